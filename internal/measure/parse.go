@@ -1,0 +1,337 @@
+package measure
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// Written is a quantity as somebody wrote it: the number, whether they marked it
+// approximate, and where they say it comes from.
+type Written[U Unit] struct {
+	Value U
+	About bool
+	From  Provenance
+}
+
+// String writes the quantity so that its parser reads back the same value.
+func (w Written[U]) String() string {
+	s := fmt.Sprint(w.Value)
+	if w.About {
+		s = "about " + s
+	}
+	if from := w.From.String(); from != "" {
+		s += " (" + from + ")"
+	}
+	return s
+}
+
+// most is the largest number any parser accepts: far above any trailer, far below
+// where whole pounds stop being exact.
+const most = 1e9
+
+// ParseWeight reads "24,000 lb", "24000 lbs", "24k lb", "10,886 kg".
+func ParseWeight(s string) (Written[Pounds], error) {
+	return parse(s, "weight", "24,000 lb or 10,886 kg", true, weightUnits)
+}
+
+// ParseLength reads "28 ft", "83 in", "8 ft 6 in", "8'6\"", "2-5/16 in", "812 mm",
+// "9.75 m", "20 ft + 8 ft".
+func ParseLength(s string) (Written[Inches], error) {
+	return parse(s, "length", "28 ft, 83 in, 8 ft 6 in, 812 mm or 9.75 m", true, lengthUnits)
+}
+
+// ParsePressure reads "80 psi", "550 kPa", "5.5 bar".
+func ParsePressure(s string) (Written[PSI], error) {
+	return parse(s, "pressure", "80 psi, 550 kPa or 5.5 bar", false, pressureUnits)
+}
+
+// ParseAngle reads "12 degrees", "12 deg", "12°".
+func ParseAngle(s string) (Written[Degrees], error) {
+	return parse(s, "angle", "12 degrees", false, angleUnits)
+}
+
+// ParseWeightPerLength reads "22 lb/ft", "32.7 kg/m".
+func ParseWeightPerLength(s string) (Written[PoundsPerFoot], error) {
+	return parse(s, "weight per length", "22 lb/ft or 32.7 kg/m", false, weightPerLengthUnits)
+}
+
+// ParseShare reads "5%", "12.5 percent".
+func ParseShare(s string) (Written[Share], error) {
+	return parse(s, "share", "5%", false, shareUnits)
+}
+
+// ParseMoney reads "$18,450", "$18,450.50", "$18.5k", "18,450 USD".
+func ParseMoney(s string) (Written[Dollars], error) {
+	const example = "$18,450"
+	body, about, from, err := peel(s, "price", example)
+	if err != nil {
+		return Written[Dollars]{}, err
+	}
+	text, marked := strings.CutPrefix(body, "$")
+	if !marked {
+		for _, unit := range []string{"USD", "usd", "dollars"} {
+			if cut, ok := strings.CutSuffix(text, unit); ok {
+				text, marked = cut, true
+				break
+			}
+		}
+	}
+	text = strings.TrimSpace(text)
+	v, rest, err := readNumber(text)
+	if err != nil {
+		return Written[Dollars]{}, fmt.Errorf("price %q: %w", s, err)
+	}
+	if rest != "" {
+		return Written[Dollars]{}, fmt.Errorf("price %q does not read as money; write %s", s, example)
+	}
+	if !marked {
+		return Written[Dollars]{}, fmt.Errorf("price %q has no currency; write $%s", s, text)
+	}
+	return Written[Dollars]{Dollars(v), about, from}, nil
+}
+
+// A scale says how many base units one of the written unit is.
+type scale[U Unit] struct {
+	names []string
+	to    func(float64) U
+	// joins marks a unit that may be followed by a smaller one: feet by inches.
+	joins bool
+}
+
+var weightUnits = []scale[Pounds]{
+	{names: []string{"lb", "lbs", "lb.", "lbs.", "pound", "pounds", "#"}, to: func(v float64) Pounds { return Pounds(v) }},
+	{names: []string{"kg", "kgs", "kilogram", "kilograms"}, to: FromKilograms},
+}
+
+var lengthUnits = []scale[Inches]{
+	{names: []string{"ft", "ft.", "foot", "feet", "'", "’", "′"}, to: func(v float64) Inches { return Feet(v).Inches() }, joins: true},
+	{names: []string{"in", "in.", "inch", "inches", `"`, "”", "″", "''"}, to: func(v float64) Inches { return Inches(v) }},
+	{names: []string{"mm", "millimeter", "millimeters"}, to: FromMillimeters},
+	{names: []string{"cm", "centimeter", "centimeters"}, to: func(v float64) Inches { return FromMillimeters(v * 10) }},
+	{names: []string{"m", "meter", "meters"}, to: func(v float64) Inches { return FromMillimeters(v * 1000) }},
+}
+
+var pressureUnits = []scale[PSI]{
+	{names: []string{"psi", "PSI"}, to: func(v float64) PSI { return PSI(v) }},
+	{names: []string{"kPa", "kpa", "KPA"}, to: FromKilopascals},
+	{names: []string{"bar"}, to: func(v float64) PSI { return FromKilopascals(v * KilopascalsPerBar) }},
+}
+
+var angleUnits = []scale[Degrees]{
+	{names: []string{"degrees", "degree", "deg", "°"}, to: func(v float64) Degrees { return Degrees(v) }},
+}
+
+var weightPerLengthUnits = []scale[PoundsPerFoot]{
+	{names: []string{"lb/ft", "lbs/ft", "pounds per foot", "lb per foot"}, to: func(v float64) PoundsPerFoot { return PoundsPerFoot(v) }},
+	{names: []string{"kg/m"}, to: func(v float64) PoundsPerFoot {
+		return PoundsPerFoot(v / KilogramsPerPound * (MillimetersPerInch * InchesPerFoot / 1000))
+	}},
+}
+
+var shareUnits = []scale[Share]{
+	{names: []string{"%", "percent"}, to: func(v float64) Share { return Share(v / 100) }},
+}
+
+// parse reads [about] term {+ term} [(provenance)] where a term is a number with its
+// unit, or feet followed by inches.
+func parse[U Unit](s, what, example string, sums bool, scales []scale[U]) (Written[U], error) {
+	fail := func(format string, args ...any) (Written[U], error) {
+		return Written[U]{}, fmt.Errorf("%s %q %s", what, s, fmt.Sprintf(format, args...))
+	}
+	body, about, from, err := peel(s, what, example)
+	if err != nil {
+		return Written[U]{}, err
+	}
+	terms := []string{body}
+	if sums {
+		terms = strings.Split(body, "+")
+	}
+	var total U
+	for _, term := range terms {
+		rest := strings.TrimSpace(term)
+		if rest == "" {
+			return fail("has a + with nothing beside it; write %s", example)
+		}
+		var joined bool
+		for rest != "" {
+			v, after, err := readNumber(rest)
+			if err != nil {
+				return fail("does not read: %v; write %s", err, example)
+			}
+			unit, after := readUnit(after)
+			if unit == "" {
+				return fail("has no unit; write %s", bareExamples(rest, scales))
+			}
+			sc, ok := findScale(scales, unit)
+			if !ok {
+				return fail("is in %q, which is no unit of %s; write %s", unit, what, example)
+			}
+			after = strings.TrimSpace(after)
+			switch {
+			case joined && !(unit[0] == 'i' || strings.ContainsAny(unit[:1], `"'`) || unit == "”" || unit == "″"):
+				return fail("puts %s behind feet; only inches can follow feet", unit)
+			case joined && v >= InchesPerFoot:
+				return fail("has %s inches behind the feet; inches there stay below 12", Number(v, 4))
+			}
+			total += sc.to(v)
+			if after != "" && (!sc.joins || joined) {
+				return fail("goes on after %s with %q; write %s", unit, after, example)
+			}
+			joined, rest = true, after
+		}
+	}
+	if float64(total) > most {
+		return fail("is larger than anything a yard weighs or measures")
+	}
+	return Written[U]{total, about, from}, nil
+}
+
+func findScale[U Unit](scales []scale[U], unit string) (scale[U], bool) {
+	for _, sc := range scales {
+		for _, name := range sc.names {
+			if unit == name || strings.EqualFold(unit, name) {
+				return sc, true
+			}
+		}
+	}
+	return scale[U]{}, false
+}
+
+// bareExamples writes the bare number with each unit that it could carry.
+func bareExamples[U Unit](bare string, scales []scale[U]) string {
+	bare = strings.TrimSpace(bare)
+	var out []string
+	for _, sc := range scales {
+		if sc.names[0] == "%" || sc.names[0] == "°" {
+			out = append(out, bare+sc.names[0])
+			continue
+		}
+		out = append(out, bare+" "+sc.names[0])
+	}
+	if len(out) == 1 {
+		return out[0]
+	}
+	return strings.Join(out[:len(out)-1], ", ") + " or " + out[len(out)-1]
+}
+
+var aboutWord = regexp.MustCompile(`(?i)^(about|approx\.?|approximately|ca\.|~)\s*`)
+
+// peel takes "about" from the front and the parenthesis from the end.
+func peel(s, what, example string) (body string, about bool, from Provenance, err error) {
+	body = strings.TrimSpace(s)
+	if body == "" {
+		return "", false, from, fmt.Errorf("%s is empty; write %s", what, example)
+	}
+	if len(body) > 200 {
+		return "", false, from, fmt.Errorf("%s %q is too long to be one; write %s", what, body[:40]+"...", example)
+	}
+	if m := aboutWord.FindString(body); m != "" {
+		about, body = true, body[len(m):]
+	}
+	if open := strings.IndexByte(body, '('); open >= 0 {
+		note, closed := strings.CutSuffix(body[open+1:], ")")
+		if !closed {
+			return "", false, from, fmt.Errorf("%s %q opens a parenthesis that does not close at the end", what, s)
+		}
+		if strings.ContainsAny(note, "()") {
+			return "", false, from, fmt.Errorf("%s %q has a parenthesis inside a parenthesis; give one place where it comes from", what, s)
+		}
+		from, body = ParseProvenance(note), strings.TrimSpace(body[:open])
+	}
+	if body == "" {
+		return "", false, from, fmt.Errorf("%s %q has no number; write %s", what, s, example)
+	}
+	return body, about, from, nil
+}
+
+var (
+	numberForm   = regexp.MustCompile(`^[0-9][0-9,]*(\.[0-9]+)?|^\.[0-9]+`)
+	fractionForm = regexp.MustCompile(`^(?:[- ]\s*)?([0-9]{1,3})/([0-9]{1,3})`)
+	thousands    = regexp.MustCompile(`^[0-9]{1,3}(,[0-9]{3})+$`)
+)
+
+var singleGlyphFractions = strings.NewReplacer(
+	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8")
+
+// readNumber reads a number at the start of s: digits with correct thousands commas,
+// decimals, a k for thousands, a fraction (5/16) or a mixed one (2-5/16).
+func readNumber(s string) (v float64, rest string, err error) {
+	s = strings.TrimSpace(singleGlyphFractions.Replace(s))
+	if strings.HasPrefix(s, "-") || strings.HasPrefix(s, "−") {
+		return 0, "", fmt.Errorf("%q is below zero", s)
+	}
+	if m := fractionForm.FindStringSubmatch(s); m != nil {
+		return readFraction(0, m, s)
+	}
+	digits := numberForm.FindString(s)
+	if digits == "" {
+		return 0, "", fmt.Errorf("%q is not a number", s)
+	}
+	rest = s[len(digits):]
+	whole, _, _ := strings.Cut(digits, ".")
+	if strings.Contains(whole, ",") && !thousands.MatchString(whole) {
+		return 0, "", fmt.Errorf("%q has its commas in the wrong places", digits)
+	}
+	v, err = strconv.ParseFloat(strings.ReplaceAll(digits, ",", ""), 64)
+	if err != nil || v > most {
+		return 0, "", fmt.Errorf("%q is too large", digits)
+	}
+	if m := fractionForm.FindStringSubmatch(rest); m != nil && !strings.Contains(digits, ".") {
+		return readFraction(v, m, rest)
+	}
+	if strings.HasPrefix(rest, "/") {
+		return 0, "", fmt.Errorf("%q is not a fraction", s)
+	}
+	if len(rest) > 0 && (rest[0] == 'k' || rest[0] == 'K') && (len(rest) == 1 || rest[1] == ' ') {
+		v, rest = v*1000, rest[1:]
+	}
+	return v, rest, nil
+}
+
+func readFraction(whole float64, m []string, s string) (float64, string, error) {
+	num, _ := strconv.Atoi(m[1])
+	den, _ := strconv.Atoi(m[2])
+	if den == 0 || num >= den {
+		return 0, "", fmt.Errorf("%q is not a proper fraction", strings.TrimSpace(m[0]))
+	}
+	return whole + float64(num)/float64(den), s[len(m[0]):], nil
+}
+
+// readUnit reads the unit word at the start of s: letters and slashes, or one of the
+// marks for feet, inches, degrees and percent.
+func readUnit(s string) (unit, rest string) {
+	s = strings.TrimLeft(s, " -")
+	if strings.HasPrefix(s, "''") {
+		return "''", s[2:]
+	}
+	for _, mark := range []string{"'", "’", "′", `"`, "”", "″", "°", "%", "#"} {
+		if strings.HasPrefix(s, mark) {
+			return mark, s[len(mark):]
+		}
+	}
+	for _, phrase := range []string{"pounds per foot", "lb per foot"} {
+		if strings.HasPrefix(s, phrase) {
+			return phrase, s[len(phrase):]
+		}
+	}
+	i := strings.IndexFunc(s, func(r rune) bool {
+		return !(r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r == '/' || r == '.')
+	})
+	if i < 0 {
+		i = len(s)
+	}
+	return s[:i], s[i:]
+}
+
+// Agrees reports whether a number that somebody wrote says the same as the worked one:
+// to the precision written (a step of step), or within 2.5% when marked "about"
+// (Tarepage's own allowance, from the design).
+func Agrees[U ~float64](written, worked, step U, about bool) bool {
+	if about {
+		return math.Abs(float64(written)-float64(worked)) <= 0.025*math.Abs(float64(worked))
+	}
+	return math.Abs(float64(written)-float64(worked)) < float64(step)*(1-slack)
+}

@@ -1,0 +1,197 @@
+package measure
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Two ways to print. String is exact: what it prints, the parser reads back to the
+// same number. Limit, Load and Near are for people: they round once, here, in the
+// direction that their name promises.
+
+// number prints v with thousands separated and as few decimals as are exact.
+func number(v float64) string { return group(strconv.FormatFloat(v, 'f', -1, 64)) }
+
+// fixed prints v with exactly n decimals, thousands separated.
+func fixed(v float64, n int) string {
+	if v == 0 {
+		v = 0 // a negative zero prints as zero
+	}
+	return group(strconv.FormatFloat(v, 'f', n, 64))
+}
+
+// trimmed prints v with at most n decimals.
+func trimmed(v float64, n int) string {
+	s := strconv.FormatFloat(v, 'f', n, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		s = "0"
+	}
+	return group(s)
+}
+
+func group(s string) string {
+	sign, whole, rest := "", s, ""
+	if strings.HasPrefix(whole, "-") {
+		sign, whole = "-", whole[1:]
+	}
+	if i := strings.IndexByte(whole, '.'); i >= 0 {
+		whole, rest = whole[:i], whole[i:]
+	}
+	var b strings.Builder
+	b.WriteString(sign)
+	for i, r := range whole {
+		if i > 0 && (len(whole)-i)%3 == 0 {
+			b.WriteByte(',')
+		}
+		b.WriteRune(r)
+	}
+	b.WriteString(rest)
+	return b.String()
+}
+
+// Count prints a whole number with thousands separated.
+func Count(n int) string { return group(strconv.Itoa(n)) }
+
+func (p Pounds) String() string { return number(float64(p)) + " lb" }
+
+// Limit prints a limit or a payload: whole pounds, rounded down.
+func (p Pounds) Limit() string { return fixed(float64(Down(p, 1)), 0) + " lb" }
+
+// Load prints a load or a need: whole pounds, rounded up.
+func (p Pounds) Load() string { return fixed(float64(Up(p, 1)), 0) + " lb" }
+
+// Near prints a weight for the reader of a working: as it is when it was written so,
+// else to a tenth of a pound.
+func (p Pounds) Near() string { return trimmed(float64(Nearest(p, 0.1)), 1) + " lb" }
+
+// String prints feet and inches where that is exact, else millimeters, else inches.
+func (in Inches) String() string {
+	v := float64(in)
+	if sixtyFourths := v * 64; sixtyFourths == math.Trunc(sixtyFourths) && math.Abs(v) < 1e9 {
+		return feetAndInches(v)
+	}
+	if mm := math.Round(v*MillimetersPerInch*100) / 100; Inches(mm/MillimetersPerInch) == in {
+		return number(mm) + " mm"
+	}
+	return number(v) + " in"
+}
+
+// feetAndInches prints a length of whole sixty-fourths of an inch as the trade writes
+// it: 28 ft, 8 ft 6 in, 83 in, 2-5/16 in. Lengths under ten feet that are no whole
+// feet stay in inches up to 120 in only where that is the shorter writing.
+func feetAndInches(v float64) string {
+	sign := ""
+	if v < 0 {
+		sign, v = "-", -v
+	}
+	feet := math.Floor(v / InchesPerFoot)
+	rest := v - feet*InchesPerFoot
+	switch {
+	case feet == 0 || v == 0:
+		return sign + fraction(rest) + " in"
+	case rest == 0:
+		return sign + number(feet) + " ft"
+	default:
+		return sign + number(feet) + " ft " + fraction(rest) + " in"
+	}
+}
+
+// fraction prints a number of whole sixty-fourths: 2-5/16, 7, 1/2.
+func fraction(v float64) string {
+	whole := math.Floor(v)
+	num, den := int((v-whole)*64), 64
+	if num == 0 {
+		return number(whole)
+	}
+	for num%2 == 0 {
+		num, den = num/2, den/2
+	}
+	frac := strconv.Itoa(num) + "/" + strconv.Itoa(den)
+	if whole == 0 {
+		return frac
+	}
+	return number(whole) + "-" + frac
+}
+
+// InInches prints the length in inches alone: 102 in, 2-5/16 in. A length that is no
+// whole sixty-fourth is given to a tenth.
+func (in Inches) InInches() string {
+	v := float64(in)
+	if s := v * 64; s == math.Trunc(s) && v >= 0 && v < 1e9 {
+		return fraction(v) + " in"
+	}
+	return trimmed(float64(Nearest(in, 0.1)), 1) + " in"
+}
+
+// InFeet prints the length in feet and inches to the nearest 1/4 in, for people.
+func (in Inches) InFeet() string { return feetAndInches(float64(Nearest(in, 0.25))) }
+
+func (ft Feet) String() string { return number(float64(ft)) + " ft" }
+
+// Near prints the length to a hundredth of a foot.
+func (ft Feet) Near() string { return trimmed(float64(Nearest(ft, 0.01)), 2) + " ft" }
+
+func (p PSI) String() string { return number(float64(p)) + " psi" }
+
+// Near prints the pressure to a tenth.
+func (p PSI) Near() string { return trimmed(float64(Nearest(p, 0.1)), 1) + " psi" }
+
+func (d Dollars) String() string {
+	sign, v := "", float64(d)
+	if v < 0 {
+		sign, v = "-", -v
+	}
+	if v == math.Trunc(v) {
+		return sign + "$" + number(v)
+	}
+	if cents := math.Round(v*100) / 100; cents == v {
+		return sign + "$" + fixed(v, 2)
+	}
+	return sign + "$" + number(v)
+}
+
+func (d Degrees) String() string { return number(float64(d)) + " degrees" }
+
+// Near prints the angle to a tenth of a degree.
+func (d Degrees) Near() string { return trimmed(float64(Nearest(d, 0.1)), 1) + " degrees" }
+
+func (w PoundsPerFoot) String() string { return number(float64(w)) + " lb/ft" }
+
+func (m PoundInches) String() string { return number(float64(m)) + " lb-in" }
+
+func (a SquareFeet) String() string { return number(float64(a)) + " sq ft" }
+
+// Near prints the area to a tenth of a square foot.
+func (a SquareFeet) Near() string { return trimmed(float64(Nearest(a, 0.1)), 1) + " sq ft" }
+
+func (v CubicYards) String() string { return number(float64(v)) + " cu yd" }
+
+// Near prints the volume to a tenth of a cubic yard.
+func (v CubicYards) Near() string { return trimmed(float64(Nearest(v, 0.1)), 1) + " cu yd" }
+
+func (d PoundsPerCubicYard) String() string { return number(float64(d)) + " lb/cu yd" }
+
+// String prints the share as a percentage that reads back to the same share.
+func (s Share) String() string {
+	v := float64(s) * 100
+	for n := 0; n < 18; n++ {
+		text := strconv.FormatFloat(v, 'f', n, 64)
+		back, err := strconv.ParseFloat(text, 64)
+		if err == nil && back/100 == float64(s) {
+			return group(text) + "%"
+		}
+	}
+	return number(v) + "%"
+}
+
+// Near prints the share as a percentage to a tenth.
+func (s Share) Near() string {
+	return trimmed(float64(Nearest(Share(float64(s)*100), 0.1)), 1) + "%"
+}
+
+// Number prints a bare number for a working: at most n decimals.
+func Number(v float64, n int) string { return trimmed(v, n) }

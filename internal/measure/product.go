@@ -1,0 +1,96 @@
+package measure
+
+import "math"
+
+// Every product and quotient that figures need. Each result is an explicit
+// conversion, so that no compiler may fuse it with a following addition.
+
+// Moment is the turning effect of w standing arm behind the ball.
+func Moment(w Pounds, arm Inches) PoundInches {
+	return PoundInches(float64(w) * float64(arm))
+}
+
+// WeightAt is the weight that, standing at arm, has the moment m. The arm must not
+// be zero; callers check it before they ask.
+func WeightAt(m PoundInches, arm Inches) Pounds {
+	return Pounds(float64(m) / float64(arm))
+}
+
+// ArmOf is where w must stand to have the moment m. The weight must not be zero.
+func ArmOf(m PoundInches, w Pounds) Inches {
+	return Inches(float64(m) / float64(w))
+}
+
+// ShareOf is part of whole as a share. The whole must not be zero.
+func ShareOf(part, whole Pounds) Share {
+	return Share(float64(part) / float64(whole))
+}
+
+// ShareOfLength is part of whole as a share. The whole must not be zero.
+func ShareOfLength(part, whole Inches) Share {
+	return Share(float64(part) / float64(whole))
+}
+
+// ShareOfPressure is part of whole as a share. The whole must not be zero.
+func ShareOfPressure(part, whole PSI) Share {
+	return Share(float64(part) / float64(whole))
+}
+
+// Of is the share s of the weight p.
+func (s Share) Of(p Pounds) Pounds { return Pounds(float64(s) * float64(p)) }
+
+// OfLength is the share s of the length in.
+func (s Share) OfLength(in Inches) Inches { return Inches(float64(s) * float64(in)) }
+
+// Power is s to the power n.
+func (s Share) Power(n float64) Share { return Share(math.Pow(float64(s), n)) }
+
+// Times is n weights of p.
+func (p Pounds) Times(n int) Pounds { return Pounds(float64(p) * float64(n)) }
+
+// Part is p x num / den, multiplied first: 1,925 lb x 10 / 11 is exactly 1,750 lb,
+// where 1,925 / 1.1 in binary is not (49 CFR 571.110 S4.2.2.2 is inclusive).
+func (p Pounds) Part(num, den int) Pounds {
+	return Pounds(float64(p) * float64(num) / float64(den))
+}
+
+// Times is n lengths of in.
+func (in Inches) Times(n int) Inches { return Inches(float64(in) * float64(n)) }
+
+// Half is half the length.
+func (in Inches) Half() Inches { return Inches(float64(in) / 2) }
+
+// Area is the area of a deck of the given length and width.
+func Area(length, width Inches) SquareFeet {
+	return SquareFeet(float64(length) * float64(width) / (InchesPerFoot * InchesPerFoot))
+}
+
+// Volume is the volume of a box of the given inside measures.
+func Volume(length, width, height Inches) CubicYards {
+	const cubicInchesPerCubicYard = 36 * 36 * 36
+	return CubicYards(float64(length) * float64(width) * float64(height) / cubicInchesPerCubicYard)
+}
+
+// WeightOfVolume is what v of a material weighs at density d.
+func WeightOfVolume(v CubicYards, d PoundsPerCubicYard) Pounds {
+	return Pounds(float64(v) * float64(d))
+}
+
+// WeightOfLength is what a bar of the given length weighs.
+func WeightOfLength(length Inches, w PoundsPerFoot) Pounds {
+	return Pounds(float64(length) * float64(w) / InchesPerFoot)
+}
+
+// Incline is the angle of a ramp of the given length that rises by rise. It
+// reports false when the ramp is too short to reach or a measure is not positive.
+func Incline(rise, ramp Inches) (Degrees, bool) {
+	if ramp <= 0 || rise < 0 || rise > ramp {
+		return 0, false
+	}
+	return Degrees(math.Asin(float64(rise)/float64(ramp)) * 180 / math.Pi), true
+}
+
+// Finite reports whether v is a number that may be shown: not NaN, not infinite.
+func Finite[U ~float64](v U) bool {
+	return !math.IsNaN(float64(v)) && !math.IsInf(float64(v), 0)
+}

@@ -1,0 +1,90 @@
+package measure
+
+// The units. Each is a number of what its name says.
+type (
+	// Pounds is a weight in avoirdupois pounds, as labels and scales print it.
+	Pounds float64
+	// Inches is a length. All lengths are held in inches, long ones too.
+	Inches float64
+	// Feet is a length in feet, only for figures that the trade states in feet.
+	Feet float64
+	// PSI is a cold inflation pressure in pounds-force per square inch.
+	PSI float64
+	// Dollars is an amount of US money.
+	Dollars float64
+	// Degrees is an angle.
+	Degrees float64
+	// PoundsPerFoot is the weight of a foot of beam, channel or rail.
+	PoundsPerFoot float64
+	// PoundInches is the moment of a weight about the ball.
+	PoundInches float64
+	// SquareFeet is an area of deck.
+	SquareFeet float64
+	// CubicYards is a volume of loose material.
+	CubicYards float64
+	// PoundsPerCubicYard is how heavy loose material is.
+	PoundsPerCubicYard float64
+	// Share is a part of a whole: 0.12 is twelve percent.
+	Share float64
+)
+
+// A Unit is any of the types above.
+type Unit interface {
+	~float64
+	// Symbol is the unit's name in figures and in JSON: "lb", "in", "psi".
+	Symbol() string
+}
+
+func (Pounds) Symbol() string             { return "lb" }
+func (Inches) Symbol() string             { return "in" }
+func (Feet) Symbol() string               { return "ft" }
+func (PSI) Symbol() string                { return "psi" }
+func (Dollars) Symbol() string            { return "USD" }
+func (Degrees) Symbol() string            { return "degrees" }
+func (PoundsPerFoot) Symbol() string      { return "lb/ft" }
+func (PoundInches) Symbol() string        { return "lb-in" }
+func (SquareFeet) Symbol() string         { return "sq ft" }
+func (CubicYards) Symbol() string         { return "cu yd" }
+func (PoundsPerCubicYard) Symbol() string { return "lb/cu yd" }
+func (Share) Symbol() string              { return "%" }
+
+// Conversion factors. The first three are exact by definition; the source is
+// NIST Special Publication 811 (2008), Appendix B.
+const (
+	// KilogramsPerPound: "pound (avoirdupois) (lb) to kilogram (kg) 4.535 923 7 E-01",
+	// exact (NIST SP 811, B.8).
+	KilogramsPerPound = 0.45359237
+	// MillimetersPerInch: "inch (in) to millimeter (mm) 2.54 E+01", exact (NIST SP 811, B.8).
+	MillimetersPerInch = 25.4
+	// KilopascalsPerBar: "bar to kilopascal (kPa) 1.0 E+02", exact (NIST SP 811, B.8).
+	KilopascalsPerBar = 100
+	// KilopascalsPerPSI follows from the pound, the standard acceleration of free fall
+	// 9.806 65 m/s2 and the inch; NIST SP 811, B.8 prints 6.894 757 E+00.
+	KilopascalsPerPSI = KilogramsPerPound * 9.80665 / (0.0254 * 0.0254) / 1000
+	// InchesPerFoot is twelve.
+	InchesPerFoot = 12
+)
+
+// Kilograms returns the weight in kilograms.
+func (p Pounds) Kilograms() float64 { return float64(p) * KilogramsPerPound }
+
+// FromKilograms returns the weight of kg kilograms.
+func FromKilograms(kg float64) Pounds { return Pounds(kg / KilogramsPerPound) }
+
+// Millimeters returns the length in millimeters.
+func (in Inches) Millimeters() float64 { return float64(in) * MillimetersPerInch }
+
+// FromMillimeters returns the length of mm millimeters.
+func FromMillimeters(mm float64) Inches { return Inches(mm / MillimetersPerInch) }
+
+// Feet returns the same length in feet.
+func (in Inches) Feet() Feet { return Feet(in / InchesPerFoot) }
+
+// Inches returns the same length in inches.
+func (ft Feet) Inches() Inches { return Inches(ft * InchesPerFoot) }
+
+// Kilopascals returns the pressure in kilopascals.
+func (p PSI) Kilopascals() float64 { return float64(p) * KilopascalsPerPSI }
+
+// FromKilopascals returns the pressure of kpa kilopascals.
+func FromKilopascals(kpa float64) PSI { return PSI(kpa / KilopascalsPerPSI) }
