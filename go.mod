@@ -5,6 +5,7 @@ go 1.26.0
 require (
 	github.com/BurntSushi/toml v0.3.1 // indirect
 	github.com/adrg/frontmatter v0.2.0 // indirect
+	github.com/agnivade/levenshtein v1.2.1 // indirect
 	github.com/fsnotify/fsnotify v1.10.1 // indirect
 	github.com/rogpeppe/go-internal v1.16.0 // indirect
 	github.com/tdewolff/minify/v2 v2.24.25 // indirect

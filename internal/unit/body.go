@@ -1,0 +1,143 @@
+package unit
+
+import (
+	"bytes"
+	"regexp"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/yuin/goldmark"
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/extension"
+	"github.com/yuin/goldmark/text"
+
+	"tarepage/internal/measure"
+)
+
+// A Body is the Markdown behind the front matter.
+type Body struct {
+	Source []byte
+	// Root is the CommonMark tree of Source, with tables and strikethrough.
+	Root ast.Node
+	// Notes are the paragraphs and list items that begin with a time, in order.
+	Notes []Note
+	// Figures are the checked figures: links whose address begins with fig:.
+	Figures []FigureLink
+	// RawHTML are the places of raw HTML, which is not passed through.
+	RawHTML []Pos
+
+	file string
+	line int
+}
+
+// A Note is a timed note.
+type Note struct {
+	At   Clock
+	Pos  Pos
+	Node ast.Node
+	// Skip is how many bytes of the note's first line the time takes up.
+	Skip int
+}
+
+// A FigureLink is a checked figure: the words are the owner's, the number must agree.
+type FigureLink struct {
+	Name string // the figure's name, without fig:
+	Text string // the words; empty if the figure is to be filled in
+	Pos  Pos
+	Node *ast.Link
+}
+
+// FigureScheme is how the address of a checked figure begins.
+const FigureScheme = "fig:"
+
+var markdown = goldmark.New(goldmark.WithExtensions(extension.Table, extension.Strikethrough))
+
+func readBody(file string, src []byte, line int) Body {
+	b := Body{Source: src, file: file, line: line}
+	b.Root = markdown.Parser().Parse(text.NewReader(src))
+	_ = ast.Walk(b.Root, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
+		if !entering {
+			return ast.WalkContinue, nil
+		}
+		switch n := n.(type) {
+		case *ast.Paragraph:
+			b.note(n, n)
+		case *ast.TextBlock:
+			// The text of a tight list item stands in a TextBlock; a loose one's in a Paragraph.
+			b.note(n, n)
+		case *ast.Link:
+			if name, ok := strings.CutPrefix(string(n.Destination), FigureScheme); ok {
+				b.Figures = append(b.Figures, FigureLink{Name: name, Text: PlainText(n, src), Pos: b.pos(b.linkStart(n)), Node: n})
+			}
+		case *ast.RawHTML:
+			if n.Segments.Len() > 0 {
+				b.RawHTML = append(b.RawHTML, b.pos(n.Segments.At(0).Start))
+			}
+		case *ast.HTMLBlock:
+			if n.Lines().Len() > 0 {
+				b.RawHTML = append(b.RawHTML, b.pos(n.Lines().At(0).Start))
+			}
+		}
+		return ast.WalkContinue, nil
+	})
+	return b
+}
+
+var timeForm = regexp.MustCompile(`^([0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?)(?:[ \t]+|$)`)
+
+func (b *Body) note(n ast.Node, holder ast.Node) {
+	if n.Lines() == nil || n.Lines().Len() == 0 {
+		return
+	}
+	first := n.Lines().At(0)
+	m := timeForm.FindSubmatch(bytes.TrimRight(first.Value(b.Source), "\n"))
+	if m == nil {
+		return
+	}
+	at, err := measure.ParseClock(string(m[1]))
+	if err != nil {
+		return
+	}
+	b.Notes = append(b.Notes, Note{At: Clock(at), Pos: b.pos(first.Start), Node: holder, Skip: len(m[0])})
+}
+
+// linkStart is the offset of a link's opening bracket.
+func (b *Body) linkStart(n *ast.Link) int {
+	if p := n.Pos(); p >= 0 && p < len(b.Source) {
+		return p
+	}
+	for c := n.FirstChild(); c != nil; c = c.FirstChild() {
+		if t, ok := c.(*ast.Text); ok {
+			return max(t.Segment.Start-1, 0)
+		}
+	}
+	return 0
+}
+
+// pos is the position of a byte offset in the body.
+func (b *Body) pos(offset int) Pos {
+	offset = min(max(offset, 0), len(b.Source))
+	before := b.Source[:offset]
+	from := bytes.LastIndexByte(before, '\n') + 1
+	return Pos{b.file, b.line + bytes.Count(before, []byte("\n")), utf8.RuneCount(before[from:]) + 1}
+}
+
+// PlainText is the text below a node without its marks.
+func PlainText(n ast.Node, src []byte) string {
+	var out strings.Builder
+	_ = ast.Walk(n, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
+		if entering {
+			switch n := n.(type) {
+			case *ast.Text:
+				out.Write(n.Segment.Value(src))
+				if n.SoftLineBreak() || n.HardLineBreak() {
+					out.WriteByte(' ')
+				}
+			case *ast.String:
+				out.Write(n.Value)
+			}
+		}
+		return ast.WalkContinue, nil
+	})
+	return out.String()
+}

@@ -1,0 +1,278 @@
+package unit
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"time"
+
+	"tarepage/internal/measure"
+)
+
+// A Pos is a place in a file under content/. Line and Column count from 1; columns
+// count characters, not bytes. The zero Pos means "nowhere".
+type Pos struct {
+	File   string
+	Line   int
+	Column int
+}
+
+// Known reports whether the position names a place.
+func (p Pos) Known() bool { return p.Line > 0 }
+
+// String is file:line:column.
+func (p Pos) String() string { return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column) }
+
+// Before orders positions by file, line and column.
+func (p Pos) Before(q Pos) bool {
+	if p.File != q.File {
+		return p.File < q.File
+	}
+	if p.Line != q.Line {
+		return p.Line < q.Line
+	}
+	return p.Column < q.Column
+}
+
+// A Field is one value of the front matter with the place it stands at.
+type Field[T any] struct {
+	Value T
+	// About reports whether the author marked the value approximate.
+	About bool
+	// From is the note in parentheses behind the value.
+	From measure.Provenance
+	// Pos is where the value stands; unknown if the author gave none.
+	Pos Pos
+	// Blank is where the key stands whose value was left empty.
+	Blank Pos
+	// Raw is the value as written.
+	Raw string
+}
+
+// Given reports whether the author gave a value.
+func (f Field[T]) Given() bool { return f.Pos.Known() }
+
+// The kinds of field.
+type (
+	Text     = Field[string]
+	Count    = Field[int]
+	Flag     = Field[bool]
+	Weight   = Field[measure.Pounds]
+	Length   = Field[measure.Inches]
+	Pressure = Field[measure.PSI]
+	Money    = Field[measure.Dollars]
+	Percent  = Field[measure.Share]
+	Moment   = Field[Clock]
+	Date     = Field[Day]
+	Made     = Field[Week]
+)
+
+// Clock is a time in a recording, in seconds.
+type Clock int
+
+func (c Clock) String() string { return measure.Clock(int(c)) }
+
+// A Day is a calendar day.
+type Day struct{ Year, Month, Day int }
+
+func (d Day) String() string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }
+
+// Long prints the day as people read it: November 2, 2026.
+func (d Day) Long() string {
+	return time.Date(d.Year, time.Month(d.Month), d.Day, 0, 0, 0, 0, time.UTC).Format("January 2, 2006")
+}
+
+// Known reports whether d is a day and not the zero value.
+func (d Day) Known() bool { return d.Year != 0 }
+
+// After reports whether d is later than e.
+func (d Day) After(e Day) bool { return d.String() > e.String() }
+
+// Days is the number of days since the first of January of the year 1.
+func (d Day) Days() int {
+	return int(time.Date(d.Year, time.Month(d.Month), d.Day, 0, 0, 0, 0, time.UTC).Unix()/86400) + 719162
+}
+
+// ParseDay reads 2026-11-02.
+func ParseDay(s string) (Day, error) {
+	t, err := time.Parse("2006-01-02", strings.TrimSpace(s))
+	if err != nil || t.Year() < 1900 || t.Year() > 2200 {
+		return Day{}, fmt.Errorf("date %q does not read; write year-month-day, 2026-11-02", s)
+	}
+	return Day{t.Year(), int(t.Month()), t.Day()}, nil
+}
+
+// A Week is a production week, as the last four digits of a tire's date code tell it.
+type Week struct{ Week, Year int }
+
+func (w Week) String() string { return fmt.Sprintf("week %d %d", w.Week, w.Year) }
+
+// Days is the number of days from the first of January of the year 1 to the Monday
+// of the week.
+func (w Week) Days() int {
+	// ISO 8601: week 1 is the week that holds the fourth of January.
+	fourth := Day{w.Year, 1, 4}
+	weekday := (fourth.Days()) % 7 // the first of January of the year 1 was a Monday
+	return fourth.Days() - weekday + 7*(w.Week-1)
+}
+
+var (
+	weekForm = regexp.MustCompile(`^(?i)(?:week|wk)\s+([0-9]{1,2})(?:\s+of|,)?\s+([0-9]{4})$`)
+	codeForm = regexp.MustCompile(`^(?i)(?:DOT\s+)?([0-9]{2})([0-9]{2})$`)
+)
+
+// ParseWeek reads "week 31 2026" or the four digits of the date code, "3126".
+func ParseWeek(s string) (Week, error) {
+	s = strings.TrimSpace(s)
+	var w Week
+	if m := weekForm.FindStringSubmatch(s); m != nil {
+		w.Week, _ = strconv.Atoi(m[1])
+		w.Year, _ = strconv.Atoi(m[2])
+	} else if m := codeForm.FindStringSubmatch(s); m != nil {
+		w.Week, _ = strconv.Atoi(m[1])
+		w.Year, _ = strconv.Atoi(m[2])
+		w.Year += 2000
+	}
+	if w.Week < 1 || w.Week > 53 || w.Year < 1990 || w.Year > 2100 {
+		return Week{}, fmt.Errorf("date code %q does not read; write week 31 2026, or the four digits 3126", s)
+	}
+	return w, nil
+}
+
+// leaf is what the reader asks of any field.
+type leaf interface {
+	// read sets the value from its text, or says why it does not read.
+	read(text string, k *key) error
+	place(at Pos, raw string)
+	blank(at Pos)
+	given() bool
+}
+
+func (f *Field[T]) place(at Pos, raw string) { f.Pos, f.Raw = at, raw }
+func (f *Field[T]) blank(at Pos)             { f.Blank = at }
+func (f *Field[T]) given() bool              { return f.Given() }
+
+func (f *Field[T]) read(text string, k *key) error {
+	switch v := any(&f.Value).(type) {
+	case *string:
+		if k.noted || k.choices != nil {
+			text, f.About, f.From = peel(text)
+		}
+		if k.choices != nil {
+			for _, c := range k.choices {
+				if strings.EqualFold(c, text) {
+					*v = c
+					return nil
+				}
+			}
+			return choiceError(k, text)
+		}
+		*v = text
+		return nil
+	case *int:
+		text, f.About, f.From = peel(text)
+		n, err := strconv.Atoi(strings.ReplaceAll(text, ",", ""))
+		if err != nil || n < 0 || n > 100000 {
+			return fmt.Errorf("%q is not a count; write a whole number such as %s", text, k.example)
+		}
+		*v = n
+		return nil
+	case *bool:
+		text, _, f.From = peel(text)
+		switch strings.ToLower(text) {
+		case "yes", "true":
+			*v = true
+		case "no", "false":
+			*v = false
+		default:
+			return fmt.Errorf("%q is neither yes nor no", text)
+		}
+		return nil
+	case *measure.Pounds:
+		w, err := measure.ParseWeight(text)
+		*v, f.About, f.From = w.Value, w.About, w.From
+		return err
+	case *measure.Inches:
+		w, err := measure.ParseLength(text)
+		*v, f.About, f.From = w.Value, w.About, w.From
+		return err
+	case *measure.PSI:
+		w, err := measure.ParsePressure(text)
+		*v, f.About, f.From = w.Value, w.About, w.From
+		return err
+	case *measure.Dollars:
+		w, err := measure.ParseMoney(text)
+		*v, f.About, f.From = w.Value, w.About, w.From
+		return err
+	case *measure.Share:
+		w, err := measure.ParseShare(text)
+		*v, f.About, f.From = w.Value, w.About, w.From
+		return err
+	case *Clock:
+		n, err := measure.ParseClock(strings.TrimSpace(text))
+		*v = Clock(n)
+		return err
+	case *Day:
+		d, err := ParseDay(text)
+		*v = d
+		return err
+	case *Week:
+		var w Week
+		var err error
+		text, f.About, f.From = peel(text)
+		w, err = ParseWeek(text)
+		*v = w
+		return err
+	}
+	panic(fmt.Sprintf("unit: a field of type %T has no reader", f.Value))
+}
+
+// kindName says what a field takes, for the reference page of the format.
+func (f *Field[T]) kindName() string {
+	switch any(f.Value).(type) {
+	case string:
+		return "text"
+	case int:
+		return "count"
+	case bool:
+		return "yes or no"
+	case measure.Pounds:
+		return "weight"
+	case measure.Inches:
+		return "length"
+	case measure.PSI:
+		return "pressure"
+	case measure.Dollars:
+		return "money"
+	case measure.Share:
+		return "share"
+	case Clock:
+		return "time in the recording"
+	case Day:
+		return "date"
+	case Week:
+		return "production week"
+	}
+	panic(fmt.Sprintf("unit: a field of type %T has no name", f.Value))
+}
+
+// peel takes "about" from the front of a text and a provenance from its end.
+func peel(text string) (rest string, about bool, from measure.Provenance) {
+	rest = strings.TrimSpace(text)
+	if low := strings.ToLower(rest); strings.HasPrefix(low, "about ") {
+		about, rest = true, strings.TrimSpace(rest[len("about "):])
+	}
+	if open := strings.LastIndexByte(rest, '('); open > 0 && strings.HasSuffix(rest, ")") {
+		from = measure.ParseProvenance(rest[open+1 : len(rest)-1])
+		rest = strings.TrimSpace(rest[:open])
+	}
+	return rest, about, from
+}
+
+func choiceError(k *key, text string) error {
+	if near := Nearest(text, k.choices); near != "" {
+		return fmt.Errorf("%q is no %s; did you mean %q?", text, k.path, near)
+	}
+	return fmt.Errorf("%q is no %s; write %s", text, k.path, strings.Join(k.choices, ", "))
+}

@@ -1,0 +1,266 @@
+package unit
+
+// This file is the unit file's format: every key, what it takes and what it is for.
+// The reader, the reference page of the format (docs/unit-file.md) and the spelling
+// help are all made from these structs. The tags:
+//
+//	key   the key as it is written
+//	doc   what belongs there
+//	eg    an example; it is read in a test
+//	one   the only values it takes, separated by |
+//	need  "yes" if a unit cannot be published without it
+//	note  "yes" if a text may carry a provenance in parentheses
+
+// A Section is a group of keys; At is where its own key stands.
+type Section struct{ At Pos }
+
+// A Unit is one trailer as its author states it: positioned, and not yet believed.
+type Unit struct {
+	// File is the unit's file below the content root: content/units/sb-1043.md.
+	File string
+	// Top is where the front matter begins.
+	Top Pos
+	// Broken reports that the front matter could not be read at all.
+	Broken bool
+	Body   Body
+
+	Title        Text  `key:"title" doc:"what a customer reads first" eg:"102 in x 28 ft gooseneck deck-over, hydraulic tail" need:"yes"`
+	Stock        Text  `key:"stock" doc:"the yard's own number for this unit; letters, digits and dashes" eg:"SB-1043" need:"yes"`
+	Kind         Text  `key:"kind" doc:"the kind of trailer" eg:"deck-over" one:"deck-over|flatbed|equipment|car-hauler|utility|dump|tilt|enclosed|livestock|other" need:"yes"`
+	Make         Text  `key:"make" doc:"who built it" eg:"Oxbow Steelworks"`
+	Model        Text  `key:"model" doc:"the file in content/models/ that fills in what this unit leaves out" eg:"oxbow-20k"`
+	Year         Count `key:"year" doc:"model year" eg:"2026"`
+	Serial       Text  `key:"serial" doc:"the VIN; mark another form of number (state-assigned) or (home-built)" eg:"1J9RP1A32T1644345" note:"yes"`
+	Condition    Text  `key:"condition" doc:"new or used" eg:"new" one:"new|used" need:"yes"`
+	Availability Text  `key:"availability" doc:"whether it can be bought today" eg:"on the yard" one:"on the yard|on order|spoken for|sold" need:"yes"`
+	Price        Money `key:"price" doc:"the asking price" eg:"$18,450"`
+	Arrived      Date  `key:"arrived" doc:"the day it came into the yard" eg:"2026-11-02"`
+	Color        Text  `key:"color" doc:"its color" eg:"charcoal"`
+	Withhold     Text  `key:"withhold" doc:"keeps the unit out of the site; say why" eg:"waiting for the title"`
+
+	Hitch       Hitch     `key:"hitch" doc:"what couples it to the truck"`
+	Deck        Deck      `key:"deck" doc:"the deck; lengths run along the trailer"`
+	Bed         Bed       `key:"bed" doc:"the bed of a dump trailer, inside measures"`
+	Box         Box       `key:"box" doc:"the box of an enclosed trailer, inside measures"`
+	Axles       Axles     `key:"axles" doc:"the axle group"`
+	Tires       Tires     `key:"tires" doc:"the tires on the axles"`
+	Brakes      Brakes    `key:"brakes" doc:"the brakes"`
+	Weights     Weights   `key:"weights" doc:"the weights everything rests on"`
+	Ramps       Ramps     `key:"ramps" doc:"ramps or a ramp gate"`
+	Frame       Frame     `key:"frame" doc:"how it is built"`
+	Lights      Lights    `key:"lights" doc:"lamps and tape, counted on both sides together"`
+	Jack        Jack      `key:"jack" doc:"the jack or jacks"`
+	Claimed     Claimed   `key:"claimed" doc:"figures printed by the maker, to be held against ours"`
+	Recording   Recording `key:"recording" doc:"the walk-around"`
+	Spare       Text      `key:"spare" doc:"the spare, in words" eg:"wheel and tire, mounted on the neck"`
+	DealerAdded Weight    `key:"dealer-added" doc:"weight the yard fitted before the first sale" eg:"85 lb (scale ticket 2026-11-03)"`
+	TieDowns    []TieDown `key:"tie-downs" doc:"what there is to tie to: a count, or a count at a rating each" eg:"d-rings: 8 at 5,000 lb"`
+	Standard    []Text    `key:"standard" doc:"what comes with it" eg:"spare tire and wheel"`
+	Options     []Text    `key:"options" doc:"what can be had and is not on it" eg:"hydraulic disc brakes"`
+	Photos      []Photo   `key:"photos" doc:"the photos, first one first"`
+}
+
+// Hitch is the coupler, the ball it takes and the chains.
+type Hitch struct {
+	Section
+	Kind        Text   `key:"kind" doc:"how it couples" eg:"gooseneck" one:"bumper-pull|gooseneck|fifth-wheel|pintle" need:"yes"`
+	Ball        Length `key:"ball" doc:"the ball it takes" eg:"2-5/16 in"`
+	Rating      Weight `key:"rating" doc:"the gross trailer weight the coupler is rated for" eg:"30,000 lb (coupler plate)"`
+	BallRating  Weight `key:"ball-rating" doc:"the rating of a ball sold with it" eg:"30,000 lb (stamp)"`
+	TongueLimit Weight `key:"tongue-limit" doc:"the most the coupler may put on the truck" eg:"7,500 lb (coupler plate)"`
+	Chains      Chains `key:"chains" doc:"the safety chains"`
+}
+
+// Chains are the safety chains.
+type Chains struct {
+	Section
+	Count    Count  `key:"count" doc:"how many" eg:"2"`
+	Breaking Weight `key:"breaking" doc:"minimum breaking force of each chain" eg:"26,500 lb"`
+}
+
+// Deck is the deck of an open trailer.
+type Deck struct {
+	Section
+	Length   Length `key:"length" doc:"the whole deck, flat and tail together" eg:"28 ft"`
+	Flat     Length `key:"flat" doc:"the flat part" eg:"20 ft"`
+	Tail     Length `key:"tail" doc:"the tail" eg:"8 ft"`
+	TailKind Text   `key:"tail-kind" doc:"what the tail does" eg:"hydraulic dovetail" one:"hydraulic dovetail|fixed dovetail|tilt"`
+	TailEnd  Length `key:"tail-end" doc:"height of the deck's rear edge above the ground, where a fixed dovetail lowers it" eg:"24 in"`
+	Width    Length `key:"width" doc:"width of the deck" eg:"102 in"`
+	Between  Length `key:"between-fenders" doc:"clear width between the fenders" eg:"83 in"`
+	Height   Length `key:"height" doc:"height of the deck above the ground, empty" eg:"35 in"`
+	Front    Length `key:"front" doc:"from the ball's center back to the deck's front edge" eg:"7 ft 6 in"`
+}
+
+// Bed is the bed of a dump trailer.
+type Bed struct {
+	Section
+	Length Length `key:"length" doc:"inside length" eg:"14 ft"`
+	Width  Length `key:"width" doc:"inside width" eg:"83 in"`
+	Height Length `key:"height" doc:"height of the sides" eg:"24 in"`
+	Floor  Length `key:"floor" doc:"height of the bed's floor above the ground, empty" eg:"32 in"`
+	Front  Length `key:"front" doc:"from the ball's center back to the bed's front" eg:"4 ft 8 in"`
+	Heap   Flag   `key:"heap" doc:"whether it may be heaped above the sides" eg:"yes"`
+}
+
+// Box is the box of an enclosed trailer.
+type Box struct {
+	Section
+	Length Length `key:"length" doc:"inside length on the floor" eg:"16 ft"`
+	Width  Length `key:"width" doc:"inside width" eg:"82 in"`
+	Height Length `key:"height" doc:"inside height" eg:"84 in"`
+	Door   Text   `key:"door" doc:"the rear door" eg:"ramp door, 4,000 lb"`
+	Floor  Length `key:"floor" doc:"height of the floor above the ground, empty" eg:"20 in"`
+	Front  Length `key:"front" doc:"from the ball's center back to the box's front" eg:"4 ft 2 in"`
+}
+
+// Axles is the axle group.
+type Axles struct {
+	Section
+	Count      Count  `key:"count" doc:"how many axles" eg:"2" need:"yes"`
+	Rating     Weight `key:"rating" doc:"rating of each axle (GAWR)" eg:"10,000 lb (tag)" need:"yes"`
+	Center     Length `key:"center" doc:"from the ball's center back to the middle of the group" eg:"25 ft 6 in"`
+	Spacing    Length `key:"spacing" doc:"from one axle to the next" eg:"50 in"`
+	Suspension Text   `key:"suspension" doc:"what it rides on" eg:"leaf spring" one:"leaf spring|torsion|air ride|rubber block|none"`
+	Hubs       Text   `key:"hubs" doc:"how the bearings are kept" eg:"oil bath" one:"oil bath|grease|sealed"`
+}
+
+// Tires are the tires on the axles and the wheels they sit on.
+type Tires struct {
+	Section
+	Size      Text     `key:"size" doc:"the size molded on the tire" eg:"ST235/80R16" note:"yes" need:"yes"`
+	LoadRange Text     `key:"load-range" doc:"the load range letter" eg:"E" note:"yes"`
+	Ply       Count    `key:"ply" doc:"the ply rating, if somebody stated it" eg:"10"`
+	Service   Text     `key:"service" doc:"the load index and speed symbol molded behind the size" eg:"124/120M" note:"yes"`
+	Pressure  Pressure `key:"pressure" doc:"the cold pressure on the label" eg:"80 psi"`
+	PerAxle   Count    `key:"per-axle" doc:"how many stand on one axle: 2, or 4 for duals" eg:"4" need:"yes"`
+	Sidewall  Sidewall `key:"sidewall" doc:"what is molded on it; governs over any table"`
+	Wheel     Weight   `key:"wheel" doc:"rating stamped on one wheel" eg:"3,750 lb"`
+	Made      Made     `key:"made" doc:"the production week: the last four digits of the date code" eg:"week 31 2026"`
+}
+
+// Sidewall is what is molded on the tire.
+type Sidewall struct {
+	Section
+	Single   Weight   `key:"single" doc:"maximum load of one tire standing alone" eg:"3,520 lb"`
+	Dual     Weight   `key:"dual" doc:"maximum load of each tire of a pair" eg:"3,080 lb"`
+	Pressure Pressure `key:"pressure" doc:"the cold pressure molded beside the maximum load" eg:"80 psi"`
+}
+
+// Brakes are the trailer's brakes.
+type Brakes struct {
+	Section
+	Kind      Text  `key:"kind" doc:"how they work" eg:"electric" one:"none|electric|electric-over-hydraulic|surge|air"`
+	Axles     Count `key:"axles" doc:"how many axles are braked" eg:"2"`
+	Breakaway Flag  `key:"breakaway" doc:"whether a breakaway device sets the brakes" eg:"yes"`
+}
+
+// Weights are the rating and the scale's figures.
+type Weights struct {
+	Section
+	GVWR        Weight `key:"gvwr" doc:"gross vehicle weight rating on the label" eg:"20,000 lb (tag)" need:"yes"`
+	Empty       Weight `key:"empty" doc:"what it weighs empty, as it is sold" eg:"7,040 lb (scale ticket 2026-11-03)" need:"yes"`
+	TongueEmpty Weight `key:"tongue-empty" doc:"what it puts on the truck empty" eg:"1,610 lb (scale ticket 2026-11-03)"`
+}
+
+// Ramps are the ramps or the ramp gate.
+type Ramps struct {
+	Section
+	Kind   Text   `key:"kind" doc:"what kind" eg:"slide-in" one:"slide-in|stand-up|fold-over|gate|ramp door"`
+	Length Length `key:"length" doc:"length along the ramp" eg:"5 ft"`
+	Width  Length `key:"width" doc:"width of one ramp" eg:"16 in"`
+	Rating Weight `key:"rating" doc:"what the pair is rated for" eg:"14,000 lb (maker's sheet)"`
+}
+
+// Frame is how the trailer is built.
+type Frame struct {
+	Section
+	Beam        Text   `key:"beam" doc:"the main beams" eg:"W10x22" note:"yes"`
+	Crossmember Text   `key:"crossmember" doc:"the crossmembers" eg:"C3x4.1" note:"yes"`
+	Spacing     Length `key:"crossmember-spacing" doc:"center to center" eg:"18 in"`
+	Floor       Text   `key:"floor" doc:"the floor" eg:"treated pine 2x6"`
+}
+
+// Lights are lamps and tape.
+type Lights struct {
+	Section
+	Clearance      Count `key:"clearance" doc:"clearance lamps" eg:"4"`
+	Identification Count `key:"identification" doc:"identification lamps" eg:"3"`
+	SideMarkers    Count `key:"side-markers" doc:"side marker lamps" eg:"10"`
+	Intermediate   Count `key:"intermediate-markers" doc:"intermediate side marker lamps" eg:"2"`
+	Conspicuity    Flag  `key:"conspicuity" doc:"whether red and white tape is on it" eg:"yes"`
+}
+
+// Jack is the jack or jacks.
+type Jack struct {
+	Section
+	Count  Count  `key:"count" doc:"how many" eg:"2"`
+	Rating Weight `key:"rating" doc:"rating of each" eg:"12,000 lb"`
+}
+
+// Claimed are figures printed by the maker.
+type Claimed struct {
+	Section
+	Payload Weight `key:"payload" doc:"the payload the maker prints" eg:"12,900 lb (maker's sheet)"`
+	GVWR    Weight `key:"gvwr" doc:"the gross rating the maker prints" eg:"20,000 lb (maker's sheet)"`
+	Empty   Weight `key:"empty" doc:"the empty weight the maker prints" eg:"7,100 lb (maker's sheet)"`
+}
+
+// Recording is the walk-around's recording.
+type Recording struct {
+	Section
+	Length   Moment `key:"length" doc:"how long it is" eg:"6:12"`
+	Captions Text   `key:"captions" doc:"the captions file" eg:"media/sb-1043.vtt"`
+	Video    Text   `key:"video" doc:"the video file" eg:"media/sb-1043.mp4"`
+}
+
+// A Photo is one photo with the words for those who cannot see it.
+type Photo struct {
+	Section
+	File Text `key:"file" doc:"the photo's file" eg:"media/sb-1043-side.jpg" need:"yes"`
+	Alt  Text `key:"alt" doc:"what it shows" eg:"Left side from the front corner, tail raised"`
+}
+
+// A TieDown is one kind of place to tie to.
+type TieDown struct {
+	// Kind is the item's own key: stake pockets, d-rings.
+	Kind Text
+	// Count is how many there are.
+	Count Count
+	// Rating is the working load limit of each, if it was stated.
+	Rating Weight
+}
+
+// A Yard is content/yard.md: who sells, and the settings figures are worked with.
+type Yard struct {
+	File string
+	Top  Pos
+	Body Body
+
+	Name      Text    `key:"name" doc:"what the yard is called" eg:"Sawbuck Trailer Yard" need:"yes"`
+	Phone     Text    `key:"phone" doc:"the phone number on every page" eg:"555-0142"`
+	Email     Text    `key:"email" doc:"the mail address" eg:"yard@sawbuck.example"`
+	Street    Text    `key:"street" doc:"street and number" eg:"4100 County Road 9"`
+	Town      Text    `key:"town" doc:"town and state" eg:"Alder Flats"`
+	Hours     []Text  `key:"hours" doc:"when somebody is there" eg:"Monday to Friday, 8 to 5"`
+	AsOf      Date    `key:"as-of" doc:"the day the stock was last walked; ages are counted to it" eg:"2026-11-20" need:"yes"`
+	Excludes  Text    `key:"price-excludes" doc:"what the prices leave out" eg:"tax, title and registration"`
+	Allowance Percent `key:"allowance" doc:"what the yard holds back from the payload" eg:"5%"`
+	Bands     Bands   `key:"tongue-band" doc:"how much of the loaded trailer should stand on the truck"`
+}
+
+// Bands are the tongue bands by the way of coupling; an empty one keeps the table's.
+type Bands struct {
+	Section
+	BumperPull Band `key:"bumper-pull" doc:"for bumper-pull trailers"`
+	Gooseneck  Band `key:"gooseneck" doc:"for goosenecks"`
+	FifthWheel Band `key:"fifth-wheel" doc:"for fifth-wheels"`
+	Pintle     Band `key:"pintle" doc:"for pintle hitches"`
+}
+
+// A Band is a range of shares.
+type Band struct {
+	Section
+	Least Percent `key:"least" doc:"the least" eg:"10%"`
+	Most  Percent `key:"most" doc:"the most" eg:"15%"`
+}

@@ -1,0 +1,399 @@
+package unit
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"reflect"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/adrg/frontmatter"
+	"go.yaml.in/yaml/v4"
+)
+
+// MostBytes is the largest unit file that is read. A listing is a few kilobytes; a
+// megabyte is a photo or a recording under the wrong name.
+const MostBytes = 1 << 20
+
+// reader gathers what one file holds and what is wrong with it.
+type reader struct {
+	file     string
+	problems []Problem
+}
+
+func (r *reader) problem(rule string, at Pos, message, remedy string, related ...Place) {
+	r.problems = append(r.problems, Problem{Rule: rule, At: at, Related: related, Message: message, Remedy: remedy})
+}
+
+func (r *reader) pos(n *yaml.Node) Pos { return Pos{r.file, n.Line, n.Column} }
+
+// parts are what a file falls into.
+type parts struct {
+	root     *yaml.Node // the mapping of the front matter; nil if it did not read
+	top      Pos        // where the front matter begins
+	body     []byte
+	bodyLine int // the file's line at which body begins
+}
+
+// split takes a file apart. It reports every reason for which the file cannot be
+// read, and returns false if there is no front matter to go on with.
+func (r *reader) split(src []byte) (p parts, ok bool) {
+	start := Pos{r.file, 1, 1}
+	p.top = start
+	refuse := func(at Pos, message, remedy string) (parts, bool) {
+		r.problem(FileUnreadable, at, message, remedy)
+		return p, false
+	}
+	switch {
+	case len(src) == 0 || len(bytes.TrimSpace(src)) == 0:
+		return refuse(start, "the file is empty", "write the front matter between two lines of ---, or delete the file")
+	case len(src) > MostBytes:
+		return refuse(start, fmt.Sprintf("the file has %d bytes; a unit file stays below %d", len(src), MostBytes),
+			"keep photos, captions and videos in media/ and name them here")
+	case bytes.HasPrefix(src, []byte{0xff, 0xfe}), bytes.HasPrefix(src, []byte{0xfe, 0xff}):
+		return refuse(start, "the file is in UTF-16", "save it as UTF-8")
+	}
+	src = bytes.TrimPrefix(src, []byte("\xef\xbb\xbf"))
+	if i := bytes.IndexByte(src, 0); i >= 0 {
+		return refuse(r.at(src, i), "a zero byte stands here; this is no text file", "save it as UTF-8 text")
+	}
+	if !utf8.Valid(src) {
+		i := 0
+		for i < len(src) {
+			c, size := utf8.DecodeRune(src[i:])
+			if c == utf8.RuneError && size == 1 {
+				break
+			}
+			i += size
+		}
+		return refuse(r.at(src, i), fmt.Sprintf("byte 0x%02x here is not UTF-8", src[i]),
+			"save the file as UTF-8; it was probably saved as Windows-1252")
+	}
+	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
+	src = bytes.ReplaceAll(src, []byte("\r"), []byte("\n"))
+
+	lines := strings.Split(string(src), "\n")
+	opening := 0
+	for opening < len(lines) && strings.TrimSpace(lines[opening]) == "" {
+		opening++
+	}
+	p.top = Pos{r.file, opening + 1, 1}
+	if strings.TrimSpace(lines[opening]) != "---" {
+		return refuse(p.top, fmt.Sprintf("the file begins with %q and has no front matter", shorten(lines[opening])),
+			"begin the file with a line of ---, the keys, and a second line of ---")
+	}
+	closing := opening + 1
+	for closing < len(lines) && strings.TrimSpace(lines[closing]) != "---" {
+		closing++
+	}
+	if closing == len(lines) {
+		return refuse(p.top, "the front matter opens here and never closes", "put a line of --- behind the last key")
+	}
+	if strings.TrimRight(lines[closing], " \t") != "---" {
+		return refuse(Pos{r.file, closing + 1, 1}, "a line of --- that is indented closes the front matter here",
+			"take the indented --- out of the value; the line that closes stands at the left edge")
+	}
+
+	var doc yaml.Node
+	format := frontmatter.NewFormat("---", "---", func(b []byte, v any) error {
+		if len(bytes.TrimSpace(b)) == 0 {
+			return nil
+		}
+		return yaml.Load(b, v.(*yaml.Node))
+	})
+	body, err := frontmatter.Parse(bytes.NewReader(src), &doc, format)
+	if err != nil {
+		r.yamlProblems(err, opening+1)
+		return p, false
+	}
+	p.body = body
+	p.bodyLine = bytes.Count(src[:len(src)-len(body)], []byte("\n")) + 1
+	if doc.Kind == 0 || len(doc.Content) == 0 {
+		return refuse(p.top, "the front matter is empty", "write the keys between the two lines of ---")
+	}
+	offset(&doc, opening+1, map[*yaml.Node]bool{})
+	root := doc.Content[0]
+	if root.Kind != yaml.MappingNode {
+		return refuse(r.pos(root), "the front matter is no list of keys", "write each key on its own line: key: value")
+	}
+	p.root = root
+	return p, true
+}
+
+// yamlProblems turns the YAML reader's errors into problems with places.
+func (r *reader) yamlProblems(err error, lines int) {
+	const remedy = "quote a value that holds a colon, a # or a quotation mark, and indent with spaces"
+	var all *yaml.LoadErrors
+	if errors.As(err, &all) {
+		for _, e := range all.Errors {
+			r.problem(FileUnreadable, r.mark(e.Mark.Line, e.Mark.Column, lines),
+				"the front matter does not read as YAML: "+plainYAML(e.Message), remedy)
+		}
+		return
+	}
+	var one *yaml.LoadError
+	if errors.As(err, &one) {
+		r.problem(FileUnreadable, r.mark(one.Mark.Line, one.Mark.Column, lines),
+			"the front matter does not read as YAML: "+plainYAML(one.Message), remedy)
+		return
+	}
+	r.problem(FileUnreadable, r.mark(0, 0, lines), "the front matter does not read as YAML: "+plainYAML(err.Error()), remedy)
+}
+
+func (r *reader) mark(line, column, lines int) Pos {
+	return Pos{r.file, max(line, 1) + lines, max(column, 1)}
+}
+
+// plainYAML makes a library's message one lower-case clause.
+func plainYAML(s string) string {
+	s = strings.TrimPrefix(s, "yaml: ")
+	s, _, _ = strings.Cut(s, "\n")
+	return strings.TrimRight(s, ". ")
+}
+
+// offset moves the lines of a tree that was read from behind the opening ---.
+func offset(n *yaml.Node, lines int, seen map[*yaml.Node]bool) {
+	if n == nil || seen[n] {
+		return
+	}
+	seen[n] = true
+	n.Line += lines
+	for _, c := range n.Content {
+		offset(c, lines, seen)
+	}
+}
+
+func shorten(s string) string {
+	s = strings.TrimSpace(s)
+	if r := []rune(s); len(r) > 40 {
+		return string(r[:40]) + "..."
+	}
+	return s
+}
+
+// at is the position of a byte offset in src.
+func (r *reader) at(src []byte, offset int) Pos {
+	line := bytes.Count(src[:offset], []byte("\n")) + 1
+	from := bytes.LastIndexByte(src[:offset], '\n') + 1
+	return Pos{r.file, line, utf8.RuneCount(src[from:offset]) + 1}
+}
+
+// mapping reads the keys of one section into the struct v.
+func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string) {
+	seen := map[string]Pos{}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		name, value := n.Content[i], n.Content[i+1]
+		at := r.pos(name)
+		if name.Kind != yaml.ScalarNode {
+			r.problem(UnknownKey, at, "a key here is no plain word", "write key: value")
+			continue
+		}
+		if first, twice := seen[name.Value]; twice {
+			r.problem(KeyTwice, at, fmt.Sprintf("key %q is given twice", name.Value), "keep one of the two",
+				Place{first, "the other one stands here"})
+			continue
+		}
+		seen[name.Value] = at
+		k := ks.byName[name.Value]
+		if k == nil {
+			r.unknown(name, value, n, i, ks, section)
+			continue
+		}
+		r.value(value, k, v.Field(k.index), at)
+	}
+}
+
+// splitRest is what a thousands comma leaves behind when { } cuts the value there.
+var splitRest = regexp.MustCompile(`^[0-9]{3}([ .,].*)?$`)
+
+func (r *reader) unknown(name, value, parent *yaml.Node, i int, ks *keys, section string) {
+	at := r.pos(name)
+	if splitRest.MatchString(name.Value) && value.Tag == "!!null" && parent.Style&yaml.FlowStyle != 0 && i >= 2 {
+		before := parent.Content[i-1]
+		// What stands before the comma does not read either; the comma is the one reason.
+		r.problems = slices.DeleteFunc(r.problems, func(p Problem) bool {
+			return p.Rule == ValueUnreadable && p.At == r.pos(before)
+		})
+		whole := before.Value + "," + name.Value
+		r.problem(CommaSplit, at,
+			fmt.Sprintf("inside { } the comma in %q ends the value", whole),
+			fmt.Sprintf("write it in quotes, %q, or put each key on its own line", whole),
+			Place{r.pos(before), "the value begins here"})
+		return
+	}
+	where := "at the top"
+	if section != "" {
+		where = "under " + section
+	}
+	message, remedy := fmt.Sprintf("unknown key %q %s", name.Value, where), ""
+	if near := Nearest(name.Value, ks.names); near != "" {
+		remedy = fmt.Sprintf("did you mean %q?", near)
+	} else if k := elsewhere(name.Value); k != "" {
+		remedy = fmt.Sprintf("this key belongs at %s", k)
+	} else {
+		remedy = "the keys here are " + strings.Join(ks.names, ", ")
+	}
+	r.problem(UnknownKey, at, message, remedy)
+}
+
+// elsewhere finds a key of that name in another section.
+func elsewhere(name string) string {
+	for _, k := range Keys() {
+		if tail := k.Path[strings.LastIndexByte(k.Path, '.')+1:]; tail == name {
+			return k.Path
+		}
+	}
+	return ""
+}
+
+// value reads what stands behind one key.
+func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
+	if n.Kind == yaml.AliasNode || n.Anchor != "" {
+		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s uses a YAML anchor or alias, which is not read here", k.path),
+			"write the value out")
+		return
+	}
+	empty := n.Kind == yaml.ScalarNode && n.Tag == "!!null"
+	switch {
+	case k.kids != nil:
+		dst.Field(0).Set(reflect.ValueOf(Section{keyAt}))
+		if empty {
+			return
+		}
+		if n.Kind != yaml.MappingNode {
+			r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes keys below it, not %q", k.path, shorten(n.Value)),
+				"write its keys indented below: "+strings.Join(k.kids.names, ", "))
+			return
+		}
+		r.mapping(n, k.kids, dst, k.path)
+	case k.list:
+		if empty {
+			return
+		}
+		if n.Kind != yaml.SequenceNode {
+			r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes a list, not %q", k.path, shorten(n.Value)),
+				"write each item on its own line behind a dash")
+			return
+		}
+		r.list(n, k, dst)
+	default:
+		l := dst.Addr().Interface().(leaf)
+		if empty {
+			l.blank(keyAt)
+			return
+		}
+		r.leaf(n, k, l)
+	}
+}
+
+func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
+	if n.Kind != yaml.ScalarNode {
+		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes one value, not keys or a list", k.path),
+			"write it on one line, "+k.name+": "+k.example)
+		return
+	}
+	if strings.TrimSpace(n.Value) == "" {
+		l.blank(r.pos(n))
+		return
+	}
+	if err := l.read(n.Value, k); err != nil {
+		r.problem(ValueUnreadable, r.pos(n), k.path+": "+err.Error(), "write it like "+k.name+": "+k.example)
+		return
+	}
+	l.place(r.pos(n), n.Value)
+}
+
+func (r *reader) list(n *yaml.Node, k *key, dst reflect.Value) {
+	for _, item := range n.Content {
+		if item.Kind == yaml.AliasNode || item.Anchor != "" {
+			r.problem(ValueUnreadable, r.pos(item), k.path+" uses a YAML anchor or alias, which is not read here", "write the value out")
+			continue
+		}
+		switch list := dst.Addr().Interface().(type) {
+		case *[]Text:
+			var t Text
+			r.leaf(item, k, &t)
+			if t.Given() {
+				*list = append(*list, t)
+			}
+		case *[]Photo:
+			var p Photo
+			if item.Kind != yaml.MappingNode {
+				r.problem(ValueUnreadable, r.pos(item), fmt.Sprintf("photo %q has no keys", shorten(item.Value)),
+					"write file: and alt: below the dash")
+				continue
+			}
+			r.mapping(item, photoKeys(), reflect.ValueOf(&p).Elem(), k.path)
+			*list = append(*list, p)
+		case *[]TieDown:
+			r.tieDown(item, list)
+		default:
+			panic(fmt.Sprintf("unit: a list of %T has no reader", list))
+		}
+	}
+}
+
+var tieDownForm = regexp.MustCompile(`^([0-9][0-9,]*)(?:\s+(?:at|x|@)\s+(.+))?$`)
+
+// tieDown reads "stake pockets: 22" and "d-rings: 8 at 5,000 lb".
+func (r *reader) tieDown(n *yaml.Node, list *[]TieDown) {
+	const remedy = "write it like d-rings: 8 at 5,000 lb"
+	if n.Kind != yaml.MappingNode || len(n.Content) != 2 || n.Content[1].Kind != yaml.ScalarNode {
+		r.problem(ValueUnreadable, r.pos(n), "a tie-down takes its name and a count", remedy)
+		return
+	}
+	name, value := n.Content[0], n.Content[1]
+	m := tieDownForm.FindStringSubmatch(strings.TrimSpace(value.Value))
+	if m == nil {
+		r.problem(ValueUnreadable, r.pos(value), fmt.Sprintf("tie-downs: %q is no count", shorten(value.Value)), remedy)
+		return
+	}
+	var t TieDown
+	t.Kind.Value = name.Value
+	t.Kind.place(r.pos(name), name.Value)
+	if err := t.Count.read(m[1], &key{path: "tie-downs", example: "8"}); err != nil {
+		r.problem(ValueUnreadable, r.pos(value), "tie-downs: "+err.Error(), remedy)
+		return
+	}
+	t.Count.place(r.pos(value), m[1])
+	if m[2] != "" {
+		if err := t.Rating.read(m[2], nil); err != nil {
+			r.problem(ValueUnreadable, r.pos(value), "tie-downs: "+err.Error(), remedy)
+			return
+		}
+		t.Rating.place(r.pos(value), m[2])
+	}
+	*list = append(*list, t)
+}
+
+// ReadUnit reads one unit file. The name is the file's path below the content root;
+// it stands in every position. The unit is never nil.
+func ReadUnit(name string, src []byte) (*Unit, []Problem) {
+	r := &reader{file: name}
+	u := &Unit{File: name}
+	p, ok := r.split(src)
+	u.Top, u.Broken = p.top, !ok
+	if ok {
+		r.mapping(p.root, unitKeys(), reflect.ValueOf(u).Elem(), "")
+		u.Body = readBody(name, p.body, p.bodyLine)
+	}
+	sortProblems(r.problems)
+	return u, r.problems
+}
+
+// ReadYard reads content/yard.md.
+func ReadYard(name string, src []byte) (*Yard, []Problem) {
+	r := &reader{file: name}
+	y := &Yard{File: name}
+	p, ok := r.split(src)
+	y.Top = p.top
+	if ok {
+		r.mapping(p.root, yardKeys(), reflect.ValueOf(y).Elem(), "")
+		y.Body = readBody(name, p.body, p.bodyLine)
+	}
+	sortProblems(r.problems)
+	return y, r.problems
+}

@@ -1,0 +1,153 @@
+package unit
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+	"sync"
+)
+
+// A key is one key of the format.
+type key struct {
+	name    string
+	path    string // "hitch.rating"
+	doc     string
+	example string
+	choices []string
+	needed  bool
+	noted   bool
+	index   int
+	kids    *keys // the keys below, for a section
+	list    bool  // a list of fields, photos or tie-downs
+	kind    string
+}
+
+// keys are the keys of one section in the file's own order.
+type keys struct {
+	order  []*key
+	byName map[string]*key
+	names  []string
+}
+
+var (
+	unitKeys  = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Unit](), "") })
+	yardKeys  = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Yard](), "") })
+	photoKeys = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Photo](), "photos.") })
+)
+
+type namedKind interface{ kindName() string }
+
+func schemaOf(t reflect.Type, prefix string) *keys {
+	ks := &keys{byName: map[string]*key{}}
+	for i := range t.NumField() {
+		f := t.Field(i)
+		name, ok := f.Tag.Lookup("key")
+		if !ok {
+			continue
+		}
+		k := &key{
+			name: name, path: prefix + name, index: i,
+			doc: f.Tag.Get("doc"), example: f.Tag.Get("eg"),
+			needed: f.Tag.Get("need") == "yes", noted: f.Tag.Get("note") == "yes",
+		}
+		if one := f.Tag.Get("one"); one != "" {
+			k.choices = strings.Split(one, "|")
+		}
+		switch p := reflect.New(f.Type).Interface().(type) {
+		case namedKind:
+			k.kind = p.kindName()
+		default:
+			if f.Type.Kind() == reflect.Slice {
+				k.list, k.kind = true, "list"
+			} else {
+				k.kids, k.kind = schemaOf(f.Type, k.path+"."), "section"
+			}
+		}
+		if k.choices != nil {
+			k.kind = "choice"
+		}
+		if _, twice := ks.byName[name]; twice {
+			panic(fmt.Sprintf("unit: key %s stands twice in %s", k.path, t))
+		}
+		ks.order = append(ks.order, k)
+		ks.byName[name] = k
+		ks.names = append(ks.names, name)
+	}
+	return ks
+}
+
+// A KeyDoc describes one key for the reference page of the format.
+type KeyDoc struct {
+	Path    string
+	Kind    string // "weight", "length", "choice", "section", "list" ...
+	Doc     string
+	Example string
+	Choices []string
+	Needed  bool
+}
+
+// Keys lists every key of a unit file in the file's own order.
+func Keys() []KeyDoc { return describe(unitKeys(), nil) }
+
+// YardKeys lists every key of content/yard.md in the file's own order.
+func YardKeys() []KeyDoc { return describe(yardKeys(), nil) }
+
+func describe(ks *keys, out []KeyDoc) []KeyDoc {
+	for _, k := range ks.order {
+		out = append(out, KeyDoc{k.path, k.kind, k.doc, k.example, k.choices, k.needed})
+		if k.kids != nil {
+			out = describe(k.kids, out)
+		}
+		if k.name == "photos" {
+			out = describe(photoKeys(), out)
+		}
+	}
+	return out
+}
+
+// A Missing is a key without which a unit cannot be published.
+type Missing struct {
+	Path string
+	Doc  string
+	// Example is how its value may be written.
+	Example string
+	// At is the nearest place: the key itself if it stands there empty, else its
+	// section, else the top of the front matter.
+	At Pos
+	// Empty reports that the key stands there without a value.
+	Empty bool
+}
+
+// Missing lists the needed keys that the unit does not give.
+func (u *Unit) Missing() []Missing {
+	return missing(unitKeys(), reflect.ValueOf(u).Elem(), u.Top, nil)
+}
+
+// Missing lists the needed keys that the yard's file does not give.
+func (y *Yard) Missing() []Missing {
+	return missing(yardKeys(), reflect.ValueOf(y).Elem(), y.Top, nil)
+}
+
+func missing(ks *keys, v reflect.Value, at Pos, out []Missing) []Missing {
+	if v.Type() != reflect.TypeFor[Unit]() && v.Type() != reflect.TypeFor[Yard]() {
+		if s := v.Field(0).Interface().(Section); s.At.Known() {
+			at = s.At
+		}
+	}
+	for _, k := range ks.order {
+		f := v.Field(k.index)
+		switch {
+		case k.kids != nil:
+			out = missing(k.kids, f, at, out)
+		case k.needed && !k.list:
+			if l := f.Addr().Interface().(leaf); !l.given() {
+				m := Missing{Path: k.path, Doc: k.doc, Example: k.example, At: at}
+				if b := f.FieldByName("Blank").Interface().(Pos); b.Known() {
+					m.At, m.Empty = b, true
+				}
+				out = append(out, m)
+			}
+		}
+	}
+	return out
+}
