@@ -63,6 +63,11 @@ func ParseShare(s string) (Written[Share], error) {
 	return parse(s, "share", "5%", false, shareUnits)
 }
 
+// ParseArea reads "238 sq ft", "22 sq m".
+func ParseArea(s string) (Written[SquareFeet], error) {
+	return parse(s, "area", "238 sq ft", false, areaUnits)
+}
+
 // ParseMoney reads "$18,450", "$18,450.50", "$18.5k", "18,450 USD".
 func ParseMoney(s string) (Written[Dollars], error) {
 	const example = "$18,450"
@@ -128,6 +133,14 @@ var weightPerLengthUnits = []scale[PoundsPerFoot]{
 	{names: []string{"lb/ft", "lbs/ft", "pounds per foot", "lb per foot"}, to: func(v float64) PoundsPerFoot { return PoundsPerFoot(v) }},
 	{names: []string{"kg/m"}, to: func(v float64) PoundsPerFoot {
 		return PoundsPerFoot(v / KilogramsPerPound * (MillimetersPerInch * InchesPerFoot / 1000))
+	}},
+}
+
+var areaUnits = []scale[SquareFeet]{
+	{names: []string{"sq ft", "sqft", "square feet", "ft2"}, to: func(v float64) SquareFeet { return SquareFeet(v) }},
+	{names: []string{"sq m", "square meters", "m2"}, to: func(v float64) SquareFeet {
+		const meters = 1000 / (MillimetersPerInch * InchesPerFoot)
+		return SquareFeet(v * meters * meters)
 	}},
 }
 
@@ -312,7 +325,7 @@ func readUnit(s string) (unit, rest string) {
 			return mark, s[len(mark):]
 		}
 	}
-	for _, phrase := range []string{"pounds per foot", "lb per foot"} {
+	for _, phrase := range []string{"pounds per foot", "lb per foot", "sq ft", "square feet", "sq m", "square meters", "ft2", "m2"} {
 		if strings.HasPrefix(s, phrase) {
 			return phrase, s[len(phrase):]
 		}

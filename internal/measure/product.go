@@ -36,8 +36,16 @@ func ShareOfPressure(part, whole PSI) Share {
 	return Share(float64(part) / float64(whole))
 }
 
-// Of is the share s of the weight p.
-func (s Share) Of(p Pounds) Pounds { return Pounds(float64(s) * float64(p)) }
+// Of is the share s of the weight p. A share written in whole ten-thousandths of a
+// percent is taken as that whole number, so that 15% of 7,700 lb is exactly 1,155 lb
+// and a band's ends stay inclusive; 0.15 itself is no binary number.
+func (s Share) Of(p Pounds) Pounds {
+	const millionths = 1e6
+	if n := math.Round(float64(s) * millionths); Share(n/millionths) == s {
+		return Pounds(float64(p) * n / millionths)
+	}
+	return Pounds(float64(s) * float64(p))
+}
 
 // OfLength is the share s of the length in.
 func (s Share) OfLength(in Inches) Inches { return Inches(float64(s) * float64(in)) }

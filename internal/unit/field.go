@@ -48,6 +48,8 @@ type Field[T any] struct {
 	Blank Pos
 	// Raw is the value as written.
 	Raw string
+	// Spoiled reports that a value stands there that does not read.
+	Spoiled bool
 }
 
 // Given reports whether the author gave a value.
@@ -146,11 +148,13 @@ type leaf interface {
 	read(text string, k *key) error
 	place(at Pos, raw string)
 	blank(at Pos)
+	spoil()
 	given() bool
 }
 
 func (f *Field[T]) place(at Pos, raw string) { f.Pos, f.Raw = at, raw }
 func (f *Field[T]) blank(at Pos)             { f.Blank = at }
+func (f *Field[T]) spoil()                   { f.Spoiled = true }
 func (f *Field[T]) given() bool              { return f.Given() }
 
 func (f *Field[T]) read(text string, k *key) error {

@@ -191,6 +191,9 @@ func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string
 			r.problem(UnknownKey, at, "a key here is no plain word", "write key: value")
 			continue
 		}
+		if r.commaSplit(name, value, n, i) {
+			continue
+		}
 		if first, twice := seen[name.Value]; twice {
 			r.problem(KeyTwice, at, fmt.Sprintf("key %q is given twice", name.Value), "keep one of the two",
 				Place{first, "the other one stands here"})
@@ -199,7 +202,7 @@ func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string
 		seen[name.Value] = at
 		k := ks.byName[name.Value]
 		if k == nil {
-			r.unknown(name, value, n, i, ks, section)
+			r.unknown(name, ks, section)
 			continue
 		}
 		r.value(value, k, v.Field(k.index), at)
@@ -209,21 +212,26 @@ func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string
 // splitRest is what a thousands comma leaves behind when { } cuts the value there.
 var splitRest = regexp.MustCompile(`^[0-9]{3}([ .,].*)?$`)
 
-func (r *reader) unknown(name, value, parent *yaml.Node, i int, ks *keys, section string) {
-	at := r.pos(name)
-	if splitRest.MatchString(name.Value) && value.Tag == "!!null" && parent.Style&yaml.FlowStyle != 0 && i >= 2 {
-		before := parent.Content[i-1]
-		// What stands before the comma does not read either; the comma is the one reason.
-		r.problems = slices.DeleteFunc(r.problems, func(p Problem) bool {
-			return p.Rule == ValueUnreadable && p.At == r.pos(before)
-		})
-		whole := before.Value + "," + name.Value
-		r.problem(CommaSplit, at,
-			fmt.Sprintf("inside { } the comma in %q ends the value", whole),
-			fmt.Sprintf("write it in quotes, %q, or put each key on its own line", whole),
-			Place{r.pos(before), "the value begins here"})
-		return
+// commaSplit recognizes what is left of a value that a thousands comma ended inside { }.
+func (r *reader) commaSplit(name, value, parent *yaml.Node, i int) bool {
+	if !splitRest.MatchString(name.Value) || value.Tag != "!!null" || parent.Style&yaml.FlowStyle == 0 || i < 2 {
+		return false
 	}
+	before := parent.Content[i-1]
+	// What stands before the comma does not read either; the comma is the one reason.
+	r.problems = slices.DeleteFunc(r.problems, func(p Problem) bool {
+		return p.Rule == ValueUnreadable && p.At == r.pos(before)
+	})
+	whole := before.Value + "," + name.Value
+	r.problem(CommaSplit, r.pos(name),
+		fmt.Sprintf("inside { } the comma in %q ends the value", whole),
+		fmt.Sprintf("write it in quotes, %q, or put each key on its own line", whole),
+		Place{r.pos(before), "the value begins here"})
+	return true
+}
+
+func (r *reader) unknown(name *yaml.Node, ks *keys, section string) {
+	at := r.pos(name)
 	where := "at the top"
 	if section != "" {
 		where = "under " + section
@@ -252,6 +260,9 @@ func elsewhere(name string) string {
 // value reads what stands behind one key.
 func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 	if n.Kind == yaml.AliasNode || n.Anchor != "" {
+		if l, ok := dst.Addr().Interface().(leaf); ok {
+			l.spoil()
+		}
 		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s uses a YAML anchor or alias, which is not read here", k.path),
 			"write the value out")
 		return
@@ -291,6 +302,7 @@ func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 
 func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 	if n.Kind != yaml.ScalarNode {
+		l.spoil()
 		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes one value, not keys or a list", k.path),
 			"write it on one line, "+k.name+": "+k.example)
 		return
@@ -300,6 +312,7 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 		return
 	}
 	if err := l.read(n.Value, k); err != nil {
+		l.spoil()
 		r.problem(ValueUnreadable, r.pos(n), k.path+": "+err.Error(), "write it like "+k.name+": "+k.example)
 		return
 	}

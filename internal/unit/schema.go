@@ -140,7 +140,7 @@ func missing(ks *keys, v reflect.Value, at Pos, out []Missing) []Missing {
 		case k.kids != nil:
 			out = missing(k.kids, f, at, out)
 		case k.needed && !k.list:
-			if l := f.Addr().Interface().(leaf); !l.given() {
+			if l := f.Addr().Interface().(leaf); !l.given() && !f.FieldByName("Spoiled").Bool() {
 				m := Missing{Path: k.path, Doc: k.doc, Example: k.example, At: at}
 				if b := f.FieldByName("Blank").Interface().(Pos); b.Known() {
 					m.At, m.Empty = b, true

@@ -1,0 +1,136 @@
+package compute
+
+import (
+	"fmt"
+
+	"tarepage/internal/measure"
+)
+
+var tagPayload = &Definition{
+	Name: "tag-payload", Label: "Payload by the tag",
+	What:    "What may be loaded before the trailer weighs its GVWR. The tag governs.",
+	Formula: "gvwr - E",
+	Unit:    "lb", Source: "49 CFR 567.4(g)(3)",
+	work: func(p *pencil) {
+		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
+		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
+		if !p.ready() {
+			return
+		}
+		p.TagPayload = p.limit(max(gvwr-empty, 0), fmt.Sprintf("%s - %s", gvwr, empty))
+	},
+}
+
+var axleCapacity = &Definition{
+	Name: "axle-capacity", Label: "Axles together",
+	What:    "The sum of the axle ratings. It may be less than the GVWR, because the truck carries the tongue's part.",
+	Formula: "S = number of axles x rating",
+	Unit:    "lb", Source: "49 CFR 571.3(b) (GAWR)",
+	work: func(p *pencil) {
+		n := needCount(p, p.Unit.Axles.Count, "axles.count")
+		rating := need(p, p.Unit.Axles.Rating, "axles.rating")
+		if !p.ready() {
+			return
+		}
+		p.AxleCapacity = p.limit(rating.Times(n), fmt.Sprintf("%d x %s", n, rating))
+	},
+}
+
+var wheelCapacity = &Definition{
+	Name: "wheel-capacity", Label: "Wheels of one axle",
+	What:    "What the wheels of one axle are rated for together.",
+	Formula: "tires on one axle x wheel rating",
+	Unit:    "lb", Source: "the rating stamped on the wheel",
+	work: func(p *pencil) {
+		if !p.Unit.Tires.Wheel.Given() {
+			p.skip()
+			return
+		}
+		n := needCount(p, p.Unit.Tires.PerAxle, "tires.per-axle")
+		wheel := need(p, p.Unit.Tires.Wheel, "tires.wheel")
+		if !p.ready() {
+			return
+		}
+		p.WheelCapacity = p.limit(wheel.Times(n), fmt.Sprintf("%d x %s", n, wheel))
+	},
+}
+
+var tongueByFoot = &Definition{
+	Name: "tongue-by-foot", Label: "Tongue by the foot",
+	What:    "A gooseneck seller's rule: one percent of the GVWR on the truck for each foot from the ball to the front axle.",
+	Formula: "1% x gvwr x feet from ball to front axle",
+	Unit:    "lb", Source: "common practice, no source", Practice: true,
+	work: func(p *pencil) {
+		if p.Unit.Hitch.Kind.Value != "gooseneck" {
+			p.skip()
+			return
+		}
+		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
+		front, working := p.frontAxle()
+		if !p.ready() {
+			return
+		}
+		// One percent of gvwr for each foot is gvwr standing front feet out on a beam of
+		// a hundred feet.
+		v := measure.WeightAt(measure.Moment(gvwr, front), measure.Feet(100).Inches())
+		p.TongueByFoot = p.load(v, fmt.Sprintf("1%% x %s x %s ft, the feet being %s", gvwr, measure.Number(float64(front.Feet()), 2), working))
+	},
+}
+
+// frontAxle is the distance from the ball to the first axle: A - spacing x (n - 1) / 2.
+func (p *pencil) frontAxle() (measure.Inches, string) {
+	a := need(p, p.Unit.Axles.Center, "axles.center")
+	n := needCount(p, p.Unit.Axles.Count, "axles.count")
+	if n == 1 {
+		return a, a.String()
+	}
+	spacing := need(p, p.Unit.Axles.Spacing, "axles.spacing")
+	if !p.ready() {
+		return 0, ""
+	}
+	return a - spacing.Times(n-1).Half(), fmt.Sprintf("%s - %s x %d / 2", a, spacing, n-1)
+}
+
+var truckSharePayload = &Definition{
+	Name: "truck-share-payload", Label: "Payload with the truck's share",
+	What:    "What yards quote for a gooseneck when they count what the truck carries: the axles plus the tongue by the foot, less the empty weight. It is not the legal number: the tag governs.",
+	Formula: "S + tongue by the foot - E",
+	Unit:    "lb", Source: "common practice, no source", Practice: true,
+	work: func(p *pencil) {
+		if p.Unit.Hitch.Kind.Value != "gooseneck" {
+			p.skip()
+			return
+		}
+		s := rest(p, p.AxleCapacity, "axle-capacity")
+		tongue := rest(p, p.TongueByFoot, "tongue-by-foot")
+		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
+		if !p.ready() {
+			return
+		}
+		p.limit(max(s+tongue-empty, 0), fmt.Sprintf("%s + %s - %s", s, tongue.Near(), empty))
+	},
+}
+
+// ClassAFrom is the combined rating from which the federal Class A begins, and
+// ClassATowed the trailer rating above which it can (49 CFR 383.5, 383.91(a)(1)).
+const (
+	ClassAFrom  measure.Pounds = 26001
+	ClassATowed measure.Pounds = 10000
+)
+
+var classATruck = &Definition{
+	Name: "class-a-truck", Label: "Class A may apply from a truck rated",
+	What:    "Behind a truck rated this much or more the combination reaches 26,001 lb and the trailer is over 10,000 lb: a federal Class A license may apply. Ratings or actual weights count, whichever is greater; states decide more. Ask yours.",
+	Formula: "26,001 lb - gvwr, for a trailer over 10,000 lb",
+	Unit:    "lb", Source: "49 CFR 383.5, 383.91(a)(1)",
+	work: func(p *pencil) {
+		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
+		if p.ready() && gvwr <= ClassATowed {
+			p.skip()
+		}
+		if !p.ready() {
+			return
+		}
+		p.ClassATruck = p.limit(max(ClassAFrom-gvwr, 0), fmt.Sprintf("%s - %s", ClassAFrom, gvwr))
+	},
+}

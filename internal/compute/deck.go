@@ -1,0 +1,136 @@
+package compute
+
+import (
+	"fmt"
+
+	"tarepage/internal/measure"
+	"tarepage/internal/unit"
+)
+
+// A Space is where the load stands: the deck of an open trailer, the bed of a dump
+// trailer, the box of an enclosed one.
+type Space struct {
+	// Name is the section's key: deck, bed or box.
+	Name   string
+	Length unit.Length
+	Width  unit.Length
+	Front  unit.Length
+	// Floor is the height the load stands at.
+	Floor unit.Length
+}
+
+func spaceOf(u *unit.Unit) Space {
+	switch {
+	case u.Bed.Length.Given():
+		return Space{"bed", u.Bed.Length, u.Bed.Width, u.Bed.Front, u.Bed.Floor}
+	case u.Box.Length.Given():
+		return Space{"box", u.Box.Length, u.Box.Width, u.Box.Front, u.Box.Floor}
+	}
+	return Space{"deck", u.Deck.Length, u.Deck.Width, u.Deck.Front, u.Deck.Height}
+}
+
+func (s Space) key(leaf string) string { return s.Name + "." + leaf }
+
+var deckLength = &Definition{
+	Name: "deck-length", Label: "Deck length",
+	What:    "How long the deck is, flat and tail together; the bed of a dump trailer, the floor of an enclosed one.",
+	Formula: "the stated length; flat + tail where both are stated",
+	Unit:    "ft", Source: "the unit's own measures",
+	work: func(p *pencil) {
+		length := need(p, p.Space.Length, p.Space.key("length"))
+		if !p.ready() {
+			return
+		}
+		working := length.String()
+		if d := p.Unit.Deck; p.Space.Name == "deck" && d.Flat.Given() && d.Tail.Given() {
+			working = fmt.Sprintf("%s = %s flat + %s tail", length, d.Flat.Value, d.Tail.Value)
+		}
+		p.feet(length, working)
+	},
+}
+
+var deckArea = &Definition{
+	Name: "deck-area", Label: "Deck area",
+	What:    "How much floor there is.",
+	Formula: "length x width",
+	Unit:    "sq ft", Source: "the unit's own measures",
+	work: func(p *pencil) {
+		length := need(p, p.Space.Length, p.Space.key("length"))
+		width := need(p, p.Space.Width, p.Space.key("width"))
+		if !p.ready() {
+			return
+		}
+		a := measure.Area(length, width)
+		p.enter(float64(a), a.Near(), 0.1, fmt.Sprintf("%s x %s", length, width.InInches()))
+	},
+}
+
+var overallLength = &Definition{
+	Name: "overall-length", Label: "Length from ball to rear edge",
+	What:    "From the center of the ball back to the rear edge of the deck, bed or box, tail raised. A neck counts as length.",
+	Formula: "ball to front edge + length",
+	Unit:    "ft", Source: "49 CFR 571.108; NHTSA interpretation aiam5198 (1993): a gooseneck counts in the length",
+	work: func(p *pencil) {
+		front := need(p, p.Space.Front, p.Space.key("front"))
+		length := need(p, p.Space.Length, p.Space.key("length"))
+		if !p.ready() {
+			return
+		}
+		p.feet(front+length, fmt.Sprintf("%s + %s", front, length))
+	},
+}
+
+// center is xc: where the middle of an evenly spread load stands, from the ball.
+func (p *pencil) center() measure.Inches {
+	front := need(p, p.Space.Front, p.Space.key("front"))
+	length := need(p, p.Space.Length, p.Space.key("length"))
+	return front + length.Half()
+}
+
+var loadingAngle = &Definition{
+	Name: "loading-angle", Label: "Loading angle",
+	What:    "How steep the way up is, from the ground to the deck, on level ground and empty.",
+	Formula: "arcsin(height / length along the ramp, tail or tilting deck)",
+	Unit:    "degrees", Source: "geometry",
+	work: func(p *pencil) {
+		d, r := p.Unit.Deck, p.Unit.Ramps
+		var rise, along measure.Inches
+		var what string
+		switch {
+		case d.TailKind.Value == "hydraulic dovetail" || d.TailKind.Value == "tilt":
+			what = "the tail"
+			if d.TailKind.Value == "tilt" {
+				what = "the tilting deck"
+			}
+			rise = need(p, d.Height, "deck.height")
+			along = need(p, d.Tail, "deck.tail")
+		case d.TailKind.Value == "fixed dovetail" && r.Length.Given():
+			what = "the ramps"
+			rise = need(p, d.TailEnd, "deck.tail-end")
+			along = need(p, r.Length, "ramps.length")
+		case r.Length.Given():
+			what = "the ramps"
+			floor := p.Space.Floor
+			key := p.Space.key("floor")
+			if p.Space.Name == "deck" {
+				key = "deck.height"
+			}
+			rise = need(p, floor, key)
+			along = need(p, r.Length, "ramps.length")
+		default:
+			p.skip()
+			return
+		}
+		if !p.ready() {
+			return
+		}
+		angle, ok := measure.Incline(rise, along)
+		if !ok {
+			p.needs = append(p.needs, Need{"ramps.length", "measure again: " + what + " is shorter than the height it has to reach"})
+			return
+		}
+		p.note("for %s, on level ground and empty", what)
+		p.enter(float64(angle), angle.Near(), 0.1, fmt.Sprintf("arcsin(%s / %s)", rise.InInches(), along))
+		p.LoadingAngle = Result[measure.Degrees]{Value: angle, Known: true}
+	},
+}

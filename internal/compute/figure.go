@@ -1,0 +1,257 @@
+package compute
+
+import (
+	"fmt"
+	"strings"
+
+	"tarepage/internal/measure"
+	"tarepage/internal/unit"
+)
+
+// A Figure is a computed number with its working.
+type Figure struct {
+	// Name is kebab-case and stable: it is what fig: links and the JSON use.
+	Name  string
+	Label string
+	// Value is the unrounded number in Unit.
+	Value float64
+	Unit  string
+	// Text is the rounded writing: limits and payloads down, loads and needs up.
+	Text string
+	// Working is the formula with the numbers in it.
+	Working string
+	// Source is the clause or the practice that the figure follows.
+	Source string
+	// Practice marks common practice without a source: shown, never the legal number.
+	Practice bool
+	// About reports that an input was approximate.
+	About bool
+	// Inputs are the fields it rests on, with their places.
+	Inputs []Input
+	// Notes are what the reader of the figure must know.
+	Notes []string
+
+	step float64 // the step of Text, in Unit
+}
+
+// Step is the precision of Text, in Unit.
+func (f *Figure) Step() float64 { return f.step }
+
+// An Input is one field a figure rests on.
+type Input struct {
+	Key  string // the key's path: weights.gvwr
+	Text string // the value as a working shows it
+	From measure.Provenance
+	At   unit.Pos
+}
+
+// An Absence is a figure that could not be worked, with what it lacks.
+type Absence struct {
+	Name  string
+	Label string
+	// Needs says, for each missing thing, what to weigh, measure or read.
+	Needs []Need
+}
+
+// A Need is a field that a figure lacks.
+type Need struct {
+	Key    string
+	Advice string
+}
+
+// A Definition describes a figure for every unit: its documentation and its work.
+type Definition struct {
+	Name  string
+	Label string
+	// What says what the figure is, for a customer.
+	What string
+	// Formula is the rule in words and symbols.
+	Formula  string
+	Unit     string
+	Source   string
+	Practice bool
+
+	work func(*pencil)
+}
+
+// A Result is a typed value that may not be known.
+type Result[U measure.Unit] struct {
+	Value U
+	Known bool
+}
+
+// pencil works one figure of one unit.
+type pencil struct {
+	*Work
+	def    *Definition
+	inputs []Input
+	about  bool
+	needs  []Need
+	notes  []string
+	// silent drops the figure without an Absence: the unit has no such thing.
+	silent bool
+	source string // overrides the definition's
+}
+
+// advice says how to get what is missing. Keys not listed are read off the label.
+var advice = map[string]string{
+	"weights.gvwr":         "read the GVWR off the certification label",
+	"weights.empty":        "weigh it empty on a scale",
+	"weights.tongue-empty": "weigh the tongue empty",
+	"axles.count":          "count the axles",
+	"axles.rating":         "read the axle rating (GAWR) off the label",
+	"axles.center":         "measure from the ball's center back to the middle of the axle group",
+	"axles.spacing":        "measure from one axle to the next",
+	"deck.front":           "measure from the ball's center back to the deck's front edge",
+	"bed.front":            "measure from the ball's center back to the bed's front",
+	"box.front":            "measure from the ball's center back to the box's front",
+	"deck.length":          "measure the deck's length",
+	"deck.width":           "measure the deck's width",
+	"deck.height":          "measure the deck's height above the ground",
+	"deck.tail":            "measure the tail",
+	"deck.tail-end":        "measure the height of the tail's rear edge",
+	"ramps.length":         "measure the ramps",
+	"tires.per-axle":       "count the tires on one axle",
+	"tires.size":           "read the size off the sidewall",
+	"tires.load-range":     "read the load range off the sidewall",
+	"tires.sidewall":       "read the maximum load off the sidewall",
+	"tires.wheel":          "read the rating stamped on the wheel",
+	"hitch.rating":         "read the rating off the coupler plate",
+	"hitch.ball-rating":    "read the rating stamped on the ball",
+	"hitch.tongue-limit":   "read the tongue limit off the coupler plate",
+}
+
+// lack notes that a key is missing.
+func (p *pencil) lack(key string) {
+	a := advice[key]
+	if a == "" {
+		a = "give " + key
+	}
+	p.needs = append(p.needs, Need{key, a})
+}
+
+// need takes a field that the figure cannot do without. A zero is no measure: it
+// counts as missing, and a rule of internal/inspect says so at its place.
+func need[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
+	if !f.Given() || f.Value <= 0 {
+		p.lack(key)
+		return 0
+	}
+	p.use(key, fmt.Sprint(f.Value), f.About, f.From, f.Pos)
+	return f.Value
+}
+
+// needOrZero is need for a field in which zero is a measure.
+func needOrZero[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
+	if !f.Given() {
+		p.lack(key)
+		return 0
+	}
+	p.use(key, fmt.Sprint(f.Value), f.About, f.From, f.Pos)
+	return f.Value
+}
+
+func needCount(p *pencil, f unit.Count, key string) int {
+	if !f.Given() || f.Value <= 0 {
+		p.lack(key)
+		return 0
+	}
+	p.use(key, measure.Count(f.Value), f.About, f.From, f.Pos)
+	return f.Value
+}
+
+func (p *pencil) use(key, text string, about bool, from measure.Provenance, at unit.Pos) {
+	for _, in := range p.inputs {
+		if in.Key == key {
+			return
+		}
+	}
+	if about {
+		text = "about " + text
+		p.about = true
+	}
+	p.inputs = append(p.inputs, Input{key, text, from, at})
+}
+
+// rest takes the result of an earlier figure, with everything that it rests on.
+func rest[U measure.Unit](p *pencil, r Result[U], name string) U {
+	if f := p.Figure(name); r.Known && f != nil {
+		p.inherit(f)
+		return r.Value
+	}
+	p.needs = append(p.needs, p.needsOf(name)...)
+	return 0
+}
+
+func (p *pencil) inherit(f *Figure) {
+	for _, in := range f.Inputs {
+		p.use(in.Key, in.Text, false, in.From, in.At)
+	}
+	p.about = p.about || f.About
+}
+
+// needsOf lists what an absent figure lacks.
+func (w *Work) needsOf(name string) []Need {
+	for _, a := range w.Absent {
+		if a.Name == name {
+			return a.Needs
+		}
+	}
+	return []Need{{name, "work out " + name}}
+}
+
+func (p *pencil) ready() bool { return len(p.needs) == 0 && !p.silent }
+
+func (p *pencil) note(format string, args ...any) {
+	p.notes = append(p.notes, fmt.Sprintf(format, args...))
+}
+
+// skip leaves the figure out: this kind of trailer has no such thing.
+func (p *pencil) skip() { p.silent = true }
+
+// enter writes a worked figure down. A number that is not finite is never shown.
+func (p *pencil) enter(value float64, text string, step float64, working string) {
+	if !measure.Finite(value) {
+		p.needs = append(p.needs, Need{p.def.Name, "check the measures it rests on"})
+		return
+	}
+	if p.about {
+		text = "about " + text
+	}
+	source := p.def.Source
+	if p.source != "" {
+		source = p.source
+	}
+	p.Figures = append(p.Figures, Figure{
+		Name: p.def.Name, Label: p.def.Label, Value: value, Unit: p.def.Unit, Text: text,
+		Working: working, Source: source, Practice: p.def.Practice, About: p.about,
+		Inputs: p.inputs, Notes: p.notes, step: step,
+	})
+}
+
+// limit enters a weight that nobody may exceed: down to the whole pound.
+func (p *pencil) limit(v measure.Pounds, working string) Result[measure.Pounds] {
+	p.enter(float64(v), v.Limit(), 1, working)
+	return Result[measure.Pounds]{v, measure.Finite(v)}
+}
+
+// load enters a weight that something has to bear: up to the whole pound.
+func (p *pencil) load(v measure.Pounds, working string) Result[measure.Pounds] {
+	p.enter(float64(v), v.Load(), 1, working)
+	return Result[measure.Pounds]{v, measure.Finite(v)}
+}
+
+// share enters a share, shown in percent to a tenth.
+func (p *pencil) share(v measure.Share, working string) Result[measure.Share] {
+	p.enter(float64(v)*100, v.Near(), 0.1, working)
+	return Result[measure.Share]{v, measure.Finite(v)}
+}
+
+// feet enters a length stated in feet, to the quarter inch.
+func (p *pencil) feet(v measure.Inches, working string) Result[measure.Inches] {
+	p.enter(float64(v.Feet()), v.InFeet(), 0.25/measure.InchesPerFoot, working)
+	return Result[measure.Inches]{v, measure.Finite(v)}
+}
+
+// sum joins terms for a working: "a + b".
+func sum(terms ...string) string { return strings.Join(terms, " + ") }

@@ -1,0 +1,175 @@
+package compute
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tarepage/internal/measure"
+)
+
+// A Rung is one limit of the payload. The lowest governs.
+type Rung struct {
+	Name    string
+	Label   string
+	Value   measure.Pounds // not below zero
+	Text    string
+	Working string
+	Source  string
+	Governs bool
+	// About reports that an input was approximate.
+	About bool
+}
+
+var payload = &Definition{
+	Name: "payload", Label: "Payload",
+	What:    "The most that may be loaded: the lowest of every limit that is known, and never more than the tag allows.",
+	Formula: "the lowest rung: the tag; the even load by axles, tires, wheels; coupler rating - E; ball rating - E; the even load at which the tongue reaches its limit",
+	Unit:    "lb", Source: "49 CFR 567.4(g)(3); 571.110 S4.2.2, 571.120 S5.1.2; 393.75(f); statics",
+	work: func(p *pencil) {
+		p.Ladder = p.ladder()
+		tag := rest(p, p.TagPayload, "tag-payload")
+		if !p.ready() {
+			return
+		}
+		lowest := tag
+		for _, r := range p.Ladder {
+			lowest = min(lowest, r.Value)
+		}
+		var words []string
+		governing := ""
+		for i := range p.Ladder {
+			r := &p.Ladder[i]
+			if r.Value == lowest && governing == "" {
+				r.Governs, governing = true, r.Label
+			}
+			words = append(words, r.Text+" "+r.Label)
+			p.about = p.about || r.About
+		}
+		p.note("%s governs", governing)
+		for _, a := range p.Absent {
+			if a.Name == "even-load-payload" {
+				p.note("not counted, for want of a measure: the even load on axles, tires and tongue")
+			}
+		}
+		working := words[0]
+		if len(words) > 1 {
+			working = "the lowest of " + strings.Join(words, ", ")
+		}
+		p.Payload = p.limit(lowest, working)
+	},
+}
+
+// ladder works every rung that can be worked and sorts them, lowest first. Rungs of
+// equal height keep the order of the design.
+func (p *pencil) ladder() []Rung {
+	var out []Rung
+	// rung works one limit on its own sheet and keeps what it rests on.
+	rung := func(name, label, source string, work func(q *pencil) (measure.Pounds, string)) {
+		q := &pencil{Work: p.Work, def: p.def}
+		v, working := work(q)
+		if !q.ready() || !measure.Finite(v) {
+			return
+		}
+		v = max(v, 0)
+		text := v.Limit()
+		if q.about {
+			text = "about " + text
+		}
+		for _, in := range q.inputs {
+			p.use(in.Key, in.Text, false, in.From, in.At)
+		}
+		out = append(out, Rung{Name: name, Label: label, Value: v, Text: text, Working: working, Source: source, About: q.about})
+	}
+	u := p.Unit
+	rung("tag", "by the tag", "49 CFR 567.4(g)(3)", func(q *pencil) (measure.Pounds, string) {
+		v := rest(q, q.TagPayload, "tag-payload")
+		return v, q.working("tag-payload")
+	})
+	even := func(hold measure.Pounds, q *pencil) (measure.Pounds, string) {
+		onAxles := rest(q, q.EmptyAxleLoad, "empty-axle-load")
+		a := need(q, u.Axles.Center, "axles.center")
+		xc := q.center()
+		if !q.ready() {
+			return 0, ""
+		}
+		return evenLoad(hold, onAxles, a, xc),
+			fmt.Sprintf("(%s x %s - %s x %s) / %s", a, hold.Near(), a, onAxles, xc)
+	}
+	rung("axles", "by the axles, even load", staticsSource+"; 49 CFR 571.3(b) (GAWR)", func(q *pencil) (measure.Pounds, string) {
+		return even(rest(q, q.AxleCapacity, "axle-capacity"), q)
+	})
+	rung("tires", "by the tires, even load", staticsSource+"; 49 CFR 393.75(f)", func(q *pencil) (measure.Pounds, string) {
+		n := needCount(q, u.Axles.Count, "axles.count")
+		if !q.Tire.Known {
+			q.lack("tires.sidewall")
+			return 0, ""
+		}
+		q.inheritTire()
+		return even(q.Tire.Axle.Times(n), q)
+	})
+	rung("wheels", "by the wheels, even load", staticsSource+"; the rating stamped on the wheel", func(q *pencil) (measure.Pounds, string) {
+		n := needCount(q, u.Axles.Count, "axles.count")
+		return even(rest(q, q.WheelCapacity, "wheel-capacity").Times(n), q)
+	})
+	less := func(q *pencil, rating measure.Pounds) (measure.Pounds, string) {
+		empty := need(q, u.Weights.Empty, "weights.empty")
+		return rating - empty, fmt.Sprintf("%s - %s", rating, empty)
+	}
+	rung("hitch", "by the coupler", "the rating on the coupler plate; SAE J684", func(q *pencil) (measure.Pounds, string) {
+		return less(q, need(q, u.Hitch.Rating, "hitch.rating"))
+	})
+	rung("ball", "by the ball", "the rating stamped on the ball; SAE J684", func(q *pencil) (measure.Pounds, string) {
+		return less(q, need(q, u.Hitch.BallRating, "hitch.ball-rating"))
+	})
+	rung("tongue", "by the tongue limit, even load", staticsSource+"; the limit on the coupler plate", func(q *pencil) (measure.Pounds, string) {
+		limit := need(q, u.Hitch.TongueLimit, "hitch.tongue-limit")
+		tongue := needOrZero(q, u.Weights.TongueEmpty, "weights.tongue-empty")
+		a := need(q, u.Axles.Center, "axles.center")
+		xc := q.center()
+		if q.ready() && xc >= a {
+			// A load centered at or behind the axles never adds to the tongue.
+			q.skip()
+		}
+		if !q.ready() {
+			return 0, ""
+		}
+		return measure.WeightAt(measure.Moment(limit-tongue, a), a-xc),
+			fmt.Sprintf("(%s - %s) x %s / (%s - %s)", limit, tongue, a, a, xc)
+	})
+	slices.SortStableFunc(out, func(a, b Rung) int {
+		switch {
+		case a.Value < b.Value:
+			return -1
+		case a.Value > b.Value:
+			return 1
+		}
+		return 0
+	})
+	return out
+}
+
+// working is the working of an earlier figure.
+func (w *Work) working(name string) string {
+	if f := w.Figure(name); f != nil {
+		return f.Working
+	}
+	return ""
+}
+
+var workingPayload = &Definition{
+	Name: "working-payload", Label: "Working payload",
+	What:    "The payload less what the yard holds back for mud, chains, fuel and a scale that is off; plan with this one.",
+	Formula: "payload less the yard's allowance, down to the hundred",
+	Unit:    "lb", Source: "the yard's allowance; common practice, no source", Practice: true,
+	work: func(p *pencil) {
+		full := rest(p, p.Payload, "payload")
+		if !p.ready() {
+			return
+		}
+		back := p.Settings.Allowance
+		v := measure.Down(full-back.Of(full), 100)
+		p.enter(float64(v), v.Limit(), 100, fmt.Sprintf("%s - %s, down to the hundred", full.Near(), back))
+		p.WorkingPayload = Result[measure.Pounds]{Value: v, Known: true}
+	},
+}

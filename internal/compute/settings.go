@@ -1,0 +1,83 @@
+package compute
+
+import (
+	"runtime"
+	"sync"
+
+	"tarepage/internal/measure"
+	"tarepage/internal/tables"
+	"tarepage/internal/unit"
+)
+
+// Settings are the yard's own settings for the figures.
+type Settings struct {
+	// Allowance is what the yard holds back from the payload.
+	Allowance measure.Share
+	// Bands are the tongue bands by the way of coupling.
+	Bands map[string]Band
+	// AsOf is the day to which ages are counted; the zero Day if nobody states one.
+	AsOf unit.Day
+}
+
+// A Band says how much of the loaded trailer should stand on the truck.
+type Band struct {
+	Least, Most measure.Share
+	Source      string
+	// At is where the yard's own band stands; unknown for the table's.
+	At unit.Pos
+}
+
+// DefaultAllowance is held back where the yard says nothing: five percent, common
+// practice, no source.
+const DefaultAllowance measure.Share = 0.05
+
+// SettingsOf reads the settings off the yard's file; what it leaves out comes from
+// the tables.
+func SettingsOf(y *unit.Yard) Settings {
+	s := Settings{Allowance: DefaultAllowance, Bands: map[string]Band{}, AsOf: y.AsOf.Value}
+	if y.Allowance.Given() && y.Allowance.Value < 1 {
+		s.Allowance = y.Allowance.Value
+	}
+	own := map[string]unit.Band{
+		"bumper-pull": y.Bands.BumperPull, "gooseneck": y.Bands.Gooseneck,
+		"fifth-wheel": y.Bands.FifthWheel, "pintle": y.Bands.Pintle,
+	}
+	for _, hitch := range []string{"bumper-pull", "gooseneck", "fifth-wheel", "pintle"} {
+		row, ok := tables.TongueBand(hitch)
+		if !ok {
+			continue
+		}
+		b := Band{Least: row.Low, Most: row.High, Source: row.Source}
+		if o := own[hitch]; o.Least.Given() && o.Most.Given() && o.Least.Value < o.Most.Value && o.Most.Value < 1 {
+			b = Band{Least: o.Least.Value, Most: o.Most.Value, Source: "the yard's own band", At: o.Least.Pos}
+		}
+		s.Bands[hitch] = b
+	}
+	return s
+}
+
+// Stock works every unit of the yard out, several at a time; the result has the
+// stock's order. A file that could not be read has no work: nil.
+func Stock(s *unit.Stock) []*Work {
+	settings := SettingsOf(s.Yard)
+	out := make([]*Work, len(s.Units))
+	var wg sync.WaitGroup
+	next := make(chan int)
+	for range runtime.GOMAXPROCS(0) {
+		wg.Add(1)
+		go func() {
+			defer wg.Done()
+			for i := range next {
+				if u := s.Units[i]; !u.Broken {
+					out[i] = Unit(u, settings)
+				}
+			}
+		}()
+	}
+	for i := range s.Units {
+		next <- i
+	}
+	close(next)
+	wg.Wait()
+	return out
+}

@@ -1,0 +1,144 @@
+package compute
+
+import (
+	"fmt"
+
+	"tarepage/internal/measure"
+)
+
+const staticsSource = "statics: the equilibrium of a beam on two supports"
+
+var emptyAxleLoad = &Definition{
+	Name: "empty-axle-load", Label: "On the axles, empty",
+	What:    "What the empty trailer puts on its axle group.",
+	Formula: "empty - tongue empty",
+	Unit:    "lb", Source: staticsSource,
+	work: func(p *pencil) {
+		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
+		tongue := needOrZero(p, p.Unit.Weights.TongueEmpty, "weights.tongue-empty")
+		if !p.ready() {
+			return
+		}
+		p.EmptyAxleLoad = p.load(empty-tongue, fmt.Sprintf("%s - %s", empty, tongue))
+	},
+}
+
+var emptyTongueShare = &Definition{
+	Name: "empty-tongue-share", Label: "Tongue share, empty",
+	What:    "How much of the empty trailer stands on the truck.",
+	Formula: "tongue empty / empty",
+	Unit:    "%", Source: staticsSource,
+	work: func(p *pencil) {
+		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
+		tongue := needOrZero(p, p.Unit.Weights.TongueEmpty, "weights.tongue-empty")
+		if !p.ready() {
+			return
+		}
+		p.share(measure.ShareOf(tongue, empty), fmt.Sprintf("%s / %s", tongue, empty))
+	},
+}
+
+var emptyCenter = &Definition{
+	Name: "empty-center", Label: "Center of gravity, empty",
+	What:    "Where the empty trailer would balance, from the ball's center back.",
+	Formula: "A (1 - T0 / E)",
+	Unit:    "ft", Source: staticsSource,
+	work: func(p *pencil) {
+		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
+		tongue := needOrZero(p, p.Unit.Weights.TongueEmpty, "weights.tongue-empty")
+		a := need(p, p.Unit.Axles.Center, "axles.center")
+		if !p.ready() {
+			return
+		}
+		x := measure.ArmOf(measure.Moment(empty-tongue, a), empty)
+		p.feet(x, fmt.Sprintf("%s x (1 - %s / %s)", a, tongue, empty))
+	},
+}
+
+var tongueAtGVWR = &Definition{
+	Name: "tongue-at-gvwr", Label: "On the truck at GVWR, even load",
+	What:    "What the trailer puts on the truck when it is loaded to its GVWR with a load spread evenly over the deck.",
+	Formula: "T0 + (gvwr - E)(1 - xc / A)",
+	Unit:    "lb", Source: staticsSource,
+	work: func(p *pencil) {
+		tag := rest(p, p.TagPayload, "tag-payload")
+		tongue := needOrZero(p, p.Unit.Weights.TongueEmpty, "weights.tongue-empty")
+		a := need(p, p.Unit.Axles.Center, "axles.center")
+		xc := p.center()
+		if !p.ready() {
+			return
+		}
+		v := tongue + measure.WeightAt(measure.Moment(tag, a-xc), a)
+		p.TongueAtGVWR = p.load(v, fmt.Sprintf("%s + %s x (1 - %s / %s)", tongue, tag, xc, a))
+	},
+}
+
+var tongueShare = &Definition{
+	Name: "tongue-share", Label: "Tongue share at GVWR, even load",
+	What:    "How much of the loaded trailer stands on the truck.",
+	Formula: "tongue at gvwr / gvwr",
+	Unit:    "%", Source: staticsSource,
+	work: func(p *pencil) {
+		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
+		tongue := rest(p, p.TongueAtGVWR, "tongue-at-gvwr")
+		if !p.ready() {
+			return
+		}
+		p.TongueShare = p.share(measure.ShareOf(tongue, gvwr), fmt.Sprintf("%s / %s", tongue.Near(), gvwr))
+	},
+}
+
+var axleLoadAtGVWR = &Definition{
+	Name: "axle-load-at-gvwr", Label: "On the axles at GVWR, even load",
+	What:    "What the axle group carries when the trailer is loaded to its GVWR with an even load.",
+	Formula: "gvwr - tongue at gvwr",
+	Unit:    "lb", Source: staticsSource,
+	work: func(p *pencil) {
+		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
+		tongue := rest(p, p.TongueAtGVWR, "tongue-at-gvwr")
+		if !p.ready() {
+			return
+		}
+		p.shared()
+		p.AxleLoadAtGVWR = p.load(gvwr-tongue, fmt.Sprintf("%s - %s", gvwr, tongue.Near()))
+	},
+}
+
+// shared notes how the axles of a group share its load.
+func (p *pencil) shared() {
+	ax := p.Unit.Axles
+	if ax.Count.Value < 2 {
+		return
+	}
+	if ax.Suspension.Value == "torsion" {
+		p.note("independent torsion axles share the load evenly only while the trailer stands level")
+	}
+}
+
+// evenLoad is the largest evenly spread load at which the axle group carries no more
+// than hold: (A hold - E xe) / xc, with E xe = A (E - T0).
+func evenLoad(hold, emptyOnAxles measure.Pounds, a, xc measure.Inches) measure.Pounds {
+	return measure.WeightAt(measure.Moment(hold-emptyOnAxles, a), xc)
+}
+
+var evenLoadPayload = &Definition{
+	Name: "even-load-payload", Label: "Even load the axles carry",
+	What:    "The largest evenly spread load that the axles and their tires carry, whatever the tag says. It is not the legal number: the tag governs.",
+	Formula: "(A min(S, n C) - E xe) / xc, with xe = A (1 - T0 / E)",
+	Unit:    "lb", Source: staticsSource,
+	work: func(p *pencil) {
+		s := rest(p, p.AxleCapacity, "axle-capacity")
+		c := rest(p, p.TireCapacity, "tire-capacity")
+		n := needCount(p, p.Unit.Axles.Count, "axles.count")
+		onAxles := rest(p, p.EmptyAxleLoad, "empty-axle-load")
+		a := need(p, p.Unit.Axles.Center, "axles.center")
+		xc := p.center()
+		if !p.ready() {
+			return
+		}
+		hold := min(s, c.Times(n))
+		p.shared()
+		v := max(evenLoad(hold, onAxles, a, xc), 0)
+		p.EvenLoadPayload = p.limit(v, fmt.Sprintf("(%s x %s - %s x %s) / %s", a, hold.Near(), a, onAxles, xc))
+	},
+}

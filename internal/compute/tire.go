@@ -1,0 +1,276 @@
+package compute
+
+import (
+	"fmt"
+
+	"tarepage/internal/measure"
+	"tarepage/internal/tables"
+	"tarepage/internal/unit"
+)
+
+// A Tire is how the rating of one tire was found: from the sidewall, which governs,
+// or else from a table row, the lower where there are two.
+type Tire struct {
+	// Known reports that one tire's load could be found.
+	Known bool
+	// Dual reports that four tires stand on an axle, so the dual rating counts.
+	Dual bool
+	// Passenger reports that the rating is divided by 1.10 (49 CFR 571.110 S4.2.2.2).
+	Passenger bool
+	// Rating is the maximum load of one tire as it is printed.
+	Rating measure.Pounds
+	// Each is what one tire may carry here: at the stated pressure, and divided by
+	// 1.10 if it is a passenger tire.
+	Each measure.Pounds
+	// Axle is Each for all tires of one axle; wheels are not yet counted.
+	Axle measure.Pounds
+	// Full is what the tires of one axle carry at MaxPressure.
+	Full measure.Pounds
+	// MaxPressure is the pressure that belongs to the rating; zero if nobody states it.
+	MaxPressure measure.PSI
+	// MaxPressureAt is where the sidewall's pressure stands in the unit file.
+	MaxPressureAt unit.Pos
+	// MaxPressureSource says where MaxPressure comes from.
+	MaxPressureSource string
+	// RatingAt is where the sidewall's rating stands, unknown for a table row.
+	RatingAt unit.Pos
+	// Grade is the grade of the table row used, empty for a sidewall.
+	Grade tables.Grade
+	// Source says where the rating comes from.
+	Source string
+	// Lack says why the rating is not known, in the reader's words.
+	Lack string
+	// Notes are what the page must say about it.
+	Notes []string
+
+	formula string
+}
+
+// tireOf finds the tire's rating. It needs the size, the load range and the number on
+// an axle; where one is missing the tire is unknown and Lack says why.
+func tireOf(u *unit.Unit) Tire {
+	var t Tire
+	per := u.Tires.PerAxle
+	if !per.Given() || per.Value <= 0 {
+		t.Lack = "how many tires stand on an axle is not stated"
+		return t
+	}
+	t.Dual = per.Value >= 4
+	size, sizeErr := tables.ParseTireSize(u.Tires.Size.Value)
+	if u.Tires.Size.Given() && sizeErr == nil {
+		t.Passenger = size.Class() == tables.Passenger
+	}
+	rows := usable(tables.Tires(u.Tires.Size.Value, u.Tires.LoadRange.Value), t.Dual)
+	if !t.fromSidewall(u, rows) {
+		t.fromTable(u, rows, sizeErr)
+	}
+	if t.Rating <= 0 {
+		return t
+	}
+	t.Known = true
+	t.work(u, size, sizeErr == nil)
+	return t
+}
+
+func (t *Tire) mounting() string {
+	if t.Dual {
+		return "dual"
+	}
+	return "single"
+}
+
+// usable drops the rows that may not pass a tire: no figure for this mounting, or a
+// figure graded as weak memory. What is left is sorted by rating, lowest first.
+func usable(rows []tables.Tire, dual bool) []tables.Tire {
+	var out []tables.Tire
+	for _, row := range rows {
+		load, grade := row.Single, row.SingleGrade
+		if dual {
+			load, grade = row.Dual, row.DualGrade
+		}
+		if load > 0 && grade != tables.MemoryWeak {
+			out = append(out, row)
+		}
+	}
+	for i := range out {
+		for j := i + 1; j < len(out); j++ {
+			if rating(out[j], dual) < rating(out[i], dual) {
+				out[i], out[j] = out[j], out[i]
+			}
+		}
+	}
+	return out
+}
+
+func rating(row tables.Tire, dual bool) measure.Pounds {
+	if dual {
+		return row.Dual
+	}
+	return row.Single
+}
+
+func (t *Tire) fromSidewall(u *unit.Unit, rows []tables.Tire) bool {
+	side := u.Tires.Sidewall.Single
+	if t.Dual {
+		side = u.Tires.Sidewall.Dual
+	}
+	if !side.Given() || side.Value <= 0 {
+		return false
+	}
+	t.Rating, t.RatingAt = side.Value, side.Pos
+	t.Source = "molded on the sidewall"
+	switch p := u.Tires.Sidewall.Pressure; {
+	case p.Given() && p.Value > 0:
+		t.MaxPressure, t.MaxPressureAt, t.MaxPressureSource = p.Value, p.Pos, "molded on the sidewall"
+	case len(rows) > 0 && rows[0].Pressure > 0:
+		t.MaxPressure, t.MaxPressureSource = rows[0].Pressure, rows[0].Source
+	default:
+		t.Notes = append(t.Notes, "the sidewall's own pressure was not written down; the rating counts at that pressure only")
+	}
+	return true
+}
+
+func (t *Tire) fromTable(u *unit.Unit, rows []tables.Tire, sizeErr error) {
+	tires := u.Tires
+	switch {
+	case !tires.Size.Given() || tires.Size.Value == "":
+		t.Lack = "the size is not stated"
+	case sizeErr != nil:
+		t.Lack = sizeErr.Error()
+	case !tires.LoadRange.Given() || tires.LoadRange.Value == "":
+		t.Lack = "the load range is not stated"
+	case len(rows) == 0:
+		t.Lack = fmt.Sprintf("no table row that may be relied on for %s load range %s, %s", tires.Size.Value, tires.LoadRange.Value, t.mounting())
+	case t.Dual && tires.Sidewall.Single.Given() && tires.Sidewall.Single.Value < rows[0].Single:
+		// This maker rates the tire below the table; its dual rating is then not the table's.
+		t.Lack = fmt.Sprintf("the sidewall's single rating is below the table's %s, so the table's dual rating does not hold for it", rows[0].Single)
+	default:
+		row := rows[0]
+		t.Rating, t.Source = rating(row, t.Dual), row.Source
+		t.Grade = row.SingleGrade
+		if t.Dual {
+			t.Grade = row.DualGrade
+		}
+		t.MaxPressure, t.MaxPressureSource = row.Pressure, row.Source
+		t.Notes = append(t.Notes, "from a table; the sidewall governs")
+		if last := rows[len(rows)-1]; rating(last, t.Dual) != t.Rating {
+			t.Notes = append(t.Notes, fmt.Sprintf("this size and load range is sold with %s and with %s; the lower counts until the sidewall is read",
+				t.Rating.Limit(), rating(last, t.Dual).Limit()))
+		}
+		if t.Grade == tables.Memory {
+			t.Notes = append(t.Notes, "the table's figure is from memory, no source found: read the sidewall")
+		}
+	}
+}
+
+// work brings the rating down to the stated pressure and to a passenger tire's part.
+func (t *Tire) work(u *unit.Unit, size tables.TireSize, sized bool) {
+	each := t.Rating
+	t.formula = each.String()
+	if p := u.Tires.Pressure; p.Given() && p.Value > 0 && t.MaxPressure > 0 && p.Value < t.MaxPressure {
+		n, source := exponentOf(size, sized)
+		part := measure.ShareOfPressure(p.Value, t.MaxPressure).Power(n)
+		each = measure.Down(part.Of(each), 1)
+		t.formula = fmt.Sprintf("%s x (%s / %s)^%s", t.Rating, p.Value, t.MaxPressure, measure.Number(n, 3))
+		t.Notes = append(t.Notes, fmt.Sprintf("at the stated %s, below the %s that the rating is for (%s)", p.Value, t.MaxPressure, source))
+	}
+	if t.Passenger {
+		each = each.Part(10, 11)
+		t.formula += " / 1.10"
+		t.Notes = append(t.Notes, "a passenger tire on a trailer: its rating is divided by 1.10 before it is counted (49 CFR 571.110 S4.2.2.2, 571.120 S5.1.2)")
+	}
+	full := t.Rating
+	if t.Passenger {
+		full = full.Part(10, 11)
+	}
+	t.Full = full.Times(u.Tires.PerAxle.Value)
+	t.Each = each
+	t.Axle = each.Times(u.Tires.PerAxle.Value)
+}
+
+// exponentOf is the published exponent of load against pressure for the size, with its
+// source. For a size that no row fits the load is taken in proportion to the pressure:
+// every published exponent lies below 1, so that leaves less than any of them.
+func exponentOf(size tables.TireSize, sized bool) (n float64, source string) {
+	if sized {
+		if row, ok := tables.Exponent(size); ok {
+			return row.Exponent, row.Source
+		}
+	}
+	return 1, "in proportion to the pressure, for want of a published exponent for this size"
+}
+
+// inheritTire brings in every field that the tire's rating rests on.
+func (p *pencil) inheritTire() {
+	tires := p.Unit.Tires
+	p.use("tires.size", tires.Size.Value, tires.Size.About, tires.Size.From, tires.Size.Pos)
+	if tires.LoadRange.Given() {
+		p.use("tires.load-range", tires.LoadRange.Value, false, tires.LoadRange.From, tires.LoadRange.Pos)
+	}
+	p.use("tires.per-axle", measure.Count(tires.PerAxle.Value), tires.PerAxle.About, tires.PerAxle.From, tires.PerAxle.Pos)
+	side, key := tires.Sidewall.Single, "tires.sidewall.single"
+	if p.Tire.Dual {
+		side, key = tires.Sidewall.Dual, "tires.sidewall.dual"
+	}
+	if p.Tire.RatingAt.Known() {
+		p.use(key, side.Value.String(), side.About, side.From, side.Pos)
+	}
+	if tires.Pressure.Given() {
+		p.use("tires.pressure", tires.Pressure.Value.String(), tires.Pressure.About, tires.Pressure.From, tires.Pressure.Pos)
+	}
+}
+
+var tireCapacity = &Definition{
+	Name: "tire-capacity", Label: "Tires of one axle",
+	What:    "What the tires of one axle carry together at the stated pressure: the dual rating where four stand on an axle, and never more than the wheels are rated for.",
+	Formula: "C = tires on one axle x rating (dual where four; (pressure / maximum)^n below the maximum; / 1.10 for a passenger tire; at most the wheel's rating)",
+	Unit:    "lb", Source: "49 CFR 571.110 S4.2.2 (10,000 lb and below), 571.120 S5.1.2 (above); 393.75(f)",
+	work: func(p *pencil) {
+		if !p.Tire.Known {
+			if p.Tire.Lack != "" {
+				p.needs = append(p.needs, Need{"tires.sidewall", "read the maximum load and pressure off the sidewall: " + p.Tire.Lack})
+			}
+			return
+		}
+		p.inheritTire()
+		per := p.Unit.Tires.PerAxle.Value
+		each, working := p.Tire.Each, fmt.Sprintf("%d x %s", per, p.Tire.formula)
+		if w := p.Unit.Tires.Wheel; w.Given() && w.Value > 0 && w.Value < each {
+			p.use("tires.wheel", w.Value.String(), w.About, w.From, w.Pos)
+			each, working = w.Value, fmt.Sprintf("%d x %s, the wheel's rating being below the tire's %s", per, w.Value, p.Tire.Each.Near())
+		}
+		p.notes = append(p.notes, p.Tire.mounting()+" rating, "+p.Tire.Source)
+		p.notes = append(p.notes, p.Tire.Notes...)
+		p.TireCapacity = p.limit(each.Times(per), working)
+	},
+}
+
+var tireReserve = &Definition{
+	Name: "tire-reserve", Label: "Tire reserve",
+	What:    "How much more the tires of an axle carry than the axle is rated for.",
+	Formula: "C - axle rating",
+	Unit:    "lb", Source: "49 CFR 571.110 S4.2.2, 571.120 S5.1.2 ask for no less than zero",
+	work: func(p *pencil) {
+		c := rest(p, p.TireCapacity, "tire-capacity")
+		axle := need(p, p.Unit.Axles.Rating, "axles.rating")
+		if !p.ready() {
+			return
+		}
+		p.TireReserve = p.limit(c-axle, fmt.Sprintf("%s - %s", c.Near(), axle))
+	},
+}
+
+var tireReserveShare = &Definition{
+	Name: "tire-reserve-share", Label: "Tire reserve, of the axle rating",
+	What:    "The same in percent of the axle rating.",
+	Formula: "(C - axle rating) / axle rating",
+	Unit:    "%", Source: "49 CFR 571.110 S4.2.2, 571.120 S5.1.2 ask for no less than zero",
+	work: func(p *pencil) {
+		reserve := rest(p, p.TireReserve, "tire-reserve")
+		axle := need(p, p.Unit.Axles.Rating, "axles.rating")
+		if !p.ready() {
+			return
+		}
+		p.TireReserveShare = p.share(measure.ShareOf(reserve, axle), fmt.Sprintf("%s / %s", reserve.Near(), axle))
+	},
+}

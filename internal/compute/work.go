@@ -1,0 +1,113 @@
+package compute
+
+import (
+	"tarepage/internal/measure"
+	"tarepage/internal/unit"
+)
+
+// All are the figures in the order in which they are worked; a figure may rest on
+// those before it.
+var All = []*Definition{
+	deckLength,
+	deckArea,
+	overallLength,
+	tagPayload,
+	axleCapacity,
+	tireCapacity,
+	tireReserve,
+	tireReserveShare,
+	wheelCapacity,
+	emptyAxleLoad,
+	emptyTongueShare,
+	emptyCenter,
+	tongueAtGVWR,
+	tongueShare,
+	axleLoadAtGVWR,
+	evenLoadPayload,
+	tongueByFoot,
+	truckSharePayload,
+	payload,
+	workingPayload,
+	loadingAngle,
+	classATruck,
+}
+
+// Work is everything that was worked out for one unit.
+type Work struct {
+	Unit     *unit.Unit
+	Settings Settings
+	Figures  []Figure
+	Absent   []Absence
+
+	// Tire is how the tires' rating was found.
+	Tire Tire
+	// Ladder are the rungs of the payload, lowest first.
+	Ladder []Rung
+	// Space is where the load stands: the deck, the bed or the box.
+	Space Space
+
+	TagPayload       Result[measure.Pounds]
+	AxleCapacity     Result[measure.Pounds]
+	TireCapacity     Result[measure.Pounds] // one axle, capped by the wheels
+	TireReserve      Result[measure.Pounds]
+	TireReserveShare Result[measure.Share]
+	WheelCapacity    Result[measure.Pounds] // one axle
+	EmptyAxleLoad    Result[measure.Pounds]
+	TongueAtGVWR     Result[measure.Pounds]
+	TongueShare      Result[measure.Share]
+	AxleLoadAtGVWR   Result[measure.Pounds]
+	EvenLoadPayload  Result[measure.Pounds]
+	TongueByFoot     Result[measure.Pounds]
+	Payload          Result[measure.Pounds]
+	WorkingPayload   Result[measure.Pounds]
+	LoadingAngle     Result[measure.Degrees]
+	ClassATruck      Result[measure.Pounds]
+}
+
+// Figure returns a worked figure by its name, or nil.
+func (w *Work) Figure(name string) *Figure {
+	for i := range w.Figures {
+		if w.Figures[i].Name == name {
+			return &w.Figures[i]
+		}
+	}
+	return nil
+}
+
+// Names are the names of all figures, in order.
+func Names() []string {
+	var out []string
+	for _, d := range All {
+		out = append(out, d.Name)
+	}
+	return out
+}
+
+// Unit works every figure of one unit out.
+func Unit(u *unit.Unit, s Settings) *Work {
+	w := &Work{Unit: u, Settings: s, Figures: make([]Figure, 0, len(All))}
+	w.Space = spaceOf(u)
+	w.Tire = tireOf(u)
+	for _, d := range All {
+		p := &pencil{Work: w, def: d}
+		d.work(p)
+		if len(p.needs) > 0 && !p.silent && w.Figure(d.Name) == nil {
+			w.Absent = append(w.Absent, Absence{d.Name, d.Label, distinct(p.needs)})
+		}
+	}
+	return w
+}
+
+func distinct(needs []Need) []Need {
+	var out []Need
+	for _, n := range needs {
+		seen := false
+		for _, o := range out {
+			seen = seen || o.Key == n.Key
+		}
+		if !seen {
+			out = append(out, n)
+		}
+	}
+	return out
+}

@@ -1,0 +1,63 @@
+package inspect
+
+// All are the rules, one line each. A rule that is not here does not exist.
+//
+// Considered and left out:
+//   - sum of axle ratings under GVWR by itself: NHTSA says it of trucks, not of
+//     trailers, whose tongue the truck carries (aiam0613 against nht76-320).
+//   - a 95% tolerance on tires and axles: NHTSA denied it (77-3.29).
+//   - chain working load limit against GVWR: the breaking force is the measure.
+var All = []*Rule{
+	// reading
+	fileUnreadable,
+	unknownKey,
+	keyTwice,
+	valueUnreadable,
+	commaSplitsValue,
+	modelUnknown,
+	fileIgnored,
+
+	// stops
+	yardMissing,
+	unitMissing,
+	stockTaken,
+	stockForm,
+	measureImpossible,
+	deckAddsUp,
+	emptyOverGVWR,
+	axlesUnderGVWR,
+	tireUnknown,
+	loadRangeAndPly,
+	tiresUnderAxle,
+	wheelsUnderAxle,
+	pressureOverTire,
+	hitchUnderGVWR,
+	ballUnderGVWR,
+	ballAndHitchKind,
+	tongueOverLimit,
+	chainsUnderGVWR,
+	brakesMissing,
+	breakawayMissing,
+	serialCheckDigit,
+	serialYear,
+	claimedPayloadOver,
+	figureDisagrees,
+	figureUnknown,
+	saidNotConfirmed,
+	notePastRecording,
+
+	// cautions
+	tongueOutOfBand,
+	wideLoad,
+	licenseClass,
+	tireNoReserve,
+	tireOld,
+	tireFromMemory,
+	brakesOnSomeAxles,
+
+	// remarks
+	priceMissing,
+	tongueNotWeighed,
+	photoWithoutAlt,
+	htmlLeftOut,
+}

@@ -1,0 +1,121 @@
+package inspect_test
+
+import (
+	"flag"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"golang.org/x/tools/txtar"
+
+	"tarepage/internal/inspect"
+	"tarepage/internal/report"
+)
+
+var update = flag.Bool("update", false, "rewrite the want sections of the archives from what the cases give")
+
+// TestArchives runs every case of every rule's archive and compares the findings, all
+// of them, with the archive's want section.
+func TestArchives(t *testing.T) {
+	for _, r := range inspect.All {
+		t.Run(r.Name, func(t *testing.T) {
+			examples, err := inspect.Examples(r)
+			if err != nil {
+				t.Fatal(err)
+			}
+			breaks, holds := false, false
+			got := map[string]string{}
+			for _, ex := range examples {
+				if ex.Title == "" {
+					t.Errorf("case %s has no title", ex.Case)
+				}
+				broken := slices.ContainsFunc(ex.Findings, func(f inspect.Finding) bool { return f.Rule == r })
+				breaks, holds = breaks || broken, holds || !broken
+				var b strings.Builder
+				if err := report.Findings(&b, ex.Findings); err != nil {
+					t.Fatal(err)
+				}
+				got[ex.Case+"/want"] = b.String()
+				if b.String() != ex.Want && !*update {
+					t.Errorf("case %s gives\n%s\nwant\n%s", ex.Case, b.String(), ex.Want)
+				}
+				for _, f := range ex.Findings {
+					if f.Rule != r && f.Severity == inspect.Stop && broken && !beside[r.Name+"/"+ex.Case] {
+						t.Errorf("case %s also stops at %s: an example breaks one rule", ex.Case, f.Rule.Name)
+					}
+				}
+			}
+			if !breaks || !holds {
+				t.Errorf("the archive needs a case that breaks the rule and one that holds it (breaks %v, holds %v)", breaks, holds)
+			}
+			if *update {
+				rewrite(t, strings.ReplaceAll(r.Name, "-", "_")+".txtar", got)
+			}
+		})
+	}
+}
+
+// beside are the cases in which another rule must stop too, with the reason.
+var beside = map[string]bool{
+	// One bad file never hides the findings of the others.
+	"file-unreadable/broken": true,
+	// Without its model the unit keeps only what it states; nothing else is missing.
+	"model-unknown/unknown": true,
+	// A load range that does not exist leaves the tire unknown.
+	"load-range-and-ply/letter": true,
+	// A trailer that heavy on its tongue is past the coupler's limit too.
+	"measure-impossible/tongue": true,
+	// Reading the size wrong leaves the ladder without its tires.
+	"tire-unknown/slip": true,
+}
+
+func rewrite(t *testing.T, name string, want map[string]string) {
+	src, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := txtar.Parse(src)
+	for i, f := range a.Files {
+		if text, ok := want[f.Name]; ok {
+			a.Files[i].Data = []byte(text)
+		}
+	}
+	if err := os.WriteFile(name, txtar.Format(a), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// TestRulesAreWhole holds what every rule must have.
+func TestRulesAreWhole(t *testing.T) {
+	seen := map[string]bool{}
+	for _, r := range inspect.All {
+		if seen[r.Name] {
+			t.Errorf("rule %s stands twice in the list", r.Name)
+		}
+		seen[r.Name] = true
+		for what, text := range map[string]string{"title": r.Title, "why": r.Why, "source": r.Source, "remedy": r.Remedy} {
+			if text == "" {
+				t.Errorf("rule %s has no %s", r.Name, what)
+			}
+		}
+		if strings.HasSuffix(r.Title, ".") || !strings.HasSuffix(r.Why, ".") || strings.HasSuffix(r.Remedy, ".") {
+			t.Errorf("rule %s: title and remedy have no full stop, why has one", r.Name)
+		}
+		stem := strings.ReplaceAll(r.Name, "-", "_")
+		for _, ext := range []string{".go", ".txtar"} {
+			if _, err := os.Stat(stem + ext); err != nil {
+				t.Errorf("rule %s has no file %s", r.Name, stem+ext)
+			}
+		}
+	}
+	files, err := os.ReadDir(".")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		if stem, ok := strings.CutSuffix(f.Name(), ".txtar"); ok && !seen[strings.ReplaceAll(stem, "_", "-")] {
+			t.Errorf("archive %s belongs to no rule", f.Name())
+		}
+	}
+}

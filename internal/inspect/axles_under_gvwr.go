@@ -1,0 +1,26 @@
+package inspect
+
+var axlesUnderGVWR = &Rule{
+	Name: "axles-under-gvwr", Severity: Stop,
+	Title: "the axles carry what the truck does not",
+	Why:   "At its GVWR the trailer would stand heavier on its axles than they are rated for, even with the most tongue weight the band allows.",
+	Source: "NHTSA interpretations of 1/15/76 (nht76-320) and 1/4/72 (nht72-632): the axle ratings may be less than the GVWR " +
+		"by what the hitch carries, and no less",
+	Remedy: "read the axle tags and the label again, or lower the gvwr",
+	check: func(c *Case, f *Findings) {
+		gvwr := c.Weights.GVWR
+		s := c.Work.AxleCapacity
+		band, ok := c.Work.Settings.Bands[c.Hitch.Kind.Value]
+		if !gvwr.Given() || !s.Known || !ok {
+			return
+		}
+		left := gvwr.Value - band.Most.Of(gvwr.Value)
+		if left > s.Value {
+			f.add(c.Axles.Rating.Pos, "axles carry %s together; gvwr %s less the most the tongue takes (%s) leaves %s",
+				s.Value.Limit(), gvwr.Value, band.Most, left.Load()).
+				figures(s.Value.Limit(), left.Load()).
+				also(gvwr.Pos, "gvwr stands here").
+				also(c.Axles.Count.Pos, "the number of axles stands here")
+		}
+	},
+}

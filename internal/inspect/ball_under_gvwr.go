@@ -1,0 +1,17 @@
+package inspect
+
+var ballUnderGVWR = &Rule{
+	Name: "ball-under-gvwr", Severity: Stop,
+	Title:  "a ball sold with the trailer is rated for it",
+	Why:    "The ball is the smallest part between the truck and the load.",
+	Source: "SAE J684; the rating stamped on the ball governs",
+	Remedy: "read the stamp again, or sell it with a ball rated for the gvwr",
+	check: func(c *Case, f *Findings) {
+		rating, gvwr := c.Hitch.BallRating, c.Weights.GVWR
+		if rating.Given() && gvwr.Given() && rating.Value < gvwr.Value {
+			f.add(rating.Pos, "ball is rated %s, gvwr is %s", rating.Value, gvwr.Value).
+				figures(rating.Value.String(), gvwr.Value.String()).
+				also(gvwr.Pos, "gvwr stands here")
+		}
+	},
+}

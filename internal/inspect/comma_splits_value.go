@@ -1,0 +1,13 @@
+package inspect
+
+import (
+	"tarepage/internal/unit"
+)
+
+var commaSplitsValue = &Rule{
+	Name: unit.CommaSplit, Severity: Stop,
+	Title:  "no thousands comma splits a value inside { }",
+	Why:    "Inside { } a comma ends the value: 20,000 lb becomes 20.",
+	Source: "YAML 1.2.2, 7.4.2: flow mappings",
+	Remedy: "quote the value, or put each key on its own line",
+}

@@ -1,0 +1,33 @@
+package inspect
+
+import (
+	"math"
+
+	"tarepage/internal/measure"
+)
+
+var deckAddsUp = &Rule{
+	Name: "deck-adds-up", Severity: Stop,
+	Title:  "the flat and the tail make the whole deck",
+	Why:    "A customer measures a machine against these lengths; one of the three is wrong.",
+	Source: "arithmetic",
+	Remedy: "measure the deck again and correct the one that is wrong",
+	check: func(c *Case, f *Findings) {
+		d := c.Deck
+		if !d.Length.Given() || !d.Flat.Given() || !d.Tail.Given() {
+			return
+		}
+		total := d.Flat.Value + d.Tail.Value
+		// A sixteenth of an inch covers a metric length beside one in inches; "about"
+		// allows what the design allows a checked figure.
+		about := d.Length.About || d.Flat.About || d.Tail.About
+		off := measure.Inches(math.Abs(float64(total - d.Length.Value)))
+		if off <= 1.0/16 || about && measure.Agrees(total, d.Length.Value, 0, true) {
+			return
+		}
+		f.add(d.Length.Pos, "the deck is %s, its flat %s and tail %s make %s", d.Length.Value, d.Flat.Value, d.Tail.Value, total).
+			figures(d.Length.Value.String(), total.String()).
+			also(d.Flat.Pos, "the flat stands here").
+			also(d.Tail.Pos, "the tail stands here")
+	},
+}

@@ -1,0 +1,134 @@
+package inspect
+
+import (
+	"embed"
+	"fmt"
+	"io/fs"
+	"path"
+	"strings"
+
+	"golang.org/x/tools/txtar"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/unit"
+)
+
+// The archives beside the rules, and the sound models their units are filled in from.
+//
+//go:embed *.txtar examples
+var archives embed.FS
+
+// An Example is one case of a rule's archive: files under content/, and what they give.
+type Example struct {
+	// Case is the case's name: below, at, above.
+	Case string
+	// Title says in words what the case shows.
+	Title string
+	// Files are the case's own files.
+	Files []ExampleFile
+	// Want is the text of the findings as the archive states it, empty for none.
+	Want string
+	// Findings are what the files really give.
+	Findings []Finding
+}
+
+// An ExampleFile is one file of a case.
+type ExampleFile struct {
+	Name string // content/units/above.md
+	Text string
+}
+
+// Examples reads and runs every case of a rule's archive, in the archive's order. The
+// archive's sections are CASE/title, CASE/NAME.md, CASE/yard.md, CASE/want.
+func Examples(r *Rule) ([]Example, error) {
+	name := strings.ReplaceAll(r.Name, "-", "_") + ".txtar"
+	src, err := archives.ReadFile(name)
+	if err != nil {
+		return nil, fmt.Errorf("rule %s has no archive %s beside it", r.Name, name)
+	}
+	var out []Example
+	at := map[string]int{}
+	for _, file := range txtar.Parse(src).Files {
+		which, section, ok := strings.Cut(file.Name, "/")
+		if !ok {
+			return nil, fmt.Errorf("%s: section %q is not CASE/NAME", name, file.Name)
+		}
+		i, known := at[which]
+		if !known {
+			i = len(out)
+			at[which] = i
+			out = append(out, Example{Case: which})
+		}
+		ex := &out[i]
+		switch {
+		case section == "title":
+			ex.Title = strings.TrimSpace(string(file.Data))
+		case section == "want":
+			ex.Want = string(file.Data)
+		case section == "yard.md":
+			ex.Files = append(ex.Files, ExampleFile{"content/yard.md", string(file.Data)})
+		case strings.HasPrefix(section, "models/"):
+			ex.Files = append(ex.Files, ExampleFile{"content/" + section, string(file.Data)})
+		case strings.Contains(section, "."):
+			ex.Files = append(ex.Files, ExampleFile{"content/units/" + section, string(file.Data)})
+		default:
+			return nil, fmt.Errorf("%s: section %q is neither title, want nor a file", name, file.Name)
+		}
+	}
+	for i := range out {
+		if out[i].Findings, err = run(out[i].Files); err != nil {
+			return nil, fmt.Errorf("%s: case %s: %w", name, out[i].Case, err)
+		}
+	}
+	return out, nil
+}
+
+// ExampleOf is the first case of a rule's archive that breaks the rule.
+func ExampleOf(r *Rule) (Example, error) {
+	all, err := Examples(r)
+	if err != nil {
+		return Example{}, err
+	}
+	for _, ex := range all {
+		for _, f := range ex.Findings {
+			if f.Rule == r {
+				return ex, nil
+			}
+		}
+	}
+	return Example{}, fmt.Errorf("rule %s: no case of its archive breaks it", r.Name)
+}
+
+// run reads, works and inspects a case beside the sound yard and models in examples/.
+func run(files []ExampleFile) ([]Finding, error) {
+	a := &txtar.Archive{}
+	own := map[string]bool{}
+	for _, f := range files {
+		own[f.Name] = true
+		a.Files = append(a.Files, txtar.File{Name: f.Name, Data: []byte(f.Text)})
+	}
+	err := fs.WalkDir(archives, "examples", func(p string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		name := path.Join("content", strings.TrimPrefix(p, "examples/"))
+		if own[name] {
+			return nil
+		}
+		data, err := archives.ReadFile(p)
+		a.Files = append(a.Files, txtar.File{Name: name, Data: data})
+		return err
+	})
+	if err != nil {
+		return nil, err
+	}
+	root, err := txtar.FS(a)
+	if err != nil {
+		return nil, err
+	}
+	stock, problems, err := unit.Read(root)
+	if err != nil {
+		return nil, err
+	}
+	return Stock(stock, compute.Stock(stock), problems), nil
+}

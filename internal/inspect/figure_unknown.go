@@ -1,0 +1,75 @@
+package inspect
+
+import (
+	"fmt"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/measure"
+	"tarepage/internal/unit"
+)
+
+var figureUnknown = &Rule{
+	Name: "figure-unknown", Severity: Stop,
+	Title:  "a checked figure names a figure there is",
+	Why:    "A number that nothing checks would look checked.",
+	Source: "the unit file's format, docs/unit-file.md: checked figures",
+	Remedy: "name a figure of this unit",
+	check: func(c *Case, f *Findings) {
+		for _, link := range c.Body.Figures {
+			if c.Work.Figure(link.Name) != nil {
+				continue
+			}
+			if a := absence(c, link.Name); a != nil {
+				fd := f.add(link.Pos, "%s cannot be worked for this unit", link.Name)
+				if len(a.Needs) > 0 {
+					fd.fix("%s (%s), or take the link out", a.Needs[0].Advice, a.Needs[0].Key)
+				}
+				continue
+			}
+			fd := f.add(link.Pos, "there is no figure %q here", link.Name)
+			if near := unit.Nearest(link.Name, compute.Names()); near != "" {
+				fd.fix("did you mean fig:%s?", near)
+			}
+		}
+	},
+}
+
+func absence(c *Case, name string) *compute.Absence {
+	for i := range c.Work.Absent {
+		if c.Work.Absent[i].Name == name {
+			return &c.Work.Absent[i]
+		}
+	}
+	return nil
+}
+
+// Agrees reads the number in a checked figure's words and holds it against the
+// figure: to the precision written, "about" allows 2.5%. It returns the number as it
+// was read.
+func Agrees(words string, fig *compute.Figure) (says string, ok bool, err error) {
+	switch fig.Unit {
+	case "lb":
+		w, err := measure.ParseWeight(words)
+		return agree(w, measure.Pounds(fig.Value), measure.Pounds(fig.Step()), err)
+	case "ft":
+		w, err := measure.ParseLength(words)
+		return agree(w, measure.Feet(fig.Value).Inches(), measure.Feet(fig.Step()).Inches(), err)
+	case "degrees":
+		w, err := measure.ParseAngle(words)
+		return agree(w, measure.Degrees(fig.Value), measure.Degrees(fig.Step()), err)
+	case "%":
+		w, err := measure.ParseShare(words)
+		return agree(w, measure.Share(fig.Value/100), measure.Share(fig.Step()/100), err)
+	case "sq ft":
+		w, err := measure.ParseArea(words)
+		return agree(w, measure.SquareFeet(fig.Value), measure.SquareFeet(fig.Step()), err)
+	}
+	return "", false, fmt.Errorf("no words are read for a figure in %s", fig.Unit)
+}
+
+func agree[U measure.Unit](w measure.Written[U], worked, step U, err error) (string, bool, error) {
+	if err != nil {
+		return "", false, err
+	}
+	return fmt.Sprint(w.Value), measure.Agrees(w.Value, worked, step, w.About), nil
+}

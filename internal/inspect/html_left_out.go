@@ -1,0 +1,14 @@
+package inspect
+
+var htmlLeftOut = &Rule{
+	Name: "html-left-out", Severity: Remark,
+	Title:  "notes hold no raw HTML",
+	Why:    "Raw HTML is not passed through; what it was to show is missing from the page.",
+	Source: "the unit file's format, docs/unit-file.md",
+	Remedy: "write it in Markdown",
+	check: func(c *Case, f *Findings) {
+		for _, at := range c.Body.RawHTML {
+			f.add(at, "raw HTML stands here and is left out")
+		}
+	},
+}

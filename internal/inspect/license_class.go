@@ -1,0 +1,21 @@
+package inspect
+
+var licenseClass = &Rule{
+	Name: "license-class", Severity: Caution,
+	Title:  "a trailer over 10,000 lb says when a commercial license may be due",
+	Why:    "A buyer who drives home without the license that the combination needs is on the road unlawfully.",
+	Source: "49 CFR 383.5, 383.91(a)(1) (2015): a combination of 26,001 lb or more, towing more than 10,000 lb",
+	Remedy: "tell the customer to add the truck's rating and to ask the state",
+	check: func(c *Case, f *Findings) {
+		truck, gvwr := c.Work.ClassATruck, c.Weights.GVWR
+		if !truck.Known {
+			return
+		}
+		if truck.Value <= 0 {
+			f.add(gvwr.Pos, "behind any truck a federal Class A license may apply: gvwr %s is over 26,000 lb by itself; ask your state", gvwr.Value)
+			return
+		}
+		f.add(gvwr.Pos, "behind a truck rated %s or more a federal Class A license may apply; ask your state", truck.Value.Limit()).
+			figures(gvwr.Value.String(), "10,000 lb")
+	},
+}

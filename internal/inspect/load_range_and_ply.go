@@ -1,0 +1,31 @@
+package inspect
+
+import (
+	"tarepage/internal/measure"
+	"tarepage/internal/tables"
+)
+
+var loadRangeAndPly = &Rule{
+	Name: "load-range-and-ply", Severity: Stop,
+	Title:  "load range and ply rating name the same tire",
+	Why:    "The letter and the ply rating are two names of one strength; where they disagree one was misread, and with it the load.",
+	Source: "the load range table: B is 4 ply, C 6, D 8, E 10, F 12, G 14, H 16",
+	Remedy: "read both off the sidewall again",
+	check: func(c *Case, f *Findings) {
+		letter, ply := c.Tires.LoadRange, c.Tires.Ply
+		if !letter.Given() {
+			return
+		}
+		lr, err := tables.LoadRange(letter.Value)
+		if err != nil {
+			f.add(letter.Pos, "there is no load range %q", letter.Value).
+				fix("read the letter off the sidewall; the letters are A to N without I and K")
+			return
+		}
+		if ply.Given() && ply.Value != lr.Ply {
+			f.add(ply.Pos, "load range %s is %d ply, the file says %d ply", lr.Letter, lr.Ply, ply.Value).
+				figures(measure.Count(ply.Value), measure.Count(lr.Ply)).
+				also(letter.Pos, "the load range stands here")
+		}
+	},
+}

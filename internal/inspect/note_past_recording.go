@@ -1,0 +1,22 @@
+package inspect
+
+var notePastRecording = &Rule{
+	Name: "note-past-recording", Severity: Stop,
+	Title:  "no note lies behind the recording's end",
+	Why:    "A note that cannot be heard is one nobody can check.",
+	Source: "the unit file's format, docs/unit-file.md: timed notes",
+	Remedy: "correct the note's time or the recording's length",
+	check: func(c *Case, f *Findings) {
+		length := c.Recording.Length
+		if !length.Given() {
+			return
+		}
+		for _, n := range c.Body.Notes {
+			if n.At > length.Value {
+				f.add(n.Pos, "the note stands at %s, the recording ends at %s", n.At, length.Value).
+					figures(n.At.String(), length.Value.String()).
+					also(length.Pos, "the recording's length stands here")
+			}
+		}
+	},
+}

@@ -1,0 +1,139 @@
+package inspect
+
+import (
+	"fmt"
+	"sort"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/unit"
+)
+
+// Severity says what a finding does.
+type Severity int
+
+const (
+	// Stop refuses the unit.
+	Stop Severity = iota
+	// Caution is published beside the unit.
+	Caution
+	// Remark is for the owner only.
+	Remark
+)
+
+func (s Severity) String() string { return [...]string{"stop", "caution", "remark"}[s] }
+
+// Practice is the source of a rule that has none.
+const Practice = "common practice, no source"
+
+// A Rule is one thing that is asked of a unit.
+type Rule struct {
+	// Name is kebab-case, unique and stable.
+	Name string
+	// Title is one line: what the rule asks.
+	Title string
+	// Why says what happens to somebody where the rule is broken.
+	Why string
+	// Source is document, clause and edition, or Practice.
+	Source string
+	// Remedy is what to do, in the imperative, where a finding does not say it better.
+	Remedy   string
+	Severity Severity
+
+	// check looks at one unit; checkYard at all of them. A rule that reading
+	// enforces has neither.
+	check     func(*Case, *Findings)
+	checkYard func(*Yard, *Findings)
+}
+
+// A Case is what a rule looks at: one unit and its work.
+type Case struct {
+	*unit.Unit
+	Work *compute.Work
+}
+
+// A Yard is what a rule about several units looks at.
+type Yard struct {
+	Stock *unit.Stock
+	Cases []*Case
+}
+
+// A Finding is one place at which a rule is broken.
+type Finding struct {
+	Rule     *Rule
+	Severity Severity
+	// At is what to change.
+	At unit.Pos
+	// Unit is the file of the unit it concerns.
+	Unit string
+	// Message is one lower-case clause with the bad value and the limit.
+	Message string
+	// Value and Limit are the two numbers in conflict as text, where there are two.
+	Value, Limit string
+	// Related are the other places that matter.
+	Related []unit.Place
+	// Source is the rule's, or a clause that fits this unit better.
+	Source string
+	Remedy string
+}
+
+// Findings gathers what one rule finds in one case.
+type Findings struct {
+	rule *Rule
+	file string
+	list []Finding
+}
+
+// add enters a finding at a place. Chain the rest: f.add(at, "...").also(...).
+func (f *Findings) add(at unit.Pos, format string, args ...any) *Finding {
+	f.list = append(f.list, Finding{
+		Rule: f.rule, Severity: f.rule.Severity, At: at, Unit: f.file,
+		Message: fmt.Sprintf(format, args...), Source: f.rule.Source, Remedy: f.rule.Remedy,
+	})
+	return &f.list[len(f.list)-1]
+}
+
+// also names another place that matters; an unknown one is left out.
+func (f *Finding) also(at unit.Pos, what string) *Finding {
+	if at.Known() && at != f.At {
+		f.Related = append(f.Related, unit.Place{At: at, What: what})
+	}
+	return f
+}
+
+// figures names the value and the limit.
+func (f *Finding) figures(value, limit string) *Finding {
+	f.Value, f.Limit = value, limit
+	return f
+}
+
+// by names the clause that fits this unit.
+func (f *Finding) by(source string) *Finding {
+	f.Source = source
+	return f
+}
+
+// fix says what to do about this one.
+func (f *Finding) fix(format string, args ...any) *Finding {
+	f.Remedy = fmt.Sprintf(format, args...)
+	return f
+}
+
+// Lookup finds a rule by its name.
+func Lookup(name string) *Rule {
+	for _, r := range All {
+		if r.Name == name {
+			return r
+		}
+	}
+	return nil
+}
+
+// Names are the names of all rules, sorted.
+func Names() []string {
+	var out []string
+	for _, r := range All {
+		out = append(out, r.Name)
+	}
+	sort.Strings(out)
+	return out
+}

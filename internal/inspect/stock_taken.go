@@ -1,0 +1,29 @@
+package inspect
+
+import (
+	"strings"
+
+	"tarepage/internal/unit"
+)
+
+var stockTaken = &Rule{
+	Name: "stock-taken", Severity: Stop,
+	Title:  "no two units carry one stock number",
+	Why:    "The stock number names the page; the second unit would overwrite the first.",
+	Source: "the unit file's format, docs/unit-file.md",
+	Remedy: "give one of them another number",
+	checkYard: func(y *Yard, f *Findings) {
+		first := map[string]unit.Pos{}
+		for _, c := range y.Cases {
+			if !c.Stock.Given() {
+				continue
+			}
+			number := strings.ToLower(c.Stock.Value)
+			if other, taken := first[number]; taken {
+				f.add(c.Stock.Pos, "stock number %q is taken", c.Stock.Value).also(other, "the other unit stands here").Unit = c.File
+				continue
+			}
+			first[number] = c.Stock.Pos
+		}
+	},
+}

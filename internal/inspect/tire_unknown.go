@@ -1,0 +1,27 @@
+package inspect
+
+import (
+	"strings"
+
+	"tarepage/internal/tables"
+)
+
+var tireUnknown = &Rule{
+	Name: "tire-unknown", Severity: Stop,
+	Title:  "the tires' load is known",
+	Why:    "Without it nobody can say whether the tires carry the axle.",
+	Source: "49 CFR 571.120 S5.1.2, 571.110 S4.2.2.1; a table row from weak memory passes no tire",
+	Remedy: "read the maximum load off the sidewall and write it under tires.sidewall: single, or dual where four stand on an axle",
+	check: func(c *Case, f *Findings) {
+		t := c.Work.Tire
+		size := c.Tires.Size
+		if t.Known || !size.Given() || !c.Tires.PerAxle.Given() {
+			return
+		}
+		fd := f.add(size.Pos, "what the tires carry is not known: %s", t.Lack).
+			also(c.Tires.LoadRange.Pos, "the load range stands here")
+		if near := tables.NearestSizes(size.Value); len(tables.Tires(size.Value, c.Tires.LoadRange.Value)) == 0 && len(near) > 0 {
+			fd.fix("%s; if the size is a slip, the table knows %s", fd.Remedy, strings.Join(near, ", "))
+		}
+	},
+}

@@ -1,0 +1,77 @@
+package inspect
+
+import (
+	"tarepage/internal/measure"
+	"tarepage/internal/tables"
+)
+
+var tiresUnderAxle = &Rule{
+	Name: "tires-under-axle", Severity: Stop,
+	Title:  "the tires of an axle carry what the axle is rated for",
+	Why:    "A trailer loaded to its axle rating would run on overloaded tires, and an overloaded trailer tire bursts.",
+	Source: "49 CFR 571.120 S5.1.2 (2015)",
+	Remedy: "fit tires of a higher load range, or lower the axle rating to what the tires carry",
+	check: func(c *Case, f *Findings) {
+		axle, t := c.Axles.Rating, c.Work.Tire
+		if !axle.Given() || !t.Known || t.Axle >= axle.Value {
+			return
+		}
+		at := c.Tires.LoadRange.Pos
+		switch {
+		case t.RatingAt.Known():
+			at = t.RatingAt
+		case !at.Known():
+			at = c.Tires.Size.Pos
+		}
+		fd := f.add(at, "tires carry %s, axle is rated %s", t.Axle.Limit(), axle.Value).
+			figures(t.Axle.Limit(), axle.Value.String()).
+			also(axle.Pos, "axle rating stands here").
+			also(c.Tires.Size.Pos, "the size stands here").
+			by(tireClause(c))
+		if c.Tires.Pressure.Given() && t.MaxPressure > c.Tires.Pressure.Value {
+			fd.also(c.Tires.Pressure.Pos, "the pressure it is figured at stands here")
+		}
+		if c.Tires.Pressure.Given() && t.Full >= axle.Value {
+			fd.fix("set them to %s, where they carry %s, and correct the label; or lower the axle rating to what they carry", t.MaxPressure, t.Full.Limit())
+		} else if next := nextLoadRange(c); next != "" {
+			fd.fix("fit load range %s, or lower the axle rating to what the tires carry", next)
+		}
+	},
+}
+
+// tireClause is the clause on tires and axles for the unit's GVWR.
+func tireClause(c *Case) string {
+	if gvwr := c.Weights.GVWR; gvwr.Given() && gvwr.Value <= lightTrailer {
+		return "49 CFR 571.110 S4.2.2.1 (2015, amended 2016)"
+	}
+	return "49 CFR 571.120 S5.1.2 (2015)"
+}
+
+// lightTrailer is the GVWR up to which FMVSS 110 holds, and above which FMVSS 120
+// does: 4,536 kg (10,000 lb), 49 CFR 571.110 S3 and 571.120 S3.
+const lightTrailer measure.Pounds = 10000
+
+// nextLoadRange is the lowest load range of the same size whose table row carries the
+// axle, or "" if the table knows none. It is advice; the sidewall governs.
+func nextLoadRange(c *Case) string {
+	per := c.Tires.PerAxle.Value
+	for _, letter := range tables.LoadRanges(c.Tires.Size.Value) {
+		if letter <= c.Tires.LoadRange.Value {
+			continue
+		}
+		least := measure.Pounds(0)
+		for _, row := range tables.Tires(c.Tires.Size.Value, letter) {
+			load, grade := row.Single, row.SingleGrade
+			if per >= 4 {
+				load, grade = row.Dual, row.DualGrade
+			}
+			if load > 0 && grade != tables.MemoryWeak && (least == 0 || load < least) {
+				least = load
+			}
+		}
+		if least > 0 && least.Times(per) >= c.Axles.Rating.Value {
+			return letter
+		}
+	}
+	return ""
+}

@@ -1,0 +1,22 @@
+package inspect
+
+var unitMissing = &Rule{
+	Name: "unit-missing", Severity: Stop,
+	Title:  "what a listing needs is there",
+	Why:    "Without its rating, its empty weight, its axles and its tires nobody can say what a trailer carries.",
+	Source: "49 CFR 567.4(g): what the certification label states; the rest is the unit file's format",
+	Remedy: "give the key",
+	check: func(c *Case, f *Findings) {
+		for _, m := range c.Missing() {
+			what := "is missing"
+			if m.Empty {
+				what = "is empty"
+			}
+			f.add(m.At, "%s %s", m.Path, what).fix("give %s, as in %s: %s", m.Doc, m.Path, m.Example)
+		}
+		if s := c.Work.Space; !s.Length.Given() && !s.Length.Spoiled {
+			f.add(c.Top, "no deck.length, bed.length or box.length is given").
+				fix("give the length of what the load stands on")
+		}
+	},
+}

@@ -1,0 +1,22 @@
+package inspect
+
+import "tarepage/internal/measure"
+
+// Width limits: 23 CFR 658.15 and 49 USC 31113(a) name 102 in, and 658.15 reads it as
+// 2.6 m (102.36 in) on the National Network.
+var widest = measure.FromMillimeters(2600)
+
+var wideLoad = &Rule{
+	Name: "wide-load", Severity: Caution,
+	Title:  "a trailer wider than 102 in says so",
+	Why:    "Above 102 in it needs a permit on most roads, empty or loaded; some local roads still end at 96 in.",
+	Source: "23 CFR 658.15 (2015); 49 USC 31113(a): 102 in (2.6 m)",
+	Remedy: "measure across the widest part, fenders included; tell the customer to ask the state for a permit",
+	check: func(c *Case, f *Findings) {
+		w := c.Work.Space.Width
+		if w.Given() && w.Value > widest {
+			f.add(w.Pos, "%s wide, over the 102 in (2.6 m) that need no permit", w.Value.InInches()).
+				figures(w.Value.InInches(), "102 in")
+		}
+	},
+}

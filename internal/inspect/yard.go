@@ -1,0 +1,111 @@
+package inspect
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/unit"
+)
+
+// Stock inspects everything: what reading found, each unit against each rule, and the
+// rules about several units. The result is complete, sorted and without repetition.
+func Stock(s *unit.Stock, works []*compute.Work, problems []unit.Problem) []Finding {
+	yard := &Yard{Stock: s}
+	for i, u := range s.Units {
+		if !u.Broken {
+			yard.Cases = append(yard.Cases, &Case{u, works[i]})
+		}
+	}
+	var out []Finding
+	for _, p := range problems {
+		out = append(out, read(p))
+	}
+	for _, r := range All {
+		if r.check != nil {
+			for _, c := range yard.Cases {
+				f := &Findings{rule: r, file: c.File}
+				r.check(c, f)
+				for i := range f.list {
+					fromModel(c, &f.list[i])
+				}
+				out = append(out, f.list...)
+			}
+		}
+		if r.checkYard != nil {
+			f := &Findings{rule: r, file: s.Yard.File}
+			r.checkYard(yard, f)
+			out = append(out, f.list...)
+		}
+	}
+	withheld(yard, out)
+	slices.SortFunc(out, compare)
+	return slices.CompactFunc(out, func(a, b Finding) bool { return compare(a, b) == 0 })
+}
+
+// read makes a finding of what reading found.
+func read(p unit.Problem) Finding {
+	r := Lookup(p.Rule)
+	if r == nil {
+		panic("inspect: reading breaks a rule that is not in the list: " + p.Rule)
+	}
+	f := Finding{Rule: r, Severity: r.Severity, At: p.At, Unit: p.At.File, Message: p.Message,
+		Related: p.Related, Source: r.Source, Remedy: p.Remedy}
+	if f.Remedy == "" {
+		f.Remedy = r.Remedy
+	}
+	return f
+}
+
+// fromModel names the unit where a finding stands in its model's file.
+func fromModel(c *Case, f *Finding) {
+	if c.FromModel(f.At) && c.Model.Given() && f.At.File != c.File {
+		f.Related = append(f.Related, unit.Place{At: c.Model.Pos, What: "filled in for unit " + c.Stock.Value + " here"})
+	}
+}
+
+// withheld turns the findings of units that are kept out on purpose into remarks:
+// nobody is misled by a page that is not published.
+func withheld(y *Yard, list []Finding) {
+	kept := map[string]string{}
+	for _, c := range y.Cases {
+		if c.Withhold.Given() {
+			kept[c.File] = c.Withhold.Value
+		}
+	}
+	for i := range list {
+		if reason, ok := kept[list[i].Unit]; ok && list[i].Severity != Remark {
+			list[i].Message += fmt.Sprintf(" (the unit is withheld: %s)", reason)
+			list[i].Severity = Remark
+		}
+	}
+}
+
+// compare is a total order: file, line, column, rule, unit, text.
+func compare(a, b Finding) int {
+	if a.At != b.At {
+		if a.At.Before(b.At) {
+			return -1
+		}
+		return 1
+	}
+	if c := strings.Compare(a.Rule.Name, b.Rule.Name); c != 0 {
+		return c
+	}
+	if c := strings.Compare(a.Unit, b.Unit); c != 0 {
+		return c
+	}
+	return strings.Compare(a.Message, b.Message)
+}
+
+// Count counts the findings of one severity.
+func Count(list []Finding, s Severity) int {
+	n := 0
+	for _, f := range list {
+		if f.Severity == s {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,93 @@
+// Package report prints what was found: findings as text, figures and findings as
+// JSON, the explanation of a rule. It decides nothing: the exit status never depends
+// on the form of the output.
+package report
+
+import (
+	"fmt"
+	"io"
+	"sort"
+	"strings"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/inspect"
+)
+
+// Findings prints each finding as
+//
+//	file:line:column: stop: message [rule]
+//	    file:line:column: what stands there
+//	    source
+//	    fix: remedy
+func Findings(w io.Writer, list []inspect.Finding) error {
+	for _, f := range list {
+		if _, err := fmt.Fprintf(w, "%s: %s: %s [%s]\n", f.At, f.Severity, f.Message, f.Rule.Name); err != nil {
+			return err
+		}
+		for _, r := range f.Related {
+			if _, err := fmt.Fprintf(w, "    %s: %s\n", r.At, r.What); err != nil {
+				return err
+			}
+		}
+		if _, err := fmt.Fprintf(w, "    %s\n    fix: %s\n", f.Source, f.Remedy); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Rule prints what a rule asks and why, with its failing example and what that gives.
+func Rule(w io.Writer, r *inspect.Rule) error {
+	ex, err := inspect.ExampleOf(r)
+	if err != nil {
+		return err
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s (%s)\n%s\n\nwhy     %s\nsource  %s\nremedy  %s\n", r.Name, r.Severity, r.Title, r.Why, r.Source, r.Remedy)
+	fmt.Fprintf(&b, "\nFor example, %s:\n\n", ex.Title)
+	for _, file := range ex.Files {
+		fmt.Fprintf(&b, "  %s\n", file.Name)
+		for _, line := range strings.Split(strings.TrimRight(file.Text, "\n"), "\n") {
+			fmt.Fprintf(&b, "  | %s\n", line)
+		}
+		b.WriteString("\n")
+	}
+	b.WriteString("gives\n\n")
+	var found strings.Builder
+	if err := Findings(&found, ex.Findings); err != nil {
+		return err
+	}
+	for _, line := range strings.Split(strings.TrimRight(found.String(), "\n"), "\n") {
+		fmt.Fprintf(&b, "  %s\n", line)
+	}
+	_, err = io.WriteString(w, b.String())
+	return err
+}
+
+// Rules lists every rule with its title, by severity.
+func Rules(w io.Writer) error {
+	for _, s := range []inspect.Severity{inspect.Stop, inspect.Caution, inspect.Remark} {
+		var rules []*inspect.Rule
+		for _, r := range inspect.All {
+			if r.Severity == s {
+				rules = append(rules, r)
+			}
+		}
+		sort.Slice(rules, func(i, j int) bool { return rules[i].Name < rules[j].Name })
+		for _, r := range rules {
+			if _, err := fmt.Fprintf(w, "%-8s %-22s %s\n", s, r.Name, r.Title); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// figureNames lists the names of a unit's figures in their own order.
+func figureNames(w *compute.Work) []string {
+	var out []string
+	for i := range w.Figures {
+		out = append(out, w.Figures[i].Name)
+	}
+	return out
+}
