@@ -1,0 +1,115 @@
+package tables
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+)
+
+// A Table is one table as a page shows it.
+type Table struct {
+	Name    string // for links: "tires"
+	Title   string
+	File    string // "tires.csv"
+	Columns []string
+	Rows    int
+	// Records are the rows as written in the file, cell by cell, in the file's order.
+	Records [][]string
+	// Sources are the different sources of the rows, in the file's order.
+	Sources []string
+	// Graded is the column that Grades counts. Where the figures of a row are graded
+	// one by one, it is the grade of the principal one.
+	Graded string
+	// Grades counts the rows of each grade that occurs, the strongest first.
+	Grades []GradeCount
+}
+
+// GradeCount is how many rows of a table have a grade.
+type GradeCount struct {
+	Grade Grade
+	Rows  int
+}
+
+// anySheet is a sheet whatever its rows are.
+type anySheet interface {
+	table() (Table, error)
+	refuse(data []byte) error
+	named() string
+}
+
+func (s *sheet[R]) named() string { return s.file }
+
+func (s *sheet[R]) refuse(data []byte) error {
+	_, err := s.read(data)
+	return err
+}
+
+func (s *sheet[R]) table() (Table, error) {
+	c, err := s.once()
+	if err != nil {
+		return Table{}, err
+	}
+	t := Table{Name: s.name, Title: s.title, File: s.file, Columns: slices.Clone(s.columns),
+		Rows: len(c.rows), Graded: s.graded}
+	// The loader accepts columns in any order; the embedded files keep the declared one,
+	// which a test holds, so that a cell is found by its declared column.
+	source, graded := slices.Index(s.columns, "source"), slices.Index(s.columns, s.graded)
+	counts := map[Grade]int{}
+	for _, cells := range c.cells {
+		t.Records = append(t.Records, slices.Clone(cells))
+		if !slices.Contains(t.Sources, cells[source]) {
+			t.Sources = append(t.Sources, cells[source])
+		}
+		counts[Grade(cells[graded])]++
+	}
+	for _, g := range Grades() {
+		if counts[g] > 0 {
+			t.Grades = append(t.Grades, GradeCount{g, counts[g]})
+		}
+	}
+	return t, nil
+}
+
+// sheets lists every table in the order a page shows them.
+var sheets = []anySheet{
+	tireSheet, loadRangeSheet, loadIndexSheet, speedSheet, exponentSheet, loadPointSheet, dualShareSheet,
+	chainSheet, tieDownSheet, hitchBallSheet, tongueBandSheet,
+	axleSheet, wheelSheet, torqueSheet,
+	sectionSheet, plateSheet, solidSheet, componentSheet, emptyBandSheet,
+	bulkSheet, cargoSheet, truckClassSheet, towVehicleSheet,
+}
+
+// All returns every table that loads, in a fixed order. Tables with a fault are left
+// out; Validate names them.
+func All() []Table {
+	var out []Table
+	for _, s := range sheets {
+		if t, err := s.table(); err == nil {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// Validate reads every table and reports every fault with its file and line: a blank
+// source, an unknown grade, a key given twice, a table that falls where it must rise.
+// It returns nil when all tables are sound.
+func Validate() error {
+	var faults []error
+	for _, s := range sheets {
+		if _, err := s.table(); err != nil {
+			faults = append(faults, err)
+		}
+	}
+	return errors.Join(faults...)
+}
+
+// read checks data as if it were the table of that file name.
+func read(name string, data []byte) error {
+	for _, s := range sheets {
+		if s.named() == name {
+			return s.refuse(data)
+		}
+	}
+	return fmt.Errorf("%s is not the name of a table", name)
+}

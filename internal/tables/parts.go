@@ -1,0 +1,150 @@
+package tables
+
+import (
+	"strings"
+
+	"tarepage/internal/measure"
+)
+
+// FootPounds is a tightening torque in pound-force feet.
+type FootPounds float64
+
+// AxleRow is what usually goes with an axle rating. Trade practice, no standard: the
+// axle's tag and the certification label govern. The words are as written, with sizes
+// in inches.
+type AxleRow struct {
+	Rating      measure.Pounds
+	BoltPattern string
+	Beam        string
+	Bearings    string
+	Brake       string
+	Stud        string
+	Lube        string
+	Cited
+}
+
+var axleSheet = newSheet(sheet[AxleRow]{
+	name: "axles", title: "Axles: what usually goes with a rating", file: "axle.csv",
+	columns: []string{"rating_lb", "bolt_pattern_in", "beam_in", "spindle_bearings", "brake_in", "stud", "lube", "source", "grade", "note"},
+	row: func(r *row) AxleRow {
+		return AxleRow{measure.Pounds(r.positive("rating_lb")), r.must("bolt_pattern_in"), r.must("beam_in"), r.must("spindle_bearings"),
+			r.must("brake_in"), r.must("stud"), r.must("lube"), r.cited()}
+	},
+	key: func(a AxleRow) string { return "axle of " + a.Rating.String() },
+	rules: func(rows []placed[AxleRow], fail failure) {
+		for i := 1; i < len(rows); i++ {
+			if rows[i].is.Rating <= rows[i-1].is.Rating {
+				fail(rows[i].line, "axle of %s stands behind one of %s; ratings must rise", rows[i].is.Rating, rows[i-1].is.Rating)
+			}
+		}
+	},
+})
+
+// Axles returns what usually goes with axle ratings, the lowest rating first.
+func Axles() []AxleRow { return clone(axleSheet) }
+
+// WheelRow is the usual load rating of a wheel size. The rating stamped on the wheel
+// governs; it may be lower than the tire's.
+type WheelRow struct {
+	Wheel       string // diameter x width in inches: "15x6"
+	BoltPattern string
+	Rating      Span[measure.Pounds]
+	Cited
+}
+
+var wheelSheet = newSheet(sheet[WheelRow]{
+	name: "wheels", title: "Wheels: usual load ratings", file: "wheel.csv",
+	columns: []string{"wheel_in", "bolt_pattern", "low_lb", "high_lb", "source", "grade", "note"},
+	row: func(r *row) WheelRow {
+		r.positive("low_lb")
+		return WheelRow{r.must("wheel_in"), r.must("bolt_pattern"), span[measure.Pounds](r, "low_lb", "high_lb"), r.cited()}
+	},
+	key: func(w WheelRow) string { return "wheel " + w.Wheel },
+})
+
+// Wheels returns the usual load ratings of wheels, in the file's order.
+func Wheels() []WheelRow { return clone(wheelSheet) }
+
+// TorqueRow is the tightening torque of wheel nuts. The same stud takes different
+// torques with a cone and with a flange nut. The maker's manual governs.
+type TorqueRow struct {
+	Wheel, Stud           string
+	Stage1, Stage2, Final Span[FootPounds] // the stages may be unstated
+	Cited
+}
+
+var torqueSheet = newSheet(sheet[TorqueRow]{
+	name: "wheel-torques", title: "Wheel nuts: tightening torque in lb-ft", file: "wheel_torque.csv",
+	columns: []string{"wheel", "stud", "stage1_low", "stage1_high", "stage2_low", "stage2_high", "final_low", "final_high", "source", "grade", "note"},
+	row: func(r *row) TorqueRow {
+		r.positive("final_low")
+		t := TorqueRow{r.must("wheel"), r.must("stud"), span[FootPounds](r, "stage1_low", "stage1_high"),
+			span[FootPounds](r, "stage2_low", "stage2_high"), span[FootPounds](r, "final_low", "final_high"), r.cited()}
+		if t.Stage1.Low > t.Stage2.Low || t.Stage2.Low > t.Final.Low {
+			r.fail(r.line, "the stages must rise: %v, %v, %v", t.Stage1.Low, t.Stage2.Low, t.Final.Low)
+		}
+		return t
+	},
+	key: func(t TorqueRow) string { return t.Wheel + " on stud " + t.Stud },
+})
+
+// WheelTorques returns the tightening torques of wheel nuts, in the file's order.
+func WheelTorques() []TorqueRow { return clone(torqueSheet) }
+
+// ComponentWeightRow is what a part of a trailer weighs, for an estimate of the empty
+// weight. Rows of grade MemoryWeak are not for estimates.
+type ComponentWeightRow struct {
+	Component string
+	Per       string // "each", "set", or "sq ft", to which Weight then refers
+	Weight    Span[measure.Pounds]
+	Cited
+}
+
+var componentSheet = newSheet(sheet[ComponentWeightRow]{
+	name: "component-weights", title: "What parts of a trailer weigh", file: "component_weight.csv",
+	columns: []string{"component", "per", "low_lb", "high_lb", "source", "grade", "note"},
+	row: func(r *row) ComponentWeightRow {
+		r.positive("low_lb")
+		c := ComponentWeightRow{r.must("component"), r.must("per"), span[measure.Pounds](r, "low_lb", "high_lb"), r.cited()}
+		if c.Per != "each" && c.Per != "set" && c.Per != "sq ft" {
+			r.fail(r.line, "column per: %q is none of each, set, sq ft", c.Per)
+		}
+		return c
+	},
+	key: func(c ComponentWeightRow) string { return c.Component },
+})
+
+// ComponentWeights returns what parts weigh, in the file's order.
+func ComponentWeights() []ComponentWeightRow { return clone(componentSheet) }
+
+// ComponentWeight returns a part by name, capitals aside.
+func ComponentWeight(component string) (ComponentWeightRow, bool) {
+	for _, c := range componentSheet.all() {
+		if strings.EqualFold(c.Component, strings.TrimSpace(component)) {
+			return c, true
+		}
+	}
+	return ComponentWeightRow{}, false
+}
+
+// EmptyBandRow is the usual empty weight of a kind and size of trailer: for asking
+// whether a weight was typed right, never for a capacity.
+type EmptyBandRow struct {
+	Kind  string
+	Size  string // feet, as written; empty when the row covers the kind
+	Empty Span[measure.Pounds]
+	Cited
+}
+
+var emptyBandSheet = newSheet(sheet[EmptyBandRow]{
+	name: "empty-bands", title: "Usual empty weights of trailers", file: "empty_band.csv",
+	columns: []string{"kind", "size_ft", "low_lb", "high_lb", "source", "grade", "note"},
+	row: func(r *row) EmptyBandRow {
+		r.positive("low_lb")
+		return EmptyBandRow{r.must("kind"), r.text("size_ft"), span[measure.Pounds](r, "low_lb", "high_lb"), r.cited()}
+	},
+	key: func(e EmptyBandRow) string { return strings.TrimSpace(e.Kind + " " + e.Size) },
+})
+
+// EmptyBands returns the usual empty weights, in the file's order.
+func EmptyBands() []EmptyBandRow { return clone(emptyBandSheet) }
