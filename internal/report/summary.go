@@ -1,0 +1,91 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"tarepage/internal/inspect"
+)
+
+// Numbers counts what was looked at and found.
+type Numbers struct {
+	Units, Stops, Cautions, Remarks int
+	// Rule is the rule that stops most often, for the hint behind the summary.
+	Rule string
+}
+
+// Tally counts the findings.
+func Tally(units int, list []inspect.Finding) Numbers {
+	n := Numbers{
+		Units: units, Stops: inspect.Count(list, inspect.Stop),
+		Cautions: inspect.Count(list, inspect.Caution), Remarks: inspect.Count(list, inspect.Remark),
+	}
+	most := map[string]int{}
+	for _, f := range list {
+		if f.Severity == inspect.Stop {
+			most[f.Rule.Name]++
+			if most[f.Rule.Name] > most[n.Rule] {
+				n.Rule = f.Rule.Name
+			}
+		}
+	}
+	return n
+}
+
+// Site says what became of the site.
+type Site struct {
+	Pages                       int
+	To                          string
+	Written, Unchanged, Removed int
+	// LeftOut are the stock numbers that -leave-out kept out.
+	LeftOut []string
+}
+
+func count(n int, one string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %ss", n, one)
+}
+
+func (n Numbers) found() string {
+	return count(n.Stops, "stop") + ", " + count(n.Cautions, "caution") + ", " + count(n.Remarks, "remark")
+}
+
+func seconds(d time.Duration) string { return fmt.Sprintf("%.2f s", d.Seconds()) }
+
+// Inspected prints the summary behind an inspection.
+func Inspected(w io.Writer, n Numbers, took time.Duration) {
+	fmt.Fprintf(w, "%s inspected: %s, in %s; nothing written\n", count(n.Units, "unit"), n.found(), seconds(took))
+	if n.Rule != "" {
+		fmt.Fprintf(w, "why a unit is refused: go run ./cmd/build rule %s\n", n.Rule)
+	}
+}
+
+// Refused prints the summary of a build that published nothing.
+func Refused(w io.Writer, n Numbers, to string, took time.Duration) {
+	fmt.Fprintf(w, "%s, %s, in %s: nothing published, %s is as it was\n",
+		count(n.Units, "unit"), n.found(), seconds(took), filepath.ToSlash(to))
+	fmt.Fprintf(w, "why: go run ./cmd/build rule %s\n", n.Rule)
+	fmt.Fprintln(w, "to publish the other units meanwhile: -leave-out")
+}
+
+// Built prints the summary behind a site that was published.
+func Built(w io.Writer, n Numbers, s Site, took time.Duration) {
+	fmt.Fprintf(w, "%s on %s: %s, in %s\n", count(n.Units, "unit"), count(s.Pages, "page"), n.found(), seconds(took))
+	if len(s.LeftOut) > 0 {
+		fmt.Fprintf(w, "left out for their stops: %s\n", strings.Join(s.LeftOut, ", "))
+	}
+	changed := count(s.Written, "file") + " written"
+	if s.Written == 0 && s.Removed == 0 {
+		changed = "nothing changed"
+	}
+	if s.Removed > 0 {
+		changed += ", " + fmt.Sprint(s.Removed) + " removed"
+	}
+	fmt.Fprintf(w, "%s, %d as before\n", changed, s.Unchanged)
+	fmt.Fprintf(w, "open %s\n", filepath.ToSlash(filepath.Join(s.To, "index.html")))
+}
