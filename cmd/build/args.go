@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"path/filepath"
 	"strings"
 
 	"tarepage/internal/unit"
@@ -139,3 +140,6 @@ func contains(list []string, s string) bool {
 	}
 	return false
 }
+
+// contentDir is the folder that is read; the site may not land in it.
+func contentDir(from string) string { return filepath.Join(from, "content") }

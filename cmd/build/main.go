@@ -7,7 +7,6 @@ package main
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -143,7 +142,7 @@ func status(n int) int {
 
 func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	start := time.Now()
-	if err := publish.Check(c.to); err != nil {
+	if err := publish.Check(c.to, contentDir(c.from)); err != nil {
 		return failed, err
 	}
 	y, err := c.look()
@@ -170,8 +169,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 		say(func(w io.Writer) { report.Refused(w, tally, c.to, time.Since(start)) })
 		return stops, nil
 	}
-	th := theme.Files
-	files, err := render.Theme(th, c.theme)
+	files, err := render.Theme(theme.Files, c.theme)
 	if err != nil {
 		return failed, err
 	}
@@ -182,7 +180,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	if err != nil {
 		return failed, err
 	}
-	moved, err := publish.Swap(site, c.to)
+	moved, err := publish.Swap(site, c.to, contentDir(c.from))
 	if err != nil {
 		return failed, err
 	}
@@ -192,6 +190,3 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	})
 	return status(n), nil
 }
-
-// errUsage marks a mistake in the arguments.
-var errUsage = errors.New("see build help")
