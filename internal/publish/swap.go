@@ -531,9 +531,9 @@ func (s *swapper) install(p place, container string, old *holdings) (ending, err
 	}
 	if err := s.accept(p, staged); err != nil {
 		if back := s.exchange(staged, p.real()); back != nil {
-			return stuck, fmt.Errorf("%w; the new site is in %s, the old one in %s", err, p.said, staged)
+			return stuck, fmt.Errorf("%w; the new site is in %s, the old one in %s", cause(err), p.said, staged)
 		}
-		return refused, err
+		return refused, p.unswapped(err)
 	}
 	return installed, nil
 }
@@ -576,7 +576,7 @@ func (s *swapper) installByTwo(p place, container string) (ending, error) {
 	}
 	if err != nil {
 		if back := rename(aside, p.real()); back != nil {
-			return stuck, fmt.Errorf("%w; the old site is in %s and the next build puts it back", p.unswapped(err), aside)
+			return stuck, fmt.Errorf("%s is missing (%w); the old site is in %s and the next build puts it back", p.said, cause(err), aside)
 		}
 		return refused, p.unswapped(err)
 	}
@@ -590,11 +590,11 @@ func (s *swapper) installByTwo(p place, container string) (ending, error) {
 // name: what came into it while the build was working is not lost.
 func (s *swapper) accept(p place, dir string) error {
 	if err := s.step("survey old"); err != nil {
-		return p.unswapped(err)
+		return err
 	}
 	h, err := survey(dir)
 	if err != nil {
-		return p.unswapped(err)
+		return err
 	}
 	return h.refuseStrangers(p.said)
 }
