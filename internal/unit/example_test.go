@@ -51,9 +51,11 @@ func given(v reflect.Value, path string, out map[string]stated) {
 	}
 }
 
-func givenOf(u *unit.Unit) map[string]stated {
+func givenOf(u *unit.Unit) map[string]stated { return givenIn(u) }
+
+func givenIn(file any) map[string]stated {
 	out := map[string]stated{}
-	given(reflect.ValueOf(u).Elem(), "", out)
+	given(reflect.ValueOf(file).Elem(), "", out)
 	return out
 }
 
