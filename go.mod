@@ -4,8 +4,11 @@ go 1.26.0
 
 require (
 	github.com/BurntSushi/toml v0.3.1 // indirect
+	github.com/Knetic/govaluate v3.0.0+incompatible // indirect
 	github.com/adrg/frontmatter v0.2.0 // indirect
 	github.com/agnivade/levenshtein v1.2.1 // indirect
+	github.com/bcicen/bfstree v1.0.0 // indirect
+	github.com/bcicen/go-units v1.0.5 // indirect
 	github.com/fsnotify/fsnotify v1.10.1 // indirect
 	github.com/rogpeppe/go-internal v1.16.0 // indirect
 	github.com/tdewolff/minify/v2 v2.24.25 // indirect
