@@ -30,6 +30,7 @@ var All = []*Definition{
 	workingPayload,
 	loadingAngle,
 	classATruck,
+	surgeTruck,
 }
 
 // Work is everything that was worked out for one unit.
@@ -62,6 +63,7 @@ type Work struct {
 	WorkingPayload   Result[measure.Pounds]
 	LoadingAngle     Result[measure.Degrees]
 	ClassATruck      Result[measure.Pounds]
+	SurgeTruck       Result[measure.Pounds]
 }
 
 // Figure returns a worked figure by its name, or nil.
