@@ -28,6 +28,7 @@ var All = []*Definition{
 	truckSharePayload,
 	payload,
 	workingPayload,
+	loadWindow,
 	loadingAngle,
 	classATruck,
 	surgeTruck,
@@ -61,6 +62,7 @@ type Work struct {
 	TongueByFoot     Result[measure.Pounds]
 	Payload          Result[measure.Pounds]
 	WorkingPayload   Result[measure.Pounds]
+	LoadWindow       Window // of the figure load-window; without room where that is absent
 	LoadingAngle     Result[measure.Degrees]
 	ClassATruck      Result[measure.Pounds]
 	SurgeTruck       Result[measure.Pounds]
