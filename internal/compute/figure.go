@@ -2,7 +2,6 @@ package compute
 
 import (
 	"fmt"
-	"strings"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
@@ -253,6 +252,3 @@ func (p *pencil) feet(v measure.Inches, working string) Result[measure.Inches] {
 	p.enter(float64(v.Feet()), v.InFeet(), 0.25/measure.InchesPerFoot, working)
 	return Result[measure.Inches]{v, measure.Finite(v)}
 }
-
-// sum joins terms for a working: "a + b".
-func sum(terms ...string) string { return strings.Join(terms, " + ") }

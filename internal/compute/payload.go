@@ -43,10 +43,10 @@ var payload = &Definition{
 			if r.Value == lowest && governing == "" {
 				r.Governs, governing = true, r.Label
 			}
-			words = append(words, r.Text+" "+r.Label)
+			words = append(words, r.Text+" ("+r.Label+")")
 			p.about = p.about || r.About
 		}
-		p.note("%s governs", governing)
+		p.note("%s %s", governing, governs(governing))
 		for _, a := range p.Absent {
 			if a.Name == "even-load-payload" {
 				p.note("not counted, for want of a measure: the even load on axles, tires and tongue")
@@ -58,6 +58,14 @@ var payload = &Definition{
 		}
 		p.Payload = p.limit(lowest, working)
 	},
+}
+
+// governs agrees with the rung's label in number.
+func governs(label string) string {
+	if strings.HasPrefix(label, "the axles") || strings.HasPrefix(label, "the tires") || strings.HasPrefix(label, "the wheels") {
+		return "govern"
+	}
+	return "governs"
 }
 
 // ladder works every rung that can be worked and sorts them, lowest first. Rungs of
@@ -82,7 +90,7 @@ func (p *pencil) ladder() []Rung {
 		out = append(out, Rung{Name: name, Label: label, Value: v, Text: text, Working: working, Source: source, About: q.about})
 	}
 	u := p.Unit
-	rung("tag", "by the tag", "49 CFR 567.4(g)(3)", func(q *pencil) (measure.Pounds, string) {
+	rung("tag", "the tag", "49 CFR 567.4(g)(3)", func(q *pencil) (measure.Pounds, string) {
 		v := rest(q, q.TagPayload, "tag-payload")
 		return v, q.working("tag-payload")
 	})
@@ -96,10 +104,10 @@ func (p *pencil) ladder() []Rung {
 		return evenLoad(hold, onAxles, a, xc),
 			fmt.Sprintf("(%s x %s - %s x %s) / %s", a, hold.Near(), a, onAxles, xc)
 	}
-	rung("axles", "by the axles, even load", staticsSource+"; 49 CFR 571.3(b) (GAWR)", func(q *pencil) (measure.Pounds, string) {
+	rung("axles", "the axles, even load", staticsSource+"; 49 CFR 571.3(b) (GAWR)", func(q *pencil) (measure.Pounds, string) {
 		return even(rest(q, q.AxleCapacity, "axle-capacity"), q)
 	})
-	rung("tires", "by the tires, even load", staticsSource+"; 49 CFR 393.75(f)", func(q *pencil) (measure.Pounds, string) {
+	rung("tires", "the tires, even load", staticsSource+"; 49 CFR 393.75(f)", func(q *pencil) (measure.Pounds, string) {
 		n := needCount(q, u.Axles.Count, "axles.count")
 		if !q.Tire.Known {
 			q.lack("tires.sidewall")
@@ -108,7 +116,7 @@ func (p *pencil) ladder() []Rung {
 		q.inheritTire()
 		return even(q.Tire.Axle.Times(n), q)
 	})
-	rung("wheels", "by the wheels, even load", staticsSource+"; the rating stamped on the wheel", func(q *pencil) (measure.Pounds, string) {
+	rung("wheels", "the wheels, even load", staticsSource+"; the rating stamped on the wheel", func(q *pencil) (measure.Pounds, string) {
 		n := needCount(q, u.Axles.Count, "axles.count")
 		return even(rest(q, q.WheelCapacity, "wheel-capacity").Times(n), q)
 	})
@@ -116,15 +124,15 @@ func (p *pencil) ladder() []Rung {
 		empty := need(q, u.Weights.Empty, "weights.empty")
 		return rating - empty, fmt.Sprintf("%s - %s", rating, empty)
 	}
-	rung("hitch", "by the coupler", "the rating on the coupler plate; SAE J684", func(q *pencil) (measure.Pounds, string) {
+	rung("hitch", "the coupler", "the rating on the coupler plate; SAE J684", func(q *pencil) (measure.Pounds, string) {
 		return less(q, need(q, u.Hitch.Rating, "hitch.rating"))
 	})
-	rung("ball", "by the ball", "the rating stamped on the ball; SAE J684", func(q *pencil) (measure.Pounds, string) {
+	rung("ball", "the ball", "the rating stamped on the ball; SAE J684", func(q *pencil) (measure.Pounds, string) {
 		return less(q, need(q, u.Hitch.BallRating, "hitch.ball-rating"))
 	})
-	rung("tongue", "by the tongue limit, even load", staticsSource+"; the limit on the coupler plate", func(q *pencil) (measure.Pounds, string) {
+	rung("tongue", "the tongue limit, even load", staticsSource+"; the limit on the coupler plate", func(q *pencil) (measure.Pounds, string) {
 		limit := need(q, u.Hitch.TongueLimit, "hitch.tongue-limit")
-		tongue := needOrZero(q, u.Weights.TongueEmpty, "weights.tongue-empty")
+		tongue := q.emptyTongue()
 		a := need(q, u.Axles.Center, "axles.center")
 		xc := q.center()
 		if q.ready() && xc >= a {

@@ -241,7 +241,7 @@ type Yard struct {
 	Phone     Text    `key:"phone" doc:"the phone number on every page" eg:"555-0142"`
 	Email     Text    `key:"email" doc:"the mail address" eg:"yard@sawbuck.example"`
 	Street    Text    `key:"street" doc:"street and number" eg:"4100 County Road 9"`
-	Town      Text    `key:"town" doc:"town and state" eg:"Alder Flats"`
+	Town      Text    `key:"town" doc:"town and state" eg:"Dunnock Gap"`
 	Hours     []Text  `key:"hours" doc:"when somebody is there" eg:"Monday to Friday, 8 to 5"`
 	AsOf      Date    `key:"as-of" doc:"the day the stock was last walked; ages are counted to it" eg:"2026-11-20" need:"yes"`
 	Excludes  Text    `key:"price-excludes" doc:"what the prices leave out" eg:"tax, title and registration"`

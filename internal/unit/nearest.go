@@ -7,9 +7,9 @@ import (
 )
 
 // Nearest returns the name that a mistyped word most probably meant, or "" if none is
-// close: at most a third of the letters may differ. Ties go to the first name.
+// close: at most a third of the letters may differ, two where they were swapped. Ties go to the first name.
 func Nearest(word string, names []string) string {
-	best, distance := "", min(max((len([]rune(word))+1)/3, 1), 4)+1
+	best, distance := "", min((len([]rune(word))+2)/3, 4)+1
 	low := strings.ToLower(word)
 	for _, name := range names {
 		if d := levenshtein.ComputeDistance(low, strings.ToLower(name)); d < distance {

@@ -105,6 +105,9 @@ func describe(ks *keys, out []KeyDoc) []KeyDoc {
 	return out
 }
 
+// Kinds are the kinds of trailer, in the format's own order.
+func Kinds() []string { return unitKeys().byName["kind"].choices }
+
 // A Missing is a key without which a unit cannot be published.
 type Missing struct {
 	Path string

@@ -1,0 +1,145 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"tarepage/internal/unit"
+)
+
+const usage = `build makes the yard's site out of content/.
+
+  build                  read, work out, inspect and publish
+  build inspect          check only, write nothing
+  build rule [NAME]      what a rule asks and why; without a name, all of them
+  build help             this text
+
+  -from DIR     the folder that holds content/ (.)
+  -to DIR       where the site goes (public)
+  -theme DIR    templates and style of your own instead of the built-in ones
+  -leave-out    publish without the units that have stops, and say so
+  -json         print figures and findings as JSON
+  -quiet        print only what stops a unit
+
+Exit status: 0 nothing stops, 1 stops found, 2 could not run.
+`
+
+// command is what the arguments ask for.
+type command struct {
+	verb     string
+	name     string // of the rule
+	from, to string
+	theme    string
+	json     bool
+	leaveOut bool
+	quiet    bool
+}
+
+var verbs = []string{"build", "inspect", "rule", "help"}
+
+// A flag takes a value, or it does not.
+var valued = map[string]bool{"from": true, "to": true, "theme": true, "json": false, "leave-out": false, "quiet": false}
+
+var flagNames = []string{"from", "to", "theme", "json", "leave-out", "quiet"}
+
+// parse reads the arguments; flags may stand before and behind the verb.
+func parse(args []string) (*command, error) {
+	c := &command{from: ".", to: "public"}
+	var words []string
+	seen := map[string]bool{}
+	for i := 0; i < len(args); i++ {
+		arg := args[i]
+		if !strings.HasPrefix(arg, "-") || arg == "-" {
+			words = append(words, arg)
+			continue
+		}
+		name, value, hasValue := strings.Cut(strings.TrimPrefix(strings.TrimPrefix(arg, "-"), "-"), "=")
+		if name == "h" || name == "help" {
+			c.verb = "help"
+			return c, nil
+		}
+		takes, known := valued[name]
+		switch {
+		case !known:
+			if near := unit.Nearest(name, flagNames); near != "" {
+				return nil, fmt.Errorf("there is no flag -%s; did you mean -%s?", name, near)
+			}
+			return nil, fmt.Errorf("there is no flag -%s; the flags are -%s", name, strings.Join(flagNames, ", -"))
+		case seen[name]:
+			return nil, fmt.Errorf("flag -%s is given twice; keep one", name)
+		case takes && !hasValue:
+			if i++; i == len(args) {
+				return nil, fmt.Errorf("flag -%s needs a folder behind it", name)
+			}
+			value = args[i]
+		case !takes && hasValue:
+			return nil, fmt.Errorf("flag -%s takes no value; write -%s alone", name, name)
+		}
+		if takes && value == "" {
+			return nil, fmt.Errorf("flag -%s needs a folder behind it", name)
+		}
+		seen[name] = true
+		c.set(name, value)
+	}
+	c.verb = "build"
+	if len(words) > 0 {
+		c.verb, words = words[0], words[1:]
+	}
+	if !contains(verbs, c.verb) {
+		if near := unit.Nearest(c.verb, verbs); near != "" {
+			return nil, fmt.Errorf("there is no verb %q; did you mean %q?", c.verb, near)
+		}
+		return nil, fmt.Errorf("there is no verb %q; the verbs are %s", c.verb, strings.Join(verbs, ", "))
+	}
+	if c.verb == "rule" && len(words) > 0 {
+		c.name, words = words[0], words[1:]
+	}
+	if len(words) > 0 {
+		return nil, fmt.Errorf("%s takes nothing more, not %q", c.verb, words[0])
+	}
+	return c, c.fits(seen)
+}
+
+func (c *command) set(name, value string) {
+	switch name {
+	case "from":
+		c.from = value
+	case "to":
+		c.to = value
+	case "theme":
+		c.theme = value
+	case "json":
+		c.json = true
+	case "leave-out":
+		c.leaveOut = true
+	case "quiet":
+		c.quiet = true
+	}
+}
+
+// fits refuses a flag that the verb would drop in silence.
+func (c *command) fits(seen map[string]bool) error {
+	takes := map[string][]string{
+		"build":   flagNames,
+		"inspect": {"from", "json", "quiet"},
+	}[c.verb]
+	for _, name := range flagNames {
+		if seen[name] && !contains(takes, name) {
+			return fmt.Errorf("%s does not take -%s", c.verb, name)
+		}
+	}
+	return nil
+}
+
+func contains(list []string, s string) bool {
+	for _, l := range list {
+		if l == s {
+			return true
+		}
+	}
+	return false
+}
+
+// contentDir is the folder that is read; the site may not land in it.
+func contentDir(from string) string { return filepath.Join(from, "content") }

@@ -1,0 +1,192 @@
+// Command build makes the yard's site out of content/, and checks it.
+//
+// It holds the flags, the verbs and the exit status; nothing else. What it calls, in
+// this order and never back: internal/unit reads, internal/compute works, internal/
+// inspect judges, internal/render makes pages, internal/publish swaps them in.
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"time"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/inspect"
+	"tarepage/internal/publish"
+	"tarepage/internal/render"
+	"tarepage/internal/report"
+	"tarepage/internal/unit"
+	theme "tarepage/themes/default"
+)
+
+// The exit statuses. The form of the output never changes them.
+const (
+	clean  = 0 // nothing refuses to be published
+	stops  = 1 // stops were found
+	failed = 2 // it could not run
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+// run does what the arguments ask and returns the exit status.
+func run(args []string, stdout, stderr io.Writer) int {
+	cmd, err := parse(args)
+	if err != nil {
+		fmt.Fprintf(stderr, "build: %v\n", err)
+		return failed
+	}
+	// Output is gathered and written at once: nothing half-written when something fails.
+	var out bytes.Buffer
+	status, err := cmd.do(&out, stderr)
+	if _, werr := stdout.Write(out.Bytes()); err == nil {
+		err = werr
+	}
+	if err != nil {
+		fmt.Fprintf(stderr, "build: %v\n", err)
+		return failed
+	}
+	return status
+}
+
+func (c *command) do(stdout, stderr io.Writer) (int, error) {
+	switch c.verb {
+	case "help":
+		_, err := io.WriteString(stdout, usage)
+		return clean, err
+	case "rule":
+		return clean, c.rule(stdout)
+	case "inspect":
+		return c.inspect(stdout, stderr)
+	}
+	return c.build(stdout, stderr)
+}
+
+// yard is everything that was read, worked and found.
+type yard struct {
+	stock    *unit.Stock
+	works    []*compute.Work
+	findings []inspect.Finding
+}
+
+func (c *command) look() (*yard, error) {
+	if info, err := os.Stat(c.from); err != nil || !info.IsDir() {
+		return nil, fmt.Errorf("-from %q is no folder; name the folder that holds content/", c.from)
+	}
+	stock, problems, err := unit.Read(os.DirFS(c.from))
+	if err != nil {
+		return nil, fmt.Errorf("in %q: %w", c.from, err)
+	}
+	works := compute.Stock(stock)
+	return &yard{stock, works, inspect.Stock(stock, works, problems)}, nil
+}
+
+func (c *command) rule(stdout io.Writer) error {
+	if c.name == "" {
+		return report.Rules(stdout)
+	}
+	r := inspect.Lookup(c.name)
+	if r == nil {
+		near := "; rule without a name lists them all"
+		if n := unit.Nearest(c.name, inspect.Names()); n != "" {
+			near = fmt.Sprintf("; did you mean %q?", n)
+		}
+		return fmt.Errorf("there is no rule %q%s", c.name, near)
+	}
+	return report.Rule(stdout, r)
+}
+
+func (c *command) inspect(stdout, stderr io.Writer) (int, error) {
+	start := time.Now()
+	y, err := c.look()
+	if err != nil {
+		return failed, err
+	}
+	n := inspect.Count(y.findings, inspect.Stop)
+	if c.json {
+		if err := report.JSON(stdout, y.stock, y.works, y.findings); err != nil {
+			return failed, err
+		}
+		return status(n), nil
+	}
+	if err := c.print(stderr, y.findings); err != nil {
+		return failed, err
+	}
+	if !c.quiet {
+		report.Inspected(stdout, report.Tally(len(y.stock.Units), y.findings), time.Since(start))
+	}
+	return status(n), nil
+}
+
+// print shows the findings; with -quiet only those that refuse something.
+func (c *command) print(w io.Writer, list []inspect.Finding) error {
+	if c.quiet {
+		var only []inspect.Finding
+		for _, f := range list {
+			if f.Severity == inspect.Stop {
+				only = append(only, f)
+			}
+		}
+		list = only
+	}
+	return report.Findings(w, list)
+}
+
+func status(n int) int {
+	if n > 0 {
+		return stops
+	}
+	return clean
+}
+
+func (c *command) build(stdout, stderr io.Writer) (int, error) {
+	start := time.Now()
+	if err := publish.Check(c.to, contentDir(c.from)); err != nil {
+		return failed, err
+	}
+	y, err := c.look()
+	if err != nil {
+		return failed, err
+	}
+	n := inspect.Count(y.findings, inspect.Stop)
+	if c.json {
+		err = report.JSON(stdout, y.stock, y.works, y.findings)
+	} else {
+		err = c.print(stderr, y.findings)
+	}
+	if err != nil {
+		return failed, err
+	}
+	tally := report.Tally(len(y.stock.Units), y.findings)
+	say := func(f func(io.Writer)) {
+		if !c.quiet && !c.json {
+			f(stdout)
+		}
+	}
+	held := inspect.Refused(y.stock, y.findings)
+	if n > 0 && (!c.leaveOut || held.Yard) {
+		say(func(w io.Writer) { report.Refused(w, tally, c.to, time.Since(start)) })
+		return stops, nil
+	}
+	files, err := render.Theme(theme.Files, c.theme)
+	if err != nil {
+		return failed, err
+	}
+	site := &publish.Site{}
+	pages, err := render.Site(files, render.Input{
+		Stock: y.stock, Works: y.works, Findings: y.findings, LeaveOut: held.Units,
+	}, site.Add)
+	if err != nil {
+		return failed, err
+	}
+	moved, err := publish.Swap(site, c.to, contentDir(c.from))
+	if err != nil {
+		return failed, err
+	}
+	say(func(w io.Writer) {
+		report.Built(w, tally, report.Site{Pages: pages, To: c.to, Written: moved.Written, Unchanged: moved.Unchanged,
+			Removed: moved.Removed, LeftOut: held.Names}, time.Since(start))
+	})
+	return status(n), nil
+}

@@ -1,0 +1,39 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"build": main})
+}
+
+// TestScripts runs the whole command as its users do: testdata/script/*.txtar.
+func TestScripts(t *testing.T) {
+	root, err := filepath.Abs("../..")
+	if err != nil {
+		t.Fatal(err)
+	}
+	testscript.Run(t, testscript.Params{
+		Dir:                 "testdata/script",
+		RequireExplicitExec: true,
+		RequireUniqueNames:  true,
+		UpdateScripts:       os.Getenv("UPDATE_SCRIPTS") != "",
+		Setup: func(env *testscript.Env) error {
+			// The demo yard, for scripts that start from something that passes.
+			env.Setenv("DEMO", root)
+			env.Setenv("WRONG", filepath.Join(root, "testdata", "wrong"))
+			return nil
+		},
+		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
+			"snapshot": snapshot,
+			"status":   exitStatus,
+			"replace":  replace,
+			"sleep":    pause,
+		},
+	})
+}

@@ -1,0 +1,85 @@
+package main
+
+import (
+	"crypto/sha256"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// snapshot DIR FILE writes the name, size, modification time and hash of every file
+// below DIR, so that two moments can be compared with cmp.
+func snapshot(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: snapshot DIR FILE")
+	}
+	var b strings.Builder
+	dir := ts.MkAbs(args[0])
+	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		data, err := os.ReadFile(path)
+		if err != nil {
+			return err
+		}
+		info, err := d.Info()
+		if err != nil {
+			return err
+		}
+		rel, err := filepath.Rel(dir, path)
+		if err != nil {
+			return err
+		}
+		fmt.Fprintf(&b, "%s %d %s %x\n", filepath.ToSlash(rel), len(data), info.ModTime().UTC().Format(time.RFC3339Nano), sha256.Sum256(data))
+		return nil
+	})
+	ts.Check(err)
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(b.String()), 0o644))
+}
+
+// status N PROGRAM ARGS... runs a program and wants exactly the exit status N.
+func exitStatus(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: status N PROGRAM ARGS...")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	got := 0
+	if err := ts.Exec(args[1], args[2:]...); err != nil {
+		var exit *exec.ExitError
+		if !errors.As(err, &exit) {
+			ts.Fatalf("%v", err)
+		}
+		got = exit.ExitCode()
+	}
+	if got != want {
+		ts.Fatalf("exit status %d, want %d", got, want)
+	}
+}
+
+// replace FILE OLD NEW changes the one place in which FILE holds OLD; \n in NEW is a
+// new line.
+func replace(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 3 {
+		ts.Fatalf("usage: replace FILE OLD NEW")
+	}
+	path := ts.MkAbs(args[0])
+	data, err := os.ReadFile(path)
+	ts.Check(err)
+	if n := strings.Count(string(data), args[1]); n != 1 {
+		ts.Fatalf("%s holds %q %d times, want once", args[0], args[1], n)
+	}
+	ts.Check(os.WriteFile(path, []byte(strings.Replace(string(data), args[1], strings.ReplaceAll(args[2], `\n`, "\n"), 1)), 0o644))
+}
+
+// pause waits so that a later write has a later modification time.
+func pause(ts *testscript.TestScript, _ bool, _ []string) { time.Sleep(20 * time.Millisecond) }

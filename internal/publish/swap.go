@@ -1,0 +1,609 @@
+package publish
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+)
+
+// A Report counts what a Swap did to the site's files. The list and the note, which
+// every site holds, are not counted.
+type Report struct {
+	Written   int   // files that are new or whose bytes changed
+	Unchanged int   // files that kept their bytes and their modification time
+	Removed   int   // files of the old site the new one does not have
+	Bytes     int64 // size of all files of the new site together
+}
+
+// Modes of what a build writes: anybody may read, as a web server must, and nobody
+// but the owner may write.
+const (
+	folderMode fs.FileMode = 0o755
+	fileMode   fs.FileMode = 0o644
+)
+
+// Swap replaces what the target holds by the site. The target and the folders above
+// it are made if they are missing. Sources are the folders this build reads; a
+// target that is one of them, holds one or lies inside one is refused.
+//
+// On an error the target is as it was and nothing is left beside it, with one
+// exception that the error names: the new site may be in place and the old one not
+// completely removed. Then the Report is filled in, and the next build removes the
+// rest. A target that may not be replaced is a *Refusal.
+func Swap(site *Site, target string, sources ...string) (Report, error) {
+	return newSwapper().swap(site, target, sources)
+}
+
+// Check reports, before the work starts, whether Swap would refuse the target. It
+// writes nothing, except that it clears up after a killed build: what that build had
+// staged is removed, and if the target is missing because the build was killed
+// between two renames, it is put back.
+func Check(target string, sources ...string) error {
+	s := newSwapper()
+	p, err := locate(target, sources)
+	if err != nil {
+		return err
+	}
+	if p.above != p.parent {
+		return nil
+	}
+	release, err := s.lock(p)
+	if err != nil {
+		return err
+	}
+	defer release()
+	_, err = s.open(p)
+	return err
+}
+
+// swapper carries what the tests replace.
+type swapper struct {
+	exchange func(a, b string) error // gives each of two folders the other's name
+	step     func(name string) error // called before each operation that writes
+	patience time.Duration           // how long to wait for another build
+}
+
+func newSwapper() *swapper {
+	return &swapper{
+		exchange: exchange,
+		step:     func(string) error { return nil },
+		patience: time.Minute,
+	}
+}
+
+// errNoExchange is returned by exchange where the system or the file system has no
+// exchange of two folders.
+var errNoExchange = errors.New("two folders cannot be exchanged here")
+
+func (s *swapper) swap(site *Site, target string, sources []string) (report Report, err error) {
+	p, err := locate(target, sources)
+	if err != nil {
+		return Report{}, err
+	}
+	if site.Len() == 0 {
+		return Report{}, errors.New("the site has no files, so nothing was replaced")
+	}
+	made, err := s.makeParents(p)
+	defer func() {
+		if err != nil {
+			for _, dir := range made {
+				os.Remove(dir) // fails where somebody uses it by now, which is right
+			}
+		}
+	}()
+	if err != nil {
+		return Report{}, p.refuse(chooseAnother, "cannot be made (%w)", cause(err))
+	}
+	release, err := s.lock(p)
+	if err != nil {
+		return Report{}, err
+	}
+	defer release()
+	old, err := s.open(p)
+	if err != nil {
+		return Report{}, err
+	}
+
+	plan, report, err := s.compare(site, p, old)
+	if err != nil {
+		return Report{}, err
+	}
+	if plan == nil {
+		return report, nil
+	}
+	container, err := s.stage(p, plan)
+	if err != nil {
+		err = fmt.Errorf("%s is as it was, because the new site could not be written: %w", p.said, cause(err))
+		return Report{}, errors.Join(err, s.discard(container))
+	}
+	end, err := s.install(p, container, old)
+	switch {
+	case end == stuck:
+		return Report{}, err
+	case end == refused:
+		return Report{}, errors.Join(err, s.discard(container))
+	case err == nil:
+		err = s.discard(container)
+	}
+	if err != nil {
+		err = fmt.Errorf("the new site is in %s, but the old one was not completely removed: %w", p.said, err)
+	}
+	return report, err
+}
+
+// makeParents makes the folders above the target and returns those it made, the
+// lowest first.
+func (s *swapper) makeParents(p place) ([]string, error) {
+	if p.above == p.parent {
+		return nil, nil
+	}
+	above := p
+	above.parent = filepath.Dir(p.parent)
+	made, err := s.makeParents(above)
+	if err != nil {
+		return made, err
+	}
+	err = s.mkdir(p.parent)
+	if errors.Is(err, fs.ErrExist) { // another build was quicker
+		return made, nil
+	}
+	if err != nil {
+		return made, err
+	}
+	return append([]string{p.parent}, made...), nil
+}
+
+// lock keeps other builds of the target out until release is called.
+func (s *swapper) lock(p place) (release func(), err error) {
+	path := filepath.Join(p.parent, "."+p.base+".lock")
+	for start := time.Now(); ; time.Sleep(10 * time.Millisecond) {
+		if info, err := os.Lstat(path); err == nil && !info.Mode().IsRegular() {
+			return nil, p.refuse("move "+filepath.Base(path)+" away", "cannot be locked, because %s beside it is not a plain file", filepath.Base(path))
+		}
+		release, err := tryLock(path)
+		if err != nil {
+			return nil, p.refuse(chooseAnother, "cannot be locked against other builds (%w)", cause(err))
+		}
+		if release != nil {
+			return release, nil
+		}
+		if time.Since(start) > s.patience {
+			return nil, p.refuse("let that build finish, then build again", "is being written by another build")
+		}
+	}
+}
+
+// open clears up after killed builds and returns what the target holds, or refuses
+// it. The lock must be held.
+func (s *swapper) open(p place) (*holdings, error) {
+	if err := s.recover(p); err != nil {
+		return nil, err
+	}
+	info, err := os.Lstat(p.real())
+	if errors.Is(err, fs.ErrNotExist) {
+		return &holdings{}, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	if !info.IsDir() {
+		return nil, p.refuse(moveAway, "is a file and not a folder")
+	}
+	old, err := survey(p.real())
+	if err != nil {
+		return nil, p.refuse(chooseAnother, "cannot be read (%w)", cause(err))
+	}
+	if err := old.refuseStrangers(p.said); err != nil {
+		return nil, err
+	}
+	if err := writable(p.real()); err != nil {
+		return nil, p.refuse(chooseAnother, "cannot be replaced, because it cannot be written (%w)", cause(err))
+	}
+	return old, nil
+}
+
+// entry is one file to be staged.
+type entry struct {
+	path string
+	content
+	kept fs.FileInfo // the old file, if it has the same bytes
+	sum  sum         // of a file to be copied, known once it is
+}
+
+// compare holds the site against the old one, byte for byte, because a list cannot
+// tell what was changed by hand. A nil plan means that there is nothing to do.
+func (s *swapper) compare(site *Site, p place, old *holdings) ([]entry, Report, error) {
+	var report Report
+	var list strings.Builder
+	var plan []entry
+	same := old.listed != nil && old.tidy
+	bufs := new(buffers)
+	for _, path := range withNote(site) {
+		e := entry{path: path, content: site.files[path]}
+		if path == noteName {
+			e.data = []byte(noteText)
+		}
+		size, err := e.compare(bufs, filepath.Join(p.real(), filepath.FromSlash(path)), old.files[path])
+		if err != nil {
+			return nil, Report{}, err
+		}
+		if e.kept == nil {
+			same = false
+		}
+		if path != noteName {
+			report.Bytes += size
+			if e.kept != nil {
+				report.Unchanged++
+			} else {
+				report.Written++
+			}
+		}
+		list.WriteString(e.sum.line(path))
+		plan = append(plan, e)
+	}
+	for path := range old.files {
+		if _, ok := site.files[path]; !ok && path != noteName && path != listName {
+			report.Removed++
+		}
+	}
+	if same && report.Removed == 0 {
+		text, err := os.ReadFile(filepath.Join(p.real(), listName))
+		if err == nil && string(text) == list.String() {
+			return nil, report, nil
+		}
+	}
+	return plan, report, nil
+}
+
+// withNote is the paths of the site and of the note, sorted by their bytes.
+func withNote(site *Site) []string {
+	paths := site.Paths()
+	i := 0
+	for i < len(paths) && paths[i] < noteName {
+		i++
+	}
+	return append(paths[:i], append([]string{noteName}, paths[i:]...)...)
+}
+
+// buffers hold the parts of two files that are compared at once.
+type buffers [2][64 << 10]byte
+
+// compare fills in kept and, where the bytes were read, sum, and returns the size.
+func (e *entry) compare(bufs *buffers, oldPath string, old fs.FileInfo) (int64, error) {
+	if e.from == "" {
+		e.sum = sha256.Sum256(e.data)
+		size := int64(len(e.data))
+		if old == nil || old.Size() != size {
+			return size, nil
+		}
+		// A file that cannot be read is written anew.
+		if f, err := os.Open(oldPath); err == nil {
+			defer f.Close()
+			if bufs.same(bytes.NewReader(e.data), f, io.Discard) {
+				e.kept = old
+			}
+		}
+		return size, nil
+	}
+
+	src, size, err := e.openSource()
+	if err != nil {
+		return 0, err
+	}
+	defer src.Close()
+	if old == nil || old.Size() != size {
+		return size, nil
+	}
+	if f, err := os.Open(oldPath); err == nil {
+		defer f.Close()
+		hash := sha256.New()
+		if bufs.same(src, f, hash) {
+			e.kept = old
+			hash.Sum(e.sum[:0])
+		}
+	}
+	return size, nil
+}
+
+// openSource opens the file to be copied.
+func (e *entry) openSource() (*os.File, int64, error) {
+	src, err := os.Open(e.from)
+	if err != nil {
+		return nil, 0, fmt.Errorf("site file %q cannot be copied from %s (%w)", e.path, e.from, cause(err))
+	}
+	info, err := src.Stat()
+	if err == nil && !info.Mode().IsRegular() {
+		err = errors.New("not a plain file")
+	}
+	if err != nil {
+		src.Close()
+		return nil, 0, fmt.Errorf("site file %q cannot be copied from %s (%w)", e.path, e.from, cause(err))
+	}
+	return src, info.Size(), nil
+}
+
+// same reports whether a and b hold the same bytes to their ends, and hands
+// those of a to w as far as it reads them.
+func (bufs *buffers) same(a, b io.Reader, w io.Writer) bool {
+	bufA, bufB := bufs[0][:], bufs[1][:]
+	for {
+		n, errA := io.ReadFull(a, bufA)
+		m, errB := io.ReadFull(b, bufB)
+		if !bytes.Equal(bufA[:n], bufB[:m]) {
+			return false
+		}
+		w.Write(bufA[:n])
+		if errA != nil || errB != nil {
+			return isEnd(errA) && isEnd(errB)
+		}
+	}
+}
+
+func isEnd(err error) bool { return err == io.EOF || err == io.ErrUnexpectedEOF }
+
+const (
+	markName = "tarepage-staging"
+	siteName = "site"
+)
+
+// stage writes the new site into a container beside the target. The container is
+// returned with an error too, if it was made.
+func (s *swapper) stage(p place, plan []entry) (container string, err error) {
+	if err := s.step("make container"); err != nil {
+		return "", err
+	}
+	container, err = os.MkdirTemp(p.parent, "."+p.base+".staging-*")
+	if err != nil {
+		return "", err
+	}
+	if _, err := s.write(filepath.Join(container, markName), content{}); err != nil {
+		return container, err
+	}
+	root := filepath.Join(container, siteName)
+	if err := s.mkdir(root); err != nil {
+		return container, err
+	}
+	made := map[string]bool{root: true}
+	var list strings.Builder
+	for i := range plan {
+		e := &plan[i]
+		full := filepath.Join(root, filepath.FromSlash(e.path))
+		if err := s.mkdirAll(filepath.Dir(full), made); err != nil {
+			return container, err
+		}
+		if e.kept != nil {
+			err = s.keep(e, filepath.Join(p.real(), filepath.FromSlash(e.path)), full)
+		} else {
+			err = s.writeEntry(e, full)
+		}
+		if err != nil {
+			return container, fmt.Errorf("%s: %w", e.path, cause(err))
+		}
+		list.WriteString(e.sum.line(e.path))
+	}
+	return container, s.writeList(p, container, list.String())
+}
+
+// writeList puts the list into the staged site last and in one piece: with half a
+// list a staged site would look like one that holds strangers.
+func (s *swapper) writeList(p place, container, text string) error {
+	part, full := filepath.Join(container, listName), filepath.Join(container, siteName, listName)
+	oldPath := filepath.Join(p.real(), listName)
+	if info, err := os.Lstat(oldPath); err == nil && info.Mode().IsRegular() {
+		if old, err := os.ReadFile(oldPath); err == nil && string(old) == text {
+			return s.keep(&entry{kept: info, content: content{data: old}}, oldPath, full)
+		}
+	}
+	if _, err := s.write(part, content{data: []byte(text)}); err != nil {
+		return err
+	}
+	if err := s.step("rename list"); err != nil {
+		return err
+	}
+	return rename(part, full)
+}
+
+func (s *swapper) mkdirAll(dir string, made map[string]bool) error {
+	if made[dir] {
+		return nil
+	}
+	if err := s.mkdirAll(filepath.Dir(dir), made); err != nil {
+		return err
+	}
+	made[dir] = true
+	return s.mkdir(dir)
+}
+
+// mkdir makes a folder whose mode no umask narrows. What the folder around it
+// handed down (the set-group-ID bit) stays.
+func (s *swapper) mkdir(dir string) error {
+	if err := s.step("make folder"); err != nil {
+		return err
+	}
+	if err := os.Mkdir(dir, folderMode); err != nil {
+		return err
+	}
+	info, err := os.Lstat(dir)
+	if err != nil || hasMode(info, folderMode) {
+		return err
+	}
+	return os.Chmod(dir, info.Mode()&fs.ModeSetgid|folderMode)
+}
+
+// keep puts the old file under its new path with its modification time. A hard link
+// is cheapest and exact: the old name of the file is removed with the old site, and
+// files are never written in place. Where there are no hard links, or the mode was
+// changed, which a link would share with the site still in use, it is copied.
+func (s *swapper) keep(e *entry, oldPath, full string) error {
+	if hasMode(e.kept, fileMode) {
+		if err := s.step("link"); err != nil {
+			return err
+		}
+		if os.Link(oldPath, full) == nil {
+			return nil
+		}
+	}
+	if err := s.writeEntry(e, full); err != nil {
+		return err
+	}
+	return os.Chtimes(full, time.Time{}, e.kept.ModTime())
+}
+
+// writeEntry writes the file anew. For one that is copied, the digest is that of the
+// bytes that were copied: the source may have changed since it was compared.
+func (s *swapper) writeEntry(e *entry, full string) error {
+	digest, err := s.write(full, e.content)
+	if e.from != "" {
+		e.sum = digest
+	}
+	return err
+}
+
+// write writes a new file and returns the digest of what it copied into it, which is
+// none if the content is held in memory.
+func (s *swapper) write(full string, c content) (digest sum, err error) {
+	if err := s.step("make file"); err != nil {
+		return sum{}, err
+	}
+	f, err := os.OpenFile(full, os.O_WRONLY|os.O_CREATE|os.O_EXCL, fileMode)
+	if err != nil {
+		return sum{}, err
+	}
+	defer func() {
+		if e := f.Close(); err == nil {
+			err = e
+		}
+	}()
+	if err := f.Chmod(fileMode); err != nil && !errors.Is(err, errors.ErrUnsupported) {
+		return sum{}, err
+	}
+	if err := s.step("write file"); err != nil {
+		return sum{}, err
+	}
+	if c.from == "" {
+		_, err = f.Write(c.data)
+		return sum{}, err
+	}
+	src, err := os.Open(c.from)
+	if err != nil {
+		return sum{}, err
+	}
+	defer src.Close()
+	hash := sha256.New()
+	if _, err := io.Copy(io.MultiWriter(f, hash), src); err != nil {
+		return sum{}, err
+	}
+	hash.Sum(digest[:0])
+	return digest, nil
+}
+
+// ending is how an install ended.
+type ending int
+
+const (
+	refused   ending = iota // the old site is in the target, the new one in the container
+	installed               // the new site is in the target
+	stuck                   // neither could be done; the error says where the old site is
+)
+
+// install puts the staged site in the place of the target.
+func (s *swapper) install(p place, container string, old *holdings) (ending, error) {
+	staged := filepath.Join(container, siteName)
+	if old.listed == nil {
+		return s.installFirst(p, staged)
+	}
+	if err := s.step("exchange"); err != nil {
+		return refused, p.unswapped(err)
+	}
+	err := s.exchange(staged, p.real())
+	if errors.Is(err, errNoExchange) {
+		return s.installByTwo(p, container)
+	}
+	if err != nil {
+		return refused, p.unswapped(err)
+	}
+	if err := s.accept(p, staged); err != nil {
+		if back := s.exchange(staged, p.real()); back != nil {
+			return stuck, fmt.Errorf("%w; the new site is in %s, the old one in %s", cause(err), p.said, staged)
+		}
+		return refused, p.unswapped(err)
+	}
+	return installed, nil
+}
+
+// installFirst puts the first site where nothing is, or an empty folder.
+func (s *swapper) installFirst(p place, staged string) (ending, error) {
+	if err := s.step("rename"); err != nil {
+		return refused, p.unswapped(err)
+	}
+	// An empty folder goes first, because rename does not replace one everywhere.
+	// One that is no longer empty stays, and so do its files.
+	empty := os.Remove(p.real()) == nil
+	if err := rename(staged, p.real()); err != nil {
+		if empty {
+			os.Mkdir(p.real(), folderMode)
+		}
+		return refused, p.unswapped(err)
+	}
+	return installed, nil
+}
+
+// installByTwo is for systems that cannot exchange two folders. Between the renames
+// there is no target; recover puts the old site back if the build is killed there.
+func (s *swapper) installByTwo(p place, container string) (ending, error) {
+	staged := filepath.Join(container, siteName)
+	_, number, _ := strings.Cut(filepath.Base(container), "."+p.base+".staging-")
+	aside := filepath.Join(p.parent, "."+p.base+".old-"+number)
+	if err := s.step("rename target"); err != nil {
+		return refused, p.unswapped(err)
+	}
+	if err := rename(p.real(), aside); err != nil {
+		return refused, p.unswapped(err)
+	}
+	err := s.accept(p, aside)
+	if err == nil {
+		err = s.step("rename staged")
+	}
+	if err == nil {
+		err = rename(staged, p.real())
+	}
+	if err != nil {
+		if back := rename(aside, p.real()); back != nil {
+			return stuck, fmt.Errorf("%s is missing (%w); the old site is in %s and the next build puts it back", p.said, cause(err), aside)
+		}
+		return refused, p.unswapped(err)
+	}
+	if err := s.step("rename old"); err != nil {
+		return installed, err
+	}
+	return installed, rename(aside, staged)
+}
+
+// accept looks at the old site once more, now that nobody can reach it under its
+// name: what came into it while the build was working is not lost.
+func (s *swapper) accept(p place, dir string) error {
+	if err := s.step("survey old"); err != nil {
+		return err
+	}
+	h, err := survey(dir)
+	if err != nil {
+		return err
+	}
+	return h.refuseStrangers(p.said)
+}
+
+// unswapped says that the target is as it was.
+func (p place) unswapped(err error) error {
+	var r *Refusal
+	if errors.As(err, &r) {
+		return err
+	}
+	return fmt.Errorf("%s is as it was, because it could not be swapped for the new site: %w", p.said, cause(err))
+}

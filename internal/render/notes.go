@@ -1,0 +1,188 @@
+package render
+
+import (
+	"bytes"
+	"fmt"
+	"html/template"
+	"strings"
+
+	"github.com/yuin/goldmark/ast"
+	east "github.com/yuin/goldmark/extension/ast"
+
+	"github.com/yuin/goldmark/extension"
+	"github.com/yuin/goldmark/renderer"
+	"github.com/yuin/goldmark/renderer/html"
+	"github.com/yuin/goldmark/util"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/unit"
+)
+
+// known are the kinds of node that the notes may hold. goldmark drops a node without
+// a renderer in silence; here it is refused.
+var known = map[ast.NodeKind]bool{
+	ast.KindDocument: true, ast.KindParagraph: true, ast.KindTextBlock: true, ast.KindHeading: true,
+	ast.KindBlockquote: true, ast.KindCodeBlock: true, ast.KindFencedCodeBlock: true, ast.KindList: true,
+	ast.KindListItem: true, ast.KindThematicBreak: true, ast.KindHTMLBlock: true, ast.KindRawHTML: true,
+	ast.KindText: true, ast.KindString: true, ast.KindEmphasis: true, ast.KindCodeSpan: true, ast.KindLink: true,
+	ast.KindAutoLink: true, ast.KindImage: true, ast.KindLinkReferenceDefinition: true,
+	east.KindTable: true, east.KindTableHeader: true, east.KindTableRow: true, east.KindTableCell: true,
+	east.KindStrikethrough: true,
+}
+
+// notes renders the Markdown behind the front matter. Without a work (the yard's own
+// text) there are no figures to fill in.
+func notes(b *unit.Body, w *compute.Work) (template.HTML, error) {
+	if b.Root == nil {
+		return "", nil
+	}
+	err := ast.Walk(b.Root, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
+		if entering && !known[n.Kind()] {
+			return ast.WalkStop, fmt.Errorf("the notes hold a %s, which has no renderer", n.Kind())
+		}
+		return ast.WalkContinue, nil
+	})
+	if err != nil {
+		return "", err
+	}
+	n := &noteRenderer{body: b, work: w, moments: map[ast.Node]unit.Note{}}
+	for _, note := range b.Notes {
+		n.moments[note.Node] = note
+	}
+	r := renderer.NewRenderer(renderer.WithNodeRenderers(
+		util.Prioritized(n, 100),
+		util.Prioritized(extension.NewTableHTMLRenderer(extension.WithTableCellAlignMethod(extension.TableCellAlignAttribute)), 500),
+		util.Prioritized(extension.NewStrikethroughHTMLRenderer(), 500),
+		util.Prioritized(html.NewRenderer(), 1000),
+	))
+	var out bytes.Buffer
+	if err := r.Render(&out, b.Source, b.Root); err != nil {
+		return "", err
+	}
+	// goldmark escapes the text and leaves raw HTML and dangerous addresses out.
+	return template.HTML(bytes.TrimSpace(out.Bytes())), nil
+}
+
+// noteRenderer renders what is the listing's own: timed notes and checked figures.
+type noteRenderer struct {
+	body    *unit.Body
+	work    *compute.Work
+	moments map[ast.Node]unit.Note
+}
+
+func (n *noteRenderer) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) {
+	reg.Register(ast.KindParagraph, n.paragraph)
+	reg.Register(ast.KindTextBlock, n.textBlock)
+	reg.Register(ast.KindText, n.text)
+	reg.Register(ast.KindLink, n.link)
+	reg.Register(ast.KindHeading, n.heading)
+	reg.Register(ast.KindImage, n.image)
+	reg.Register(ast.KindRawHTML, leftOut)
+	reg.Register(ast.KindHTMLBlock, leftOut)
+}
+
+// leftOut drops raw HTML without a trace in the page; a remark tells the owner.
+func leftOut(util.BufWriter, []byte, ast.Node, bool) (ast.WalkStatus, error) {
+	return ast.WalkSkipChildren, nil
+}
+
+func (n *noteRenderer) paragraph(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	if !entering {
+		_, _ = w.WriteString("</p>\n")
+		return ast.WalkContinue, nil
+	}
+	if note, ok := n.moments[node]; ok {
+		_, _ = fmt.Fprintf(w, `<p class="moment"><span class="at">%s</span> `, note.At)
+		return ast.WalkContinue, nil
+	}
+	_, _ = w.WriteString("<p>")
+	return ast.WalkContinue, nil
+}
+
+func (n *noteRenderer) textBlock(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	if entering {
+		if note, ok := n.moments[node]; ok {
+			_, _ = fmt.Fprintf(w, `<span class="at">%s</span> `, note.At)
+		}
+	} else if node.NextSibling() != nil && node.FirstChild() != nil {
+		_ = w.WriteByte('\n')
+	}
+	return ast.WalkContinue, nil
+}
+
+// text writes text, leaving out the time that stands at the beginning of a note.
+func (n *noteRenderer) text(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	if !entering {
+		return ast.WalkContinue, nil
+	}
+	t := node.(*ast.Text)
+	segment := t.Segment
+	if note, ok := n.moments[t.Parent()]; ok {
+		if end := note.Node.Lines().At(0).Start + note.Skip; segment.Start < end {
+			segment = segment.WithStart(min(end, segment.Stop))
+		}
+	}
+	value := segment.Value(src)
+	if t.IsRaw() {
+		html.DefaultWriter.RawWrite(w, value)
+	} else {
+		html.DefaultWriter.Write(w, value)
+	}
+	switch {
+	case t.HardLineBreak():
+		_, _ = w.WriteString("<br>\n")
+	case t.SoftLineBreak():
+		_ = w.WriteByte('\n')
+	}
+	return ast.WalkContinue, nil
+}
+
+// link writes a checked figure as the way to its working, any other link as it is.
+func (n *noteRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	l := node.(*ast.Link)
+	name, checked := strings.CutPrefix(string(l.Destination), unit.FigureScheme)
+	switch {
+	case checked && !entering:
+		_, _ = w.WriteString("</a>")
+	case checked:
+		var f *compute.Figure
+		if n.work != nil {
+			f = n.work.Figure(name)
+		}
+		if f == nil {
+			return ast.WalkStop, fmt.Errorf("the notes name the figure %q, which was not worked", name)
+		}
+		_, _ = fmt.Fprintf(w, `<a class="fig" href="#fig-%s">`, util.EscapeHTML([]byte(name)))
+		if !l.HasChildren() {
+			_, _ = w.Write(util.EscapeHTML([]byte(f.Text)))
+		}
+	case html.IsDangerousURL(l.Destination):
+		// An address that runs is left out; its words stay.
+	case !entering:
+		_, _ = w.WriteString("</a>")
+	default:
+		_, _ = w.WriteString(`<a rel="noopener noreferrer" href="`)
+		_, _ = w.Write(util.EscapeHTML(util.URLEscape(l.Destination, true)))
+		_, _ = w.WriteString(`">`)
+	}
+	return ast.WalkContinue, nil
+}
+
+// heading keeps the notes' headings below the page's own title.
+func (n *noteRenderer) heading(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	level := max(node.(*ast.Heading).Level, 2)
+	if entering {
+		_, _ = fmt.Fprintf(w, "<h%d>", level)
+	} else {
+		_, _ = fmt.Fprintf(w, "</h%d>\n", level)
+	}
+	return ast.WalkContinue, nil
+}
+
+// image writes a picture's words: pictures in the notes are not published.
+func (n *noteRenderer) image(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	if entering {
+		_, _ = w.Write(util.EscapeHTML([]byte(unit.PlainText(node, src))))
+	}
+	return ast.WalkSkipChildren, nil
+}

@@ -1,0 +1,159 @@
+package render
+
+import (
+	"fmt"
+	"html/template"
+	"io/fs"
+	"runtime"
+	"strings"
+	"sync"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/elevation"
+	"tarepage/internal/inspect"
+	"tarepage/internal/unit"
+)
+
+// Input is everything a site is made from.
+type Input struct {
+	Stock    *unit.Stock
+	Works    []*compute.Work // in the stock's order; nil for a file that did not read
+	Findings []inspect.Finding
+	// LeaveOut are the files of the units that are kept out for their stops.
+	LeaveOut map[string]bool
+}
+
+// frame is what the outer page needs.
+type frame struct {
+	Title       string
+	Description string
+	Policy      string
+	Style       template.CSS
+	// Root leads from the page to the site's root: "" or "../".
+	Root   string
+	Yard   yardCard
+	Safety []string
+}
+
+type yardCard struct {
+	Name, Phone, Email, Street, Town, AsOf string
+	Hours                                  []string
+}
+
+// safety stands near the numbers on every page that shows capacities.
+var safety = []string{
+	"The label on the trailer governs.",
+	"The lowest-rated part of truck, hitch, ball, trailer and tires sets the limit.",
+	"Weigh it loaded.",
+	"Local law and licensed practice decide.",
+}
+
+// maker makes the pages of one site.
+type maker struct {
+	*press
+	in    Input
+	frame frame
+	units []*entry
+	scale elevation.Scale
+}
+
+// entry is one published unit.
+type entry struct {
+	*unit.Unit
+	work     *compute.Work
+	cautions []inspect.Finding
+	path     string // u/sb-1043.html
+	kind     string // the file of its kind's page: kind-dump.html
+}
+
+// Site makes every page and hands it to add by its path. It returns how many pages
+// it made. Pages are made several at a time; add is called for one at a time.
+func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int, error) {
+	p, err := newPress(theme)
+	if err != nil {
+		return 0, err
+	}
+	m := &maker{press: p, in: in}
+	y := in.Stock.Yard
+	m.frame = frame{Policy: p.policy, Style: p.style, Safety: safety, Yard: yardCard{
+		Name: y.Name.Value, Phone: y.Phone.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
+		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
+	}}
+	m.enter()
+
+	var jobs []job
+	jobs = append(jobs, m.yardPages()...)
+	jobs = append(jobs, job{"how-we-figure.html", m.how})
+	for _, e := range m.units {
+		jobs = append(jobs, job{e.path, func() ([]byte, error) { return m.unit(e) }})
+	}
+	return len(jobs), run(jobs, add)
+}
+
+// enter takes in the units that are published, with their cautions.
+func (m *maker) enter() {
+	cautions := map[string][]inspect.Finding{}
+	for _, f := range m.in.Findings {
+		if f.Severity == inspect.Caution {
+			cautions[f.Unit] = append(cautions[f.Unit], f)
+		}
+	}
+	var works []*compute.Work
+	for i, u := range m.in.Stock.Units {
+		w := m.in.Works[i]
+		if w == nil || u.Withhold.Given() || m.in.LeaveOut[u.File] {
+			continue
+		}
+		m.units = append(m.units, &entry{
+			Unit: u, work: w, cautions: cautions[u.File],
+			path: "u/" + strings.ToLower(u.Stock.Value) + ".html",
+			kind: "kind-" + u.Kind.Value + ".html",
+		})
+		works = append(works, w)
+	}
+	m.scale = elevation.ScaleOf(works)
+}
+
+// job is one page to be made.
+type job struct {
+	path string
+	make func() ([]byte, error)
+}
+
+func run(jobs []job, add func(string, []byte) error) error {
+	pages := make([][]byte, len(jobs))
+	errs := make([]error, len(jobs))
+	var wg sync.WaitGroup
+	next := make(chan int)
+	for range runtime.GOMAXPROCS(0) {
+		wg.Add(1)
+		go func() {
+			defer wg.Done()
+			for i := range next {
+				pages[i], errs[i] = jobs[i].make()
+			}
+		}()
+	}
+	for i := range jobs {
+		next <- i
+	}
+	close(next)
+	wg.Wait()
+	for i, j := range jobs {
+		if errs[i] != nil {
+			return fmt.Errorf("page %s: %w", j.path, errs[i])
+		}
+		if err := add(j.path, pages[i]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func values(list []unit.Text) []string {
+	var out []string
+	for _, t := range list {
+		out = append(out, t.Value)
+	}
+	return out
+}

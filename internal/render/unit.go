@@ -1,0 +1,260 @@
+package render
+
+import (
+	"fmt"
+	"html/template"
+	"strings"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/elevation"
+	"tarepage/internal/unit"
+)
+
+type unitPage struct {
+	frame
+	Heading, Kind, KindLink, Facts           string
+	Availability, AvailMark, Price, Excludes string
+	TagTitle                                 string
+	Plate                                    []plate
+	Cautions                                 []caution
+	View                                     template.HTML
+	ViewWords                                string
+	PayloadText, PayloadNote                 string
+	Ladder                                   []rung
+	Beside                                   []labeled
+	Body                                     template.HTML
+	Specs                                    []specGroup
+	Standard, Options                        []string
+	Figures                                  []figure
+	Absent                                   []absent
+}
+
+type plate struct {
+	Label, Text, From string
+	Wide              bool
+}
+
+type caution struct{ Message, Why, Source string }
+
+type rung struct {
+	Label, Text, Working string
+	Governs              bool
+}
+
+type specGroup struct {
+	Name string
+	Rows []labeled
+}
+
+type figure struct {
+	Name, Label, Text, Working, What, Source string
+	Notes                                    []string
+	Inputs                                   []labeled
+}
+
+type absent struct{ Label, Needs string }
+
+func (m *maker) unit(e *entry) ([]byte, error) {
+	p := &unitPage{frame: m.frame}
+	p.Root = "../"
+	p.Heading = e.Title.Value
+	p.Title = fmt.Sprintf("%s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
+	p.Kind, p.KindLink = kindName[e.Kind.Value], p.Root+e.kind
+	p.Facts = facts(e.Unit)
+	p.Availability = e.Availability.Value
+	p.AvailMark = map[string]string{"on the yard": "here", "sold": "gone"}[e.Availability.Value]
+	p.Price = price(e.Unit)
+	if e.Price.Given() && e.Availability.Value != "sold" {
+		p.Excludes = "as of " + m.frame.Yard.AsOf
+		if x := m.in.Stock.Yard.Excludes; x.Given() {
+			p.Excludes += ", excludes " + x.Value
+		}
+	}
+	p.TagTitle = strings.TrimSpace("Stock " + e.Stock.Value)
+	p.Plate = plates(e.Unit, e.work)
+	p.Description = describe(p.Heading, e.work)
+	for _, c := range e.cautions {
+		p.Cautions = append(p.Cautions, caution{ending(c.Message), c.Rule.Why, c.Source})
+	}
+	if svg, ok := elevation.Side(e.work); ok {
+		// The drawing is made by internal/elevation, which escapes what it writes.
+		p.View, p.ViewWords = template.HTML(svg), elevation.Words(e.work)
+	}
+	m.carries(p, e.work)
+	body, err := notes(&e.Body, e.work)
+	if err != nil {
+		return nil, err
+	}
+	p.Body = body
+	p.Specs = specs(e.Unit)
+	p.Standard, p.Options = values(e.Standard), values(e.Options)
+	for _, d := range compute.All {
+		if f := e.work.Figure(d.Name); f != nil {
+			p.Figures = append(p.Figures, figured(d, f))
+		}
+	}
+	for _, a := range e.work.Absent {
+		var needs []string
+		for _, n := range a.Needs {
+			needs = append(needs, n.Advice)
+		}
+		p.Absent = append(p.Absent, absent{a.Label, strings.Join(needs, "; ")})
+	}
+	return m.page("unit", p)
+}
+
+// ending closes a clause with a full stop for the page.
+func ending(s string) string { return strings.TrimRight(s, ".") + "." }
+
+func facts(u *unit.Unit) string {
+	var out []string
+	if u.Year.Given() {
+		out = append(out, u.Year.Words())
+	}
+	if u.Make.Given() {
+		out = append(out, u.Make.Value)
+	}
+	out = append(out, u.Condition.Value)
+	if u.Color.Given() {
+		out = append(out, u.Color.Value)
+	}
+	if u.Arrived.Given() {
+		out = append(out, "here since "+u.Arrived.Value.Long())
+	}
+	return strings.Join(out, ", ")
+}
+
+func describe(heading string, w *compute.Work) string {
+	s := heading + ": GVWR " + w.Unit.Weights.GVWR.Words()
+	if f := w.Figure("payload"); f != nil {
+		s += ", payload " + f.Text
+	}
+	return s + ". Every figure with its working."
+}
+
+// plates are the headline figures, as on the certification label, each with where it
+// comes from.
+func plates(u *unit.Unit, w *compute.Work) []plate {
+	var out []plate
+	add := func(label, text, from string) {
+		if text != "" {
+			out = append(out, plate{Label: label, Text: text, From: from})
+		}
+	}
+	stated := func(label string, given bool, text, from string) {
+		if given {
+			if from == "" {
+				from = "stated, no note"
+			}
+			add(label, text, from)
+		}
+	}
+	worked := func(label, name string) {
+		if f := w.Figure(name); f != nil {
+			from := "worked out: " + f.Working
+			if name == "payload" && len(f.Notes) > 0 {
+				from = "worked out; " + f.Notes[0]
+			}
+			add(label, f.Text, from)
+		}
+	}
+	stated("GVWR", u.Weights.GVWR.Given(), u.Weights.GVWR.Words(), u.Weights.GVWR.From.String())
+	stated("Empty", u.Weights.Empty.Given(), u.Weights.Empty.Words(), u.Weights.Empty.From.String())
+	worked("Payload", "payload")
+	worked("Working payload", "working-payload")
+	if u.Axles.Count.Given() && u.Axles.Rating.Given() {
+		text := u.Axles.Rating.Words()
+		if u.Axles.Count.Value != 1 {
+			text = u.Axles.Count.Words() + " x " + text
+		}
+		from := u.Axles.Rating.From.String()
+		if from == "" {
+			from = "stated, no note"
+		}
+		add("GAWR, each axle", text, from)
+	}
+	worked("On the truck, loaded", "tongue-at-gvwr")
+	tires := u.Tires.Size.Value
+	if u.Tires.LoadRange.Given() {
+		tires += " load range " + u.Tires.LoadRange.Value
+	}
+	if f := w.Figure("tire-capacity"); f != nil {
+		out = append(out, plate{Label: "Tires", Text: tires, From: "one axle's carry " + f.Text, Wide: true})
+	} else {
+		out = append(out, plate{Label: "Tires", Text: tires, Wide: true})
+	}
+	if u.Serial.Given() {
+		out = append(out, plate{Label: "Serial", Text: u.Serial.Value, From: u.Serial.From.String(), Wide: true})
+	}
+	return out
+}
+
+// carries fills in the payload's ladder and what is quoted beside it.
+func (m *maker) carries(p *unitPage, w *compute.Work) {
+	f := w.Figure("payload")
+	if f == nil {
+		return
+	}
+	p.PayloadText = f.Text
+	p.PayloadNote = ending(strings.Join(f.Notes, "; "))
+	for _, r := range w.Ladder {
+		p.Ladder = append(p.Ladder, rung{Label: r.Label, Text: r.Text, Working: r.Working, Governs: r.Governs})
+	}
+	for _, d := range compute.All {
+		if b := w.Figure(d.Name); b != nil && (d.Name == "even-load-payload" || d.Name == "truck-share-payload") {
+			p.Beside = append(p.Beside, labeled{Label: b.Label, Text: b.Text, What: d.What, Source: b.Source})
+		}
+	}
+}
+
+func figured(d *compute.Definition, f *compute.Figure) figure {
+	out := figure{Name: f.Name, Label: f.Label, Text: f.Text, Working: f.Working, What: d.What, Source: f.Source}
+	for _, n := range f.Notes {
+		out.Notes = append(out.Notes, ending(n))
+	}
+	for _, in := range f.Inputs {
+		out.Inputs = append(out.Inputs, labeled{Label: label(in.Key), Text: in.Text, From: in.From.String()})
+	}
+	return out
+}
+
+// sectionNames are the sections as a page calls them.
+var sectionNames = map[string]string{
+	"": "This one", "hitch": "Hitch", "deck": "Deck", "bed": "Bed", "box": "Box", "axles": "Axles", "tires": "Tires and wheels",
+	"brakes": "Brakes", "weights": "Weights", "ramps": "Ramps", "frame": "Frame", "lights": "Lights", "jack": "Jack", "tie-downs": "Tie-downs",
+}
+
+func specs(u *unit.Unit) []specGroup {
+	var out []specGroup
+	for _, g := range u.Stated() {
+		group := specGroup{Name: sectionNames[g.Path]}
+		if group.Name == "" {
+			group.Name = label(g.Path)
+		}
+		for _, r := range g.Rows {
+			group.Rows = append(group.Rows, labeled{Label: label(strings.TrimPrefix(r.Path, g.Path+".")), Text: r.Text, From: r.From})
+		}
+		out = append(out, group)
+	}
+	return out
+}
+
+// abbreviations keep the trade's capitals.
+var abbreviations = map[string]string{"gvwr": "GVWR", "d-rings": "D-rings", "vin": "VIN"}
+
+// label makes a key into words: tongue-limit to Tongue limit.
+func label(key string) string {
+	var words []string
+	for _, part := range strings.Split(key, ".") {
+		if a := abbreviations[part]; a != "" {
+			words = append(words, a)
+			continue
+		}
+		words = append(words, strings.ReplaceAll(part, "-", " "))
+	}
+	s := strings.Join(words, ", ")
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}

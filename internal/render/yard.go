@@ -1,0 +1,201 @@
+package render
+
+import (
+	"fmt"
+	"html/template"
+	"sort"
+	"strings"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/elevation"
+	"tarepage/internal/measure"
+	"tarepage/internal/unit"
+)
+
+// perPage is how many units one page of the yard shows: more than that is slow to
+// draw on a phone, fewer is tiresome to leaf through.
+const perPage = 60
+
+type yardPage struct {
+	frame
+	Heading string
+	About   template.HTML
+	Kinds   []link
+	Shown   string
+	Cards   []card
+	Pages   []link
+}
+
+type link struct {
+	Link, Name, Count string
+	Here              bool
+}
+
+type card struct {
+	Link, Title, Availability, Condition, Stock, Price, Cautions string
+	Gone                                                         bool
+	View                                                         template.HTML
+	Numbers                                                      []labeled
+}
+
+type labeled struct{ Label, Text, From, What, Source string }
+
+// order is how the yard is walked: what can be bought today first.
+var order = map[string]int{"on the yard": 0, "on order": 1, "spoken for": 2, "sold": 3}
+
+// kindNames are the kinds as a page calls them, more than one.
+var kindNames = map[string]string{
+	"deck-over": "Deck-overs", "flatbed": "Flatbeds", "equipment": "Equipment trailers", "car-hauler": "Car haulers",
+	"utility": "Utility trailers", "dump": "Dump trailers", "tilt": "Tilts", "enclosed": "Enclosed trailers",
+	"livestock": "Livestock trailers", "other": "Other trailers",
+}
+
+// kindName is one of them.
+var kindName = map[string]string{
+	"deck-over": "Deck-over", "flatbed": "Flatbed", "equipment": "Equipment trailer", "car-hauler": "Car hauler",
+	"utility": "Utility trailer", "dump": "Dump trailer", "tilt": "Tilt", "enclosed": "Enclosed trailer",
+	"livestock": "Livestock trailer", "other": "Trailer",
+}
+
+// yardPages are the front page, the page of each kind, and the further pages of both.
+func (m *maker) yardPages() []job {
+	sorted := append([]*entry(nil), m.units...)
+	sort.SliceStable(sorted, func(i, j int) bool {
+		return order[sorted[i].Availability.Value] < order[sorted[j].Availability.Value]
+	})
+	groups := map[string][]*entry{"index.html": sorted}
+	files := []string{"index.html"}
+	for _, k := range unit.Kinds() {
+		file := "kind-" + k + ".html"
+		for _, e := range sorted {
+			if e.kind == file {
+				groups[file] = append(groups[file], e)
+			}
+		}
+		if len(groups[file]) > 0 {
+			files = append(files, file)
+		}
+	}
+	var jobs []job
+	for _, file := range files {
+		all := groups[file]
+		parts := split(all)
+		for n, part := range parts {
+			page := &yardPage{frame: m.frame, Heading: m.heading(file), Kinds: m.kinds(files, groups, file), Pages: leaves(file, len(parts), n)}
+			page.Title = page.Heading
+			if file != "index.html" {
+				page.Title += ", " + m.frame.Yard.Name
+			}
+			page.Description = fmt.Sprintf("%s: what it is, what it may carry, what it puts on the truck, worked out and checked.", page.Heading)
+			page.Shown = shown(len(all))
+			jobs = append(jobs, job{leaf(file, n), func() ([]byte, error) {
+				if file == "index.html" && n == 0 {
+					about, err := notes(&m.in.Stock.Yard.Body, nil)
+					if err != nil {
+						return nil, err
+					}
+					page.About = about
+				}
+				for _, e := range part {
+					page.Cards = append(page.Cards, m.card(e))
+				}
+				return m.page("yard", page)
+			}})
+		}
+	}
+	return jobs
+}
+
+func split(all []*entry) [][]*entry {
+	var out [][]*entry
+	for len(all) > perPage {
+		out, all = append(out, all[:perPage]), all[perPage:]
+	}
+	return append(out, all)
+}
+
+// leaf is the file of a further page: index.html, index-2.html.
+func leaf(file string, n int) string {
+	if n == 0 {
+		return file
+	}
+	return fmt.Sprintf("%s-%d.html", strings.TrimSuffix(file, ".html"), n+1)
+}
+
+func leaves(file string, pages, here int) []link {
+	if pages < 2 {
+		return nil
+	}
+	var out []link
+	for n := range pages {
+		out = append(out, link{Link: leaf(file, n), Name: fmt.Sprint(n + 1), Here: n == here})
+	}
+	return out
+}
+
+func (m *maker) heading(file string) string {
+	if file == "index.html" {
+		return m.frame.Yard.Name
+	}
+	return kindNames[strings.TrimSuffix(strings.TrimPrefix(file, "kind-"), ".html")]
+}
+
+func (m *maker) kinds(files []string, groups map[string][]*entry, here string) []link {
+	var out []link
+	for _, f := range files {
+		name := m.heading(f)
+		if f == "index.html" {
+			name = "The whole yard"
+		}
+		out = append(out, link{Link: f, Name: name, Count: measure.Count(len(groups[f])), Here: f == here})
+	}
+	return out
+}
+
+func shown(n int) string {
+	if n == 1 {
+		return "1 trailer."
+	}
+	return measure.Count(n) + " trailers."
+}
+
+func (m *maker) card(e *entry) card {
+	c := card{
+		Link: e.path, Title: e.Title.Value, Availability: e.Availability.Value, Condition: e.Condition.Value,
+		Stock: e.Stock.Value, Price: price(e.Unit), Gone: e.Availability.Value == "sold",
+	}
+	if svg, ok := elevation.Silhouette(e.work, m.scale); ok {
+		// The drawing is made by internal/elevation, which escapes what it writes.
+		c.View = template.HTML(svg)
+	}
+	c.Numbers = append(c.Numbers, labeled{Label: "GVWR", Text: e.Weights.GVWR.Words()})
+	for _, name := range []string{"payload", "deck-length"} {
+		if f := e.work.Figure(name); f != nil {
+			c.Numbers = append(c.Numbers, labeled{Label: short(name, e.work), Text: f.Text})
+		}
+	}
+	switch n := len(e.cautions); {
+	case n == 1:
+		c.Cautions = "1 caution"
+	case n > 1:
+		c.Cautions = measure.Count(n) + " cautions"
+	}
+	return c
+}
+
+func short(name string, w *compute.Work) string {
+	if name == "deck-length" {
+		return w.Space.Name
+	}
+	return name
+}
+
+func price(u *unit.Unit) string {
+	switch {
+	case u.Availability.Value == "sold":
+		return "Sold"
+	case u.Price.Given():
+		return u.Price.Words()
+	}
+	return "Call for the price"
+}

@@ -1,0 +1,102 @@
+package unit
+
+import (
+	"reflect"
+	"strings"
+)
+
+// A SpecGroup is a section of the unit file with what it states, for the page.
+type SpecGroup struct {
+	// Path is the section's key: hitch, deck, tires.sidewall.
+	Path string
+	Rows []SpecRow
+}
+
+// A SpecRow is one stated value in the author's own writing.
+type SpecRow struct {
+	Path  string // hitch.ball-rating
+	Text  string // about 30,000 lb
+	From  string // coupler plate
+	Model bool   // the value was filled in from the unit's model
+}
+
+// notSpecs are the keys that a page shows elsewhere or not at all.
+var notSpecs = map[string]bool{
+	"title": true, "stock": true, "model": true, "price": true, "availability": true, "withhold": true,
+	"standard": true, "options": true, "photos": true, "recording": true, "claimed": true,
+}
+
+// Stated lists what the file states, section by section, in the format's own order.
+func (u *Unit) Stated() []SpecGroup {
+	top := SpecGroup{}
+	var groups []SpecGroup
+	u.stated(unitKeys(), reflect.ValueOf(u).Elem(), &top, &groups)
+	var ties SpecGroup
+	ties.Path = "tie-downs"
+	for _, t := range u.TieDowns {
+		text := t.Count.Words()
+		if t.Rating.Given() {
+			text += " at " + t.Rating.Words()
+		}
+		ties.Rows = append(ties.Rows, SpecRow{Path: "tie-downs." + t.Kind.Value, Text: text, From: t.Rating.From.String(), Model: u.FromModel(t.Kind.Pos)})
+	}
+	if len(ties.Rows) > 0 {
+		groups = append(groups, ties)
+	}
+	if len(top.Rows) > 0 {
+		groups = append([]SpecGroup{top}, groups...)
+	}
+	return groups
+}
+
+type stater interface {
+	words() (text, from string, at Pos)
+}
+
+func (f *Field[T]) words() (string, string, Pos) { return f.Words(), f.From.String(), f.Pos }
+
+// Words is the value in the author's own writing, without its provenance.
+func (f Field[T]) Words() string {
+	switch v := any(f.Value).(type) {
+	case bool:
+		if v {
+			return "yes"
+		}
+		return "no"
+	case Day:
+		return v.Long()
+	case string:
+		return v
+	}
+	rest, about, _ := peel(f.Raw)
+	if about {
+		rest = "about " + rest
+	}
+	return rest
+}
+
+func (u *Unit) stated(ks *keys, v reflect.Value, into *SpecGroup, groups *[]SpecGroup) {
+	for _, k := range ks.order {
+		if notSpecs[k.path] {
+			continue
+		}
+		f := v.Field(k.index)
+		switch {
+		case k.kids != nil:
+			if strings.Contains(k.path, ".") {
+				// A section within a section adds its rows to the outer one.
+				u.stated(k.kids, f, into, groups)
+				continue
+			}
+			g := SpecGroup{Path: k.path}
+			u.stated(k.kids, f, &g, groups)
+			if len(g.Rows) > 0 {
+				*groups = append(*groups, g)
+			}
+		case !k.list:
+			if text, from, at := f.Addr().Interface().(stater).words(); at.Known() {
+				into.Rows = append(into.Rows, SpecRow{Path: k.path, Text: text, From: from, Model: u.FromModel(at)})
+			}
+		}
+	}
+}

@@ -1,0 +1,11 @@
+// Package theme is the built-in theme: templates and the stylesheet, embedded in the
+// binary. It holds no code; a folder of the same files can stand in for it (-theme).
+package theme
+
+import "embed"
+
+// Files are the theme's files: frame.html (the outer skeleton of every page), one
+// template per kind of page, and style.css.
+//
+//go:embed *.html style.css
+var Files embed.FS
