@@ -20,7 +20,7 @@ func (p *pencil) rig() Rig {
 	r := Rig{
 		GVWR:   need(p, u.Weights.GVWR, "weights.gvwr"),
 		Empty:  need(p, u.Weights.Empty, "weights.empty"),
-		Tongue: needOrZero(p, u.Weights.TongueEmpty, "weights.tongue-empty"),
+		Tongue: p.emptyTongue(),
 		Axles:  need(p, u.Axles.Center, "axles.center"),
 		Front:  need(p, p.Space.Front, p.Space.key("front")),
 		Length: need(p, p.Space.Length, p.Space.key("length")),
