@@ -140,3 +140,13 @@ func Sensible[U ~float64](v U) bool { return math.Abs(float64(v)) <= most }
 func Finite[U ~float64](v U) bool {
 	return !math.IsNaN(float64(v)) && !math.IsInf(float64(v), 0)
 }
+
+// Run is how far a ramp of the given length reaches along the ground when it rises by
+// rise (Pythagoras). It reports false when the ramp is too short to reach or a measure
+// is not positive.
+func Run(rise, ramp Inches) (Inches, bool) {
+	if ramp <= 0 || rise < 0 || rise > ramp {
+		return 0, false
+	}
+	return Inches(math.Sqrt(float64(ramp-rise) * float64(ramp+rise))), true
+}
