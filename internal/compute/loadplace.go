@@ -2,6 +2,7 @@ package compute
 
 import (
 	"fmt"
+	"strings"
 
 	"tarepage/internal/measure"
 )
@@ -71,14 +72,19 @@ var loadWindow = &Definition{
 		}
 		w := r.Window(Load{weight, r.Length.Half()})
 		if !w.Room {
-			p.needs = append(p.needs, Need{p.def.Name, w.Text()})
+			p.needs = append(p.needs, Need{p.def.Name, p.inSpace(w.Text())})
 			return
 		}
 		p.shared()
-		p.note("from the ball: %s; its front end is set by %s, its rear end by %s", span(w.First.FromBall, w.Last.FromBall), w.First.By, w.Last.By)
+		p.note("from the ball: %s; its front end is set by %s, its rear end by %s", span(w.First.FromBall, w.Last.FromBall), p.inSpace(w.First.By.String()), p.inSpace(w.Last.By.String()))
 		p.LoadWindow = w
-		p.enter(float64(w.First.Behind.Feet()), w.Text(), windowStep, r.working(w))
+		p.enter(float64(w.First.Behind.Feet()), p.inSpace(w.Text()), windowStep, r.working(w))
 	},
+}
+
+// inSpace calls the deck what it is on this unit: a deck, a bed or a box.
+func (p *pencil) inSpace(text string) string {
+	return strings.ReplaceAll(text, "deck's", p.Space.Name+"'s")
 }
 
 // windowStep is the quarter inch to which a window is told, in feet.

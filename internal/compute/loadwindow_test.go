@@ -268,6 +268,7 @@ func simplexWindow(rig compute.Rig, load compute.Load) (first, last float64, ok 
 // TestWindowAgainstSimplex holds the closed form against a linear program on 10,000
 // random trailers and loads.
 func TestWindowAgainstSimplex(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(3, 2))
 	by := map[compute.Constraint]int{}
 	rooms, nowhere := 0, 0

@@ -235,6 +235,7 @@ func TestTowMatchSenseless(t *testing.T) {
 // 10,000 random combinations. The program is stated from the free bodies (forces and
 // moments of trailer and truck), not from the formulas of the package.
 func TestTowMatchAgainstSimplex(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(3, 1))
 	within := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
 	governed := map[string]int{}
