@@ -293,14 +293,14 @@ func (r Rig) WindowsAmong(l Load, others []Placed) []Window {
 	}
 	var rooms []Window
 	var none Window
-	longest := measure.Inches(-1)
-	for _, g := range r.gaps(others) {
+	var longest measure.Inches
+	for i, g := range r.gaps(others) {
 		w := loaded.between(l, g[0], g[1])
 		if w.Room {
 			rooms = append(rooms, w)
 		}
 		// Without any room the longest gap's reason says most.
-		if length := g[1].Behind - g[0].Behind; length > longest {
+		if length := g[1].Behind - g[0].Behind; i == 0 || length > longest {
 			none, longest = w, length
 		}
 	}

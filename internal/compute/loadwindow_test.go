@@ -439,7 +439,10 @@ func TestWindowsAmongWords(t *testing.T) {
 			t.Errorf("%+v beside it: %+v", bad, got)
 		}
 	}
-	// A load as long as the deck leaves none.
+	// A load longer than the deck, and hanging over it, leaves none.
+	if got = rig.WindowsAmong(machine, []compute.Placed{{Load: compute.Load{Weight: 1000, Length: 800}, Behind: 100}}); len(got) != 1 || got[0].Against != [2]compute.Constraint{compute.LoadAhead, compute.DeckRear} {
+		t.Errorf("beside a load that hangs over: %+v", got)
+	}
 	if got = rig.WindowsAmong(compute.Load{Weight: 10}, []compute.Placed{{Load: compute.Load{Weight: 10, Length: 400}, Behind: 168}}); got[0].Room {
 		t.Errorf("on a full deck: %+v", got)
 	}
@@ -541,6 +544,8 @@ func BenchmarkEnvelope(b *testing.B) {
 func FuzzWindow(f *testing.F) {
 	f.Add(7040.0, 1610.0, 306.0, 90.0, 336.0, 20000.0, 20000.0, 7500.0, 0.15, 0.25, 12300.0, 168.0, 50.0)
 	f.Add(1e-300, -1.0, 5e-324, math.Inf(-1), math.NaN(), 1e300, 1.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0)
+	// Loads that reach past both ends of the deck leave no gap at all.
+	f.Add(6083.0, 1521.0, 306.0, 41.0, 254.0, 19925.0, 18052.2, 7500.0, 0.15, 0.25, 1230.0, 1260.0, -36.5)
 	f.Add(1.0, 0.0, 1e9, 1e9, 1e9, 1e9, 1e9, 0.0, 0.0, 1.0, 1.0, 1e9, 1e9)
 	f.Add(1000.0, 100.0, 1e-9, -1e9, 1e-9, 1e9, 1e-9, 1e-9, 1e-9, 1e-9, 1e9, 0.0, -1e9)
 	f.Fuzz(func(t *testing.T, e, t0, a, front, length, gvwr, hold, tongue, least, most, weight, long, behind float64) {
