@@ -116,6 +116,7 @@ var advice = map[string]string{
 	"tires.load-range":     "read the load range off the sidewall",
 	"tires.sidewall":       "read the maximum load off the sidewall",
 	"tires.wheel":          "read the rating stamped on the wheel",
+	"hitch.kind":           "say how it couples",
 	"hitch.rating":         "read the rating off the coupler plate",
 	"hitch.ball-rating":    "read the rating stamped on the ball",
 	"hitch.tongue-limit":   "read the tongue limit off the coupler plate",
