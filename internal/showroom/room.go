@@ -115,16 +115,13 @@ func (r *Room) serve(ctx context.Context, l net.Listener) error {
 	return nil
 }
 
-// remake makes the site and shows it, if it is another one.
+// remake makes the site and shows it.
 func (r *Room) remake() {
 	s := &state{}
 	s.site, s.err = r.Make()
 	s.version = versionOf(s)
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	if r.shown != nil && r.shown.version == s.version {
-		return
-	}
 	r.shown = s
 	close(r.next)
 	r.next = make(chan struct{})
@@ -178,6 +175,7 @@ func (r *Room) events(w http.ResponseWriter, req *http.Request) {
 	told := ""
 	for {
 		s, next := r.now()
+		// A site that comes out the same loads no page again.
 		if s.version != told {
 			told = s.version
 			if !send("data: " + told + "\n\n") {
