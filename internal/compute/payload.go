@@ -80,9 +80,10 @@ func governs(label string) string {
 // equal height keep the order of the design.
 func (p *pencil) ladder() []Rung {
 	var out []Rung
+	sheet := make([]Input, 0, 24)
 	// rung works one limit on its own sheet and keeps what it rests on.
 	rung := func(name, label, source string, work func(q *pencil) (measure.Pounds, string)) {
-		q := &pencil{Work: p.Work, def: p.def}
+		q := &pencil{Work: p.Work, def: p.def, inputs: sheet[:0]}
 		v, working := work(q)
 		if !q.ready() || !measure.Finite(v) {
 			return
