@@ -92,8 +92,9 @@ func Unit(u *unit.Unit, s Settings) *Work {
 	w := &Work{Unit: u, Settings: s, Figures: make([]Figure, 0, len(All))}
 	w.Space = spaceOf(u)
 	w.Tire = tireOf(u)
+	sheet := make([]Input, 0, 24) // for one figure after the other; what is entered is copied
 	for _, d := range All {
-		p := &pencil{Work: w, def: d}
+		p := &pencil{Work: w, def: d, inputs: sheet[:0]}
 		d.work(p)
 		if len(p.needs) > 0 && !p.silent && w.Figure(d.Name) == nil {
 			w.Absent = append(w.Absent, Absence{d.Name, d.Label, distinct(p.needs)})

@@ -41,7 +41,11 @@ func group(s string) string {
 	if i := strings.IndexByte(whole, '.'); i >= 0 {
 		whole, rest = whole[:i], whole[i:]
 	}
+	if len(whole) <= 3 {
+		return s
+	}
 	var b strings.Builder
+	b.Grow(len(s) + len(whole)/3)
 	b.WriteString(sign)
 	for i, r := range whole {
 		if i > 0 && (len(whole)-i)%3 == 0 {
