@@ -71,10 +71,10 @@ func (p Pounds) Near() string { return trimmed(float64(Nearest(p, 0.1)), 1) + " 
 // String prints feet and inches where that is exact, else millimeters, else inches.
 func (in Inches) String() string {
 	v := float64(in)
-	if sixtyFourths := v * 64; sixtyFourths == math.Trunc(sixtyFourths) && math.Abs(v) < 1e9 {
+	if sixtyFourths := v * 64; sixtyFourths == math.Trunc(sixtyFourths) && math.Abs(v) <= most {
 		return feetAndInches(v)
 	}
-	if mm := math.Round(v*MillimetersPerInch*100) / 100; Inches(mm/MillimetersPerInch) == in {
+	if mm := math.Round(v*MillimetersPerInch*100) / 100; mm <= most && Inches(mm/MillimetersPerInch) == in {
 		return number(mm) + " mm"
 	}
 	return number(v) + " in"
@@ -129,6 +129,12 @@ func (in Inches) InInches() string {
 
 // InFeet prints the length in feet and inches to the nearest 1/4 in, for people.
 func (in Inches) InFeet() string { return feetAndInches(float64(Nearest(in, 0.25))) }
+
+// AtLeast prints where something may begin: feet and inches, up to the quarter inch.
+func (in Inches) AtLeast() string { return feetAndInches(float64(Up(in, 0.25))) }
+
+// AtMost prints where something must end: feet and inches, down to the quarter inch.
+func (in Inches) AtMost() string { return feetAndInches(float64(Down(in, 0.25))) }
 
 func (ft Feet) String() string { return number(float64(ft)) + " ft" }
 
