@@ -52,7 +52,7 @@ func TestStandingPublished(t *testing.T) {
 		{12.5, 125, 6875},     // 8.14: 1.8%
 	} {
 		tongue, axles = rig.Standing([]compute.Placed{{Load: compute.Load{Weight: 5000}, Behind: measure.Feet(c.feet).Inches()}})
-		if !near(tongue, c.tongue, 0.05) || !near(axles, c.axles, 0.05) {
+		if !nearly(tongue, c.tongue, 0.05) || !nearly(axles, c.axles, 0.05) {
 			t.Errorf("cargo at %v ft: %v and %v, want %v and %v", c.feet, tongue, axles, c.tongue, c.axles)
 		}
 	}
@@ -183,7 +183,7 @@ func TestWindowText(t *testing.T) {
 	}
 }
 
-func near(got measure.Pounds, want, within float64) bool {
+func nearly(got measure.Pounds, want, within float64) bool {
 	return math.Abs(float64(got)-want) <= within
 }
 

@@ -39,14 +39,14 @@ func TestAxleEffects(t *testing.T) {
 		{"8.16", 100, 214, 133 - 214, 37.85, 62.15, 0.005},
 	} {
 		front, rear := compute.AxleEffects(measure.Pounds(c.tongue), measure.Inches(c.wheelbase), measure.Inches(c.behind))
-		if !near(front, c.front, c.within) || !near(rear, c.rear, c.within) {
+		if !nearly(front, c.front, c.within) || !nearly(rear, c.rear, c.within) {
 			t.Errorf("%s: front %v rear %v, want %v and %v", c.name, front, rear, c.front, c.rear)
 		}
-		if !near(front+rear, c.tongue, 1e-9) {
+		if !nearly(front+rear, c.tongue, 1e-9) {
 			t.Errorf("%s: front and rear add up to %v", c.name, front+rear)
 		}
 	}
-	if front, _ := compute.AxleEffects(100, 214, 133-214); near(front, 38.86, 0.5) {
+	if front, _ := compute.AxleEffects(100, 214, 133-214); nearly(front, 38.86, 0.5) {
 		t.Error("8.16: the manual's slip is reproduced")
 	}
 }
@@ -99,7 +99,7 @@ func TestTowMatch(t *testing.T) {
 	if m.Incomplete || m.Most != 12960 || m.Governing().Name != "trailer" {
 		t.Fatalf("%+v", m)
 	}
-	if !near(m.Tongue.Value, 1610+12960*48.0/306, 1e-9) {
+	if !nearly(m.Tongue.Value, 1610+12960*48.0/306, 1e-9) {
 		t.Errorf("tongue %v", m.Tongue.Value)
 	}
 	margin := func(m compute.Match, name string) measure.Pounds {
@@ -116,11 +116,11 @@ func TestTowMatch(t *testing.T) {
 		"truck-gvwr": 5800 - 3642.9411764705883, "hitch-tongue": 7500 - 3642.9411764705883,
 		"rear-axle": 6500 - 3642.9411764705883*172/176,
 	} {
-		if got := margin(m, name); !near(got, want, 1e-6) {
+		if got := margin(m, name); !nearly(got, want, 1e-6) {
 			t.Errorf("margin of %s: %v, want %v", name, got, want)
 		}
 	}
-	if m.Front.Value <= 0 || !near(m.Front.Value, 3642.9411764705883*4/176, 1e-9) {
+	if m.Front.Value <= 0 || !nearly(m.Front.Value, 3642.9411764705883*4/176, 1e-9) {
 		t.Errorf("a gooseneck ball ahead of the axle adds to the front axle: %v", m.Front.Value)
 	}
 	if m.License != compute.ClassA || !m.LicenseKnown || !m.MayBeCommercial {
