@@ -62,6 +62,12 @@ func (p Pounds) Part(num, den int) Pounds {
 	return Pounds(float64(p) * float64(num) / float64(den))
 }
 
+// Half is half the weight, which a binary number holds exactly.
+func (p Pounds) Half() Pounds { return Pounds(float64(p) / 2) }
+
+// OfMoney is the share s of an amount, by the same reasoning as Of.
+func (s Share) OfMoney(d Dollars) Dollars { return Dollars(s.Of(Pounds(d))) }
+
 // Times is n lengths of in.
 func (in Inches) Times(n int) Inches { return Inches(float64(in) * float64(n)) }
 
@@ -77,6 +83,21 @@ func Area(length, width Inches) SquareFeet {
 func Volume(length, width, height Inches) CubicYards {
 	const cubicInchesPerCubicYard = 36 * 36 * 36
 	return CubicYards(float64(length) * float64(width) * float64(height) / cubicInchesPerCubicYard)
+}
+
+// HeapedOn is the volume of a heap on a floor of the given length and width whose sides
+// rise one on two (2:1) from all four edges: a hipped roof of height W/4 over the
+// shorter side W, which is W x W (3 L - W) / 24.
+func HeapedOn(length, width Inches) CubicYards {
+	const cubicInchesPerCubicYard = 36 * 36 * 36
+	l, w := float64(max(length, width)), float64(min(length, width))
+	return CubicYards(w * w * (float64(3*l) - w) / (24 * cubicInchesPerCubicYard))
+}
+
+// VolumeOfWeight is how much of a material of density d weighs w. The density must not
+// be zero.
+func VolumeOfWeight(w Pounds, d PoundsPerCubicYard) CubicYards {
+	return CubicYards(float64(w) / float64(d))
 }
 
 // WeightOfVolume is what v of a material weighs at density d.
