@@ -110,6 +110,23 @@ func WeightOfLength(length Inches, w PoundsPerFoot) Pounds {
 	return Pounds(float64(length) * float64(w) / InchesPerFoot)
 }
 
+// WeightOfArea is what a floor of the given area weighs at so many pounds a square foot.
+func WeightOfArea(a SquareFeet, perSquareFoot float64) Pounds {
+	return Pounds(float64(a) * perSquareFoot)
+}
+
+// PerSquareFoot is what a square foot of a sheet weighs, in pounds, by its thickness and
+// its pounds a cubic foot.
+func PerSquareFoot(thickness Inches, perCubicFoot float64) float64 {
+	return float64(thickness) * perCubicFoot / InchesPerFoot
+}
+
+// Spaces is how many whole steps fit into the length; the step must not be zero.
+func (in Inches) Spaces(step Inches) int { return int(math.Floor(float64(in)/float64(step) + slack)) }
+
+// Steps is how many steps it takes to cover the length, the last one begun included.
+func (in Inches) Steps(step Inches) int { return int(math.Ceil(float64(in)/float64(step) - slack)) }
+
 // Incline is the angle of a ramp of the given length that rises by rise. It
 // reports false when the ramp is too short to reach or a measure is not positive.
 func Incline(rise, ramp Inches) (Degrees, bool) {
