@@ -198,6 +198,8 @@ func TestGroupRuns(t *testing.T) {
 		{"three axles 33 in apart", []string{"count: 2", "count: 3", "spacing: 50 in", "spacing: 33 in", "gvwr: 20,000", "gvwr: 30,000"}, 6, 0},
 		// 5.13 allows three of them 34,000, but any two within 40 in still only 20,000.
 		{"and 33,000", []string{"count: 2", "count: 3", "spacing: 50 in", "spacing: 33 in", "gvwr: 20,000", "gvwr: 33,000", "rating: 10,000", "rating: 11,000"}, 6, 2},
+		{"one axle of 20,000", []string{"count: 2", "count: 1", "rating: 10,000", "rating: 20,000"}, 1, 0},
+		{"one axle of 20,001", []string{"count: 2", "count: 1", "rating: 10,000", "rating: 20,001", "gvwr: 20,000", "gvwr: 21,000", "  spacing: 50 in\n", ""}, 1, 1},
 		{"spacing not known", []string{"  spacing: 50 in\n", ""}, 0, 0},
 		{"a slip of the pen", []string{"count: 2", "count: 20000"}, 0, 0},
 	} {
