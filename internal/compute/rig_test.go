@@ -160,6 +160,9 @@ func TestTowedOf(t *testing.T) {
 	if got.TongueEmpty.Known || !got.NoBall {
 		t.Errorf("%+v", got)
 	}
+	if got = compute.TowedOf(worked(t, gooseneck, "  front: 7 ft 6 in\n", "")); got.Center.Known {
+		t.Errorf("a deck not placed has its middle at %v", got.Center.Value)
+	}
 }
 
 func TestSurgeTruckFigure(t *testing.T) {

@@ -245,6 +245,44 @@ func TestTowMatchMissing(t *testing.T) {
 	}
 }
 
+// TestTowMatchOneMissing takes one measure of the truck away at a time: it is named, and
+// exactly the limits that rest on it are gone.
+func TestTowMatchOneMissing(t *testing.T) {
+	for name, c := range map[string]struct {
+		take func(*compute.Truck)
+		gone []string
+		left bool // what still stands on the front axle is known
+	}{
+		"the truck's GVWR":                         {func(k *compute.Truck) { k.GVWR.Known = false }, []string{"truck-gvwr"}, true},
+		"the truck's weight as it stands":          {func(k *compute.Truck) { k.Weight.Known = false }, []string{"truck-gvwr", "gcwr", "front-axle"}, false},
+		"the truck's rear axle rating":             {func(k *compute.Truck) { k.RearRating.Known = false }, []string{"rear-axle"}, true},
+		"the weight on the truck's rear axle":      {func(k *compute.Truck) { k.RearWeight.Known = false }, []string{"rear-axle", "front-axle"}, false},
+		"the truck's GCWR":                         {func(k *compute.Truck) { k.GCWR.Known = false }, []string{"gcwr"}, true},
+		"the hitch's trailer rating":               {func(k *compute.Truck) { k.HitchRating.Known = false }, []string{"hitch"}, true},
+		"the hitch's tongue limit":                 {func(k *compute.Truck) { k.HitchTongue.Known = false }, []string{"hitch-tongue"}, true},
+		"the ball's rating":                        {func(k *compute.Truck) { k.BallRating.Known = false }, []string{"ball"}, true},
+		"the truck's wheelbase":                    {func(k *compute.Truck) { k.Wheelbase.Known = false }, []string{"rear-axle", "front-axle"}, false},
+		"where the ball stands from the rear axle": {func(k *compute.Truck) { k.BallBehind.Known = false }, []string{"rear-axle", "front-axle"}, false},
+	} {
+		truck := pickup()
+		truck.FrontRating = lb(6000)
+		c.take(&truck)
+		m := compute.TowMatch(deckOver(), truck)
+		var there []string
+		for _, l := range m.Limits {
+			there = append(there, l.Name)
+		}
+		for _, l := range []string{"trailer", "gcwr", "hitch", "ball", "truck-gvwr", "hitch-tongue", "rear-axle", "front-axle"} {
+			if slices.Contains(there, l) == slices.Contains(c.gone, l) {
+				t.Errorf("without %s the limits are %q", name, there)
+			}
+		}
+		if !slices.Equal(m.Missing, []string{name}) || !m.Incomplete || m.FrontLeft.Known != c.left {
+			t.Errorf("without %s: missing %q, front axle %+v", name, m.Missing, m.FrontLeft)
+		}
+	}
+}
+
 func TestTowMatchSenseless(t *testing.T) {
 	for name, change := range map[string]func(*compute.Towed, *compute.Truck){
 		"NaN":                        func(_ *compute.Towed, k *compute.Truck) { k.GVWR = lb(math.NaN()) },
