@@ -108,6 +108,7 @@ var advice = map[string]string{
 	"deck.width":           "measure the deck's width",
 	"deck.height":          "measure the deck's height above the ground",
 	"deck.tail":            "measure the tail",
+	"deck.pivot":           "measure from the tilting deck's pivot back to its rear edge",
 	"deck.tail-end":        "measure the height of the tail's rear edge",
 	"ramps.length":         "measure the ramps",
 	"tires.per-axle":       "count the tires on one axle",

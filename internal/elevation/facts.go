@@ -83,9 +83,11 @@ func lengthOf(f unit.Length, usual, most measure.Inches) length {
 
 // facts are what the drawing is made from.
 type facts struct {
-	unit  *unit.Unit
-	kind  string
-	hitch string
+	// pivotBack is from a tilting deck\'s pivot back to its rear edge, where it was measured.
+	pivotBack unit.Length
+	unit      *unit.Unit
+	kind      string
+	hitch     string
 	// hitchGuess reports that nobody says how it couples.
 	hitchGuess bool
 
@@ -148,6 +150,7 @@ func (f *facts) rear() measure.Inches { return f.front.Inches + f.length.Inches 
 func (f *facts) hinge() measure.Inches { return f.rear() - f.tail.Inches }
 
 func (f *facts) tailOf(d unit.Deck) {
+	f.pivotBack = d.Pivot
 	if f.space != "deck" {
 		return
 	}

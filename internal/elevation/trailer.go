@@ -86,7 +86,7 @@ func (d *drawing) frame(f *facts) (bottom measure.Inches) {
 }
 
 // tilted draws where the tilting deck goes: its rear edge on the ground, turned about
-// a pivot over the axles. Nobody states the pivot, so that much is a guess, and said.
+// its pivot. Where nobody measured the pivot it is drawn over the axles, and said.
 func (d *drawing) tilted(f *facts, under measure.Inches) {
 	h, to, pivot := f.floor.Inches, f.rear(), f.pivot()
 	run, ok := measure.Run(h, to-pivot)
@@ -100,9 +100,20 @@ func (d *drawing) tilted(f *facts, under measure.Inches) {
 	d.add(swing, false, head, rear, point{rear.x - thick, 0}, point{head.x, head.y - thick})
 }
 
-// pivot is where a tilting deck is drawn to turn: over the axles' middle, or at its
+// pivot is where a tilting deck is drawn to turn: where it was measured, else over the
+// axles' middle, or at its
 // front edge if that stands behind them.
-func (f *facts) pivot() measure.Inches { return max(f.center.Inches, f.hinge()) }
+func (f *facts) pivot() measure.Inches {
+	if f.pivotGiven() {
+		return f.rear() - f.pivotBack.Value
+	}
+	return max(f.center.Inches, f.hinge())
+}
+
+// pivotGiven reports whether the pivot was measured, to a place within what tilts.
+func (f *facts) pivotGiven() bool {
+	return f.pivotBack.Given() && f.pivotBack.Value > 0 && f.pivotBack.Value <= f.tail.Inches
+}
 
 // neck draws the neck of a gooseneck or fifth-wheel over the truck's bed.
 func (d *drawing) neck(f *facts, bottom measure.Inches) {

@@ -102,7 +102,11 @@ func (f *facts) sayDeck(say func(string, ...any)) {
 		}
 	case f.tailKind == "tilt":
 		if _, ok := measure.Run(f.floor.Inches, f.rear()-f.pivot()); ok {
-			say("The tilted position is shown in broken lines, its pivot at a guess.")
+			if f.pivotGiven() {
+				say("The tilted position is shown in broken lines, about a pivot %s ahead of the rear edge.", f.pivotBack.Value)
+			} else {
+				say("The tilted position is shown in broken lines, its pivot at a guess.")
+			}
 		}
 	}
 }

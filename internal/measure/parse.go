@@ -87,7 +87,7 @@ func ParseMoney(s string) (Written[Dollars], error) {
 	text = strings.TrimSpace(text)
 	v, rest, err := readNumber(text)
 	if err != nil {
-		return Written[Dollars]{}, fmt.Errorf("price %q: %w", s, err)
+		return Written[Dollars]{}, fmt.Errorf("price %q does not read: %w; write %s", s, err, example)
 	}
 	if rest != "" {
 		return Written[Dollars]{}, fmt.Errorf("price %q does not read as money; write %s", s, example)
@@ -102,8 +102,9 @@ func ParseMoney(s string) (Written[Dollars], error) {
 type scale[U Unit] struct {
 	names []string
 	to    func(float64) U
-	// joins marks a unit that may be followed by a smaller one: feet by inches.
-	joins bool
+	// joins marks the unit that may be followed by a smaller one, feet; joined marks
+	// the one that may follow, inches.
+	joins, joined bool
 }
 
 var weightUnits = []scale[Pounds]{
@@ -113,7 +114,7 @@ var weightUnits = []scale[Pounds]{
 
 var lengthUnits = []scale[Inches]{
 	{names: []string{"ft", "ft.", "foot", "feet", "'", "’", "′"}, to: func(v float64) Inches { return Feet(v).Inches() }, joins: true},
-	{names: []string{"in", "in.", "inch", "inches", `"`, "”", "″", "''"}, to: func(v float64) Inches { return Inches(v) }},
+	{names: []string{"in", "in.", "inch", "inches", `"`, "”", "″", "''"}, to: func(v float64) Inches { return Inches(v) }, joined: true},
 	{names: []string{"mm", "millimeter", "millimeters"}, to: FromMillimeters},
 	{names: []string{"cm", "centimeter", "centimeters"}, to: func(v float64) Inches { return FromMillimeters(v * 10) }},
 	{names: []string{"m", "meter", "meters"}, to: func(v float64) Inches { return FromMillimeters(v * 1000) }},
@@ -174,17 +175,26 @@ func parse[U Unit](s, what, example string, sums bool, scales []scale[U]) (Writt
 			if err != nil {
 				return fail("does not read: %v; write %s", err, example)
 			}
+			left := strings.TrimSpace(after)
 			unit, after := readUnit(after)
-			if unit == "" {
+			switch {
+			case unit == "" && left != "":
+				return fail("does not read at %q; write %s", left, example)
+			case unit == "" && joined:
+				return fail("has no unit behind the feet; write %s in", rest)
+			case unit == "":
 				return fail("has no unit; write %s", bareExamples(rest, scales))
 			}
 			sc, ok := findScale(scales, unit)
 			if !ok {
 				return fail("is in %q, which is no unit of %s; write %s", unit, what, example)
 			}
+			if sc.joins && dashedInches.MatchString(after) {
+				after = after[1:] // 8'-6", as shop drawings write it
+			}
 			after = strings.TrimSpace(after)
 			switch {
-			case joined && !(unit[0] == 'i' || strings.ContainsAny(unit[:1], `"'`) || unit == "”" || unit == "″"):
+			case joined && !sc.joined:
 				return fail("puts %s behind feet; only inches can follow feet", unit)
 			case joined && v >= InchesPerFoot:
 				return fail("has %s inches behind the feet; inches there stay below 12", Number(v, 4))
@@ -230,7 +240,7 @@ func bareExamples[U Unit](bare string, scales []scale[U]) string {
 	return strings.Join(out[:len(out)-1], ", ") + " or " + out[len(out)-1]
 }
 
-var aboutWord = regexp.MustCompile(`(?i)^(about|approx\.?|approximately|ca\.|~)\s*`)
+var aboutWord = regexp.MustCompile(`(?i)^(about|approximately|approx\.?|ca\.|~)\s*`)
 
 // peel takes "about" from the front and the parenthesis from the end.
 func peel(s, what, example string) (body string, about bool, from Provenance, err error) {
@@ -263,6 +273,9 @@ func peel(s, what, example string) (body string, about bool, from Provenance, er
 var (
 	numberForm   = regexp.MustCompile(`^[0-9][0-9,]*(\.[0-9]+)?|^\.[0-9]+`)
 	fractionForm = regexp.MustCompile(`^(?:[- ]\s*)?([0-9]{1,3})/([0-9]{1,3})`)
+	// dashedInches is a dash close between feet and inches; with a space before it, it
+	// would be a minus sign.
+	dashedInches = regexp.MustCompile(`^-[0-9]`)
 	thousands    = regexp.MustCompile(`^[0-9]{1,3}(,[0-9]{3})+$`)
 )
 

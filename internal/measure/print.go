@@ -71,10 +71,10 @@ func (p Pounds) Near() string { return trimmed(float64(Nearest(p, 0.1)), 1) + " 
 // String prints feet and inches where that is exact, else millimeters, else inches.
 func (in Inches) String() string {
 	v := float64(in)
-	if sixtyFourths := v * 64; sixtyFourths == math.Trunc(sixtyFourths) && math.Abs(v) < 1e9 {
+	if sixtyFourths := v * 64; sixtyFourths == math.Trunc(sixtyFourths) && math.Abs(v) <= most {
 		return feetAndInches(v)
 	}
-	if mm := math.Round(v*MillimetersPerInch*100) / 100; Inches(mm/MillimetersPerInch) == in {
+	if mm := math.Round(v*MillimetersPerInch*100) / 100; mm <= most && Inches(mm/MillimetersPerInch) == in {
 		return number(mm) + " mm"
 	}
 	return number(v) + " in"

@@ -38,10 +38,12 @@ func ShareOfPressure(part, whole PSI) Share {
 
 // Of is the share s of the weight p. A share written in whole ten-thousandths of a
 // percent is taken as that whole number, so that 15% of 7,700 lb is exactly 1,155 lb
-// and a band's ends stay inclusive; 0.15 itself is no binary number.
+// and a band's ends stay inclusive; 0.15 itself is no binary number, and 0.7% read as
+// 0.7 / 100 is not even the one next to it.
 func (s Share) Of(p Pounds) Pounds {
 	const millionths = 1e6
-	if n := math.Round(float64(s) * millionths); Share(n/millionths) == s {
+	v := float64(s) * millionths
+	if n := math.Round(v); math.Abs(v-n) <= 1e-9 {
 		return Pounds(float64(p) * n / millionths)
 	}
 	return Pounds(float64(s) * float64(p))

@@ -318,4 +318,3 @@ func BenchmarkSite(b *testing.B) {
 		site(b, files)
 	}
 }
-

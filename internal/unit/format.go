@@ -85,6 +85,7 @@ type Deck struct {
 	Flat     Length `key:"flat" doc:"the flat part" eg:"20 ft"`
 	Tail     Length `key:"tail" doc:"the tail" eg:"8 ft"`
 	TailKind Text   `key:"tail-kind" doc:"what the tail does" eg:"hydraulic dovetail" one:"hydraulic dovetail|fixed dovetail|tilt"`
+	Pivot    Length `key:"pivot" doc:"of a tilting deck: from its pivot back to the deck's rear edge" eg:"9 ft"`
 	TailEnd  Length `key:"tail-end" doc:"height of the deck's rear edge above the ground, where a fixed dovetail lowers it" eg:"24 in"`
 	Width    Length `key:"width" doc:"width of the deck" eg:"102 in"`
 	Between  Length `key:"between-fenders" doc:"clear width between the fenders" eg:"83 in"`
