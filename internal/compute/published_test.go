@@ -241,7 +241,8 @@ func TestExampleByHand(t *testing.T) {
 
 // Common practice is marked as such, and nothing else is.
 func TestPracticeIsMarked(t *testing.T) {
-	practice := map[string]bool{"tongue-by-foot": true, "truck-share-payload": true, "working-payload": true}
+	practice := map[string]bool{"tongue-by-foot": true, "truck-share-payload": true, "working-payload": true,
+		"estimated-empty": true, "estimated-center": true, "estimated-tongue": true}
 	for _, f := range compute.Unit(example(t), settings()).Figures {
 		if f.Practice != practice[f.Name] {
 			t.Errorf("%s: practice is %v", f.Name, f.Practice)
