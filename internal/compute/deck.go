@@ -90,20 +90,23 @@ func (p *pencil) center() measure.Inches {
 var loadingAngle = &Definition{
 	Name: "loading-angle", Label: "Loading angle",
 	What:    "How steep the way up is, from the ground to the deck, on level ground and empty.",
-	Formula: "arcsin(height / length along the ramp, tail or tilting deck)",
+	Formula: "arcsin(height / length along the ramp, the tail, or the tilting deck behind its pivot)",
 	Unit:    "degrees", Source: "geometry",
 	work: func(p *pencil) {
 		d, r := p.Unit.Deck, p.Unit.Ramps
 		var rise, along measure.Inches
 		var what string
 		switch {
-		case d.TailKind.Value == "hydraulic dovetail" || d.TailKind.Value == "tilt":
+		case d.TailKind.Value == "hydraulic dovetail":
 			what = "the tail"
-			if d.TailKind.Value == "tilt" {
-				what = "the tilting deck"
-			}
 			rise = need(p, d.Height, "deck.height")
 			along = need(p, d.Tail, "deck.tail")
+		case d.TailKind.Value == "tilt":
+			// A tilting deck turns about its pivot, near the axles, not about the front
+			// edge of what tilts: the way up is steeper than the tail's length says.
+			what = "the tilting deck behind its pivot"
+			rise = need(p, d.Height, "deck.height")
+			along = need(p, d.Pivot, "deck.pivot")
 		case d.TailKind.Value == "fixed dovetail" && r.Length.Given():
 			what = "the ramps"
 			rise = need(p, d.TailEnd, "deck.tail-end")

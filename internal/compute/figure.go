@@ -3,7 +3,6 @@ package compute
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
@@ -110,6 +109,7 @@ var advice = map[string]string{
 	"deck.width":           "measure the deck's width",
 	"deck.height":          "measure the deck's height above the ground",
 	"deck.tail":            "measure the tail",
+	"deck.pivot":           "measure from the tilting deck's pivot back to its rear edge",
 	"deck.tail-end":        "measure the height of the tail's rear edge",
 	"ramps.length":         "measure the ramps",
 	"tires.per-axle":       "count the tires on one axle",
@@ -117,6 +117,7 @@ var advice = map[string]string{
 	"tires.load-range":     "read the load range off the sidewall",
 	"tires.sidewall":       "read the maximum load off the sidewall",
 	"tires.wheel":          "read the rating stamped on the wheel",
+	"hitch.kind":           "say how it couples",
 	"hitch.rating":         "read the rating off the coupler plate",
 	"hitch.ball-rating":    "read the rating stamped on the ball",
 	"hitch.tongue-limit":   "read the tongue limit off the coupler plate",
@@ -268,6 +269,3 @@ func (p *pencil) feet(v measure.Inches, working string) Result[measure.Inches] {
 	p.enter(float64(v.Feet()), v.InFeet(), 0.25/measure.InchesPerFoot, working)
 	return Result[measure.Inches]{v, measure.Finite(v)}
 }
-
-// sum joins terms for a working: "a + b".
-func sum(terms ...string) string { return strings.Join(terms, " + ") }

@@ -141,7 +141,7 @@ func (p *pencil) ladder() []Rung {
 	})
 	rung("tongue", "the tongue limit, even load", staticsSource+"; the limit on the coupler plate", func(q *pencil) (measure.Pounds, string) {
 		limit := need(q, u.Hitch.TongueLimit, "hitch.tongue-limit")
-		tongue := needOrZero(q, u.Weights.TongueEmpty, "weights.tongue-empty")
+		tongue := q.emptyTongue()
 		a := need(q, u.Axles.Center, "axles.center")
 		xc := q.center()
 		if q.ready() && xc >= a {

@@ -8,6 +8,17 @@ import (
 
 const staticsSource = "statics: the equilibrium of a beam on two supports"
 
+// emptyTongue is T0. A tongue that weighs more than the whole empty trailer is no
+// measure: it counts as missing, and a rule of internal/inspect says so at its place.
+func (p *pencil) emptyTongue() measure.Pounds {
+	w := p.Unit.Weights
+	if w.TongueEmpty.Given() && w.Empty.Given() && w.TongueEmpty.Value > w.Empty.Value {
+		p.lack("weights.tongue-empty")
+		return 0
+	}
+	return needOrZero(p, w.TongueEmpty, "weights.tongue-empty")
+}
+
 var emptyAxleLoad = &Definition{
 	Name: "empty-axle-load", Label: "On the axles, empty",
 	What:    "What the empty trailer puts on its axle group.",
@@ -15,7 +26,7 @@ var emptyAxleLoad = &Definition{
 	Unit:    "lb", Source: staticsSource,
 	work: func(p *pencil) {
 		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
-		tongue := needOrZero(p, p.Unit.Weights.TongueEmpty, "weights.tongue-empty")
+		tongue := p.emptyTongue()
 		if !p.ready() {
 			return
 		}
@@ -30,7 +41,7 @@ var emptyTongueShare = &Definition{
 	Unit:    "%", Source: staticsSource,
 	work: func(p *pencil) {
 		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
-		tongue := needOrZero(p, p.Unit.Weights.TongueEmpty, "weights.tongue-empty")
+		tongue := p.emptyTongue()
 		if !p.ready() {
 			return
 		}
@@ -45,7 +56,7 @@ var emptyCenter = &Definition{
 	Unit:    "ft", Source: staticsSource,
 	work: func(p *pencil) {
 		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
-		tongue := needOrZero(p, p.Unit.Weights.TongueEmpty, "weights.tongue-empty")
+		tongue := p.emptyTongue()
 		a := need(p, p.Unit.Axles.Center, "axles.center")
 		if !p.ready() {
 			return
@@ -62,7 +73,7 @@ var tongueAtGVWR = &Definition{
 	Unit:    "lb", Source: staticsSource,
 	work: func(p *pencil) {
 		tag := rest(p, p.TagPayload, "tag-payload")
-		tongue := needOrZero(p, p.Unit.Weights.TongueEmpty, "weights.tongue-empty")
+		tongue := p.emptyTongue()
 		a := need(p, p.Unit.Axles.Center, "axles.center")
 		xc := p.center()
 		if !p.ready() {

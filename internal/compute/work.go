@@ -28,8 +28,10 @@ var All = []*Definition{
 	truckSharePayload,
 	payload,
 	workingPayload,
+	loadWindow,
 	loadingAngle,
 	classATruck,
+	surgeTruck,
 }
 
 // Work is everything that was worked out for one unit.
@@ -60,8 +62,10 @@ type Work struct {
 	TongueByFoot     Result[measure.Pounds]
 	Payload          Result[measure.Pounds]
 	WorkingPayload   Result[measure.Pounds]
+	LoadWindow       Window // of the figure load-window; without room where that is absent
 	LoadingAngle     Result[measure.Degrees]
 	ClassATruck      Result[measure.Pounds]
+	SurgeTruck       Result[measure.Pounds]
 }
 
 // Figure returns a worked figure by its name, or nil.

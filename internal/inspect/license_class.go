@@ -1,5 +1,11 @@
 package inspect
 
+import "tarepage/internal/measure"
+
+// lightestTruck is what the lightest trucks weigh empty: US Department of Energy, Fact
+// 621 (2010), class 1, as internal/tables gives it. No truck is rated for less.
+const lightestTruck measure.Pounds = 3200
+
 var licenseClass = &Rule{
 	Name: "license-class", Severity: Caution,
 	Title:  "a trailer over 10,000 lb says when a commercial license may be due",
@@ -13,6 +19,12 @@ var licenseClass = &Rule{
 		}
 		if truck.Value <= 0 {
 			f.add(gvwr.Pos, "behind any truck a federal Class A license may apply: gvwr %s is over 26,000 lb by itself; ask your state", gvwr.Value)
+			return
+		}
+		if truck.Value <= lightestTruck {
+			f.add(gvwr.Pos, "behind any truck a federal Class A license may apply: gvwr %s leaves %s to 26,001 lb; ask your state",
+				gvwr.Value, truck.Value.Limit()).
+				figures(gvwr.Value.String(), "10,000 lb")
 			return
 		}
 		f.add(gvwr.Pos, "behind a truck rated %s or more a federal Class A license may apply; ask your state", truck.Value.Limit()).

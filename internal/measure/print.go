@@ -134,6 +134,12 @@ func (in Inches) InInches() string {
 // InFeet prints the length in feet and inches to the nearest 1/4 in, for people.
 func (in Inches) InFeet() string { return feetAndInches(float64(Nearest(in, 0.25))) }
 
+// AtLeast prints where something may begin: feet and inches, up to the quarter inch.
+func (in Inches) AtLeast() string { return feetAndInches(float64(Up(in, 0.25))) }
+
+// AtMost prints where something must end: feet and inches, down to the quarter inch.
+func (in Inches) AtMost() string { return feetAndInches(float64(Down(in, 0.25))) }
+
 func (ft Feet) String() string { return number(float64(ft)) + " ft" }
 
 // Near prints the length to a hundredth of a foot.

@@ -156,13 +156,13 @@ func (n *noteRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering 
 		if !l.HasChildren() {
 			_, _ = w.Write(util.EscapeHTML([]byte(f.Text)))
 		}
+	case html.IsDangerousURL(l.Destination):
+		// An address that runs is left out; its words stay.
 	case !entering:
 		_, _ = w.WriteString("</a>")
 	default:
 		_, _ = w.WriteString(`<a rel="noopener noreferrer" href="`)
-		if !html.IsDangerousURL(l.Destination) {
-			_, _ = w.Write(util.EscapeHTML(util.URLEscape(l.Destination, true)))
-		}
+		_, _ = w.Write(util.EscapeHTML(util.URLEscape(l.Destination, true)))
 		_, _ = w.WriteString(`">`)
 	}
 	return ast.WalkContinue, nil

@@ -156,6 +156,12 @@ func plates(u *unit.Unit, w *compute.Work) []plate {
 				from = "worked out; " + f.Notes[0]
 			}
 			add(label, f.Text, from)
+			return
+		}
+		for _, a := range w.Absent {
+			if a.Name == name {
+				add(label, "Not figured", a.Needs[0].Advice)
+			}
 		}
 	}
 	stated("GVWR", u.Weights.GVWR.Given(), u.Weights.GVWR.Words(), u.Weights.GVWR.From.String())

@@ -43,25 +43,25 @@ type labeled struct{ Label, Text, From, What, Source string }
 // order is how the yard is walked: what can be bought today first.
 var order = map[string]int{"on the yard": 0, "on order": 1, "spoken for": 2, "sold": 3}
 
-// kindNames are the kinds as a page calls them, more than one.
-var kindNames = map[string]string{
-	"deck-over": "Deck-overs", "flatbed": "Flatbeds", "equipment": "Equipment trailers", "car-hauler": "Car haulers",
-	"utility": "Utility trailers", "dump": "Dump trailers", "tilt": "Tilts", "enclosed": "Enclosed trailers",
-	"livestock": "Livestock trailers", "other": "Other trailers",
-}
-
-// kindName is one of them.
+// kindName is a kind as a page calls it.
 var kindName = map[string]string{
-	"deck-over": "Deck-over", "flatbed": "Flatbed", "equipment": "Equipment trailer", "car-hauler": "Car hauler",
-	"utility": "Utility trailer", "dump": "Dump trailer", "tilt": "Tilt", "enclosed": "Enclosed trailer",
-	"livestock": "Livestock trailer", "other": "Trailer",
+	"deck-over": "Deck-over", "flatbed": "Flatbed", "equipment": "Equipment", "car-hauler": "Car hauler",
+	"utility": "Utility", "dump": "Dump", "tilt": "Tilt", "enclosed": "Enclosed", "livestock": "Livestock", "other": "Other",
 }
 
 // yardPages are the front page, the page of each kind, and the further pages of both.
 func (m *maker) yardPages() []job {
+	kind := map[string]int{}
+	for i, k := range unit.Kinds() {
+		kind[k] = i
+	}
 	sorted := append([]*entry(nil), m.units...)
 	sort.SliceStable(sorted, func(i, j int) bool {
-		return order[sorted[i].Availability.Value] < order[sorted[j].Availability.Value]
+		a, b := sorted[i], sorted[j]
+		if order[a.Availability.Value] != order[b.Availability.Value] {
+			return order[a.Availability.Value] < order[b.Availability.Value]
+		}
+		return kind[a.Kind.Value] < kind[b.Kind.Value]
 	})
 	groups := map[string][]*entry{"index.html": sorted}
 	files := []string{"index.html"}
@@ -88,7 +88,7 @@ func (m *maker) yardPages() []job {
 			}
 			page.Description = fmt.Sprintf("%s: what it is, what it may carry, what it puts on the truck, worked out and checked.", page.Heading)
 			page.Shown = shown(len(all))
-			jobs = append(jobs, job{leaf(file, n), func() ([]byte, error) {
+			jobs = append(jobs, job{path: leaf(file, n), make: func() ([]byte, error) {
 				if file == "index.html" && n == 0 {
 					about, err := notes(&m.in.Stock.Yard.Body, nil)
 					if err != nil {
@@ -137,7 +137,7 @@ func (m *maker) heading(file string) string {
 	if file == "index.html" {
 		return m.frame.Yard.Name
 	}
-	return kindNames[strings.TrimSuffix(strings.TrimPrefix(file, "kind-"), ".html")]
+	return kindName[strings.TrimSuffix(strings.TrimPrefix(file, "kind-"), ".html")]
 }
 
 func (m *maker) kinds(files []string, groups map[string][]*entry, here string) []link {
@@ -145,7 +145,7 @@ func (m *maker) kinds(files []string, groups map[string][]*entry, here string) [
 	for _, f := range files {
 		name := m.heading(f)
 		if f == "index.html" {
-			name = "The whole yard"
+			name = "All"
 		}
 		out = append(out, link{Link: f, Name: name, Count: measure.Count(len(groups[f])), Here: f == here})
 	}

@@ -85,6 +85,7 @@ type Deck struct {
 	Flat     Length `key:"flat" doc:"the flat part" eg:"20 ft"`
 	Tail     Length `key:"tail" doc:"the tail" eg:"8 ft"`
 	TailKind Text   `key:"tail-kind" doc:"what the tail does" eg:"hydraulic dovetail" one:"hydraulic dovetail|fixed dovetail|tilt"`
+	Pivot    Length `key:"pivot" doc:"of a tilting deck: from its pivot back to the deck's rear edge" eg:"9 ft"`
 	TailEnd  Length `key:"tail-end" doc:"height of the deck's rear edge above the ground, where a fixed dovetail lowers it" eg:"24 in"`
 	Width    Length `key:"width" doc:"width of the deck" eg:"102 in"`
 	Between  Length `key:"between-fenders" doc:"clear width between the fenders" eg:"83 in"`
@@ -241,7 +242,7 @@ type Yard struct {
 	Phone     Text    `key:"phone" doc:"the phone number on every page" eg:"555-0142"`
 	Email     Text    `key:"email" doc:"the mail address" eg:"yard@sawbuck.example"`
 	Street    Text    `key:"street" doc:"street and number" eg:"4100 County Road 9"`
-	Town      Text    `key:"town" doc:"town and state" eg:"Alder Flats"`
+	Town      Text    `key:"town" doc:"town and state" eg:"Dunnock Gap"`
 	Hours     []Text  `key:"hours" doc:"when somebody is there" eg:"Monday to Friday, 8 to 5"`
 	AsOf      Date    `key:"as-of" doc:"the day the stock was last walked; ages are counted to it" eg:"2026-11-20" need:"yes"`
 	Excludes  Text    `key:"price-excludes" doc:"what the prices leave out" eg:"tax, title and registration"`

@@ -1,0 +1,178 @@
+// The browser checks: every page of the built site in Chromium, as a customer on a
+// phone sees it. node check.mjs SITE OUT. Without a browser it says loudly that it is
+// skipped; with -must that is a failure.
+import { chromium } from 'playwright-core';
+import axe from 'axe-core';
+import fs from 'node:fs';
+import http from 'node:http';
+import path from 'node:path';
+import { spawnSync } from 'node:child_process';
+import { pathToFileURL } from 'node:url';
+
+const must = process.argv.includes('-must');
+const [site, out] = process.argv.slice(2).filter(a => !a.startsWith('-')).map(p => path.resolve(p));
+const browserPath = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find(p => fs.existsSync(p));
+if (!browserPath) {
+  console.log('\n*** BROWSER CHECKS SKIPPED: no Chromium on this machine (apt-get install chromium) ***\n');
+  process.exit(must ? 1 : 0);
+}
+
+let passed = 0;
+const failures = [];
+function check(ok, what) {
+  if (ok) passed++;
+  else { failures.push(what); console.log('FAIL ' + what); }
+}
+
+const walk = dir => fs.readdirSync(dir, { withFileTypes: true }).flatMap(e =>
+  e.isDirectory() ? walk(path.join(dir, e.name)) : [path.join(dir, e.name)]);
+const pages = walk(site).filter(f => f.endsWith('.html')).sort();
+check(pages.length > 0, 'the site has pages');
+fs.mkdirSync(out, { recursive: true });
+
+// A host of static files below a sub-path, as many hosts serve a site.
+const types = { '.html': 'text/html; charset=utf-8', '.txt': 'text/plain', '.css': 'text/css', '.svg': 'image/svg+xml' };
+const prefix = '/some/where/';
+const server = http.createServer((req, res) => {
+  const url = new URL(req.url, 'http://x');
+  const file = path.join(site, decodeURIComponent(url.pathname.slice(prefix.length)));
+  if (!url.pathname.startsWith(prefix) || !file.startsWith(site) || !fs.existsSync(file) || fs.statSync(file).isDirectory()) {
+    res.writeHead(404).end();
+    return;
+  }
+  res.writeHead(200, { 'content-type': types[path.extname(file)] || 'application/octet-stream' });
+  fs.createReadStream(file).pipe(res);
+});
+await new Promise(ready => server.listen(0, '127.0.0.1', ready));
+const base = `http://127.0.0.1:${server.address().port}${prefix}`;
+
+const browser = await chromium.launch({ executablePath: browserPath, args: ['--no-sandbox', '--disable-gpu', '--disable-quic',
+  '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'] });
+
+// WCAG 2.2, 1.4.12 Text Spacing: nothing may be lost with these.
+const spacing = '* { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important; } p { margin-bottom: 2em !important; }';
+
+async function visit(context, url, name) {
+  const page = await context.newPage();
+  const asked = [];
+  page.on('request', r => asked.push(r.url()));
+  page.on('console', m => check(m.type() !== 'error' && m.type() !== 'warning', `${name}: console: ${m.text()}`));
+  page.on('pageerror', e => check(false, `${name}: ${e}`));
+  await page.goto(url);
+  return { page, asked };
+}
+
+const words = new Map();
+for (const file of pages) {
+  const name = path.relative(site, file);
+  const url = pathToFileURL(file).href;
+
+  // Scripts on, three widths, from a folder on disk.
+  for (const width of [320, 390, 1280]) {
+    const context = await browser.newContext({ viewport: { width, height: 844 } });
+    const { page, asked } = await visit(context, url, `${name} at ${width}`);
+    check(asked.every(u => u === url || u.startsWith('data:')), `${name} at ${width} asks only for itself: ${asked}`);
+    const wide = () => page.evaluate(() => document.documentElement.scrollWidth);
+    check(await wide() <= width, `${name} at ${width} px scrolls sideways: ${await wide()}`);
+    if (width === 320) {
+      await page.evaluate(() => document.querySelectorAll('details').forEach(d => { d.open = true; }));
+      check(await wide() <= width, `${name} at 320 px with every working open: ${await wide()}`);
+      await page.evaluate(css => {
+        const sheet = new CSSStyleSheet();
+        sheet.replaceSync(css);
+        document.adoptedStyleSheets = [sheet];
+      }, spacing);
+      check(await wide() <= width, `${name} at 320 px with text spacing: ${await wide()}`);
+    }
+    if (width === 390) {
+      words.set(name, await page.evaluate(() => document.body.innerText));
+      await page.evaluate(() => document.querySelectorAll('details').forEach(d => { d.open = true; }));
+      await page.evaluate(axe.source);
+      const found = await page.evaluate(() => axe.run(document, {
+        runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+        rules: { 'target-size': { enabled: true } },
+      }));
+      check(found.violations.length === 0, `${name}: axe: ` + found.violations.map(v => `${v.id} (${v.nodes[0].html.slice(0, 120)})`).join('; '));
+    }
+    if (/^(index|how-we-figure|u[\\/])/.test(name) && width !== 320) {
+      await page.screenshot({ path: path.join(out, `${name.replace(/[\\/]/g, '-').replace('.html', '')}-${width}.png`), fullPage: true });
+    }
+    await context.close();
+  }
+
+  // Scripts off: the page says the same.
+  const off = await browser.newContext({ viewport: { width: 390, height: 844 }, javaScriptEnabled: false });
+  const { page } = await visit(off, url, `${name} without scripts`);
+  check(await page.locator('body').innerText() === words.get(name), `${name} says the same without scripts`);
+  await off.close();
+
+  // Links: each leads to a file of the site and, where it names a place, to that place.
+  const html = fs.readFileSync(file, 'utf8');
+  check(!/\s(src|srcset|poster)="(https?:)?\/\//.test(html) && !/@import|url\(\s*['"]?https?:/.test(html), `${name} names no file of another host`);
+  for (const [, href] of html.matchAll(/\shref="([^"]*)"/g)) {
+    const plain = href.replaceAll('&amp;', '&');
+    if (/^(tel|mailto|https?|data):/.test(plain)) continue;
+    check(!plain.startsWith('/'), `${name}: ${plain} is relative`);
+    const [to, place] = plain.split('#');
+    const target = to === '' ? file : path.join(path.dirname(file), decodeURIComponent(to));
+    const there = fs.existsSync(target) && fs.statSync(target).isFile();
+    check(there, `${name}: ${plain} leads to a file`);
+    if (there && place) check(fs.readFileSync(target, 'utf8').includes(`id="${place}"`), `${name}: ${plain} leads to a place`);
+  }
+}
+
+// Served below a sub-path: walk from the yard to a unit, open a figure by its link.
+{
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  const { page, asked } = await visit(context, base + 'index.html', 'served');
+  await page.locator('.card a').first().click();
+  await page.waitForURL(/\/u\/[a-z0-9-]+\.html$/);
+  check(asked.every(u => u.startsWith(base) || u.startsWith('data:')), 'served: nothing is asked of anybody else');
+  const unit = pages.map(f => path.relative(site, f)).find(n => /^u[\\/]/.test(n) && fs.readFileSync(path.join(site, n), 'utf8').includes('class="fig"'));
+  check(!!unit, 'a unit page holds a checked figure');
+  if (unit) {
+    await page.goto(base + unit.replaceAll('\\', '/'));
+    const link = page.locator('a.fig').first();
+    const id = (await link.getAttribute('href')).slice(1);
+    await link.click();
+    check(await page.locator('#' + id).isVisible(), `served: the link to ${id} opens its working`);
+    await page.goBack();
+  }
+  await context.close();
+}
+
+// Keyboard: everything that can be reached shows where the focus is.
+{
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  const first = pages.find(f => /[\\/]u[\\/]/.test(f));
+  const { page } = await visit(context, pathToFileURL(first).href, 'keyboard');
+  for (let i = 0; i < 12; i++) {
+    await page.keyboard.press('Tab');
+    const seen = await page.evaluate(() => {
+      const e = document.activeElement;
+      if (!e || e === document.body) return true;
+      const s = getComputedStyle(e);
+      return s.outlineStyle !== 'none' && parseFloat(s.outlineWidth) >= 2;
+    });
+    check(seen, `keyboard: stop ${i + 1} shows the focus`);
+  }
+  await context.close();
+}
+await browser.close();
+server.close();
+
+// The standard's own checker, if there is a Java to run it.
+const jar = path.resolve('node_modules/vnu-jar/build/dist/vnu.jar');
+const java = spawnSync('java', ['-version']);
+if (java.error) {
+  console.log('\n*** HTML CONFORMANCE CHECK SKIPPED: no Java on this machine ***\n');
+} else {
+  const some = pages.slice(0, 60);
+  const run = spawnSync('java', ['-Xss4m', '-jar', jar, '--format', 'json', '--errors-only', ...some], { encoding: 'utf8', maxBuffer: 1 << 26 });
+  let messages = [];
+  try { messages = JSON.parse(run.stderr).messages; } catch { check(false, 'vnu: ' + run.stderr.slice(0, 400)); }
+  check(messages.length === 0, 'vnu: ' + messages.slice(0, 5).map(m => `${path.relative(site, new URL(m.url).pathname)}:${m.lastLine} ${m.message}`).join('; '));
+}
+
+console.log(`${passed} passed, ${failures.length} failed`);
+process.exit(failures.length ? 1 : 0);

@@ -1,0 +1,193 @@
+package main
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+)
+
+// long skips what takes longer than a coffee unless TAREPAGE_LONG is set; .ci/run
+// sets it.
+func long(t *testing.T) {
+	t.Helper()
+	if os.Getenv("TAREPAGE_LONG") == "" {
+		t.Skip("set TAREPAGE_LONG=1 to run it; .ci/run does")
+	}
+}
+
+// binary builds the command once for a test that has to kill it or time it.
+func binary(t *testing.T) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "build.exe")
+	if out, err := exec.Command("go", "build", "-o", path, ".").CombinedOutput(); err != nil {
+		t.Fatalf("go build: %v\n%s", err, out)
+	}
+	return path
+}
+
+// bigYard writes a yard of n units, copies of the demo's with numbers of their own.
+func bigYard(t *testing.T, dir string, n int) {
+	t.Helper()
+	copyDir(t, "../../content", filepath.Join(dir, "content"))
+	units, err := filepath.Glob("../../content/units/*.md")
+	if err != nil || len(units) == 0 {
+		t.Fatalf("the demo has no units: %v", err)
+	}
+	for i := len(units); i < n; i++ {
+		src, err := os.ReadFile(units[i%len(units)])
+		if err != nil {
+			t.Fatal(err)
+		}
+		old := strings.TrimSpace(between(string(src), "\nstock:", "\n"))
+		text := strings.Replace(string(src), "stock: "+old, fmt.Sprintf("stock: BIG-%05d", i), 1)
+		// A serial number belongs to one trailer; the copies go without.
+		if serial := between(text, "\nserial:", "\n"); serial != "" {
+			text = strings.Replace(text, "\nserial:"+serial, "", 1)
+		}
+		if err := os.WriteFile(filepath.Join(dir, "content", "units", fmt.Sprintf("big-%05d.md", i)), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+func between(s, from, to string) string {
+	_, rest, ok := strings.Cut(s, from)
+	if !ok {
+		return ""
+	}
+	mid, _, _ := strings.Cut(rest, to)
+	return mid
+}
+
+func copyDir(t *testing.T, from, to string) {
+	t.Helper()
+	if err := os.CopyFS(to, os.DirFS(from)); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// TestTenThousandUnits builds a yard of ten thousand units and builds it again: every
+// unit has its page, and the second time nothing is written.
+func TestTenThousandUnits(t *testing.T) {
+	long(t)
+	const n = 10_000
+	dir := t.TempDir()
+	bigYard(t, dir, n)
+	build := binary(t)
+	for i, want := range []string{fmt.Sprintf("%d units on ", n), "nothing changed"} {
+		cmd := exec.Command(build, "-from", dir, "-to", filepath.Join(dir, "public"))
+		var stdout, stderr bytes.Buffer
+		cmd.Stdout, cmd.Stderr = &stdout, &stderr
+		start := time.Now()
+		if err := cmd.Run(); err != nil {
+			t.Fatalf("build %d: %v\n%s\n%.2000s", i, err, stdout.String(), stderr.String())
+		}
+		t.Logf("build %d: %.1f s\n%s", i+1, time.Since(start).Seconds(), stdout.String())
+		if !strings.Contains(stdout.String(), want) {
+			t.Errorf("build %d says %q, want %q in it", i+1, stdout.String(), want)
+		}
+	}
+	pages, err := filepath.Glob(filepath.Join(dir, "public", "u", "*.html"))
+	if err != nil || len(pages) != n {
+		t.Errorf("%d unit pages, want %d (%v)", len(pages), n, err)
+	}
+}
+
+// TestKilledBuilds kills the command at random moments while it changes the site back
+// and forth, and finds the old site or the new one each time, whole by its own list.
+func TestKilledBuilds(t *testing.T) {
+	long(t)
+	dir := t.TempDir()
+	bigYard(t, dir, 150)
+	build := binary(t)
+	target := filepath.Join(dir, "public")
+	args := []string{"-from", dir, "-to", target, "-quiet"}
+	start := time.Now()
+	if out, err := exec.Command(build, args...).CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	whole := time.Since(start)
+	yard := filepath.Join(dir, "content", "yard.md")
+	src, err := os.ReadFile(yard)
+	if err != nil {
+		t.Fatal(err)
+	}
+	random := rand.New(rand.NewPCG(1, 2))
+	killed := 0
+	for i := range 120 {
+		// A phone number of the reserved block changes on every page.
+		next := strings.Replace(string(src), "555-0142", fmt.Sprintf("555-01%02d", i%100), 1)
+		if err := os.WriteFile(yard, []byte(next), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		cmd := exec.Command(build, args...)
+		if err := cmd.Start(); err != nil {
+			t.Fatal(err)
+		}
+		time.Sleep(time.Duration(random.Int64N(int64(whole) * 5 / 4)))
+		_ = cmd.Process.Kill()
+		if cmd.Wait() != nil {
+			killed++
+		}
+		checkWhole(t, target)
+		if t.Failed() {
+			t.Fatalf("after kill %d", i)
+		}
+	}
+	if killed < 30 {
+		t.Errorf("only %d of 120 builds were killed in time", killed)
+	}
+	t.Logf("%d of 120 killed, each site whole", killed)
+	// The next build clears up what the killed ones left beside the target.
+	if out, err := exec.Command(build, args...).CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	left, err := filepath.Glob(filepath.Join(dir, ".public.*staging*"))
+	if err != nil || len(left) > 0 {
+		t.Errorf("left beside the target: %v (%v)", left, err)
+	}
+}
+
+// checkWhole holds every file against SHA256SUMS and finds no other file.
+func checkWhole(t *testing.T, target string) {
+	t.Helper()
+	list, err := os.ReadFile(filepath.Join(target, "SHA256SUMS"))
+	if err != nil {
+		t.Error(err)
+		return
+	}
+	n := 0
+	for line := range strings.Lines(string(list)) {
+		sum, name, ok := strings.Cut(strings.TrimSuffix(line, "\n"), "  ")
+		if !ok {
+			t.Errorf("a line of the list does not read: %q", line)
+			return
+		}
+		data, err := os.ReadFile(filepath.Join(target, filepath.FromSlash(name)))
+		if err != nil {
+			t.Error(err)
+			return
+		}
+		if got := fmt.Sprintf("%x", sha256.Sum256(data)); got != sum {
+			t.Errorf("%s has another hash than its list", name)
+		}
+		n++
+	}
+	files := 0
+	err = filepath.WalkDir(target, func(_ string, d os.DirEntry, err error) error {
+		if err == nil && !d.IsDir() {
+			files++
+		}
+		return err
+	})
+	if err != nil || files != n+1 {
+		t.Errorf("%d files, the list names %d (%v)", files, n, err)
+	}
+}

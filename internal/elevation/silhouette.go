@@ -1,0 +1,66 @@
+package elevation
+
+import (
+	"math"
+	"strings"
+
+	"tarepage/internal/compute"
+)
+
+const (
+	smallWide   = 320.0 // of every silhouette's viewBox
+	smallMargin = 3.0
+	smallTall   = 160.0 // the most that the tallest unit may stand
+)
+
+// A Scale is the one scale of a yard's silhouettes, and the one paper they are drawn
+// on: shown at one width, they compare.
+type Scale struct{ perInch, tall float64 }
+
+// ScaleOf is the scale at which the longest of the units fills a silhouette's width.
+// Units that cannot be drawn do not count.
+func ScaleOf(works []*compute.Work) Scale {
+	var wide, tall extent
+	for _, w := range works {
+		if f, ok := factsOf(w); ok {
+			e := draw(&f).extent()
+			if e.right-e.left > wide.right-wide.left {
+				wide = e
+			}
+			if e.top > tall.top {
+				tall = e
+			}
+		}
+	}
+	if wide == (extent{}) {
+		return Scale{}
+	}
+	s := Scale{perInch: min(perInch(smallWide-2*smallMargin, wide.right-wide.left), perInch(smallTall, tall.top))}
+	s.tall = math.Ceil(plot{perInch: s.perInch}.size(tall.top) + 2*smallMargin)
+	return s
+}
+
+// Silhouette is a unit's side view, small and without dimensions, at the yard's scale.
+// It reports false where the unit states no length, and where it was not among those
+// the scale was made for and is too large for it.
+func Silhouette(w *compute.Work, scale Scale) (svg string, ok bool) {
+	f, ok := factsOf(w)
+	if !ok || scale.perInch == 0 {
+		return "", false
+	}
+	d := draw(&f)
+	e := d.extent()
+	p := plot{perInch: scale.perInch, ground: scale.tall - smallMargin}
+	p.ball = smallMargin - p.size(e.left)
+	// The tenth is what a coordinate is rounded to.
+	if p.x(e.right) > smallWide-smallMargin+0.1 || p.y(e.top) < smallMargin-0.1 {
+		return "", false
+	}
+	var b strings.Builder
+	id := "sil-" + f.name()
+	b.WriteString(`<svg class="el el-small" viewBox="0 0 320 ` + num(scale.tall) + `" role="img" aria-labelledby="` + id +
+		`" fill="currentColor"><title id="` + id + `">` + escape(f.title()) + `</title>`)
+	d.write(&b, p, 1, true)
+	b.WriteString(`<path class="el-ground" fill="none" stroke="currentColor" d="M0 ` + num(p.ground+0.5) + `H320"/></svg>`)
+	return b.String(), true
+}

@@ -1,0 +1,320 @@
+package render_test
+
+import (
+	"bytes"
+	"compress/gzip"
+	"crypto/sha256"
+	"encoding/base64"
+	"fmt"
+	"maps"
+	"os"
+	"path/filepath"
+	"regexp"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"golang.org/x/net/html"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/inspect"
+	"tarepage/internal/render"
+	"tarepage/internal/unit"
+	theme "tarepage/themes/default"
+)
+
+const yard = `---
+name: Example <b>Trailer</b> Yard
+phone: 555-0100
+as-of: 2026-11-20
+---
+
+Come & see.
+`
+
+const sound = `---
+title: 7,000 lb "equipment" trailer </title><script>alert(1)</script>
+stock: EX-1
+kind: equipment
+year: 2026
+condition: new
+availability: on the yard
+price: $5,200
+hitch:
+  kind: bumper-pull
+  ball: 2 in
+  rating: 7,000 lb (<img src=x onerror=alert(2)>)
+deck:
+  length: 18 ft
+  width: 82 in
+  height: 24 in
+  front: 5 ft
+axles:
+  count: 2
+  rating: 3,500 lb (tag)
+  center: 15 ft 6 in
+  spacing: 34 in
+tires:
+  size: ST205/75R15
+  load-range: C
+  pressure: 50 psi
+  per-axle: 2
+brakes:
+  kind: electric
+  axles: 2
+  breakaway: yes
+weights:
+  gvwr: 7,000 lb (tag)
+  empty: 2,000 lb (scale ticket 2026-11-03)
+  tongue-empty: 260 lb (scale ticket 2026-11-03)
+standard:
+  - spare <i>tire</i>
+---
+
+# Walk-around
+
+0:45 The **coupler** & its plate.
+
+- 1:10 A tight item with [](fig:payload) in it.
+- not a note
+
+It carries [5,000 lb](fig:tag-payload), or [about 5,000 lb](fig:tag-payload).
+See [the maker](https://maker.example/x?a=1&b=2), not [this](javascript:alert(3)).
+
+<div onclick="alert(4)">raw</div> and <b>inline</b>
+
+| part | state |
+| --- | --- |
+| floor | ~~old~~ new |
+
+![a picture](x.jpg)
+`
+
+// site makes the pages of a yard held in memory.
+func site(t testing.TB, files map[string]string) map[string]string {
+	t.Helper()
+	pages, err := pagesOf(files)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return pages
+}
+
+func pagesOf(files map[string]string) (map[string]string, error) {
+	root := fstest.MapFS{}
+	for name, text := range files {
+		root[name] = &fstest.MapFile{Data: []byte(text)}
+	}
+	stock, problems, err := unit.Read(root)
+	if err != nil {
+		return nil, err
+	}
+	works := compute.Stock(stock)
+	findings := inspect.Stock(stock, works, problems)
+	pages := map[string]string{}
+	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: findings}, func(path string, page []byte) error {
+		pages[path] = string(page)
+		return nil
+	})
+	return pages, err
+}
+
+func one(t testing.TB) map[string]string {
+	return site(t, map[string]string{"content/yard.md": yard, "content/units/ex-1.md": sound})
+}
+
+func TestPagesOfASite(t *testing.T) {
+	got := slices.Sorted(maps.Keys(one(t)))
+	want := []string{"how-we-figure.html", "index.html", "kind-equipment.html", "u/ex-1.html"}
+	if !slices.Equal(got, want) {
+		t.Errorf("pages %v, want %v", got, want)
+	}
+}
+
+// TestNothingTheOwnerWritesRuns: text is text, wherever it stands. Every page is read
+// with an independent HTML parser (golang.org/x/net/html): it holds no script, no
+// handler, no address that runs, and no element that the owner wrote as text.
+func TestNothingTheOwnerWritesRuns(t *testing.T) {
+	pages := one(t)
+	for path, page := range pages {
+		root, err := html.Parse(strings.NewReader(page))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for n := range root.Descendants() {
+			if n.Type != html.ElementNode {
+				continue
+			}
+			switch n.Data {
+			case "script", "iframe", "object", "embed", "form", "img", "i", "base":
+				t.Errorf("%s holds an element %s", path, n.Data)
+			}
+			for _, a := range n.Attr {
+				if strings.HasPrefix(a.Key, "on") || a.Key == "style" || strings.Contains(strings.ToLower(a.Val), "javascript:") {
+					t.Errorf("%s: element %s has %s=%q", path, n.Data, a.Key, a.Val)
+				}
+			}
+		}
+	}
+	if !strings.Contains(pages["u/ex-1.html"], "&lt;script>alert(1)") {
+		t.Error("the title does not show what was written")
+	}
+}
+
+// TestNotes looks at what becomes of the Markdown.
+func TestNotes(t *testing.T) {
+	page := one(t)["u/ex-1.html"]
+	for _, want := range []string{
+		`<h2>Walk-around</h2>`, // the page's own title is the only h1
+		`<p class="moment"><span class="at">0:45</span> The <strong>coupler</strong> & its plate.`,
+		`<span class="at">1:10</span> A tight item with <a class="fig" href="#fig-payload">5,000 lb</a> in it.`,
+		`<a class="fig" href="#fig-tag-payload">5,000 lb</a>`,
+		`<a class="fig" href="#fig-tag-payload">about 5,000 lb</a>`,
+		`href="https://maker.example/x?a=1&amp;b=2"`,
+		`<del>old</del>`, `<td>floor`,
+		`a picture`,
+		`id="fig-tag-payload"`, `id="fig-payload"`,
+	} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the unit page lacks %q", want)
+		}
+	}
+	if n := strings.Count(page, "<h1"); n != 1 {
+		t.Errorf("the page has %d h1, want 1", n)
+	}
+}
+
+// TestPolicyFitsTheStyle: the hash in the policy is the one of the style as it stands
+// in the finished page (CSP Level 3, 2.3.1: the hash of the element's text).
+func TestPolicyFitsTheStyle(t *testing.T) {
+	style := regexp.MustCompile(`(?s)<style>(.*?)</style>`)
+	policy := regexp.MustCompile(`content="([^"]*style-src[^"]*)"`)
+	for path, page := range one(t) {
+		s, p := style.FindStringSubmatch(page), policy.FindStringSubmatch(page)
+		if s == nil || p == nil {
+			t.Fatalf("%s has no style or no policy", path)
+		}
+		sum := sha256.Sum256([]byte(s[1]))
+		want := "style-src &#39;sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "&#39;"
+		got := strings.ReplaceAll(strings.ReplaceAll(p[1], "'", "&#39;"), "&#43;", "+")
+		if !strings.Contains(got, want) {
+			t.Errorf("%s: policy %s does not hold %s", path, got, want)
+		}
+		if !strings.Contains(got, "default-src &#39;none&#39;") || strings.Contains(got, "unsafe") {
+			t.Errorf("%s: policy %s is not strict", path, got)
+		}
+	}
+}
+
+// TestNumbersStandNearTheCaution: every page with capacities says what governs.
+func TestNumbersStandNearTheCaution(t *testing.T) {
+	for path, page := range one(t) {
+		if !strings.Contains(page, "The label on the trailer governs.") {
+			t.Errorf("%s does not say that the label governs", path)
+		}
+	}
+	page := one(t)["u/ex-1.html"]
+	plate, words := strings.Index(page, `class="tag"`), strings.Index(page, `class="safety"`)
+	ladder := strings.Index(page, `class="carries"`)
+	if !(plate >= 0 && plate < words && words < ladder) {
+		t.Errorf("the caution stands at %d, the plate at %d, the ladder at %d", words, plate, ladder)
+	}
+}
+
+// TestBudget holds the sizes of reference/web.md 1.6: one TCP window of compressed
+// HTML (13 KB), at gzip -9, with the style inside.
+func TestBudget(t *testing.T) {
+	for _, path := range []string{"u/ex-1.html", "index.html"} {
+		var b bytes.Buffer
+		w, _ := gzip.NewWriterLevel(&b, gzip.BestCompression)
+		_, _ = w.Write([]byte(one(t)[path]))
+		_ = w.Close()
+		if b.Len() > 13<<10 {
+			t.Errorf("%s has %d bytes compressed, more than 13 KiB", path, b.Len())
+		}
+		t.Logf("%s: %d bytes, %d compressed", path, len(one(t)[path]), b.Len())
+	}
+}
+
+func TestSameInputSameBytes(t *testing.T) {
+	files := map[string]string{"content/yard.md": yard}
+	for i := range 70 {
+		files[fmt.Sprintf("content/units/ex-%03d.md", i)] = strings.Replace(sound, "stock: EX-1", fmt.Sprintf("stock: EX-%03d", i), 1)
+	}
+	first := site(t, files)
+	for _, n := range []int{1, 7} {
+		before := runtime.GOMAXPROCS(n)
+		again := site(t, files)
+		runtime.GOMAXPROCS(before)
+		if !maps.Equal(first, again) {
+			t.Errorf("with %d at a time the pages differ", n)
+		}
+	}
+	// Seventy units are two pages of the yard, which lead to each other.
+	if !strings.Contains(first["index.html"], `href="index-2.html"`) || !strings.Contains(first["index-2.html"], `href="index.html"`) {
+		t.Error("the two pages of the yard do not lead to each other")
+	}
+	if n := strings.Count(first["index.html"], `class="card"`) + strings.Count(first["index-2.html"], `class="card"`); n != 70 {
+		t.Errorf("the pages show %d units, want 70", n)
+	}
+}
+
+func TestSoldAndWithheld(t *testing.T) {
+	sold := strings.NewReplacer("stock: EX-1", "stock: EX-2", "on the yard", "sold").Replace(sound)
+	held := strings.NewReplacer("stock: EX-1", "stock: EX-3\nwithhold: waiting for the title").Replace(sound)
+	pages := site(t, map[string]string{"content/yard.md": yard, "content/units/a.md": sold, "content/units/b.md": held, "content/units/c.md": sound})
+	if _, there := pages["u/ex-3.html"]; there || strings.Contains(pages["index.html"], "EX-3") {
+		t.Error("a withheld unit is shown")
+	}
+	if strings.Contains(pages["u/ex-2.html"], "$5,200") {
+		t.Error("a sold unit still shows its price")
+	}
+	if strings.Index(pages["index.html"], "EX-1") > strings.Index(pages["index.html"], "EX-2") {
+		t.Error("the sold unit stands before the one that can be bought")
+	}
+}
+
+func TestOwnTheme(t *testing.T) {
+	dir := t.TempDir()
+	if err := os.WriteFile(filepath.Join(dir, "style.css"), []byte("body { color: #123456 }"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	files, err := render.Theme(theme.Files, dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	stock, _, err := unit.Read(fstest.MapFS{"content/yard.md": {Data: []byte(yard)}, "content/units/ex-1.md": {Data: []byte(sound)}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = render.Site(files, render.Input{Stock: stock, Works: compute.Stock(stock)}, func(path string, page []byte) error {
+		if !bytes.Contains(page, []byte("body{color:#123456}")) {
+			t.Errorf("%s does not have the theme's own style", path)
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := render.Theme(theme.Files, filepath.Join(dir, "style.css")); err == nil || !strings.Contains(err.Error(), "is no folder") {
+		t.Errorf("a theme that is no folder gives %v", err)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "unit.html"), []byte(`{{define "main"}}{{.NoSuch}}{{end}}`), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := render.Site(files, render.Input{Stock: stock, Works: compute.Stock(stock)}, func(string, []byte) error { return nil }); err == nil || !strings.Contains(err.Error(), "NoSuch") {
+		t.Errorf("a template that asks for what there is not gives %v", err)
+	}
+}
+
+func BenchmarkSite(b *testing.B) {
+	files := map[string]string{"content/yard.md": yard}
+	for i := range 100 {
+		files[fmt.Sprintf("content/units/ex-%03d.md", i)] = strings.Replace(sound, "stock: EX-1", fmt.Sprintf("stock: EX-%03d", i), 1)
+	}
+	for b.Loop() {
+		site(b, files)
+	}
+}
