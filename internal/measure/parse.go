@@ -322,7 +322,7 @@ func readNumber(s string) (v float64, rest string, err error) {
 		return 0, "", fmt.Errorf("%q is not a fraction", s)
 	}
 	if len(rest) > 0 && (rest[0] == 'k' || rest[0] == 'K') && (len(rest) == 1 || rest[1] == ' ') {
-		v, rest = v*1000, rest[1:]
+		v, rest = float64(v*1000), rest[1:]
 	}
 	return v, rest, nil
 }
