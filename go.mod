@@ -23,5 +23,7 @@ require (
 	github.com/Knetic/govaluate v3.0.0+incompatible // indirect
 	github.com/bcicen/bfstree v1.0.0 // indirect
 	github.com/tdewolff/parse/v2 v2.8.20 // indirect
+	golang.org/x/mod v0.42.0 // indirect
+	golang.org/x/sync v0.24.0 // indirect
 	gopkg.in/yaml.v2 v2.3.0 // indirect
 )

@@ -274,7 +274,7 @@ func (p *pencil) load(v measure.Pounds, working string) Result[measure.Pounds] {
 
 // share enters a share, shown in percent to a tenth.
 func (p *pencil) share(v measure.Share, working string) Result[measure.Share] {
-	p.enter(float64(v)*100, v.Near(), 0.1, working)
+	p.enter(v.Percent(), v.Near(), 0.1, working)
 	return Result[measure.Share]{v, measure.Finite(v)}
 }
 

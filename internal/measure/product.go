@@ -42,7 +42,7 @@ func ShareOfPressure(part, whole PSI) Share {
 // 0.7 / 100 is not even the one next to it.
 func (s Share) Of(p Pounds) Pounds {
 	const millionths = 1e6
-	v := float64(s) * millionths
+	v := float64(float64(s) * millionths)
 	if n := math.Round(v); math.Abs(v-n) <= 1e-9 {
 		return Pounds(float64(p) * n / millionths)
 	}
