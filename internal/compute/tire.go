@@ -94,11 +94,7 @@ func (t *Tire) mounting() string {
 func usable(rows []tables.Tire, dual bool) []tables.Tire {
 	var out []tables.Tire
 	for _, row := range rows {
-		load, grade := row.Single, row.SingleGrade
-		if dual {
-			load, grade = row.Dual, row.DualGrade
-		}
-		if load > 0 && grade != tables.MemoryWeak {
+		if rating(row, dual) > 0 && gradeOf(row, dual) != tables.MemoryWeak {
 			out = append(out, row)
 		}
 	}
@@ -110,6 +106,20 @@ func usable(rows []tables.Tire, dual bool) []tables.Tire {
 		}
 	}
 	return out
+}
+
+// gradeOf is how well the row's rating is known: no better than that it belongs to this
+// load range and holds at this pressure.
+func gradeOf(row tables.Tire, dual bool) tables.Grade {
+	g := row.SingleGrade
+	if dual {
+		g = row.DualGrade
+	}
+	g = g.Weaker(row.RangeGrade)
+	if row.PressureGrade != "" {
+		g = g.Weaker(row.PressureGrade)
+	}
+	return g
 }
 
 func rating(row tables.Tire, dual bool) measure.Pounds {
@@ -153,17 +163,14 @@ func (t *Tire) fromTable(u *unit.Unit, all []tables.Tire) {
 		return
 	}
 	t.Rating, t.Source = rating(row, t.Dual), row.Source
-	t.Grade = row.SingleGrade
-	if t.Dual {
-		t.Grade = row.DualGrade
-	}
+	t.Grade = gradeOf(row, t.Dual)
 	t.Notes = append(t.Notes, "from a table; the sidewall governs")
 	if last := rows[len(rows)-1]; rating(last, t.Dual) != t.Rating {
 		t.Notes = append(t.Notes, fmt.Sprintf("this size and load range is sold with %s and with %s; the lower counts until the sidewall is read",
 			t.Rating.Limit(), rating(last, t.Dual).Limit()))
 	}
 	if t.Grade == tables.Memory {
-		t.Notes = append(t.Notes, "the table's figure is from memory, no source found: read the sidewall")
+		t.Notes = append(t.Notes, "the table's load, its load range or its pressure is from memory, no source found: read the sidewall")
 	}
 }
 
