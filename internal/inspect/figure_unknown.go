@@ -2,6 +2,7 @@ package inspect
 
 import (
 	"fmt"
+	"strings"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/measure"
@@ -47,6 +48,9 @@ func absence(c *Case, name string) *compute.Absence {
 // figure: to the precision written, "about" allows 2.5%. It returns the number as it
 // was read.
 func Agrees(words string, fig *compute.Figure) (says string, ok bool, err error) {
+	if strings.TrimSpace(words) == fig.Text {
+		return fig.Text, true, nil
+	}
 	switch fig.Unit {
 	case "lb":
 		w, err := measure.ParseWeight(words)
@@ -64,7 +68,12 @@ func Agrees(words string, fig *compute.Figure) (says string, ok bool, err error)
 		w, err := measure.ParseArea(words)
 		return agree(w, measure.SquareFeet(fig.Value), measure.SquareFeet(fig.Step()), err)
 	}
-	return "", false, fmt.Errorf("no words are read for a figure in %s", fig.Unit)
+	if fig.Unit == "USD" {
+		w, err := measure.ParseMoney(words)
+		return agree(w, measure.Dollars(fig.Value), measure.Dollars(fig.Step()), err)
+	}
+	w, err := measure.ParsePlain(words, fig.Unit)
+	return agree(w, measure.Plain(fig.Value), measure.Plain(fig.Step()), err)
 }
 
 func agree[U measure.Unit](w measure.Written[U], worked, step U, err error) (string, bool, error) {

@@ -25,6 +25,9 @@ var tongueOutOfBand = &Rule{
 			return
 		}
 		at := c.Weights.TongueEmpty.Pos
+		if !at.Known() {
+			at = c.Weights.Empty.Pos
+		}
 		value := "puts " + tongue.Load() + " on the truck"
 		if tongue < 0 {
 			value = "lifts the hitch with " + (-tongue).Load()
@@ -34,6 +37,11 @@ var tongueOutOfBand = &Rule{
 			figures(tongue.Load(), limit).
 			also(c.Axles.Center.Pos, "the middle of the axles stands here").
 			also(band.At, "the yard's own band stands here")
+		if fig := c.Work.Figure("tongue-at-gvwr"); fig != nil && fig.Estimated {
+			fd.Message += " (estimated from the parts)"
+			fd.fix("weigh the tongue empty and write weights.tongue-empty")
+			return
+		}
 		if words == "less than" {
 			fd.fix("load it farther forward than the middle, and weigh the tongue")
 		} else {
