@@ -3,19 +3,27 @@ module tarepage
 go 1.26.0
 
 require (
+	github.com/adrg/frontmatter v0.2.0
+	github.com/agnivade/levenshtein v1.2.1
+	github.com/bcicen/go-units v1.0.5
+	github.com/fsnotify/fsnotify v1.10.1
+	github.com/rogpeppe/go-internal v1.16.0
+	github.com/tdewolff/minify/v2 v2.24.25
+	github.com/yuin/goldmark v1.8.7
+	go.yaml.in/yaml/v4 v4.0.0
+	golang.org/x/net v0.62.0
+	golang.org/x/sys v0.50.0
+	golang.org/x/tools v0.52.0
+	gonum.org/v1/gonum v0.17.0
+	pgregory.net/rapid v1.3.0
+)
+
+require (
 	github.com/BurntSushi/toml v0.3.1 // indirect
-	github.com/adrg/frontmatter v0.2.0 // indirect
-	github.com/agnivade/levenshtein v1.2.1 // indirect
-	github.com/fsnotify/fsnotify v1.10.1 // indirect
-	github.com/rogpeppe/go-internal v1.16.0 // indirect
-	github.com/tdewolff/minify/v2 v2.24.25 // indirect
+	github.com/Knetic/govaluate v3.0.0+incompatible // indirect
+	github.com/bcicen/bfstree v1.0.0 // indirect
 	github.com/tdewolff/parse/v2 v2.8.20 // indirect
-	github.com/yuin/goldmark v1.8.7 // indirect
-	go.yaml.in/yaml/v4 v4.0.0 // indirect
-	golang.org/x/net v0.62.0 // indirect
-	golang.org/x/sys v0.50.0 // indirect
-	golang.org/x/tools v0.52.0 // indirect
-	gonum.org/v1/gonum v0.17.0 // indirect
+	golang.org/x/mod v0.42.0 // indirect
+	golang.org/x/sync v0.24.0 // indirect
 	gopkg.in/yaml.v2 v2.3.0 // indirect
-	pgregory.net/rapid v1.3.0 // indirect
 )

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"tarepage/internal/showroom"
 	"tarepage/internal/unit"
 )
 
@@ -12,6 +13,7 @@ const usage = `build makes the yard's site out of content/.
 
   build                  read, work out, inspect and publish
   build inspect          check only, write nothing
+  build showroom         show the site live while you write, on the desk and on phones
   build rule [NAME]      what a rule asks and why; without a name, all of them
   build help             this text
 
@@ -21,6 +23,8 @@ const usage = `build makes the yard's site out of content/.
   -leave-out    publish without the units that have stops, and say so
   -json         print figures and findings as JSON
   -quiet        print only what stops a unit
+  -at ADDRESS   where the showroom opens (127.0.0.1:4280, this computer only);
+                -at :4280 opens it to the network, for phones
 
 Exit status: 0 nothing stops, 1 stops found, 2 could not run.
 `
@@ -31,21 +35,22 @@ type command struct {
 	name     string // of the rule
 	from, to string
 	theme    string
+	at       string // where the showroom opens
 	json     bool
 	leaveOut bool
 	quiet    bool
 }
 
-var verbs = []string{"build", "inspect", "rule", "help"}
+var verbs = []string{"build", "inspect", "showroom", "rule", "help"}
 
 // A flag takes a value, or it does not.
-var valued = map[string]bool{"from": true, "to": true, "theme": true, "json": false, "leave-out": false, "quiet": false}
+var valued = map[string]bool{"from": true, "to": true, "theme": true, "json": false, "leave-out": false, "quiet": false, "at": true}
 
-var flagNames = []string{"from", "to", "theme", "json", "leave-out", "quiet"}
+var flagNames = []string{"from", "to", "theme", "json", "leave-out", "quiet", "at"}
 
 // parse reads the arguments; flags may stand before and behind the verb.
 func parse(args []string) (*command, error) {
-	c := &command{from: ".", to: "public"}
+	c := &command{from: ".", to: "public", at: showroom.Usual}
 	var words []string
 	seen := map[string]bool{}
 	for i := 0; i < len(args); i++ {
@@ -70,14 +75,14 @@ func parse(args []string) (*command, error) {
 			return nil, fmt.Errorf("flag -%s is given twice; keep one", name)
 		case takes && !hasValue:
 			if i++; i == len(args) {
-				return nil, fmt.Errorf("flag -%s needs a folder behind it", name)
+				return nil, wants(name)
 			}
 			value = args[i]
 		case !takes && hasValue:
 			return nil, fmt.Errorf("flag -%s takes no value; write -%s alone", name, name)
 		}
 		if takes && value == "" {
-			return nil, fmt.Errorf("flag -%s needs a folder behind it", name)
+			return nil, wants(name)
 		}
 		seen[name] = true
 		c.set(name, value)
@@ -101,6 +106,14 @@ func parse(args []string) (*command, error) {
 	return c, c.fits(seen)
 }
 
+// wants says what a flag without its value lacks.
+func wants(name string) error {
+	if name == "at" {
+		return fmt.Errorf("flag -at needs an address behind it: %s, or :4280 for phones on the same network", showroom.Usual)
+	}
+	return fmt.Errorf("flag -%s needs a folder behind it", name)
+}
+
 func (c *command) set(name, value string) {
 	switch name {
 	case "from":
@@ -109,6 +122,8 @@ func (c *command) set(name, value string) {
 		c.to = value
 	case "theme":
 		c.theme = value
+	case "at":
+		c.at = value
 	case "json":
 		c.json = true
 	case "leave-out":
@@ -121,8 +136,9 @@ func (c *command) set(name, value string) {
 // fits refuses a flag that the verb would drop in silence.
 func (c *command) fits(seen map[string]bool) error {
 	takes := map[string][]string{
-		"build":   flagNames,
-		"inspect": {"from", "json", "quiet"},
+		"build":    {"from", "to", "theme", "json", "leave-out", "quiet"},
+		"inspect":  {"from", "json", "quiet"},
+		"showroom": {"from", "theme", "quiet", "at"},
 	}[c.verb]
 	for _, name := range flagNames {
 		if seen[name] && !contains(takes, name) {

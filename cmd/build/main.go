@@ -2,7 +2,8 @@
 //
 // It holds the flags, the verbs and the exit status; nothing else. What it calls, in
 // this order and never back: internal/unit reads, internal/compute works, internal/
-// inspect judges, internal/render makes pages, internal/publish swaps them in.
+// inspect judges, internal/render makes pages, internal/publish swaps them in or
+// internal/showroom shows them.
 package main
 
 import (
@@ -37,6 +38,14 @@ func run(args []string, stdout, stderr io.Writer) int {
 		fmt.Fprintf(stderr, "build: %v\n", err)
 		return failed
 	}
+	if cmd.verb == "showroom" {
+		// It prints while it runs, and runs until it is interrupted.
+		if err := cmd.showroom(stdout, stderr); err != nil {
+			fmt.Fprintf(stderr, "build: %v\n", err)
+			return failed
+		}
+		return clean
+	}
 	// Output is gathered and written at once: nothing half-written when something fails.
 	var out bytes.Buffer
 	status, err := cmd.do(&out, stderr)
@@ -70,9 +79,17 @@ type yard struct {
 	findings []inspect.Finding
 }
 
-func (c *command) look() (*yard, error) {
+// folder refuses a -from that is no folder.
+func (c *command) folder() error {
 	if info, err := os.Stat(c.from); err != nil || !info.IsDir() {
-		return nil, fmt.Errorf("-from %q is no folder; name the folder that holds content/", c.from)
+		return fmt.Errorf("-from %q is no folder; name the folder that holds content/", c.from)
+	}
+	return nil
+}
+
+func (c *command) look() (*yard, error) {
+	if err := c.folder(); err != nil {
+		return nil, err
 	}
 	stock, problems, err := unit.Read(os.DirFS(c.from))
 	if err != nil {
@@ -122,15 +139,19 @@ func (c *command) inspect(stdout, stderr io.Writer) (int, error) {
 // print shows the findings; with -quiet only those that refuse something.
 func (c *command) print(w io.Writer, list []inspect.Finding) error {
 	if c.quiet {
-		var only []inspect.Finding
-		for _, f := range list {
-			if f.Severity == inspect.Stop {
-				only = append(only, f)
-			}
-		}
-		list = only
+		list = onlyStops(list)
 	}
 	return report.Findings(w, list)
+}
+
+func onlyStops(list []inspect.Finding) []inspect.Finding {
+	var out []inspect.Finding
+	for _, f := range list {
+		if f.Severity == inspect.Stop {
+			out = append(out, f)
+		}
+	}
+	return out
 }
 
 func status(n int) int {
@@ -169,12 +190,8 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 		say(func(w io.Writer) { report.Refused(w, tally, c.to, time.Since(start)) })
 		return stops, nil
 	}
-	files, err := render.Theme(theme.Files, c.theme)
-	if err != nil {
-		return failed, err
-	}
 	site := &publish.Site{}
-	pages, err := render.Site(files, render.Input{
+	pages, err := c.pages(render.Input{
 		Stock: y.stock, Works: y.works, Findings: y.findings, LeaveOut: held.Units,
 	}, site.Add)
 	if err != nil {
@@ -189,4 +206,13 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 			Removed: moved.Removed, LeftOut: held.Names}, time.Since(start))
 	})
 	return status(n), nil
+}
+
+// pages makes the pages with the theme that was asked for, and hands them to add.
+func (c *command) pages(in render.Input, add func(string, []byte) error) (int, error) {
+	files, err := render.Theme(theme.Files, c.theme)
+	if err != nil {
+		return 0, err
+	}
+	return render.Site(files, in, add)
 }

@@ -311,7 +311,7 @@ func TestTieDownStrength(t *testing.T) {
 		weight measure.Pounds
 		n      int
 		ok     bool
-	}{{Vehicle, 10000, 2, true}, {Machine, 10000, 4, true}, {Vehicle, 10001, 0, false}, {Machine, 9999, 0, false}} {
+	}{{LightVehicle, 10000, 2, true}, {Machine, 10000, 4, true}, {LightVehicle, 10001, 0, false}, {Machine, 9999, 0, false}} {
 		if n, ok := LeastByKind(c.kind, c.weight); n != c.n || ok != c.ok {
 			t.Errorf("4.16: kind %d at %s: %d, %v", c.kind, c.weight, n, ok)
 		}

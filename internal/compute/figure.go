@@ -2,6 +2,7 @@ package compute
 
 import (
 	"fmt"
+	"slices"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
@@ -121,6 +122,7 @@ var advice = map[string]string{
 	"tires.load-range":     "read the load range off the sidewall",
 	"tires.sidewall":       "read the maximum load off the sidewall",
 	"tires.wheel":          "read the rating stamped on the wheel",
+	"hitch.kind":           "say how it couples",
 	"hitch.rating":         "read the rating off the coupler plate",
 	"hitch.ball-rating":    "read the rating stamped on the ball",
 	"hitch.tongue-limit":   "read the tongue limit off the coupler plate",
@@ -147,8 +149,25 @@ func need[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
 		p.lack(key)
 		return 0
 	}
-	p.use(key, fmt.Sprint(f.Value), f.About, f.From, f.Pos)
+	take(p, f, key)
 	return f.Value
+}
+
+// take brings a field in. A figure asks for the same one more than once; it is written
+// out only the first time.
+func take[U measure.Unit](p *pencil, f unit.Field[U], key string) {
+	if !p.has(key) {
+		p.use(key, fmt.Sprint(f.Value), f.About, f.From, f.Pos)
+	}
+}
+
+func (p *pencil) has(key string) bool {
+	for i := range p.inputs {
+		if p.inputs[i].Key == key {
+			return true
+		}
+	}
+	return false
 }
 
 // needOrZero is need for a field in which zero is a measure.
@@ -157,7 +176,7 @@ func needOrZero[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
 		p.lack(key)
 		return 0
 	}
-	p.use(key, fmt.Sprint(f.Value), f.About, f.From, f.Pos)
+	take(p, f, key)
 	return f.Value
 }
 
@@ -171,10 +190,8 @@ func needCount(p *pencil, f unit.Count, key string) int {
 }
 
 func (p *pencil) use(key, text string, about bool, from measure.Provenance, at unit.Pos) {
-	for _, in := range p.inputs {
-		if in.Key == key {
-			return
-		}
+	if p.has(key) {
+		return
 	}
 	if about {
 		text = "about " + text
@@ -242,7 +259,7 @@ func (p *pencil) enter(value float64, text string, step float64, working string)
 	p.Figures = append(p.Figures, Figure{
 		Name: p.def.Name, Label: p.def.Label, Value: value, Unit: p.def.Unit, Text: text,
 		Working: working, Source: source, Practice: p.def.Practice, About: p.about, Estimated: p.estimated,
-		Inputs: p.inputs, Notes: p.notes, step: step,
+		Inputs: slices.Clone(p.inputs), Notes: p.notes, step: step,
 	})
 }
 
@@ -260,7 +277,7 @@ func (p *pencil) load(v measure.Pounds, working string) Result[measure.Pounds] {
 
 // share enters a share, shown in percent to a tenth.
 func (p *pencil) share(v measure.Share, working string) Result[measure.Share] {
-	p.enter(float64(v)*100, v.Near(), 0.1, working)
+	p.enter(v.Percent(), v.Near(), 0.1, working)
 	return Result[measure.Share]{v, measure.Finite(v)}
 }
 

@@ -351,7 +351,7 @@ var estimatedCenter = &Definition{
 	Name: "estimated-center", Label: "Center of gravity, estimated from the parts",
 	What:    "Where the listed parts would balance, from the ball's center back. What is not listed is taken to stand as the rest does.",
 	Formula: "sum of weight x place / sum of weight, each part at the middle of its range",
-	Unit:    "ft", Source: "statics: the center of gravity of parts; the tables of shapes, plate, densities and parts", Practice: true,
+	Unit:    "ft", Source: "statics: the center of gravity of parts; the tables of shapes, plate, densities and parts; for what is not listed common practice, no source", Practice: true,
 	work: func(p *pencil) {
 		if !p.estimable() {
 			return
@@ -376,7 +376,7 @@ var estimatedTongue = &Definition{
 	Name: "estimated-tongue", Label: "On the truck, empty, estimated",
 	What:    "What the empty trailer puts on the truck if its weight is spread as its parts are. Used where nobody weighed the tongue, and everything that rests on it is marked about. Weigh it.",
 	Formula: "E (1 - x / A), x being the parts' center of gravity, to the nearest 10 lb",
-	Unit:    "lb", Source: staticsSource + "; the parts' center of gravity is an estimate", Practice: true,
+	Unit:    "lb", Source: staticsSource + "; the parts' center of gravity is an estimate: common practice, no source", Practice: true,
 	work: func(p *pencil) {
 		if t := p.Unit.Weights.TongueEmpty; t.Given() || t.Spoiled || !p.estimable() {
 			p.skip()

@@ -50,10 +50,13 @@ var payload = &Definition{
 			p.estimated = p.estimated || r.Estimated
 		}
 		p.note("%s %s", governing, governs(governing))
-		for _, a := range p.Absent {
-			if a.Name == "even-load-payload" {
-				p.note("not counted, for want of a measure: the even load on axles, tires and tongue")
-			}
+		switch {
+		case !p.counted("axles") && !p.counted("tires"):
+			p.note("not counted, for want of a measure: the even load on axles, tires and tongue")
+		case !p.counted("axles"):
+			p.note("not counted, for want of a rating: the even load on the axles")
+		case !p.counted("tires"):
+			p.note("not counted, for want of a rating: the even load on the tires")
 		}
 		working := words[0]
 		if len(words) > 1 {
@@ -61,6 +64,11 @@ var payload = &Definition{
 		}
 		p.Payload = p.limit(lowest, working)
 	},
+}
+
+// counted reports whether the ladder has a rung of that name.
+func (w *Work) counted(rung string) bool {
+	return slices.ContainsFunc(w.Ladder, func(r Rung) bool { return r.Name == rung })
 }
 
 // governs agrees with the rung's label in number.
@@ -75,9 +83,10 @@ func governs(label string) string {
 // equal height keep the order of the design.
 func (p *pencil) ladder() []Rung {
 	var out []Rung
+	sheet := make([]Input, 0, 24)
 	// rung works one limit on its own sheet and keeps what it rests on.
 	rung := func(name, label, source string, work func(q *pencil) (measure.Pounds, string)) {
-		q := &pencil{Work: p.Work, def: p.def}
+		q := &pencil{Work: p.Work, def: p.def, inputs: sheet[:0]}
 		v, working := work(q)
 		if !q.ready() || !measure.Finite(v) {
 			return

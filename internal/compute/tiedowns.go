@@ -102,8 +102,8 @@ type Cargo int
 
 // The kinds that 49 CFR 393.128 and 393.130 name.
 const (
-	// Vehicle is a car, light truck or van.
-	Vehicle Cargo = iota
+	// LightVehicle is a car, light truck or van.
+	LightVehicle Cargo = iota
 	// Machine is wheeled or tracked equipment.
 	Machine
 )
@@ -114,7 +114,7 @@ const (
 // loader of that weight four.
 func LeastByKind(c Cargo, weight measure.Pounds) (int, bool) {
 	switch {
-	case c == Vehicle && weight <= 10000:
+	case c == LightVehicle && weight <= 10000:
 		return 2, true
 	case c == Machine && weight >= 10000:
 		return 4, true

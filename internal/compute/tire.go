@@ -203,7 +203,10 @@ func exponentOf(size tables.TireSize, sized bool) (n float64, source string) {
 // inheritTire brings in every field that the tire's rating rests on.
 func (p *pencil) inheritTire() {
 	tires := p.Unit.Tires
-	p.use("tires.size", tires.Size.Value, tires.Size.About, tires.Size.From, tires.Size.Pos)
+	if tires.Size.Given() {
+		// Without a size the sidewall's own rating still counts.
+		p.use("tires.size", tires.Size.Value, tires.Size.About, tires.Size.From, tires.Size.Pos)
+	}
 	if tires.LoadRange.Given() {
 		p.use("tires.load-range", tires.LoadRange.Value, false, tires.LoadRange.From, tires.LoadRange.Pos)
 	}

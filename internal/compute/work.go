@@ -37,6 +37,7 @@ var All = []*Definition{
 	truckSharePayload,
 	payload,
 	workingPayload,
+	loadWindow,
 	cargoPlacard,
 	relabelLimit,
 	tieDownNeed,
@@ -50,6 +51,7 @@ var All = []*Definition{
 	stoppingAt70,
 	loadingAngle,
 	classATruck,
+	surgeTruck,
 }
 
 // Work is everything that was worked out for one unit.
@@ -99,8 +101,10 @@ type Work struct {
 	TongueByFoot     Result[measure.Pounds]
 	Payload          Result[measure.Pounds]
 	WorkingPayload   Result[measure.Pounds]
+	LoadWindow       Window // of the figure load-window; without room where that is absent
 	LoadingAngle     Result[measure.Degrees]
 	ClassATruck      Result[measure.Pounds]
+	SurgeTruck       Result[measure.Pounds]
 }
 
 // Figure returns a worked figure by its name, or nil.
@@ -127,8 +131,9 @@ func Unit(u *unit.Unit, s Settings) *Work {
 	w := &Work{Unit: u, Settings: s, Figures: make([]Figure, 0, len(All))}
 	w.Space = spaceOf(u)
 	w.Tire = tireOf(u)
+	sheet := make([]Input, 0, 24) // for one figure after the other; what is entered is copied
 	for _, d := range All {
-		p := &pencil{Work: w, def: d}
+		p := &pencil{Work: w, def: d, inputs: sheet[:0]}
 		d.work(p)
 		if len(p.needs) > 0 && !p.silent && w.Figure(d.Name) == nil {
 			w.Absent = append(w.Absent, Absence{d.Name, d.Label, distinct(p.needs)})

@@ -38,6 +38,7 @@ var All = []*Rule{
 	chainsUnderGVWR,
 	brakesMissing,
 	breakawayMissing,
+	surgeBrakesOver,
 	serialCheckDigit,
 	serialYear,
 	claimedPayloadOver,
@@ -53,6 +54,7 @@ var All = []*Rule{
 	// cautions
 	tongueOutOfBand,
 	wideLoad,
+	axleOverBridge,
 	licenseClass,
 	tireNoReserve,
 	tireOld,

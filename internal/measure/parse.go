@@ -29,8 +29,12 @@ func (w Written[U]) String() string {
 }
 
 // most is the largest number any parser accepts: far above any trailer, far below
-// where whole pounds stop being exact.
-const most = 1e9
+// where whole pounds stop being exact. least is the smallest beside zero: a slip of the
+// decimal point, and what a quotient by it would make of a figure has no meaning.
+const (
+	most  = 1e9
+	least = 1e-9
+)
 
 // ParseWeight reads "24,000 lb", "24000 lbs", "24k lb", "10,886 kg".
 func ParseWeight(s string) (Written[Pounds], error) {
@@ -87,10 +91,13 @@ func ParseMoney(s string) (Written[Dollars], error) {
 	text = strings.TrimSpace(text)
 	v, rest, err := readNumber(text)
 	if err != nil {
-		return Written[Dollars]{}, fmt.Errorf("price %q: %w", s, err)
+		return Written[Dollars]{}, fmt.Errorf("price %q does not read: %w; write %s", s, err, example)
 	}
 	if rest != "" {
 		return Written[Dollars]{}, fmt.Errorf("price %q does not read as money; write %s", s, example)
+	}
+	if v > 0 && v < least {
+		return Written[Dollars]{}, fmt.Errorf("price %q is less than any coin; write %s", s, example)
 	}
 	if !marked {
 		return Written[Dollars]{}, fmt.Errorf("price %q has no currency; write $%s", s, text)
@@ -102,8 +109,9 @@ func ParseMoney(s string) (Written[Dollars], error) {
 type scale[U Unit] struct {
 	names []string
 	to    func(float64) U
-	// joins marks a unit that may be followed by a smaller one: feet by inches.
-	joins bool
+	// joins marks the unit that may be followed by a smaller one, feet; joined marks
+	// the one that may follow, inches.
+	joins, joined bool
 }
 
 var weightUnits = []scale[Pounds]{
@@ -113,7 +121,7 @@ var weightUnits = []scale[Pounds]{
 
 var lengthUnits = []scale[Inches]{
 	{names: []string{"ft", "ft.", "foot", "feet", "'", "’", "′"}, to: func(v float64) Inches { return Feet(v).Inches() }, joins: true},
-	{names: []string{"in", "in.", "inch", "inches", `"`, "”", "″", "''"}, to: func(v float64) Inches { return Inches(v) }},
+	{names: []string{"in", "in.", "inch", "inches", `"`, "”", "″", "''"}, to: func(v float64) Inches { return Inches(v) }, joined: true},
 	{names: []string{"mm", "millimeter", "millimeters"}, to: FromMillimeters},
 	{names: []string{"cm", "centimeter", "centimeters"}, to: func(v float64) Inches { return FromMillimeters(v * 10) }},
 	{names: []string{"m", "meter", "meters"}, to: func(v float64) Inches { return FromMillimeters(v * 1000) }},
@@ -174,17 +182,26 @@ func parse[U Unit](s, what, example string, sums bool, scales []scale[U]) (Writt
 			if err != nil {
 				return fail("does not read: %v; write %s", err, example)
 			}
+			left := strings.TrimSpace(after)
 			unit, after := readUnit(after)
-			if unit == "" {
+			switch {
+			case unit == "" && left != "":
+				return fail("does not read at %q; write %s", left, example)
+			case unit == "" && joined:
+				return fail("has no unit behind the feet; write %s in", rest)
+			case unit == "":
 				return fail("has no unit; write %s", bareExamples(rest, scales))
 			}
 			sc, ok := findScale(scales, unit)
 			if !ok {
 				return fail("is in %q, which is no unit of %s; write %s", unit, what, example)
 			}
+			if sc.joins && dashedInches.MatchString(after) {
+				after = after[1:] // 8'-6", as shop drawings write it
+			}
 			after = strings.TrimSpace(after)
 			switch {
-			case joined && !(unit[0] == 'i' || strings.ContainsAny(unit[:1], `"'`) || unit == "”" || unit == "″"):
+			case joined && !sc.joined:
 				return fail("puts %s behind feet; only inches can follow feet", unit)
 			case joined && v >= InchesPerFoot:
 				return fail("has %s inches behind the feet; inches there stay below 12", Number(v, 4))
@@ -196,8 +213,11 @@ func parse[U Unit](s, what, example string, sums bool, scales []scale[U]) (Writt
 			joined, rest = true, after
 		}
 	}
-	if float64(total) > most {
+	switch v := float64(total); {
+	case v > most:
 		return fail("is larger than anything a yard weighs or measures")
+	case v > 0 && v < least:
+		return fail("is smaller than anything a yard weighs or measures")
 	}
 	return Written[U]{total, about, from}, nil
 }
@@ -230,7 +250,7 @@ func bareExamples[U Unit](bare string, scales []scale[U]) string {
 	return strings.Join(out[:len(out)-1], ", ") + " or " + out[len(out)-1]
 }
 
-var aboutWord = regexp.MustCompile(`(?i)^(about|approx\.?|approximately|ca\.|~)\s*`)
+var aboutWord = regexp.MustCompile(`(?i)^(about|approximately|approx\.?|ca\.|~)\s*`)
 
 // peel takes "about" from the front and the parenthesis from the end.
 func peel(s, what, example string) (body string, about bool, from Provenance, err error) {
@@ -263,6 +283,9 @@ func peel(s, what, example string) (body string, about bool, from Provenance, er
 var (
 	numberForm   = regexp.MustCompile(`^[0-9][0-9,]*(\.[0-9]+)?|^\.[0-9]+`)
 	fractionForm = regexp.MustCompile(`^(?:[- ]\s*)?([0-9]{1,3})/([0-9]{1,3})`)
+	// dashedInches is a dash close between feet and inches; with a space before it, it
+	// would be a minus sign.
+	dashedInches = regexp.MustCompile(`^-[0-9]`)
 	thousands    = regexp.MustCompile(`^[0-9]{1,3}(,[0-9]{3})+$`)
 )
 
@@ -299,7 +322,7 @@ func readNumber(s string) (v float64, rest string, err error) {
 		return 0, "", fmt.Errorf("%q is not a fraction", s)
 	}
 	if len(rest) > 0 && (rest[0] == 'k' || rest[0] == 'K') && (len(rest) == 1 || rest[1] == ' ') {
-		v, rest = v*1000, rest[1:]
+		v, rest = float64(v*1000), rest[1:]
 	}
 	return v, rest, nil
 }

@@ -38,14 +38,22 @@ func ShareOfPressure(part, whole PSI) Share {
 
 // Of is the share s of the weight p. A share written in whole ten-thousandths of a
 // percent is taken as that whole number, so that 15% of 7,700 lb is exactly 1,155 lb
-// and a band's ends stay inclusive; 0.15 itself is no binary number.
+// and a band's ends stay inclusive; 0.15 itself is no binary number, and 0.7% read as
+// 0.7 / 100 is not even the one next to it.
 func (s Share) Of(p Pounds) Pounds {
 	const millionths = 1e6
-	if n := math.Round(float64(s) * millionths); Share(n/millionths) == s {
+	v := float64(float64(s) * millionths)
+	if n := math.Round(v); math.Abs(v-n) <= 1e-9 {
 		return Pounds(float64(p) * n / millionths)
 	}
 	return Pounds(float64(s) * float64(p))
 }
+
+// WholeOf is the weight of which part is the share s, which must not be zero.
+func WholeOf(part Pounds, s Share) Pounds { return Pounds(float64(part) / float64(s)) }
+
+// Times is the share s of the share t.
+func (s Share) Times(t Share) Share { return Share(float64(s) * float64(t)) }
 
 // OfLength is the share s of the length in.
 func (s Share) OfLength(in Inches) Inches { return Inches(float64(s) * float64(in)) }
@@ -135,6 +143,38 @@ func Incline(rise, ramp Inches) (Degrees, bool) {
 	}
 	return Degrees(math.Asin(float64(rise)/float64(ramp)) * 180 / math.Pi), true
 }
+
+// HarmonicMean is the weight whose inverse is the mean of the inverses of a and b, both
+// above zero: where the tangents at a and b of a curve x = m / w meet.
+func HarmonicMean(a, b Pounds) Pounds {
+	return Pounds(2 / (1/float64(a) + 1/float64(b)))
+}
+
+// ArcSteps is into how many chords the curve x = m / w has to be cut between the weights
+// a and b, both above zero, so that no chord departs from it by more than within. A chord
+// between u = 1/sqrt(w) and u + d departs by m d^2, so even steps of u depart evenly.
+func ArcSteps(m PoundInches, a, b Pounds, within Inches) int {
+	span := math.Abs(1/math.Sqrt(float64(a)) - 1/math.Sqrt(float64(b)))
+	return max(1, int(math.Ceil(span*math.Sqrt(math.Abs(float64(m))/float64(within)))))
+}
+
+// ArcWeight is the weight after step k of n on the way from a to b, in even steps of
+// 1/sqrt(w) (see ArcSteps). Steps 0 and n are a and b themselves.
+func ArcWeight(a, b Pounds, k, n int) Pounds {
+	switch k {
+	case 0:
+		return a
+	case n:
+		return b
+	}
+	u, v := 1/math.Sqrt(float64(a)), 1/math.Sqrt(float64(b))
+	at := u + float64((v-u)*float64(k)/float64(n))
+	return Pounds(1 / float64(at*at))
+}
+
+// Sensible reports whether v is a number that a unit file could state: finite, and no
+// larger than the parser takes. Sums and products of a few sensible numbers stay finite.
+func Sensible[U ~float64](v U) bool { return math.Abs(float64(v)) <= most }
 
 // Finite reports whether v is a number that may be shown: not NaN, not infinite.
 func Finite[U ~float64](v U) bool {

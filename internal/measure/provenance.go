@@ -68,6 +68,10 @@ func ParseProvenance(note string) Provenance {
 			return Provenance{Origin: Said, Text: "said " + Clock(at), At: at, Timed: true}
 		}
 	}
+	if strings.HasPrefix(low, "said ") {
+		// "said by the owner", "said 1:75": still only said, so it must be confirmed.
+		return Provenance{Origin: Said, Text: note}
+	}
 	if m := scaleForm.FindStringSubmatch(low); m != nil {
 		return Provenance{Origin: ScaleTicket, Text: "scale ticket " + m[1], Date: m[1]}
 	}

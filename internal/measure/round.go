@@ -36,3 +36,20 @@ func Nearest[U ~float64](v, step U) U {
 	n := float64(v) / float64(step)
 	return U(math.Round(n) * float64(step))
 }
+
+// lastBits is how far two roads to the same number may part, as a part of it: sums of
+// a dozen float64 products part by about 1e-15 of the largest.
+const lastBits = 1e-9
+
+// NotOver reports whether v is at most limit, a clause's limit being inclusive: where
+// the two differ only in the last bits of a float64 they count as equal. Twenty
+// thousand pounds have two hundred-thousandths of a pound of grace, which no scale shows.
+func NotOver[U ~float64](v, limit U) bool {
+	if v <= limit {
+		return true
+	}
+	return float64(v)-float64(limit) <= lastBits*math.Max(math.Abs(float64(v)), math.Abs(float64(limit)))
+}
+
+// WholeFeet is how many whole feet the length holds.
+func (in Inches) WholeFeet() int { return int(Down(in, InchesPerFoot) / InchesPerFoot) }

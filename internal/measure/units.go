@@ -66,7 +66,7 @@ const (
 )
 
 // Kilograms returns the weight in kilograms.
-func (p Pounds) Kilograms() float64 { return float64(p) * KilogramsPerPound }
+func (p Pounds) Kilograms() float64 { return float64(float64(p) * KilogramsPerPound) }
 
 // Kilograms is a weight in kilograms, for the labels that print it beside the pounds.
 type Kilograms float64
@@ -78,10 +78,13 @@ func (p Pounds) InKilograms() Kilograms { return Kilograms(p.Kilograms()) }
 func FromKilograms(kg float64) Pounds { return Pounds(kg / KilogramsPerPound) }
 
 // Millimeters returns the length in millimeters.
-func (in Inches) Millimeters() float64 { return float64(in) * MillimetersPerInch }
+func (in Inches) Millimeters() float64 { return float64(float64(in) * MillimetersPerInch) }
 
 // FromMillimeters returns the length of mm millimeters.
 func FromMillimeters(mm float64) Inches { return Inches(mm / MillimetersPerInch) }
+
+// Percent returns the share in percent: 12 for 0.12.
+func (s Share) Percent() float64 { return float64(float64(s) * 100) }
 
 // Feet returns the same length in feet.
 func (in Inches) Feet() Feet { return Feet(in / InchesPerFoot) }
@@ -90,7 +93,7 @@ func (in Inches) Feet() Feet { return Feet(in / InchesPerFoot) }
 func (ft Feet) Inches() Inches { return Inches(ft * InchesPerFoot) }
 
 // Kilopascals returns the pressure in kilopascals.
-func (p PSI) Kilopascals() float64 { return float64(p) * KilopascalsPerPSI }
+func (p PSI) Kilopascals() float64 { return float64(float64(p) * KilopascalsPerPSI) }
 
 // FromKilopascals returns the pressure of kpa kilopascals.
 func FromKilopascals(kpa float64) PSI { return PSI(kpa / KilopascalsPerPSI) }

@@ -21,7 +21,14 @@ type Input struct {
 	Findings []inspect.Finding
 	// LeaveOut are the files of the units that are kept out for their stops.
 	LeaveOut map[string]bool
+	// Unmade, where it is given, is told of a unit whose page could not be made or
+	// added. With nil from it the site goes on without that page; any other error, or no
+	// Unmade, ends the site.
+	Unmade func(*unit.Unit, error) error
 }
+
+// PageOf is the path of a unit's page, named after its stock number.
+func PageOf(u *unit.Unit) string { return "u/" + strings.ToLower(u.Stock.Value) + ".html" }
 
 // frame is what the outer page needs.
 type frame struct {
@@ -83,11 +90,11 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 
 	var jobs []job
 	jobs = append(jobs, m.yardPages()...)
-	jobs = append(jobs, job{"how-we-figure.html", m.how})
+	jobs = append(jobs, job{path: "how-we-figure.html", make: m.how})
 	for _, e := range m.units {
-		jobs = append(jobs, job{e.path, func() ([]byte, error) { return m.unit(e) }})
+		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e) }})
 	}
-	return len(jobs), run(jobs, add)
+	return run(jobs, add, in.Unmade)
 }
 
 // enter takes in the units that are published, with their cautions.
@@ -106,7 +113,7 @@ func (m *maker) enter() {
 		}
 		m.units = append(m.units, &entry{
 			Unit: u, work: w, cautions: cautions[u.File],
-			path: "u/" + strings.ToLower(u.Stock.Value) + ".html",
+			path: PageOf(u),
 			kind: "kind-" + u.Kind.Value + ".html",
 		})
 		works = append(works, w)
@@ -117,10 +124,11 @@ func (m *maker) enter() {
 // job is one page to be made.
 type job struct {
 	path string
+	unit *unit.Unit // whose page it is, if it is one unit's
 	make func() ([]byte, error)
 }
 
-func run(jobs []job, add func(string, []byte) error) error {
+func run(jobs []job, add func(string, []byte) error, unmade func(*unit.Unit, error) error) (int, error) {
 	pages := make([][]byte, len(jobs))
 	errs := make([]error, len(jobs))
 	var wg sync.WaitGroup
@@ -139,15 +147,23 @@ func run(jobs []job, add func(string, []byte) error) error {
 	}
 	close(next)
 	wg.Wait()
+	made := 0
 	for i, j := range jobs {
-		if errs[i] != nil {
-			return fmt.Errorf("page %s: %w", j.path, errs[i])
+		err := errs[i]
+		if err != nil {
+			err = fmt.Errorf("page %s: %w", j.path, err)
+		} else if err = add(j.path, pages[i]); err == nil {
+			made++
+			continue
 		}
-		if err := add(j.path, pages[i]); err != nil {
-			return err
+		if j.unit != nil && unmade != nil {
+			err = unmade(j.unit, err)
+		}
+		if err != nil {
+			return made, err
 		}
 	}
-	return nil
+	return made, nil
 }
 
 func values(list []unit.Text) []string {

@@ -88,7 +88,7 @@ func (m *maker) yardPages() []job {
 			}
 			page.Description = fmt.Sprintf("%s: what it is, what it may carry, what it puts on the truck, worked out and checked.", page.Heading)
 			page.Shown = shown(len(all))
-			jobs = append(jobs, job{leaf(file, n), func() ([]byte, error) {
+			jobs = append(jobs, job{path: leaf(file, n), make: func() ([]byte, error) {
 				if file == "index.html" && n == 0 {
 					about, err := notes(&m.in.Stock.Yard.Body, nil)
 					if err != nil {

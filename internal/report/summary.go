@@ -65,6 +65,25 @@ func Inspected(w io.Writer, n Numbers, took time.Duration) {
 	}
 }
 
+// Shown prints the summary of a site that the showroom shows.
+func Shown(w io.Writer, n Numbers, pages int, took time.Duration) {
+	fmt.Fprintf(w, "%s on %s: %s, in %s\n", count(n.Units, "unit"), count(pages, "page"), n.found(), seconds(took))
+}
+
+// Opened prints where the showroom is open, and to whom.
+func Opened(w io.Writer, here, others []string) {
+	for _, a := range here {
+		fmt.Fprintf(w, "the showroom is open at %s\n", a)
+	}
+	for _, a := range others {
+		fmt.Fprintf(w, "on a phone in the same network: %s\n", a)
+	}
+	if len(others) > 0 {
+		fmt.Fprintln(w, "it is open to the network: anybody on it can look, stops and all; without -at only this computer can")
+	}
+	fmt.Fprintln(w, "everything found: /showroom/findings; to end it: Ctrl-C")
+}
+
 // Refused prints the summary of a build that published nothing.
 func Refused(w io.Writer, n Numbers, to string, took time.Duration) {
 	fmt.Fprintf(w, "%s, %s, in %s: nothing published, %s is as it was\n",

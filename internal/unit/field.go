@@ -161,6 +161,8 @@ func (f *Field[T]) given() bool              { return f.Given() }
 func (f *Field[T]) read(text string, k *key) error {
 	switch v := any(&f.Value).(type) {
 	case *string:
+		// A text of several lines (title: |) is shown as one.
+		text = strings.ReplaceAll(strings.TrimSpace(text), "\n", " ")
 		if k.noted || k.choices != nil {
 			text, f.About, f.From = peel(text)
 		}

@@ -7,7 +7,9 @@ import (
 	"reflect"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/adrg/frontmatter"
@@ -56,24 +58,22 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	case bytes.HasPrefix(src, []byte{0xff, 0xfe}), bytes.HasPrefix(src, []byte{0xfe, 0xff}):
 		return refuse(start, "the file is in UTF-16", "save it as UTF-8")
 	}
+	// Line endings first, so that every place below counts lines as the author sees them.
 	src = bytes.TrimPrefix(src, []byte("\xef\xbb\xbf"))
+	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
+	src = bytes.ReplaceAll(src, []byte("\r"), []byte("\n"))
 	if i := bytes.IndexByte(src, 0); i >= 0 {
 		return refuse(r.at(src, i), "a zero byte stands here; this is no text file", "save it as UTF-8 text")
 	}
-	if !utf8.Valid(src) {
-		i := 0
-		for i < len(src) {
-			c, size := utf8.DecodeRune(src[i:])
-			if c == utf8.RuneError && size == 1 {
-				break
-			}
-			i += size
-		}
+	if i := invalidUTF8(src); i >= 0 {
 		return refuse(r.at(src, i), fmt.Sprintf("byte 0x%02x here is not UTF-8", src[i]),
 			"save the file as UTF-8; it was probably saved as Windows-1252")
 	}
-	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
-	src = bytes.ReplaceAll(src, []byte("\r"), []byte("\n"))
+	if i := bytes.IndexFunc(src, unseen); i >= 0 {
+		c, _ := utf8.DecodeRune(src[i:])
+		return refuse(r.at(src, i), fmt.Sprintf("an invisible character (U+%04X) stands here", c),
+			"delete the character; it came with a paste")
+	}
 
 	lines := strings.Split(string(src), "\n")
 	opening := 0
@@ -99,7 +99,7 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 
 	var doc yaml.Node
 	format := frontmatter.NewFormat("---", "---", func(b []byte, v any) error {
-		if len(bytes.TrimSpace(b)) == 0 {
+		if bare(b) {
 			return nil
 		}
 		return yaml.Load(b, v.(*yaml.Node))
@@ -121,6 +121,35 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	}
 	p.root = root
 	return p, true
+}
+
+// invalidUTF8 is the offset of the first byte that is not UTF-8, or -1.
+func invalidUTF8(src []byte) int {
+	for i := 0; i < len(src); {
+		c, size := utf8.DecodeRune(src[i:])
+		if c == utf8.RuneError && size == 1 {
+			return i
+		}
+		i += size
+	}
+	return -1
+}
+
+// unseen reports the characters that neither YAML nor a page takes: controls other
+// than tab and newline, what YAML would count as a line break though no editor shows
+// one, and the two that are no characters at all.
+func unseen(c rune) bool {
+	return unicode.IsControl(c) && c != '\t' && c != '\n' || c == '\u2028' || c == '\u2029' || c == 0xfeff || c == 0xfffe || c == 0xffff
+}
+
+// bare reports front matter without a key: only blank lines and comments.
+func bare(b []byte) bool {
+	for line := range bytes.Lines(b) {
+		if line = bytes.TrimSpace(line); len(line) > 0 && line[0] != '#' {
+			return false
+		}
+	}
+	return true
 }
 
 // yamlProblems turns the YAML reader's errors into problems with places.
@@ -212,17 +241,28 @@ func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string
 // splitRest is what a thousands comma leaves behind when { } cuts the value there.
 var splitRest = regexp.MustCompile(`^[0-9]{3}([ .,].*)?$`)
 
+// rest reports whether a key is what a thousands comma left behind.
+func rest(name, value *yaml.Node) bool {
+	return splitRest.MatchString(name.Value) && value.Tag == "!!null"
+}
+
 // commaSplit recognizes what is left of a value that a thousands comma ended inside { }.
 func (r *reader) commaSplit(name, value, parent *yaml.Node, i int) bool {
-	if !splitRest.MatchString(name.Value) || value.Tag != "!!null" || parent.Style&yaml.FlowStyle == 0 || i < 2 {
+	if !rest(name, value) || parent.Style&yaml.FlowStyle == 0 || i < 2 {
 		return false
 	}
-	before := parent.Content[i-1]
-	// What stands before the comma does not read either; the comma is the one reason.
+	whole, start := name.Value, i-2
+	for start >= 2 && rest(parent.Content[start], parent.Content[start+1]) {
+		whole, start = parent.Content[start].Value+","+whole, start-2
+	}
+	before := parent.Content[start+1]
+	whole = before.Value + "," + whole
+	// What stands before the comma does not read either, and an earlier comma of the same
+	// value was reported; this comma is the one reason.
 	r.problems = slices.DeleteFunc(r.problems, func(p Problem) bool {
-		return p.Rule == ValueUnreadable && p.At == r.pos(before)
+		return p.Rule == ValueUnreadable && p.At == r.pos(before) ||
+			p.Rule == CommaSplit && p.Related[0].At == r.pos(before)
 	})
-	whole := before.Value + "," + name.Value
 	r.problem(CommaSplit, r.pos(name),
 		fmt.Sprintf("inside { } the comma in %q ends the value", whole),
 		fmt.Sprintf("write it in quotes, %q, or put each key on its own line", whole),
@@ -275,7 +315,7 @@ func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 			return
 		}
 		if n.Kind != yaml.MappingNode {
-			r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes keys below it, not %q", k.path, shorten(n.Value)),
+			r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes keys below it, not %s", k.path, found(n)),
 				"write its keys indented below: "+strings.Join(k.kids.names, ", "))
 			return
 		}
@@ -285,7 +325,7 @@ func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 			return
 		}
 		if n.Kind != yaml.SequenceNode {
-			r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes a list, not %q", k.path, shorten(n.Value)),
+			r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes a list, not %s", k.path, found(n)),
 				"write each item on its own line behind a dash")
 			return
 		}
@@ -298,6 +338,17 @@ func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 		}
 		r.leaf(n, k, l)
 	}
+}
+
+// found names what stands where something else was expected.
+func found(n *yaml.Node) string {
+	switch n.Kind {
+	case yaml.SequenceNode:
+		return "a list"
+	case yaml.MappingNode:
+		return "keys"
+	}
+	return strconv.Quote(shorten(n.Value))
 }
 
 func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
@@ -335,7 +386,7 @@ func (r *reader) list(n *yaml.Node, k *key, dst reflect.Value) {
 		case *[]Photo:
 			var p Photo
 			if item.Kind != yaml.MappingNode {
-				r.problem(ValueUnreadable, r.pos(item), fmt.Sprintf("photo %q has no keys", shorten(item.Value)),
+				r.problem(ValueUnreadable, r.pos(item), fmt.Sprintf("a photo takes keys, not %s", found(item)),
 					"write file: and alt: below the dash")
 				continue
 			}

@@ -189,7 +189,8 @@ func fillFrom(ks *keys, to, from reflect.Value) {
 				t.Set(f)
 			}
 		default:
-			if l := t.Addr().Interface().(leaf); !l.given() && f.Addr().Interface().(leaf).given() {
+			// A value that does not read is no value left out: the model's would hide it.
+			if l := t.Addr().Interface().(leaf); !l.given() && !t.FieldByName("Spoiled").Bool() && f.Addr().Interface().(leaf).given() {
 				t.Set(f)
 			}
 		}

@@ -1,0 +1,281 @@
+package main
+
+import (
+	"bufio"
+	"bytes"
+	"io"
+	"io/fs"
+	"net"
+	"net/http"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+)
+
+// patience is how long a test waits for what it knows must come.
+const patience = 20 * time.Second
+
+// opened is the command running with the verb showroom, over a copy of the demo yard.
+type opened struct {
+	t       *testing.T
+	dir     string
+	url     string
+	process *exec.Cmd
+	out     *bufio.Reader
+	errors  *bytes.Buffer
+	told    <-chan string
+}
+
+// open starts the command as a process of its own: this test's binary is the command
+// when it is called build (testscript.Main).
+func open(t *testing.T) *opened {
+	t.Helper()
+	self, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := &opened{t: t, dir: t.TempDir(), errors: &bytes.Buffer{}}
+	if err := os.CopyFS(filepath.Join(o.dir, "content"), os.DirFS("../../content")); err != nil {
+		t.Fatal(err)
+	}
+	o.process = &exec.Cmd{Path: self, Args: []string{"build", "showroom", "-at", "127.0.0.1:0"}, Dir: o.dir, Stderr: o.errors}
+	pipe, err := o.process.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := o.process.Start(); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = o.process.Process.Kill() })
+	o.out = bufio.NewReader(pipe)
+	line, err := o.out.ReadString('\n')
+	url, ok := strings.CutPrefix(line, "the showroom is open at ")
+	if err != nil || !ok {
+		t.Fatalf("the first line is %q (%v)", line, err)
+	}
+	o.url = strings.TrimSpace(url)
+	o.listen()
+	return o
+}
+
+func (o *opened) listen() {
+	o.t.Helper()
+	resp, err := http.Get(o.url + "showroom/events")
+	if err != nil {
+		o.t.Fatal(err)
+	}
+	told := make(chan string, 100)
+	o.told = told
+	go func() {
+		defer resp.Body.Close()
+		lines := bufio.NewScanner(resp.Body)
+		for lines.Scan() {
+			if version, ok := strings.CutPrefix(lines.Text(), "data: "); ok {
+				told <- version
+			}
+		}
+		close(told)
+	}()
+	<-told // the version that is shown now
+}
+
+func (o *opened) get(path string) (int, string) {
+	o.t.Helper()
+	resp, err := http.Get(o.url + path)
+	if err != nil {
+		o.t.Fatal(err)
+	}
+	defer resp.Body.Close()
+	body, err := io.ReadAll(resp.Body)
+	if err != nil {
+		o.t.Fatal(err)
+	}
+	return resp.StatusCode, string(body)
+}
+
+// until waits, message by message, until the page holds the text.
+func (o *opened) until(path string, status int, text string) string {
+	o.t.Helper()
+	for {
+		select {
+		case <-o.told:
+		case <-time.After(patience):
+			_, body := o.get(path)
+			o.t.Fatalf("%s does not come to hold %q:\n%s", path, text, body)
+		}
+		if got, body := o.get(path); got == status && strings.Contains(body, text) {
+			return body
+		}
+	}
+}
+
+func (o *opened) edit(name string, change func(string) string) {
+	o.t.Helper()
+	path := filepath.Join(o.dir, "content", filepath.FromSlash(name))
+	text, err := os.ReadFile(path)
+	if err != nil {
+		o.t.Fatal(err)
+	}
+	changed := change(string(text))
+	if changed == string(text) {
+		o.t.Fatalf("%s is not changed", name)
+	}
+	if err := os.WriteFile(path, []byte(changed), 0o644); err != nil {
+		o.t.Fatal(err)
+	}
+}
+
+// end interrupts the command and returns its exit status.
+func (o *opened) end(s os.Signal) int {
+	o.t.Helper()
+	if err := o.process.Process.Signal(s); err != nil {
+		o.t.Fatal(err)
+	}
+	_, _ = io.Copy(io.Discard, o.out)
+	_ = o.process.Wait()
+	return o.process.ProcessState.ExitCode()
+}
+
+// What the showroom adds to a page. The policy that admits it is taken out of both
+// pages before they are compared.
+var (
+	added  = regexp.MustCompile(`(?s)<script data-version=.*?</script>|<div><template shadowrootmode="open">.*?</template></div>`)
+	policy = regexp.MustCompile(`<meta http-equiv="Content-Security-Policy"[^>]*>`)
+)
+
+// TestShowroomShowsWhatIsPublished: every page of the demo, byte for byte but for what
+// the showroom adds, and nothing written while it is open.
+func TestShowroomShowsWhatIsPublished(t *testing.T) {
+	o := open(t)
+	if status := o.end(os.Interrupt); status != clean {
+		t.Errorf("interrupted, it ends with status %d, want %d; it said %s", status, clean, o.errors)
+	}
+	if entries, _ := os.ReadDir(o.dir); len(entries) != 1 {
+		t.Errorf("the showroom left %v beside content/", entries)
+	}
+
+	o = open(t)
+	var out, errs bytes.Buffer
+	public := filepath.Join(t.TempDir(), "public")
+	if status := run([]string{"-from", o.dir, "-to", public}, &out, &errs); status != clean {
+		t.Fatalf("build: status %d: %s", status, &errs)
+	}
+	pages := 0
+	err := fs.WalkDir(os.DirFS(public), ".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || path == "SHA256SUMS" || path == "tarepage.txt" {
+			return err
+		}
+		data, err := os.ReadFile(filepath.Join(public, path))
+		if err != nil {
+			return err
+		}
+		status, shown := o.get(path)
+		want := policy.ReplaceAllString(string(data), "")
+		if got := policy.ReplaceAllString(added.ReplaceAllString(shown, ""), ""); status != 200 || got != want {
+			t.Errorf("%s: status %d, %d bytes without what was added, published %d", path, status, len(got), len(want))
+		}
+		pages++
+		return nil
+	})
+	if err != nil || pages < 10 {
+		t.Errorf("%d pages compared: %v", pages, err)
+	}
+	if status := o.end(syscall.SIGTERM); status != clean {
+		t.Errorf("terminated, it ends with status %d, want %d", status, clean)
+	}
+}
+
+// TestShowroomWhileWriting: a unit that does not add up, one that does not read, a
+// yard that is not there, each shown with its place, and mended.
+func TestShowroomWhileWriting(t *testing.T) {
+	o := open(t)
+	const file, page = "units/sb-1043.md", "u/sb-1043.html"
+	sound, err := os.ReadFile(filepath.Join(o.dir, "content", file))
+	if err != nil {
+		t.Fatal(err)
+	}
+	mend := func() { o.edit(file, func(string) string { return string(sound) }) }
+
+	// The page changes as the file does.
+	o.edit(file, func(s string) string { return s + "\nSwept and washed.\n" })
+	o.until(page, 200, "Swept and washed.")
+
+	// A stop: the unit is shown, and says what to mend, where, and that it is not published.
+	o.edit(file, func(s string) string {
+		return regexp.MustCompile(`(?m)^stock: .*$`).ReplaceAllString(s, "stock: SB-1043\nstokc: x")
+	})
+	shown := o.until(page, 200, "this unit is not published until the stops are mended")
+	for _, want := range []string{"content/units/sb-1043.md:4:1", "stokc", "fix: ", "[unknown-key]", `class="tag"`} {
+		if !strings.Contains(shown, want) {
+			t.Errorf("the page of a unit with a stop lacks %q", want)
+		}
+	}
+	if strings.Contains(o.page("u/sb-1012.html"), "stokc") {
+		t.Error("a stop shows on the page of another unit")
+	}
+	mend()
+	o.until(page, 200, "<h1>")
+
+	// A figure that the notes name and nobody worked: its page cannot be made, the others can.
+	o.edit(file, func(s string) string { return s + "\nIt has [a figure](fig:no-such-figure).\n" })
+	o.until(page, 404, "no-such-figure")
+	if status, _ := o.get("u/sb-1012.html"); status != 200 {
+		t.Errorf("the page of a sound unit has status %d beside one that cannot be made", status)
+	}
+	mend()
+	o.until(page, 200, "<h1>")
+
+	// Broken YAML: no page, but its place is told on the front page and where the page was.
+	o.edit(file, func(s string) string { return strings.Replace(s, "weights:", "weights: [", 1) })
+	o.until("", 200, "content/units/sb-1043.md:")
+	if status, body := o.get(page); status != 404 || !strings.Contains(body, "content/units/sb-1043.md:") {
+		t.Errorf("a unit that does not read: status %d, %s", status, body)
+	}
+	if !strings.Contains(o.page(""), "sb-1012.html") {
+		t.Error("the rest of the yard is not shown")
+	}
+	mend()
+	o.until(page, 200, "<h1>")
+
+	// No yard at all: the error is shown everywhere, and it goes on.
+	yard := filepath.Join(o.dir, "content", "yard.md")
+	if err := os.Rename(yard, yard+"~"); err != nil {
+		t.Fatal(err)
+	}
+	o.until(page, 503, "no content/yard.md here")
+	if err := os.Rename(yard+"~", yard); err != nil {
+		t.Fatal(err)
+	}
+	o.until(page, 200, "<h1>")
+	if status := o.end(os.Interrupt); status != clean {
+		t.Errorf("status %d after stops and errors, want %d", status, clean)
+	}
+	for _, want := range []string{"content/units/sb-1043.md:4:1: stop: ", "build: in \".\": no content/yard.md here"} {
+		if !strings.Contains(o.errors.String(), want) {
+			t.Errorf("the terminal was not told %q", want)
+		}
+	}
+}
+
+func (o *opened) page(path string) string {
+	_, body := o.get(path)
+	return body
+}
+
+func TestShowroomTakenPort(t *testing.T) {
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer l.Close()
+	var out, errs bytes.Buffer
+	status := run([]string{"showroom", "-from", "../..", "-at", l.Addr().String()}, &out, &errs)
+	if status != failed || !strings.Contains(errs.String(), "is taken, perhaps by another showroom; end that one, or write -at 127.0.0.1:") || out.Len() > 0 {
+		t.Errorf("status %d, %q, %q", status, &errs, &out)
+	}
+}

@@ -1,0 +1,161 @@
+package compute
+
+import (
+	"fmt"
+	"strings"
+
+	"tarepage/internal/measure"
+)
+
+// RigOf takes a worked unit as a rig, or says what has to be weighed or measured first.
+// Tires and wheels, coupler and ball count where they are known.
+func RigOf(w *Work) (Rig, []Need) {
+	p := &pencil{Work: w, def: loadWindow}
+	r := p.rig()
+	return r, distinct(p.needs)
+}
+
+// rig gathers the rig, and with it everything the figure rests on.
+func (p *pencil) rig() Rig {
+	u := p.Unit
+	r := Rig{
+		GVWR:   need(p, u.Weights.GVWR, "weights.gvwr"),
+		Empty:  need(p, u.Weights.Empty, "weights.empty"),
+		Tongue: p.emptyTongue(),
+		Axles:  need(p, u.Axles.Center, "axles.center"),
+		Front:  need(p, p.Space.Front, p.Space.key("front")),
+		Length: need(p, p.Space.Length, p.Space.key("length")),
+		Hold:   rest(p, p.AxleCapacity, "axle-capacity"),
+		HoldBy: AxleHold,
+	}
+	lower := func(each measure.Pounds, by Constraint) {
+		if all := each.Times(u.Axles.Count.Value); all < r.Hold {
+			r.Hold, r.HoldBy = all, by
+		}
+	}
+	if p.Tire.Known {
+		p.inheritTire()
+		lower(p.Tire.Axle, TireHold)
+	} else {
+		p.note("not counted, for want of a rating: the tires")
+	}
+	if p.WheelCapacity.Known {
+		lower(rest(p, p.WheelCapacity, "wheel-capacity"), WheelHold)
+	}
+	if h := u.Hitch; h.TongueLimit.Given() {
+		r.TongueMost = need(p, h.TongueLimit, "hitch.tongue-limit")
+	}
+	if u.Hitch.Rating.Given() {
+		r.Coupler = need(p, u.Hitch.Rating, "hitch.rating")
+	}
+	if u.Hitch.BallRating.Given() {
+		r.Ball = need(p, u.Hitch.BallRating, "hitch.ball-rating")
+	}
+	if band, ok := p.Settings.Bands[u.Hitch.Kind.Value]; ok {
+		r.Least, r.Most = band.Least, band.Most
+	} else {
+		p.lack("hitch.kind")
+	}
+	return r
+}
+
+var loadWindow = &Definition{
+	Name: "load-window", Label: "Where the load may stand",
+	What:    "For a load of the working payload that takes up half the deck: how far behind the deck's front edge the middle of its weight may stand, so that tongue, axles, tires and deck all bear it. Another load has another window. The tongue band is guidance: weigh the tongue loaded.",
+	Formula: "A (T0 + w - T) / w for the most and the least that T may be by the tongue band and the tongue limit; A (hold - E + T0) / w for the axle group; the deck's ends; all less the deck's front",
+	Unit:    "ft", Source: staticsSource + "; the tongue band: general guidance in towing manuals",
+	work: func(p *pencil) {
+		weight := rest(p, p.WorkingPayload, "working-payload")
+		r := p.rig()
+		if !p.ready() {
+			return
+		}
+		w := r.Window(Load{weight, r.Length.Half()})
+		if !w.Room {
+			p.needs = append(p.needs, Need{p.def.Name, p.inSpace(w.Text())})
+			return
+		}
+		p.shared()
+		p.note("from the ball: %s; its front end is set by %s, its rear end by %s", span(w.First.FromBall, w.Last.FromBall), p.inSpace(w.First.By.String()), p.inSpace(w.Last.By.String()))
+		p.LoadWindow = w
+		p.enter(float64(w.First.Behind.Feet()), p.inSpace(w.Text()), windowStep, r.working(w))
+	},
+}
+
+// inSpace calls the deck what it is on this unit: a deck, a bed or a box.
+func (p *pencil) inSpace(text string) string {
+	return strings.ReplaceAll(text, "deck's", p.Space.Name+"'s")
+}
+
+// windowStep is the quarter inch to which a window is told, in feet.
+const windowStep = 0.25 / measure.InchesPerFoot
+
+// working shows how the two ends come about.
+func (r Rig) working(w Window) string {
+	return fmt.Sprintf("%s on %s: front end %s; rear end %s", w.Load.Weight, w.Load.Length, r.endWorking(w.First, w), r.endWorking(w.Last, w))
+}
+
+func (r Rig) endWorking(e End, w Window) string {
+	weight := w.Load.Weight
+	total := r.Empty + weight
+	tongue := func(t string) string {
+		return fmt.Sprintf("%s x (%s + %s - %s) / %s - %s", r.Axles, r.Tongue, weight, t, weight, r.Front)
+	}
+	switch e.By {
+	case DeckFront:
+		return fmt.Sprintf("%s / 2", w.Load.Length)
+	case DeckRear:
+		return fmt.Sprintf("%s - %s / 2", r.Length, w.Load.Length)
+	case BandMost:
+		return tongue(fmt.Sprintf("%s of %s", r.Most, total))
+	case BandLeast:
+		return tongue(fmt.Sprintf("%s of %s", r.Least, total))
+	case TongueMost:
+		return tongue(r.TongueMost.String())
+	}
+	return fmt.Sprintf("%s x (%s - %s + %s) / %s - %s", r.Axles, r.Hold.Near(), r.Empty, r.Tongue, weight, r.Front)
+}
+
+// Text says where the load may stand, or why there is nowhere.
+func (w Window) Text() string {
+	if w.Room {
+		return span(w.First.Behind, w.Last.Behind) + " behind the deck's front"
+	}
+	first, last := w.Against[0], w.Against[1]
+	switch {
+	case first == TheTrailer:
+		return "nowhere: weigh and measure the trailer again, its figures cannot all be right"
+	case first == TheOthers:
+		return "nowhere: the loads already placed cannot be right"
+	case first == TheLoad && last == TheLoad:
+		return fmt.Sprintf("nowhere: a load of %s on %s is no load", w.Load.Weight, w.Load.Length)
+	case first == TheLoad:
+		return fmt.Sprintf("nowhere: %s is more than the %s that %s leaves for a load", w.Load.Weight, w.Leaves.Limit(), last)
+	}
+	if first.ofPlace() && last.ofPlace() {
+		return fmt.Sprintf("nowhere: %s is longer than the room between %s and %s", w.Load.Length, first, last)
+	}
+	return fmt.Sprintf("nowhere: %s allows its center no farther forward than %s behind the deck's front, %s no farther back than %s",
+		first, w.First.Behind.AtLeast(), last, w.Last.Behind.AtMost())
+}
+
+// ofPlace reports whether the constraint is an end of the free deck.
+func (c Constraint) ofPlace() bool { return c >= DeckFront && c <= LoadBehind }
+
+// span tells a stretch of the deck in quarter inches that lie within it; in sixty-fourths
+// where no quarter does.
+func span(first, last measure.Inches) string {
+	from, to := measure.Up(first, 0.25), measure.Down(last, 0.25)
+	if from > to {
+		from, to = measure.Up(first, sixtyFourth), measure.Down(last, sixtyFourth)
+	}
+	switch {
+	case from > to:
+		return "only at " + measure.Nearest(first, sixtyFourth).String()
+	case from == to:
+		return "only at " + from.String()
+	}
+	return from.String() + " to " + to.String()
+}
+
+const sixtyFourth measure.Inches = 1.0 / 64

@@ -1,0 +1,433 @@
+package compute
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"tarepage/internal/measure"
+)
+
+// A Truck is what is known of a tow vehicle. Anything may be missing; a match names what
+// it missed.
+type Truck struct {
+	// GVWR and Weight are the truck's rating and what it weighs as it stands: with
+	// driver, passengers, fuel, hitch and gear, without the trailer.
+	GVWR, Weight Result[measure.Pounds]
+	// RearRating and RearWeight are the rear axle's rating (GAWR) and what it carries as
+	// the truck stands.
+	RearRating, RearWeight Result[measure.Pounds]
+	// FrontRating is the front axle's rating. It matters only where the ball stands ahead
+	// of the rear axle, so nobody is asked for it.
+	FrontRating Result[measure.Pounds]
+	// GCWR is the most that truck and trailer may weigh together.
+	GCWR Result[measure.Pounds]
+	// GCWROnLabel reports that GCWR stands on the certification label, where it counts for
+	// the license; one out of a manual does not (49 CFR 383.5).
+	GCWROnLabel bool
+	// HitchRating is the gross trailer weight that the hitch is rated for, HitchTongue the
+	// tongue weight, BallRating what is stamped on the ball.
+	HitchRating, HitchTongue, BallRating Result[measure.Pounds]
+	// Wheelbase is from axle to axle. BallBehind is from the rear axle back to the ball;
+	// a ball ahead of the axle, as a gooseneck's, is below zero.
+	Wheelbase, BallBehind Result[measure.Inches]
+}
+
+// A Towed is a trailer as a tow match needs it.
+type Towed struct {
+	Empty       Result[measure.Pounds]
+	TongueEmpty Result[measure.Pounds]
+	GVWR        Result[measure.Pounds]
+	// Axles is from the ball to the middle of the axle group, Center from the ball to the
+	// middle of an evenly spread load.
+	Axles, Center Result[measure.Inches]
+	// Payload is the lowest rung of the trailer's own ladder.
+	Payload Result[measure.Pounds]
+	// SurgeTruck is the least truck for its surge brakes, if it has any.
+	SurgeTruck Result[measure.Pounds]
+	// NoBall reports that it couples to no ball: a kingpin or a pintle.
+	NoBall bool
+}
+
+// TowedOf takes a worked unit as a trailer to be matched with trucks.
+func TowedOf(w *Work) Towed {
+	var t Towed
+	known := func(v measure.Pounds, ok bool) Result[measure.Pounds] {
+		return Result[measure.Pounds]{Value: v, Known: ok}
+	}
+	wt, s := w.Unit.Weights, w.Space
+	t.Empty = known(wt.Empty.Value, wt.Empty.Given())
+	t.TongueEmpty = known(wt.TongueEmpty.Value, wt.TongueEmpty.Given())
+	t.GVWR = known(wt.GVWR.Value, wt.GVWR.Given())
+	if a := w.Unit.Axles.Center; a.Given() {
+		t.Axles = Result[measure.Inches]{Value: a.Value, Known: true}
+	}
+	if s.Front.Given() && s.Length.Given() {
+		t.Center = Result[measure.Inches]{Value: s.Front.Value + s.Length.Value.Half(), Known: true}
+	}
+	t.Payload, t.SurgeTruck = w.Payload, w.SurgeTruck
+	t.NoBall = w.Unit.Hitch.Kind.Value == "fifth-wheel" || w.Unit.Hitch.Kind.Value == "pintle"
+	return t
+}
+
+// AxleEffects is what a tongue weight adds to the truck's axles: a beam on two supports
+// with the load behind the rear one. behind is from the rear axle back to the ball, below
+// zero for a ball ahead of it. What the front axle loses is below zero. The wheelbase must
+// not be zero.
+func AxleEffects(tongue measure.Pounds, wheelbase, behind measure.Inches) (front, rear measure.Pounds) {
+	lever := measure.WeightAt(measure.Moment(tongue, behind), wheelbase)
+	return -lever, tongue + lever
+}
+
+// A TowLimit is one limit of what a trailer may carry behind a truck.
+type TowLimit struct {
+	Name   string // truck-gvwr, rear-axle, gcwr, ...
+	Label  string
+	Source string
+	// Allows is the evenly spread load at which the limit is reached, never below zero.
+	// Free reports that no load reaches it: the load stands over or behind the axles.
+	Allows measure.Pounds
+	Free   bool
+	// Empty reports that the empty trailer is over it already.
+	Empty bool
+	// Rating and Used are the limit and what comes on it at the match's Most; Margin is
+	// what is left, below zero where the empty trailer is over it.
+	Rating, Used, Margin measure.Pounds
+	Governs              bool
+}
+
+// A Match is what one trailer may carry behind one truck.
+type Match struct {
+	// Why says why nothing could be worked, in the reader's words; empty if it could.
+	Why string
+	// Missing names every measure that was not there. Where it names any the answer is
+	// Incomplete: a limit not counted may be the lowest.
+	Missing    []string
+	Incomplete bool
+	// Most is the most evenly spread load by every limit that is known.
+	Most measure.Pounds
+	// EmptyOver reports that the trailer is too heavy for the truck before it is loaded.
+	EmptyOver bool
+	// Limits are the limits, lowest first; the first governs.
+	Limits []TowLimit
+	// Tongue is what comes on the hitch at Most. Front and Rear are what that adds to the
+	// truck's axles, below zero for what the front axle loses; FrontLeft is what still
+	// stands on the front axle.
+	Tongue, Front, Rear, FrontLeft Result[measure.Pounds]
+	// License is the federal class by weight, worked with the trailer at Most and with the
+	// ratings, whichever is greater.
+	License      License
+	LicenseKnown bool
+	// MayBeCommercial is as the function of that name says.
+	MayBeCommercial bool
+	// Notes are what the reader must know.
+	Notes []string
+}
+
+// Governing is the limit that governs, or nil where nothing could be worked.
+func (m *Match) Governing() *TowLimit {
+	if len(m.Limits) == 0 {
+		return nil
+	}
+	return &m.Limits[0]
+}
+
+const (
+	sourceTruckLabel = "the truck's certification label (49 CFR 567.4, 571.3(b))"
+	sourceTruckMaker = "the truck maker's rating"
+	sourceStamp      = "the rating stamped on it; SAE J684"
+)
+
+// matcher gathers one match.
+type matcher struct {
+	*Match
+	trailer Towed
+	// On the hitch comes tongue, empty, and rise of every pound of an even load; weighed
+	// reports that both are known.
+	tongue  measure.Pounds
+	rise    measure.Share
+	weighed bool
+	// rises has for each limit what of every pound of load comes on it.
+	rises map[string]measure.Share
+}
+
+// have takes a measure, or names it as missing.
+func have[U measure.Unit](m *matcher, r Result[U], name string) (U, bool) {
+	if !r.Known {
+		m.Missing = append(m.Missing, name)
+	}
+	return r.Value, r.Known
+}
+
+// TowMatch works out the most that a trailer may carry behind a truck, evenly spread:
+// every limit of the trailer, the hitch and the truck, with what is left of each. What is
+// missing is named and its limits are left out. Measures that cannot be (a weight below
+// zero, a ball ahead of the front axle) give a reason and no numbers.
+//
+// With an even load p the trailer puts T = T0 + p (1 - xc / A) on the ball, and the truck
+// is a beam on two axles with T behind the rear one. Ratings are inclusive.
+func TowMatch(t Towed, truck Truck) Match {
+	var out Match
+	if out.Why = senselessTow(t, truck); out.Why != "" {
+		return out
+	}
+	m := &matcher{Match: &out, trailer: t, rises: map[string]measure.Share{}}
+	if own, ok := have(m, t.Payload, "the trailer's own payload"); ok {
+		m.limit("trailer", "the trailer's own payload", "the trailer's certification label and its payload's other rungs", own, 0, 1)
+	}
+	m.together(truck)
+	m.onTruck(truck)
+	if !slices.ContainsFunc(m.Limits, func(l TowLimit) bool { return !l.Free }) {
+		out.Limits, out.Incomplete = nil, true
+		out.Why = "nothing to go by: give the trailer's payload, or its empty weight and the truck's ratings"
+		return out
+	}
+	m.settle()
+	m.effects(truck)
+	m.license(truck)
+	out.Incomplete = len(out.Missing) > 0
+	return out
+}
+
+// limit enters one limit: with an even load p, base + rise x p comes on it.
+func (m *matcher) limit(name, label, source string, rating, base measure.Pounds, rise measure.Share) {
+	l := TowLimit{Name: name, Label: label, Source: source, Rating: rating, Used: base}
+	switch {
+	case !measure.NotOver(base, rating):
+		l.Empty = true
+	case rise <= 0:
+		l.Free = true
+	default:
+		l.Allows = max(measure.WholeOf(rating-base, rise), 0)
+	}
+	m.rises[name] = rise
+	m.Limits = append(m.Limits, l)
+}
+
+// together enters the limits that take the trailer's whole weight.
+func (m *matcher) together(truck Truck) {
+	empty, weighed := have(m, m.trailer.Empty, "the trailer's empty weight")
+	weight, stands := have(m, truck.Weight, "the truck's weight as it stands")
+	if gcwr, ok := have(m, truck.GCWR, "the truck's GCWR"); ok && weighed && stands {
+		m.limit("gcwr", "the truck's GCWR", sourceTruckMaker, gcwr, weight+empty, 1)
+	}
+	if rating, ok := have(m, truck.HitchRating, "the hitch's trailer rating"); ok && weighed {
+		m.limit("hitch", "the hitch on the truck", sourceStamp, rating, empty, 1)
+	}
+	if !truck.BallRating.Known && m.trailer.NoBall {
+		return
+	}
+	if rating, ok := have(m, truck.BallRating, "the ball's rating"); ok && weighed {
+		m.limit("ball", "the ball on the truck", sourceStamp, rating, empty, 1)
+	}
+}
+
+// balance works out what comes on the hitch.
+func (m *matcher) balance() {
+	t0, tongue := have(m, m.trailer.TongueEmpty, "the trailer's tongue weight, empty")
+	a, axles := have(m, m.trailer.Axles, "where the trailer's axles stand")
+	xc, center := have(m, m.trailer.Center, "where the trailer's deck stands")
+	if tongue && axles && center {
+		m.tongue, m.rise, m.weighed = t0, measure.ShareOfLength(a-xc, a), true
+	}
+}
+
+// onTruck enters the limits that take the tongue weight.
+func (m *matcher) onTruck(truck Truck) {
+	m.balance()
+	t0, rise, ok := m.tongue, m.rise, m.weighed
+	if ok && (rise < 0 || t0 < 0) {
+		m.limit("hitch-lift", "the load at which the hitch would lift", staticsSource, 0, -t0, -rise)
+	}
+	gvwr, rated := have(m, truck.GVWR, "the truck's GVWR")
+	if ok && rated && truck.Weight.Known {
+		m.limit("truck-gvwr", "the truck's GVWR", sourceTruckLabel, gvwr, truck.Weight.Value+t0, rise)
+	}
+	if limit, known := have(m, truck.HitchTongue, "the hitch's tongue limit"); ok && known {
+		m.limit("hitch-tongue", "the tongue limit of the hitch on the truck", sourceStamp, limit, t0, rise)
+	}
+	rear, known := have(m, truck.RearRating, "the truck's rear axle rating")
+	stands, weighed := have(m, truck.RearWeight, "the weight on the truck's rear axle")
+	base, measured := have(m, truck.Wheelbase, "the truck's wheelbase")
+	behind, placed := have(m, truck.BallBehind, "where the ball stands from the rear axle")
+	if !ok || !measured || !placed {
+		return
+	}
+	front, more := AxleEffects(t0, base, behind)
+	if known && weighed {
+		m.limit("rear-axle", "the truck's rear axle", sourceTruckLabel, rear, stands+more,
+			rise.Times(measure.ShareOfLength(base+behind, base)))
+	}
+	if truck.FrontRating.Known && truck.Weight.Known && weighed {
+		m.limit("front-axle", "the truck's front axle", sourceTruckLabel, truck.FrontRating.Value,
+			truck.Weight.Value-stands+front, rise.Times(measure.ShareOfLength(-behind, base)))
+	}
+}
+
+// settle finds the lowest limit and what is left of the others at its load.
+func (m *matcher) settle() {
+	first := true
+	for _, l := range m.Limits {
+		if !l.Free && (first || l.Allows < m.Most) {
+			m.Most, first = l.Allows, false
+		}
+		m.EmptyOver = m.EmptyOver || l.Empty
+	}
+	for i := range m.Limits {
+		l := &m.Limits[i]
+		l.Used += m.rises[l.Name].Of(m.Most)
+		l.Margin = l.Rating - l.Used
+	}
+	slices.SortStableFunc(m.Limits, func(a, b TowLimit) int {
+		switch {
+		case a.Empty != b.Empty:
+			return before(a.Empty)
+		case a.Empty:
+			return cmp.Compare(a.Margin, b.Margin)
+		case a.Free != b.Free:
+			return before(b.Free)
+		}
+		return cmp.Compare(a.Allows, b.Allows)
+	})
+	m.Limits[0].Governs = true
+}
+
+func before(first bool) int {
+	if first {
+		return -1
+	}
+	return 1
+}
+
+// effects works out what the trailer does to the truck's axles.
+func (m *matcher) effects(truck Truck) {
+	m.note("evenly spread over the deck; a load farther forward puts more on the truck")
+	if s := m.trailer.SurgeTruck; s.Known && truck.GVWR.Known && truck.GVWR.Value < s.Value {
+		m.note("its surge brakes ask for a truck rated %s or more (49 CFR 393.48(d)); this one is rated %s", s.Value.Load(), truck.GVWR.Value)
+	}
+	if !m.weighed {
+		return
+	}
+	tongue := m.tongue + m.rise.Of(m.Most)
+	m.Tongue = Result[measure.Pounds]{Value: tongue, Known: true}
+	if !truck.Wheelbase.Known || !truck.BallBehind.Known {
+		return
+	}
+	front, rear := AxleEffects(tongue, truck.Wheelbase.Value, truck.BallBehind.Value)
+	m.Front = Result[measure.Pounds]{Value: front, Known: true}
+	m.Rear = Result[measure.Pounds]{Value: rear, Known: true}
+	switch {
+	case front < 0:
+		m.note("the front axle loses %s, so it steers and brakes with less; the truck's manual says when a weight-distributing hitch is due", (-front).Load())
+	case front > 0:
+		m.note("the front axle gains %s", front.Load())
+	}
+	if !truck.Weight.Known || !truck.RearWeight.Known {
+		return
+	}
+	left := truck.Weight.Value - truck.RearWeight.Value + front
+	m.FrontLeft = Result[measure.Pounds]{Value: left, Known: true}
+	if left < 0 {
+		m.note("by these figures the front axle would lift: weigh the truck's axles again")
+	}
+}
+
+func (m *matcher) note(format string, args ...any) {
+	m.Notes = append(m.Notes, fmt.Sprintf(format, args...))
+}
+
+// license works out the federal class. The sums only grow with what is not known yet, so
+// a class A found is certain even where a rating is missing.
+func (m *matcher) license(truck Truck) {
+	orZero := func(r Result[measure.Pounds]) measure.Pounds {
+		if !r.Known {
+			return 0
+		}
+		return r.Value
+	}
+	pulls := Vehicle{Rating: orZero(truck.GVWR), Actual: orZero(truck.Weight)}
+	towed := Vehicle{Rating: orZero(m.trailer.GVWR)}
+	if m.trailer.Empty.Known {
+		towed.Actual = m.trailer.Empty.Value + m.Most
+	}
+	var label measure.Pounds
+	if truck.GCWROnLabel {
+		label = orZero(truck.GCWR)
+	}
+	m.License = LicenseClass(pulls, label, towed)
+	m.LicenseKnown = m.License == ClassA || truck.GVWR.Known && m.trailer.GVWR.Known
+	m.MayBeCommercial = MayBeCommercial(pulls, label, towed)
+}
+
+// senselessTow says which of the measures cannot be, or "" if all can.
+func senselessTow(t Towed, truck Truck) string {
+	for _, r := range []struct {
+		what string
+		Result[measure.Pounds]
+		least measure.Pounds
+	}{
+		{"the trailer's empty weight", t.Empty, 1},
+		{"the trailer's GVWR", t.GVWR, 1},
+		{"the trailer's payload", t.Payload, 0},
+		{"the truck its surge brakes ask for", t.SurgeTruck, 0},
+		{"the truck's GVWR", truck.GVWR, 1},
+		{"the truck's weight", truck.Weight, 1},
+		{"the rear axle's rating", truck.RearRating, 1},
+		{"the weight on the rear axle", truck.RearWeight, 0},
+		{"the front axle's rating", truck.FrontRating, 1},
+		{"the truck's GCWR", truck.GCWR, 1},
+		{"the hitch's rating", truck.HitchRating, 1},
+		{"the hitch's tongue limit", truck.HitchTongue, 1},
+		{"the ball's rating", truck.BallRating, 1},
+	} {
+		if r.Known && !(r.Value >= r.least && measure.Sensible(r.Value)) {
+			return fmt.Sprintf("%s cannot be %s", r.what, r.Value)
+		}
+	}
+	for _, r := range []struct {
+		what string
+		Result[measure.Inches]
+		least measure.Inches
+	}{
+		{"the distance from the ball to the trailer's axles", t.Axles, 1},
+		{"the distance from the ball to the middle of the deck", t.Center, 0},
+		{"the truck's wheelbase", truck.Wheelbase, 1},
+	} {
+		if r.Known && !(r.Value >= r.least && measure.Sensible(r.Value)) {
+			return fmt.Sprintf("%s cannot be %s", r.what, r.Value)
+		}
+	}
+	tongue, behind := t.TongueEmpty, truck.BallBehind
+	switch {
+	case tongue.Known && !measure.Sensible(tongue.Value):
+		return fmt.Sprintf("the tongue weight cannot be %s", tongue.Value)
+	case tongue.Known && t.Empty.Known && max(tongue.Value, -tongue.Value) > t.Empty.Value:
+		return fmt.Sprintf("the tongue cannot weigh %s, the whole trailer weighs %s", tongue.Value, t.Empty.Value)
+	case truck.RearWeight.Known && truck.Weight.Known && truck.RearWeight.Value > truck.Weight.Value:
+		return fmt.Sprintf("the rear axle cannot carry %s, the whole truck weighs %s", truck.RearWeight.Value, truck.Weight.Value)
+	case behind.Known && !measure.Sensible(behind.Value):
+		return fmt.Sprintf("the ball cannot stand %s from the rear axle", behind.Value)
+	case behind.Known && truck.Wheelbase.Known && truck.Wheelbase.Value+behind.Value <= 0:
+		return fmt.Sprintf("the ball cannot stand %s ahead of the rear axle, the wheelbase is %s", -behind.Value, truck.Wheelbase.Value)
+	}
+	return ""
+}
+
+// Text is the answer in one sentence. It is never a flat no: what stands on a label or a
+// scale ticket may differ from what was typed in.
+func (m *Match) Text() string {
+	if m.Why != "" {
+		return m.Why
+	}
+	l, text := m.Limits[0], ""
+	if l.Empty {
+		text = fmt.Sprintf("by these figures the empty trailer is over %s by %s: weigh both, read the labels again, or look at a truck rated for more", l.Label, (-l.Margin).Load())
+	} else {
+		text = fmt.Sprintf("up to %s, evenly spread; what governs is %s", m.Most.Limit(), l.Label)
+	}
+	if m.Incomplete {
+		text += "; incomplete, for want of " + strings.Join(m.Missing, ", ")
+	}
+	return text
+}

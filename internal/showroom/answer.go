@@ -1,0 +1,87 @@
+package showroom
+
+import (
+	"bytes"
+	"fmt"
+	"net/http"
+	"path"
+	"strings"
+	"time"
+)
+
+// The showroom's own addresses. No page of a site has a name below showroom/.
+const (
+	findingsPath = "/showroom/findings"
+	eventsPath   = "/showroom/events"
+)
+
+// types are the files of a site. The system's own list is not asked: it differs from
+// one computer to the next.
+var types = map[string]string{
+	".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8",
+	".txt": "text/plain; charset=utf-8", ".csv": "text/csv; charset=utf-8", ".vtt": "text/vtt; charset=utf-8",
+	".json": "application/json", ".xml": "application/xml", ".svg": "image/svg+xml", ".jpg": "image/jpeg",
+	".png": "image/png", ".webp": "image/webp", ".avif": "image/avif", ".mp4": "video/mp4",
+}
+
+// handler answers: the guard first, then the showroom's own addresses, then the site.
+func (r *Room) handler() http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
+		h := w.Header()
+		h.Set("Cache-Control", "no-store")
+		h.Set("X-Content-Type-Options", "nosniff")
+		h.Set("X-Frame-Options", "DENY")
+		h.Set("Referrer-Policy", "no-referrer")
+		h.Set("Cross-Origin-Resource-Policy", "same-origin")
+		h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		switch {
+		case !known(req.Host):
+			http.Error(w, fmt.Sprintf("the showroom does not answer to the host %q; open it by its IP address or as localhost", req.Host), http.StatusForbidden)
+		case req.Method != http.MethodGet && req.Method != http.MethodHead:
+			h.Set("Allow", "GET, HEAD")
+			http.Error(w, fmt.Sprintf("the showroom is only looked at; it takes no %s", req.Method), http.StatusMethodNotAllowed)
+		case req.URL.Path == eventsPath:
+			r.events(w, req)
+		default:
+			r.show(w, req)
+		}
+	})
+}
+
+// show answers with a file of the site out of memory, or with a page that says why
+// there is none. Names are looked up as they are: there is no folder to climb out of.
+func (r *Room) show(w http.ResponseWriter, req *http.Request) {
+	s, _ := r.now()
+	own := func(status int, page []byte) {
+		w.Header().Set("Content-Type", types[".html"])
+		w.Header().Set("Content-Security-Policy", ownPolicy)
+		w.WriteHeader(status)
+		_, _ = w.Write(dress(page, s.version, nil))
+	}
+	if s.err != nil {
+		own(http.StatusServiceUnavailable, broken(s.err))
+		return
+	}
+	if req.URL.Path == findingsPath {
+		own(http.StatusOK, s.site.findings())
+		return
+	}
+	name := strings.TrimPrefix(req.URL.Path, "/")
+	if name == "" || strings.HasSuffix(name, "/") {
+		name += front
+	}
+	data, ok := s.site.Files[name]
+	if !ok {
+		own(http.StatusNotFound, s.site.missing(req.URL.Path))
+		return
+	}
+	kind := types[path.Ext(name)]
+	if kind == "" {
+		kind = "application/octet-stream"
+	}
+	w.Header().Set("Content-Type", kind)
+	if path.Ext(name) == ".html" {
+		data = dress(data, s.version, s.site.panel(name))
+	}
+	http.ServeContent(w, req, "", time.Time{}, bytes.NewReader(data))
+}

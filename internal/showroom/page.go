@@ -1,0 +1,167 @@
+package showroom
+
+import (
+	"bytes"
+	_ "embed"
+	"fmt"
+	"html/template"
+	"strings"
+
+	"tarepage/internal/inspect"
+)
+
+//go:embed pages.html
+var pagesText string
+
+var pages = template.Must(template.New("showroom").Parse(pagesText))
+
+// ownPolicy is that of the showroom's own pages.
+var ownPolicy = "default-src 'none'; img-src data:; style-src " + hash(style) + "; script-src " + hash(script) +
+	"; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+
+// view is what the templates show.
+type view struct {
+	Style    template.CSS
+	Heading  string
+	Text     string
+	Words    string
+	Open     bool              // the panel shows its stops at once, and folds the rest
+	Stops    []inspect.Finding // in the panel only; elsewhere they are among the findings
+	Findings []inspect.Finding
+	Groups   []group
+}
+
+// group is what was found about one file.
+type group struct {
+	Name, Link string
+	Findings   []inspect.Finding
+}
+
+// run fills a template in. The templates are the program's own: one that fails is a
+// slip of its author, and every one of them is run by the tests.
+func run(name string, v view) []byte {
+	v.Style = template.CSS(style)
+	var b bytes.Buffer
+	if err := pages.ExecuteTemplate(&b, name, v); err != nil {
+		return []byte(template.HTMLEscapeString(err.Error()))
+	}
+	return b.Bytes()
+}
+
+// panel is what stands on top of a page: what was found about its unit, and on the
+// yard's front page what was found about everything that has no page.
+func (s *Site) panel(path string) []byte {
+	var found []inspect.Finding
+	file, isUnit := s.Units[path]
+	switch {
+	case isUnit:
+		for _, f := range s.Findings {
+			if f.Unit == file {
+				found = append(found, f)
+			}
+		}
+		if len(found) == 0 {
+			return nil
+		}
+	case path != front || len(s.Findings) == 0:
+		return nil
+	default:
+		found = s.homeless()
+	}
+	var stops, others []inspect.Finding
+	for _, f := range found {
+		if f.Severity == inspect.Stop {
+			stops = append(stops, f)
+		} else {
+			others = append(others, f)
+		}
+	}
+	heading := "Showroom: " + tally(s.Findings) + " in the whole yard"
+	if isUnit {
+		heading = "Showroom: " + tally(found)
+		if len(stops) > 0 {
+			heading += "; this unit is not published until the stops are mended"
+		}
+	}
+	return run("panel", view{Heading: heading, Words: tally(others), Open: len(stops) > 0, Stops: stops, Findings: others})
+}
+
+// homeless are the findings about what has no page: the yard's own file, a model, a
+// unit that does not read.
+func (s *Site) homeless() []inspect.Finding {
+	has := map[string]bool{}
+	for _, file := range s.Units {
+		has[file] = true
+	}
+	var out []inspect.Finding
+	for _, f := range s.Findings {
+		if !has[f.Unit] {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// findings is the page of everything that was found, file by file.
+func (s *Site) findings() []byte {
+	v := view{Heading: "Everything found: " + tally(s.Findings), Groups: s.grouped(s.Findings)}
+	if len(s.Findings) == 0 {
+		v.Heading, v.Words = "Nothing found", "Every unit adds up."
+	}
+	return run("page", v)
+}
+
+// missing is the page for an address that leads nowhere. A unit that no longer reads
+// has no page either, so what keeps such units back is said here.
+func (s *Site) missing(path string) []byte {
+	v := view{Heading: "No page here", Text: path, Findings: s.Findings}
+	if home := s.homeless(); inspect.Count(home, inspect.Stop) > 0 {
+		v.Words = "These files made no page; perhaps it is one of theirs."
+		v.Groups = s.grouped(home)
+	}
+	return run("page", v)
+}
+
+// broken is the page for a site that could not be made.
+func broken(err error) []byte {
+	return run("page", view{Heading: "The site could not be made", Text: err.Error(),
+		Words: "Mend it and save: this page loads again by itself."})
+}
+
+// grouped gathers findings by the unit that they concern, in the order they came.
+func (s *Site) grouped(list []inspect.Finding) []group {
+	pages := map[string]string{}
+	for path, file := range s.Units {
+		pages[file] = "/" + path
+	}
+	var out []group
+	at := map[string]int{}
+	for _, f := range list {
+		i, ok := at[f.Unit]
+		if !ok {
+			i = len(out)
+			at[f.Unit] = i
+			out = append(out, group{Name: f.Unit, Link: pages[f.Unit]})
+		}
+		out[i].Findings = append(out[i].Findings, f)
+	}
+	return out
+}
+
+// tally counts in words, leaving out what there is none of.
+func tally(list []inspect.Finding) string {
+	var parts []string
+	for _, s := range []inspect.Severity{inspect.Stop, inspect.Caution, inspect.Remark} {
+		switch n := inspect.Count(list, s); n {
+		case 0:
+		case 1:
+			parts = append(parts, "1 "+s.String())
+		default:
+			parts = append(parts, fmt.Sprintf("%d %ss", n, s))
+		}
+	}
+	if parts == nil {
+		return "nothing"
+	}
+	return strings.Join(parts, ", ")
+}

@@ -1,0 +1,275 @@
+package unit_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"tarepage/internal/unit"
+)
+
+func problemLines(ps []unit.Problem) string {
+	var b strings.Builder
+	for _, p := range ps {
+		fmt.Fprintf(&b, "%d:%d %s [%s]", p.At.Line, p.At.Column, p.Message, p.Rule)
+		if p.Remedy != "" {
+			fmt.Fprintf(&b, " fix: %s", p.Remedy)
+		}
+		for _, r := range p.Related {
+			fmt.Fprintf(&b, " | %d:%d %s", r.At.Line, r.At.Column, r.What)
+		}
+		b.WriteByte('\n')
+	}
+	return strings.TrimSuffix(b.String(), "\n")
+}
+
+const (
+	yamlFix  = " [file-unreadable] fix: quote a value that holds a colon, a # or a quotation mark, and indent with spaces"
+	yamlSays = " the front matter does not read as YAML: "
+	anchors  = " uses a YAML anchor or alias, which is not read here [value-unreadable] fix: write the value out"
+	tieFix   = " [value-unreadable] fix: write it like d-rings: 8 at 5,000 lb"
+)
+
+// Every way in which a file or a value fails to read: the place, the message, the rule,
+// the remedy. Messages of the YAML reader itself are only held to their place.
+func TestProblems(t *testing.T) {
+	for _, c := range []struct{ name, src, want string }{
+		{"empty", "", "1:1 the file is empty [file-unreadable] fix: write the front matter between two lines of ---, or delete the file"},
+		{"blank", " \n\t\n", "1:1 the file is empty [file-unreadable] fix: write the front matter between two lines of ---, or delete the file"},
+		{"huge", strings.Repeat("x", unit.MostBytes+1), "1:1 the file has 1048577 bytes; a unit file stays below 1048576 [file-unreadable] fix: keep photos, captions and videos in media/ and name them here"},
+		{"UTF-16 little end first", "\xff\xfe-\x00", "1:1 the file is in UTF-16 [file-unreadable] fix: save it as UTF-8"},
+		{"UTF-16 big end first", "\xfe\xff\x00-", "1:1 the file is in UTF-16 [file-unreadable] fix: save it as UTF-8"},
+		{"zero byte", "---\ntitle: é\x00b\n---\n", "2:9 a zero byte stands here; this is no text file [file-unreadable] fix: save it as UTF-8 text"},
+		{"invalid byte", "---\ntitle: né caf\xe9\n---\n", "2:14 byte 0xe9 here is not UTF-8 [file-unreadable] fix: save the file as UTF-8; it was probably saved as Windows-1252"},
+		{"invalid byte, CRLF", "---\r\ntitle: x\r\ncolor: \xe9\r\n---\r\n", "3:8 byte 0xe9 here is not UTF-8 [file-unreadable] fix: save the file as UTF-8; it was probably saved as Windows-1252"},
+		{"invalid byte, lone CR", "---\rtitle: x\rcolor: \xe9\r---\r", "3:8 byte 0xe9 here is not UTF-8 [file-unreadable] fix: save the file as UTF-8; it was probably saved as Windows-1252"},
+		{"invalid byte in the body", "---\ntitle: x\n---\n\nté\xff", "5:3 byte 0xff here is not UTF-8 [file-unreadable] fix: save the file as UTF-8; it was probably saved as Windows-1252"},
+		{"control", "---\ntitle: é\x01b\n---\n", "2:9 an invisible character (U+0001) stands here [file-unreadable] fix: delete the character; it came with a paste"},
+		{"next line", "---\ntitle: a\u0085color: red\n---\n", "2:9 an invisible character (U+0085) stands here [file-unreadable] fix: delete the character; it came with a paste"},
+		{"line separator", "---\ntitle: a\u2028b\n---\n", "2:9 an invisible character (U+2028) stands here [file-unreadable] fix: delete the character; it came with a paste"},
+		{"second BOM", "\ufeff---\ntitle: \ufeffa\n---\n", "2:8 an invisible character (U+FEFF) stands here [file-unreadable] fix: delete the character; it came with a paste"},
+		{"no front matter", "\n# Title\n", `2:1 the file begins with "# Title" and has no front matter [file-unreadable] fix: begin the file with a line of ---, the keys, and a second line of ---`},
+		{"long first line", strings.Repeat("é", 60), `1:1 the file begins with "` + strings.Repeat("é", 40) + `..." and has no front matter [file-unreadable] fix: begin the file with a line of ---, the keys, and a second line of ---`},
+		{"never closed", "\n---\ntitle: a\n", "2:1 the front matter opens here and never closes [file-unreadable] fix: put a line of --- behind the last key"},
+		{"indented ---", "---\ntitle: |\n  a\n  ---\n  b\n---\n", "4:1 a line of --- that is indented closes the front matter here [file-unreadable] fix: take the indented --- out of the value; the line that closes stands at the left edge"},
+		{"no keys", "---\n---\nbody\n", "1:1 the front matter is empty [file-unreadable] fix: write the keys between the two lines of ---"},
+		{"comments only", "\n---\n# nothing yet\n\n---\n", "2:1 the front matter is empty [file-unreadable] fix: write the keys between the two lines of ---"},
+		{"list", "---\n- a\n---\n", "2:1 the front matter is no list of keys [file-unreadable] fix: write each key on its own line: key: value"},
+		{"words", "---\njust words\n---\n", "2:1 the front matter is no list of keys [file-unreadable] fix: write each key on its own line: key: value"},
+
+		{"tab indent", "---\ntitle: a\n\tkind: b\n---\n", "3:1" + yamlSays + "*" + yamlFix},
+		{"second colon", "---\ntitle: a\nmake: b: c\n---\n", "3:8" + yamlSays + "*" + yamlFix},
+		{"open quote", "---\ntitle: \"a\nkind: dump\n---\n", "4:1" + yamlSays + "*" + yamlFix},
+		{"open brace", "---\ntitle: a\nhitch: {kind: x\n---\n", "4:1" + yamlSays + "*" + yamlFix},
+		{"half dedent", "---\nhitch:\n    kind: x\n  ball: 2 in\n---\n", "4:3" + yamlSays + "*" + yamlFix},
+		{"percent", "---\ntitle: %a\n---\n", "2:8" + yamlSays + "*" + yamlFix},
+		{"at sign", "\n\n---\ntitle: @a\n---\n", "4:8" + yamlSays + "*" + yamlFix},
+		{"backtick", "---\ntitle: a\nmake: `a`\n---\n", "3:7" + yamlSays + "*" + yamlFix},
+		{"unknown alias", "---\ntitle: a\nmake: *b\n---\n", "3:7" + yamlSays + "*" + yamlFix},
+		{"too deep", "---\n" + strings.Repeat("[", 20000) + "\n---\n", "2:10001" + yamlSays + "*" + yamlFix},
+
+		{"alias", "---\ntitle: &a X\nmake: *a\n---\n", "2:8 title" + anchors + "\n3:7 make" + anchors},
+		{"alias of a section", "---\nhitch: &h\n  kind: pintle\ndeck: *h\n---\n", "2:8 hitch" + anchors + "\n4:7 deck" + anchors},
+		{"alias in a list", "---\nstandard:\n  - &a X\n  - *a\n---\n", "3:5 standard" + anchors + "\n4:5 standard" + anchors},
+		{"merge key", "---\nhitch:\n  <<: {kind: pintle}\n---\n", `3:3 unknown key "<<" under hitch [unknown-key] fix: the keys here are kind, ball, rating, ball-rating, tongue-limit, chains`},
+		{"twice", "---\ntitle: a\nkind: dump\ntitle: b\n---\n", `4:1 key "title" is given twice [key-twice] fix: keep one of the two | 2:1 the other one stands here`},
+		{"twice in a section", "---\nhitch:\n  kind: pintle\n  ball: 2 in\n  kind: pintle\n---\n", `5:3 key "kind" is given twice [key-twice] fix: keep one of the two | 3:3 the other one stands here`},
+		{"unknown, near", "---\ntitel: a\n---\n", `2:1 unknown key "titel" at the top [unknown-key] fix: did you mean "title"?`},
+		{"unknown, capital", "---\nTitle: a\n---\n", `2:1 unknown key "Title" at the top [unknown-key] fix: did you mean "title"?`},
+		{"unknown, under", "---\nhitch:\n  raiting: 5 lb\n---\n", `3:3 unknown key "raiting" under hitch [unknown-key] fix: did you mean "rating"?`},
+		{"unknown, elsewhere", "---\ngvwr: 5 lb\n---\n", `2:1 unknown key "gvwr" at the top [unknown-key] fix: this key belongs at weights.gvwr`},
+		{"unknown, nowhere", "---\nweights:\n  zzzzzz: 1\n---\n", `3:3 unknown key "zzzzzz" under weights [unknown-key] fix: the keys here are gvwr, empty, tongue-empty`},
+		{"key of keys", "---\n{a: b}: c\n---\n", "2:1 a key here is no plain word [unknown-key] fix: write key: value"},
+		{"photo key", "---\nphotos:\n - file: a.jpg\n   atl: x\n---\n", `4:4 unknown key "atl" under photos [unknown-key] fix: the keys here are file, alt`},
+
+		{"commas in { }", "---\nweights: {gvwr: 20,000 lb, empty: 7,040 lb}\n---\n",
+			`2:20 inside { } the comma in "20,000 lb" ends the value [comma-splits-value] fix: write it in quotes, "20,000 lb", or put each key on its own line | 2:17 the value begins here` + "\n" +
+				`2:37 inside { } the comma in "7,040 lb" ends the value [comma-splits-value] fix: write it in quotes, "7,040 lb", or put each key on its own line | 2:35 the value begins here`},
+		{"two commas of one value", "---\nweights: {gvwr: 1,020,000 lb}\n---\n",
+			`2:23 inside { } the comma in "1,020,000 lb" ends the value [comma-splits-value] fix: write it in quotes, "1,020,000 lb", or put each key on its own line | 2:17 the value begins here`},
+		{"comma in a price", "---\n{title: a, price: $18,450, color: red}\n---\n",
+			`2:23 inside { } the comma in "$18,450" ends the value [comma-splits-value] fix: write it in quotes, "$18,450", or put each key on its own line | 2:19 the value begins here`},
+		{"comma in { } quoted", "---\nweights: {gvwr: \"20,000 lb\"}\n---\n", ""},
+
+		{"section as text", "---\nhitch: gooseneck\n---\n", `2:8 hitch takes keys below it, not "gooseneck" [value-unreadable] fix: write its keys indented below: kind, ball, rating, ball-rating, tongue-limit, chains`},
+		{"section as list", "---\nhitch: [a]\n---\n", "2:8 hitch takes keys below it, not a list [value-unreadable] fix: write its keys indented below: kind, ball, rating, ball-rating, tongue-limit, chains"},
+		{"value as keys", "---\nyear: {a: b}\n---\n", "2:7 year takes one value, not keys or a list [value-unreadable] fix: write it on one line, year: 2026"},
+		{"value as list", "---\nyear: [a]\n---\n", "2:7 year takes one value, not keys or a list [value-unreadable] fix: write it on one line, year: 2026"},
+		{"list as text", "---\nstandard: spare\n---\n", `2:11 standard takes a list, not "spare" [value-unreadable] fix: write each item on its own line behind a dash`},
+		{"list as keys", "---\nstandard: {a: b}\n---\n", "2:11 standard takes a list, not keys [value-unreadable] fix: write each item on its own line behind a dash"},
+		{"list in a list", "---\nstandard:\n - [a]\n---\n", "3:4 standard takes one value, not keys or a list [value-unreadable] fix: write it on one line, standard: spare tire and wheel"},
+		{"photo as text", "---\nphotos:\n - a.jpg\n---\n", `3:4 a photo takes keys, not "a.jpg" [value-unreadable] fix: write file: and alt: below the dash`},
+		{"tie-down as text", "---\ntie-downs:\n - rings\n---\n", "3:4 a tie-down takes its name and a count" + tieFix},
+		{"two tie-downs in one", "---\ntie-downs:\n - a: 2\n   b: 3\n---\n", "3:4 a tie-down takes its name and a count" + tieFix},
+		{"tie-down in words", "---\ntie-downs:\n - d-rings: some\n---\n", `3:13 tie-downs: "some" is no count` + tieFix},
+		{"tie-down rating bare", "---\ntie-downs:\n - d-rings: 8 at 5,000\n---\n", `3:13 tie-downs: weight "5,000" has no unit; write 5,000 lb or 5,000 kg` + tieFix},
+		{"too many tie-downs", "---\ntie-downs:\n - d-rings: 1,000,000\n---\n", `3:13 tie-downs: "1,000,000" is not a count; write a whole number such as 8` + tieFix},
+
+		{"count in words", "---\nyear: new\n---\n", `2:7 year: "new" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026`},
+		{"count below zero", "---\nyear: -1\n---\n", `2:7 year: "-1" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026`},
+		{"half an axle", "---\naxles:\n  count: 2.5\n---\n", `3:10 axles.count: "2.5" is not a count; write a whole number such as 2 [value-unreadable] fix: write it like count: 2`},
+		{"hex", "---\nyear: 0x7E9\n---\n", `2:7 year: "0x7E9" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026`},
+		{"maybe", "---\nbrakes:\n  breakaway: maybe\n---\n", `3:14 brakes.breakaway: "maybe" is neither yes nor no [value-unreadable] fix: write it like breakaway: yes`},
+		{"choice, near", "---\nkind: deckover\n---\n", `2:7 kind: "deckover" is no kind; did you mean "deck-over"? [value-unreadable] fix: write it like kind: deck-over`},
+		{"choice, none near", "---\ncondition: rusty\n---\n", `2:12 condition: "rusty" is no condition; write new, used [value-unreadable] fix: write it like condition: new`},
+		{"day, other order", "---\narrived: 11/2/2026\n---\n", `2:10 arrived: date "11/2/2026" does not read; write year-month-day, 2026-11-02 [value-unreadable] fix: write it like arrived: 2026-11-02`},
+		{"no such day", "---\narrived: 2026-02-30\n---\n", `2:10 arrived: date "2026-02-30" does not read; write year-month-day, 2026-11-02 [value-unreadable] fix: write it like arrived: 2026-11-02`},
+		{"no such week", "---\ntires:\n  made: week 54 2026\n---\n", `3:9 tires.made: date code "week 54 2026" does not read; write week 31 2026, or the four digits 3126 [value-unreadable] fix: write it like made: week 31 2026`},
+		{"time in seconds", "---\nrecording:\n  length: 372\n---\n", `3:11 recording.length: time "372" does not read; write minutes and seconds, 6:12, or hours too, 1:02:03 [value-unreadable] fix: write it like length: 6:12`},
+		{"bare weight", "---\nweights:\n  gvwr: 20000\n---\n", `3:9 weights.gvwr: weight "20000" has no unit; write 20000 lb or 20000 kg [value-unreadable] fix: write it like gvwr: 20,000 lb (tag)`},
+		{"several at once", "---\ntitel: a\nyear: new\nhitch:\n  kind: none\n---\n",
+			`2:1 unknown key "titel" at the top [unknown-key] fix: did you mean "title"?` + "\n" +
+				`3:7 year: "new" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026` + "\n" +
+				`5:9 hitch.kind: "none" is no hitch.kind; write bumper-pull, gooseneck, fifth-wheel, pintle [value-unreadable] fix: write it like kind: gooseneck`},
+	} {
+		u, ps := unit.ReadUnit("content/units/a.md", []byte(c.src))
+		got, want := problemLines(ps), c.want
+		if before, after, own := strings.Cut(want, "*"+yamlFix); own && after == "" {
+			if !strings.HasPrefix(got, before) || !strings.HasSuffix(got, yamlFix) || strings.Contains(got, "\n") {
+				t.Errorf("%s:\n%s\nwant\n%s", c.name, got, want)
+			}
+		} else if got != want {
+			t.Errorf("%s:\n%s\nwant\n%s", c.name, got, want)
+		}
+		if broken := strings.Contains(want, "[file-unreadable]"); u.Broken != broken {
+			t.Errorf("%s: broken is %v", c.name, u.Broken)
+		}
+		for _, p := range ps {
+			if p.At.File != "content/units/a.md" {
+				t.Errorf("%s: the place is in %q", c.name, p.At.File)
+			}
+		}
+	}
+}
+
+// An empty key gives nothing and is no problem; a needed one is missing at its place.
+func TestEmptyKeys(t *testing.T) {
+	u, ps := unit.ReadUnit("a.md", []byte("---\ntitle:\nhitch:\nstandard:\nphotos:\ncondition: \"\"\nyear: ~\nmake: null\nweights:\n  gvwr:\n  empty: 7 stone\n---\n"))
+	if got, want := problemLines(ps), `11:10 weights.empty: weight "7 stone" is in "stone", which is no unit of weight; write 24,000 lb or 10,886 kg [value-unreadable] fix: write it like empty: 7,040 lb (scale ticket 2026-11-03)`; got != want {
+		t.Errorf("problems:\n%s\nwant\n%s", got, want)
+	}
+	if got := givenOf(u); len(got) != 0 {
+		t.Errorf("given: %v", got)
+	}
+	var got []string
+	for _, m := range u.Missing() {
+		got = append(got, fmt.Sprintf("%s %d:%d %v", m.Path, m.At.Line, m.At.Column, m.Empty))
+	}
+	// weights.empty stands there and does not read: its problem is told once, above.
+	want := "title 2:1 true, stock 1:1 false, kind 1:1 false, condition 6:12 true, availability 1:1 false, hitch.kind 3:1 false, " +
+		"axles.count 1:1 false, axles.rating 1:1 false, tires.size 1:1 false, tires.per-axle 1:1 false, weights.gvwr 10:3 true"
+	if s := strings.Join(got, ", "); s != want {
+		t.Errorf("missing:\n%s\nwant\n%s", s, want)
+	}
+}
+
+// Every example of the format reads, with exactly the value's own key.
+func TestExamplesOfTheFormat(t *testing.T) {
+	for _, keys := range [][]unit.KeyDoc{unit.Keys(), unit.YardKeys()} {
+		yard := keys[0].Path == "name"
+		for _, k := range keys {
+			if k.Doc == "" {
+				t.Errorf("%s has no doc", k.Path)
+			}
+			if k.Kind == "section" || k.Path == "photos" || k.Path == "waive" {
+				continue
+			}
+			examples := append([]string{k.Example}, k.Choices...)
+			for _, eg := range examples {
+				if eg == "" {
+					t.Errorf("%s has no example", k.Path)
+					continue
+				}
+				src := "---\n"
+				parts := strings.Split(k.Path, ".")
+				for i, p := range parts[:len(parts)-1] {
+					src += strings.Repeat("  ", i) + p + ":\n"
+				}
+				last := parts[len(parts)-1]
+				indent := strings.Repeat("  ", len(parts)-1)
+				switch {
+				case parts[0] == "photos" || parts[0] == "waive":
+					src += "  - " + last + ": " + eg + "\n"
+				case k.Kind == "list":
+					src += indent + last + ":\n" + indent + "  - " + eg + "\n"
+				default:
+					src += indent + last + ": " + eg + "\n"
+				}
+				src += "---\n"
+				var ps []unit.Problem
+				count := 0
+				if yard {
+					y, problems := unit.ReadYard("content/yard.md", []byte(src))
+					ps, count = problems, len(givenIn(y))
+				} else {
+					u, problems := unit.ReadUnit("a.md", []byte(src))
+					ps, count = problems, len(givenOf(u))
+				}
+				if len(ps) > 0 || count != 1 {
+					t.Errorf("%s: %q gives %d values and\n%s", k.Path, eg, count, problemLines(ps))
+				}
+			}
+		}
+	}
+}
+
+// The fields that people write in several ways.
+func TestFieldWritings(t *testing.T) {
+	for _, c := range []struct {
+		src  string
+		path string
+		want stated
+	}{
+		{"kind: Deck-Over", "kind", stated{Value: "deck-over", Raw: "Deck-Over"}},
+		{"year: about 2,019 (said 1:02)", "year", stated{Value: 2019, About: true, From: "said 1:02", Raw: "about 2,019 (said 1:02)"}},
+		{"serial: T-4471 (state-assigned)", "serial", stated{Value: "T-4471", From: "state-assigned", Raw: "T-4471 (state-assigned)"}},
+		{"make: Works (of Alder Flats)", "make", stated{Value: "Works (of Alder Flats)", Raw: "Works (of Alder Flats)"}},
+		{"title: |\n  two\n  lines", "title", stated{Value: "two lines", Raw: "two\nlines\n"}},
+		{"tires: {made: DOT 3126}", "tires.made", stated{Value: unit.Week{Week: 31, Year: 2026}, Raw: "DOT 3126"}},
+		{"tires: {made: \"3126\"}", "tires.made", stated{Value: unit.Week{Week: 31, Year: 2026}, Raw: "3126"}},
+		{"tires: {made: about week 5 2019 (said 0:30)}", "tires.made", stated{Value: unit.Week{Week: 5, Year: 2019}, About: true, From: "said 0:30", Raw: "about week 5 2019 (said 0:30)"}},
+		{"brakes: {breakaway: No}", "brakes.breakaway", stated{Value: false, Raw: "No"}},
+		{"brakes: {breakaway: true}", "brakes.breakaway", stated{Value: true, Raw: "true"}},
+		{"stock: 0123", "stock", stated{Value: "0123", Raw: "0123"}},
+		{"stock: 1_000", "stock", stated{Value: "1_000", Raw: "1_000"}},
+	} {
+		u, ps := unit.ReadUnit("a.md", []byte("---\n"+c.src+"\n---\n"))
+		got := givenOf(u)[c.path]
+		got.Pos = unit.Pos{}
+		if len(ps) > 0 || got != c.want {
+			t.Errorf("%q gives %+v and\n%s\nwant %+v", c.src, got, problemLines(ps), c.want)
+		}
+	}
+}
+
+// Days and weeks against the calendar: 1 January 2026 was a Thursday, and ISO 8601
+// week 1 of 2026 began on Monday 29 December 2025.
+func TestCalendar(t *testing.T) {
+	if got := (unit.Week{Week: 1, Year: 2026}).Days() - (unit.Day{Year: 2025, Month: 12, Day: 29}).Days(); got != 0 {
+		t.Errorf("week 1 of 2026 begins %d days from 29 December 2025", got)
+	}
+	// ISO 8601: 2021-W01 began on Monday 4 January 2021; 2020 had a week 53, from 28 December.
+	if got := (unit.Week{Week: 1, Year: 2021}).Days() - (unit.Day{Year: 2021, Month: 1, Day: 4}).Days(); got != 0 {
+		t.Errorf("week 1 of 2021 begins %d days from 4 January 2021", got)
+	}
+	if got := (unit.Week{Week: 53, Year: 2020}).Days() - (unit.Day{Year: 2020, Month: 12, Day: 28}).Days(); got != 0 {
+		t.Errorf("week 53 of 2020 begins %d days from 28 December 2020", got)
+	}
+	// Rata die of 1970-01-01 is 719,163 counted from 1, so 719,162 from 0 (Reingold and
+	// Dershowitz, Calendrical Calculations).
+	if got := (unit.Day{Year: 1970, Month: 1, Day: 1}).Days(); got != 719162 {
+		t.Errorf("1970-01-01 is day %d", got)
+	}
+	if got := (unit.Day{Year: 2026, Month: 11, Day: 2}).Long(); got != "November 2, 2026" {
+		t.Error(got)
+	}
+}
+
+func TestNearest(t *testing.T) {
+	names := []string{"gvwr", "empty", "tongue-empty", "rating", "ball-rating"}
+	for word, want := range map[string]string{"gvw": "gvwr", "GVWR": "gvwr", "raiting": "rating", "emtpy": "empty", "tongue": "tongue-empty", "color": "", "": ""} {
+		if got := unit.Nearest(word, names); got != want {
+			t.Errorf("nearest to %q is %q, want %q", word, got, want)
+		}
+	}
+}
