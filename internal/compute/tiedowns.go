@@ -6,8 +6,6 @@ import (
 	"tarepage/internal/measure"
 )
 
-const tieDownSource = "49 CFR 393.102-393.110 (2015 edition)"
-
 // A Way is how a tie-down runs, which decides how much of its working load limit counts.
 type Way int
 

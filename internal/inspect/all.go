@@ -46,6 +46,10 @@ var All = []*Rule{
 	figureUnknown,
 	saidNotConfirmed,
 	notePastRecording,
+	relabelDue,
+	serialTwice,
+	ballUnderClass,
+	waiverUnknown,
 
 	// cautions
 	tongueOutOfBand,
@@ -56,10 +60,25 @@ var All = []*Rule{
 	tireOld,
 	tireFromMemory,
 	brakesOnSomeAxles,
+	lampsShort,
+	tapeShort,
+	emptyImplausible,
+	exciseThreshold,
+	tieDownsShort,
+	heapOverloads,
+	speedSymbolLow,
+	steepTail,
+	jackUnderTongue,
+	spareDiffers,
 
 	// remarks
 	priceMissing,
 	tongueNotWeighed,
 	photoWithoutAlt,
 	htmlLeftOut,
+	staleListing,
+	weighedLongAgo,
+	afterAsOf,
+	waiverUnused,
+	waiverExpired,
 }
