@@ -26,6 +26,9 @@ type Figure struct {
 	Practice bool
 	// About reports that an input was approximate.
 	About bool
+	// Estimated reports that it rests on the parts' estimated center of gravity because
+	// the tongue was not weighed; About is then true too, and Working says so.
+	Estimated bool
 	// Inputs are the fields it rests on, with their places.
 	Inputs []Input
 	// Notes are what the reader of the figure must know.
@@ -86,8 +89,10 @@ type pencil struct {
 	def    *Definition
 	inputs []Input
 	about  bool
-	needs  []Need
-	notes  []string
+	// estimated: the tongue was not weighed, and its share comes from the parts.
+	estimated bool
+	needs     []Need
+	notes     []string
 	// silent drops the figure without an Absence: the unit has no such thing.
 	silent bool
 	source string // overrides the definition's
@@ -121,6 +126,11 @@ var advice = map[string]string{
 	"hitch.rating":         "read the rating off the coupler plate",
 	"hitch.ball-rating":    "read the rating stamped on the ball",
 	"hitch.tongue-limit":   "read the tongue limit off the coupler plate",
+	"overall-width":        "measure across the widest part, fenders included",
+	"price":                "give the price",
+	"bed.width":            "measure the bed's inside width",
+	"bed.length":           "measure the bed's inside length",
+	"bed.height":           "measure the height of the bed's sides",
 }
 
 // lack notes that a key is missing.
@@ -205,6 +215,7 @@ func (p *pencil) inherit(f *Figure) {
 		p.use(in.Key, in.Text, false, in.From, in.At)
 	}
 	p.about = p.about || f.About
+	p.estimated = p.estimated || f.Estimated
 }
 
 // needsOf lists what an absent figure lacks.
@@ -235,13 +246,16 @@ func (p *pencil) enter(value float64, text string, step float64, working string)
 	if p.about {
 		text = "about " + text
 	}
+	if p.estimated {
+		working += estimatedWords
+	}
 	source := p.def.Source
 	if p.source != "" {
 		source = p.source
 	}
 	p.Figures = append(p.Figures, Figure{
 		Name: p.def.Name, Label: p.def.Label, Value: value, Unit: p.def.Unit, Text: text,
-		Working: working, Source: source, Practice: p.def.Practice, About: p.about,
+		Working: working, Source: source, Practice: p.def.Practice, About: p.about, Estimated: p.estimated,
 		Inputs: slices.Clone(p.inputs), Notes: p.notes, step: step,
 	})
 }

@@ -19,6 +19,8 @@ type Rung struct {
 	Governs bool
 	// About reports that an input was approximate.
 	About bool
+	// Estimated reports that the tongue was not weighed; see Figure.Estimated.
+	Estimated bool
 }
 
 var payload = &Definition{
@@ -45,6 +47,7 @@ var payload = &Definition{
 			}
 			words = append(words, r.Text+" ("+r.Label+")")
 			p.about = p.about || r.About
+			p.estimated = p.estimated || r.Estimated
 		}
 		p.note("%s %s", governing, governs(governing))
 		switch {
@@ -93,10 +96,13 @@ func (p *pencil) ladder() []Rung {
 		if q.about {
 			text = "about " + text
 		}
+		if q.estimated {
+			working += estimatedWords
+		}
 		for _, in := range q.inputs {
 			p.use(in.Key, in.Text, false, in.From, in.At)
 		}
-		out = append(out, Rung{Name: name, Label: label, Value: v, Text: text, Working: working, Source: source, About: q.about})
+		out = append(out, Rung{Name: name, Label: label, Value: v, Text: text, Working: working, Source: source, About: q.about, Estimated: q.estimated})
 	}
 	u := p.Unit
 	rung("tag", "the tag", "49 CFR 567.4(g)(3)", func(q *pencil) (measure.Pounds, string) {

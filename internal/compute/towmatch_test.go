@@ -142,6 +142,29 @@ func TestTowMatch(t *testing.T) {
 		t.Errorf("an inclusive GCWR: %s", m.Text())
 	}
 
+	// A front axle rating counts where the ball stands ahead of the rear axle: the front
+	// carries 4,800 lb and gains 4/176 of the tongue.
+	small = pickup()
+	small.FrontRating = lb(4800 + 4.0/176*(1610+48.0/306*3060))
+	if m = compute.TowMatch(deckOver(), small); m.Governing().Name != "front-axle" || m.Most.Limit() != "3,060 lb" {
+		t.Errorf("front axle: %s", m.Text())
+	}
+	if !near(m.FrontLeft.Value, float64(small.FrontRating.Value), 1e-9) {
+		t.Errorf("at its limit the front axle carries %v", m.FrontLeft.Value)
+	}
+	// A load right over the axles leaves the truck alone: only the whole weight counts.
+	over := deckOver()
+	over.Center = over.Axles
+	m = compute.TowMatch(over, pickup())
+	for _, l := range m.Limits {
+		if free := slices.Contains([]string{"truck-gvwr", "hitch-tongue", "rear-axle"}, l.Name); free != l.Free {
+			t.Errorf("a load over the axles: %+v", l)
+		}
+	}
+	if m.Tongue.Value != 1610 || m.Most != 12960 {
+		t.Errorf("a load over the axles: %s", m.Text())
+	}
+
 	// Too heavy empty: never a flat no, and the worst limit first.
 	small = pickup()
 	small.GVWR, small.HitchRating = lb(9000), lb(7000)
@@ -179,10 +202,17 @@ func TestTowMatchMissing(t *testing.T) {
 	if !slices.Equal(m.Missing, []string{"the trailer's tongue weight, empty"}) || m.Most != 12960 || m.Tongue.Known || m.Front.Known {
 		t.Errorf("tongue not weighed: %+v", m)
 	}
+	// Without the wheelbase the axles' limits are left out, and the others stay.
+	truck := pickup()
+	truck.Wheelbase.Known = false
+	m = compute.TowMatch(deckOver(), truck)
+	if slices.ContainsFunc(m.Limits, func(l compute.TowLimit) bool { return l.Name == "rear-axle" }) || len(m.Limits) != 6 || m.Front.Known {
+		t.Errorf("no wheelbase: %+v", m)
+	}
 	// A fifth-wheel has no ball to be rated.
 	tr = deckOver()
 	tr.NoBall = true
-	truck := pickup()
+	truck = pickup()
 	truck.BallRating.Known = false
 	if m = compute.TowMatch(tr, truck); m.Incomplete {
 		t.Errorf("a fifth-wheel misses %q", m.Missing)
@@ -208,6 +238,48 @@ func TestTowMatchMissing(t *testing.T) {
 	light.SurgeTruck = lb(12000)
 	if m = compute.TowMatch(light, truck); !strings.Contains(strings.Join(m.Notes, "\n"), "surge brakes ask for a truck rated 12,000 lb") {
 		t.Errorf("surge brakes: %q", m.Notes)
+	}
+	light.SurgeTruck = truck.GVWR
+	if m = compute.TowMatch(light, truck); strings.Contains(strings.Join(m.Notes, "\n"), "surge brakes") {
+		t.Errorf("exactly the truck its surge brakes ask for: %q", m.Notes)
+	}
+}
+
+// TestTowMatchOneMissing takes one measure of the truck away at a time: it is named, and
+// exactly the limits that rest on it are gone.
+func TestTowMatchOneMissing(t *testing.T) {
+	for name, c := range map[string]struct {
+		take func(*compute.Truck)
+		gone []string
+		left bool // what still stands on the front axle is known
+	}{
+		"the truck's GVWR":                         {func(k *compute.Truck) { k.GVWR.Known = false }, []string{"truck-gvwr"}, true},
+		"the truck's weight as it stands":          {func(k *compute.Truck) { k.Weight.Known = false }, []string{"truck-gvwr", "gcwr", "front-axle"}, false},
+		"the truck's rear axle rating":             {func(k *compute.Truck) { k.RearRating.Known = false }, []string{"rear-axle"}, true},
+		"the weight on the truck's rear axle":      {func(k *compute.Truck) { k.RearWeight.Known = false }, []string{"rear-axle", "front-axle"}, false},
+		"the truck's GCWR":                         {func(k *compute.Truck) { k.GCWR.Known = false }, []string{"gcwr"}, true},
+		"the hitch's trailer rating":               {func(k *compute.Truck) { k.HitchRating.Known = false }, []string{"hitch"}, true},
+		"the hitch's tongue limit":                 {func(k *compute.Truck) { k.HitchTongue.Known = false }, []string{"hitch-tongue"}, true},
+		"the ball's rating":                        {func(k *compute.Truck) { k.BallRating.Known = false }, []string{"ball"}, true},
+		"the truck's wheelbase":                    {func(k *compute.Truck) { k.Wheelbase.Known = false }, []string{"rear-axle", "front-axle"}, false},
+		"where the ball stands from the rear axle": {func(k *compute.Truck) { k.BallBehind.Known = false }, []string{"rear-axle", "front-axle"}, false},
+	} {
+		truck := pickup()
+		truck.FrontRating = lb(6000)
+		c.take(&truck)
+		m := compute.TowMatch(deckOver(), truck)
+		var there []string
+		for _, l := range m.Limits {
+			there = append(there, l.Name)
+		}
+		for _, l := range []string{"trailer", "gcwr", "hitch", "ball", "truck-gvwr", "hitch-tongue", "rear-axle", "front-axle"} {
+			if slices.Contains(there, l) == slices.Contains(c.gone, l) {
+				t.Errorf("without %s the limits are %q", name, there)
+			}
+		}
+		if !slices.Equal(m.Missing, []string{name}) || !m.Incomplete || m.FrontLeft.Known != c.left {
+			t.Errorf("without %s: missing %q, front axle %+v", name, m.Missing, m.FrontLeft)
+		}
 	}
 }
 

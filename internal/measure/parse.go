@@ -10,7 +10,7 @@ import (
 
 // Written is a quantity as somebody wrote it: the number, whether they marked it
 // approximate, and where they say it comes from.
-type Written[U Unit] struct {
+type Written[U any] struct {
 	Value U
 	About bool
 	From  Provenance

@@ -68,6 +68,12 @@ const (
 // Kilograms returns the weight in kilograms.
 func (p Pounds) Kilograms() float64 { return float64(float64(p) * KilogramsPerPound) }
 
+// Kilograms is a weight in kilograms, for the labels that print it beside the pounds.
+type Kilograms float64
+
+// InKilograms returns the weight in kilograms, as a type that can be rounded.
+func (p Pounds) InKilograms() Kilograms { return Kilograms(p.Kilograms()) }
+
 // FromKilograms returns the weight of kg kilograms.
 func FromKilograms(kg float64) Pounds { return Pounds(kg / KilogramsPerPound) }
 

@@ -169,7 +169,8 @@ func (s *Stock) fill(u *Unit) []Problem {
 }
 
 // notFilled are the keys that belong to one unit alone and never come from a model.
-var notFilled = map[string]bool{"stock": true, "serial": true, "model": true, "withhold": true, "photos": true, "recording": true}
+var notFilled = map[string]bool{"stock": true, "serial": true, "model": true, "withhold": true, "photos": true, "recording": true,
+	"relabeled": true, "waive": true}
 
 func fillFrom(ks *keys, to, from reflect.Value) {
 	for _, k := range ks.order {
