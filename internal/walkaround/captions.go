@@ -237,8 +237,11 @@ func (r *reader) cue(vtt bool) error {
 			}
 			break
 		}
+		if vtt && r.lines[r.at] == "" {
+			break // a line of spaces ends nothing: rolling captions begin with one
+		}
 		if line == "" {
-			if vtt || r.nextBegins() {
+			if !vtt && r.nextBegins() {
 				break
 			}
 			r.at++

@@ -38,7 +38,7 @@ func decode(data []byte) (string, []Doubt, error) {
 			return "", nil, fmt.Errorf("text looks like UTF-16 but does not read as it: %w", err)
 		}
 		text = string(out)
-	case bytes.IndexByte(data, 0) >= 0 && bytes.Count(data, []byte{0}) > len(data)/100:
+	case bytes.IndexByte(data, 0) >= 0 && bytes.Count(data, []byte{0}) > 3+len(data)/100:
 		return "", nil, errors.New("this is a binary file, not captions; hand in a .vtt or .srt file")
 	case utf8.Valid(data):
 		text = string(data)

@@ -1,6 +1,7 @@
 package walkaround
 
 import (
+	"iter"
 	"math"
 	"slices"
 	"strconv"
@@ -12,8 +13,16 @@ import (
 // bar is the confidence below which a figure is given no role.
 const bar = 0.5
 
-// Hear finds the figures spoken in the captions, in the order they are said.
-func Hear(c Captions) []Candidate {
+// Hear finds the figures spoken in the captions, in the order they are said. Their
+// Offset counts in the words of the cues, joined by single spaces, repeats left out.
+func Hear(c Captions) []Candidate { return hear(transcript(c)) }
+
+// HearText finds the figures in written notes. Their times are zero; their Offset is
+// the byte in text where the quote begins.
+func HearText(text string) []Candidate { return hear(text, tokens(text)) }
+
+// transcript is all that was said, with its tokens. A pause ends a sentence.
+func transcript(c Captions) (string, []token) {
 	var text strings.Builder
 	var t []token
 	for _, w := range c.words() {
@@ -27,12 +36,12 @@ func Hear(c Captions) []Candidate {
 		text.WriteString(w.text)
 		t = lex(t, w.text, at, w.start, w.end)
 	}
-	return hear(text.String(), t)
+	return text.String(), t
 }
 
-// HearText finds the figures in written notes. Their times are zero; their Offset is
-// the byte in text where the quote begins.
-func HearText(text string) []Candidate {
+// tokens cuts written notes. A blank line, a list item or a heading ends a sentence; any
+// other line end is a soft edge, as prose is wrapped.
+func tokens(text string) []token {
 	var t []token
 	for at := 0; at < len(text); {
 		if c := text[at]; c == ' ' || c == '\t' || c == '\r' || c == '\n' {
@@ -48,29 +57,43 @@ func HearText(text string) []Candidate {
 			continue
 		}
 		end := at
-		for end < len(text) && !strings.ContainsRune(" \t\r\n", rune(text[end])) {
+		for end < len(text) && text[end] != ' ' && text[end] != '\t' && text[end] != '\r' && text[end] != '\n' {
 			end++
 		}
 		t = lex(t, text[at:end], at, 0, 0)
 		at = end
 	}
-	return hear(text, t)
+	return t
 }
 
 func hear(text string, t []token) []Candidate {
 	var out []Candidate
-	for len(t) > 0 {
-		end := 0
-		for end < len(t) && t[end].kind != stop {
-			end++
-		}
-		if end > 0 {
-			s := sentence{hearing: hearing{t: t[:end]}, source: text}
-			out = append(out, s.hear()...)
-		}
-		t = t[min(end+1, len(t)):]
+	for s := range sentences(text, t) {
+		out = append(out, s.hear()...)
 	}
 	return out
+}
+
+// longest is the most tokens that are looked at as one sentence: speech without a pause
+// is cut there, so that no file takes more than its length in time.
+const longest = 200
+
+func sentences(text string, t []token) iter.Seq[*sentence] {
+	return func(yield func(*sentence) bool) {
+		for len(t) > 0 {
+			end := 0
+			for end < len(t) && t[end].kind != stop && end < longest {
+				end++
+			}
+			if end > 0 && !yield(&sentence{hearing: hearing{t: t[:end]}, source: text}) {
+				return
+			}
+			if end < len(t) && t[end].kind == stop {
+				end++
+			}
+			t = t[end:]
+		}
+	}
 }
 
 // A sentence is what is said between two pauses or full stops. Figures and the parts

@@ -334,7 +334,7 @@ func (h *hearing) group(i int) (v float64, next int, plural, ok bool) {
 
 // countingOne tells the number one from the pronoun: "this one", "one of them".
 func (h *hearing) countingOne(i int) bool {
-	if h.is(i+1, "hundred", "thousand", "inch", "foot", "ply", "and", "axle", "point", "oh", "o") {
+	if h.is(i+1, "hundred", "thousand", "inch", "foot", "pound", "pounds", "ply", "and", "axle", "point", "oh", "o") {
 		return !h.is(i+1, "and") || h.is(i+2, "a", "half", "three", "five", "seven", "one")
 	}
 	_, _, _, ok := h.small(i + 1)

@@ -94,6 +94,9 @@ func lex(out []token, w string, at int, start, end float64) []token {
 			if s, ok := strings.CutSuffix(t, "'s"); ok {
 				tok.text, tok.possessive = s, true
 			}
+			if m, ok := misheard[tok.text]; ok {
+				tok.text = m
+			}
 			// An abbreviation keeps its dots: approx., o.c., lb., wt.
 			if n < len(low) && low[n] == '.' && n+1 < len(low) && letterAt(low[n+1:]) && n == 1 {
 				k := n
@@ -169,6 +172,10 @@ func lex(out []token, w string, at int, start, end float64) []token {
 	}
 	return out
 }
+
+// misheard are single words that captions spell wrong and that mean nothing else here.
+var misheard = map[string]string{"axel": "axle", "axels": "axles", "steak": "stake", "pindle": "pintle", "dovetailed": "dovetail",
+	"tong": "tongue", "tung": "tongue", "gbwr": "gvwr", "gvw": "gvwr"}
 
 var abbreviations = map[string]bool{"approx": true, "wt": true, "ht": true, "lb": true, "lbs": true,
 	"in": false, "ft": true, "yr": true, "no": false, "lg": true, "w": true, "spec": true}
