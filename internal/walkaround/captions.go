@@ -306,8 +306,6 @@ func short(s string) string {
 	return s
 }
 
-var timeForm = regexp.MustCompile(`^(?:(\d{1,6}):)?(\d{1,3}):(\d{1,2})(?:[.,:](\d{1,9}))?$`)
-
 // readTimes reads "00:01.500 --> 00:00:04,000 align:start". odd says what had to be
 // overlooked.
 func readTimes(line string) (start, end float64, odd string, ok bool) {
@@ -327,22 +325,47 @@ func readTimes(line string) (start, end float64, odd string, ok bool) {
 	return start, end, odd, ok
 }
 
+// readTime reads [hours:]minutes:seconds with up to nine decimals behind a dot, a comma
+// or (in a few files) a colon. The hours may have six digits, minutes three without hours.
 func readTime(s string) (at float64, odd string, ok bool) {
-	m := timeForm.FindStringSubmatch(s)
-	if m == nil {
+	var field [3]int
+	n, digits := 0, 0
+	ms, place, decimals := 0, 100, false
+	for _, c := range []byte(s) {
+		switch {
+		case c >= '0' && c <= '9' && decimals:
+			ms += int(c-'0') * place
+			place /= 10
+			digits++
+		case c >= '0' && c <= '9':
+			field[n] = field[n]*10 + int(c-'0')
+			digits++
+		case c == ':' && n < 2 && digits > 0 && !decimals:
+			n++
+			digits = 0
+		case (c == '.' || c == ',' || c == ':' && n == 2) && n > 0 && digits > 0 && !decimals:
+			decimals, digits = true, 0
+		default:
+			return 0, "", false
+		}
+		if digits > 9 || !decimals && (n > 0 && digits > 3 || digits > 6) {
+			return 0, "", false
+		}
+	}
+	if n == 0 || digits == 0 {
 		return 0, "", false
 	}
-	h, _ := strconv.Atoi("0" + m[1])
-	min, _ := strconv.Atoi(m[2])
-	sec, _ := strconv.Atoi(m[3])
-	if sec > 59 || m[1] != "" && min > 59 {
+	h, min, sec := field[0], field[1], field[2]
+	if n == 1 {
+		h, min, sec = 0, field[0], field[1]
+	}
+	if sec > 59 || n == 2 && min > 59 || min > 999 {
 		return 0, "", false
 	}
 	if min > 59 {
 		odd = fmt.Sprintf("time %q has more than 59 minutes and no hours; read as minutes", s)
 	}
 	// Whole milliseconds first: the same time in two writings is then the same number.
-	ms, _ := strconv.Atoi((m[4] + "000")[:3])
 	total := ((h*60+min)*60+sec)*1000 + ms
 	return float64(total) / 1000, odd, true
 }

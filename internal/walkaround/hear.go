@@ -23,9 +23,10 @@ func HearText(text string) []Candidate { return hear(text, tokens(text)) }
 
 // transcript is all that was said, with its tokens. A pause ends a sentence.
 func transcript(c Captions) (string, []token) {
+	words := c.words()
 	var text strings.Builder
-	var t []token
-	for _, w := range c.words() {
+	t := make([]token, 0, len(words)+len(words)/4)
+	for _, w := range words {
 		if text.Len() > 0 {
 			if w.gap > pause {
 				t = append(t, token{kind: stop, text: ".", from: text.Len(), to: text.Len()})

@@ -22,7 +22,7 @@ type Note struct {
 // String is the note as a timed note of a unit file: "0:45 The neck has four bolt holes."
 func (n Note) String() string { return measure.Clock(int(n.Start)) + " " + n.Text }
 
-// The first heading is of whatever is said before any subject is named.
+// The first heading is of what is said first: people begin with what it is.
 const openingHeading = "Overview"
 
 // subjects are the headings and the words that open them, in the order a walk goes round.
@@ -30,10 +30,10 @@ var subjects = []struct {
 	heading string
 	words   map[string]bool
 }{
-	{"Coupler", set("coupler hitch ball neck gooseneck pintle chains chain breakaway kingpin")},
+	{"Coupler", set("coupler hitch ball neck pintle chains chain breakaway kingpin")},
 	{"Jack", set("jack jacks crank")},
 	{"Frame", set("frame beam beams crossmember crossmembers channel rails i-beam")},
-	{"Deck", set("deck floor pine fenders stake pockets rub boards bed sides wide")},
+	{"Deck", set("deck floor pine fenders stake pockets rub boards bed sides")},
 	{"Axles", set("axle axles hubs hub suspension torsion springs spring spindle")},
 	{"Brakes", set("brake brakes drums disc")},
 	{"Tires", set("tire tires ply psi wheels wheel spare tread sidewall")},
@@ -56,10 +56,10 @@ func Notes(c Captions) []Note {
 		if text == "" {
 			continue
 		}
-		if h := subject(text); h != "" {
+		n := len(notes)
+		if h := subject(text); h != "" && n > 0 {
 			heading = h
 		}
-		n := len(notes)
 		start, end := run[0].start, run[len(run)-1].end
 		if n > 0 && notes[n-1].Heading == heading && run[0].gap <= pause && len(notes[n-1].Text) < 400 {
 			notes[n-1].Text += " " + text
@@ -72,7 +72,10 @@ func Notes(c Captions) []Note {
 }
 
 // opener begins a new passage in speech that has no punctuation.
-var opener = set("now then coming moving starting next underneath and so up back")
+var opener = set("now then coming moving starting next underneath")
+
+// connectors in front of an opener go with it.
+var connectors = set("and but so")
 
 // passages cuts speech at pauses, at full stops, and where a long run without either
 // turns to another subject.
@@ -95,7 +98,11 @@ func passages(words []spokenWord) [][]spokenWord {
 			before := subject(joined(words[from:i]))
 			after := subject(joined(words[i:min(i+8, len(words))]))
 			if after != "" && after != before {
-				cut(i)
+				if at := i - 1; connectors[strings.ToLower(words[at].text)] {
+					cut(at)
+				} else {
+					cut(i)
+				}
 			}
 		}
 	}

@@ -23,7 +23,7 @@ type spokenWord struct {
 // twice: what a cue repeats of the one before is left out.
 func (c Captions) words() []spokenWord {
 	rolling := c.rolling()
-	var out []spokenWord
+	out := make([]spokenWord, 0, 8*len(c.Cues))
 	var shown []string // the words of the cue before, as shown
 	var shownEnd float64
 	var shownText string
@@ -83,7 +83,7 @@ func (c Captions) rolling() bool {
 }
 
 func cueWords(cue Cue) []spokenWord {
-	var out []spokenWord
+	out := make([]spokenWord, 0, 16)
 	at, mark := 0, 0
 	second := cue.Start
 	for at < len(cue.Text) {

@@ -47,11 +47,17 @@ func lex(out []token, w string, at int, start, end float64) []token {
 		from += n
 	}
 	low := strings.ToLower(w)
-	if m := sizeForm.FindString(low); m != "" {
-		add(token{kind: word, text: "size:" + m}, len(m))
-		low = low[len(m):]
+	if strings.IndexByte(low, '/') >= 0 {
+		if m := sizeForm.FindString(low); m != "" {
+			add(token{kind: word, text: "size:" + m}, len(m))
+			low = low[len(m):]
+		}
 	}
-	if m := pairForm.FindStringSubmatch(strings.Trim(low, "$.,")); m != nil {
+	var m []string
+	if strings.IndexByte(low, ',') > 0 {
+		m = pairForm.FindStringSubmatch(strings.Trim(low, "$.,"))
+	}
+	if m != nil {
 		lead := len(low) - len(strings.TrimLeft(low, "$"))
 		if lead > 0 {
 			add(token{kind: word, text: "$"}, lead)
@@ -68,7 +74,8 @@ func lex(out []token, w string, at int, start, end float64) []token {
 	}
 	for len(low) > 0 {
 		c, n := utf8.DecodeRuneInString(low)
-		if m := numberForm.FindString(low); m != "" {
+		if c >= '0' && c <= '9' {
+			m := numberForm.FindString(low)
 			v, err := strconv.ParseFloat(strings.ReplaceAll(m, ",", ""), 64)
 			if err != nil || v > 1e9 {
 				add(token{kind: word, text: "#"}, len(m))
