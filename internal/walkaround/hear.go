@@ -152,6 +152,9 @@ func (s *sentence) has(words ...string) bool {
 // findCues places the phrases; where two overlap the longer wins.
 func (s *sentence) findCues() {
 	for i := 0; i < len(s.t); i++ {
+		if s.quantityAt(i) >= 0 {
+			continue // "82 in between the fenders": the "in" is the figure's
+		}
 		best, at := 0, cue{}
 		for _, p := range cues[s.spoken(i)] {
 			if len(p.words) <= best {
@@ -205,7 +208,7 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 		cost = 0.8 // what stands behind a figure names it more often than what stands in front
 	} else if c.from < to {
 		return 0, false
-	} else if c.cue.verb {
+	} else if c.cue.verb || s.spoken(c.to) == ":" {
 		cost = 3
 	}
 	if b-a > 24 {
@@ -223,6 +226,7 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 			continue
 		}
 		switch {
+		case s.spoken(i) == ":" && i == c.to:
 		case s.t[i].kind == comma && i == c.to:
 			cost += 1.5 // the topic first: "Axles, three ten k"
 		case s.t[i].kind == comma && s.is(i-1, "now", "well", "okay"):
@@ -420,6 +424,8 @@ func (s *sentence) readings(q *quantity) []reading {
 			continue
 		}
 		switch {
+		case c.cue.otherLength && (q.unit == inches || q.unit == feet), c.cue.verb && c.cue.weight == Payload && s.ofAnotherPart(c):
+			out = append(out, reading{other: true, cost: d})
 		case c.cue.other:
 			if q.unit != psi && !(q.unit == dollars && s.is(c.from, "title", "tax")) {
 				out = append(out, reading{other: true, cost: d})
@@ -457,11 +463,14 @@ func (s *sentence) readings(q *quantity) []reading {
 	if q.unit == bare && q.single() && q.to == len(s.t) && s.is(q.from-1, "a") && slices.ContainsFunc(s.qs, func(r quantity) bool { return r.unit == feet && r.rejected != "" && r.from < q.from }) {
 		try(DeckLength, inches, 4) // "that one's a twenty-four footer but this one's a twenty"
 	}
-	if q.unit == dollars && q.compare == Equal && s.is(q.head-1, "is", "it's", "it", "one", "are") {
+	if q.unit == dollars && q.compare == Equal && (s.is(q.head-1, "it", "one", "this") || s.is(q.head-1, "is") && s.is(q.head-2, "one", "this", "it", "trailer", "unit", "that")) {
 		try(Price, dollars, 2)
 	}
 	if q.unit == dollars && len(s.qs) == 1 && q.to-q.from == len(s.t) {
 		try(Price, dollars, 3)
+	}
+	if s.is(q.to-1, "footer", "footers") {
+		try(DeckLength, inches, 0.3)
 	}
 	if s.ofTrailer(q) {
 		try(GVWR, pounds, 0.1)
@@ -476,6 +485,17 @@ func (s *sentence) readings(q *quantity) []reading {
 		return 0
 	})
 	return out
+}
+
+// ofAnotherPart reports whether what stands right before a verb is a part that carries
+// something of its own: "the ramps hold ten thousand".
+func (s *sentence) ofAnotherPart(verb placed) bool {
+	for _, c := range s.cues {
+		if c.to == verb.from && (c.cue.part != noPart && c.cue.part != deckPart && c.cue.part != bedPart && c.cue.part != boxPart) {
+			return true
+		}
+	}
+	return false
 }
 
 // ofTrailer reports "a fourteen k equipment trailer": such a figure is the GVWR, which is
@@ -579,6 +599,8 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		return DeckLength
 	case tall:
 		switch {
+		case of == otherPart && near.to <= from:
+			return ""
 		case s.is(c.from, "deck", "loading", "off", "from"):
 			return DeckHeight
 		case s.is(c.from, "inside", "interior"):
@@ -813,6 +835,10 @@ func (s *sentence) loadRanges() {
 // materials are what frames and crossmembers are rolled as.
 func (s *sentence) material(i int) int {
 	switch {
+	case s.is(i, "main"):
+		if n := s.material(i + 1); n > 0 {
+			return n + 1
+		}
 	case s.is(i, "i") && s.is(i+1, "beam", "beams"):
 		return 2
 	case s.is(i, "ibeam", "beam", "beams", "channel", "channels", "junior"):
@@ -857,10 +883,10 @@ func (s *sentence) sections() {
 				k++
 			}
 			light := r.unit == poundsPerFoot || r.unit == pounds && r.single() && r.amount <= 120 && !r.scaled
-			if k == r.from && light && (n > 0 || s.material(r.to) > 0) {
+			if k == r.from && light && (n > 0 || s.material(r.to) > 0 || k == j && s.sectionNamed(q.from, r.to)) {
 				sec.PerFoot = measure.PoundsPerFoot(r.amount)
 				r.used = true
-				n += s.material(r.to)
+				n += 1 + s.material(r.to)
 				to = r.to + s.material(r.to)
 			}
 		}
@@ -876,11 +902,17 @@ func (s *sentence) sections() {
 	}
 }
 
+// sectionNamed reports whether frame or crossmembers are named right at the figure.
+func (s *sentence) sectionNamed(from, to int) bool {
+	_, d, ok := s.nearest(from, to, func(c cue) bool { return c.part == crossPart || c.part == framePart })
+	return ok && d < 2
+}
+
 func (s *sentence) section(from, to int, sec Section) {
 	p, d, ok := s.nearest(from, to, func(c cue) bool { return c.part == crossPart || c.part == framePart })
 	c := Candidate{Role: Beam, Value: sec, Confidence: 0.85}
 	switch {
-	case ok && d < reach && p.cue.part == crossPart:
+	case ok && (d < reach || !s.hasPart(framePart) && d < reach+2) && p.cue.part == crossPart:
 		c.Role = Crossmember
 		c.Alternatives = []Alternative{{Beam, sec}}
 	case ok && d < reach:
@@ -924,7 +956,7 @@ func (s *sentence) thingAt(i int) (counted, int, bool) {
 	return counted{}, i, false
 }
 
-var groups = map[string]int{"tandem": 2, "twin": 2, "dual": 2, "triple": 3, "tri": 3, "triaxle": 3, "single": 1, "quad": 4}
+var groups = map[string]int{"tandem": 2, "twin": 2, "dual": 2, "triple": 3, "tri": 3, "triaxle": 3, "single": 1, "quad": 4, "pair": 2}
 
 // counts finds how many: "two seven k axles", "tandem sevens", "eight d-rings", "dual
 // jacks", "12k jack x 2".
@@ -934,6 +966,11 @@ func (s *sentence) counts() {
 			return false
 		}
 		cand := Candidate{Role: c.role, Value: Count(n), Confidence: conf}
+		if c.role == Ply {
+			if p, d, ok := s.nearest(from, to, func(c cue) bool { return c.other }); ok && d < 2.5 && s.is(p.from, "spare") {
+				cand.Doubt = "of the spare"
+			}
+		}
 		if c.role == StakePockets {
 			for k := to; k < min(to+6, len(s.t)); k++ {
 				if s.is(k, "side") {
@@ -1212,7 +1249,8 @@ func (s *sentence) dims(q, r *quantity) {
 		width, length = BoxWidth, BoxLength
 	}
 	w, l := q, r
-	if of == rampPart && q.unit != inches || q.unit == feet && r.unit == inches || q.unit == bare && r.unit == inches && r.amount >= 48 && q.amount < 54 || q.unit == feet && r.unit == feet && r.amount < q.amount {
+	if of == rampPart && q.unit != inches || q.unit == feet && r.unit == inches || q.unit == bare && r.unit == inches && r.amount >= 48 && q.amount < 54 || q.unit == feet && r.unit == feet && r.amount < q.amount ||
+		q.unit == bare && r.unit == bare && r.amount <= 8.5 && q.amount > 8.5 && q.amount < 48 {
 		w, l = r, q
 	}
 	lv := *l

@@ -14,6 +14,7 @@ type cue struct {
 	attr                            attribute
 	part                            part
 	other                           bool // another part, or no part of a trailer at all
+	otherLength                     bool // a part whose lengths have no key, though its weights may
 	weak                            float64
 	// verb: it speaks of what follows ("the trailer weighs ..."), seldom of what it ends.
 	verb bool
@@ -64,16 +65,17 @@ func buildCues() map[string][]phrase {
 		"scale", "wt", "curb weight", "unladen", "tare", "tare weight", "weight empty")
 	add(cue{weight: TongueEmpty}, "tongue weight", "tongue weight empty", "tongue wt", "tongue wt empty", "on the tongue",
 		"tongue weighs", "tongue weighed", "pin weight", "on the pin", "on the ball", "tongue load")
-	add(cue{weight: Payload, verb: true}, "carry", "carries", "carrying", "haul", "hauling", "leaves you", "leaves", "can put", "put")
+	add(cue{weight: Payload, verb: true}, "carry", "carries", "carrying", "haul", "hauling", "leaves you", "leaves", "can put", "put", "hold", "holds", "max load", "legally load", "can load")
 	add(cue{weight: Payload}, "payload", "carrying capacity", "capacity",
 		"to play with", "of cargo", "cargo", "put on it", "load capacity", "on the deck", "of payload")
 	add(cue{money: Price}, "price", "priced", "pricing", "asking", "asking price", "sale price", "out the door", "for it",
-		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "sell it for", "yours for")
+		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for")
 	add(cue{weight: AxleRating, part: axlePart}, "axle", "axles", "gawr", "per axle", "g a w r", "axle tubes", "an axle")
 	add(cue{length: Ball}, "ball")
-	add(cue{length: Ball, weight: HitchRating}, "coupler", "hitch", "ball coupler", "pintle", "pintle ring", "coupler plate", "ball hitch")
-	add(cue{weight: JackRating}, "jack", "jacks", "landing gear")
-	add(cue{weight: DRingRating}, "d ring", "d rings", "rings")
+	add(cue{length: Ball, weight: HitchRating, part: otherPart}, "coupler", "hitch", "ball coupler", "pintle", "pintle ring", "coupler plate", "ball hitch")
+	add(cue{part: otherPart, otherLength: true}, "tongue", "fenders", "fender", "stake pockets", "stake pocket")
+	add(cue{weight: JackRating, part: otherPart, otherLength: true}, "jack", "jacks", "landing gear")
+	add(cue{weight: DRingRating, otherLength: true, part: otherPart}, "d ring", "d rings", "rings")
 	add(cue{part: deckPart, length: DeckLength}, "deck", "decking")
 	add(cue{length: DeckLength, weak: 0.5}, "trailer", "gooseneck", "bumper pull", "footer", "flatbed", "car hauler", "deck over", "tilt", "tilt deck", "total")
 	add(cue{length: DeckLength, weak: 3}, "this is", "this one", "utility")
@@ -83,7 +85,7 @@ func buildCues() map[string][]phrase {
 	add(cue{part: bedPart, length: BedLength}, "bed", "dump", "dump bed", "dump body")
 	add(cue{part: bedPart, length: BedHeight}, "sides", "side height")
 	add(cue{part: boxPart, length: BoxLength}, "box", "enclosed", "cargo trailer")
-	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "run at", "run em", "run em at", "run those", "run those at", "pressure", "aired")
+	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "run at", "run em", "run em at", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them")
 	add(cue{attr: wide}, "wide", "width", "between the fenders", "between fenders", "inside the fenders", "b / t fenders", "in width",
 		"between the wheel wells", "fender to fender", "in between", "between the wheels", "between", "width of the deck", "deck width", "deck is wide")
 	add(cue{attr: long}, "long", "length", "in length", "total length", "of deck", "length of the deck", "deck length")

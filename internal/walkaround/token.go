@@ -118,8 +118,16 @@ func lex(out []token, w string, at int, start, end float64) []token {
 				}
 				tok.text = letters
 				n = k
-			} else if n < len(low) && low[n] == '.' && abbreviations[tok.text] {
-				n++
+			} else if n < len(low) && low[n] == '.' {
+				// The dot of "approx." is nothing; that of "lb." may end a sentence too.
+				if leading[tok.text] {
+					n++
+				} else if trailing[tok.text] {
+					add(tok, n)
+					add(token{kind: comma, text: "."}, 1)
+					low = low[n+1:]
+					continue
+				}
 			}
 			add(tok, n)
 		case c == '$':
@@ -184,8 +192,11 @@ func lex(out []token, w string, at int, start, end float64) []token {
 var misheard = map[string]string{"axel": "axle", "axels": "axles", "steak": "stake", "pindle": "pintle", "dovetailed": "dovetail",
 	"tong": "tongue", "tung": "tongue", "gbwr": "gvwr", "gvw": "gvwr"}
 
-var abbreviations = map[string]bool{"approx": true, "wt": true, "ht": true, "lb": true, "lbs": true,
-	"in": false, "ft": true, "yr": true, "no": false, "lg": true, "w": true, "spec": true}
+// leading are abbreviations that stand in front of their figure, trailing those behind.
+var (
+	leading  = set("approx wt ht lg spec no max min")
+	trailing = set("lb lbs ft in yr hr")
+)
 
 func isLetter(c rune) bool {
 	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c > 0x7F && c != utf8.RuneError && strings.ContainsRune("áéíóúñüäöàèçß", c)
