@@ -28,6 +28,18 @@ type token struct {
 	start, end float64
 }
 
+// lower lowers A to Z and nothing else: strings.ToLower changes the length of some letters
+// and of bytes that are no UTF-8, and every offset rests on the length.
+func lower(s string) string {
+	b := []byte(s)
+	for i, c := range b {
+		if c >= 'A' && c <= 'Z' {
+			b[i] = c + 'a' - 'A'
+		}
+	}
+	return string(b)
+}
+
 // numberForm: digits with thousands commas, or plain, with decimals.
 var numberForm = regexp.MustCompile(`^(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?`)
 
@@ -46,7 +58,7 @@ func lex(out []token, w string, at int, start, end float64) []token {
 		out = append(out, t)
 		from += n
 	}
-	low := strings.ToLower(w)
+	low := lower(w)
 	if strings.IndexByte(low, '/') >= 0 {
 		if m := sizeForm.FindString(low); m != "" {
 			add(token{kind: word, text: "size:" + m}, len(m))
