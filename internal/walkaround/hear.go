@@ -1157,8 +1157,7 @@ func (s *sentence) years() {
 		if !near && !s.is(q.from-1, "a", "an", "new") {
 			continue
 		}
-		if p, d, ok := s.nearest(q.from, q.to, func(c cue) bool { return c.money != "" || c.weight != "" }); ok && d < 2 && !near {
-			_ = p
+		if _, d, ok := s.nearest(q.from, q.to, func(c cue) bool { return c.money != "" || c.weight != "" }); ok && d < 2 && !near {
 			continue
 		}
 		q.used = true
@@ -1290,8 +1289,7 @@ func (s *sentence) sum(q, r *quantity) {
 	if !ok1 || !ok2 {
 		return
 	}
-	if p, d, ok := s.nearest(q.from, r.to, func(c cue) bool { return c.other }); ok && d < 2 {
-		_ = p
+	if _, d, ok := s.nearest(q.from, r.to, func(c cue) bool { return c.other }); ok && d < 2 {
 		return
 	}
 	q.used, r.used = true, true

@@ -82,7 +82,7 @@ func (h *hearing) small(i int) (v float64, next int, plural, ok bool) {
 		return v, i + 1, false, true
 	}
 	if v, ok := tens[w]; ok {
-		if u, ok := ones[h.word(i+1)]; ok && u > 0 && !h.startsFraction(i+1) && !h.startsScale(i+1) {
+		if u, ok := ones[h.word(i+1)]; ok && u > 0 && !h.startsFraction(i+1) {
 			return v + u, i + 2, false, true
 		}
 		if u, ok := plurals[h.word(i+1)]; ok && u < 10 {
@@ -105,10 +105,6 @@ func (h *hearing) startsFraction(i int) bool {
 	d, ok := denominators[h.word(i+1)]
 	return ok && u < d && d != 2
 }
-
-// startsScale guards "thirty five hundred" (one number) from "twenty | five thousand":
-// tens and units always belong together, so nothing stands against joining them.
-func (h *hearing) startsScale(int) bool { return false }
 
 // fraction reads "a half", "three quarters", "five sixteenths", "5/16", "5/16ths".
 func (h *hearing) fraction(i int, after bool) (v float64, next int, ok bool) {

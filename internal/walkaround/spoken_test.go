@@ -248,10 +248,14 @@ func scoreWalks(t *testing.T, part string, report func(string, ...any)) score {
 }
 
 // floors are what must not get worse. Those of unseen are what the first and only look at
-// it gave, when the grammar was done; it was never tuned on that part.
+// it gave, when the grammar was done; it was never tuned on that part. That look: lines
+// 100.0% and 97.6%, walk-arounds 93.9% and 90.2%, together 97.3% and 94.3%: the aim of 98%
+// precision is reached on single lines and missed on whole walk-arounds.
 var floors = map[string]struct{ precision, recall float64 }{
-	"tune lines": {0.98, 0.93},
-	"tune walks": {0.98, 0.90},
+	"tune lines":   {0.99, 0.99},
+	"tune walks":   {0.99, 0.98},
+	"unseen lines": {0.999, 0.976},
+	"unseen walks": {0.938, 0.901},
 }
 
 // TestSpokenFigures measures precision and recall of role, value and unit on the labelled
@@ -267,14 +271,14 @@ func TestSpokenFigures(t *testing.T) {
 			name := part + " " + kind
 			floor, ok := floors[name]
 			if !ok {
-				continue // not looked at yet
+				t.Fatalf("no floor for %s", name)
 			}
 			s := run(t, part, report)
 			t.Logf("%s: %v", name, s)
 			if s.precision() < floor.precision || s.recall() < floor.recall {
 				t.Errorf("%s: precision %.3f and recall %.3f, must not be below %.3f and %.3f", name, s.precision(), s.recall(), floor.precision, floor.recall)
 			}
-			if part == "tune" && s.fromNothing > 0 {
+			if s.fromNothing > 0 {
 				t.Errorf("%s: %d figures from lines that hold none", name, s.fromNothing)
 			}
 		}
