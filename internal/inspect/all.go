@@ -46,6 +46,7 @@ var All = []*Rule{
 	figureUnknown,
 	saidNotConfirmed,
 	notePastRecording,
+	fileMissing,
 
 	// cautions
 	tongueOutOfBand,
@@ -56,10 +57,14 @@ var All = []*Rule{
 	tireOld,
 	tireFromMemory,
 	brakesOnSomeAxles,
+	noteDisagrees,
+	standardOrOption,
 
 	// remarks
 	priceMissing,
 	tongueNotWeighed,
 	photoWithoutAlt,
 	htmlLeftOut,
+	noteOrder,
+	noteTwice,
 }

@@ -60,7 +60,7 @@ func (s *shelf) look(list []Media) []Media {
 
 func (s *shelf) find(name string) (size int64, fault string) {
 	if !fs.ValidPath(name) || strings.Contains(name, `\`) || name == "." {
-		return 0, fmt.Sprintf("%q is no path below %s/; write it like media/sb-1043.jpg", name, mediaRoot)
+		return 0, fmt.Sprintf("that is no path below %s/; write it like media/sb-1043.jpg", mediaRoot)
 	}
 	full := path.Join(mediaRoot, name)
 	entries, err := s.list(path.Dir(full))

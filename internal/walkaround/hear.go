@@ -117,7 +117,7 @@ type placed struct {
 func (s *sentence) hear() []Candidate {
 	s.qs = s.quantities()
 	s.patternsOfDigits()
-	if len(s.qs) == 0 && len(s.out) == 0 && !s.has("axle", "axles", "range", "lr", "lre", "lrg", "lrd", "lrh", "lrc", "dual", "rated") {
+	if len(s.qs) == 0 && len(s.out) == 0 && !s.hasSize() && !s.has("axle", "axles", "range", "lr", "lre", "lrg", "lrd", "lrh", "lrc", "dual", "rated") {
 		return nil
 	}
 	s.aside = s.setAside()
@@ -143,6 +143,16 @@ func (s *sentence) hear() []Candidate {
 func (s *sentence) has(words ...string) bool {
 	for i := range s.t {
 		if s.is(i, words...) {
+			return true
+		}
+	}
+	return false
+}
+
+// hasSize reports a tire size in one word: "235/85R16".
+func (s *sentence) hasSize() bool {
+	for i := range s.t {
+		if strings.HasPrefix(s.word(i), "size:") {
 			return true
 		}
 	}
