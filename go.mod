@@ -13,6 +13,7 @@ require (
 	go.yaml.in/yaml/v4 v4.0.0
 	golang.org/x/net v0.62.0
 	golang.org/x/sys v0.50.0
+	golang.org/x/text v0.44.0
 	golang.org/x/tools v0.52.0
 	gonum.org/v1/gonum v0.17.0
 	pgregory.net/rapid v1.3.0
@@ -26,6 +27,7 @@ require (
 	github.com/asticode/go-astits v1.8.0 // indirect
 	github.com/bcicen/bfstree v1.0.0 // indirect
 	github.com/tdewolff/parse/v2 v2.8.20 // indirect
-	golang.org/x/text v0.44.0 // indirect
+	golang.org/x/mod v0.42.0 // indirect
+	golang.org/x/sync v0.25.0 // indirect
 	gopkg.in/yaml.v2 v2.3.0 // indirect
 )

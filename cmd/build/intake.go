@@ -42,12 +42,12 @@ func (c *command) intake(stdout io.Writer) (int, error) {
 		return failed, fmt.Errorf("in %q: no content here; name the folder that holds content/ with -from", c.from)
 	}
 	named, there := c.namedCaptions()
-	draft := talk.Draft(c.stock, named)
+	sheet := talk.Sheet(c.stock, named)
 	file := "content/units/" + strings.ToLower(c.stock) + ".md"
-	if err := writeNew(filepath.Join(c.from, filepath.FromSlash(file)), draft.Text); err != nil {
+	if err := writeNew(filepath.Join(c.from, filepath.FromSlash(file)), sheet.Text); err != nil {
 		return failed, err
 	}
-	if err := report.Heard(stdout, talk, draft, c.quiet); err != nil {
+	if err := report.Heard(stdout, talk, sheet, c.quiet); err != nil {
 		return failed, err
 	}
 	if !c.quiet {

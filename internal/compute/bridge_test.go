@@ -1,6 +1,7 @@
 package compute_test
 
 import (
+	"math"
 	"math/big"
 	"slices"
 	"testing"
@@ -133,6 +134,12 @@ func TestAxleGroupMost(t *testing.T) {
 		if got := compute.AxleGroupMost(c.n, c.span).Most; got != c.want {
 			t.Errorf("%s: N=%d span %v: %v, want %v", c.name, c.n, c.span, got, c.want)
 		}
+	}
+	if one, none, back := compute.BridgeFormula(1, 20), compute.AxleGroupMost(0, 20).Most, compute.BridgeFormula(3, -1); one != 0 || none != 0 || back != 0 {
+		t.Errorf("one axle %v, no axle %v, three over less than nothing %v: want no formula", one, none, back)
+	}
+	if got := compute.AxleGroupMost(3, measure.Inches(math.NaN())).Most; got != 20000 {
+		t.Errorf("a span that is no number allows %v, want the least", got)
 	}
 	for feet := 33; feet < 57; feet++ {
 		if compute.BridgeFormula(4, feet) >= 80000 {

@@ -81,6 +81,9 @@ func TestEnvelope(t *testing.T) {
 			if v.Corner && (off(rig, v, v.Edge, float64(length)) > 1e-5 || off(rig, v, before, float64(length)) > 1e-5) {
 				t.Fatalf("%d: corner %d %+v is not on %v and %v\n%+v", i, k, v, before, v.Edge, rig)
 			}
+			if v.Corner == (v.Edge == before) {
+				t.Fatalf("%d: vertex %d %+v after an edge of %v", i, k, v, before)
+			}
 			if v.Behind != v.FromBall-rig.Front {
 				t.Fatalf("%d: corner %+v", i, v)
 			}

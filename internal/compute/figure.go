@@ -2,6 +2,7 @@ package compute
 
 import (
 	"fmt"
+	"slices"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
@@ -25,13 +26,32 @@ type Figure struct {
 	Practice bool
 	// About reports that an input was approximate.
 	About bool
+	// Estimated reports that it rests on the parts' estimated center of gravity because
+	// the tongue was not weighed; About is then true too, and Working says so.
+	Estimated bool
 	// Inputs are the fields it rests on, with their places.
 	Inputs []Input
 	// Notes are what the reader of the figure must know.
 	Notes []string
 
-	step float64 // the step of Text, in Unit
+	step  float64 // the step of Text, in Unit
+	bound bound
 }
+
+// bound says which way a figure may not be passed.
+type bound int
+
+const (
+	neither bound = iota
+	atMost        // a limit: nobody may write more
+	atLeast       // a load or a need: nobody may write less
+)
+
+// Limit reports that the figure is a limit: whoever writes more than it is wrong.
+func (f *Figure) Limit() bool { return f.bound == atMost }
+
+// Load reports that the figure is a load or a need: whoever writes less is wrong.
+func (f *Figure) Load() bool { return f.bound == atLeast }
 
 // Step is the precision of Text, in Unit.
 func (f *Figure) Step() float64 { return f.step }
@@ -85,11 +105,14 @@ type pencil struct {
 	def    *Definition
 	inputs []Input
 	about  bool
-	needs  []Need
-	notes  []string
+	// estimated: the tongue was not weighed, and its share comes from the parts.
+	estimated bool
+	needs     []Need
+	notes     []string
 	// silent drops the figure without an Absence: the unit has no such thing.
 	silent bool
 	source string // overrides the definition's
+	bound  bound
 }
 
 // advice says how to get what is missing. Keys not listed are read off the label.
@@ -120,6 +143,11 @@ var advice = map[string]string{
 	"hitch.rating":         "read the rating off the coupler plate",
 	"hitch.ball-rating":    "read the rating stamped on the ball",
 	"hitch.tongue-limit":   "read the tongue limit off the coupler plate",
+	"overall-width":        "measure across the widest part, fenders included",
+	"price":                "give the price",
+	"bed.width":            "measure the bed's inside width",
+	"bed.length":           "measure the bed's inside length",
+	"bed.height":           "measure the height of the bed's sides",
 }
 
 // lack notes that a key is missing.
@@ -138,8 +166,25 @@ func need[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
 		p.lack(key)
 		return 0
 	}
-	p.use(key, fmt.Sprint(f.Value), f.About, f.From, f.Pos)
+	take(p, f, key)
 	return f.Value
+}
+
+// take brings a field in. A figure asks for the same one more than once; it is written
+// out only the first time.
+func take[U measure.Unit](p *pencil, f unit.Field[U], key string) {
+	if !p.has(key) {
+		p.use(key, fmt.Sprint(f.Value), f.About, f.From, f.Pos)
+	}
+}
+
+func (p *pencil) has(key string) bool {
+	for i := range p.inputs {
+		if p.inputs[i].Key == key {
+			return true
+		}
+	}
+	return false
 }
 
 // needOrZero is need for a field in which zero is a measure.
@@ -148,7 +193,7 @@ func needOrZero[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
 		p.lack(key)
 		return 0
 	}
-	p.use(key, fmt.Sprint(f.Value), f.About, f.From, f.Pos)
+	take(p, f, key)
 	return f.Value
 }
 
@@ -162,10 +207,8 @@ func needCount(p *pencil, f unit.Count, key string) int {
 }
 
 func (p *pencil) use(key, text string, about bool, from measure.Provenance, at unit.Pos) {
-	for _, in := range p.inputs {
-		if in.Key == key {
-			return
-		}
+	if p.has(key) {
+		return
 	}
 	if about {
 		text = "about " + text
@@ -189,6 +232,7 @@ func (p *pencil) inherit(f *Figure) {
 		p.use(in.Key, in.Text, false, in.From, in.At)
 	}
 	p.about = p.about || f.About
+	p.estimated = p.estimated || f.Estimated
 }
 
 // needsOf lists what an absent figure lacks.
@@ -219,32 +263,37 @@ func (p *pencil) enter(value float64, text string, step float64, working string)
 	if p.about {
 		text = "about " + text
 	}
+	if p.estimated {
+		working += estimatedWords
+	}
 	source := p.def.Source
 	if p.source != "" {
 		source = p.source
 	}
 	p.Figures = append(p.Figures, Figure{
 		Name: p.def.Name, Label: p.def.Label, Value: value, Unit: p.def.Unit, Text: text,
-		Working: working, Source: source, Practice: p.def.Practice, About: p.about,
-		Inputs: p.inputs, Notes: p.notes, step: step,
+		Working: working, Source: source, Practice: p.def.Practice, About: p.about, Estimated: p.estimated,
+		Inputs: slices.Clone(p.inputs), Notes: p.notes, step: step, bound: p.bound,
 	})
 }
 
 // limit enters a weight that nobody may exceed: down to the whole pound.
 func (p *pencil) limit(v measure.Pounds, working string) Result[measure.Pounds] {
+	p.bound = atMost
 	p.enter(float64(v), v.Limit(), 1, working)
 	return Result[measure.Pounds]{v, measure.Finite(v)}
 }
 
 // load enters a weight that something has to bear: up to the whole pound.
 func (p *pencil) load(v measure.Pounds, working string) Result[measure.Pounds] {
+	p.bound = atLeast
 	p.enter(float64(v), v.Load(), 1, working)
 	return Result[measure.Pounds]{v, measure.Finite(v)}
 }
 
 // share enters a share, shown in percent to a tenth.
 func (p *pencil) share(v measure.Share, working string) Result[measure.Share] {
-	p.enter(float64(v)*100, v.Near(), 0.1, working)
+	p.enter(v.Percent(), v.Near(), 0.1, working)
 	return Result[measure.Share]{v, measure.Finite(v)}
 }
 

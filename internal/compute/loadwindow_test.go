@@ -52,7 +52,7 @@ func TestStandingPublished(t *testing.T) {
 		{12.5, 125, 6875},     // 8.14: 1.8%
 	} {
 		tongue, axles = rig.Standing([]compute.Placed{{Load: compute.Load{Weight: 5000}, Behind: measure.Feet(c.feet).Inches()}})
-		if !near(tongue, c.tongue, 0.05) || !near(axles, c.axles, 0.05) {
+		if !nearly(tongue, c.tongue, 0.05) || !nearly(axles, c.axles, 0.05) {
 			t.Errorf("cargo at %v ft: %v and %v, want %v and %v", c.feet, tongue, axles, c.tongue, c.axles)
 		}
 	}
@@ -142,6 +142,8 @@ func TestWindowRefuses(t *testing.T) {
 		{"a pound over gvwr", func(_ *compute.Rig, l *compute.Load) { l.Weight = 12961 }, cons{compute.TheLoad, compute.WithinGVWR}, "12,961 lb is more than the 12,960 lb that gvwr leaves"},
 		{"over the coupler", func(r *compute.Rig, l *compute.Load) { r.Coupler = 19000 }, cons{compute.TheLoad, compute.WithinCoupler}, "the 11,960 lb that the coupler leaves"},
 		{"over the ball", func(r *compute.Rig, l *compute.Load) { r.Ball = 6000 }, cons{compute.TheLoad, compute.WithinBall}, "the 0 lb that the ball leaves"},
+		{"a pound", func(_ *compute.Rig, l *compute.Load) { l.Weight = 1 }, cons{}, "behind the deck's front"},
+		{"less than a pound", func(_ *compute.Rig, l *compute.Load) { l.Weight = 0.99 }, cons{compute.TheLoad, compute.TheLoad}, "no load"},
 		{"no weight", func(_ *compute.Rig, l *compute.Load) { l.Weight = 0 }, cons{compute.TheLoad, compute.TheLoad}, "no load"},
 		{"weight below zero", func(_ *compute.Rig, l *compute.Load) { l.Weight = -5 }, cons{compute.TheLoad, compute.TheLoad}, "no load"},
 		{"no number", func(_ *compute.Rig, l *compute.Load) { l.Weight = measure.Pounds(nan) }, cons{compute.TheLoad, compute.TheLoad}, "no load"},
@@ -183,7 +185,7 @@ func TestWindowText(t *testing.T) {
 	}
 }
 
-func near(got measure.Pounds, want, within float64) bool {
+func nearly(got measure.Pounds, want, within float64) bool {
 	return math.Abs(float64(got)-want) <= within
 }
 

@@ -160,6 +160,9 @@ func TestTowedOf(t *testing.T) {
 	if got.TongueEmpty.Known || !got.NoBall {
 		t.Errorf("%+v", got)
 	}
+	if got = compute.TowedOf(worked(t, gooseneck, "  front: 7 ft 6 in\n", "")); got.Center.Known {
+		t.Errorf("a deck not placed has its middle at %v", got.Center.Value)
+	}
 }
 
 func TestSurgeTruckFigure(t *testing.T) {
@@ -198,6 +201,8 @@ func TestGroupRuns(t *testing.T) {
 		{"three axles 33 in apart", []string{"count: 2", "count: 3", "spacing: 50 in", "spacing: 33 in", "gvwr: 20,000", "gvwr: 30,000"}, 6, 0},
 		// 5.13 allows three of them 34,000, but any two within 40 in still only 20,000.
 		{"and 33,000", []string{"count: 2", "count: 3", "spacing: 50 in", "spacing: 33 in", "gvwr: 20,000", "gvwr: 33,000", "rating: 10,000", "rating: 11,000"}, 6, 2},
+		{"one axle of 20,000", []string{"count: 2", "count: 1", "rating: 10,000", "rating: 20,000"}, 1, 0},
+		{"one axle of 20,001", []string{"count: 2", "count: 1", "rating: 10,000", "rating: 20,001", "gvwr: 20,000", "gvwr: 21,000", "  spacing: 50 in\n", ""}, 1, 1},
 		{"spacing not known", []string{"  spacing: 50 in\n", ""}, 0, 0},
 		{"a slip of the pen", []string{"count: 2", "count: 20000"}, 0, 0},
 	} {
@@ -235,6 +240,7 @@ func TestStaticsAgainstEquations(t *testing.T) {
 		u.Deck.Front, u.Deck.Length = length(front), length(deck)
 		u.Axles.Count, u.Axles.Rating, u.Axles.Center = unit.Count{Value: n, Pos: at}, weight(each), length(a)
 		u.Axles.Spacing = length(within(30, 60))
+		u.Tires.Size = unit.Text{Value: "ST235/80R16", Pos: at}
 		u.Tires.PerAxle, u.Tires.Sidewall.Single = unit.Count{Value: 2, Pos: at}, weight(tire)
 		u.Weights.GVWR, u.Weights.Empty, u.Weights.TongueEmpty = weight(gvwr), weight(e), weight(t0)
 		w := compute.Unit(u, settings)

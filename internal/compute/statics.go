@@ -8,13 +8,20 @@ import (
 
 const staticsSource = "statics: the equilibrium of a beam on two supports"
 
+// estimatedWords stand behind the working of every figure that rests on an estimate.
+const estimatedWords = " (T0 estimated from the parts, not weighed)"
+
 // emptyTongue is T0. A tongue that weighs more than the whole empty trailer is no
 // measure: it counts as missing, and a rule of internal/inspect says so at its place.
+// Where nobody weighed it and the parts are known, it is the parts' estimate.
 func (p *pencil) emptyTongue() measure.Pounds {
 	w := p.Unit.Weights
 	if w.TongueEmpty.Given() && w.Empty.Given() && w.TongueEmpty.Value > w.Empty.Value {
 		p.lack("weights.tongue-empty")
 		return 0
+	}
+	if !w.TongueEmpty.Given() && !w.TongueEmpty.Spoiled && p.EstimatedTongue.Known {
+		return rest(p, p.EstimatedTongue, "estimated-tongue")
 	}
 	return needOrZero(p, w.TongueEmpty, "weights.tongue-empty")
 }

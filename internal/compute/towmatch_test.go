@@ -39,14 +39,14 @@ func TestAxleEffects(t *testing.T) {
 		{"8.16", 100, 214, 133 - 214, 37.85, 62.15, 0.005},
 	} {
 		front, rear := compute.AxleEffects(measure.Pounds(c.tongue), measure.Inches(c.wheelbase), measure.Inches(c.behind))
-		if !near(front, c.front, c.within) || !near(rear, c.rear, c.within) {
+		if !nearly(front, c.front, c.within) || !nearly(rear, c.rear, c.within) {
 			t.Errorf("%s: front %v rear %v, want %v and %v", c.name, front, rear, c.front, c.rear)
 		}
-		if !near(front+rear, c.tongue, 1e-9) {
+		if !nearly(front+rear, c.tongue, 1e-9) {
 			t.Errorf("%s: front and rear add up to %v", c.name, front+rear)
 		}
 	}
-	if front, _ := compute.AxleEffects(100, 214, 133-214); near(front, 38.86, 0.5) {
+	if front, _ := compute.AxleEffects(100, 214, 133-214); nearly(front, 38.86, 0.5) {
 		t.Error("8.16: the manual's slip is reproduced")
 	}
 }
@@ -99,7 +99,7 @@ func TestTowMatch(t *testing.T) {
 	if m.Incomplete || m.Most != 12960 || m.Governing().Name != "trailer" {
 		t.Fatalf("%+v", m)
 	}
-	if !near(m.Tongue.Value, 1610+12960*48.0/306, 1e-9) {
+	if !nearly(m.Tongue.Value, 1610+12960*48.0/306, 1e-9) {
 		t.Errorf("tongue %v", m.Tongue.Value)
 	}
 	margin := func(m compute.Match, name string) measure.Pounds {
@@ -116,11 +116,11 @@ func TestTowMatch(t *testing.T) {
 		"truck-gvwr": 5800 - 3642.9411764705883, "hitch-tongue": 7500 - 3642.9411764705883,
 		"rear-axle": 6500 - 3642.9411764705883*172/176,
 	} {
-		if got := margin(m, name); !near(got, want, 1e-6) {
+		if got := margin(m, name); !nearly(got, want, 1e-6) {
 			t.Errorf("margin of %s: %v, want %v", name, got, want)
 		}
 	}
-	if m.Front.Value <= 0 || !near(m.Front.Value, 3642.9411764705883*4/176, 1e-9) {
+	if m.Front.Value <= 0 || !nearly(m.Front.Value, 3642.9411764705883*4/176, 1e-9) {
 		t.Errorf("a gooseneck ball ahead of the axle adds to the front axle: %v", m.Front.Value)
 	}
 	if m.License != compute.ClassA || !m.LicenseKnown || !m.MayBeCommercial {
@@ -140,6 +140,29 @@ func TestTowMatch(t *testing.T) {
 	m = compute.TowMatch(deckOver(), small)
 	if m.Most != 12960 || margin(m, "gcwr") != 0 {
 		t.Errorf("an inclusive GCWR: %s", m.Text())
+	}
+
+	// A front axle rating counts where the ball stands ahead of the rear axle: the front
+	// carries 4,800 lb and gains 4/176 of the tongue.
+	small = pickup()
+	small.FrontRating = lb(4800 + 4.0/176*(1610+48.0/306*3060))
+	if m = compute.TowMatch(deckOver(), small); m.Governing().Name != "front-axle" || m.Most.Limit() != "3,060 lb" {
+		t.Errorf("front axle: %s", m.Text())
+	}
+	if !nearly(m.FrontLeft.Value, float64(small.FrontRating.Value), 1e-9) {
+		t.Errorf("at its limit the front axle carries %v", m.FrontLeft.Value)
+	}
+	// A load right over the axles leaves the truck alone: only the whole weight counts.
+	over := deckOver()
+	over.Center = over.Axles
+	m = compute.TowMatch(over, pickup())
+	for _, l := range m.Limits {
+		if free := slices.Contains([]string{"truck-gvwr", "hitch-tongue", "rear-axle"}, l.Name); free != l.Free {
+			t.Errorf("a load over the axles: %+v", l)
+		}
+	}
+	if m.Tongue.Value != 1610 || m.Most != 12960 {
+		t.Errorf("a load over the axles: %s", m.Text())
 	}
 
 	// Too heavy empty: never a flat no, and the worst limit first.
@@ -179,10 +202,17 @@ func TestTowMatchMissing(t *testing.T) {
 	if !slices.Equal(m.Missing, []string{"the trailer's tongue weight, empty"}) || m.Most != 12960 || m.Tongue.Known || m.Front.Known {
 		t.Errorf("tongue not weighed: %+v", m)
 	}
+	// Without the wheelbase the axles' limits are left out, and the others stay.
+	truck := pickup()
+	truck.Wheelbase.Known = false
+	m = compute.TowMatch(deckOver(), truck)
+	if slices.ContainsFunc(m.Limits, func(l compute.TowLimit) bool { return l.Name == "rear-axle" }) || len(m.Limits) != 6 || m.Front.Known {
+		t.Errorf("no wheelbase: %+v", m)
+	}
 	// A fifth-wheel has no ball to be rated.
 	tr = deckOver()
 	tr.NoBall = true
-	truck := pickup()
+	truck = pickup()
 	truck.BallRating.Known = false
 	if m = compute.TowMatch(tr, truck); m.Incomplete {
 		t.Errorf("a fifth-wheel misses %q", m.Missing)
@@ -208,6 +238,48 @@ func TestTowMatchMissing(t *testing.T) {
 	light.SurgeTruck = lb(12000)
 	if m = compute.TowMatch(light, truck); !strings.Contains(strings.Join(m.Notes, "\n"), "surge brakes ask for a truck rated 12,000 lb") {
 		t.Errorf("surge brakes: %q", m.Notes)
+	}
+	light.SurgeTruck = truck.GVWR
+	if m = compute.TowMatch(light, truck); strings.Contains(strings.Join(m.Notes, "\n"), "surge brakes") {
+		t.Errorf("exactly the truck its surge brakes ask for: %q", m.Notes)
+	}
+}
+
+// TestTowMatchOneMissing takes one measure of the truck away at a time: it is named, and
+// exactly the limits that rest on it are gone.
+func TestTowMatchOneMissing(t *testing.T) {
+	for name, c := range map[string]struct {
+		take func(*compute.Truck)
+		gone []string
+		left bool // what still stands on the front axle is known
+	}{
+		"the truck's GVWR":                         {func(k *compute.Truck) { k.GVWR.Known = false }, []string{"truck-gvwr"}, true},
+		"the truck's weight as it stands":          {func(k *compute.Truck) { k.Weight.Known = false }, []string{"truck-gvwr", "gcwr", "front-axle"}, false},
+		"the truck's rear axle rating":             {func(k *compute.Truck) { k.RearRating.Known = false }, []string{"rear-axle"}, true},
+		"the weight on the truck's rear axle":      {func(k *compute.Truck) { k.RearWeight.Known = false }, []string{"rear-axle", "front-axle"}, false},
+		"the truck's GCWR":                         {func(k *compute.Truck) { k.GCWR.Known = false }, []string{"gcwr"}, true},
+		"the hitch's trailer rating":               {func(k *compute.Truck) { k.HitchRating.Known = false }, []string{"hitch"}, true},
+		"the hitch's tongue limit":                 {func(k *compute.Truck) { k.HitchTongue.Known = false }, []string{"hitch-tongue"}, true},
+		"the ball's rating":                        {func(k *compute.Truck) { k.BallRating.Known = false }, []string{"ball"}, true},
+		"the truck's wheelbase":                    {func(k *compute.Truck) { k.Wheelbase.Known = false }, []string{"rear-axle", "front-axle"}, false},
+		"where the ball stands from the rear axle": {func(k *compute.Truck) { k.BallBehind.Known = false }, []string{"rear-axle", "front-axle"}, false},
+	} {
+		truck := pickup()
+		truck.FrontRating = lb(6000)
+		c.take(&truck)
+		m := compute.TowMatch(deckOver(), truck)
+		var there []string
+		for _, l := range m.Limits {
+			there = append(there, l.Name)
+		}
+		for _, l := range []string{"trailer", "gcwr", "hitch", "ball", "truck-gvwr", "hitch-tongue", "rear-axle", "front-axle"} {
+			if slices.Contains(there, l) == slices.Contains(c.gone, l) {
+				t.Errorf("without %s the limits are %q", name, there)
+			}
+		}
+		if !slices.Equal(m.Missing, []string{name}) || !m.Incomplete || m.FrontLeft.Known != c.left {
+			t.Errorf("without %s: missing %q, front axle %+v", name, m.Missing, m.FrontLeft)
+		}
 	}
 }
 

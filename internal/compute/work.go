@@ -11,12 +11,21 @@ var All = []*Definition{
 	deckLength,
 	deckArea,
 	overallLength,
+	lampSchedule,
+	tapeLength,
+	beamWeight,
+	estimatedEmpty,
+	estimatedCenter,
+	estimatedTongue,
 	tagPayload,
 	axleCapacity,
 	tireCapacity,
 	tireReserve,
 	tireReserveShare,
 	wheelCapacity,
+	tireAge,
+	tireSpeed,
+	wheelTorque,
 	emptyAxleLoad,
 	emptyTongueShare,
 	emptyCenter,
@@ -29,6 +38,17 @@ var All = []*Definition{
 	payload,
 	workingPayload,
 	loadWindow,
+	cargoPlacard,
+	relabelLimit,
+	tieDownNeed,
+	tieDownCount,
+	tieDownPoints,
+	struckVolume,
+	heapedVolume,
+	excise,
+	meanDeceleration,
+	stoppingAt45,
+	stoppingAt70,
 	loadingAngle,
 	classATruck,
 	surgeTruck,
@@ -47,6 +67,25 @@ type Work struct {
 	Ladder []Rung
 	// Space is where the load stands: the deck, the bed or the box.
 	Space Space
+
+	// Lamps is which lamps and how much tape the size and the rating call for.
+	Lamps LampSchedule
+	// Parts are what the empty weight is estimated from, in the order they are counted.
+	Parts []Part
+	// EstimatedRange is the least and the most that the parts can make it.
+	EstimatedRange [2]measure.Pounds
+	// Heaps are what a dump bed carries of common materials.
+	Heaps []Heap
+	// Excise is which rating counts for the federal excise tax.
+	Excise Excise
+
+	EstimatedEmpty  Result[measure.Pounds]
+	EstimatedCenter Result[measure.Inches]
+	EstimatedTongue Result[measure.Pounds] // only where the tongue was not weighed
+	RelabelLimit    Result[measure.Pounds]
+	TieDownNeed     Result[measure.Pounds]
+	TieDownPoints   Result[measure.Pounds]
+	TireSpeed       Result[measure.MilesPerHour]
 
 	TagPayload       Result[measure.Pounds]
 	AxleCapacity     Result[measure.Pounds]
@@ -92,8 +131,9 @@ func Unit(u *unit.Unit, s Settings) *Work {
 	w := &Work{Unit: u, Settings: s, Figures: make([]Figure, 0, len(All))}
 	w.Space = spaceOf(u)
 	w.Tire = tireOf(u)
+	sheet := make([]Input, 0, 24) // for one figure after the other; what is entered is copied
 	for _, d := range All {
-		p := &pencil{Work: w, def: d}
+		p := &pencil{Work: w, def: d, inputs: sheet[:0]}
 		d.work(p)
 		if len(p.needs) > 0 && !p.silent && w.Figure(d.Name) == nil {
 			w.Absent = append(w.Absent, Absence{d.Name, d.Label, distinct(p.needs)})

@@ -27,7 +27,7 @@ const (
 )
 
 // sure is the confidence below which a spoken figure contradicts nothing. It is higher
-// than what a draft takes: a person reads a draft, and a false alarm is a defect.
+// than what intake takes: a person reads what intake wrote, and a false alarm is a defect.
 const sure = 0.8
 
 // plain reports whether a figure is said so plainly that it may contradict the file. A

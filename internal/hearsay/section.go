@@ -13,7 +13,7 @@ import (
 // (AISC Manual of Steel Construction, designations; from memory).
 var designation = regexp.MustCompile(`^([A-Z]+)([0-9]+(?:\.[0-9]+)?)X([0-9]+(?:\.[0-9]+)?)$`)
 
-// spokenSection is how a draft writes a section whose letters were not said.
+// spokenSection is how intake writes a section whose letters were not said.
 var spokenSection = regexp.MustCompile(`^(?:([0-9]+(?:\.[0-9]+)?) IN)? ?(?:([0-9]+(?:\.[0-9]+)?) LB/FT)?$`)
 
 // section compares a section as far as it was named with the file's. Other texts, a

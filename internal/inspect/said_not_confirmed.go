@@ -59,16 +59,18 @@ func when(g unit.Given) string {
 }
 
 // ratings are the values that no recording can vouch for: what they are called, and
-// where they are read.
+// where they are read. The sidewall governs over any table, and the rest sets limits.
 var ratings = map[string]struct{ what, part, note string }{
-	"weights.gvwr":          {"gvwr", "label", "tag"},
-	"axles.rating":          {"the axle rating", "label", "tag"},
-	"tires.size":            {"the tire size", "tire", "sidewall"},
-	"tires.load-range":      {"the load range", "tire", "sidewall"},
-	"tires.sidewall.single": {"the tire's single load", "tire", "sidewall"},
-	"tires.sidewall.dual":   {"the tire's dual load", "tire", "sidewall"},
-	"tires.wheel":           {"the wheel's rating", "wheel", "stamp"},
-	"hitch.rating":          {"the coupler's rating", "coupler plate", "coupler plate"},
-	"hitch.ball-rating":     {"the ball's rating", "ball", "stamp"},
-	"hitch.tongue-limit":    {"the coupler's tongue limit", "coupler plate", "coupler plate"},
+	"weights.gvwr":            {"gvwr", "label", "tag"},
+	"axles.rating":            {"the axle rating", "label", "tag"},
+	"tires.size":              {"the tire size", "tire", "sidewall"},
+	"tires.load-range":        {"the load range", "tire", "sidewall"},
+	"tires.sidewall.single":   {"the sidewall's single rating", "tire", "sidewall"},
+	"tires.sidewall.dual":     {"the sidewall's dual rating", "tire", "sidewall"},
+	"tires.sidewall.pressure": {"the sidewall's pressure", "tire", "sidewall"},
+	"tires.wheel":             {"the wheel's rating", "wheel", "stamp"},
+	"hitch.rating":            {"the coupler's rating", "coupler plate", "coupler plate"},
+	"hitch.ball-rating":       {"the ball's rating", "ball", "stamp"},
+	"hitch.tongue-limit":      {"the tongue limit", "coupler plate", "coupler plate"},
+	"hitch.chains.breaking":   {"the chains' breaking force", "chain's tag", "tag"},
 }

@@ -1,4 +1,4 @@
-// Package intake turns the captions of a walk-around into the first draft of a unit
+// Package intake turns the captions of a walk-around into the first version of a unit
 // file, and holds a recording against a unit file that is there already.
 //
 // It is pure: bytes and a unit go in, a file's text and a report come out. It opens and

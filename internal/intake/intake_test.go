@@ -17,7 +17,7 @@ import (
 	"tarepage/internal/unit"
 )
 
-// readsBack fails unless the draft of some captions is a unit file that reads without a
+// readsBack fails unless the sheet of some captions is a unit file that reads without a
 // problem, with everything that was taken and every note where it was said.
 func readsBack(t interface {
 	Fatalf(string, ...any)
@@ -28,10 +28,10 @@ func readsBack(t interface {
 	if err != nil {
 		return // refused, with a reason
 	}
-	d := talk.Draft("SB-1050", name)
+	d := talk.Sheet("SB-1050", name)
 	u, problems := unit.ReadUnit("content/units/sb-1050.md", d.Text)
 	if len(problems) > 0 || u.Broken {
-		t.Fatalf("the draft does not read: %v\n%.3000s", problems, d.Text)
+		t.Fatalf("the sheet does not read: %v\n%.3000s", problems, d.Text)
 	}
 	if u.Stock.Value != "SB-1050" || u.Recording.Captions.Value != name || int(u.Recording.Length.Value) != talk.Length {
 		t.Fatalf("stock %q, captions %q for %q, length %v for %d", u.Stock.Value, u.Recording.Captions.Value, name, u.Recording.Length.Value, talk.Length)
@@ -80,8 +80,8 @@ func readsBack(t interface {
 	})
 }
 
-// TestDraftReadsBack gives it captions of anything: trade talk, YAML, Markdown, controls.
-func TestDraftReadsBack(t *testing.T) {
+// TestSheetReadsBack gives it captions of anything: trade talk, YAML, Markdown, controls.
+func TestSheetReadsBack(t *testing.T) {
 	scraps := []string{"the", "gvwr", "is", "weighs", "empty", "twenty", "thousand", "pounds", "two", "ten k", "axles", "deck", "foot", "wide", "price",
 		"asking", "$18,450", "about", "no", "sorry", "load range", "e", "235/80R16", "d-rings", "five", "stake pockets", "tires", "standard", "optional",
 		"comes with", "---", "...", "#", "# x", ": ", "- ", "* ", "*a*", "_b_", "`c`", "[d](fig:payload)", "<b>e</b>", "&lt;", "&amp;", "\\", "\"", "'", "{", "}", "~~f~~",
@@ -106,8 +106,8 @@ func TestDraftReadsBack(t *testing.T) {
 	})
 }
 
-// FuzzDraft is the same with whatever the fuzzer thinks of.
-func FuzzDraft(f *testing.F) {
+// FuzzSheet is the same with whatever the fuzzer thinks of.
+func FuzzSheet(f *testing.F) {
 	f.Add([]byte("WEBVTT\n\n00:01.000 --> 00:04.000\nthe gvwr is twenty thousand pounds\n"))
 	f.Add([]byte("1\n00:00:01,000 --> 00:00:04,000\n--- # : [a](fig:payload) <b>\n"))
 	f.Fuzz(func(t *testing.T, captions []byte) { readsBack(t, "media/walk.vtt", captions) })
@@ -131,7 +131,7 @@ func walks(t *testing.T) map[string][]byte {
 
 const yard = "---\nname: Example Trailer Yard\nas-of: 2026-11-20\n---\n"
 
-// TestWalks drafts whole walk-arounds: each reads back, and the inspection right behind
+// TestWalks takes in whole walk-arounds: each reads back, and the inspection right behind
 // asks to confirm every rating, names what is missing and finds no note that disagrees
 // with the figure taken from it.
 func TestWalks(t *testing.T) {
@@ -141,7 +141,7 @@ func TestWalks(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		d := talk.Draft("SB-1050", "media/"+name)
+		d := talk.Sheet("SB-1050", "media/"+name)
 		stock, problems, err := unit.Read(fstest.MapFS{
 			"content/yard.md":          {Data: []byte(yard)},
 			"content/media/" + name:    {Data: captions},
@@ -174,14 +174,14 @@ func TestWalks(t *testing.T) {
 				t.Errorf("%s: a gvwr was said and inspect does not ask to confirm it", name)
 			}
 		}
-		// Held against its own draft a recording agrees with all of it.
+		// Held against its own sheet a recording agrees with all of it.
 		u := stock.Units[0]
 		c := talk.Against(u)
 		for _, h := range c.Differs {
 			t.Errorf("%s: %s %s differs from %s", name, h.Said.Role, h.Said.Value, h.File.Text)
 		}
 		if len(c.Unstated) > 0 {
-			t.Errorf("%s: %v was taken and is not in its own draft", name, c.Unstated)
+			t.Errorf("%s: %v was taken and is not in its own sheet", name, c.Unstated)
 		}
 	}
 }
@@ -205,7 +205,7 @@ Hydraulic disc brakes are optional. It comes standard with a spare.
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := talk.Draft("EX-1", "media/walk.vtt")
+	d := talk.Sheet("EX-1", "media/walk.vtt")
 	for _, want := range []string{
 		"  gvwr: 20,000 lb (said 0:10)  # \"20,000 pounds\"\n  #   but 1:10 says 22,000 lb: \"22,000 pounds\"\n",
 		"# standard: what comes with it, as in\n#   - spare tire and wheel\n# 1:20 \"It comes standard with a spare.\"\n",
@@ -214,7 +214,7 @@ Hydraulic disc brakes are optional. It comes standard with a spare.
 		"deck:\n  length:  # the whole deck, flat and tail together, as in 28 ft\n",
 	} {
 		if !strings.Contains(string(d.Text), want) {
-			t.Errorf("the draft lacks\n%s\nit is\n%s", want, d.Text)
+			t.Errorf("the sheet lacks\n%s\nit is\n%s", want, d.Text)
 		}
 	}
 	if len(talk.Taken) == 0 || talk.Taken[0].Path != "weights.gvwr" || len(talk.Taken[0].Others) != 1 {
@@ -222,7 +222,7 @@ Hydraulic disc brakes are optional. It comes standard with a spare.
 	}
 }
 
-// TestTooLong keeps the draft of an endless talk below what a unit file may hold.
+// TestTooLong keeps the sheet of an endless talk below what a unit file may hold.
 func TestTooLong(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("WEBVTT\n\n")
@@ -234,7 +234,7 @@ func TestTooLong(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := talk.Draft("EX-1", "media/walk.vtt")
+	d := talk.Sheet("EX-1", "media/walk.vtt")
 	if d.LeftOut == 0 || len(d.Text) > unit.MostBytes {
 		t.Errorf("%d bytes, notes left out from %d", len(d.Text), d.LeftOut)
 	}

@@ -10,7 +10,7 @@ import (
 
 // Written is a quantity as somebody wrote it: the number, whether they marked it
 // approximate, and where they say it comes from.
-type Written[U Unit] struct {
+type Written[U any] struct {
 	Value U
 	About bool
 	From  Provenance
@@ -29,8 +29,12 @@ func (w Written[U]) String() string {
 }
 
 // most is the largest number any parser accepts: far above any trailer, far below
-// where whole pounds stop being exact.
-const most = 1e9
+// where whole pounds stop being exact. least is the smallest beside zero: a slip of the
+// decimal point, and what a quotient by it would make of a figure has no meaning.
+const (
+	most  = 1e9
+	least = 1e-9
+)
 
 // ParseWeight reads "24,000 lb", "24000 lbs", "24k lb", "10,886 kg".
 func ParseWeight(s string) (Written[Pounds], error) {
@@ -91,6 +95,9 @@ func ParseMoney(s string) (Written[Dollars], error) {
 	}
 	if rest != "" {
 		return Written[Dollars]{}, fmt.Errorf("price %q does not read as money; write %s", s, example)
+	}
+	if v > 0 && v < least {
+		return Written[Dollars]{}, fmt.Errorf("price %q is less than any coin; write %s", s, example)
 	}
 	if !marked {
 		return Written[Dollars]{}, fmt.Errorf("price %q has no currency; write $%s", s, text)
@@ -206,8 +213,11 @@ func parse[U Unit](s, what, example string, sums bool, scales []scale[U]) (Writt
 			joined, rest = true, after
 		}
 	}
-	if float64(total) > most {
+	switch v := float64(total); {
+	case v > most:
 		return fail("is larger than anything a yard weighs or measures")
+	case v > 0 && v < least:
+		return fail("is smaller than anything a yard weighs or measures")
 	}
 	return Written[U]{total, about, from}, nil
 }
@@ -312,7 +322,7 @@ func readNumber(s string) (v float64, rest string, err error) {
 		return 0, "", fmt.Errorf("%q is not a fraction", s)
 	}
 	if len(rest) > 0 && (rest[0] == 'k' || rest[0] == 'K') && (len(rest) == 1 || rest[1] == ' ') {
-		v, rest = v*1000, rest[1:]
+		v, rest = float64(v*1000), rest[1:]
 	}
 	return v, rest, nil
 }

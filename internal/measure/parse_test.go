@@ -212,6 +212,7 @@ func TestMessages(t *testing.T) {
 		{"weight", "7,040 lb 5", `weight "7,040 lb 5" goes on after lb with "5"` + weights},
 		{"weight", "2,000,000,000 lb", `weight "2,000,000,000 lb" does not read: "2,000,000,000" is too large` + weights},
 		{"weight", "999999999 kg", `weight "999999999 kg" is larger than anything a yard weighs or measures`},
+		{"weight", ".00000000001 lb", `weight ".00000000001 lb" is smaller than anything a yard weighs or measures`},
 		{"weight", "5 lb +", `weight "5 lb +" has a + with nothing beside it` + weights},
 		{"weight", "5/4 lb", `weight "5/4 lb" does not read: "5/4" is not a proper fraction` + weights},
 		{"weight", "1/0 lb", `weight "1/0 lb" does not read: "1/0" is not a proper fraction` + weights},
@@ -246,6 +247,7 @@ func TestMessages(t *testing.T) {
 		{"price", "$-5", `price "$-5" does not read: "-5" is below zero` + money},
 		{"price", "$18,45", `price "$18,45" does not read: "18,45" has its commas in the wrong places` + money},
 		{"price", "$5 each", `price "$5 each" does not read as money` + money},
+		{"price", "$.00000000001", `price "$.00000000001" is less than any coin` + money},
 		{"price", "5 EUR", `price "5 EUR" does not read as money` + money},
 
 		{"angle", "12", `angle "12" has no unit; write 12 degrees`},

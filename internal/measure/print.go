@@ -41,7 +41,11 @@ func group(s string) string {
 	if i := strings.IndexByte(whole, '.'); i >= 0 {
 		whole, rest = whole[:i], whole[i:]
 	}
+	if len(whole) <= 3 {
+		return s
+	}
 	var b strings.Builder
+	b.Grow(len(s) + len(whole)/3)
 	b.WriteString(sign)
 	for i, r := range whole {
 		if i > 0 && (len(whole)-i)%3 == 0 {
@@ -71,7 +75,7 @@ func (p Pounds) Near() string { return trimmed(float64(Nearest(p, 0.1)), 1) + " 
 // String prints feet and inches where that is exact, else millimeters, else inches.
 func (in Inches) String() string {
 	v := float64(in)
-	if sixtyFourths := v * 64; sixtyFourths == math.Trunc(sixtyFourths) && math.Abs(v) <= most {
+	if sixtyFourths := float64(v * 64); sixtyFourths == math.Trunc(sixtyFourths) && math.Abs(v) <= most {
 		return feetAndInches(v)
 	}
 	if mm := math.Round(v*MillimetersPerInch*100) / 100; mm <= most && Inches(mm/MillimetersPerInch) == in {
@@ -89,7 +93,7 @@ func feetAndInches(v float64) string {
 		sign, v = "-", -v
 	}
 	feet := math.Floor(v / InchesPerFoot)
-	rest := v - feet*InchesPerFoot
+	rest := v - float64(feet*InchesPerFoot)
 	switch {
 	case feet == 0 || v == 0:
 		return sign + fraction(rest) + " in"
@@ -121,7 +125,7 @@ func fraction(v float64) string {
 // whole sixty-fourth is given to a tenth.
 func (in Inches) InInches() string {
 	v := float64(in)
-	if s := v * 64; s == math.Trunc(s) && v >= 0 && v < 1e9 {
+	if s := float64(v * 64); s == math.Trunc(s) && v >= 0 && v < 1e9 {
 		return fraction(v) + " in"
 	}
 	return trimmed(float64(Nearest(in, 0.1)), 1) + " in"
@@ -183,7 +187,7 @@ func (d PoundsPerCubicYard) String() string { return number(float64(d)) + " lb/c
 
 // String prints the share as a percentage that reads back to the same share.
 func (s Share) String() string {
-	v := float64(s) * 100
+	v := s.Percent()
 	for n := 0; n < 18; n++ {
 		text := strconv.FormatFloat(v, 'f', n, 64)
 		back, err := strconv.ParseFloat(text, 64)
@@ -196,7 +200,12 @@ func (s Share) String() string {
 
 // Near prints the share as a percentage to a tenth.
 func (s Share) Near() string {
-	return trimmed(float64(Nearest(Share(float64(s)*100), 0.1)), 1) + "%"
+	return trimmed(float64(Nearest(s.Percent(), 0.1)), 1) + "%"
+}
+
+// Limit prints a share that is left to use up: in percent, a tenth, rounded down.
+func (s Share) Limit() string {
+	return trimmed(float64(Down(Share(float64(s)*100), 0.1)), 1) + "%"
 }
 
 // Number prints a bare number for a working: at most n decimals.

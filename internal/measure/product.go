@@ -42,7 +42,7 @@ func ShareOfPressure(part, whole PSI) Share {
 // 0.7 / 100 is not even the one next to it.
 func (s Share) Of(p Pounds) Pounds {
 	const millionths = 1e6
-	v := float64(s) * millionths
+	v := float64(float64(s) * millionths)
 	if n := math.Round(v); math.Abs(v-n) <= 1e-9 {
 		return Pounds(float64(p) * n / millionths)
 	}
@@ -70,6 +70,12 @@ func (p Pounds) Part(num, den int) Pounds {
 	return Pounds(float64(p) * float64(num) / float64(den))
 }
 
+// Half is half the weight, which a binary number holds exactly.
+func (p Pounds) Half() Pounds { return Pounds(float64(p) / 2) }
+
+// OfMoney is the share s of an amount, by the same reasoning as Of.
+func (s Share) OfMoney(d Dollars) Dollars { return Dollars(s.Of(Pounds(d))) }
+
 // Times is n lengths of in.
 func (in Inches) Times(n int) Inches { return Inches(float64(in) * float64(n)) }
 
@@ -87,6 +93,21 @@ func Volume(length, width, height Inches) CubicYards {
 	return CubicYards(float64(length) * float64(width) * float64(height) / cubicInchesPerCubicYard)
 }
 
+// HeapedOn is the volume of a heap on a floor of the given length and width whose sides
+// rise one on two (2:1) from all four edges: a hipped roof of height W/4 over the
+// shorter side W, which is W x W (3 L - W) / 24.
+func HeapedOn(length, width Inches) CubicYards {
+	const cubicInchesPerCubicYard = 36 * 36 * 36
+	l, w := float64(max(length, width)), float64(min(length, width))
+	return CubicYards(w * w * (float64(3*l) - w) / (24 * cubicInchesPerCubicYard))
+}
+
+// VolumeOfWeight is how much of a material of density d weighs w. The density must not
+// be zero.
+func VolumeOfWeight(w Pounds, d PoundsPerCubicYard) CubicYards {
+	return CubicYards(float64(w) / float64(d))
+}
+
 // WeightOfVolume is what v of a material weighs at density d.
 func WeightOfVolume(v CubicYards, d PoundsPerCubicYard) Pounds {
 	return Pounds(float64(v) * float64(d))
@@ -96,6 +117,23 @@ func WeightOfVolume(v CubicYards, d PoundsPerCubicYard) Pounds {
 func WeightOfLength(length Inches, w PoundsPerFoot) Pounds {
 	return Pounds(float64(length) * float64(w) / InchesPerFoot)
 }
+
+// WeightOfArea is what a floor of the given area weighs at so many pounds a square foot.
+func WeightOfArea(a SquareFeet, perSquareFoot float64) Pounds {
+	return Pounds(float64(a) * perSquareFoot)
+}
+
+// PerSquareFoot is what a square foot of a sheet weighs, in pounds, by its thickness and
+// its pounds a cubic foot.
+func PerSquareFoot(thickness Inches, perCubicFoot float64) float64 {
+	return float64(thickness) * perCubicFoot / InchesPerFoot
+}
+
+// Spaces is how many whole steps fit into the length; the step must not be zero.
+func (in Inches) Spaces(step Inches) int { return int(math.Floor(float64(in)/float64(step) + slack)) }
+
+// Steps is how many steps it takes to cover the length, the last one begun included.
+func (in Inches) Steps(step Inches) int { return int(math.Ceil(float64(in)/float64(step) - slack)) }
 
 // Incline is the angle of a ramp of the given length that rises by rise. It
 // reports false when the ramp is too short to reach or a measure is not positive.

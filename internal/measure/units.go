@@ -1,5 +1,7 @@
 package measure
 
+import "math"
+
 // The units. Each is a number of what its name says.
 type (
 	// Pounds is a weight in avoirdupois pounds, as labels and scales print it.
@@ -66,16 +68,25 @@ const (
 )
 
 // Kilograms returns the weight in kilograms.
-func (p Pounds) Kilograms() float64 { return float64(p) * KilogramsPerPound }
+func (p Pounds) Kilograms() float64 { return float64(float64(p) * KilogramsPerPound) }
+
+// Kilograms is a weight in kilograms, for the labels that print it beside the pounds.
+type Kilograms float64
+
+// InKilograms returns the weight in kilograms, as a type that can be rounded.
+func (p Pounds) InKilograms() Kilograms { return Kilograms(p.Kilograms()) }
 
 // FromKilograms returns the weight of kg kilograms.
 func FromKilograms(kg float64) Pounds { return Pounds(kg / KilogramsPerPound) }
 
 // Millimeters returns the length in millimeters.
-func (in Inches) Millimeters() float64 { return float64(in) * MillimetersPerInch }
+func (in Inches) Millimeters() float64 { return float64(float64(in) * MillimetersPerInch) }
 
 // FromMillimeters returns the length of mm millimeters.
 func FromMillimeters(mm float64) Inches { return Inches(mm / MillimetersPerInch) }
+
+// Percent returns the share in percent: 12 for 0.12.
+func (s Share) Percent() float64 { return float64(float64(s) * 100) }
 
 // Feet returns the same length in feet.
 func (in Inches) Feet() Feet { return Feet(in / InchesPerFoot) }
@@ -84,7 +95,33 @@ func (in Inches) Feet() Feet { return Feet(in / InchesPerFoot) }
 func (ft Feet) Inches() Inches { return Inches(ft * InchesPerFoot) }
 
 // Kilopascals returns the pressure in kilopascals.
-func (p PSI) Kilopascals() float64 { return float64(p) * KilopascalsPerPSI }
+func (p PSI) Kilopascals() float64 { return float64(float64(p) * KilopascalsPerPSI) }
 
 // FromKilopascals returns the pressure of kpa kilopascals.
 func FromKilopascals(kpa float64) PSI { return PSI(kpa / KilopascalsPerPSI) }
+
+// A pressure molded or printed in kPa is the one in psi rounded: 50 psi stands as 340,
+// 345 or 350 kPa, 80 psi as 550. The steps are common practice, no source.
+const (
+	pressureStep     PSI = 10 / KilopascalsPerPSI  // the coarsest step it is rounded to
+	halfPressureStep PSI = 2.5 / KilopascalsPerPSI // half the step of 5 kPa
+)
+
+// inOtherUnits reports that one of the two is in whole psi and the other is not, which
+// then was written in kPa or bar.
+func inOtherUnits(a, b PSI) bool {
+	return (a == PSI(math.Trunc(float64(a)))) != (b == PSI(math.Trunc(float64(b))))
+}
+
+// PressureReaches reports whether a tire set to p is at its pressure of full. Beside one
+// in psi, a p in kPa may lie half of 5 kPa below it: 550 kPa is 80 psi. That is worth
+// at most half a percent of load.
+func PressureReaches(p, full PSI) bool {
+	return NotOver(full, p) || inOtherUnits(p, full) && full-p <= halfPressureStep
+}
+
+// PressureKeeps reports whether a tire set to p is not above most. Beside one in psi, a p
+// in kPa may lie less than 10 kPa above it: 350 kPa is printed for 50 psi.
+func PressureKeeps(p, most PSI) bool {
+	return NotOver(p, most) || inOtherUnits(p, most) && p-most < pressureStep
+}

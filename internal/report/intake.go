@@ -11,7 +11,7 @@ import (
 
 // Heard prints what was taken from a recording, what is doubtful, and what a listing
 // needs that nobody said. With quiet it prints the doubts alone.
-func Heard(w io.Writer, t *intake.Talk, d intake.Draft, quiet bool) error {
+func Heard(w io.Writer, t *intake.Talk, d intake.Sheet, quiet bool) error {
 	var b strings.Builder
 	if !quiet {
 		summary(&b, t)
@@ -83,7 +83,7 @@ func doubts(b *strings.Builder, t *intake.Talk, became string) {
 	}
 }
 
-// Written prints where the draft stands and what comes next.
+// Written prints where the unit file stands and what comes next.
 func Written(w io.Writer, file, captions, from string) {
 	fmt.Fprintf(w, "\nwrote %s\n", file)
 	if captions != "" {

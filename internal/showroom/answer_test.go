@@ -160,6 +160,7 @@ func found() *Site {
 		Units: map[string]string{"u/a.html": "content/units/a.md", "u/b.html": "content/units/b.md"},
 		Findings: []inspect.Finding{
 			finding("content/units/a.md", inspect.Stop, "a's tires carry <too> little"),
+			finding("content/units/a.md", inspect.Caution, "a is wide"),
 			finding("content/units/b.md", inspect.Remark, "b has no price"),
 			finding("content/units/c.md", inspect.Stop, "c does not read"),
 		},
@@ -170,12 +171,12 @@ func TestFindingsStandOnTheirPages(t *testing.T) {
 	h := still(t, found(), nil)
 	const a, b, c = "a&#39;s tires carry &lt;too&gt; little", "b has no price", "c does not read"
 	for path, want := range map[string][]string{
-		"/u/a.html":          {a, "content/units/a.md:31:9", "fix: fit larger tires", "content/units/a.md:5:2", "49 CFR 571.120", "1 stop; this unit is not published", "<details open>"},
+		"/u/a.html":          {a, "content/units/a.md:31:9", "fix: fit larger tires", "content/units/a.md:5:2", "49 CFR 571.120", "1 stop, 1 caution; this unit is not published", "<details><summary>1 caution</summary>", "a is wide", "<details open>"},
 		"/u/b.html":          {b, "Showroom: 1 remark<"},
-		"/":                  {c, "content/units/c.md:31:9", "2 stops, 1 remark in the whole yard", "<details open>"},
+		"/":                  {c, "content/units/c.md:31:9", "2 stops, 1 caution, 1 remark in the whole yard", "<details open>"},
 		"/how.html":          {},
 		"/u/c.html":          {c, "content/units/c.md:31:9", "made no page"},
-		"/showroom/findings": {a, b, c, `href="/u/a.html"`, `href="/u/b.html"`, "2 stops, 1 remark"},
+		"/showroom/findings": {a, b, c, `href="/u/a.html"`, `href="/u/b.html"`, "2 stops, 1 caution, 1 remark"},
 	} {
 		page := ask(h, "GET", "localhost", path).Body.String()
 		for _, w := range want {

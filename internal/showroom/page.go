@@ -25,7 +25,8 @@ type view struct {
 	Heading  string
 	Text     string
 	Words    string
-	Open     bool
+	Open     bool              // the panel shows its stops at once, and folds the rest
+	Stops    []inspect.Finding // in the panel only; elsewhere they are among the findings
 	Findings []inspect.Finding
 	Groups   []group
 }
@@ -67,15 +68,22 @@ func (s *Site) panel(path string) []byte {
 	default:
 		found = s.homeless()
 	}
-	stops := inspect.Count(found, inspect.Stop)
+	var stops, others []inspect.Finding
+	for _, f := range found {
+		if f.Severity == inspect.Stop {
+			stops = append(stops, f)
+		} else {
+			others = append(others, f)
+		}
+	}
 	heading := "Showroom: " + tally(s.Findings) + " in the whole yard"
 	if isUnit {
 		heading = "Showroom: " + tally(found)
-		if stops > 0 {
+		if len(stops) > 0 {
 			heading += "; this unit is not published until the stops are mended"
 		}
 	}
-	return run("panel", view{Heading: heading, Open: stops > 0, Findings: found})
+	return run("panel", view{Heading: heading, Words: tally(others), Open: len(stops) > 0, Stops: stops, Findings: others})
 }
 
 // homeless are the findings about what has no page: the yard's own file, a model, a

@@ -77,6 +77,7 @@ var sheets = []anySheet{
 	axleSheet, wheelSheet, torqueSheet,
 	sectionSheet, plateSheet, solidSheet, componentSheet, emptyBandSheet,
 	bulkSheet, cargoSheet, truckClassSheet, towVehicleSheet,
+	exciseSheet, stateRuleSheet,
 }
 
 // All returns every table that loads, in a fixed order. Tables with a fault are left

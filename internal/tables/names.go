@@ -8,10 +8,9 @@ import (
 
 // plainName is a size or shape as it is compared: no spaces, capitals, x for every
 // multiplication sign.
-func plainName(s string) string {
-	s = strings.NewReplacer(" ", "", "\t", "", "\u00a0", "", "×", "X").Replace(s)
-	return strings.ToUpper(s)
-}
+func plainName(s string) string { return strings.ToUpper(plainMarks.Replace(s)) }
+
+var plainMarks = strings.NewReplacer(" ", "", "\t", "", "\u00a0", "", "×", "X")
 
 // longest is the longest name that is looked at; no size or shape comes near it.
 const longest = 40

@@ -68,6 +68,7 @@ type (
 	Moment   = Field[Clock]
 	Date     = Field[Day]
 	Made     = Field[Week]
+	Stopping = Field[measure.Stopping]
 )
 
 // Clock is a time in a recording, in seconds.
@@ -215,6 +216,10 @@ func (f *Field[T]) read(text string, k *key) error {
 		w, err := measure.ParseShare(text)
 		*v, f.About, f.From = w.Value, w.About, w.From
 		return err
+	case *measure.Stopping:
+		w, err := measure.ParseStopping(text)
+		*v, f.About, f.From = w.Value, w.About, w.From
+		return err
 	case *Clock:
 		n, err := measure.ParseClock(strings.TrimSpace(text))
 		*v = Clock(n)
@@ -253,6 +258,8 @@ func (f *Field[T]) kindName() string {
 		return "money"
 	case measure.Share:
 		return "share"
+	case measure.Stopping:
+		return "stopping distance"
 	case Clock:
 		return "time in the recording"
 	case Day:

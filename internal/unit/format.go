@@ -24,19 +24,20 @@ type Unit struct {
 	Broken bool
 	Body   Body
 
-	Title        Text  `key:"title" doc:"what a customer reads first" eg:"102 in x 28 ft gooseneck deck-over, hydraulic tail" need:"yes"`
-	Stock        Text  `key:"stock" doc:"the yard's own number for this unit; letters, digits and dashes" eg:"SB-1043" need:"yes"`
-	Kind         Text  `key:"kind" doc:"the kind of trailer" eg:"deck-over" one:"deck-over|flatbed|equipment|car-hauler|utility|dump|tilt|enclosed|livestock|other" need:"yes"`
-	Make         Text  `key:"make" doc:"who built it" eg:"Oxbow Steelworks"`
-	Model        Text  `key:"model" doc:"the file in content/models/ that fills in what this unit leaves out" eg:"oxbow-20k"`
-	Year         Count `key:"year" doc:"model year" eg:"2026"`
-	Serial       Text  `key:"serial" doc:"the VIN; mark another form of number (state-assigned) or (home-built)" eg:"1J9RP1A32T1644345" note:"yes"`
-	Condition    Text  `key:"condition" doc:"new or used" eg:"new" one:"new|used" need:"yes"`
-	Availability Text  `key:"availability" doc:"whether it can be bought today" eg:"on the yard" one:"on the yard|on order|spoken for|sold" need:"yes"`
-	Price        Money `key:"price" doc:"the asking price" eg:"$18,450"`
-	Arrived      Date  `key:"arrived" doc:"the day it came into the yard" eg:"2026-11-02"`
-	Color        Text  `key:"color" doc:"its color" eg:"charcoal"`
-	Withhold     Text  `key:"withhold" doc:"keeps the unit out of the site; say why" eg:"waiting for the title"`
+	Title        Text   `key:"title" doc:"what a customer reads first" eg:"102 in x 28 ft gooseneck deck-over, hydraulic tail" need:"yes"`
+	Stock        Text   `key:"stock" doc:"the yard's own number for this unit; letters, digits and dashes" eg:"SB-1043" need:"yes"`
+	Kind         Text   `key:"kind" doc:"the kind of trailer" eg:"deck-over" one:"deck-over|flatbed|equipment|car-hauler|utility|dump|tilt|enclosed|livestock|other" need:"yes"`
+	Make         Text   `key:"make" doc:"who built it" eg:"Oxbow Steelworks"`
+	Model        Text   `key:"model" doc:"the file in content/models/ that fills in what this unit leaves out" eg:"oxbow-20k"`
+	Year         Count  `key:"year" doc:"model year" eg:"2026"`
+	Serial       Text   `key:"serial" doc:"the VIN; mark another form of number (state-assigned) or (home-built)" eg:"1J9RP1A32T1644345" note:"yes"`
+	Condition    Text   `key:"condition" doc:"new or used" eg:"new" one:"new|used" need:"yes"`
+	Availability Text   `key:"availability" doc:"whether it can be bought today" eg:"on the yard" one:"on the yard|on order|spoken for|sold" need:"yes"`
+	Price        Money  `key:"price" doc:"the asking price" eg:"$18,450"`
+	Arrived      Date   `key:"arrived" doc:"the day it came into the yard" eg:"2026-11-02"`
+	Color        Text   `key:"color" doc:"its color" eg:"charcoal"`
+	OverallWidth Length `key:"overall-width" doc:"across the widest part, fenders included, lamps and mirrors left out" eg:"102 in (tape)"`
+	Withhold     Text   `key:"withhold" doc:"keeps the unit out of the site; say why" eg:"waiting for the title"`
 
 	Hitch       Hitch     `key:"hitch" doc:"what couples it to the truck"`
 	Deck        Deck      `key:"deck" doc:"the deck; lengths run along the trailer"`
@@ -54,9 +55,11 @@ type Unit struct {
 	Recording   Recording `key:"recording" doc:"the walk-around"`
 	Spare       Text      `key:"spare" doc:"the spare, in words" eg:"wheel and tire, mounted on the neck"`
 	DealerAdded Weight    `key:"dealer-added" doc:"weight the yard fitted before the first sale" eg:"85 lb (scale ticket 2026-11-03)"`
+	Relabeled   Date      `key:"relabeled" doc:"the day the label was corrected for the weight that was added" eg:"2026-11-05"`
 	TieDowns    []TieDown `key:"tie-downs" doc:"what there is to tie to: a count, or a count at a rating each" eg:"d-rings: 8 at 5,000 lb"`
 	Standard    []Text    `key:"standard" doc:"what comes with it" eg:"spare tire and wheel"`
 	Options     []Text    `key:"options" doc:"what can be had and is not on it" eg:"hydraulic disc brakes"`
+	Waive       []Waiver  `key:"waive" doc:"rules whose stop is published as a caution instead, each with a reason and a last day"`
 	Photos      []Photo   `key:"photos" doc:"the photos, first one first"`
 }
 
@@ -137,6 +140,7 @@ type Tires struct {
 	PerAxle   Count    `key:"per-axle" doc:"how many stand on one axle: 2, or 4 for duals" eg:"4" need:"yes"`
 	Sidewall  Sidewall `key:"sidewall" doc:"what is molded on it; governs over any table"`
 	Wheel     Weight   `key:"wheel" doc:"rating stamped on one wheel" eg:"3,750 lb"`
+	Stud      Text     `key:"stud" doc:"the wheel stud with the seat of its nut: cone or flange" eg:"9/16-18 cone" note:"yes"`
 	Made      Made     `key:"made" doc:"the production week: the last four digits of the date code" eg:"week 31 2026"`
 }
 
@@ -151,9 +155,10 @@ type Sidewall struct {
 // Brakes are the trailer's brakes.
 type Brakes struct {
 	Section
-	Kind      Text  `key:"kind" doc:"how they work" eg:"electric" one:"none|electric|electric-over-hydraulic|surge|air"`
-	Axles     Count `key:"axles" doc:"how many axles are braked" eg:"2"`
-	Breakaway Flag  `key:"breakaway" doc:"whether a breakaway device sets the brakes" eg:"yes"`
+	Kind      Text     `key:"kind" doc:"how they work" eg:"electric" one:"none|electric|electric-over-hydraulic|surge|air"`
+	Axles     Count    `key:"axles" doc:"how many axles are braked" eg:"2"`
+	Breakaway Flag     `key:"breakaway" doc:"whether a breakaway device sets the brakes" eg:"yes"`
+	Stopping  Stopping `key:"stopping" doc:"the stopping distance that the axle maker states" eg:"200 ft at 60 mph (maker's sheet)"`
 }
 
 // Weights are the rating and the scale's figures.
@@ -185,11 +190,12 @@ type Frame struct {
 // Lights are lamps and tape.
 type Lights struct {
 	Section
-	Clearance      Count `key:"clearance" doc:"clearance lamps" eg:"4"`
-	Identification Count `key:"identification" doc:"identification lamps" eg:"3"`
-	SideMarkers    Count `key:"side-markers" doc:"side marker lamps" eg:"10"`
-	Intermediate   Count `key:"intermediate-markers" doc:"intermediate side marker lamps" eg:"2"`
-	Conspicuity    Flag  `key:"conspicuity" doc:"whether red and white tape is on it" eg:"yes"`
+	Clearance      Count  `key:"clearance" doc:"clearance lamps" eg:"4"`
+	Identification Count  `key:"identification" doc:"identification lamps" eg:"3"`
+	SideMarkers    Count  `key:"side-markers" doc:"side marker lamps" eg:"10"`
+	Intermediate   Count  `key:"intermediate-markers" doc:"intermediate side marker lamps" eg:"2"`
+	Conspicuity    Flag   `key:"conspicuity" doc:"whether red and white tape is on it" eg:"yes"`
+	Tape           Length `key:"tape" doc:"the tape along one side, its strips added up" eg:"18 ft (tape)"`
 }
 
 // Jack is the jack or jacks.
@@ -220,6 +226,14 @@ type Photo struct {
 	Section
 	File Text `key:"file" doc:"the photo's file" eg:"media/sb-1043-side.jpg" need:"yes"`
 	Alt  Text `key:"alt" doc:"what it shows" eg:"Left side from the front corner, tail raised"`
+}
+
+// A Waiver turns the stops of one rule into published cautions for a while.
+type Waiver struct {
+	Section
+	Rule   Text `key:"rule" doc:"the rule's name" eg:"relabel-due" need:"yes"`
+	Reason Text `key:"reason" doc:"why the unit is published all the same; customers read it" eg:"the corrected label is on its way" need:"yes"`
+	Until  Date `key:"until" doc:"the last day on which the waiver holds" eg:"2026-12-15" need:"yes"`
 }
 
 // A TieDown is one kind of place to tie to.

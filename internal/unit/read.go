@@ -392,6 +392,16 @@ func (r *reader) list(n *yaml.Node, k *key, dst reflect.Value) {
 			}
 			r.mapping(item, photoKeys(), reflect.ValueOf(&p).Elem(), k.path)
 			*list = append(*list, p)
+		case *[]Waiver:
+			var w Waiver
+			w.At = r.pos(item)
+			if item.Kind != yaml.MappingNode {
+				r.problem(ValueUnreadable, r.pos(item), fmt.Sprintf("waiver %q has no keys", shorten(item.Value)),
+					"write rule:, reason: and until: below the dash")
+				continue
+			}
+			r.mapping(item, waiverKeys(), reflect.ValueOf(&w).Elem(), k.path)
+			*list = append(*list, w)
 		case *[]TieDown:
 			r.tieDown(item, list)
 		default:

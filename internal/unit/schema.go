@@ -30,9 +30,10 @@ type keys struct {
 }
 
 var (
-	unitKeys  = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Unit](), "") })
-	yardKeys  = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Yard](), "") })
-	photoKeys = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Photo](), "photos.") })
+	unitKeys   = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Unit](), "") })
+	yardKeys   = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Yard](), "") })
+	photoKeys  = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Photo](), "photos.") })
+	waiverKeys = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Waiver](), "waive.") })
 )
 
 type namedKind interface{ kindName() string }
@@ -100,6 +101,9 @@ func describe(ks *keys, out []KeyDoc) []KeyDoc {
 		}
 		if k.name == "photos" {
 			out = describe(photoKeys(), out)
+		}
+		if k.name == "waive" {
+			out = describe(waiverKeys(), out)
 		}
 	}
 	return out

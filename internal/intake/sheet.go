@@ -3,6 +3,7 @@ package intake
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -11,8 +12,8 @@ import (
 	"tarepage/internal/unit"
 )
 
-// A Draft is the first unit file of a recording.
-type Draft struct {
+// A Sheet is the first unit file of a recording.
+type Sheet struct {
 	// Text is the file.
 	Text []byte
 	// Missing are the keys that a listing needs and nobody said.
@@ -25,9 +26,9 @@ type Draft struct {
 // room is how large the text may become: below what a unit file may hold.
 const room = unit.MostBytes - 1<<10
 
-// Draft writes the unit file. The stock number is the yard's; captions is the path of the
+// Sheet writes the unit file. The stock number is the yard's; captions is the path of the
 // captions file below content/ as the unit names it.
-func (t *Talk) Draft(stock, captions string) Draft {
+func (t *Talk) Sheet(stock, captions string) Sheet {
 	w := &writer{taken: map[string]Taken{}, keys: unit.Keys()}
 	for _, v := range t.Taken {
 		w.taken[v.Path] = v
@@ -50,14 +51,15 @@ func (t *Talk) Draft(stock, captions string) Draft {
 			w.ties(t.Taken)
 		case k.Path == "standard", k.Path == "options":
 			w.claims(k, t.Claims)
-		case strings.HasPrefix(k.Path, "photos."):
+		case inList(w.keys, k.Path):
+			// What an entry of a list holds: a list that is empty needs none of it.
 		default:
 			w.key(k)
 		}
 	}
 	w.unclear(t)
 	w.line(0, "---")
-	d := Draft{Missing: w.missing}
+	d := Sheet{Missing: w.missing}
 	heading := ""
 	for _, n := range t.Notes {
 		text := "\n"
@@ -243,6 +245,11 @@ func (w *writer) unclear(t *Talk) {
 		}
 		w.line(0, fmt.Sprintf("#   %s %s: %s; %s", measure.Clock(int(c.Start)), quoted(c.Quote), plain(c.Value.String()), plain(c.Doubt)))
 	}
+}
+
+// inList reports whether a key is one of a list's entries: photos.file.
+func inList(keys []unit.KeyDoc, path string) bool {
+	return slices.ContainsFunc(keys, func(k unit.KeyDoc) bool { return k.Kind == "list" && strings.HasPrefix(path, k.Path+".") })
 }
 
 func depth(path string) int   { return strings.Count(path, ".") }

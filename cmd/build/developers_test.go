@@ -1,0 +1,140 @@
+package main
+
+import (
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// TestFirstRule follows "Your first rule, in ten minutes" of DEVELOPERS.md to the
+// letter in a copy of the tree: it writes the two files as they are printed there,
+// puts the line into the list, and runs every command.
+func TestFirstRule(t *testing.T) {
+	if os.Getenv("TAREPAGE_NESTED") != "" {
+		t.Skip("this is the copy in which the commands run")
+	}
+	if testing.Short() {
+		t.Skip("it builds a copy of the tree")
+	}
+	text, err := os.ReadFile("../../DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, section, ok := strings.Cut(string(text), "## Your first rule, in ten minutes")
+	section, _, ok2 := strings.Cut(section, "\n## ")
+	if !ok || !ok2 {
+		t.Fatal("DEVELOPERS.md has no such section")
+	}
+	tree := t.TempDir()
+	copyTree(t, "../..", tree)
+
+	wrote := map[string]string{"go": "internal/inspect/color_missing.go", "txtar": "internal/inspect/color_missing.txtar"}
+	ran := 0
+	for _, b := range blocks(section) {
+		switch file := wrote[b.kind]; {
+		case file != "":
+			if !strings.Contains(section, "`"+file+"`") {
+				t.Errorf("the section does not name %s", file)
+			}
+			if err := os.WriteFile(filepath.Join(tree, file), []byte(b.text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+			if b.kind == "go" {
+				putLine(t, filepath.Join(tree, "internal/inspect/all.go"), "\tcolorMissing,\n")
+			}
+		case b.kind == "sh":
+			for _, line := range strings.Split(strings.TrimSpace(b.text), "\n") {
+				follow(t, tree, line)
+				ran++
+			}
+		default:
+			t.Errorf("a block of kind %q is neither a file nor commands", b.kind)
+		}
+	}
+	if ran < 7 {
+		t.Errorf("only %d commands were run", ran)
+	}
+	want, err := os.ReadFile(filepath.Join(tree, wrote["txtar"]))
+	if err != nil || !strings.Contains(string(want), "remark: no color is given [color-missing]") {
+		t.Errorf("the archive was not written: %v\n%s", err, want)
+	}
+}
+
+type block struct{ kind, text string }
+
+var fence = regexp.MustCompile("(?ms)^   ```([a-z]+)\n(.*?)^   ```$")
+
+// blocks are the fenced blocks of a list's items, three spaces taken off.
+func blocks(section string) []block {
+	var out []block
+	for _, m := range fence.FindAllStringSubmatch(section, -1) {
+		var b strings.Builder
+		for line := range strings.Lines(m[2]) {
+			b.WriteString(strings.TrimPrefix(line, "   "))
+		}
+		out = append(out, block{m[1], b.String()})
+	}
+	return out
+}
+
+func putLine(t *testing.T, file, line string) {
+	t.Helper()
+	src, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	i := strings.LastIndex(string(src), "}")
+	if err := os.WriteFile(file, []byte(string(src[:i])+line+string(src[i:])), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// follow runs one command of the page in the copy. The last two, vet and tests of
+// everything, would build the whole tree anew under another path: the long tests run
+// them, and whoever runs this test is running them on the tree itself.
+func follow(t *testing.T, dir, line string) {
+	t.Helper()
+	args := strings.Fields(line)
+	if strings.HasSuffix(line, " ./...") && os.Getenv("TAREPAGE_LONG") == "" {
+		return
+	}
+	cmd := exec.Command(args[0], args[1:]...)
+	cmd.Dir = dir
+	cmd.Env = append(os.Environ(), "TAREPAGE_NESTED=1", "TAREPAGE_LONG=")
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("%s: %v\n%s", line, err, out)
+	}
+}
+
+// copyTree copies what a fresh clone holds.
+func copyTree(t *testing.T, from, to string) {
+	t.Helper()
+	skip := map[string]bool{".git": true, "public": true, "node_modules": true, "out": true}
+	err := filepath.WalkDir(from, func(path string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		rel, err := filepath.Rel(from, path)
+		if err != nil {
+			return err
+		}
+		if d.IsDir() {
+			if skip[d.Name()] {
+				return fs.SkipDir
+			}
+			return os.MkdirAll(filepath.Join(to, rel), 0o755)
+		}
+		data, err := os.ReadFile(path)
+		if err != nil {
+			return err
+		}
+		return os.WriteFile(filepath.Join(to, rel), data, 0o644)
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+}

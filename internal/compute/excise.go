@@ -1,0 +1,140 @@
+package compute
+
+import (
+	"fmt"
+
+	"tarepage/internal/measure"
+	"tarepage/internal/tables"
+	"tarepage/internal/unit"
+)
+
+const exciseSource = "26 USC 4051(a)(1), (a)(3), (c); 26 CFR 145.4051-1(e)(3)(iv) (2015)"
+
+// A StatedRating is one gross rating with who states it.
+type StatedRating struct {
+	Weight measure.Pounds
+	// By says who: "the label", "the maker's sheet", "the title", "the text".
+	By    string
+	About bool
+	At    unit.Pos
+
+	key string
+}
+
+// An Excise is how a trailer stands to the federal excise tax.
+type Excise struct {
+	Known bool
+	// Ratings are all that somebody states, the highest first.
+	Ratings []StatedRating
+	// Over is the weight that must be passed, and Passed whether the highest does.
+	Over   measure.Pounds
+	Passed bool
+	// ByLabel reports that the label alone passes it.
+	ByLabel bool
+	Rate    measure.Share
+}
+
+// Highest is the rating that counts.
+func (e Excise) Highest() StatedRating { return e.Ratings[0] }
+
+// statedRatings are the label's, the maker's and the listing's own, the highest first; of
+// equal ones the label's.
+func statedRatings(u *unit.Unit) []StatedRating {
+	var out []StatedRating
+	add := func(r StatedRating) {
+		i := 0
+		for i < len(out) && out[i].Weight >= r.Weight {
+			i++
+		}
+		out = append(out[:i], append([]StatedRating{r}, out[i:]...)...)
+	}
+	if g := u.Weights.GVWR; g.Given() && g.Value > 0 {
+		by := "the label"
+		if g.From.Origin == measure.MakersSheet {
+			by = "the maker's sheet"
+		}
+		add(StatedRating{g.Value, by, g.About, g.Pos, "weights.gvwr"})
+	}
+	if g := u.Claimed.GVWR; g.Given() && g.Value > 0 {
+		add(StatedRating{g.Value, "the maker's sheet", g.About, g.Pos, "claimed.gvwr"})
+	}
+	for _, w := range u.WrittenRatings() {
+		key := "title"
+		if w.Where != "the title" {
+			key = "body"
+		}
+		add(StatedRating{w.Weight, w.Where, false, w.Pos, key})
+	}
+	return out
+}
+
+// ExciseOn is the tax on the first retail sale of a trailer on a day (yyyy-mm-dd): on
+// the highest of its ratings, a weight of just 26,000 lb being free.
+func ExciseOn(price measure.Dollars, highest measure.Pounds, day string) measure.Dollars {
+	row, ok := tables.Excise("trailer", day)
+	if !ok || highest <= row.Over {
+		return 0
+	}
+	return row.Rate.OfMoney(price)
+}
+
+// ExciseOnParts is the tax on parts that were fitted within six months of the first use
+// of a taxed trailer: none up to $1,000 together, and on all of it above (26 USC
+// 4051(b)). Regulations still print an example under an older floor of $200.
+func ExciseOnParts(prices []measure.Dollars, day string) measure.Dollars {
+	row, ok := tables.Excise("later parts", day)
+	if !ok {
+		return 0
+	}
+	var sum measure.Dollars
+	for _, p := range prices {
+		sum += p
+	}
+	if sum <= row.Floor {
+		return 0
+	}
+	return row.Rate.OfMoney(sum)
+}
+
+var excise = &Definition{
+	Name: "excise", Label: "Federal excise tax at the asking price",
+	What: "The tax on the first retail sale of a new trailer over 26,000 lb gross. The highest rating counts that the label, the maker's papers or the listing state. " +
+		"A tax adviser decides, not this page.",
+	Formula: "12% of the price where the highest of all stated ratings is over 26,000 lb",
+	Unit:    "USD", Source: exciseSource,
+	work: func(p *pencil) {
+		u, day := p.Unit, p.Settings.AsOf
+		if u.Condition.Value != "new" || !day.Known() {
+			// Only the first retail sale is taxed.
+			p.skip()
+			return
+		}
+		row, ok := tables.Excise("trailer", day.String())
+		if !ok {
+			p.skip()
+			return
+		}
+		need(p, u.Weights.GVWR, "weights.gvwr")
+		if !p.ready() {
+			return
+		}
+		e := Excise{Known: true, Ratings: statedRatings(u), Over: row.Over, Rate: row.Rate}
+		e.Passed = e.Highest().Weight > row.Over
+		e.ByLabel = u.Weights.GVWR.Value > row.Over
+		p.Excise = e
+		top := e.Highest()
+		p.use(top.key, top.Weight.String(), top.About, measure.Provenance{}, top.At)
+		p.note("as the law stood when it was looked at on %s; it ends on %s", row.Checked, row.Ends)
+		if !e.Passed {
+			p.enter(0, "$0", 1, fmt.Sprintf("%s (%s) is not over %s", top.Weight.Limit(), top.By, row.Over))
+			return
+		}
+		price := need(p, u.Price, "price")
+		if !p.ready() {
+			return
+		}
+		tax := row.Rate.OfMoney(price)
+		p.enter(float64(tax), measure.Up(tax, 1).String(), 1,
+			fmt.Sprintf("%s x %s, %s being stated in %s", row.Rate, price, top.Weight.Limit(), top.By))
+	},
+}

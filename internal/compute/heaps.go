@@ -1,0 +1,93 @@
+package compute
+
+import (
+	"fmt"
+	"strings"
+
+	"tarepage/internal/measure"
+	"tarepage/internal/tables"
+)
+
+// heapSource: the slope of the heap is the 2:1 of the SAE J742 kind of capacity rating.
+// The text of the standard was not at hand; the slope is from memory.
+const heapSource = "geometry: sides of 2:1 as in capacity ratings of the SAE J742 kind, from memory"
+
+// A Heap is one loose material on a dump bed.
+type Heap struct {
+	Material string
+	Density  measure.PoundsPerCubicYard
+	// Struck and Heaped are what the bed full of it weighs, level and heaped.
+	Struck, Heaped measure.Pounds
+	// Fits is how much of it the payload allows, zero if the payload is not known.
+	Fits measure.CubicYards
+	// FitsStruck and FitsHeaped report that a full bed stays within the payload.
+	FitsStruck, FitsHeaped bool
+	Source                 string
+}
+
+// loose are the rows of the density table that are loaded loose; solid blocks, packed
+// ground and water do not heap.
+func loose(b tables.BulkDensityRow) bool {
+	return !strings.Contains(b.Material, "solid") && !strings.Contains(b.Material, "compacted") && b.Material != "water"
+}
+
+// bed takes the bed's inside measures, or skips a trailer without one.
+func (p *pencil) bed() (length, width, height measure.Inches) {
+	b := p.Unit.Bed
+	if !b.Length.Given() {
+		p.skip()
+		return
+	}
+	return need(p, b.Length, "bed.length"), need(p, b.Width, "bed.width"), need(p, b.Height, "bed.height")
+}
+
+var struckVolume = &Definition{
+	Name: "struck-volume", Label: "Bed, struck level",
+	What:    "What the bed holds filled level with its sides. Most soil and stone reaches the payload before that: see what it weighs.",
+	Formula: "length x width x height of the sides",
+	Unit:    "cu yd", Source: "geometry",
+	work: func(p *pencil) {
+		l, w, h := p.bed()
+		if !p.ready() {
+			return
+		}
+		v := measure.Volume(l, w, h)
+		heaped := v + measure.HeapedOn(l, w)
+		for _, b := range tables.BulkDensities() {
+			if !loose(b) {
+				continue
+			}
+			heap := Heap{Material: b.Material, Density: b.Density, Source: b.Source,
+				Struck: measure.WeightOfVolume(v, b.Density), Heaped: measure.WeightOfVolume(heaped, b.Density)}
+			if p.Payload.Known {
+				heap.Fits = measure.VolumeOfWeight(p.Payload.Value, b.Density)
+				heap.FitsStruck, heap.FitsHeaped = heap.Struck <= p.Payload.Value, heap.Heaped <= p.Payload.Value
+			}
+			p.Heaps = append(p.Heaps, heap)
+			words := fmt.Sprintf("%s at %s: %s struck, %s heaped", b.Material, b.Density, heap.Struck.Load(), heap.Heaped.Load())
+			if p.Payload.Known && !heap.FitsStruck {
+				words += fmt.Sprintf("; the payload is reached at %s", measure.Down(heap.Fits, 0.1).Near())
+			}
+			p.note("%s", words)
+		}
+		p.enter(float64(v), v.Near(), 0.1, fmt.Sprintf("%s x %s x %s", l, w.InInches(), h.InInches()))
+	},
+}
+
+var heapedVolume = &Definition{
+	Name: "heaped-volume", Label: "Bed, heaped",
+	What:    "What the bed holds with a heap on top whose sides rise one on two from all four edges.",
+	Formula: "struck + W x W x (3 L - W) / 24, L the longer side and W the shorter",
+	Unit:    "cu yd", Source: heapSource,
+	work: func(p *pencil) {
+		l, w, h := p.bed()
+		if !p.ready() {
+			return
+		}
+		v := measure.Volume(l, w, h) + measure.HeapedOn(l, w)
+		if hp := p.Unit.Bed.Heap; hp.Given() && !hp.Value {
+			p.note("this bed is not to be heaped")
+		}
+		p.enter(float64(v), v.Near(), 0.1, fmt.Sprintf("%s + the heap's %s", measure.Volume(l, w, h).Near(), measure.HeapedOn(l, w).Near()))
+	},
+}

@@ -1,0 +1,405 @@
+package compute
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"tarepage/internal/measure"
+	"tarepage/internal/tables"
+	"tarepage/internal/unit"
+)
+
+// A Part is one line of the empty weight's estimate.
+type Part struct {
+	Name      string
+	Low, High measure.Pounds
+	// At is where it stands, from the ball's center back.
+	At     measure.Inches
+	Source string
+	Grade  tables.Grade
+}
+
+// What the list of parts leaves out (rails, neck riser, wiring, welds, paint, boxes)
+// adds something between nothing and three tenths; the middle is taken. Tarepage's own
+// allowance: common practice, no source.
+const (
+	unlistedMost   measure.Share = 0.30
+	unlistedLikely measure.Share = 0.15
+)
+
+// list gathers parts; what is missing goes to the pencil's needs.
+type list struct {
+	p     *pencil
+	parts []Part
+}
+
+func (l *list) add(name string, low, high measure.Pounds, at measure.Inches, c tables.Cited) {
+	l.parts = append(l.parts, Part{name, low, high, at, c.Source, c.Grade})
+}
+
+// component adds n pieces of a row of the component table.
+func (l *list) component(row string, n int, at measure.Inches) {
+	c, ok := tables.ComponentWeight(row)
+	if !ok || c.Grade == tables.MemoryWeak {
+		l.p.needs = append(l.p.needs, Need{"estimated-empty", "no weight is listed for " + row})
+		return
+	}
+	name := row
+	if n != 1 {
+		name = fmt.Sprintf("%d x %s", n, row)
+	}
+	l.add(name, c.Weight.Low.Times(n), c.Weight.High.Times(n), at, c.Cited)
+}
+
+// section finds a rolled shape by the name in a field.
+func (p *pencil) section(f unit.Text, key string) tables.SectionRow {
+	if !f.Given() {
+		p.lack(key)
+		return tables.SectionRow{}
+	}
+	row, err := tables.Section(f.Value)
+	if err != nil {
+		p.needs = append(p.needs, Need{key, err.Error()})
+		return tables.SectionRow{}
+	}
+	p.use(key, f.Value, f.About, f.From, f.Pos)
+	return row
+}
+
+// axleRow is the row of the component table for one complete axle.
+func axleRow(rating measure.Pounds, dual bool) string {
+	switch {
+	case rating <= 3500:
+		return "axle complete with electric brakes, hubs, 3,500 lb"
+	case rating <= 6000:
+		return "axle complete 5,200-6,000 lb"
+	case rating <= 7000:
+		return "axle complete 7,000 lb"
+	case rating <= 8000:
+		return "axle complete 8,000 lb"
+	case rating <= 10000 && dual:
+		return "axle complete 10,000 lb heavy duty dual"
+	case rating <= 10000:
+		return "axle complete 10,000 lb general duty"
+	case rating <= 15000:
+		return "axle complete 12,000-15,000 lb"
+	}
+	return "an axle over 15,000 lb"
+}
+
+// tires adds the tires with their wheels: the rows of the size, else all rows of its
+// rim, from the lightest to the heaviest.
+func (l *list) tires(size string, n int, at measure.Inches) {
+	want, err := tables.ParseTireSize(size)
+	if err != nil {
+		l.p.needs = append(l.p.needs, Need{"tires.size", err.Error()})
+		return
+	}
+	var exact, rim []tables.ComponentWeightRow
+	for _, c := range tables.ComponentWeights() {
+		rest, ok := strings.CutPrefix(c.Component, "tire and wheel ")
+		if !ok {
+			continue
+		}
+		name, _, _ := strings.Cut(rest, " ")
+		has, err := tables.ParseTireSize(name)
+		switch {
+		case err != nil:
+		case has.String() == want.String():
+			exact = append(exact, c)
+		case has.Rim == want.Rim:
+			rim = append(rim, c)
+		}
+	}
+	rows := exact
+	if rows == nil {
+		rows = rim
+	}
+	if rows == nil {
+		l.p.needs = append(l.p.needs, Need{"estimated-empty", "no weight is listed for a tire of size " + size})
+		return
+	}
+	low, high := rows[0].Weight.Low, rows[0].Weight.High
+	for _, r := range rows {
+		low, high = min(low, r.Weight.Low), max(high, r.Weight.High)
+	}
+	l.add(fmt.Sprintf("%d x tire and wheel %s", n, size), low.Times(n), high.Times(n), at, rows[0].Cited)
+}
+
+var (
+	lumberForm    = regexp.MustCompile(`\b([12])\s*x\s*(?:4|6|8|10|12)\b`)
+	thicknessForm = regexp.MustCompile(`\b(1/8|3/16|1/4|5/16|3/8|1/2)\b`)
+)
+
+// floorOf is what a square foot of the floor weighs, from the words of frame.floor:
+// "treated pine 2x6", "oak 2x8", "1/8 in steel tread plate".
+func floorOf(words string) (low, high float64, c tables.Cited, err error) {
+	w := strings.ToLower(words)
+	has := func(parts ...string) bool {
+		for _, part := range parts {
+			if strings.Contains(w, part) {
+				return true
+			}
+		}
+		return false
+	}
+	refused := fmt.Errorf("no weight is listed for a floor of %q; write it like treated pine 2x6 or 1/8 in steel tread plate", words)
+	if has("plate", "steel", "aluminum") {
+		m := thicknessForm.FindString(w)
+		if m == "" {
+			return 0, 0, c, refused
+		}
+		material := "steel"
+		if has("aluminum") {
+			material = "aluminum"
+		}
+		kind := "plain"
+		if has("tread", "diamond", "floor plate") {
+			kind = "tread"
+		}
+		for _, p := range tables.Plates() {
+			if p.Kind != kind || p.Material != material || p.Name != m+" in" {
+				continue
+			}
+			v := float64(p.Flat)
+			if kind == "tread" {
+				v = float64(p.Pattern)
+			}
+			return v, v, p.Cited, nil
+		}
+		return 0, 0, c, refused
+	}
+	// Lumber is planed: 2 by is 1-1/2 in thick, 1 by is 3/4 in (American Softwood Lumber
+	// Standard PS 20, from memory).
+	m := lumberForm.FindStringSubmatch(w)
+	if m == nil {
+		return 0, 0, c, refused
+	}
+	thick := measure.Inches(1.5)
+	if m[1] == "1" {
+		thick = 0.75
+	}
+	material := ""
+	switch {
+	case has("oak"):
+		material = "white oak, air dry"
+	case has("apitong", "keruing"):
+		material = "apitong / keruing"
+	case has("pine") && has("treated"):
+		material = "southern pine, treated then dried"
+	case has("pine"):
+		material = "southern pine, kiln-dried 15 to 19% moisture"
+	}
+	row, ok := tables.SolidDensity(material)
+	if !ok {
+		return 0, 0, c, refused
+	}
+	return measure.PerSquareFoot(thick, float64(row.Density.Low)), measure.PerSquareFoot(thick, float64(row.Density.High)), row.Cited, nil
+}
+
+// partsOf lists the parts of an open trailer with a stated frame.
+func (p *pencil) partsOf() []Part {
+	u, s := p.Unit, p.Space
+	l := &list{p: p}
+	beam := p.section(u.Frame.Beam, "frame.beam")
+	cross := p.section(u.Frame.Crossmember, "frame.crossmember")
+	spacing := need(p, u.Frame.Spacing, "frame.crossmember-spacing")
+	length := need(p, s.Length, s.key("length"))
+	width := need(p, s.Width, s.key("width"))
+	front := need(p, s.Front, s.key("front"))
+	center := need(p, u.Axles.Center, "axles.center")
+	axles := needCount(p, u.Axles.Count, "axles.count")
+	rating := need(p, u.Axles.Rating, "axles.rating")
+	per := needCount(p, u.Tires.PerAxle, "tires.per-axle")
+	if !u.Frame.Floor.Given() {
+		p.lack("frame.floor")
+	}
+	if !u.Tires.Size.Given() {
+		p.lack("tires.size")
+	}
+	if !p.ready() {
+		return nil
+	}
+	deckMiddle, overall := front+length.Half(), front+length
+
+	// Two main beams run the overall length, neck or tongue included.
+	w := measure.WeightOfLength(overall.Times(2), beam.Weight)
+	l.add("2 main beams "+beam.Shape, w, w, overall.Half(), beam.Cited)
+	// One crossmember at each end and one at each spacing between.
+	n := length.Spaces(spacing) + 1
+	w = measure.WeightOfLength(width.Times(n), cross.Weight)
+	l.add(fmt.Sprintf("%d crossmembers %s", n, cross.Shape), w, w, deckMiddle, cross.Cited)
+	low, high, cited, err := floorOf(u.Frame.Floor.Value)
+	if err != nil {
+		p.needs = append(p.needs, Need{"frame.floor", err.Error()})
+		return nil
+	}
+	p.use("frame.floor", u.Frame.Floor.Value, u.Frame.Floor.About, u.Frame.Floor.From, u.Frame.Floor.Pos)
+	area := measure.Area(length, width)
+	l.add("floor of "+u.Frame.Floor.Value, measure.WeightOfArea(area, low), measure.WeightOfArea(area, high), deckMiddle, cited)
+
+	l.component(axleRow(rating, per >= 4), axles, center)
+	if u.Axles.Suspension.Value == "leaf spring" {
+		row := "leaf spring set, 7,000 lb tandem"
+		if rating <= 3500 {
+			row = "leaf spring pair and hangers, 3,500 lb tandem set"
+		}
+		// The rows are sets for two axles.
+		if c, ok := tables.ComponentWeight(row); ok {
+			l.add(fmt.Sprintf("leaf springs of %d axles", axles), c.Weight.Low.Part(axles, 2), c.Weight.High.Part(axles, 2), center, c.Cited)
+		}
+	}
+	p.use("tires.size", u.Tires.Size.Value, u.Tires.Size.About, u.Tires.Size.From, u.Tires.Size.Pos)
+	l.tires(u.Tires.Size.Value, axles*per, center)
+
+	switch {
+	case u.Hitch.Kind.Value == "gooseneck" || u.Hitch.Kind.Value == "fifth-wheel":
+		l.component("gooseneck coupler 20-30k", 1, 0)
+	case u.Hitch.Kind.Value == "pintle":
+		l.component("pintle ring and bracket", 1, 0)
+	case u.Hitch.Ball.Value > 2:
+		l.component("A-frame coupler 2-5/16 in 14k-21k", 1, 0)
+	default:
+		l.component("A-frame coupler 2 in", 1, 0)
+	}
+	// A jack stands somewhere between the ball and the deck: the middle is taken.
+	if j := u.Jack; j.Count.Given() && j.Count.Value > 0 && j.Rating.Given() {
+		switch {
+		case j.Rating.Value <= 2000:
+			l.component("jack 2k topwind", j.Count.Value, front.Half())
+		case j.Rating.Value <= 7000:
+			l.component("jack 7k drop-leg", j.Count.Value, front.Half())
+		case j.Count.Value == 2:
+			l.component("twin 12k two-speed jacks set", 1, front.Half())
+		default:
+			l.component("jack 10-12k drop-leg", j.Count.Value, front.Half())
+		}
+	}
+	if u.Deck.TailKind.Value == "hydraulic dovetail" {
+		l.component("battery and hydraulic pump unit", 1, front)
+	}
+	if k := u.Ramps.Kind.Value; k == "slide-in" || k == "stand-up" || k == "fold-over" {
+		l.component("ramp, 5 ft slide-in", 2, overall)
+	}
+	if !p.ready() {
+		return nil
+	}
+	return l.parts
+}
+
+// estimable skips a unit whose frame nobody stated, and a bed or a box, of whose walls
+// the file says nothing.
+func (p *pencil) estimable() bool {
+	if !p.Unit.Frame.Beam.Given() || p.Space.Name != "deck" {
+		p.skip()
+		return false
+	}
+	return true
+}
+
+var estimatedEmpty = &Definition{
+	Name: "estimated-empty", Label: "Empty weight, estimated from the parts",
+	What:    "What the parts that are stated weigh together, by the tables, with an allowance for what is not stated. It is there to catch a weight that was typed wrong; the scale governs.",
+	Formula: "two main beams over the overall length + crossmembers + floor + axles, springs, tires and wheels + coupler, jacks, pump, ramps; 15% more for what is not listed (0 to 30%)",
+	Unit:    "lb", Source: "the tables of shapes, plate, densities and parts; the allowance is common practice, no source", Practice: true,
+	work: func(p *pencil) {
+		if !p.estimable() {
+			return
+		}
+		parts := p.partsOf()
+		if !p.ready() {
+			return
+		}
+		p.Parts = parts
+		var low, high measure.Pounds
+		var words []string
+		for _, part := range parts {
+			low, high = low+part.Low, high+part.High
+			span := measure.Nearest(part.Low, 1).String()
+			if measure.Nearest(part.Low, 1) != measure.Nearest(part.High, 1) {
+				span += " to " + measure.Nearest(part.High, 1).String()
+			}
+			words = append(words, part.Name+" "+span)
+		}
+		middle := (low + high).Half()
+		v := middle + unlistedLikely.Of(middle)
+		p.EstimatedRange = [2]measure.Pounds{low, high + unlistedMost.Of(high)}
+		p.about = true
+		p.note("between %s (the listed parts alone) and %s", p.EstimatedRange[0].Limit(), p.EstimatedRange[1].Load())
+		p.enter(float64(v), measure.Nearest(v, 10).String(), 10, strings.Join(words, " + ")+"; the middle plus 15%")
+		p.EstimatedEmpty = Result[measure.Pounds]{v, measure.Finite(v)}
+	},
+}
+
+var estimatedCenter = &Definition{
+	Name: "estimated-center", Label: "Center of gravity, estimated from the parts",
+	What:    "Where the listed parts would balance, from the ball's center back. What is not listed is taken to stand as the rest does.",
+	Formula: "sum of weight x place / sum of weight, each part at the middle of its range",
+	Unit:    "ft", Source: "statics: the center of gravity of parts; the tables of shapes, plate, densities and parts; for what is not listed common practice, no source", Practice: true,
+	work: func(p *pencil) {
+		if !p.estimable() {
+			return
+		}
+		rest(p, p.EstimatedEmpty, "estimated-empty")
+		if !p.ready() {
+			return
+		}
+		var weight measure.Pounds
+		var moment measure.PoundInches
+		for _, part := range p.Parts {
+			middle := (part.Low + part.High).Half()
+			weight += middle
+			moment += measure.Moment(middle, part.At)
+		}
+		p.EstimatedCenter = p.feet(measure.ArmOf(moment, weight),
+			fmt.Sprintf("%s lb-ft / %s", measure.Number(float64(measure.WeightAt(moment, measure.Feet(1).Inches())), 0), weight.Near()))
+	},
+}
+
+var estimatedTongue = &Definition{
+	Name: "estimated-tongue", Label: "On the truck, empty, estimated",
+	What:    "What the empty trailer puts on the truck if its weight is spread as its parts are. Used where nobody weighed the tongue, and everything that rests on it is marked about. Weigh it.",
+	Formula: "E (1 - x / A), x being the parts' center of gravity, to the nearest 10 lb",
+	Unit:    "lb", Source: staticsSource + "; the parts' center of gravity is an estimate: common practice, no source", Practice: true,
+	work: func(p *pencil) {
+		if t := p.Unit.Weights.TongueEmpty; t.Given() || t.Spoiled || !p.estimable() {
+			p.skip()
+			return
+		}
+		x := rest(p, p.EstimatedCenter, "estimated-center")
+		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
+		a := need(p, p.Unit.Axles.Center, "axles.center")
+		if p.ready() && x >= a {
+			p.needs = append(p.needs, Need{"weights.tongue-empty", "weigh the tongue empty: its parts alone would lift it"})
+		}
+		if !p.ready() {
+			return
+		}
+		v := measure.Nearest(empty-measure.WeightAt(measure.Moment(empty, x), a), 10)
+		p.estimated = true
+		p.enter(float64(v), v.Load(), 10, fmt.Sprintf("%s x (1 - %s / %s)", empty, x.InFeet(), a))
+		p.EstimatedTongue = Result[measure.Pounds]{v, measure.Finite(v)}
+	},
+}
+
+var beamWeight = &Definition{
+	Name: "beam-weight", Label: "Main beam, by the foot",
+	What:    "What a foot of the main beam weighs by the shape tables: a fact about the steel, for comparing frames. It is not a structural rating and says nothing of what the trailer carries.",
+	Formula: "the shape's row",
+	Unit:    "lb/ft", Source: "AISC shapes database, v16.0",
+	work: func(p *pencil) {
+		if !p.Unit.Frame.Beam.Given() {
+			p.skip()
+			return
+		}
+		row := p.section(p.Unit.Frame.Beam, "frame.beam")
+		if !p.ready() {
+			return
+		}
+		p.source = row.Source
+		p.note("%s deep, %s wide; the section modulus is not in the table", row.Depth.InInches(), row.Width.InInches())
+		p.note("a beam's weight and size are facts for comparison, not a structural rating; the label governs")
+		p.enter(float64(row.Weight), row.Weight.String(), 0.1, row.Shape)
+	},
+}

@@ -1,0 +1,201 @@
+package compute
+
+import (
+	"fmt"
+
+	"tarepage/internal/measure"
+)
+
+const tieDownSource = "49 CFR 393.102-393.110 (2015 edition)"
+
+// A Way is how a tie-down runs, which decides how much of its working load limit counts.
+type Way int
+
+// The ways of 49 CFR 393.106(d)(1) to (3).
+const (
+	// Direct runs from the trailer to an anchor point on the load: half counts.
+	Direct Way = iota
+	// SameSide runs from the trailer over or through the load and back to an anchor on
+	// the same side: half counts.
+	SameSide
+	// OtherSide runs over the load to the other side of the trailer: all of it counts.
+	OtherSide
+)
+
+// A TieDown is one tie-down with everything that it is made of.
+type TieDown struct {
+	// Parts are the working load limits of chain or strap, hooks and binder. Its maker's
+	// marking comes before any table (49 CFR 393.108(b)); unmarked chain is grade 30 (c).
+	Parts []measure.Pounds
+	// Anchors are the working load limits of the points it is fastened to.
+	Anchors []measure.Pounds
+	Way     Way
+}
+
+// WLL is the tie-down's working load limit: that of its weakest part, tensioner and
+// anchor points included (49 CFR 393.108(a)). Without parts it is zero.
+func (t TieDown) WLL() measure.Pounds {
+	if len(t.Parts) == 0 {
+		return 0
+	}
+	least := t.Parts[0]
+	for _, part := range t.Parts {
+		least = min(least, part)
+	}
+	for _, a := range t.Anchors {
+		least = min(least, a)
+	}
+	return least
+}
+
+// Counted is what the tie-down adds to the aggregate working load limit.
+func (t TieDown) Counted() measure.Pounds {
+	if t.Way == OtherSide {
+		return t.WLL()
+	}
+	return t.WLL().Half()
+}
+
+// Aggregate is what the tie-downs count together.
+func Aggregate(ties []TieDown) measure.Pounds {
+	var sum measure.Pounds
+	for _, t := range ties {
+		sum += t.Counted()
+	}
+	return sum
+}
+
+// HalfOf is the aggregate working load limit that a load asks for: half its weight, and
+// just half is enough (49 CFR 393.106(d)).
+func HalfOf(weight measure.Pounds) measure.Pounds { return weight.Half() }
+
+// LeastByLength is the least number of tie-downs for an article of a length and weight,
+// blocked against moving forward or not (49 CFR 393.110(b), (c)).
+func LeastByLength(length measure.Inches, weight measure.Pounds, blocked bool) int {
+	five, ten := measure.Feet(5).Inches(), measure.Feet(10).Inches()
+	switch {
+	case blocked:
+		return max(length.Steps(ten), 1)
+	case length <= five && weight <= 1100:
+		return 1
+	case length <= ten:
+		return 2
+	}
+	return 2 + (length - ten).Steps(ten)
+}
+
+// LeastByStrength is how many tie-downs that each count so much reach half the weight. It
+// reports false where each counts nothing.
+func LeastByStrength(weight, each measure.Pounds) (int, bool) {
+	if each <= 0 {
+		return 0, false
+	}
+	n := 0
+	for sum := measure.Pounds(0); sum < weight.Half(); sum += each {
+		if n++; n > 1000 {
+			return 0, false
+		}
+	}
+	return n, true
+}
+
+// A Cargo is a kind of load that has a count of its own.
+type Cargo int
+
+// The kinds that 49 CFR 393.128 and 393.130 name.
+const (
+	// LightVehicle is a car, light truck or van.
+	LightVehicle Cargo = iota
+	// Machine is wheeled or tracked equipment.
+	Machine
+)
+
+// LeastByKind is the least number of tie-downs for a vehicle or a machine by its own
+// section, and false where that section does not reach it and the general rules hold.
+// Both sections include 10,000 lb itself: a light truck of that weight takes two and a
+// loader of that weight four.
+func LeastByKind(c Cargo, weight measure.Pounds) (int, bool) {
+	switch {
+	case c == LightVehicle && weight <= 10000:
+		return 2, true
+	case c == Machine && weight >= 10000:
+		return 4, true
+	}
+	return 0, false
+}
+
+// tiedDown skips what carries nothing that is tied down.
+func (p *pencil) tiedDown() bool {
+	if k := p.Unit.Kind.Value; k == "dump" || k == "livestock" {
+		p.skip()
+		return false
+	}
+	return true
+}
+
+var tieDownNeed = &Definition{
+	Name: "tie-down-need", Label: "Tie-downs, together",
+	What: "The working load limits that the tie-downs of a full load must count together. A tie-down from the trailer to an anchor on the load counts half, one over the load to the other side counts whole; " +
+		"the weakest of chain, hook, binder and anchor is its limit.",
+	Formula: "payload / 2",
+	Unit:    "lb", Source: "49 CFR 393.106(d), 393.108(a) (2015 edition, text of 2006)",
+	work: func(p *pencil) {
+		if !p.tiedDown() {
+			return
+		}
+		full := rest(p, p.Payload, "payload")
+		if !p.ready() {
+			return
+		}
+		p.TieDownNeed = p.load(HalfOf(full), fmt.Sprintf("%s / 2", full.Near()))
+	},
+}
+
+var tieDownCount = &Definition{
+	Name: "tie-down-count", Label: "Tie-downs, at least",
+	What:    "How many tie-downs one load as long as the deck and as heavy as the payload takes by its length, not blocked in front. The strength must be reached too; the larger number counts.",
+	Formula: "2 for the first 10 ft and 1 for every 10 ft or part of it beyond; 1 only for 5 ft and 1,100 lb or less",
+	Unit:    "tie-downs", Source: "49 CFR 393.110(b), (c); 393.128; 393.130 (2015 edition)",
+	work: func(p *pencil) {
+		if !p.tiedDown() {
+			return
+		}
+		full := rest(p, p.Payload, "payload")
+		length := need(p, p.Space.Length, p.Space.key("length"))
+		if !p.ready() {
+			return
+		}
+		n := LeastByLength(length, full, false)
+		p.note("blocked or braced against moving forward: %d", LeastByLength(length, full, true))
+		p.note("a car, light truck or van of 10,000 lb or less: 2 at least, front and rear; a wheeled or tracked machine of 10,000 lb or more: 4 at least")
+		p.enter(float64(n), measure.Count(n)+" tie-downs", 1, fmt.Sprintf("one load of %s over %s", full.Near(), length))
+	},
+}
+
+var tieDownPoints = &Definition{
+	Name: "tie-down-points", Label: "Rated tie-down points, together",
+	What:    "What the rated points on the trailer can count together: half of each for a tie-down that runs straight to the load; two points that share a strap over the load come to the same. Points without a rating count nothing.",
+	Formula: "sum of points x rating / 2",
+	Unit:    "lb", Source: "49 CFR 393.106(d)(1), (3); 393.108(a) (2015 edition)",
+	work: func(p *pencil) {
+		var sum measure.Pounds
+		var working string
+		for _, t := range p.Unit.TieDowns {
+			if !t.Rating.Given() || !t.Count.Given() || t.Rating.Value <= 0 {
+				continue
+			}
+			key := "tie-downs." + t.Kind.Value
+			p.use(key, fmt.Sprintf("%d at %s", t.Count.Value, t.Rating.Value), t.Rating.About, t.Rating.From, t.Count.Pos)
+			sum += t.Rating.Value.Times(t.Count.Value)
+			if working != "" {
+				working += " + "
+			}
+			working += fmt.Sprintf("%d x %s", t.Count.Value, t.Rating.Value)
+		}
+		if working == "" {
+			p.skip()
+			return
+		}
+		p.TieDownPoints = p.limit(sum.Half(), "("+working+") / 2")
+	},
+}
