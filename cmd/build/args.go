@@ -13,6 +13,7 @@ const usage = `build makes the yard's site out of content/.
 
   build                  read, work out, inspect and publish
   build inspect          check only, write nothing
+  build intake CAPTIONS  make the first unit file of a recording: intake walk.vtt -stock SB-1050
   build showroom         show the site live while you write, on the desk and on phones
   build rule [NAME]      what a rule asks and why; without a name, all of them
   build help             this text
@@ -25,6 +26,9 @@ const usage = `build makes the yard's site out of content/.
   -quiet        print only what stops a unit
   -at ADDRESS   where the showroom opens (127.0.0.1:4280, this computer only);
                 -at :4280 opens it to the network, for phones
+  -stock NUMBER the yard's number for the unit that intake writes; one that is there
+                is never written over
+  -into FILE    hold the recording against this unit file instead; nothing is written
 
 Exit status: 0 nothing stops, 1 stops found, 2 could not run.
 `
@@ -32,7 +36,9 @@ Exit status: 0 nothing stops, 1 stops found, 2 could not run.
 // command is what the arguments ask for.
 type command struct {
 	verb     string
-	name     string // of the rule
+	name     string // of the rule, or of the captions
+	stock    string // the number of the unit that intake writes
+	into     string // the unit file that intake compares with
 	from, to string
 	theme    string
 	at       string // where the showroom opens
@@ -41,12 +47,12 @@ type command struct {
 	quiet    bool
 }
 
-var verbs = []string{"build", "inspect", "showroom", "rule", "help"}
+var verbs = []string{"build", "inspect", "intake", "showroom", "rule", "help"}
 
 // A flag takes a value, or it does not.
-var valued = map[string]bool{"from": true, "to": true, "theme": true, "json": false, "leave-out": false, "quiet": false, "at": true}
+var valued = map[string]bool{"from": true, "to": true, "theme": true, "json": false, "leave-out": false, "quiet": false, "at": true, "stock": true, "into": true}
 
-var flagNames = []string{"from", "to", "theme", "json", "leave-out", "quiet", "at"}
+var flagNames = []string{"from", "to", "theme", "json", "leave-out", "quiet", "at", "stock", "into"}
 
 // parse reads the arguments; flags may stand before and behind the verb.
 func parse(args []string) (*command, error) {
@@ -97,19 +103,30 @@ func parse(args []string) (*command, error) {
 		}
 		return nil, fmt.Errorf("there is no verb %q; the verbs are %s", c.verb, strings.Join(verbs, ", "))
 	}
-	if c.verb == "rule" && len(words) > 0 {
+	if (c.verb == "rule" || c.verb == "intake") && len(words) > 0 {
 		c.name, words = words[0], words[1:]
 	}
 	if len(words) > 0 {
 		return nil, fmt.Errorf("%s takes nothing more, not %q", c.verb, words[0])
 	}
-	return c, c.fits(seen)
+	if err := c.fits(seen); err != nil {
+		return nil, err
+	}
+	if c.verb == "intake" {
+		return c, c.asks(seen)
+	}
+	return c, nil
 }
 
 // wants says what a flag without its value lacks.
 func wants(name string) error {
-	if name == "at" {
+	switch name {
+	case "at":
 		return fmt.Errorf("flag -at needs an address behind it: %s, or :4280 for phones on the same network", showroom.Usual)
+	case "stock":
+		return fmt.Errorf("flag -stock needs the yard's number behind it: SB-1050")
+	case "into":
+		return fmt.Errorf("flag -into needs a unit file behind it: content/units/sb-1050.md")
 	}
 	return fmt.Errorf("flag -%s needs a folder behind it", name)
 }
@@ -124,6 +141,10 @@ func (c *command) set(name, value string) {
 		c.theme = value
 	case "at":
 		c.at = value
+	case "stock":
+		c.stock = value
+	case "into":
+		c.into = value
 	case "json":
 		c.json = true
 	case "leave-out":
@@ -138,12 +159,30 @@ func (c *command) fits(seen map[string]bool) error {
 	takes := map[string][]string{
 		"build":    {"from", "to", "theme", "json", "leave-out", "quiet"},
 		"inspect":  {"from", "json", "quiet"},
+		"intake":   {"from", "quiet", "stock", "into"},
 		"showroom": {"from", "theme", "quiet", "at"},
 	}[c.verb]
 	for _, name := range flagNames {
 		if seen[name] && !contains(takes, name) {
 			return fmt.Errorf("%s does not take -%s", c.verb, name)
 		}
+	}
+	return nil
+}
+
+// asks refuses an intake that does not say what to read or where to write.
+func (c *command) asks(seen map[string]bool) error {
+	switch {
+	case c.name == "":
+		return fmt.Errorf("intake needs the captions behind it: intake walk.vtt -stock SB-1050")
+	case seen["into"] && seen["stock"]:
+		return fmt.Errorf("intake -into takes no -stock: the file has its number, and nothing is written")
+	case seen["into"]:
+		return nil
+	case !seen["stock"]:
+		return fmt.Errorf("intake needs the yard's number for the unit: -stock SB-1050, or -into FILE to compare with one that is there")
+	case !unit.NamesPage(c.stock):
+		return fmt.Errorf("stock number %q cannot name a page; use %s", c.stock, unit.StockForm)
 	}
 	return nil
 }

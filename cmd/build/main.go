@@ -68,6 +68,8 @@ func (c *command) do(stdout, stderr io.Writer) (int, error) {
 		return clean, c.rule(stdout)
 	case "inspect":
 		return c.inspect(stdout, stderr)
+	case "intake":
+		return c.intake(stdout)
 	}
 	return c.build(stdout, stderr)
 }

@@ -17,16 +17,18 @@ measure:
 tables:         measure
 unit:           measure
 compute:        measure tables unit
-inspect:        measure tables unit compute
+inspect:        measure tables unit compute walkaround hearsay
 elevation:      measure tables unit compute
-report:         measure unit compute inspect
+report:         measure unit compute inspect intake
 render:         measure tables unit compute inspect elevation
 publish:
 showroom:       inspect
 walkaround:     measure
+hearsay:        measure unit walkaround
+intake:         measure unit walkaround hearsay
 photo:
 themes/default:
-cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround photo themes/default
+cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo themes/default
 house:
 `
 
@@ -40,14 +42,16 @@ compute:    os io/fs embed time net net/* html/template text/template math/rand 
 inspect:    os time net net/* html/template text/template math/rand math/rand/v2 os/*
 elevation:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 unit:       os embed net net/* html/template text/template math/rand math/rand/v2 os/*
-walkaround: os embed net net/* html/template text/template math/rand math/rand/v2 os/*
+hearsay:    os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+intake:     os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+walkaround: os io/fs time net net/* html/template text/template math/rand math/rand/v2 os/*
 report:     os embed net net/* html/template text/template math/rand math/rand/v2 os/*
 render:     embed time net net/* text/template math/rand math/rand/v2 os/*
 publish:    net net/* html/template text/template math/rand math/rand/v2
 `
 
 // inspect opens the archives beside its rules, which are embedded: io/fs and embed are
-// open to it. unit reads through the fs.FS it is given, and reads dates with time.
+// open to it. The spelling of walkaround's trade words is embedded. unit reads through the fs.FS it is given, and reads dates with time.
 
 func table(t *testing.T, text string) map[string][]string {
 	out := map[string][]string{}

@@ -25,13 +25,16 @@ var (
 
 // allowed are the places where such a word is plain English or somebody else's, with why.
 var allowed = map[string]string{
-	"internal/unit/format.go: new":      "condition: new, as the trade says it of a trailer",
-	"internal/compute/excise.go: new":   "the same condition, read",
-	"internal/compute/label.go: new":    "the same condition, read",
-	"cmd/build/main.go: clean":          "the exit status; the design's own words are \"0 clean\"",
-	"internal/showroom/room.go: serve":  "what net/http calls answering on a listener; no verb of the command",
-	"internal/showroom/room.go: watch":  "the eye on the folders, below; no verb of the command",
-	"internal/showroom/watch.go: watch": "what the system and its library call it; no verb of the command",
+	"internal/unit/format.go: new":        "condition: new, as the trade says it of a trailer",
+	"internal/compute/excise.go: new":     "the same condition, read",
+	"internal/compute/label.go: new":      "the same condition, read",
+	"internal/walkaround/hear.go: new":    "\"a new twenty-four footer\": what people say in a recording",
+	"internal/walkaround/numeral.go: new": "the same talk",
+	"internal/walkaround/words.go: new":   "condition: new, heard",
+	"cmd/build/main.go: clean":            "the exit status; the design's own words are \"0 clean\"",
+	"internal/showroom/room.go: serve":    "what net/http calls answering on a listener; no verb of the command",
+	"internal/showroom/room.go: watch":    "the eye on the folders, below; no verb of the command",
+	"internal/showroom/watch.go: watch":   "what the system and its library call it; no verb of the command",
 }
 
 // parts splits an identifier into its lower-case words: baseURL is base url.

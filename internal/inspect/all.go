@@ -50,6 +50,7 @@ var All = []*Rule{
 	serialTwice,
 	ballUnderClass,
 	waiverUnknown,
+	fileMissing,
 
 	// cautions
 	tongueOutOfBand,
@@ -70,6 +71,8 @@ var All = []*Rule{
 	steepTail,
 	jackUnderTongue,
 	spareDiffers,
+	noteDisagrees,
+	standardOrOption,
 
 	// remarks
 	priceMissing,
@@ -81,4 +84,6 @@ var All = []*Rule{
 	afterAsOf,
 	waiverUnused,
 	waiverExpired,
+	noteOrder,
+	noteTwice,
 }

@@ -39,7 +39,8 @@ type ExampleFile struct {
 }
 
 // Examples reads and runs every case of a rule's archive, in the archive's order. The
-// archive's sections are CASE/title, CASE/NAME.md, CASE/yard.md, CASE/want.
+// archive's sections are CASE/title, CASE/NAME.md, CASE/yard.md, CASE/models/NAME.md,
+// CASE/media/NAME, CASE/want.
 func Examples(r *Rule) ([]Example, error) {
 	name := strings.ReplaceAll(r.Name, "-", "_") + ".txtar"
 	src, err := archives.ReadFile(name)
@@ -67,7 +68,7 @@ func Examples(r *Rule) ([]Example, error) {
 			ex.Want = string(file.Data)
 		case section == "yard.md":
 			ex.Files = append(ex.Files, ExampleFile{"content/yard.md", string(file.Data)})
-		case strings.HasPrefix(section, "models/"):
+		case strings.HasPrefix(section, "models/"), strings.HasPrefix(section, "media/"):
 			ex.Files = append(ex.Files, ExampleFile{"content/" + section, string(file.Data)})
 		case strings.Contains(section, "."):
 			ex.Files = append(ex.Files, ExampleFile{"content/units/" + section, string(file.Data)})

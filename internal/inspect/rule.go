@@ -49,6 +49,8 @@ type Rule struct {
 type Case struct {
 	*unit.Unit
 	Work *compute.Work
+	// Media are the files that the unit names.
+	Media []unit.Media
 }
 
 // A Yard is what a rule about several units looks at.
@@ -109,6 +111,12 @@ func (f *Finding) figures(value, limit string) *Finding {
 // by names the clause that fits this unit.
 func (f *Finding) by(source string) *Finding {
 	f.Source = source
+	return f
+}
+
+// only lowers this finding to a severity that the rule does not have as a whole.
+func (f *Finding) only(s Severity) *Finding {
+	f.Severity = s
 	return f
 }
 

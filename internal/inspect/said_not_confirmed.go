@@ -1,40 +1,76 @@
 package inspect
 
 import (
+	"fmt"
+
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
 
 var saidNotConfirmed = &Rule{
 	Name: "said-not-confirmed", Severity: Stop,
-	Title:  "a rating that was only said is confirmed",
-	Why:    "Everything rests on the gvwr, the axle rating, the tires and the hitch; a slip of the tongue would be on every page.",
-	Source: "49 CFR 567.4: the label states them; a recording does not",
+	Title:  "what was only said is confirmed: a rating before it is published, the rest before it is relied on",
+	Why:    "Everything rests on the gvwr, the axle rating, the tires and the hitch, and a slip of the tongue would be on every page; whatever else was only said, measure it before you count on it.",
+	Source: "49 CFR 567.4: the label states the ratings; a recording does not",
 	Remedy: "read it off the label or the part and write where it stands, as in (tag)",
 	check: func(c *Case, f *Findings) {
-		said := func(at unit.Pos, from measure.Provenance, key, value, part, note string) {
-			if at.Known() && from.Origin == measure.Said {
-				when := "was only said"
-				if from.Timed {
-					when += " at " + measure.Clock(from.At)
-				}
-				f.add(at, "%s %s: %s", key, when, value).fix("read it off the %s and write (%s) behind it", part, note)
+		var rest []unit.Given
+		for _, g := range c.Givens() {
+			if g.From.Origin != measure.Said {
+				continue
 			}
+			r, stops := ratings[g.Path]
+			if !stops {
+				rest = append(rest, g)
+				continue
+			}
+			f.add(g.Pos, "%s was only said%s: %s", r.what, when(g), g.Text).fix("read it off the %s and write (%s) behind it", r.part, r.note)
 		}
-		w, a, t, h := c.Weights.GVWR, c.Axles.Rating, c.Tires, c.Hitch
-		said(w.Pos, w.From, "gvwr", w.Value.String(), "label", "tag")
-		said(a.Pos, a.From, "the axle rating", a.Value.String(), "label", "tag")
-		said(t.Size.Pos, t.Size.From, "the tire size", t.Size.Value, "tire", "sidewall")
-		said(t.LoadRange.Pos, t.LoadRange.From, "the load range", t.LoadRange.Value, "tire", "sidewall")
-		// The sidewall governs over any table, and the rest sets limits: none of it counts
-		// for having been said.
-		said(t.Sidewall.Single.Pos, t.Sidewall.Single.From, "the sidewall's single rating", t.Sidewall.Single.Value.String(), "tire", "sidewall")
-		said(t.Sidewall.Dual.Pos, t.Sidewall.Dual.From, "the sidewall's dual rating", t.Sidewall.Dual.Value.String(), "tire", "sidewall")
-		said(t.Sidewall.Pressure.Pos, t.Sidewall.Pressure.From, "the sidewall's pressure", t.Sidewall.Pressure.Value.String(), "tire", "sidewall")
-		said(t.Wheel.Pos, t.Wheel.From, "the wheel's rating", t.Wheel.Value.String(), "wheel", "stamp")
-		said(h.TongueLimit.Pos, h.TongueLimit.From, "the tongue limit", h.TongueLimit.Value.String(), "coupler plate", "coupler plate")
-		said(h.Chains.Breaking.Pos, h.Chains.Breaking.From, "the chains' breaking force", h.Chains.Breaking.Value.String(), "chain's tag", "tag")
-		said(h.Rating.Pos, h.Rating.From, "the coupler's rating", h.Rating.Value.String(), "coupler plate", "coupler plate")
-		said(h.BallRating.Pos, h.BallRating.From, "the ball's rating", h.BallRating.Value.String(), "ball", "stamp")
+		switch len(rest) {
+		case 0:
+			return
+		case 1:
+			f.add(rest[0].Pos, "%s was only said%s: %s", rest[0].Path, when(rest[0]), rest[0].Text).
+				only(Caution).fix("measure it or read it, and write where it comes from, as in (tape) or (scale ticket 2026-11-03)")
+			return
+		}
+		// One finding for all of them: a customer reads one warning, not twenty.
+		text := fmt.Sprintf("%d values were only said: ", len(rest))
+		for i, g := range rest {
+			if i > 0 {
+				text += ", "
+			}
+			text += g.Path + " " + g.Text
+		}
+		found := f.add(rest[0].Pos, "%s", text).only(Caution).
+			fix("measure or read each, and write where it comes from, as in (tape) or (scale ticket 2026-11-03)")
+		for _, g := range rest[1:] {
+			found.also(g.Pos, g.Path+" stands here")
+		}
 	},
+}
+
+// when is the time at which a value was said, if it was written down.
+func when(g unit.Given) string {
+	if !g.From.Timed {
+		return ""
+	}
+	return " at " + measure.Clock(g.From.At)
+}
+
+// ratings are the values that no recording can vouch for: what they are called, and
+// where they are read. The sidewall governs over any table, and the rest sets limits.
+var ratings = map[string]struct{ what, part, note string }{
+	"weights.gvwr":            {"gvwr", "label", "tag"},
+	"axles.rating":            {"the axle rating", "label", "tag"},
+	"tires.size":              {"the tire size", "tire", "sidewall"},
+	"tires.load-range":        {"the load range", "tire", "sidewall"},
+	"tires.sidewall.single":   {"the sidewall's single rating", "tire", "sidewall"},
+	"tires.sidewall.dual":     {"the sidewall's dual rating", "tire", "sidewall"},
+	"tires.sidewall.pressure": {"the sidewall's pressure", "tire", "sidewall"},
+	"tires.wheel":             {"the wheel's rating", "wheel", "stamp"},
+	"hitch.rating":            {"the coupler's rating", "coupler plate", "coupler plate"},
+	"hitch.ball-rating":       {"the ball's rating", "ball", "stamp"},
+	"hitch.tongue-limit":      {"the tongue limit", "coupler plate", "coupler plate"},
+	"hitch.chains.breaking":   {"the chains' breaking force", "chain's tag", "tag"},
 }

@@ -112,6 +112,13 @@ func TestDemoYard(t *testing.T) {
 			marked[f.Unit] = true
 		}
 	}
+	for _, f := range list {
+		// What the demo says of itself is true; a rule that doubts it is at fault.
+		switch f.Rule.Name {
+		case "note-disagrees", "standard-or-option", "note-order", "note-twice", "said-not-confirmed":
+			t.Errorf("%s: %s [%s]", f.At, f.Message, f.Rule.Name)
+		}
+	}
 	if len(shown) < 5 {
 		t.Errorf("the demo shows cautions of %d rules only", len(shown))
 	}

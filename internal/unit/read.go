@@ -410,9 +410,10 @@ func (r *reader) list(n *yaml.Node, k *key, dst reflect.Value) {
 	}
 }
 
-var tieDownForm = regexp.MustCompile(`^([0-9][0-9,]*)(?:\s+(?:at|x|@)\s+(.+))?$`)
+var tieDownForm = regexp.MustCompile(`^([0-9][0-9,]*(?:\s*\([^()]*\))?)(?:\s+(?:at|x|@)\s+(.+))?$`)
 
-// tieDown reads "stake pockets: 22" and "d-rings: 8 at 5,000 lb".
+// tieDown reads "stake pockets: 22", "stake pockets: 22 (said 1:13)" and "d-rings: 8 at
+// 5,000 lb".
 func (r *reader) tieDown(n *yaml.Node, list *[]TieDown) {
 	const remedy = "write it like d-rings: 8 at 5,000 lb"
 	if n.Kind != yaml.MappingNode || len(n.Content) != 2 || n.Content[1].Kind != yaml.ScalarNode {

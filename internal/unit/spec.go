@@ -38,7 +38,11 @@ func (u *Unit) Stated() []SpecGroup {
 		if t.Rating.Given() {
 			text += " at " + t.Rating.Words()
 		}
-		ties.Rows = append(ties.Rows, SpecRow{Path: "tie-downs." + t.Kind.Value, Text: text, From: t.Rating.From.String(), Model: u.FromModel(t.Kind.Pos)})
+		from := t.Rating.From
+		if !t.Rating.Given() {
+			from = t.Count.From
+		}
+		ties.Rows = append(ties.Rows, SpecRow{Path: "tie-downs." + t.Kind.Value, Text: text, From: from.String(), Model: u.FromModel(t.Kind.Pos)})
 	}
 	if len(ties.Rows) > 0 {
 		groups = append(groups, ties)

@@ -20,6 +20,8 @@ type Stock struct {
 	Units []*Unit
 	// Models by name: the file's name in content/models without .md.
 	Models map[string]*Unit
+	// Media are the files that the units name, by the unit's file, in the order of Media.
+	Media map[string][]Media
 }
 
 // The places below the root that is read.
@@ -57,8 +59,13 @@ func Read(root fs.FS) (*Stock, []Problem, error) {
 		return nil, nil, err
 	}
 	problems = append(problems, ps...)
+	found := &shelf{root: root, folders: map[string][]fs.DirEntry{}}
+	s.Media = map[string][]Media{}
 	for _, u := range s.Units {
 		problems = append(problems, s.fill(u)...)
+		if named := u.Media(); len(named) > 0 {
+			s.Media[u.File] = found.look(named)
+		}
 	}
 	sortProblems(problems)
 	return s, problems, nil

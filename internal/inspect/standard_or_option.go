@@ -1,0 +1,97 @@
+package inspect
+
+import (
+	"strings"
+	"unicode"
+
+	"tarepage/internal/unit"
+)
+
+var standardOrOption = &Rule{
+	Name: "standard-or-option", Severity: Caution,
+	Title:  "what the notes call standard is not listed as an option",
+	Why:    "A customer who counts on it finds it missing, or on the bill; ask before you buy.",
+	Source: Practice,
+	Remedy: "correct the note, or move the item from options to standard",
+	check: func(c *Case, f *Findings) {
+		if len(c.Options) == 0 {
+			return
+		}
+		for _, p := range c.Body.Passages(c.filled) {
+			for from := 0; from < len(p.Text); {
+				_, to := around(p.Text, from, 0)
+				sentence := p.Text[from:to]
+				if claimsStandard(sentence) {
+					for _, o := range c.Options {
+						if at := names(sentence, o); at >= 0 {
+							f.add(p.Pos(from+at), "the notes call %q standard, the file lists it as an option", o.Value).
+								also(o.Pos, "the option stands here")
+						}
+					}
+				}
+				if from = to; from < len(p.Text) {
+					from += len(". ")
+				}
+			}
+		}
+	},
+}
+
+// claimsStandard reports a sentence that says of something that it comes with the
+// trailer, and nothing of options: what is which is then not for us to tell.
+func claimsStandard(sentence string) bool {
+	words := " " + strings.Join(wordsOf(sentence), " ") + " "
+	free := strings.NewReplacer(" no extra charge ", " included ", " at no charge ", " included ")
+	words = free.Replace(words)
+	has := func(list ...string) bool {
+		for _, w := range list {
+			if strings.Contains(words, " "+w+" ") {
+				return true
+			}
+		}
+		return false
+	}
+	return has("standard", "comes with", "come with", "included") &&
+		!has("not", "no", "isn't", "aren't", "without", "option", "options", "optional", "extra", "upgrade", "upgrades", "can be had",
+			"can get", "can order", "could", "would", "order", "ordered", "available", "instead", "than", "add", "adds", "if", "unless")
+}
+
+// names is where a sentence names an item: all its words that mean something, anywhere
+// in it; the place of the first, or -1.
+func names(sentence string, item unit.Text) int {
+	said := map[string]bool{}
+	for _, w := range wordsOf(sentence) {
+		said[singular(w)] = true
+	}
+	first, any := -1, false
+	for _, w := range wordsOf(item.Value) {
+		switch w {
+		case "a", "an", "and", "the", "with", "of", "for", "in", "on", "to":
+			continue
+		}
+		if !said[singular(w)] {
+			return -1
+		}
+		if any = true; first < 0 {
+			first = strings.Index(strings.ToLower(sentence), singular(w))
+		}
+	}
+	if !any {
+		return -1
+	}
+	return max(first, 0)
+}
+
+func wordsOf(s string) []string {
+	return strings.FieldsFunc(strings.ToLower(s), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '\'' && r != '/'
+	})
+}
+
+// singular drops a plural's s, which is enough to hold two words against each other.
+func singular(w string) string {
+	if len(w) > 3 && !strings.HasSuffix(w, "ss") {
+		return strings.TrimSuffix(w, "s")
+	}
+	return w
+}

@@ -1,0 +1,65 @@
+package intake
+
+import (
+	"tarepage/internal/hearsay"
+	"tarepage/internal/unit"
+	"tarepage/internal/walkaround"
+)
+
+// A Comparison is what comes of holding a recording against a unit file.
+type Comparison struct {
+	// Agrees are the figures that the file states too.
+	Agrees []Held
+	// Differs are the figures of which the file states something else.
+	Differs []Held
+	// Unstated are the values that were said and that the file does not give.
+	Unstated []Taken
+	// Missing are the keys that a listing needs and that neither the file nor anybody
+	// gives.
+	Missing []unit.Missing
+}
+
+// Held is a spoken figure beside what the file states.
+type Held struct {
+	Said walkaround.Candidate
+	File unit.Given
+}
+
+// Against holds the recording against a unit, with what its model fills in. A figure that
+// was said twice alike is held once.
+func (t *Talk) Against(u *unit.Unit) Comparison {
+	var out Comparison
+	stated := hearsay.Of(u)
+	given := map[string]bool{}
+	for _, g := range u.Givens() {
+		given[g.Path] = true
+	}
+	held := map[string]bool{}
+	for _, c := range t.heard {
+		verdict, file := stated.Hold(c)
+		if once := string(c.Role) + " " + c.Written(false); file.Path == "" || held[once] {
+			continue
+		} else {
+			held[once] = true
+		}
+		switch verdict {
+		case hearsay.Agrees:
+			out.Agrees = append(out.Agrees, Held{c, file})
+		case hearsay.Differs:
+			out.Differs = append(out.Differs, Held{c, file})
+		}
+	}
+	said := map[string]bool{}
+	for _, v := range t.Taken {
+		said[v.Path] = true
+		if !given[v.Path] {
+			out.Unstated = append(out.Unstated, v)
+		}
+	}
+	for _, m := range u.Missing() {
+		if !said[m.Path] {
+			out.Missing = append(out.Missing, m)
+		}
+	}
+	return out
+}

@@ -1,0 +1,321 @@
+// Package intake turns the captions of a walk-around into the first version of a unit
+// file, and holds a recording against a unit file that is there already.
+//
+// It is pure: bytes and a unit go in, a file's text and a report come out. It opens and
+// writes nothing, and it believes nothing: every figure is marked as said and at which
+// time, what is doubtful gets no key, and what nobody said stays empty. It imports
+// internal/measure, internal/unit, internal/walkaround and internal/hearsay.
+package intake
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"tarepage/internal/measure"
+	"tarepage/internal/unit"
+	"tarepage/internal/walkaround"
+)
+
+// A Talk is a recording as it was understood.
+type Talk struct {
+	Name   string
+	Format walkaround.Format
+	Cues   int
+	// Length is the end of the last cue, in whole seconds, rounded up.
+	Length int
+	// Taken are the values that have a key, in the order of the format.
+	Taken []Taken
+	// Unclear are the figures that were heard and not understood, in the order they were
+	// said.
+	Unclear []walkaround.Candidate
+	// Claims are the sentences that call something standard or an option.
+	Claims []Claim
+	// Notes are what was said, no two at one second.
+	Notes []walkaround.Note
+	// Doubts are about the captions themselves.
+	Doubts []walkaround.Doubt
+
+	heard []walkaround.Candidate // every figure and word with a role
+}
+
+// Taken is a value that was said for one key.
+type Taken struct {
+	Path string
+	// Value is as a unit file writes it; of a figure with its time: "20,000 lb (said 1:42)".
+	Value string
+	// At is when it was said, in seconds.
+	At int
+	// Quote is the speaker's own words.
+	Quote string
+	// Remarks say what makes it less than sure.
+	Remarks []string
+	// Others were said for the same key and say something else; the first one stands.
+	Others []Other
+}
+
+// Other is a value that contradicts an earlier one.
+type Other struct {
+	Value string
+	At    int
+	Quote string
+}
+
+// Claim is a sentence that calls something standard or an option.
+type Claim struct {
+	At       int
+	Text     string
+	Optional bool
+}
+
+// longest is the length of a recording, in seconds, from which on a time cannot be
+// written in a note.
+const longest = 100 * 60 * 60
+
+// Listen reads captions and hears what they say. The error says why a file is none.
+func Listen(name string, data []byte) (*Talk, error) {
+	c, doubts, err := walkaround.ReadCaptions(name, data)
+	if err != nil {
+		return nil, err
+	}
+	t := &Talk{Name: name, Format: c.Format, Cues: len(c.Cues), Doubts: doubts}
+	end := 0.0
+	for _, cue := range c.Cues {
+		if end = max(end, cue.End); end >= longest {
+			return nil, fmt.Errorf("captions %s: line %d: a cue ends after %.0f hours; a recording of a walk-around is shorter than 100 hours", name, cue.Line, end/3600)
+		}
+	}
+	t.Length = int(math.Ceil(end))
+	t.take(walkaround.Hear(c), walkaround.Words(c))
+	t.note(walkaround.Notes(c))
+	return t, nil
+}
+
+// take sorts what was heard by the keys of the format.
+func (t *Talk) take(figures, words []walkaround.Candidate) {
+	byKey := map[string][]walkaround.Candidate{}
+	for _, c := range figures {
+		if c.Role == "" {
+			t.Unclear = append(t.Unclear, c)
+			continue
+		}
+		t.heard = append(t.heard, c)
+		byKey[string(c.Role)] = append(byKey[string(c.Role)], c)
+	}
+	spoken := map[string][]walkaround.Candidate{}
+	for _, c := range words {
+		if c.Role != "" {
+			spoken[string(c.Role)] = append(spoken[string(c.Role)], c)
+		}
+	}
+	known := map[string]bool{}
+	for _, k := range unit.Keys() {
+		known[k.Path] = true
+		if k.Path == "tie-downs" {
+			t.ties(byKey)
+			continue
+		}
+		if said := byKey[k.Path]; len(said) > 0 {
+			t.Taken = append(t.Taken, settle(k.Path, said))
+		} else if w, ok := t.choose(k, spoken[k.Path]); ok {
+			t.Taken = append(t.Taken, w)
+		}
+	}
+	for _, c := range words {
+		// A word whose key the format does not have: the kind of a jack.
+		if c.Role != "" && !known[string(c.Role)] {
+			c.Doubt = fmt.Sprintf("there is no key %s", c.Role)
+			t.Unclear = append(t.Unclear, c)
+		}
+	}
+	slices.SortStableFunc(t.Unclear, func(a, b walkaround.Candidate) int {
+		switch {
+		case a.Start < b.Start:
+			return -1
+		case a.Start > b.Start:
+			return 1
+		}
+		return a.Offset - b.Offset
+	})
+}
+
+// settle makes one value of all that was said for a key. The first stands; an exact
+// figure takes the place of an approximate one that it agrees with. What says something
+// else is kept beside it: which of the two was the slip, only the label knows.
+func settle(path string, said []walkaround.Candidate) Taken {
+	best := said[0]
+	var others []walkaround.Candidate
+	for _, c := range said[1:] {
+		switch {
+		case same(best, c):
+			if best.Compare != walkaround.Equal && c.Compare == walkaround.Equal {
+				best = c
+			}
+		case !slices.ContainsFunc(others, func(o walkaround.Candidate) bool { return same(o, c) }):
+			others = append(others, c)
+		}
+	}
+	out := Taken{Path: path, Value: best.Written(true), At: int(best.Start), Quote: best.Quote}
+	if best.UnitInferred {
+		out.Remarks = append(out.Remarks, "the unit was not said")
+	}
+	if best.High != nil {
+		out.Remarks = append(out.Remarks, fmt.Sprintf("a range, %s to %s", best.Value, best.High))
+	} else if word := bounds[best.Compare]; word != "" {
+		out.Remarks = append(out.Remarks, "said as "+word)
+	}
+	for _, c := range others {
+		out.Others = append(out.Others, Other{c.Written(false), int(c.Start), c.Quote})
+	}
+	return out
+}
+
+// bounds are the comparisons that "about" does not tell.
+var bounds = map[walkaround.Comparison]string{
+	walkaround.Under: "under", walkaround.Over: "over", walkaround.UpTo: "up to", walkaround.AtLeast: "at least",
+}
+
+// same reports whether two candidates for one key say the same: equal, or within the
+// 2.5% that "about" allows.
+func same(a, b walkaround.Candidate) bool {
+	about := a.Compare != walkaround.Equal || b.Compare != walkaround.Equal
+	switch v := a.Value.(type) {
+	case measure.Pounds:
+		return near(v, b.Value, about)
+	case measure.Inches:
+		return near(v, b.Value, about)
+	case measure.PSI:
+		return near(v, b.Value, about)
+	case measure.Dollars:
+		return near(v, b.Value, about)
+	}
+	return a.Value.String() == b.Value.String()
+}
+
+func near[U measure.Unit](a U, other walkaround.Value, about bool) bool {
+	b, ok := other.(U)
+	return ok && (a == b || about && measure.Agrees(a, b, 0, true))
+}
+
+// ties makes the entries under tie-downs.
+func (t *Talk) ties(byKey map[string][]walkaround.Candidate) {
+	for _, e := range []struct {
+		role, rating walkaround.Role
+	}{{walkaround.StakePockets, ""}, {walkaround.DRings, walkaround.DRingRating}} {
+		rated := byKey[string(e.rating)]
+		if said := byKey[string(e.role)]; len(said) > 0 {
+			tie := settle(string(e.role), said)
+			if len(rated) > 0 {
+				r := settle(string(e.rating), rated)
+				tie.Value = said[0].Value.String() + " at " + r.Value
+				tie.Remarks = append(tie.Remarks, fmt.Sprintf("%q", r.Quote))
+				tie.Others = append(tie.Others, r.Others...)
+			} else {
+				// A count takes no "about" in front.
+				tie.Value = fmt.Sprintf("%s (said %s)", said[0].Value, measure.Clock(tie.At))
+			}
+			t.Taken = append(t.Taken, tie)
+			continue
+		}
+		for _, c := range rated {
+			c.Role, c.Doubt = "", "a rating of tie-downs whose number was not said"
+			t.Unclear = append(t.Unclear, c)
+		}
+	}
+}
+
+// meant is what a word that is no value of its key means. Common practice, no source.
+var meant = map[string]string{
+	"axles.suspension slipper spring": "leaf spring", // a leaf spring whose rear end slides
+}
+
+// choose makes one value of the words that were said for a key that takes words.
+func (t *Talk) choose(k unit.KeyDoc, said []walkaround.Candidate) (Taken, bool) {
+	var out Taken
+	found := false
+	for _, c := range said {
+		value := c.Value.String()
+		if m := meant[k.Path+" "+value]; m != "" {
+			value = m
+		}
+		if k.Kind == "choice" && !slices.Contains(k.Choices, value) {
+			if value = strings.ReplaceAll(value, " ", "-"); !slices.Contains(k.Choices, value) {
+				c.Role, c.Doubt = "", fmt.Sprintf("%s is one of %s", k.Path, strings.Join(k.Choices, ", "))
+				t.Unclear = append(t.Unclear, c)
+				continue
+			}
+		}
+		c.Value = walkaround.Word(value)
+		t.heard = append(t.heard, c)
+		switch {
+		case !found:
+			found = true
+			out = Taken{Path: k.Path, Value: value, At: int(c.Start), Quote: c.Quote}
+		case value != out.Value && !slices.ContainsFunc(out.Others, func(o Other) bool { return o.Value == value }):
+			out.Others = append(out.Others, Other{value, int(c.Start), c.Quote})
+		}
+	}
+	return out, found
+}
+
+// note keeps the notes: one a second, since a time leads to one moment.
+func (t *Talk) note(notes []walkaround.Note) {
+	for _, n := range notes {
+		n.Text = plain(n.Text)
+		if n.Text == "" {
+			continue
+		}
+		if last := len(t.Notes) - 1; last >= 0 && int(t.Notes[last].Start) >= int(n.Start) {
+			t.Notes[last].Text += " " + n.Text
+			t.Notes[last].End = max(t.Notes[last].End, n.End)
+			continue
+		}
+		t.Notes = append(t.Notes, n)
+	}
+	for _, n := range t.Notes {
+		for _, s := range sentences(n.Text) {
+			words := " " + strings.Join(strings.FieldsFunc(strings.ToLower(s), notWord), " ") + " "
+			switch {
+			case mentions(words, "option", "options", "optional", "can be had", "upgrade"):
+				t.Claims = append(t.Claims, Claim{int(n.Start), s, true})
+			case mentions(words, "standard", "comes with", "included"):
+				t.Claims = append(t.Claims, Claim{int(n.Start), s, false})
+			}
+		}
+	}
+}
+
+func notWord(r rune) bool {
+	return r != '\'' && r != '-' && (r < 'a' || r > 'z') && (r < '0' || r > '9')
+}
+
+func mentions(words string, list ...string) bool {
+	for _, w := range list {
+		if strings.Contains(words, " "+w+" ") {
+			return true
+		}
+	}
+	return false
+}
+
+func sentences(text string) []string {
+	var out []string
+	for text != "" {
+		i := strings.IndexAny(text, ".!?")
+		for i >= 0 && i+1 < len(text) && text[i+1] != ' ' {
+			next := strings.IndexAny(text[i+1:], ".!?")
+			if next < 0 {
+				i = -1
+				break
+			}
+			i += 1 + next
+		}
+		if i < 0 {
+			return append(out, strings.TrimSpace(text))
+		}
+		out = append(out, strings.TrimSpace(text[:i+1]))
+		text = text[i+1:]
+	}
+	return out
+}

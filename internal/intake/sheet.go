@@ -1,0 +1,307 @@
+package intake
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"tarepage/internal/measure"
+	"tarepage/internal/unit"
+)
+
+// A Sheet is the first unit file of a recording.
+type Sheet struct {
+	// Text is the file.
+	Text []byte
+	// Missing are the keys that a listing needs and nobody said.
+	Missing []unit.KeyDoc
+	// LeftOut is the time from which on notes are left out because the file would become
+	// larger than a unit file may be; 0 if none is.
+	LeftOut int
+}
+
+// room is how large the text may become: below what a unit file may hold.
+const room = unit.MostBytes - 1<<10
+
+// Sheet writes the unit file. The stock number is the yard's; captions is the path of the
+// captions file below content/ as the unit names it.
+func (t *Talk) Sheet(stock, captions string) Sheet {
+	w := &writer{taken: map[string]Taken{}, keys: unit.Keys()}
+	for _, v := range t.Taken {
+		w.taken[v.Path] = v
+	}
+	w.fixed("stock", stock, "")
+	w.fixed("recording.length", measure.Clock(t.Length), "the end of the last cue; the video may run longer")
+	w.fixed("recording.captions", captions, "")
+	w.length = w.lengthKey()
+
+	w.line(0, "---")
+	for i, k := range w.keys {
+		if k.Kind == "section" {
+			if w.holds(i) {
+				w.line(depth(k.Path), name(k.Path)+":")
+			}
+			continue
+		}
+		switch {
+		case k.Path == "tie-downs":
+			w.ties(t.Taken)
+		case k.Path == "standard", k.Path == "options":
+			w.claims(k, t.Claims)
+		case inList(w.keys, k.Path):
+			// What an entry of a list holds: a list that is empty needs none of it.
+		default:
+			w.key(k)
+		}
+	}
+	w.unclear(t)
+	w.line(0, "---")
+	d := Sheet{Missing: w.missing}
+	heading := ""
+	for _, n := range t.Notes {
+		text := "\n"
+		if n.Heading != heading {
+			text += "## " + n.Heading + "\n\n"
+		}
+		text += measure.Clock(int(n.Start)) + " " + markdown(n.Text) + "\n"
+		if w.b.Len()+len(text) > room {
+			d.LeftOut = max(int(n.Start), 1)
+			break
+		}
+		heading = n.Heading
+		w.b.WriteString(text)
+	}
+	d.Text = []byte(w.b.String())
+	return d
+}
+
+// A writer writes front matter.
+type writer struct {
+	b       strings.Builder
+	keys    []unit.KeyDoc
+	taken   map[string]Taken
+	comment map[string]string // of fixed values
+	length  string            // the key of the length that is missing, if none was said
+	missing []unit.KeyDoc
+}
+
+// fixed enters a value that was not said.
+func (w *writer) fixed(path, value, comment string) {
+	if w.comment == nil {
+		w.comment = map[string]string{}
+	}
+	w.taken[path] = Taken{Path: path, Value: value}
+	w.comment[path] = comment
+}
+
+// lengthKey is the key for the length of what the load stands on, if none was said: a
+// unit cannot be published without one of the three.
+func (w *writer) lengthKey() string {
+	for _, path := range []string{"deck.length", "bed.length", "box.length"} {
+		if w.taken[path].Path != "" {
+			return ""
+		}
+	}
+	switch w.taken["kind"].Value {
+	case "dump":
+		return "bed.length"
+	case "enclosed", "livestock":
+		return "box.length"
+	}
+	return "deck.length"
+}
+
+// holds reports whether anything stands in the section that keys[i] is.
+func (w *writer) holds(i int) bool {
+	section := w.keys[i].Path + "."
+	for _, k := range w.keys[i+1:] {
+		if !strings.HasPrefix(k.Path, section) {
+			return false
+		}
+		if w.writes(k) {
+			return true
+		}
+	}
+	return false
+}
+
+func (w *writer) writes(k unit.KeyDoc) bool {
+	return k.Kind != "section" && (w.taken[k.Path].Path != "" || k.Needed || k.Path == w.length)
+}
+
+func (w *writer) line(indent int, text string) {
+	w.b.WriteString(strings.Repeat("  ", indent))
+	w.b.WriteString(text)
+	w.b.WriteByte('\n')
+}
+
+// key writes one key with its value, or empty if a listing needs it.
+func (w *writer) key(k unit.KeyDoc) {
+	if !w.writes(k) {
+		return
+	}
+	indent := depth(k.Path)
+	v := w.taken[k.Path]
+	if v.Path == "" {
+		w.missing = append(w.missing, k)
+		doc := k.Doc
+		if len(k.Choices) > 0 {
+			doc += ": " + strings.Join(k.Choices, ", ")
+		} else if k.Example != "" {
+			doc += ", as in " + k.Example
+		}
+		w.line(indent, name(k.Path)+":  # "+doc)
+		return
+	}
+	text := name(k.Path) + ": " + scalar(v.Value)
+	if comment := w.comment[k.Path]; comment != "" {
+		text += "  # " + comment
+	}
+	if v.Quote != "" {
+		text += "  # " + words(v)
+	}
+	w.line(indent, text)
+	w.others(indent, v)
+}
+
+// words is the comment behind a value.
+func words(v Taken) string {
+	text := quoted(v.Quote)
+	if !strings.Contains(v.Value, "(said ") {
+		text = "said " + measure.Clock(v.At) + ": " + text
+	}
+	for _, r := range v.Remarks {
+		text += "; " + plain(r)
+	}
+	return text
+}
+
+// most is how many comments of one kind are written.
+const most = 200
+
+func (w *writer) others(indent int, v Taken) {
+	for i, o := range v.Others {
+		if i == 5 {
+			w.line(indent, fmt.Sprintf("#   and %d more", len(v.Others)-i))
+			return
+		}
+		w.line(indent, fmt.Sprintf("#   but %s says %s: %s", measure.Clock(o.At), plain(o.Value), quoted(o.Quote)))
+	}
+}
+
+func (w *writer) ties(taken []Taken) {
+	open := false
+	for _, v := range taken {
+		kind, ok := strings.CutPrefix(v.Path, "tie-downs.")
+		if !ok {
+			continue
+		}
+		if !open {
+			open = true
+			w.line(0, "tie-downs:")
+		}
+		if kind != "d-rings" {
+			kind = strings.ReplaceAll(kind, "-", " ")
+		}
+		w.line(1, "- "+kind+": "+scalar(v.Value)+"  # "+words(v))
+		w.others(1, v)
+	}
+}
+
+// claims writes what was called standard, or an option, as comments: what exactly the
+// item is, a person says.
+func (w *writer) claims(k unit.KeyDoc, list []Claim) {
+	n := 0
+	for _, c := range list {
+		if c.Optional != (k.Path == "options") {
+			continue
+		}
+		if n++; n == 1 {
+			w.line(0, "# "+k.Path+": "+k.Doc+", as in")
+			w.line(0, "#   - "+k.Example)
+		}
+		if n > most {
+			continue
+		}
+		w.line(0, "# "+measure.Clock(c.At)+" "+quoted(c.Text))
+	}
+	if n > most {
+		w.line(0, fmt.Sprintf("# and %d more", n-most))
+	}
+}
+
+func (w *writer) unclear(t *Talk) {
+	if len(t.Unclear) == 0 {
+		return
+	}
+	w.line(0, "# heard and not understood:")
+	for i, c := range t.Unclear {
+		if i == most {
+			w.line(0, fmt.Sprintf("#   and %d more", len(t.Unclear)-i))
+			return
+		}
+		w.line(0, fmt.Sprintf("#   %s %s: %s; %s", measure.Clock(int(c.Start)), quoted(c.Quote), plain(c.Value.String()), plain(c.Doubt)))
+	}
+}
+
+// inList reports whether a key is one of a list's entries: photos.file.
+func inList(keys []unit.KeyDoc, path string) bool {
+	return slices.ContainsFunc(keys, func(k unit.KeyDoc) bool { return k.Kind == "list" && strings.HasPrefix(path, k.Path+".") })
+}
+
+func depth(path string) int   { return strings.Count(path, ".") }
+func name(path string) string { return path[strings.LastIndexByte(path, '.')+1:] }
+
+// bareScalar is what needs no quotes in YAML 1.2: it begins with a letter, a digit or $,
+// and holds nothing that could end it or begin a comment; a colon only inside a time.
+var bareScalar = regexp.MustCompile(`^[A-Za-z0-9$](?:[A-Za-z0-9 $%&'()*+,./_~\p{L}-]|:[0-9])*$`)
+
+// words that YAML 1.1 readers, though not ours, take for something else than text.
+var notText = regexp.MustCompile(`^(?i:y|n|yes|no|on|off|true|false|null|[0-9]+:[0-9:]+)$`)
+
+// scalar writes a value as YAML.
+func scalar(s string) string {
+	s = plain(s)
+	if bareScalar.MatchString(s) && !notText.MatchString(s) || clock.MatchString(s) {
+		return s
+	}
+	return `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(s) + `"`
+}
+
+var clock = regexp.MustCompile(`^[0-9]{1,2}(:[0-9]{2}){1,2}$`)
+
+// quoted is somebody's words in a comment.
+func quoted(s string) string { return strconv.Quote(clip(plain(s))) }
+
+// clip keeps a quote to a line that can be read.
+func clip(s string) string {
+	const most = 160
+	if r := []rune(s); len(r) > most {
+		return string(r[:most]) + "..."
+	}
+	return s
+}
+
+// plain is text of one line without what no unit file may hold: controls, breaks,
+// characters that are none.
+func plain(s string) string {
+	s = strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r) || r == '\u2028' || r == '\u2029':
+			return ' '
+		case unicode.IsControl(r) || r == unicode.ReplacementChar || r == 0xfeff || r == 0xfffe || r == 0xffff:
+			return -1
+		}
+		return r
+	}, strings.ToValidUTF8(s, ""))
+	return strings.Join(strings.Fields(s), " ")
+}
+
+// markdown keeps a speaker's words from being read as marks: each mark of CommonMark
+// that can stand inside a line gets a backslash (CommonMark 0.31.2, 2.4).
+func markdown(s string) string {
+	return strings.NewReplacer(`\`, `\\`, "`", "\\`", `*`, `\*`, `_`, `\_`, `[`, `\[`, `]`, `\]`, `<`, `\<`, `>`, `\>`, `&`, `\&`, `~`, `\~`, `|`, `\|`).Replace(s)
+}

@@ -1,0 +1,56 @@
+package unit
+
+import (
+	"reflect"
+	"strings"
+
+	"tarepage/internal/measure"
+)
+
+// A Given is one value that a unit gives, whatever its type.
+type Given struct {
+	// Path is its key: hitch.rating. Of an entry under tie-downs, which is a list, it is
+	// tie-downs.d-rings for the count and tie-downs.d-rings.rating for the rating.
+	Path string
+	// Value is a string, an int, a bool, a Clock, a Day, a Week or a quantity of
+	// internal/measure.
+	Value any
+	// Text is the value in the author's own writing, without its provenance.
+	Text  string
+	About bool
+	From  measure.Provenance
+	Pos   Pos
+}
+
+// Givens lists the values that the unit gives, in the format's own order. The words of
+// its lists (standard, options) and its photos are not among them.
+func (u *Unit) Givens() []Given { return givens(unitKeys(), reflect.ValueOf(u).Elem(), nil) }
+
+func (f *Field[T]) as(path string) Given {
+	return Given{Path: path, Value: f.Value, Text: f.Words(), About: f.About, From: f.From, Pos: f.Pos}
+}
+
+func givens(ks *keys, v reflect.Value, out []Given) []Given {
+	for _, k := range ks.order {
+		f := v.Field(k.index)
+		if ties, ok := f.Interface().([]TieDown); ok {
+			for _, t := range ties {
+				path := k.path + "." + strings.ReplaceAll(strings.ToLower(t.Kind.Value), " ", "-")
+				out = append(out, t.Count.as(path))
+				if t.Rating.Given() {
+					out = append(out, t.Rating.as(path+".rating"))
+				}
+			}
+			continue
+		}
+		switch {
+		case k.kids != nil:
+			out = givens(k.kids, f, out)
+		case !k.list:
+			if g := f.Addr().Interface().(interface{ as(string) Given }).as(k.path); g.Pos.Known() {
+				out = append(out, g)
+			}
+		}
+	}
+	return out
+}

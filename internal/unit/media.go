@@ -1,0 +1,106 @@
+package unit
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+)
+
+// mediaRoot is the folder below which the files that a unit names stand.
+const mediaRoot = "content"
+
+// A Media is a file that a unit names: a photo, the recording's video or captions.
+type Media struct {
+	// Path is the key that names it: recording.video, photos.file.
+	Path string
+	// Name is the file's path below content/ as it is written: media/sb-1043.mp4.
+	Name string
+	Pos  Pos
+	// Fault says why there is no such file; empty if it is there.
+	Fault string
+	// Bytes is the file's size.
+	Bytes int64
+}
+
+// Media lists the files that the unit names, whether they are there or not.
+func (u *Unit) Media() []Media {
+	var out []Media
+	add := func(key string, t Text) {
+		if t.Given() {
+			out = append(out, Media{Path: key, Name: t.Value, Pos: t.Pos})
+		}
+	}
+	add("recording.captions", u.Recording.Captions)
+	add("recording.video", u.Recording.Video)
+	for _, p := range u.Photos {
+		add("photos.file", p.File)
+	}
+	return out
+}
+
+// shelf knows which files are there; each folder is listed once.
+type shelf struct {
+	root    fs.FS
+	folders map[string][]fs.DirEntry
+}
+
+// look fills in the fault and the size of what a unit names. Names are held letter by
+// letter: a disk that does not tell Side.jpg from side.jpg hides a link that is broken on
+// every web host.
+func (s *shelf) look(list []Media) []Media {
+	for i := range list {
+		m := &list[i]
+		m.Bytes, m.Fault = s.find(m.Name)
+	}
+	return list
+}
+
+func (s *shelf) find(name string) (size int64, fault string) {
+	if !fs.ValidPath(name) || strings.Contains(name, `\`) || name == "." {
+		return 0, fmt.Sprintf("that is no path below %s/; write it like media/sb-1043.jpg", mediaRoot)
+	}
+	full := path.Join(mediaRoot, name)
+	entries, err := s.list(path.Dir(full))
+	if err != nil {
+		return 0, fmt.Sprintf("%s cannot be listed: %v", path.Dir(full), plainError(err))
+	}
+	base := path.Base(full)
+	i := slices.IndexFunc(entries, func(e fs.DirEntry) bool { return e.Name() == base })
+	if i < 0 {
+		for _, e := range entries {
+			if strings.EqualFold(e.Name(), base) {
+				return 0, fmt.Sprintf("there is no %s; the file there is called %s", full, e.Name())
+			}
+		}
+		return 0, fmt.Sprintf("there is no %s", full)
+	}
+	// Through the name, not the entry: a link to a file is as good as the file.
+	info, err := fs.Stat(s.root, full)
+	switch {
+	case err != nil:
+		return 0, fmt.Sprintf("%s cannot be opened: %v", full, plainError(err))
+	case !info.Mode().IsRegular():
+		return 0, fmt.Sprintf("%s is no file", full)
+	case info.Size() == 0:
+		return 0, fmt.Sprintf("%s is empty", full)
+	}
+	return info.Size(), ""
+}
+
+// list is what a folder holds; a folder that is not there holds nothing.
+func (s *shelf) list(dir string) ([]fs.DirEntry, error) {
+	if entries, ok := s.folders[dir]; ok {
+		return entries, nil
+	}
+	entries, err := fs.ReadDir(s.root, dir)
+	if errors.Is(err, fs.ErrNotExist) {
+		err = nil
+	}
+	if err == nil {
+		s.folders[dir] = entries
+	}
+	return entries, err
+}

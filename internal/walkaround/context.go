@@ -1,0 +1,308 @@
+package walkaround
+
+import "strings"
+
+// What makes a number no figure of the unit at hand: it is another trailer's, it is
+// supposed, denied, corrected, a difference, a telephone number, an hour.
+
+// elsewhere begins talk of another unit or of what might be. Each runs from its
+// clause's start to the sentence's end, or to a phrase of back.
+var elsewhere = phrases("that one over", "one over", "over there", "over yonder", "the other one", "other unit", "other model",
+	"other trailer", "one next to", "one behind", "one beside", "bigger one", "next size", "size up", "step up to", "just like it",
+	"same thing", "same trailer", "little ones", "another one", "new ones", "would be", "would weigh", "you can order", "can order",
+	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "i'd want", "you'd want", "federal", "used to", "sister",
+	"if you", "if i", "if your", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck",
+	"could get", "can get it", "could have", "suppose", "next to it", "the other ones", "smaller one", "longer one", "heavier one", "couplers all the time",
+	"the old one", "last year", "last week", "moved to", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade")
+
+// back ends talk of another unit.
+var back = phrases("but", "this one", "this is", "this takes", "this here", "what's on it", "what on it", "ours", "this guy", "these are", "now this")
+
+// talkOfHours makes a whole clause one of opening hours and dates.
+var talkOfHours = set(`open opens closed closes close monday tuesday wednesday thursday friday saturday sunday mondays saturdays
+	sundays weekdays weekends noon o'clock hours lunch january february march april may june july august september october november
+	december`)
+
+// talkOfCalls makes the rest of a sentence a telephone number, an address or a code.
+var talkOfCalls = phrases("call us", "call me", "call or", "call at", "give us a call", "a call", "text us", "phone", "telephone", "stock number",
+	"number fourteen", "or call", "call 555", "call five", "see us", "serial number", "item number", "vin", "route", "highway", "video number", "see you", "call the", "just call", "call ahead")
+
+var corrections = phrases("sorry", "no sorry", "no", "i mean", "actually", "scratch that", "no wait", "wait", "hold on", "correction",
+	"make that", "rather", "no actually", "no i mean", "or rather", "excuse me", "let me correct that", "no it's", "no make that", "strike that", "no hold on", "oops", "my mistake", "i'm sorry", "well actually")
+
+func phrases(list ...string) map[string][][]string {
+	m := map[string][][]string{}
+	for _, p := range list {
+		w := strings.Fields(p)
+		m[w[0]] = append(m[w[0]], w)
+	}
+	return m
+}
+
+// match gives the length of the longest phrase at token i, or 0.
+func (h *hearing) match(m map[string][][]string, i int) int {
+	best := 0
+	for _, p := range m[h.spoken(i)] {
+		ok := true
+		for k := 1; k < len(p) && ok; k++ {
+			ok = h.spoken(i+k) == p[k]
+		}
+		if ok {
+			best = max(best, len(p))
+		}
+	}
+	return best
+}
+
+// spoken is the token's word as the phrase tables spell it.
+func (h *hearing) spoken(i int) string {
+	if i < 0 || i >= len(h.t) {
+		return ""
+	}
+	return h.t[i].text
+}
+
+// setAside marks the tokens that are not about this unit, each with why.
+func (h *hearing) setAside() []string {
+	why := make([]string, len(h.t))
+	for i := 0; i < len(h.t); i++ {
+		if h.match(talkOfCalls, i) > 0 {
+			for k := i; k < len(h.t); k++ {
+				why[k] = "a telephone number, an address or a stock number"
+			}
+			break
+		}
+		if h.match(elsewhere, i) > 0 {
+			from := i
+			for from > 0 && h.t[from-1].kind != comma && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so") {
+				from--
+			}
+			to := i + 1
+			for to < len(h.t) && h.match(back, to) == 0 {
+				to++
+			}
+			for k := from; k < to; k++ {
+				why[k] = "another unit, or one that might be"
+			}
+			i = to - 1
+		}
+	}
+	for i := range h.t {
+		if h.t[i].kind == word && talkOfHours[h.t[i].text] && !(h.is(i, "may", "march", "close", "open") && !h.hourNear(i)) {
+			from, to := i, i
+			for from > 0 && h.t[from-1].kind != comma {
+				from--
+			}
+			for to < len(h.t) && h.t[to].kind != comma {
+				to++
+			}
+			for k := from; k < to; k++ {
+				if why[k] == "" {
+					why[k] = "hours or a date"
+				}
+			}
+		}
+	}
+	return why
+}
+
+func (h *hearing) hourNear(i int) bool {
+	for k := i + 1; k < min(i+5, len(h.t)); k++ {
+		if _, ok := h.numeralAt(k); ok {
+			return true
+		}
+	}
+	return false
+}
+
+var differences = set(`heavier lighter longer shorter wider narrower taller lower higher more less cheaper extra deeper bigger smaller off difference discount`)
+
+// difference reports whether q is by how much two things differ.
+func (h *hearing) difference(q *quantity) bool {
+	for k := q.to; k < min(q.to+2, len(h.t)); k++ {
+		if h.t[k].kind != word {
+			break
+		}
+		if differences[h.t[k].text] {
+			if h.is(k, "off") && h.is(k+1, "the", "center") {
+				return false
+			}
+			if h.is(k, "more", "less") && (h.is(k-1, "or") || h.is(k+1, "or")) {
+				return false
+			}
+			return true
+		}
+		if h.is(k, "or", "and", "of", "on", "in", "for", "at", "with") {
+			break
+		}
+	}
+	for k := q.from - 1; k >= max(0, q.from-3); k-- {
+		if h.t[k].kind != word {
+			break
+		}
+		if h.is(k, "knock", "add", "adds", "dropped", "save", "another", "extra") || h.is(k, "off") && h.is(k-1, "take", "knock") {
+			return true
+		}
+		if !fillers[h.t[k].text] {
+			break
+		}
+	}
+	return false
+}
+
+// surroundings sets comparison, tolerance, correction and denial of each quantity.
+func (h *hearing) surroundings(qs []quantity, aside []string) {
+	for i := range qs {
+		q := &qs[i]
+		if w := aside[q.from]; w != "" {
+			q.rejected = w
+		}
+		if q.unit == foreign {
+			q.rejected = "in a unit that no figure here has"
+		}
+		h.compare(q)
+		if q.rejected == "" && h.denied(q) {
+			q.rejected = "denied"
+		}
+		if q.rejected == "" && h.difference(q) {
+			q.rejected = "a difference, not a value"
+		}
+		if h.is(q.from-1, "was") {
+			for k := q.to; k < len(h.t); k++ {
+				if h.is(k, "now") {
+					q.rejected = "what it was before"
+				}
+			}
+		}
+	}
+	for i := 0; i+1 < len(qs); i++ {
+		q, r := &qs[i], &qs[i+1]
+		if r.rejected != "" && r.rejected != "denied" {
+			continue
+		}
+		if h.corrected(q.to, r.from) {
+			q.rejected = "corrected at once"
+			if r.unit == bare && q.unit != foreign {
+				r.unit = q.unit
+			}
+			if r.rejected == "denied" {
+				r.rejected = ""
+			}
+		}
+	}
+	for i := range qs {
+		q := &qs[i]
+		if h.is(q.from-1, "take") && h.is(q.from-2, "or") && h.is(q.from-3, "give") {
+			q.used = true
+			for _, k := range []int{i + 1, i - 1} {
+				if k >= 0 && k < len(qs) && (k == i+1 || qs[k].to >= q.from-5) && qs[k].rejected == "" && !qs[k].used {
+					qs[k].give, qs[k].compare = q.amount, About
+					break
+				}
+			}
+		}
+	}
+}
+
+// corrected reports whether nothing but a correction, with at most a noun in front of it
+// and articles behind it, stands between two numbers.
+func (h *hearing) corrected(from, to int) bool {
+	i := from
+	for skipped := 0; i < to; {
+		if h.t[i].kind == comma || h.is(i, "um", "uh", "like") {
+			i++
+			continue
+		}
+		if n := h.match(corrections, i); n > 0 {
+			i += n
+			for i < to {
+				if n := h.match(corrections, i); n > 0 {
+					i += n
+				} else if h.t[i].kind == comma || h.is(i, "a", "an", "the", "it's", "it", "is", "that's", "um", "uh", "about", "$") {
+					i++
+				} else {
+					return false
+				}
+			}
+			return true
+		}
+		if skipped++; skipped > 2 {
+			return false
+		}
+		i++
+	}
+	return false
+}
+
+func (h *hearing) denied(q *quantity) bool {
+	k := q.head - 1
+	for k >= 0 && h.is(k, "a", "an", "the", "about") {
+		k--
+	}
+	if h.is(k, "not", "ain't", "isn't", "never", "wasn't") {
+		return true
+	}
+	return h.is(k, "say") && h.is(k-1, "don't", "doesn't", "not")
+}
+
+// compare reads "just under", "up to", "about" in front of q and "or so" behind it.
+func (h *hearing) compare(q *quantity) {
+	k := q.from - 1
+	for k >= 0 && h.is(k, "a", "an", "the", "$", "about", "right", "around") {
+		if h.is(k, "about", "around") || h.is(k, "right") && h.is(k+1, "around", "about") {
+			q.compare, q.head = About, k
+		}
+		k--
+	}
+	set := func(c Comparison, n int) { q.compare, q.head = c, k-n+1 }
+	switch {
+	case h.is(k, "at") && h.is(k-1, "right"):
+		set(About, 2)
+	case h.is(k, "roughly", "approximately", "approx", "maybe", "probably", "pushing", "nearly", "almost", "circa"):
+		set(About, 1)
+	case h.is(k, "to") && h.is(k-1, "close"):
+		set(About, 2)
+	case h.is(k, "it") && h.is(k-1, "call"):
+		set(About, 2)
+	case h.is(k, "under", "below"):
+		set(Under, 1)
+	case h.is(k, "of") && h.is(k-1, "shy"):
+		set(Under, 2)
+	case h.is(k, "of") && h.is(k-1, "north"):
+		set(Over, 2)
+	case h.is(k, "than") && h.is(k-1, "less"):
+		set(Under, 2)
+	case h.is(k, "than") && h.is(k-1, "more", "better"):
+		set(Over, 2)
+		for j := k - 2; j >= max(0, k-6); j-- {
+			if h.is(j, "no", "not", "wouldn't", "don't", "never", "won't", "shouldn't") {
+				set(UpTo, 2)
+			}
+		}
+	case h.is(k, "over") && !h.is(k-1, "went", "carry", "all", "come", "handed"):
+		set(Over, 1)
+	case h.is(k, "least") && h.is(k-1, "at"):
+		set(AtLeast, 2)
+	case h.is(k, "most") && h.is(k-1, "at"):
+		set(UpTo, 2)
+	case h.is(k, "to") && h.is(k-1, "up"):
+		// "aired up to 110" is a pressure to reach, no limit.
+		if !(h.is(k-2, "air", "aired", "em", "them", "pump", "pumped", "fill", "filled", "crank")) {
+			set(UpTo, 2)
+		}
+	case h.is(k, "maximum", "max"):
+		set(UpTo, 1)
+	case h.is(k, "what") && h.is(k-1, "about"):
+		set(About, 2)
+	case h.is(k, "minimum"):
+		set(AtLeast, 1)
+	}
+	switch {
+	case h.is(q.to, "or") && h.is(q.to+1, "so", "thereabouts"):
+		q.compare, q.to = About, q.to+2
+	case h.is(q.to, "ish", "give", "thereabouts"):
+		q.compare = About
+	case h.is(q.to, "maybe", "roughly") && q.compare == Equal:
+		q.compare = About
+	}
+}

@@ -1,0 +1,200 @@
+package walkaround
+
+import (
+	"os"
+	"slices"
+	"strings"
+	"testing"
+)
+
+func walk(t testing.TB, name string) Captions {
+	t.Helper()
+	data, err := os.ReadFile("testdata/tune/walks/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, _, err := ReadCaptions(name, data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// TestNotesOfAWalk holds the headings of one walk-around to the order it goes round in,
+// the same in both formats (the cues are cut at different words).
+func TestNotesOfAWalk(t *testing.T) {
+	want := []string{"Overview", "Coupler", "Jack", "Frame", "Deck", "Axles", "Tires", "Tail", "Weights", "Price"}
+	for _, name := range []string{"1-gooseneck.vtt", "1-gooseneck.srt"} {
+		notes := Notes(walk(t, name))
+		var headings []string
+		last := -1.0
+		for _, n := range notes {
+			t.Logf("%s | %s", n.Heading, n)
+			if len(headings) == 0 || headings[len(headings)-1] != n.Heading {
+				headings = append(headings, n.Heading)
+			}
+			if n.Start < last || n.End <= n.Start {
+				t.Errorf("%s: times %.2f-%.2f after %.2f", name, n.Start, n.End, last)
+			}
+			last = n.Start
+		}
+		at := 0
+		for _, h := range headings {
+			if at < len(want) && h == want[at] {
+				at++
+			}
+		}
+		if at < len(want)-1 {
+			t.Errorf("%s: headings %q do not go by %q", name, headings, want)
+		}
+	}
+}
+
+// TestNotesKeepTheWords checks over all walk-arounds of tune that a note holds what was
+// said: every word of the captions, in order, but for those that Notes may drop or mend.
+func TestNotesKeepTheWords(t *testing.T) {
+	for _, name := range []string{"1-gooseneck.vtt", "2-equipment.srt", "4-dump.vtt", "5-carhauler.srt", "7-enclosed.vtt", "8-triple.srt"} {
+		c := walk(t, name)
+		said := len(c.words())
+		kept := 0
+		for _, n := range Notes(c) {
+			kept += len(strings.Fields(n.Text))
+		}
+		if kept < said*95/100 || kept > said {
+			t.Errorf("%s: %d words said, %d in the notes", name, said, kept)
+		}
+	}
+}
+
+func TestMend(t *testing.T) {
+	for _, c := range []struct{ said, want string }{
+		{"it's got it's got two axels", "It's got two axles."},
+		{"um the the dub tail uh drops", "The dovetail drops."},
+		{"[music] >> up front", "Up front."},
+		{"two two inch balls", "Two two inch balls."},
+		{"g v w r is fifteen, steak pockets, d rings", "GVWR is fifteen, stake pockets, D-rings."},
+		{"two and five sixteens goose neck.", "Two and five sixteenths gooseneck."},
+		{"I know that that works", "I know that that works."},
+		{"um", ""},
+	} {
+		var run []spokenWord
+		for w := range strings.FieldsSeq(c.said) {
+			run = append(run, spokenWord{text: w})
+		}
+		if got := mend(run); got != c.want {
+			t.Errorf("%q mended to %q, want %q", c.said, got, c.want)
+		}
+	}
+}
+
+func TestWords(t *testing.T) {
+	for _, c := range []struct {
+		said string
+		want []string
+	}{
+		{"it's a gooseneck deck over with a hydraulic dovetail", []string{"hitch.kind gooseneck", "kind deck-over", "deck.tail-kind hydraulic dovetail"}},
+		{"electric brakes, oil bath hubs on torsion axles", []string{"brakes.kind electric", "axles.hubs oil bath", "axles.suspension torsion"}},
+		{"it's a bumper pull, not a gooseneck", []string{"hitch.kind bumper-pull"}},
+		{"that one over there is a gooseneck but this one is a bumper pull", []string{"hitch.kind bumper-pull"}},
+		{"electric over hydraulic, treated pine floor", []string{"brakes.kind electric over hydraulic", "frame.floor treated pine"}},
+		{"come on by any time", nil},
+	} {
+		var got []string
+		for _, w := range WordsText(c.said) {
+			if w.Role != "" {
+				got = append(got, string(w.Role)+" "+w.Value.String())
+			}
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%q: %q, want %q", c.said, got, c.want)
+		}
+	}
+}
+
+func FuzzReadCaptions(f *testing.F) {
+	for name := range corpus(f) {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(data)
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		c, _, err := ReadCaptions("fuzz", data)
+		if err != nil {
+			if strings.Contains(err.Error(), "goroutine") {
+				t.Fatal(err)
+			}
+			return
+		}
+		last := -1.0
+		for _, q := range c.Cues {
+			if q.End <= q.Start || q.Start < last || q.Text == "" || q.Line < 1 {
+				t.Fatalf("cue %+v after %v", q, last)
+			}
+			last = q.Start
+			for _, m := range q.Times {
+				if m.At < 0 || m.At > len(q.Text) {
+					t.Fatalf("mark %+v in %q", m, q.Text)
+				}
+			}
+		}
+		text, _ := transcript(c)
+		for _, h := range append(Hear(c), Words(c)...) {
+			if h.Role == "" || windows[h.Role].high > 0 {
+				sound(t, text, h)
+			}
+			if h.Start < 0 || h.End < h.Start {
+				t.Fatalf("times of %+v", h)
+			}
+		}
+		Notes(c)
+	})
+}
+
+func FuzzHearText(f *testing.F) {
+	for _, s := range []string{"2-5/16 ball, 30k coupler", "tandem sevens", "$14,9", "ST235/80R16", "one two three four d rings",
+		"two and", "hundred", "between ten and twelve thousand pounds", "W10x22", "8'6\" wide", "inch and a half", "week of", "— “12” – 7′", "date code oh eight nineteen"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, c := range append(HearText(text), WordsText(text)...) {
+			sound(t, text, c)
+		}
+	})
+}
+
+// hour is an hour of rolling captions.
+func hour(b *testing.B) []byte {
+	one := walk(b, "1-gooseneck.vtt")
+	var out strings.Builder
+	out.WriteString("WEBVTT\n\n")
+	clock := func(s float64) string {
+		ms := int(s * 1000)
+		return twoDigits(ms/3600000) + ":" + twoDigits(ms/60000%60) + ":" + twoDigits(ms/1000%60) + "." + (string("000") + itoa(ms%1000))[len(itoa(ms%1000)):]
+	}
+	for at := 0.0; at < 3600; at += one.Cues[len(one.Cues)-1].End + 2 {
+		for _, c := range one.Cues {
+			out.WriteString(clock(at+c.Start) + " --> " + clock(at+c.End) + "\n" + c.Text + "\n\n")
+		}
+	}
+	return []byte(out.String())
+}
+
+func itoa(n int) string { return plainNumber(float64(n)) }
+
+// BenchmarkHour is the whole way for an hour of captions: read, hear, take notes. The aim
+// is 50 ms.
+func BenchmarkHour(b *testing.B) {
+	data := hour(b)
+	b.SetBytes(int64(len(data)))
+	for b.Loop() {
+		c, _, err := ReadCaptions("hour", data)
+		if err != nil {
+			b.Fatal(err)
+		}
+		if len(Hear(c)) < 100 || len(Notes(c)) < 20 {
+			b.Fatal("nothing heard")
+		}
+	}
+}

@@ -1,0 +1,436 @@
+package walkaround
+
+import "strings"
+
+// A numeral is a number as said, before anything tells what it counts. "fifteen four"
+// is kept as its parts: it is 15,400 of a weight, 15 ft 4 in of a length.
+type numeral struct {
+	from, to int // tokens
+	// parts are the small numbers said one after another; one part for a plain number.
+	parts []float64
+	// scaled: a hundred or a thousand was said, or digits of 100 and more were written,
+	// so that the number stands as it is.
+	scaled bool
+	grand  bool // "grand": thousands of dollars
+	// broken: it has a fraction or a decimal point.
+	broken bool
+	plural bool // "sevens"
+}
+
+func (n numeral) value() float64 { return n.parts[len(n.parts)-1] }
+func (n numeral) single() bool   { return len(n.parts) == 1 }
+
+var ones = map[string]float64{"zero": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6,
+	"seven": 7, "eight": 8, "nine": 9}
+var teens = map[string]float64{"ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14,
+	"fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19}
+var tens = map[string]float64{"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50,
+	"sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
+
+// plurals are the number words that axles and tires are called by: "tandem sevens".
+var plurals = map[string]float64{"threes": 3, "fours": 4, "fives": 5, "sixes": 6, "sevens": 7, "eights": 8,
+	"nines": 9, "tens": 10, "elevens": 11, "twelves": 12, "thirteens": 13, "fourteens": 14, "fifteens": 15,
+	"sixteens": 16, "seventeens": 17, "eighteens": 18}
+
+// denominators name the parts that tapes and taps are marked in; some are how captions
+// mishear them.
+var denominators = map[string]float64{"half": 2, "halves": 2, "halfs": 2, "quarter": 4, "quarters": 4,
+	"eighth": 8, "eighths": 8, "eights": 8, "sixteenth": 16, "sixteenths": 16, "sixteens": 16, "16ths": 16}
+
+// hearing reads numerals from tokens.
+type hearing struct {
+	t []token
+}
+
+func (h *hearing) word(i int) string {
+	if i < 0 || i >= len(h.t) || h.t[i].kind != word {
+		return ""
+	}
+	return h.t[i].text
+}
+
+func (h *hearing) is(i int, words ...string) bool {
+	w := h.word(i)
+	if w == "" {
+		return false
+	}
+	for _, x := range words {
+		if w == x {
+			return true
+		}
+	}
+	return false
+}
+
+func (h *hearing) digits(i int) (float64, bool) {
+	if i < 0 || i >= len(h.t) || h.t[i].kind != number {
+		return 0, false
+	}
+	return h.t[i].value, true
+}
+
+// small reads 0 to 99 in words: "twelve", "forty", "forty two".
+func (h *hearing) small(i int) (v float64, next int, plural, ok bool) {
+	w := h.word(i)
+	if w == "" {
+		return 0, i, false, false
+	}
+	if v, ok := ones[w]; ok {
+		return v, i + 1, false, true
+	}
+	if v, ok := teens[w]; ok {
+		return v, i + 1, false, true
+	}
+	if v, ok := tens[w]; ok {
+		if u, ok := ones[h.word(i+1)]; ok && u > 0 && !h.startsFraction(i+1) {
+			return v + u, i + 2, false, true
+		}
+		if u, ok := plurals[h.word(i+1)]; ok && u < 10 {
+			return v + u, i + 2, true, true
+		}
+		return v, i + 1, false, true
+	}
+	if v, ok := plurals[w]; ok {
+		return v, i + 1, true, true
+	}
+	return 0, i, false, false
+}
+
+// startsFraction reports whether a numerator and a denominator stand at i.
+func (h *hearing) startsFraction(i int) bool {
+	u, ok := ones[h.word(i)]
+	if !ok {
+		return false
+	}
+	d, ok := denominators[h.word(i+1)]
+	return ok && u < d && d != 2
+}
+
+// fraction reads "a half", "three quarters", "five sixteenths", "5/16", "5/16ths".
+func (h *hearing) fraction(i int, after bool) (v float64, next int, ok bool) {
+	if n, ok := h.digits(i); ok && h.is(i+1, "/") {
+		if d, ok := h.digits(i + 2); ok && d > n && n > 0 && (d == 2 || d == 4 || d == 8 || d == 16 || d == 32 || d == 64) {
+			next = i + 3
+			if h.is(next, "th", "ths", "s", "nd", "nds") && h.t[next].glued {
+				next++
+			}
+			return n / d, next, true
+		}
+	}
+	if h.is(i, "a") && after && h.is(i+1, "half", "halfs", "quarter") {
+		return 1 / denominators[h.word(i+1)], i + 2, true
+	}
+	if after && h.is(i, "half", "halfs", "quarter") {
+		return 1 / denominators[h.word(i)], i + 1, true
+	}
+	n, ok := ones[h.word(i)]
+	if !ok {
+		if d, isDigits := h.digits(i); isDigits && d < 16 {
+			n, ok = d, true
+		}
+	}
+	if ok && n > 0 {
+		if d, ok := denominators[h.word(i+1)]; ok && n < d {
+			return n / d, i + 2, true
+		}
+		if n, ok := h.digits(i + 1); ok && n == 16 && h.is(i+2, "th", "ths", "s") {
+			return ones[h.word(i)] / 16, i + 3, true
+		}
+	}
+	return 0, i, false
+}
+
+// thing reports whether what stands at i is counted or measured, so that a number in
+// front of it belongs to it: in "ten thousand and eight d-rings" the eight is not added.
+func (h *hearing) thing(i int) bool {
+	return h.is(i, "foot", "feet", "ft", "inch", "inches", "d", "stake", "axle", "axles", "jack", "jacks", "ply", "lug",
+		"tires", "ramps", "chains", "of")
+}
+
+// below1000 reads what may follow a thousand: "forty", "two hundred and six", and
+// "nine ninety five", which is 995 behind a thousand.
+func (h *hearing) below1000(i int) (v float64, next int, ok bool) {
+	a, n, plural, ok := h.small(i)
+	if !ok || plural {
+		if d, isDigits := h.digits(i); isDigits && d < 1000 && !h.t[i].decimal {
+			if h.is(i+1, "hundred") && d < 10 {
+				return d * 100, i + 2, true
+			}
+			if h.thing(i+1) || h.is(i+1, "/", "-", "k", "thousand", "pound", "pounds", "lb", "x", "by") {
+				return 0, i, false
+			}
+			return d, i + 1, true
+		}
+		return 0, i, false
+	}
+	if h.is(n, "hundred") && a < 10 {
+		v = a * 100
+		n++
+		j := n
+		if h.is(j, "and") {
+			j++
+		}
+		if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "thousand", "k") && !h.thing(m) {
+			return v + b, m, true
+		}
+		return v, n, true
+	}
+	if h.is(n, "thousand", "k", "grand") || h.thing(n) {
+		return 0, i, false
+	}
+	if a > 0 && a < 10 {
+		if b, m, plural, ok := h.small(n); ok && !plural && b >= 10 && !h.thing(m) && !h.is(m, "hundred", "thousand", "k") {
+			return a*100 + b, m, true
+		}
+	}
+	return a, n, true
+}
+
+// numeralAt reads the numeral that starts at i.
+func (h *hearing) numeralAt(i int) (numeral, bool) {
+	n := numeral{from: i}
+	one := func(v float64, next int) (numeral, bool) {
+		n.parts, n.to = []float64{v}, next
+		return n, true
+	}
+	// "quarter inch", "half inch", "three quarter inch", "5/16"
+	if h.is(i, "half", "quarter") && h.is(i+1, "inch", "foot") {
+		n.broken = true
+		return one(1/denominators[h.word(i)], i+1)
+	}
+	if v, next, ok := h.fraction(i, false); ok && !h.is(next, "of") {
+		n.broken = true
+		return one(v, next)
+	}
+	// "inch and a quarter" is 1-1/4 in
+	if h.is(i, "inch", "foot") && h.is(i+1, "and") && h.is(i+2, "a") && !h.isNumberBefore(i) {
+		if v, next, ok := h.fraction(i+2, true); ok {
+			n.broken = true
+			return one(1+v, next)
+		}
+	}
+	// homophones, only before a unit that leaves no other reading
+	if h.is(i, "for") && h.is(i+1, "foot") && !h.is(i+2, "pounds", "traffic") {
+		return one(4, i+1)
+	}
+	if h.is(i, "ate") && h.is(i+1, "foot", "inch", "thousand", "ply") {
+		return one(8, i+1)
+	}
+	if h.is(i, "to", "too") {
+		j := i + 1
+		if h.is(j, "and") {
+			j++
+		}
+		if v, next, ok := h.fraction(j, false); ok && v == 0.3125 {
+			n.broken = true
+			return one(2+v, next)
+		}
+	}
+	v, next, plural, ok := h.group(i)
+	if !ok {
+		return n, false
+	}
+	n.plural = plural
+	// thousands and hundreds
+	if s, m, scaled := h.scale(v, next); scaled {
+		n.scaled = true
+		n.grand = h.is(m-1, "grand")
+		return one(s, m)
+	}
+	if d, isDigits := h.digits(i); isDigits {
+		if d >= 100 {
+			n.scaled = true
+		}
+		if h.t[i].decimal {
+			n.broken = true
+		}
+		if f, m, ok := h.mixed(v, next); ok {
+			n.broken = true
+			return one(f, m)
+		}
+		// The pair that captions write as "14,9".
+		if e, isDigits := h.digits(i + 1); isDigits && h.t[i+1].glued && h.t[i].to == h.t[i+1].from && e < 100 {
+			n.parts, n.to = []float64{d, e}, i+2
+			return n, true
+		}
+		return one(v, next)
+	}
+	if f, m, ok := h.mixed(v, next); ok {
+		n.broken = true
+		return one(f, m)
+	}
+	n.parts, n.to = []float64{v}, next
+	// Small numbers in a row. One in front of a scale ("two | seven k axles") or of a
+	// fraction stays by itself: it counts.
+	for !plural && len(n.parts) < 8 {
+		j := n.to
+		if h.is(j, "r") && len(n.parts) >= 2 { // "seventy five r fifteen"
+			j++
+		}
+		var v float64
+		var m int
+		var ok bool
+		if h.is(j, "oh", "o") {
+			v, m, ok = 0, j+1, true
+		} else {
+			v, m, plural, ok = h.small(j)
+		}
+		if !ok {
+			break
+		}
+		if _, _, scaled := h.scale(v, m); scaled {
+			break
+		}
+		if f, e, ok := h.mixed(v, m); ok {
+			if len(n.parts) >= 2 && f == v+0.5 { // a tire's "seventeen and a half"
+				n.parts, n.to, n.broken = append(n.parts, f), e, true
+			}
+			break
+		}
+		if h.startsFraction(j) {
+			break
+		}
+		n.parts, n.to, n.plural = append(n.parts, v), m, plural
+	}
+	return n, true
+}
+
+func (h *hearing) isNumberBefore(i int) bool {
+	if i == 0 {
+		return false
+	}
+	if _, ok := h.digits(i - 1); ok {
+		return true
+	}
+	w := h.word(i - 1)
+	_, a := ones[w]
+	_, b := teens[w]
+	_, c := tens[w]
+	_, d := denominators[w]
+	return a || b || c || d || w == "hundred"
+}
+
+// group reads a small number, digits, or the "a" and nothing in front of "hundred".
+func (h *hearing) group(i int) (v float64, next int, plural, ok bool) {
+	if d, ok := h.digits(i); ok {
+		return d, i + 1, false, true
+	}
+	if h.is(i, "a", "an") && h.is(i+1, "hundred", "thousand") {
+		return 1, i + 1, false, true
+	}
+	if h.is(i, "hundred", "thousand") && !h.isNumberBefore(i) {
+		return 1, i, false, true
+	}
+	v, next, plural, ok = h.small(i)
+	if ok && v == 1 && next == i+1 && !h.countingOne(i) {
+		return 0, i, false, false
+	}
+	return v, next, plural, ok
+}
+
+// countingOne tells the number one from the pronoun: "this one", "one of them".
+func (h *hearing) countingOne(i int) bool {
+	if h.is(i+1, "hundred", "thousand", "inch", "foot", "pound", "pounds", "ply", "and", "axle", "point", "oh", "o") {
+		return !h.is(i+1, "and") || h.is(i+2, "a", "half", "three", "five", "seven", "one")
+	}
+	_, _, _, ok := h.small(i + 1)
+	return ok && !h.is(i-1, "this", "that", "the", "other", "each", "every", "another", "which", "new")
+}
+
+// scale reads "hundred" and "thousand" behind v: "seventy seven hundred", "15 k",
+// "a hundred and two", "twelve thousand nine hundred and sixty".
+func (h *hearing) scale(v float64, i int) (float64, int, bool) {
+	scaled := false
+	if h.is(i, "point") && v < 1000 {
+		if d, m, _, ok := h.small(i + 1); ok && d < 10 {
+			v += d / 10
+			i = m
+		}
+	}
+	if h.is(i, "hundred") && v > 0 && v < 100 && v == float64(int(v)) {
+		v *= 100
+		i++
+		scaled = true
+		j := i
+		if h.is(j, "and") {
+			j++
+		}
+		if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "k", "thousand", "grand") && !(h.is(i, "and") && v >= 1000) && !(v >= 1000 && h.thing(m)) {
+			if !(h.is(j, "one") && !h.countingOne(j) && j == i) {
+				v += b
+				i = m
+			}
+		}
+	}
+	if h.is(i, "thousand", "k", "grand") && v > 0 && v < 1000 {
+		k := h.is(i, "k") && h.t[i].glued
+		v *= 1000
+		i++
+		scaled = true
+		if k {
+			return v, i, true
+		}
+		j := i
+		if h.is(j, "and") {
+			j++
+		}
+		if b, m, ok := h.below1000(j); ok && !(h.is(j, "one") && !h.countingOne(j) && j == i) {
+			if !h.thing(m) {
+				v += b
+				i = m
+			}
+		}
+	}
+	return v, i, scaled
+}
+
+// mixed reads the fraction behind a whole number: "two and five sixteenths",
+// "two 5/16", "2-5/16", "seventeen point five".
+func (h *hearing) mixed(v float64, i int) (float64, int, bool) {
+	j, and := i, false
+	switch {
+	case h.is(i, "and"):
+		j, and = i+1, true
+	case h.is(i, "-"):
+		j = i + 1
+	case h.is(i, "point"):
+		out, place, any := v, 0.1, false
+		for k := i + 1; ; k++ {
+			d, ok := ones[h.word(k)]
+			if !ok {
+				if w := h.word(k); w == "oh" {
+					d, ok = 0, true
+				} else if n, isDigits := h.digits(k); isDigits && n < 10 {
+					d, ok = n, true
+				}
+			}
+			if !ok || place < 0.001 {
+				return out, k, any
+			}
+			out += d * place
+			place /= 10
+			any = true
+		}
+	}
+	if f, next, ok := h.fraction(j, and); ok {
+		// Two numbers without "and" between them make a mixed number only if the first is
+		// small: "two five sixteenths".
+		if !and && v > 60 && !h.is(i, "-") {
+			return 0, i, false
+		}
+		return v + f, next, true
+	}
+	if and && v == 2 && h.is(j, "five") && h.is(j+1, "sixteen") && !h.is(j+2, "foot", "inch") {
+		return 2.3125, j + 2, true // how captions mishear "five sixteenths"
+	}
+	return 0, i, false
+}
+
+// run is the parts as digits in a row: 2, 35, 80, 16 is "2358016".
+func run(parts []float64) string {
+	var b strings.Builder
+	for _, p := range parts {
+		b.WriteString(plainNumber(p))
+	}
+	return b.String()
+}

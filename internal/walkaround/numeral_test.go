@@ -1,0 +1,77 @@
+package walkaround
+
+import (
+	"bufio"
+	"compress/bzip2"
+	"os"
+	"strings"
+	"testing"
+)
+
+func lexed(s string) *hearing {
+	h := &hearing{}
+	for w := range strings.FieldsSeq(s) {
+		h.t = lex(h.t, w, 0, 0, 0)
+	}
+	return h
+}
+
+// TestEveryIntegerReadsBack reads every integer to 100,000 as an independent library
+// speaks it: testdata/numbers.txt.bz2 is the output of the npm package number-to-words
+// 1.2.4, toWords(0) to toWords(100000), one a line. Its commas are not spoken and are
+// left out here.
+func TestEveryIntegerReadsBack(t *testing.T) {
+	f, err := os.Open("testdata/numbers.txt.bz2")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	in := bufio.NewScanner(bzip2.NewReader(f))
+	i, wrong := 0, 0
+	for ; in.Scan(); i++ {
+		h := lexed(strings.ReplaceAll(in.Text(), ",", "") + " pounds")
+		n, ok := h.numeralAt(0)
+		v, whole := 0.0, false
+		if ok {
+			v, whole = n.together()
+		}
+		if !ok || !whole || v != float64(i) || n.to != len(h.t)-1 {
+			t.Errorf("%q read as %v (%d of %d words)", in.Text(), n.parts, n.to, len(h.t)-1)
+			if wrong++; wrong > 20 {
+				t.FailNow()
+			}
+		}
+	}
+	if i != 100001 {
+		t.Fatalf("%d numbers in the table, 100001 expected", i)
+	}
+}
+
+// TestNumeralsAsSaid holds the forms of web talk that no library speaks. Common practice,
+// no source.
+func TestNumeralsAsSaid(t *testing.T) {
+	for _, c := range []struct {
+		said string
+		want float64
+	}{
+		{"seventy-seven hundred", 7700}, {"fifteen four", 15400}, {"twenty-nine fifty", 2950},
+		{"eighteen four fifty", 18450}, {"nine nine ninety", 9990}, {"nine nine nine oh", 9990},
+		{"ninety-nine ninety", 9990}, {"ten nine ninety five", 10995}, {"one twenty-five", 125},
+		{"a hundred and two", 102}, {"hundred and two", 102}, {"fifteen k", 15000}, {"25.9k", 25900},
+		{"twelve point five thousand", 12500}, {"9 grand", 9000}, {"24,000", 24000}, {"14,9", 14900},
+		{"two and five sixteenths", 2.3125}, {"two five sixteenths", 2.3125}, {"two and five sixteens", 2.3125},
+		{"2-5/16", 2.3125}, {"2 and 5/16ths", 2.3125}, {"two 5/16", 2.3125}, {"eight and a half", 8.5},
+		{"thirty-four and a quarter", 34.25}, {"three and three eighths", 3.375}, {"8 1/2", 8.5},
+		{"seventeen point five", 17.5}, {"twenty-one thousand nine ninety-five", 21995}, {"15 thousand 6 hundred", 15600},
+	} {
+		h := lexed(c.said)
+		n, ok := h.numeralAt(0)
+		v, whole := 0.0, false
+		if ok {
+			v, whole = n.together()
+		}
+		if !ok || !whole || v != c.want || n.to != len(h.t) {
+			t.Errorf("%q read as %v, %d of %d words, want %v", c.said, n.parts, n.to, len(h.t), c.want)
+		}
+	}
+}

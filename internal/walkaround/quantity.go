@@ -1,0 +1,308 @@
+package walkaround
+
+import (
+	"math"
+	"strconv"
+
+	"tarepage/internal/measure"
+)
+
+// A unit of speech.
+type unit uint8
+
+const (
+	bare unit = iota
+	pounds
+	inches
+	feet
+	psi
+	dollars
+	degrees
+	poundsPerFoot
+	foreign // a unit that no figure here is in: tons, gallons, years ...
+)
+
+// A quantity is a numeral with its unit and what was said around it.
+type quantity struct {
+	numeral
+	unit     unit
+	amount   float64 // in the unit, where the numeral is one number
+	high     *quantity
+	compare  Comparison
+	give     float64 // give or take
+	used     bool    // taken by a pattern
+	rejected string  // why it is no figure of this unit
+	head     int     // first token of the quote, "about" included
+}
+
+func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// foreignUnits are counted or measured things no role takes.
+var foreignUnits = set(`ton tons yard yards gallon gallons quart quarts volt volts amp amps mile miles hour hours year years month
+	months day days week weeks percent gauge ga mil mils minute minutes people oclock o'clock am pm watt watts
+	lug lugs way pin speed bolt bolts hole holes acre acres cents bearing coats coat horse horsepower hp cc th st nd rd
+	thousandths thousandth hundredth yr units videos times guys stage v mph kilometers meters meter mm cm kg`)
+
+// unitAt reads the unit behind a number that ends before token i.
+func (h *hearing) unitAt(i int, digits bool) (unit, int) {
+	w := h.word(i)
+	switch w {
+	case "pound", "pounds", "lb", "lbs", "pounder", "pounders":
+		switch {
+		case h.is(i+1, "of") && h.is(i+2, "air", "pressure"):
+			return psi, i + 3
+		case h.is(i+1, "per", "a") && h.is(i+2, "foot", "ft"):
+			return poundsPerFoot, i + 3
+		case h.is(i+1, "/") && h.is(i+2, "ft", "foot"):
+			return poundsPerFoot, i + 3
+		}
+		return pounds, i + 1
+	case "inch", "inches":
+		return inches, i + 1
+	case "in":
+		// "102 in wide" in automatic captions is inches; "110 in the tires" is not.
+		if digits && !h.is(i+1, "the", "a", "an", "it", "this", "there", "here", "stock", "our", "my", "each", "all", "and", "every") {
+			return inches, i + 1
+		}
+	case "foot", "feet", "ft", "footer", "footers":
+		if h.is(i+1, "pound", "pounds", "lb", "lbs") {
+			return foreign, i + 2
+		}
+		if h.is(i+1, "candles", "traffic") {
+			return foreign, i + 2
+		}
+		return feet, i + 1
+	case "psi":
+		return psi, i + 1
+	case "p":
+		if h.is(i+1, "s") && h.is(i+2, "i") {
+			return psi, i + 3
+		}
+	case "dollar", "dollars", "bucks", "usd":
+		return dollars, i + 1
+	case "degree", "degrees", "deg":
+		return degrees, i + 1
+	case "even":
+		return bare, i + 1
+	}
+	if w != "" && foreignUnits[w] {
+		return foreign, i + 1
+	}
+	return bare, i
+}
+
+// quantities reads all numbers of a sentence with their units.
+func (h *hearing) quantities() []quantity {
+	var out []quantity
+	for i := 0; i < len(h.t); {
+		n, ok := h.numeralAt(i)
+		if !ok {
+			i++
+			continue
+		}
+		q := quantity{numeral: n, compare: Equal, amount: n.value(), head: n.from}
+		digits := false
+		for k := n.from; k < n.to; k++ {
+			digits = digits || h.t[k].kind == number
+		}
+		var next int
+		q.unit, next = h.unitAt(n.to, digits)
+		q.to = next
+		if n.grand {
+			q.unit = dollars
+		}
+		if h.is(n.from-1, "$") {
+			q.unit, q.from = dollars, n.from-1
+		}
+		if q.unit == feet && n.single() {
+			h.feetAndInches(&q)
+		}
+		if h.is(q.to, "/") && h.is(q.to+1, "ft") && q.unit == pounds {
+			q.unit, q.to = poundsPerFoot, q.to+2
+		}
+		q.head = q.from
+		out = append(out, q)
+		i = max(q.to, n.to, i+1)
+	}
+	return out
+}
+
+// feetAndInches adds the inches of "six foot ten wide", "8 ft 6 in", "eight feet and
+// six inches" to q.
+func (h *hearing) feetAndInches(q *quantity) {
+	j := q.to
+	and := h.is(j, "and")
+	if and {
+		j++
+	}
+	n, ok := h.numeralAt(j)
+	if !ok || !n.single() || n.scaled || n.plural || n.value() >= 12 {
+		return
+	}
+	u, next := h.unitAt(n.to, true)
+	glued := q.to < len(h.t) && h.t[q.to].glued
+	switch {
+	case u == inches:
+	case u == bare && !and && (glued || n.to == len(h.t) || h.t[n.to].kind == comma || h.is(n.to, "wide", "long", "high", "tall", "between", "inside", "off", "deep")):
+	default:
+		return
+	}
+	q.amount = q.amount*measure.InchesPerFoot + n.value()
+	q.unit = inches
+	q.broken = true
+	q.to = max(next, n.to)
+	q.parts = []float64{q.amount}
+}
+
+// together reads the parts as one whole number the way weights and prices are said:
+// fifteen four is 15,400; twenty-nine fifty is 2,950; eighteen four fifty is 18,450;
+// nine nine nine oh is 9,990; one twenty-five is 125. Common practice, no source.
+func (n numeral) together() (float64, bool) {
+	p := n.parts
+	for _, x := range p {
+		if x != math.Trunc(x) || x > 99 {
+			return p[0], len(p) == 1
+		}
+	}
+	if len(p) >= 3 {
+		all := true
+		for _, x := range p {
+			all = all && x < 10
+		}
+		if all && len(p) <= 6 {
+			v := 0.0
+			for _, x := range p {
+				v = v*10 + x
+			}
+			return v, true
+		}
+	}
+	switch len(p) {
+	case 1:
+		return p[0], true
+	case 2:
+		switch {
+		case p[0] == 0 || p[1] == 0:
+			return 0, false
+		case p[1] < 10:
+			return p[0]*1000 + p[1]*100, true
+		default:
+			return p[0]*100 + p[1], true
+		}
+	case 3:
+		if p[0] > 0 && p[1] < 10 && p[2] >= 10 {
+			return p[0]*1000 + p[1]*100 + p[2], true
+		}
+		if p[1] == 0 && p[2] < 10 && p[0] > 0 {
+			return p[0]*100 + p[2], true
+		}
+	}
+	return 0, false
+}
+
+// hundreds reads parts as a number of up to 199: "one ten", "one oh two".
+func (n numeral) hundreds() (float64, bool) {
+	p := n.parts
+	switch {
+	case len(p) == 1:
+		return p[0], true
+	case len(p) == 2 && p[0] == 1 && p[1] >= 10 && p[1] < 100:
+		return 100 + p[1], true
+	case len(p) == 3 && p[0] == 1 && p[1] == 0 && p[2] < 10:
+		return 100 + p[2], true
+	}
+	return 0, false
+}
+
+// weight is the quantity as pounds; inferred when no unit was said.
+func (q *quantity) weight() (v float64, inferred, ok bool) {
+	if q.unit != pounds && q.unit != bare {
+		return 0, false, false
+	}
+	if q.plural && q.single() && !q.scaled && q.amount < 26 {
+		return q.amount * 1000, true, true // "tandem sevens"
+	}
+	v, ok = q.together()
+	if !ok {
+		return 0, false, false
+	}
+	if q.unit == bare {
+		switch {
+		case q.single() && !q.scaled && q.broken && q.amount >= 2 && q.amount < 100 && math.Abs(q.amount*10-math.Round(q.amount*10)) < 1e-9:
+			v *= 1000 // "gross is 15.4"
+		case q.single() && !q.scaled:
+			return 0, false, false // a bare "fourteen" may be anything
+		}
+		inferred = true
+	}
+	return v, inferred, true
+}
+
+func (q *quantity) money() (v float64, inferred, ok bool) {
+	if q.unit != dollars && q.unit != bare {
+		return 0, false, false
+	}
+	v, ok = q.together()
+	if !ok {
+		return 0, false, false
+	}
+	if q.unit == bare {
+		if q.single() && !q.scaled {
+			return 0, false, false
+		}
+		inferred = true
+	}
+	return v, inferred, true
+}
+
+func (q *quantity) pressure() (v float64, inferred, ok bool) {
+	if q.unit != psi && q.unit != bare && q.unit != pounds {
+		return 0, false, false
+	}
+	v, ok = q.hundreds()
+	return v, q.unit == bare, ok
+}
+
+// inchesFor is the quantity as inches in the role; without a unit the role decides which
+// it is, as nobody has a deck 28 inches long.
+func (q *quantity) inchesFor(r Role) (v float64, inferred, ok bool) {
+	v = q.amount
+	switch q.unit {
+	case inches:
+		if !q.single() {
+			if v, ok = q.hundreds(); !ok {
+				v = q.value()
+			}
+		}
+		return v, false, true
+	case feet:
+		return q.value() * measure.InchesPerFoot, false, true
+	case bare:
+	default:
+		return 0, false, false
+	}
+	if !q.single() {
+		switch r {
+		case DeckWidth, BoxWidth, BedWidth:
+			if v, ok = q.hundreds(); ok {
+				return v, true, true
+			}
+			if len(q.parts) == 2 && q.parts[0] < 9 && q.parts[1] < 12 { // "six ten wide"
+				return q.parts[0]*measure.InchesPerFoot + q.parts[1], true, true
+			}
+		}
+		return 0, false, false
+	}
+	switch r {
+	case DeckLength, DeckFlat, DeckTail, BedLength, BoxLength, RampLength, BoxHeight:
+		if v > 53 {
+			return v, true, true
+		}
+		return v * measure.InchesPerFoot, true, true
+	case DeckWidth, BedWidth, BoxWidth:
+		if v <= 8.5 {
+			return v * measure.InchesPerFoot, true, true
+		}
+	}
+	return v, true, true
+}

@@ -1,0 +1,159 @@
+package walkaround
+
+import (
+	"strings"
+
+	"tarepage/internal/measure"
+)
+
+// A cue is a phrase that says what a figure near it is of. A figure of a dimension for
+// which a cue names no role looks past it, unless the cue is of another part: then the
+// figure is that part's, which has no key in the unit file.
+type cue struct {
+	weight, length, money, pressure Role
+	attr                            attribute
+	part                            part
+	other                           bool // another part, or no part of a trailer at all
+	otherLength                     bool // a part whose lengths have no key, though its weights may
+	weak                            float64
+	// verb: it speaks of what follows ("the trailer weighs ..."), seldom of what it ends.
+	verb bool
+}
+
+// An attribute is a direction of measuring; with a part it makes a role.
+type attribute uint8
+
+const (
+	none attribute = iota
+	wide
+	long
+	tall
+	apart // axles from each other
+	every // crossmembers from each other
+)
+
+type part uint8
+
+const (
+	noPart part = iota
+	deckPart
+	tailPart
+	rampPart
+	bedPart
+	boxPart
+	axlePart
+	crossPart
+	framePart
+	otherPart
+)
+
+// cues are the phrases. Common practice, no source: how people in yards speak.
+var cues = buildCues()
+
+func buildCues() map[string][]phrase {
+	table := map[string][]phrase{}
+	add := func(c cue, phrases ...string) {
+		for _, p := range phrases {
+			w := strings.Fields(p)
+			table[w[0]] = append(table[w[0]], phrase{w, c})
+		}
+	}
+	add(cue{weight: GVWR}, "gvwr", "g v w r", "gvw", "g v w", "gross", "gross weight", "gross weight rating",
+		"gross vehicle weight", "gross vehicle weight rating", "gross rating", "gross on")
+	add(cue{weight: Empty, verb: true}, "weighs", "weigh", "weighed", "weighing", "weighs in", "scaled", "scales")
+	add(cue{weight: Empty}, "empty", "empty weight", "dry", "dry weight",
+		"scale", "wt", "curb weight", "unladen", "tare", "tare weight", "weight empty")
+	add(cue{weight: TongueEmpty}, "tongue weight", "tongue weight empty", "tongue wt", "tongue wt empty", "on the tongue",
+		"tongue weighs", "tongue weighed", "pin weight", "on the pin", "on the ball", "tongue load")
+	add(cue{weight: Payload, verb: true}, "carry", "carries", "carrying", "haul", "hauling", "leaves you", "leaves", "can put", "put", "hold", "holds", "max load", "legally load", "can load")
+	add(cue{weight: Payload}, "payload", "carrying capacity", "capacity",
+		"to play with", "of cargo", "cargo", "put on it", "load capacity", "on the deck", "of payload")
+	add(cue{money: Price}, "price", "priced", "pricing", "asking", "asking price", "sale price", "out the door", "for it",
+		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for")
+	add(cue{weight: AxleRating, part: axlePart}, "axle", "axles", "gawr", "per axle", "g a w r", "axle tubes", "an axle")
+	add(cue{length: Ball}, "ball")
+	add(cue{length: Ball, weight: HitchRating, part: otherPart}, "coupler", "hitch", "ball coupler", "pintle", "pintle ring", "coupler plate", "ball hitch")
+	add(cue{part: otherPart, otherLength: true}, "tongue", "fenders", "fender", "stake pockets", "stake pocket")
+	add(cue{weight: JackRating, part: otherPart, otherLength: true}, "jack", "jacks", "landing gear")
+	add(cue{weight: DRingRating, otherLength: true, part: otherPart}, "d ring", "d rings", "rings")
+	add(cue{part: deckPart, length: DeckLength}, "deck", "decking")
+	add(cue{length: DeckLength, weak: 0.5}, "trailer", "gooseneck", "bumper pull", "footer", "flatbed", "car hauler", "deck over", "tilt", "tilt deck", "total")
+	add(cue{length: DeckLength, weak: 3}, "this is", "this one", "utility")
+	add(cue{length: DeckFlat}, "flat", "straight", "of flat", "flat deck", "straight deck", "main deck", "stationary")
+	add(cue{part: tailPart, length: DeckTail}, "tail", "dovetail", "dove tail", "beavertail", "beaver tail", "dove", "of tail", "hydraulic tail", "hydraulic dovetail")
+	add(cue{part: rampPart, length: RampLength}, "ramp", "ramps", "mega ramp", "mega ramps", "gate", "ramp gate", "stand ups")
+	add(cue{part: bedPart, length: BedLength}, "bed", "dump", "dump bed", "dump body")
+	add(cue{part: bedPart, length: BedHeight}, "sides", "side height")
+	add(cue{part: boxPart, length: BoxLength}, "box", "enclosed", "cargo trailer")
+	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "run at", "run em", "run em at", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them")
+	add(cue{attr: wide}, "wide", "width", "between the fenders", "between fenders", "inside the fenders", "b / t fenders", "in width",
+		"between the wheel wells", "fender to fender", "in between", "between the wheels", "between", "width of the deck", "deck width", "deck is wide")
+	add(cue{attr: long}, "long", "length", "in length", "total length", "of deck", "length of the deck", "deck length")
+	add(cue{attr: tall}, "off the ground", "off the floor", "deck height", "deck ht", "height of the deck", "loading height", "inside height", "interior height", "tall", "high", "height", "from the ground")
+	add(cue{attr: apart}, "spread", "spacing", "apart", "axle spacing", "axle spread", "center to center", "between axles", "axle center to center", "spacing between axles", "apart on center")
+	add(cue{attr: every}, "on center", "centers", "oc", "o c", "on centers", "every")
+	add(cue{part: crossPart}, "crossmember", "crossmembers", "cross members", "cross member", "crosspieces")
+	add(cue{part: framePart}, "frame", "main frame", "main rails", "main beam", "beams", "rails", "mainframe", "main beams")
+	// Other parts and other things. A figure of theirs is nobody's here.
+	add(cue{other: true, part: otherPart}, "winch", "spare", "wheel", "wheels", "lug", "lugs", "spring", "springs", "spindle", "spindles",
+		"drum", "drums", "magnet", "magnets", "battery", "bolt", "bolts", "chain", "chains", "toolbox", "toolboxes", "hinge", "hinges",
+		"pin", "plate over", "floor", "walls", "wall", "roof", "skid steer", "excavator", "tractor", "machine that", "truck", "trucks",
+		"tubing", "tube", "angle", "rub rail", "rail", "pump", "cylinder", "cylinders", "hub", "hubs", "bearing", "bearings", "warranty",
+		"neck", "brake", "brakes", "cable", "wiring", "hose", "hoses", "stages", "limit", "freight", "mile", "miles", "month", "months",
+		"fee", "fees", "down", "doc", "deposit", "nose", "v nose", "door", "ramp door", "flap", "tarp", "tank", "rack", "stacker", "light", "lights",
+		"pine", "oak", "plywood", "lumber", "two by", "torque", "overall", "overall width", "overall length", "clearance", "telescope", "stage",
+		"fenders weigh", "loops", "sand", "gravel", "yards", "generator", "forklift", "load of", "title", "tax", "shipping", "delivery", "delivered",
+		"mower", "car", "backhoe", "wheel rating", "ball stamped", "tool box", "toolboxes", "pipe", "spools", "studs", "stud", "tabs", "steps", "step", "bumper height", "cable length", "plug", "cord", "strap", "straps", "boom", "bucket", "hitch height", "gooseneck height", "tubes")
+	return table
+}
+
+type phrase struct {
+	words []string
+	cue   cue
+}
+
+// A window is what a figure of a role can sensibly be; a figure outside it is never
+// given the role. Bounds of judgement, after the reference notes' own list; common
+// practice, no source.
+type window struct{ low, high float64 }
+
+var windows = map[Role]window{
+	GVWR: {1000, 80000}, Empty: {200, 30000}, Payload: {300, 60000}, TongueEmpty: {20, 12000},
+	AxleRating: {2000, 25000}, HitchRating: {1500, 60000}, JackRating: {800, 25000}, DRingRating: {500, 30000},
+	DeckLength: {4 * 12, 53 * 12}, DeckFlat: {4 * 12, 53 * 12}, DeckTail: {12, 15 * 12}, DeckWidth: {48, 102},
+	DeckHeight: {8, 60}, BedLength: {6 * 12, 40 * 12}, BedWidth: {48, 102}, BedHeight: {6, 72},
+	BoxLength: {6 * 12, 53 * 12}, BoxWidth: {48, 102}, BoxHeight: {48, 120}, RampLength: {24, 14 * 12}, RampWidth: {8, 60},
+	AxleSpacing: {28, 130}, CrossSpacing: {8, 48}, Pressure: {20, 130}, Price: {300, 250000},
+	AxleCount: {1, 4}, JackCount: {2, 4}, DRings: {1, 60}, StakePockets: {1, 80}, Ply: {4, 20}, ModelYear: {1975, 2040},
+}
+
+// balls are the ball sizes that are made; anything else near a ball is something else.
+var balls = []measure.Inches{1.875, 2, 2.3125, 3}
+
+func inWindow(r Role, v float64) bool {
+	if r == Ball {
+		for _, b := range balls {
+			if float64(b) == v {
+				return true
+			}
+		}
+		return false
+	}
+	w, ok := windows[r]
+	return ok && v >= w.low && v <= w.high
+}
+
+// fillers carry no meaning between a figure and its part: crossing them costs nothing.
+var fillers = set(`is are was be being been reads read says say said shows sits sit at of about right around rated rating for to
+	up a an the it this that these those they them's they're gonna going works out comes come um uh like well okay so yeah i
+	think just maybe roughly approximately approx near rating you you've you're got have has had we we've we're there there's its
+	works takes good on her under over than more only itself any will your our my his their exactly even stamped all
+	what called one now folks boys measures measured measure i've it's that's works little bit by in does do here weight unloaded loaded capacity`)
+
+func set(words string) map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields(words) {
+		m[w] = true
+	}
+	return m
+}
