@@ -34,8 +34,24 @@ type Figure struct {
 	// Notes are what the reader of the figure must know.
 	Notes []string
 
-	step float64 // the step of Text, in Unit
+	step  float64 // the step of Text, in Unit
+	bound bound
 }
+
+// bound says which way a figure may not be passed.
+type bound int
+
+const (
+	neither bound = iota
+	atMost        // a limit: nobody may write more
+	atLeast       // a load or a need: nobody may write less
+)
+
+// Limit reports that the figure is a limit: whoever writes more than it is wrong.
+func (f *Figure) Limit() bool { return f.bound == atMost }
+
+// Load reports that the figure is a load or a need: whoever writes less is wrong.
+func (f *Figure) Load() bool { return f.bound == atLeast }
 
 // Step is the precision of Text, in Unit.
 func (f *Figure) Step() float64 { return f.step }
@@ -96,6 +112,7 @@ type pencil struct {
 	// silent drops the figure without an Absence: the unit has no such thing.
 	silent bool
 	source string // overrides the definition's
+	bound  bound
 }
 
 // advice says how to get what is missing. Keys not listed are read off the label.
@@ -259,18 +276,20 @@ func (p *pencil) enter(value float64, text string, step float64, working string)
 	p.Figures = append(p.Figures, Figure{
 		Name: p.def.Name, Label: p.def.Label, Value: value, Unit: p.def.Unit, Text: text,
 		Working: working, Source: source, Practice: p.def.Practice, About: p.about, Estimated: p.estimated,
-		Inputs: slices.Clone(p.inputs), Notes: p.notes, step: step,
+		Inputs: slices.Clone(p.inputs), Notes: p.notes, step: step, bound: p.bound,
 	})
 }
 
 // limit enters a weight that nobody may exceed: down to the whole pound.
 func (p *pencil) limit(v measure.Pounds, working string) Result[measure.Pounds] {
+	p.bound = atMost
 	p.enter(float64(v), v.Limit(), 1, working)
 	return Result[measure.Pounds]{v, measure.Finite(v)}
 }
 
 // load enters a weight that something has to bear: up to the whole pound.
 func (p *pencil) load(v measure.Pounds, working string) Result[measure.Pounds] {
+	p.bound = atLeast
 	p.enter(float64(v), v.Load(), 1, working)
 	return Result[measure.Pounds]{v, measure.Finite(v)}
 }

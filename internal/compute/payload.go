@@ -26,7 +26,7 @@ type Rung struct {
 var payload = &Definition{
 	Name: "payload", Label: "Payload",
 	What:    "The most that may be loaded: the lowest of every limit that is known, and never more than the tag allows.",
-	Formula: "the lowest rung: the tag; the even load by axles, tires, wheels; coupler rating - E; ball rating - E; the even load at which the tongue reaches its limit",
+	Formula: "the lowest rung: the tag; the even load by axles, tires, wheels, or where that cannot be worked the axles with the least tongue weight; coupler rating - E; ball rating - E; the even load at which the tongue reaches its limit",
 	Unit:    "lb", Source: "49 CFR 567.4(g)(3); 571.110 S4.2.2, 571.120 S5.1.2; 393.75(f); statics",
 	work: func(p *pencil) {
 		p.Ladder = p.ladder()
@@ -50,14 +50,7 @@ var payload = &Definition{
 			p.estimated = p.estimated || r.Estimated
 		}
 		p.note("%s %s", governing, governs(governing))
-		switch {
-		case !p.counted("axles") && !p.counted("tires"):
-			p.note("not counted, for want of a measure: the even load on axles, tires and tongue")
-		case !p.counted("axles"):
-			p.note("not counted, for want of a rating: the even load on the axles")
-		case !p.counted("tires"):
-			p.note("not counted, for want of a rating: the even load on the tires")
-		}
+		p.uncounted()
 		working := words[0]
 		if len(words) > 1 {
 			working = "the lowest of " + strings.Join(words, ", ")
@@ -66,9 +59,41 @@ var payload = &Definition{
 	},
 }
 
-// counted reports whether the ladder has a rung of that name.
-func (w *Work) counted(rung string) bool {
-	return slices.ContainsFunc(w.Ladder, func(r Rung) bool { return r.Name == rung })
+// uncounted notes the limits that could not be counted. A ball is counted where one is
+// sold with the trailer; the customer's own is not ours to know.
+func (p *pencil) uncounted() {
+	u, has := p.Unit, map[string]bool{}
+	for _, r := range p.Ladder {
+		has[r.Name] = true
+	}
+	if !p.evenKnown() {
+		p.note("not counted, for want of a measure: the even load on axles, tires and tongue")
+	}
+	var ratings []string
+	for _, r := range []struct {
+		lacks bool
+		name  string
+	}{
+		{!p.Tire.Known, "the tires"},
+		{!p.WheelCapacity.Known, "the wheels"},
+		{!has["hitch"], "the coupler"},
+		{!(u.Hitch.TongueLimit.Given() && u.Hitch.TongueLimit.Value > 0), "the tongue limit"},
+	} {
+		if r.lacks {
+			ratings = append(ratings, r.name)
+		}
+	}
+	if len(ratings) > 0 {
+		p.note("not counted, for want of a rating: %s; the lowest-rated part governs", strings.Join(ratings, ", "))
+	}
+}
+
+// evenKnown reports that everything is known to place an even load between ball and axles.
+func (p *pencil) evenKnown() bool {
+	q := &pencil{Work: p.Work, def: p.def}
+	q.center()
+	need(q, p.Unit.Axles.Center, "axles.center")
+	return q.ready() && p.EmptyAxleLoad.Known
 }
 
 // governs agrees with the rung's label in number.
@@ -121,6 +146,26 @@ func (p *pencil) ladder() []Rung {
 	}
 	rung("axles", "the axles, even load", staticsSource+"; 49 CFR 571.3(b) (GAWR)", func(q *pencil) (measure.Pounds, string) {
 		return even(rest(q, q.AxleCapacity, "axle-capacity"), q)
+	})
+	// Where nobody weighed the tongue or measured the deck, the axles still set a limit:
+	// with the least on the tongue that the band asks for, they carry all the rest.
+	rung("axles-least", "the axles, with the least tongue weight", staticsSource+"; 49 CFR 571.3(b) (GAWR); the tongue band's least", func(q *pencil) (measure.Pounds, string) {
+		if q.evenKnown() {
+			q.skip()
+		}
+		band, ok := q.Settings.Bands[u.Hitch.Kind.Value]
+		if !ok {
+			q.lack("hitch.kind")
+		}
+		hold := rest(q, q.AxleCapacity, "axle-capacity")
+		empty := need(q, u.Weights.Empty, "weights.empty")
+		if !q.ready() {
+			return 0, ""
+		}
+		if q.TireCapacity.Known {
+			hold = min(hold, rest(q, q.TireCapacity, "tire-capacity").Times(u.Axles.Count.Value))
+		}
+		return measure.WholeOf(hold, 1-band.Least) - empty, fmt.Sprintf("%s / (100%% - %s) - %s", hold.Near(), band.Least, empty)
 	})
 	rung("tires", "the tires, even load", staticsSource+"; 49 CFR 393.75(f)", func(q *pencil) (measure.Pounds, string) {
 		n := needCount(q, u.Axles.Count, "axles.count")
@@ -192,6 +237,7 @@ var workingPayload = &Definition{
 		}
 		back := p.Settings.Allowance
 		v := measure.Down(full-back.Of(full), 100)
+		p.bound = atMost
 		p.enter(float64(v), v.Limit(), 100, fmt.Sprintf("%s - %s, down to the hundred", full.Near(), back))
 		p.WorkingPayload = Result[measure.Pounds]{Value: v, Known: true}
 	},

@@ -240,6 +240,7 @@ func TestStaticsAgainstEquations(t *testing.T) {
 		u.Deck.Front, u.Deck.Length = length(front), length(deck)
 		u.Axles.Count, u.Axles.Rating, u.Axles.Center = unit.Count{Value: n, Pos: at}, weight(each), length(a)
 		u.Axles.Spacing = length(within(30, 60))
+		u.Tires.Size = unit.Text{Value: "ST235/80R16", Pos: at}
 		u.Tires.PerAxle, u.Tires.Sidewall.Single = unit.Count{Value: 2, Pos: at}, weight(tire)
 		u.Weights.GVWR, u.Weights.Empty, u.Weights.TongueEmpty = weight(gvwr), weight(e), weight(t0)
 		w := compute.Unit(u, settings)

@@ -28,10 +28,11 @@ type Tire struct {
 	Full measure.Pounds
 	// MaxPressure is the pressure that belongs to the rating; zero if nobody states it.
 	MaxPressure measure.PSI
-	// MaxPressureAt is where the sidewall's pressure stands in the unit file.
-	MaxPressureAt unit.Pos
-	// MaxPressureSource says where MaxPressure comes from.
-	MaxPressureSource string
+	// MostPressure is the pressure the tire may be set to: the sidewall's, or else the
+	// table row's; zero if neither is known.
+	MostPressure measure.PSI
+	// MostPressureAt is where the sidewall's pressure stands in the unit file.
+	MostPressureAt unit.Pos
 	// RatingAt is where the sidewall's rating stands, unknown for a table row.
 	RatingAt unit.Pos
 	// Grade is the grade of the table row used, empty for a sidewall.
@@ -56,19 +57,28 @@ func tireOf(u *unit.Unit) Tire {
 		return t
 	}
 	t.Dual = per.Value >= 4
-	size, sizeErr := tables.ParseTireSize(u.Tires.Size.Value)
-	if u.Tires.Size.Given() && sizeErr == nil {
-		t.Passenger = size.Class() == tables.Passenger
+	// Even a sidewall's rating needs the size: without it nobody can tell whether this is
+	// a passenger tire, of which a trailer may count ten elevenths only.
+	if !u.Tires.Size.Given() || u.Tires.Size.Value == "" {
+		t.Lack = "the size is not stated"
+		return t
 	}
-	rows := usable(tables.Tires(u.Tires.Size.Value, u.Tires.LoadRange.Value), t.Dual)
-	if !t.fromSidewall(u, rows) {
-		t.fromTable(u, rows, sizeErr)
+	size, err := tables.ParseTireSize(u.Tires.Size.Value)
+	if err != nil {
+		t.Lack = err.Error()
+		return t
+	}
+	t.Passenger = size.Class() == tables.Passenger
+	all := tables.Tires(u.Tires.Size.Value, u.Tires.LoadRange.Value)
+	if !t.fromSidewall(u) {
+		t.fromTable(u, all)
 	}
 	if t.Rating <= 0 {
 		return t
 	}
 	t.Known = true
-	t.work(u, size, sizeErr == nil)
+	t.pressures(u, size, all)
+	t.work(u, size)
 	return t
 }
 
@@ -84,11 +94,7 @@ func (t *Tire) mounting() string {
 func usable(rows []tables.Tire, dual bool) []tables.Tire {
 	var out []tables.Tire
 	for _, row := range rows {
-		load, grade := row.Single, row.SingleGrade
-		if dual {
-			load, grade = row.Dual, row.DualGrade
-		}
-		if load > 0 && grade != tables.MemoryWeak {
+		if rating(row, dual) > 0 && gradeOf(row, dual) != tables.MemoryWeak {
 			out = append(out, row)
 		}
 	}
@@ -102,6 +108,20 @@ func usable(rows []tables.Tire, dual bool) []tables.Tire {
 	return out
 }
 
+// gradeOf is how well the row's rating is known: no better than that it belongs to this
+// load range and holds at this pressure.
+func gradeOf(row tables.Tire, dual bool) tables.Grade {
+	g := row.SingleGrade
+	if dual {
+		g = row.DualGrade
+	}
+	g = g.Weaker(row.RangeGrade)
+	if row.PressureGrade != "" {
+		g = g.Weaker(row.PressureGrade)
+	}
+	return g
+}
+
 func rating(row tables.Tire, dual bool) measure.Pounds {
 	if dual {
 		return row.Dual
@@ -109,7 +129,7 @@ func rating(row tables.Tire, dual bool) measure.Pounds {
 	return row.Single
 }
 
-func (t *Tire) fromSidewall(u *unit.Unit, rows []tables.Tire) bool {
+func (t *Tire) fromSidewall(u *unit.Unit) bool {
 	side := u.Tires.Sidewall.Single
 	if t.Dual {
 		side = u.Tires.Sidewall.Dual
@@ -119,56 +139,100 @@ func (t *Tire) fromSidewall(u *unit.Unit, rows []tables.Tire) bool {
 	}
 	t.Rating, t.RatingAt = side.Value, side.Pos
 	t.Source = "molded on the sidewall"
-	switch p := u.Tires.Sidewall.Pressure; {
-	case p.Given() && p.Value > 0:
-		t.MaxPressure, t.MaxPressureAt, t.MaxPressureSource = p.Value, p.Pos, "molded on the sidewall"
-	case len(rows) > 0 && rows[0].Pressure > 0:
-		t.MaxPressure, t.MaxPressureSource = rows[0].Pressure, rows[0].Source
-	default:
-		t.Notes = append(t.Notes, "the sidewall's own pressure was not written down; the rating counts at that pressure only")
-	}
 	return true
 }
 
-func (t *Tire) fromTable(u *unit.Unit, rows []tables.Tire, sizeErr error) {
-	tires := u.Tires
+func (t *Tire) fromTable(u *unit.Unit, all []tables.Tire) {
+	tires, rows := u.Tires, usable(all, t.Dual)
 	switch {
-	case !tires.Size.Given() || tires.Size.Value == "":
-		t.Lack = "the size is not stated"
-	case sizeErr != nil:
-		t.Lack = sizeErr.Error()
 	case !tires.LoadRange.Given() || tires.LoadRange.Value == "":
 		t.Lack = "the load range is not stated"
+		return
 	case len(rows) == 0:
 		t.Lack = fmt.Sprintf("no table row that may be relied on for %s load range %s, %s", tires.Size.Value, tires.LoadRange.Value, t.mounting())
-	case t.Dual && tires.Sidewall.Single.Given() && tires.Sidewall.Single.Value < rows[0].Single:
+		return
+	}
+	row, single := rows[0], tires.Sidewall.Single
+	if t.Dual && single.Given() && single.Value < row.Single {
 		// This maker rates the tire below the table; its dual rating is then not the table's.
-		t.Lack = fmt.Sprintf("the sidewall's single rating is below the table's %s, so the table's dual rating does not hold for it", rows[0].Single)
-	default:
-		row := rows[0]
-		t.Rating, t.Source = rating(row, t.Dual), row.Source
-		t.Grade = row.SingleGrade
-		if t.Dual {
-			t.Grade = row.DualGrade
-		}
-		t.MaxPressure, t.MaxPressureSource = row.Pressure, row.Source
-		t.Notes = append(t.Notes, "from a table; the sidewall governs")
-		if last := rows[len(rows)-1]; rating(last, t.Dual) != t.Rating {
-			t.Notes = append(t.Notes, fmt.Sprintf("this size and load range is sold with %s and with %s; the lower counts until the sidewall is read",
-				t.Rating.Limit(), rating(last, t.Dual).Limit()))
-		}
-		if t.Grade == tables.Memory {
-			t.Notes = append(t.Notes, "the table's figure is from memory, no source found: read the sidewall")
-		}
+		t.Lack = fmt.Sprintf("the sidewall's single rating is below the table's %s, so the table's dual rating does not hold for it", row.Single)
+		return
+	}
+	if other, ok := withoutDual(all, row); t.Dual && ok && !single.Given() {
+		t.Lack = fmt.Sprintf("this size and load range is also sold at %s single, and no dual rating of that one was found", other.Single)
+		return
+	}
+	t.Rating, t.Source = rating(row, t.Dual), row.Source
+	t.Grade = gradeOf(row, t.Dual)
+	t.Notes = append(t.Notes, "from a table; the sidewall governs")
+	if last := rows[len(rows)-1]; rating(last, t.Dual) != t.Rating {
+		t.Notes = append(t.Notes, fmt.Sprintf("this size and load range is sold with %s and with %s; the lower counts until the sidewall is read",
+			t.Rating.Limit(), rating(last, t.Dual).Limit()))
+	}
+	if t.Grade == tables.Memory {
+		t.Notes = append(t.Notes, "the table's load, its load range or its pressure is from memory, no source found: read the sidewall")
 	}
 }
 
+// withoutDual finds a tire of the same size and load range that is rated below row and of
+// which no dual rating is known. Where there is one, row's dual rating is not the lowest.
+func withoutDual(all []tables.Tire, row tables.Tire) (tables.Tire, bool) {
+	for _, other := range all {
+		if other.Dual == 0 && other.Single < row.Single {
+			return other, true
+		}
+	}
+	return tables.Tire{}, false
+}
+
+// pressures finds the pressure that the rating is for and the one that the tire may be
+// set to. A rating holds at its own pressure only, so of several that it may be for the
+// highest counts: below it the tire carries less.
+func (t *Tire) pressures(u *unit.Unit, size tables.TireSize, all []tables.Tire) {
+	side := u.Tires.Sidewall.Pressure
+	molded := side.Given() && side.Value > 0
+	var listed measure.PSI
+	for _, row := range all {
+		listed = max(listed, row.Pressure)
+	}
+	t.MostPressure = listed
+	if molded {
+		t.MostPressure, t.MostPressureAt = side.Value, side.Pos
+	}
+	switch {
+	case molded && t.RatingAt.Known():
+		t.MaxPressure = side.Value
+	case molded || listed > 0:
+		t.MaxPressure = max(side.Value, listed)
+	default:
+		if usual, ok := usualPressure(u, size); ok {
+			t.MaxPressure = usual
+			t.Notes = append(t.Notes, fmt.Sprintf("the sidewall's own pressure was not written down; %s is usual for load range %s", usual, u.Tires.LoadRange.Value))
+			return
+		}
+		t.Notes = append(t.Notes, "the sidewall's own pressure was not written down; the rating counts at that pressure only")
+	}
+}
+
+// usualPressure is the pressure usual for the load range letter, which the letter tells
+// only for special trailer tires of a metric size on rims of 13 in and more.
+func usualPressure(u *unit.Unit, size tables.TireSize) (measure.PSI, bool) {
+	if size.Class() != tables.SpecialTrailer || size.Form != tables.Metric || size.Rim < 13 || !u.Tires.LoadRange.Given() {
+		return 0, false
+	}
+	row, err := tables.LoadRange(u.Tires.LoadRange.Value)
+	return row.Pressure, err == nil && row.Pressure > 0
+}
+
 // work brings the rating down to the stated pressure and to a passenger tire's part.
-func (t *Tire) work(u *unit.Unit, size tables.TireSize, sized bool) {
+func (t *Tire) work(u *unit.Unit, size tables.TireSize) {
 	each := t.Rating
 	t.formula = each.String()
-	if p := u.Tires.Pressure; p.Given() && p.Value > 0 && t.MaxPressure > 0 && p.Value < t.MaxPressure {
-		n, source := exponentOf(size, sized)
+	p := u.Tires.Pressure
+	if !p.Given() || p.Value <= 0 {
+		t.Notes = append(t.Notes, "no pressure is stated: counted at the pressure that the rating is for")
+	} else if t.MaxPressure > 0 && !measure.PressureReaches(p.Value, t.MaxPressure) {
+		n, source := exponentOf(size)
 		part := measure.ShareOfPressure(p.Value, t.MaxPressure).Power(n)
 		each = measure.Down(part.Of(each), 1)
 		t.formula = fmt.Sprintf("%s x (%s / %s)^%s", t.Rating, p.Value, t.MaxPressure, measure.Number(n, 3))
@@ -191,11 +255,9 @@ func (t *Tire) work(u *unit.Unit, size tables.TireSize, sized bool) {
 // exponentOf is the published exponent of load against pressure for the size, with its
 // source. For a size that no row fits the load is taken in proportion to the pressure:
 // every published exponent lies below 1, so that leaves less than any of them.
-func exponentOf(size tables.TireSize, sized bool) (n float64, source string) {
-	if sized {
-		if row, ok := tables.Exponent(size); ok {
-			return row.Exponent, row.Source
-		}
+func exponentOf(size tables.TireSize) (n float64, source string) {
+	if row, ok := tables.Exponent(size); ok {
+		return row.Exponent, row.Source
 	}
 	return 1, "in proportion to the pressure, for want of a published exponent for this size"
 }
@@ -217,6 +279,9 @@ func (p *pencil) inheritTire() {
 	}
 	if p.Tire.RatingAt.Known() {
 		p.use(key, side.Value.String(), side.About, side.From, side.Pos)
+	}
+	if side := tires.Sidewall.Pressure; side.Given() {
+		p.use("tires.sidewall.pressure", side.Value.String(), side.About, side.From, side.Pos)
 	}
 	if tires.Pressure.Given() {
 		p.use("tires.pressure", tires.Pressure.Value.String(), tires.Pressure.About, tires.Pressure.From, tires.Pressure.Pos)
@@ -274,6 +339,10 @@ var tireReserveShare = &Definition{
 		if !p.ready() {
 			return
 		}
-		p.TireReserveShare = p.share(measure.ShareOf(reserve, axle), fmt.Sprintf("%s / %s", reserve.Near(), axle))
+		// A reserve is what is left to use up: it goes down, and one that is short by a
+		// hair does not read as nil.
+		v := measure.ShareOf(reserve, axle)
+		p.enter(v.Percent(), v.Limit(), 0.1, fmt.Sprintf("%s / %s", reserve.Near(), axle))
+		p.TireReserveShare = Result[measure.Share]{Value: v, Known: measure.Finite(v)}
 	},
 }

@@ -85,6 +85,11 @@ func TestWeakMemoryIsNeverUsed(t *testing.T) {
 						lowest = load
 					}
 				}
+				if per == 4 && size == "ST235/85R16" && letter == "G" {
+					// Sold with two single ratings and one dual: whose dual it is nobody says, so
+					// the sidewall is asked for.
+					lowest = 0
+				}
 				u := &unit.Unit{}
 				u.Tires.Size, u.Tires.LoadRange, u.Tires.PerAxle = stated(size), stated(letter), stated(per)
 				got := compute.Unit(u, settings()).Tire
@@ -157,7 +162,7 @@ func TestPressureAgainstPublishedPoints(t *testing.T) {
 }
 
 // A pressure above the maximum adds nothing; one below takes the load down, to the whole
-// pound; what nobody published an exponent for falls in proportion.
+// pound.
 func TestPressure(t *testing.T) {
 	base := `size: ST235/80R16, load-range: E, per-axle: 2, sidewall: {single: "3,520 lb", pressure: 80 psi}, pressure: `
 	for psi, want := range map[string]float64{"80 psi": 3520, "95 psi": 3520, "552 kPa": 3520} {
@@ -170,8 +175,8 @@ func TestPressure(t *testing.T) {
 		t.Errorf("at 65 psi: each %v, axle %v, full %v; want 3,117, 6,234, 7,040", w.Tire.Each, w.Tire.Axle, w.Tire.Full)
 	}
 	w := tires(t, `size: somewhat round, per-axle: 2, sidewall: {single: "3,000 lb", pressure: 60 psi}, pressure: 30 psi`)
-	if w.Tire.Each != 1500 {
-		t.Errorf("in proportion half the pressure carries %v of 3,000", w.Tire.Each)
+	if w.Tire.Known || w.Tire.Lack == "" {
+		t.Errorf("a size that does not read counts as %v a tire; it may be a passenger tire", w.Tire.Each)
 	}
 	w = tires(t, `size: ST235/80R16, per-axle: 2, sidewall: {single: "3,520 lb"}, pressure: 30 psi`)
 	if w.Tire.Each != 3520 || !strings.Contains(strings.Join(w.Tire.Notes, ";"), "own pressure was not written down") {

@@ -149,7 +149,7 @@ func TestTowMatch(t *testing.T) {
 	if m = compute.TowMatch(deckOver(), small); m.Governing().Name != "front-axle" || m.Most.Limit() != "3,060 lb" {
 		t.Errorf("front axle: %s", m.Text())
 	}
-	if !near(m.FrontLeft.Value, float64(small.FrontRating.Value), 1e-9) {
+	if !nearly(m.FrontLeft.Value, float64(small.FrontRating.Value), 1e-9) {
 		t.Errorf("at its limit the front axle carries %v", m.FrontLeft.Value)
 	}
 	// A load right over the axles leaves the truck alone: only the whole weight counts.

@@ -26,6 +26,8 @@ var (
 // allowed are the places where such a word is plain English or somebody else's, with why.
 var allowed = map[string]string{
 	"internal/unit/format.go: new":      "condition: new, as the trade says it of a trailer",
+	"internal/compute/excise.go: new":   "the same condition, read",
+	"internal/compute/label.go: new":    "the same condition, read",
 	"cmd/build/main.go: clean":          "the exit status; the design's own words are \"0 clean\"",
 	"internal/showroom/room.go: serve":  "what net/http calls answering on a listener; no verb of the command",
 	"internal/showroom/room.go: watch":  "the eye on the folders, below; no verb of the command",

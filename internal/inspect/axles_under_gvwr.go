@@ -1,5 +1,7 @@
 package inspect
 
+import "tarepage/internal/measure"
+
 var axlesUnderGVWR = &Rule{
 	Name: "axles-under-gvwr", Severity: Stop,
 	Title: "the axles carry what the truck does not",
@@ -15,7 +17,7 @@ var axlesUnderGVWR = &Rule{
 			return
 		}
 		left := gvwr.Value - band.Most.Of(gvwr.Value)
-		if left > s.Value {
+		if !measure.NotOver(left, s.Value) {
 			f.add(c.Axles.Rating.Pos, "axles carry %s together; gvwr %s less the most the tongue takes (%s) leaves %s",
 				s.Value.Limit(), gvwr.Value, band.Most, left.Load()).
 				figures(s.Value.Limit(), left.Load()).

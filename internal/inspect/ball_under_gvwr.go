@@ -1,5 +1,7 @@
 package inspect
 
+import "tarepage/internal/measure"
+
 var ballUnderGVWR = &Rule{
 	Name: "ball-under-gvwr", Severity: Stop,
 	Title:  "a ball sold with the trailer is rated for it",
@@ -8,7 +10,7 @@ var ballUnderGVWR = &Rule{
 	Remedy: "read the stamp again, or sell it with a ball rated for the gvwr",
 	check: func(c *Case, f *Findings) {
 		rating, gvwr := c.Hitch.BallRating, c.Weights.GVWR
-		if rating.Given() && gvwr.Given() && rating.Value < gvwr.Value {
+		if rating.Given() && gvwr.Given() && !measure.NotOver(gvwr.Value, rating.Value) {
 			f.add(rating.Pos, "ball is rated %s, gvwr is %s", rating.Value, gvwr.Value).
 				figures(rating.Value.String(), gvwr.Value.String()).
 				also(gvwr.Pos, "gvwr stands here")

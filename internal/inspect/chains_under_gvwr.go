@@ -14,7 +14,7 @@ var chainsUnderGVWR = &Rule{
 		if !breaking.Given() || !gvwr.Given() {
 			return
 		}
-		if least := chainLeast(gvwr.Value); breaking.Value < least {
+		if least := chainLeast(gvwr.Value); !measure.NotOver(least, breaking.Value) {
 			f.add(breaking.Pos, "each chain breaks at %s, a trailer of %s needs %s", breaking.Value, gvwr.Value, least).
 				figures(breaking.Value.String(), least.String()).
 				also(gvwr.Pos, "gvwr stands here")

@@ -1,5 +1,7 @@
 package inspect
 
+import "tarepage/internal/measure"
+
 var emptyOverGVWR = &Rule{
 	Name: "empty-over-gvwr", Severity: Stop,
 	Title:  "the empty trailer weighs no more than its GVWR",
@@ -8,7 +10,7 @@ var emptyOverGVWR = &Rule{
 	Remedy: "read the label and the scale ticket again; one of the two is wrong",
 	check: func(c *Case, f *Findings) {
 		gvwr, empty := c.Weights.GVWR, c.Weights.Empty
-		if gvwr.Given() && empty.Given() && empty.Value > gvwr.Value {
+		if gvwr.Given() && empty.Given() && !measure.NotOver(empty.Value, gvwr.Value) {
 			f.add(empty.Pos, "it weighs %s empty, its gvwr is %s", empty.Value, gvwr.Value).
 				figures(empty.Value.String(), gvwr.Value.String()).
 				also(gvwr.Pos, "gvwr stands here")

@@ -1,5 +1,7 @@
 package inspect
 
+import "tarepage/internal/measure"
+
 var hitchUnderGVWR = &Rule{
 	Name: "hitch-under-gvwr", Severity: Stop,
 	Title:  "the coupler is rated for the loaded trailer",
@@ -8,7 +10,7 @@ var hitchUnderGVWR = &Rule{
 	Remedy: "read the coupler plate again, or fit a coupler rated for the gvwr",
 	check: func(c *Case, f *Findings) {
 		rating, gvwr := c.Hitch.Rating, c.Weights.GVWR
-		if rating.Given() && gvwr.Given() && rating.Value < gvwr.Value {
+		if rating.Given() && gvwr.Given() && !measure.NotOver(gvwr.Value, rating.Value) {
 			f.add(rating.Pos, "coupler is rated %s, gvwr is %s", rating.Value, gvwr.Value).
 				figures(rating.Value.String(), gvwr.Value.String()).
 				also(gvwr.Pos, "gvwr stands here")

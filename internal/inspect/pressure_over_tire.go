@@ -1,5 +1,7 @@
 package inspect
 
+import "tarepage/internal/measure"
+
 var pressureOverTire = &Rule{
 	Name: "pressure-over-tire", Severity: Stop,
 	Title:  "no tire is set above its maximum pressure",
@@ -8,10 +10,10 @@ var pressureOverTire = &Rule{
 	Remedy: "read the label again, or write the sidewall's own pressure under sidewall if it is higher than the table's",
 	check: func(c *Case, f *Findings) {
 		p, t := c.Tires.Pressure, c.Work.Tire
-		if p.Given() && t.MaxPressure > 0 && p.Value > t.MaxPressure {
-			f.add(p.Pos, "set to %s, the tire's maximum is %s", p.Value, t.MaxPressure).
-				figures(p.Value.String(), t.MaxPressure.String()).
-				also(t.MaxPressureAt, "the sidewall's pressure stands here").
+		if p.Given() && t.MostPressure > 0 && !measure.PressureKeeps(p.Value, t.MostPressure) {
+			f.add(p.Pos, "set to %s, the tire's maximum is %s", p.Value, t.MostPressure).
+				figures(p.Value.String(), t.MostPressure.String()).
+				also(t.MostPressureAt, "the sidewall's pressure stands here").
 				also(c.Tires.LoadRange.Pos, "the load range stands here")
 		}
 	},

@@ -26,6 +26,14 @@ var saidNotConfirmed = &Rule{
 		said(a.Pos, a.From, "the axle rating", a.Value.String(), "label", "tag")
 		said(t.Size.Pos, t.Size.From, "the tire size", t.Size.Value, "tire", "sidewall")
 		said(t.LoadRange.Pos, t.LoadRange.From, "the load range", t.LoadRange.Value, "tire", "sidewall")
+		// The sidewall governs over any table, and the rest sets limits: none of it counts
+		// for having been said.
+		said(t.Sidewall.Single.Pos, t.Sidewall.Single.From, "the sidewall's single rating", t.Sidewall.Single.Value.String(), "tire", "sidewall")
+		said(t.Sidewall.Dual.Pos, t.Sidewall.Dual.From, "the sidewall's dual rating", t.Sidewall.Dual.Value.String(), "tire", "sidewall")
+		said(t.Sidewall.Pressure.Pos, t.Sidewall.Pressure.From, "the sidewall's pressure", t.Sidewall.Pressure.Value.String(), "tire", "sidewall")
+		said(t.Wheel.Pos, t.Wheel.From, "the wheel's rating", t.Wheel.Value.String(), "wheel", "stamp")
+		said(h.TongueLimit.Pos, h.TongueLimit.From, "the tongue limit", h.TongueLimit.Value.String(), "coupler plate", "coupler plate")
+		said(h.Chains.Breaking.Pos, h.Chains.Breaking.From, "the chains' breaking force", h.Chains.Breaking.Value.String(), "chain's tag", "tag")
 		said(h.Rating.Pos, h.Rating.From, "the coupler's rating", h.Rating.Value.String(), "coupler plate", "coupler plate")
 		said(h.BallRating.Pos, h.BallRating.From, "the ball's rating", h.BallRating.Value.String(), "ball", "stamp")
 	},

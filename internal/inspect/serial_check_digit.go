@@ -2,16 +2,15 @@ package inspect
 
 import (
 	"fmt"
-	"strings"
 
 	"tarepage/internal/measure"
 )
 
-// otherSerial are the notes that mark a serial which is no VIN: home-built trailers,
-// numbers assigned by a state, and trailers from before 1981 carry other forms.
+// otherSerial reports a note that marks a serial which is no VIN: home-built trailers,
+// numbers assigned by a state, and trailers from before 1981 carry other forms. A note
+// that says where a VIN was read, (tag) or (stamp), marks nothing.
 func otherSerial(c *Case) bool {
-	note := strings.ToLower(c.Serial.From.Text)
-	return note != "" || c.Year.Given() && c.Year.Value < 1981
+	return c.Serial.From.Origin == measure.Other || c.Year.Given() && c.Year.Value < 1981
 }
 
 var serialCheckDigit = &Rule{

@@ -1,6 +1,8 @@
 package inspect
 
 import (
+	"strings"
+
 	"tarepage/internal/measure"
 	"tarepage/internal/tables"
 )
@@ -13,7 +15,7 @@ var tiresUnderAxle = &Rule{
 	Remedy: "fit tires of a higher load range, or lower the axle rating to what the tires carry",
 	check: func(c *Case, f *Findings) {
 		axle, t := c.Axles.Rating, c.Work.Tire
-		if !axle.Given() || !t.Known || t.Axle >= axle.Value {
+		if !axle.Given() || !t.Known || measure.NotOver(axle.Value, t.Axle) {
 			return
 		}
 		at := c.Tires.LoadRange.Pos
@@ -28,10 +30,11 @@ var tiresUnderAxle = &Rule{
 			also(axle.Pos, "axle rating stands here").
 			also(c.Tires.Size.Pos, "the size stands here").
 			by(tireClause(c))
-		if c.Tires.Pressure.Given() && t.MaxPressure > c.Tires.Pressure.Value {
+		soft := c.Tires.Pressure.Given() && t.MaxPressure > 0 && !measure.PressureReaches(c.Tires.Pressure.Value, t.MaxPressure)
+		if soft {
 			fd.also(c.Tires.Pressure.Pos, "the pressure it is figured at stands here")
 		}
-		if c.Tires.Pressure.Given() && t.Full >= axle.Value {
+		if soft && t.MaxPressure <= t.MostPressure && t.Full >= axle.Value {
 			fd.fix("set them to %s, where they carry %s, and correct the label; or lower the axle rating to what they carry", t.MaxPressure, t.Full.Limit())
 		} else if next := nextLoadRange(c); next != "" {
 			fd.fix("fit load range %s, or lower the axle rating to what the tires carry", next)
@@ -42,6 +45,9 @@ var tiresUnderAxle = &Rule{
 // tireClause is the clause on tires and axles for the unit's GVWR.
 func tireClause(c *Case) string {
 	if gvwr := c.Weights.GVWR; gvwr.Given() && gvwr.Value <= lightTrailer {
+		if c.Work.Tire.Passenger {
+			return "49 CFR 571.110 S4.2.2.1, S4.2.2.2 (2015, amended 2016)"
+		}
 		return "49 CFR 571.110 S4.2.2.1 (2015, amended 2016)"
 	}
 	return "49 CFR 571.120 S5.1.2 (2015)"
@@ -49,27 +55,30 @@ func tireClause(c *Case) string {
 
 // lightTrailer is the GVWR up to which FMVSS 110 holds, and above which FMVSS 120
 // does: 4,536 kg (10,000 lb), 49 CFR 571.110 S3 and 571.120 S3.
-const lightTrailer measure.Pounds = 10000
+const lightTrailer = max(measure.Pounds(10000), 4536/measure.KilogramsPerPound)
 
 // nextLoadRange is the lowest load range of the same size whose table row carries the
 // axle, or "" if the table knows none. It is advice; the sidewall governs.
 func nextLoadRange(c *Case) string {
 	per := c.Tires.PerAxle.Value
 	for _, letter := range tables.LoadRanges(c.Tires.Size.Value) {
-		if letter <= c.Tires.LoadRange.Value {
+		if letter <= strings.ToUpper(c.Tires.LoadRange.Value) {
 			continue
 		}
-		least := measure.Pounds(0)
+		// A row without a figure that may be relied on rules the letter out: the tire that
+		// somebody buys may be that one.
+		least, known := measure.Pounds(0), true
 		for _, row := range tables.Tires(c.Tires.Size.Value, letter) {
 			load, grade := row.Single, row.SingleGrade
 			if per >= 4 {
 				load, grade = row.Dual, row.DualGrade
 			}
-			if load > 0 && grade != tables.MemoryWeak && (least == 0 || load < least) {
+			known = known && load > 0 && grade != tables.MemoryWeak
+			if least == 0 || load < least {
 				least = load
 			}
 		}
-		if least > 0 && least.Times(per) >= c.Axles.Rating.Value {
+		if known && least > 0 && least.Times(per) >= c.Axles.Rating.Value {
 			return letter
 		}
 	}

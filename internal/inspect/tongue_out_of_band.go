@@ -1,5 +1,7 @@
 package inspect
 
+import "tarepage/internal/measure"
+
 var tongueOutOfBand = &Rule{
 	Name: "tongue-out-of-band", Severity: Caution,
 	Title:  "with an even load the tongue's share is within the band",
@@ -17,9 +19,9 @@ var tongueOutOfBand = &Rule{
 		least, most := band.Least.Of(gvwr), band.Most.Of(gvwr)
 		var words, limit string
 		switch {
-		case tongue < least:
+		case !measure.NotOver(least, tongue):
 			words, limit = "less than", least.Load()+" ("+band.Least.String()+")"
-		case tongue > most:
+		case !measure.NotOver(tongue, most):
 			words, limit = "more than", most.Limit()+" ("+band.Most.String()+")"
 		default:
 			return
@@ -28,13 +30,19 @@ var tongueOutOfBand = &Rule{
 		if !at.Known() {
 			at = c.Weights.Empty.Pos
 		}
-		value := "puts " + tongue.Load() + " on the truck"
+		// What is too little goes down and what is too much goes up, so that the text never
+		// says of a number that it is less than itself.
+		puts := tongue.Load()
+		if words == "less than" {
+			puts = tongue.Limit()
+		}
+		value := "puts " + puts + " on the truck"
 		if tongue < 0 {
 			value = "lifts the hitch with " + (-tongue).Load()
 		}
 		fd := f.add(at, "loaded evenly to gvwr it %s, %s the %s advised for a %s",
 			value, words, limit, c.Hitch.Kind.Value).
-			figures(tongue.Load(), limit).
+			figures(puts, limit).
 			also(c.Axles.Center.Pos, "the middle of the axles stands here").
 			also(band.At, "the yard's own band stands here")
 		if fig := c.Work.Figure("tongue-at-gvwr"); fig != nil && fig.Estimated {

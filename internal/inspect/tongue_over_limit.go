@@ -20,11 +20,11 @@ var tongueOverLimit = &Rule{
 				also(tongue.Pos, "the tongue weight, empty, stands here").
 				also(c.Axles.Center.Pos, "the middle of the axles stands here")
 		}
-		if tongue.Given() && tongue.Value > limit.Value {
+		if tongue.Given() && !measure.NotOver(tongue.Value, limit.Value) {
 			over("empty", tongue.Value)
 			return
 		}
-		if t := c.Work.TongueAtGVWR; t.Known && t.Value > limit.Value {
+		if t := c.Work.TongueAtGVWR; t.Known && !measure.NotOver(t.Value, limit.Value) {
 			fd := over("loaded evenly to gvwr", t.Value)
 			// An estimate refuses nobody's unit: it asks for the scale.
 			if fig := c.Work.Figure("tongue-at-gvwr"); fig != nil && fig.Estimated {

@@ -1,5 +1,7 @@
 package inspect
 
+import "tarepage/internal/measure"
+
 var wheelsUnderAxle = &Rule{
 	Name: "wheels-under-axle", Severity: Stop,
 	Title:  "the wheels of an axle carry what the axle is rated for",
@@ -8,7 +10,7 @@ var wheelsUnderAxle = &Rule{
 	Remedy: "fit wheels stamped for the load, or lower the axle rating to what the wheels carry",
 	check: func(c *Case, f *Findings) {
 		axle, w := c.Axles.Rating, c.Work.WheelCapacity
-		if axle.Given() && w.Known && w.Value < axle.Value {
+		if axle.Given() && w.Known && !measure.NotOver(axle.Value, w.Value) {
 			f.add(c.Tires.Wheel.Pos, "wheels carry %s, axle is rated %s", w.Value.Limit(), axle.Value).
 				figures(w.Value.Limit(), axle.Value.String()).
 				also(axle.Pos, "axle rating stands here")

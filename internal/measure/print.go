@@ -203,5 +203,10 @@ func (s Share) Near() string {
 	return trimmed(float64(Nearest(s.Percent(), 0.1)), 1) + "%"
 }
 
+// Limit prints a share that is left to use up: in percent, a tenth, rounded down.
+func (s Share) Limit() string {
+	return trimmed(float64(Down(Share(float64(s)*100), 0.1)), 1) + "%"
+}
+
 // Number prints a bare number for a working: at most n decimals.
 func Number(v float64, n int) string { return trimmed(v, n) }

@@ -1,5 +1,7 @@
 package measure
 
+import "math"
+
 // The units. Each is a number of what its name says.
 type (
 	// Pounds is a weight in avoirdupois pounds, as labels and scales print it.
@@ -97,3 +99,29 @@ func (p PSI) Kilopascals() float64 { return float64(float64(p) * KilopascalsPerP
 
 // FromKilopascals returns the pressure of kpa kilopascals.
 func FromKilopascals(kpa float64) PSI { return PSI(kpa / KilopascalsPerPSI) }
+
+// A pressure molded or printed in kPa is the one in psi rounded: 50 psi stands as 340,
+// 345 or 350 kPa, 80 psi as 550. The steps are common practice, no source.
+const (
+	pressureStep     PSI = 10 / KilopascalsPerPSI  // the coarsest step it is rounded to
+	halfPressureStep PSI = 2.5 / KilopascalsPerPSI // half the step of 5 kPa
+)
+
+// inOtherUnits reports that one of the two is in whole psi and the other is not, which
+// then was written in kPa or bar.
+func inOtherUnits(a, b PSI) bool {
+	return (a == PSI(math.Trunc(float64(a)))) != (b == PSI(math.Trunc(float64(b))))
+}
+
+// PressureReaches reports whether a tire set to p is at its pressure of full. Beside one
+// in psi, a p in kPa may lie half of 5 kPa below it: 550 kPa is 80 psi. That is worth
+// at most half a percent of load.
+func PressureReaches(p, full PSI) bool {
+	return NotOver(full, p) || inOtherUnits(p, full) && full-p <= halfPressureStep
+}
+
+// PressureKeeps reports whether a tire set to p is not above most. Beside one in psi, a p
+// in kPa may lie less than 10 kPa above it: 350 kPa is printed for 50 psi.
+func PressureKeeps(p, most PSI) bool {
+	return NotOver(p, most) || inOtherUnits(p, most) && p-most < pressureStep
+}

@@ -75,7 +75,8 @@ the nearest one that is.
 
 **A model fills in what the unit leaves out,** key by key: ` + "`model: oxbow-20k`" + ` takes from
 ` + "`content/models/oxbow-20k.md`" + `, which is written like a unit. Stock number, serial, photos and
-recording never come from a model.
+recording never come from a model. Nor does what is molded on a tire, where the unit states a
+size, a load range or a sidewall of its own.
 
 **In the words,** a paragraph or list item that begins with a time (` + "`1:12`" + `) is a timed note.
 A link whose address is ` + "`fig:`" + ` and a figure's name is a checked figure:

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"path"
 	"reflect"
 	"runtime"
@@ -164,7 +165,11 @@ func (s *Stock) fill(u *Unit) []Problem {
 		}
 		return []Problem{p}
 	}
-	fillFrom(unitKeys(), reflect.ValueOf(u).Elem(), reflect.ValueOf(m).Elem())
+	skip := notFilled
+	if otherTire(&u.Tires, &m.Tires) {
+		skip = notFilledTire
+	}
+	fillFrom(unitKeys(), reflect.ValueOf(u).Elem(), reflect.ValueOf(m).Elem(), skip)
 	return nil
 }
 
@@ -172,9 +177,29 @@ func (s *Stock) fill(u *Unit) []Problem {
 var notFilled = map[string]bool{"stock": true, "serial": true, "model": true, "withhold": true, "photos": true, "recording": true,
 	"relabeled": true, "waive": true}
 
-func fillFrom(ks *keys, to, from reflect.Value) {
+// notFilledTire are further keys that are not filled in where the unit has other tires
+// than its model: what is molded on one tire says nothing of another.
+var notFilledTire = func() map[string]bool {
+	out := maps.Clone(notFilled)
+	for _, path := range []string{"tires.sidewall", "tires.ply", "tires.service"} {
+		out[path] = true
+	}
+	return out
+}()
+
+// otherTire reports that the unit states a tire of its own: another size or load range
+// than the model's, or a sidewall that somebody read.
+func otherTire(u, m *Tires) bool {
+	differs := func(own, model Text) bool {
+		plain := func(s string) string { return strings.ToUpper(strings.ReplaceAll(s, " ", "")) }
+		return own.Spoiled || own.Given() && plain(own.Value) != plain(model.Value)
+	}
+	return differs(u.Size, m.Size) || differs(u.LoadRange, m.LoadRange) || u.Sidewall.At.Known()
+}
+
+func fillFrom(ks *keys, to, from reflect.Value, skip map[string]bool) {
 	for _, k := range ks.order {
-		if notFilled[k.path] {
+		if skip[k.path] {
 			continue
 		}
 		t, f := to.Field(k.index), from.Field(k.index)
@@ -183,7 +208,7 @@ func fillFrom(ks *keys, to, from reflect.Value) {
 			if !t.Field(0).Interface().(Section).At.Known() {
 				t.Field(0).Set(f.Field(0))
 			}
-			fillFrom(k.kids, t, f)
+			fillFrom(k.kids, t, f, skip)
 		case k.list:
 			if t.Len() == 0 {
 				t.Set(f)
