@@ -89,7 +89,7 @@ func LeastByStrength(weight, each measure.Pounds) (int, bool) {
 		return 0, false
 	}
 	n := 0
-	for sum := measure.Pounds(0); sum < weight.Half(); sum += each {
+	for sum := measure.Pounds(0); !measure.NotOver(weight.Half(), sum); sum += each {
 		if n++; n > 1000 {
 			return 0, false
 		}

@@ -1,5 +1,7 @@
 package inspect
 
+import "tarepage/internal/measure"
+
 var emptyImplausible = &Rule{
 	Name: "empty-implausible", Severity: Caution,
 	Title:  "the empty weight is one that its parts can make",
@@ -13,11 +15,11 @@ var emptyImplausible = &Rule{
 		}
 		low, high := parts[0], parts[1]
 		switch {
-		case empty.Value < low:
+		case !measure.NotOver(low, empty.Value):
 			f.add(empty.Pos, "%s empty, the listed parts alone weigh %s", empty.Value, low.Load()).
 				figures(empty.Value.String(), low.Load()).
 				also(c.Frame.Beam.Pos, "the main beams stand here")
-		case empty.Value > high:
+		case !measure.NotOver(empty.Value, high):
 			f.add(empty.Pos, "%s empty, the listed parts and three tenths more weigh %s", empty.Value, high.Limit()).
 				figures(empty.Value.String(), high.Limit()).
 				also(c.Frame.Beam.Pos, "the main beams stand here")

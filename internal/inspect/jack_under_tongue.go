@@ -1,5 +1,7 @@
 package inspect
 
+import "tarepage/internal/measure"
+
 var jackUnderTongue = &Rule{
 	Name: "jack-under-tongue", Severity: Caution,
 	Title:  "the jack carries the tongue of the loaded trailer",
@@ -15,7 +17,7 @@ var jackUnderTongue = &Rule{
 		if j.Count.Given() {
 			n = j.Count.Value
 		}
-		if holds := j.Rating.Value.Times(n); n > 0 && holds < tongue.Value {
+		if holds := j.Rating.Value.Times(n); n > 0 && !measure.NotOver(tongue.Value, holds) {
 			f.add(j.Rating.Pos, "the jack holds %s, loaded evenly to gvwr the tongue stands on it with %s", holds.Limit(), tongue.Value.Load()).
 				figures(holds.Limit(), tongue.Value.Load()).
 				also(c.Weights.TongueEmpty.Pos, "the tongue weight, empty, stands here")

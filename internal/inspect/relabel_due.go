@@ -1,5 +1,7 @@
 package inspect
 
+import "tarepage/internal/measure"
+
 // A stop and no caution: it is a duty of the yard itself before the first sale, and until
 // it is done the placard tells the buyer of cargo that the trailer no longer carries.
 var relabelDue = &Rule{
@@ -10,7 +12,7 @@ var relabelDue = &Rule{
 	Remedy: "correct the label to within 1% of the added weight (S10.2) and write relabeled: with the day",
 	check: func(c *Case, f *Findings) {
 		limit, added := c.Work.RelabelLimit, c.DealerAdded
-		if !limit.Known || c.Relabeled.Given() || added.Value <= limit.Value {
+		if !limit.Known || c.Relabeled.Given() || measure.NotOver(added.Value, limit.Value) {
 			return
 		}
 		f.add(added.Pos, "%s was added before the first sale, the label covers %s", added.Value, limit.Value).

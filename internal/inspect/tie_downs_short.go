@@ -1,5 +1,7 @@
 package inspect
 
+import "tarepage/internal/measure"
+
 var tieDownsShort = &Rule{
 	Name: "tie-downs-short", Severity: Caution,
 	Title:  "the rated tie-down points hold a full load",
@@ -8,7 +10,7 @@ var tieDownsShort = &Rule{
 	Remedy: "fit more or stronger rings, or tell the customer what the points hold",
 	check: func(c *Case, f *Findings) {
 		need, has := c.Work.TieDownNeed, c.Work.TieDownPoints
-		if !need.Known || !has.Known || has.Value >= need.Value {
+		if !need.Known || !has.Known || measure.NotOver(need.Value, has.Value) {
 			return
 		}
 		unrated := ""
