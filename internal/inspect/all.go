@@ -54,6 +54,7 @@ var All = []*Rule{
 
 	// cautions
 	tongueOutOfBand,
+	axlesOverAtGVWR,
 	wideLoad,
 	axleOverBridge,
 	licenseClass,
