@@ -11,7 +11,7 @@ import (
 )
 
 // TestFirstRule follows "Your first rule, in ten minutes" of DEVELOPERS.md to the
-// letter in a copy of the tree: it writes the two files as they are printed there,
+// letter in a copy of the tree: it writes the files as they are printed there,
 // puts the line into the list, and runs every command.
 func TestFirstRule(t *testing.T) {
 	if os.Getenv("TAREPAGE_NESTED") != "" {
@@ -32,7 +32,8 @@ func TestFirstRule(t *testing.T) {
 	tree := t.TempDir()
 	copyTree(t, "../..", tree)
 
-	wrote := map[string]string{"go": "internal/inspect/color_missing.go", "txtar": "internal/inspect/color_missing.txtar"}
+	wrote := map[string]string{"go": "internal/inspect/jacks_many.go", "txtar": "internal/inspect/jacks_many.txtar",
+		"md": "testdata/wrong/content/units/three-jacks.md"}
 	ran := 0
 	for _, b := range blocks(section) {
 		switch file := wrote[b.kind]; {
@@ -44,7 +45,7 @@ func TestFirstRule(t *testing.T) {
 				t.Fatal(err)
 			}
 			if b.kind == "go" {
-				putLine(t, filepath.Join(tree, "internal/inspect/all.go"), "\tcolorMissing,\n")
+				putLine(t, filepath.Join(tree, "internal/inspect/all.go"), "\tjacksMany,\n")
 			}
 		case b.kind == "sh":
 			for _, line := range strings.Split(strings.TrimSpace(b.text), "\n") {
@@ -59,7 +60,7 @@ func TestFirstRule(t *testing.T) {
 		t.Errorf("only %d commands were run", ran)
 	}
 	want, err := os.ReadFile(filepath.Join(tree, wrote["txtar"]))
-	if err != nil || !strings.Contains(string(want), "remark: no color is given [color-missing]") {
+	if err != nil || !strings.Contains(string(want), "remark: 3 jacks are given, a trailer has 1 or 2 [jacks-many]") {
 		t.Errorf("the archive was not written: %v\n%s", err, want)
 	}
 }
