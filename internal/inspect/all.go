@@ -47,6 +47,8 @@ var All = []*Rule{
 	saidNotConfirmed,
 	notePastRecording,
 	fileMissing,
+	captionsUnreadable,
+	videoLink,
 
 	// cautions
 	tongueOutOfBand,
