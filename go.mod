@@ -5,6 +5,7 @@ go 1.26.0
 require (
 	github.com/adrg/frontmatter v0.2.0
 	github.com/agnivade/levenshtein v1.2.1
+	github.com/asticode/go-astisub v0.34.0
 	github.com/bcicen/go-units v1.0.5
 	github.com/fsnotify/fsnotify v1.10.1
 	github.com/rogpeppe/go-internal v1.16.0
@@ -23,7 +24,6 @@ require (
 	github.com/BurntSushi/toml v0.3.1 // indirect
 	github.com/Knetic/govaluate v3.0.0+incompatible // indirect
 	github.com/asticode/go-astikit v0.20.0 // indirect
-	github.com/asticode/go-astisub v0.34.0 // indirect
 	github.com/asticode/go-astits v1.8.0 // indirect
 	github.com/bcicen/bfstree v1.0.0 // indirect
 	github.com/tdewolff/parse/v2 v2.8.20 // indirect

@@ -207,7 +207,7 @@ func TestListingMakesTheTax(t *testing.T) {
 	if f := w.Figure("excise"); f == nil || f.Text != "$4,800" {
 		t.Errorf("the listing says 26,500 lb: %+v", f)
 	}
-	if w.Excise.ByLabel || w.Excise.Highest().By != "the text" || w.Excise.Highest().At.Line == 0 {
+	if w.Excise.ByLabel || w.Excise.Highest().By != "in the text" || w.Excise.Highest().At.Line == 0 {
 		t.Errorf("the text makes it: %+v", w.Excise)
 	}
 	if f := trailerFor(t, heavy, "Rated 25,900 lb GVWR.\n").Figure("excise"); f == nil || f.Value != 0 {

@@ -13,7 +13,7 @@ const exciseSource = "26 USC 4051(a)(1), (a)(3), (c); 26 CFR 145.4051-1(e)(3)(iv
 // A StatedRating is one gross rating with who states it.
 type StatedRating struct {
 	Weight measure.Pounds
-	// By says who: "the label", "the maker's sheet", "the title", "the text".
+	// By says where it stands: "on the label", "on the maker's sheet", "in the title", "in the text".
 	By    string
 	About bool
 	At    unit.Pos
@@ -49,21 +49,21 @@ func statedRatings(u *unit.Unit) []StatedRating {
 		out = append(out[:i], append([]StatedRating{r}, out[i:]...)...)
 	}
 	if g := u.Weights.GVWR; g.Given() && g.Value > 0 {
-		by := "the label"
+		by := "on the label"
 		if g.From.Origin == measure.MakersSheet {
-			by = "the maker's sheet"
+			by = "on the maker's sheet"
 		}
 		add(StatedRating{g.Value, by, g.About, g.Pos, "weights.gvwr"})
 	}
 	if g := u.Claimed.GVWR; g.Given() && g.Value > 0 {
-		add(StatedRating{g.Value, "the maker's sheet", g.About, g.Pos, "claimed.gvwr"})
+		add(StatedRating{g.Value, "on the maker's sheet", g.About, g.Pos, "claimed.gvwr"})
 	}
 	for _, w := range u.WrittenRatings() {
 		key := "title"
 		if w.Where != "the title" {
 			key = "body"
 		}
-		add(StatedRating{w.Weight, w.Where, false, w.Pos, key})
+		add(StatedRating{w.Weight, "in " + w.Where, false, w.Pos, key})
 	}
 	return out
 }
@@ -135,6 +135,6 @@ var excise = &Definition{
 		}
 		tax := row.Rate.OfMoney(price)
 		p.enter(float64(tax), measure.Up(tax, 1).String(), 1,
-			fmt.Sprintf("%s x %s, %s being stated in %s", row.Rate, price, top.Weight.Limit(), top.By))
+			fmt.Sprintf("%s x %s, %s being stated %s", row.Rate, price, top.Weight.Limit(), top.By))
 	},
 }

@@ -228,6 +228,9 @@ func rest[U measure.Unit](p *pencil, r Result[U], name string) U {
 }
 
 func (p *pencil) inherit(f *Figure) {
+	if p.inputs == nil {
+		p.inputs = make([]Input, 0, len(f.Inputs)+4)
+	}
 	for _, in := range f.Inputs {
 		p.use(in.Key, in.Text, false, in.From, in.At)
 	}

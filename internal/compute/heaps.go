@@ -61,7 +61,7 @@ var struckVolume = &Definition{
 				Struck: measure.WeightOfVolume(v, b.Density), Heaped: measure.WeightOfVolume(heaped, b.Density)}
 			if p.Payload.Known {
 				heap.Fits = measure.VolumeOfWeight(p.Payload.Value, b.Density)
-				heap.FitsStruck, heap.FitsHeaped = heap.Struck <= p.Payload.Value, heap.Heaped <= p.Payload.Value
+				heap.FitsStruck, heap.FitsHeaped = measure.NotOver(heap.Struck, p.Payload.Value), measure.NotOver(heap.Heaped, p.Payload.Value)
 			}
 			p.Heaps = append(p.Heaps, heap)
 			words := fmt.Sprintf("%s at %s: %s struck, %s heaped", b.Material, b.Density, heap.Struck.Load(), heap.Heaped.Load())

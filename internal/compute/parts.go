@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/tables"
@@ -88,6 +89,27 @@ func axleRow(rating measure.Pounds, dual bool) string {
 	return "an axle over 15,000 lb"
 }
 
+// A tireRow is a row of the component table for a tire on its wheel.
+type tireRow struct {
+	size tables.TireSize
+	tables.ComponentWeightRow
+}
+
+var tireRows = sync.OnceValue(func() []tireRow {
+	var out []tireRow
+	for _, c := range tables.ComponentWeights() {
+		rest, ok := strings.CutPrefix(c.Component, "tire and wheel ")
+		if !ok {
+			continue
+		}
+		name, _, _ := strings.Cut(rest, " ")
+		if size, err := tables.ParseTireSize(name); err == nil {
+			out = append(out, tireRow{size, c})
+		}
+	}
+	return out
+})
+
 // tires adds the tires with their wheels: the rows of the size, else all rows of its
 // rim, from the lightest to the heaviest.
 func (l *list) tires(size string, n int, at measure.Inches) {
@@ -96,20 +118,13 @@ func (l *list) tires(size string, n int, at measure.Inches) {
 		l.p.needs = append(l.p.needs, Need{"tires.size", err.Error()})
 		return
 	}
-	var exact, rim []tables.ComponentWeightRow
-	for _, c := range tables.ComponentWeights() {
-		rest, ok := strings.CutPrefix(c.Component, "tire and wheel ")
-		if !ok {
-			continue
-		}
-		name, _, _ := strings.Cut(rest, " ")
-		has, err := tables.ParseTireSize(name)
+	var exact, rim []tireRow
+	for _, r := range tireRows() {
 		switch {
-		case err != nil:
-		case has.String() == want.String():
-			exact = append(exact, c)
-		case has.Rim == want.Rim:
-			rim = append(rim, c)
+		case r.size.String() == want.String():
+			exact = append(exact, r)
+		case r.size.Rim == want.Rim:
+			rim = append(rim, r)
 		}
 	}
 	rows := exact

@@ -6,8 +6,6 @@ import (
 	"tarepage/internal/measure"
 )
 
-const tieDownSource = "49 CFR 393.102-393.110 (2015 edition)"
-
 // A Way is how a tie-down runs, which decides how much of its working load limit counts.
 type Way int
 
@@ -91,7 +89,7 @@ func LeastByStrength(weight, each measure.Pounds) (int, bool) {
 		return 0, false
 	}
 	n := 0
-	for sum := measure.Pounds(0); sum < weight.Half(); sum += each {
+	for sum := measure.Pounds(0); !measure.NotOver(weight.Half(), sum); sum += each {
 		if n++; n > 1000 {
 			return 0, false
 		}

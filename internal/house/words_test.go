@@ -74,11 +74,14 @@ func badIdentifier(name string) string {
 	return ""
 }
 
-// badText names the word in a text that is not ours, or "". A text that is only a verb is
-// a command or a flag; a path and a word of another language's grammar is none.
-func badText(text string) string {
+// badText names the word in a text that is not ours, or "". In the command a text that is
+// only a verb is a verb or a flag of it; elsewhere "new" is a trailer's condition.
+func badText(text string, command bool) string {
 	if m := anywhereForm.FindString(text); m != "" {
 		return strings.ToLower(m)
+	}
+	if !command {
+		return ""
 	}
 	bare := strings.TrimLeft(strings.TrimSpace(text), "-")
 	for _, w := range asVerb {
@@ -98,6 +101,7 @@ func borrowed(p *packages.Package) (out []string) {
 			out = append(out, fmt.Sprintf("%s: %q in %s", at, word, what))
 		}
 	}
+	command := strings.HasPrefix(room(p.PkgPath), "cmd/")
 	for _, f := range p.Syntax {
 		imports := map[*ast.BasicLit]bool{}
 		for _, spec := range f.Imports {
@@ -115,7 +119,7 @@ func borrowed(p *packages.Package) (out []string) {
 				if n.Tag != nil {
 					for _, quoted := range regexp.MustCompile(`"[^"]*"`).FindAllString(n.Tag.Value, -1) {
 						for _, choice := range strings.Split(strings.Trim(quoted, `"`), "|") {
-							if w := badText(choice); w != "" {
+							if w := badText(choice, command); w != "" {
 								say(n.Tag, w, quoted)
 							}
 						}
@@ -125,7 +129,7 @@ func borrowed(p *packages.Package) (out []string) {
 			case *ast.BasicLit:
 				if n.Kind == token.STRING && !imports[n] {
 					if text, err := strconv.Unquote(n.Value); err == nil {
-						if w := badText(text); w != "" {
+						if w := badText(text, command); w != "" {
 							say(n, w, n.Value)
 						}
 					}
@@ -192,7 +196,7 @@ var plain = "serve yourself"
 type layoutOf struct{ A string ` + "`one:\"draft|used\"`" + ` }
 `
 	var got []string
-	for _, s := range borrowed(written(t, module+"/internal/p", source)) {
+	for _, s := range borrowed(written(t, module+"/cmd/p", source)) {
 		_, at, _ := strings.Cut(s, "written.go:")
 		line, _, _ := strings.Cut(at, ":")
 		got = append(got, line)

@@ -1,5 +1,13 @@
 package inspect
 
+import (
+	"fmt"
+	"strings"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/measure"
+)
+
 var figureDisagrees = &Rule{
 	Name: "figure-disagrees", Severity: Stop,
 	Title:  "a number written in the notes is the one that was worked out",
@@ -23,4 +31,48 @@ var figureDisagrees = &Rule{
 			}
 		}
 	},
+}
+
+// Agrees reads the number in a checked figure's words and holds it against the
+// figure: to the precision written, "about" allows 2.5%. It returns the number as it
+// was read.
+func Agrees(words string, fig *compute.Figure) (says string, ok bool, err error) {
+	if strings.TrimSpace(words) == fig.Text {
+		return fig.Text, true, nil
+	}
+	switch fig.Unit {
+	case "lb":
+		w, err := measure.ParseWeight(words)
+		return agree(w, measure.Pounds(fig.Value), measure.Pounds(fig.Step()), fig, err)
+	case "ft":
+		w, err := measure.ParseLength(words)
+		return agree(w, measure.Feet(fig.Value).Inches(), measure.Feet(fig.Step()).Inches(), fig, err)
+	case "degrees":
+		w, err := measure.ParseAngle(words)
+		return agree(w, measure.Degrees(fig.Value), measure.Degrees(fig.Step()), fig, err)
+	case "%":
+		w, err := measure.ParseShare(words)
+		return agree(w, measure.Share(fig.Value/100), measure.Share(fig.Step()/100), fig, err)
+	case "sq ft":
+		w, err := measure.ParseArea(words)
+		return agree(w, measure.SquareFeet(fig.Value), measure.SquareFeet(fig.Step()), fig, err)
+	}
+	if fig.Unit == "USD" {
+		w, err := measure.ParseMoney(words)
+		return agree(w, measure.Dollars(fig.Value), measure.Dollars(fig.Step()), fig, err)
+	}
+	w, err := measure.ParsePlain(words, fig.Unit)
+	return agree(w, measure.Plain(fig.Value), measure.Plain(fig.Step()), fig, err)
+}
+
+func agree[U measure.Unit](w measure.Written[U], worked, step U, fig *compute.Figure, err error) (string, bool, error) {
+	if err != nil {
+		return "", false, err
+	}
+	ok := measure.Agrees(w.Value, worked, step, w.About)
+	// Within the step, but on the wrong side of a limit or a load, is not agreeing.
+	if !w.About {
+		ok = ok && !(fig.Limit() && !measure.NotOver(w.Value, worked)) && !(fig.Load() && !measure.NotOver(worked, w.Value))
+	}
+	return fmt.Sprint(w.Value), ok, nil
 }

@@ -27,6 +27,9 @@ var tongueOutOfBand = &Rule{
 			return
 		}
 		at := c.Weights.TongueEmpty.Pos
+		if !at.Known() {
+			at = c.Weights.Empty.Pos
+		}
 		// What is too little goes down and what is too much goes up, so that the text never
 		// says of a number that it is less than itself.
 		puts := tongue.Load()
@@ -42,6 +45,11 @@ var tongueOutOfBand = &Rule{
 			figures(puts, limit).
 			also(c.Axles.Center.Pos, "the middle of the axles stands here").
 			also(band.At, "the yard's own band stands here")
+		if fig := c.Work.Figure("tongue-at-gvwr"); fig != nil && fig.Estimated {
+			fd.Message += " (estimated from the parts)"
+			fd.fix("weigh the tongue empty and write weights.tongue-empty")
+			return
+		}
 		if words == "less than" {
 			fd.fix("load it farther forward than the middle, and weigh the tongue")
 		} else {

@@ -14,8 +14,8 @@ var tongueOverLimit = &Rule{
 			return
 		}
 		tongue := c.Weights.TongueEmpty
-		over := func(what string, v measure.Pounds) {
-			f.add(limit.Pos, "%s the tongue carries %s, its limit is %s", what, v.Load(), limit.Value).
+		over := func(what string, v measure.Pounds) *Finding {
+			return f.add(limit.Pos, "%s the tongue carries %s, its limit is %s", what, v.Load(), limit.Value).
 				figures(v.Load(), limit.Value.String()).
 				also(tongue.Pos, "the tongue weight, empty, stands here").
 				also(c.Axles.Center.Pos, "the middle of the axles stands here")
@@ -25,7 +25,13 @@ var tongueOverLimit = &Rule{
 			return
 		}
 		if t := c.Work.TongueAtGVWR; t.Known && !measure.NotOver(t.Value, limit.Value) {
-			over("loaded evenly to gvwr", t.Value)
+			fd := over("loaded evenly to gvwr", t.Value)
+			// An estimate refuses nobody's unit: it asks for the scale.
+			if fig := c.Work.Figure("tongue-at-gvwr"); fig != nil && fig.Estimated {
+				fd.Severity = Caution
+				fd.Message += " (estimated from the parts)"
+				fd.fix("weigh the tongue empty and write weights.tongue-empty")
+			}
 		}
 	},
 }

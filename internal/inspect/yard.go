@@ -39,6 +39,7 @@ func Stock(s *unit.Stock, works []*compute.Work, problems []unit.Problem) []Find
 			out = append(out, f.list...)
 		}
 	}
+	out = waive(yard, out)
 	withheld(yard, out)
 	slices.SortFunc(out, compare)
 	return slices.CompactFunc(out, func(a, b Finding) bool { return compare(a, b) == 0 })

@@ -18,6 +18,7 @@ type howPage struct {
 	Weakest         string
 	Tables          []table
 	Unchecked       []string
+	States          []definition
 }
 
 type definition struct{ Name, Title, Label, Formula, What, Why, Source string }
@@ -65,6 +66,13 @@ func (m *maker) how() ([]byte, error) {
 		}
 		row.Graded = strings.Join(graded, ", ")
 		p.Tables = append(p.Tables, row)
+	}
+	for _, s := range tables.StateRules() {
+		p.States = append(p.States, definition{
+			Name:   s.State + ", " + s.Subject,
+			What:   strings.TrimSpace(measure.Number(s.Value, 2) + " " + s.Unit + ", " + s.Condition),
+			Source: s.Cite + "; " + s.Source + "; looked at " + s.Checked,
+		})
 	}
 	return m.page("how", p)
 }

@@ -58,8 +58,26 @@ type foundRating struct {
 	offset int
 }
 
+// mentions reports whether the text speaks of a gross rating at all; most do not, and
+// need no closer look.
+func mentions(text string) bool {
+	for i := 0; i+2 < len(text); i++ {
+		if text[i]|0x20 != 'g' {
+			continue
+		}
+		switch text[i+1] | 0x20 {
+		case 'v', 'r', '.' | 0x20:
+			return true
+		}
+	}
+	return false
+}
+
 func ratingsIn(text string) []foundRating {
 	var out []foundRating
+	if !mentions(text) {
+		return nil
+	}
 	from := 0
 	for from <= len(text) {
 		end := len(text)
@@ -68,7 +86,7 @@ func ratingsIn(text string) []foundRating {
 			end, next = from+m[0], from+m[1]
 		}
 		clause := text[from:end]
-		if !another.MatchString(clause) {
+		if mentions(clause) && !another.MatchString(clause) {
 			for _, form := range []*regexp.Regexp{weightThenGross, grossThenWeight} {
 				for _, m := range form.FindAllStringSubmatchIndex(clause, -1) {
 					number, unit := clause[m[2]:m[3]], "lb"

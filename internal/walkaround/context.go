@@ -11,7 +11,7 @@ var elsewhere = phrases("that one over", "one over", "over there", "over yonder"
 	"other trailer", "one next to", "one behind", "one beside", "bigger one", "next size", "size up", "step up to", "just like it",
 	"same thing", "same trailer", "little ones", "another one", "new ones", "would be", "would weigh", "you can order", "can order",
 	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "i'd want", "you'd want", "federal", "used to", "sister",
-	"if you", "if i", "if your", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck",
+	"if you", "if i", "if your", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck", "truck of", "truck rated", "trucks rated", "truck that", "any truck", "pickup of", "pickup rated",
 	"could get", "can get it", "could have", "suppose", "next to it", "the other ones", "smaller one", "longer one", "heavier one", "couplers all the time",
 	"the old one", "last year", "last week", "moved to", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade")
 

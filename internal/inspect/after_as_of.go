@@ -1,0 +1,38 @@
+package inspect
+
+import (
+	"tarepage/internal/measure"
+	"tarepage/internal/unit"
+)
+
+var afterAsOf = &Rule{
+	Name: "after-as-of", Severity: Remark,
+	Title:  "nothing is dated after the day the stock was walked",
+	Why:    "Either a date is mistyped or the yard's as-of day was forgotten; ages and prices are counted from it.",
+	Source: "the yard file's format, docs/unit-file.md: as-of",
+	Remedy: "correct the date, or bring as-of in content/yard.md up to date",
+	check: func(c *Case, f *Findings) {
+		asOf := c.Work.Settings.AsOf
+		if !asOf.Known() {
+			return
+		}
+		later := func(at unit.Pos, day unit.Day, what string) {
+			if day.Known() && day.After(asOf) {
+				f.add(at, "%s on %s, after the stock was walked on %s", what, day, asOf)
+			}
+		}
+		weighed := func(at unit.Pos, from measure.Provenance, what string) {
+			if from.Origin == measure.ScaleTicket {
+				if day, err := unit.ParseDay(from.Date); err == nil {
+					later(at, day, what)
+				}
+			}
+		}
+		if c.Availability.Value != "on order" {
+			later(c.Arrived.Pos, c.Arrived.Value, "arrived")
+		}
+		later(c.Relabeled.Pos, c.Relabeled.Value, "relabeled")
+		weighed(c.Weights.Empty.Pos, c.Weights.Empty.From, "the empty trailer was weighed")
+		weighed(c.Weights.TongueEmpty.Pos, c.Weights.TongueEmpty.From, "the tongue was weighed")
+	},
+}

@@ -1,0 +1,57 @@
+package inspect
+
+import "strings"
+
+var heapOverloads = &Rule{
+	Name: "heap-overloads", Severity: Caution,
+	Title:  "a dump bed says with what a full bed is overloaded",
+	Why:    "A bed that looks half empty can be past the payload: soil and stone are heavy, and heavier wet.",
+	Source: "densities as the table of loose materials cites them; the heap of 2:1 is from memory",
+	Remedy: "tell the customer how far to fill it with what they haul, and weigh it loaded",
+	check: func(c *Case, f *Findings) {
+		payload, heap := c.Work.Payload, c.Bed.Heap
+		if !payload.Known || len(c.Work.Heaps) == 0 {
+			return
+		}
+		// A bed that is not to be heaped is judged struck level.
+		heaped := !heap.Given() || heap.Value
+		var over, only, fits []string
+		for _, h := range c.Work.Heaps {
+			switch {
+			case !h.FitsStruck:
+				over = append(over, inWords(h.Material))
+			case heaped && !h.FitsHeaped:
+				only = append(only, inWords(h.Material))
+			default:
+				fits = append(fits, inWords(h.Material))
+			}
+		}
+		if over == nil && only == nil {
+			return
+		}
+		var words []string
+		say := func(what string, list []string) {
+			if list != nil {
+				words = append(words, what+" "+strings.Join(list, ", "))
+			}
+		}
+		say("overloaded before it is level with", over)
+		say("full level but never heaped with", only)
+		if heaped {
+			say("fit to be heaped with", fits)
+		} else {
+			say("fit to be filled level with", fits)
+		}
+		f.add(c.Bed.Height.Pos, "for a payload of %s the bed is %s", payload.Value.Limit(), strings.Join(words, "; ")).
+			also(c.Bed.Length.Pos, "the bed stands here")
+	},
+}
+
+// inWords is a material as it stands in a list: "earth, loose dry" to "earth (loose dry)".
+func inWords(material string) string {
+	name, rest, ok := strings.Cut(strings.TrimSuffix(material, ", loose"), ", ")
+	if !ok {
+		return name
+	}
+	return name + " (" + rest + ")"
+}

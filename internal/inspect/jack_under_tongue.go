@@ -1,0 +1,26 @@
+package inspect
+
+import "tarepage/internal/measure"
+
+var jackUnderTongue = &Rule{
+	Name: "jack-under-tongue", Severity: Caution,
+	Title:  "the jack carries the tongue of the loaded trailer",
+	Why:    "Uncoupled and loaded, the tongue stands on the jack alone; one that folds drops it on a foot.",
+	Source: "the jack's own rating; statics",
+	Remedy: "fit a stronger jack, or tell the customer not to uncouple it loaded",
+	check: func(c *Case, f *Findings) {
+		j, tongue := c.Jack, c.Work.TongueAtGVWR
+		if !j.Rating.Given() || !tongue.Known {
+			return
+		}
+		n := 1
+		if j.Count.Given() {
+			n = j.Count.Value
+		}
+		if holds := j.Rating.Value.Times(n); n > 0 && !measure.NotOver(tongue.Value, holds) {
+			f.add(j.Rating.Pos, "the jack holds %s, loaded evenly to gvwr the tongue stands on it with %s", holds.Limit(), tongue.Value.Load()).
+				figures(holds.Limit(), tongue.Value.Load()).
+				also(c.Weights.TongueEmpty.Pos, "the tongue weight, empty, stands here")
+		}
+	},
+}

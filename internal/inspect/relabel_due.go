@@ -1,0 +1,22 @@
+package inspect
+
+import "tarepage/internal/measure"
+
+// A stop and no caution: it is a duty of the yard itself before the first sale, and until
+// it is done the placard tells the buyer of cargo that the trailer no longer carries.
+var relabelDue = &Rule{
+	Name: "relabel-due", Severity: Stop,
+	Title:  "weight that the yard added is on the label",
+	Why:    "The placard on the trailer still promises cargo that the added weight has used up.",
+	Source: "49 CFR 571.110 S10.1 (2015): more than the lesser of 1.5% of the GVWR and 100 lb",
+	Remedy: "correct the label to within 1% of the added weight (S10.2) and write relabeled: with the day",
+	check: func(c *Case, f *Findings) {
+		limit, added := c.Work.RelabelLimit, c.DealerAdded
+		if !limit.Known || c.Relabeled.Given() || measure.NotOver(added.Value, limit.Value) {
+			return
+		}
+		f.add(added.Pos, "%s was added before the first sale, the label covers %s", added.Value, limit.Value).
+			figures(added.Value.String(), limit.Value.String()).
+			also(c.Weights.GVWR.Pos, "gvwr stands here")
+	},
+}

@@ -1,0 +1,29 @@
+package inspect
+
+import (
+	"strings"
+
+	"tarepage/internal/unit"
+)
+
+var serialTwice = &Rule{
+	Name: "serial-twice", Severity: Stop,
+	Title:  "no two units carry one serial number",
+	Why:    "One of the two is sold with the other's papers.",
+	Source: "49 CFR 565.13(d) (2015): no two alike within 60 years",
+	Remedy: "read both off their labels",
+	checkYard: func(y *Yard, f *Findings) {
+		first := map[string]unit.Pos{}
+		for _, c := range y.Cases {
+			number := strings.ToUpper(strings.Join(strings.Fields(c.Serial.Value), ""))
+			if !c.Serial.Given() || number == "" {
+				continue
+			}
+			if other, taken := first[number]; taken {
+				f.add(c.Serial.Pos, "serial %s stands on another unit too", number).also(other, "the other unit stands here").Unit = c.File
+				continue
+			}
+			first[number] = c.Serial.Pos
+		}
+	},
+}

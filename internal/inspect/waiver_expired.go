@@ -1,0 +1,17 @@
+package inspect
+
+var waiverExpired = &Rule{
+	Name: "waiver-expired", Severity: Remark,
+	Title:  "a waiver that has run out is renewed or taken out",
+	Why:    "Past its last day it waives nothing, and what it waived stops the unit again.",
+	Source: "the unit file's format, docs/unit-file.md: waive",
+	Remedy: "mend what it waived and take it out, or give a later day with a reason that still holds",
+	check: func(c *Case, f *Findings) {
+		asOf := c.Work.Settings.AsOf
+		for _, w := range c.Waive {
+			if w.Until.Given() && asOf.Known() && asOf.After(w.Until.Value) {
+				f.add(w.Until.Pos, "the waiver of %s ended on %s; the stock was walked on %s", w.Rule.Value, w.Until.Value, asOf)
+			}
+		}
+	},
+}
