@@ -11,6 +11,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"time"
 
 	"tarepage/internal/compute"
@@ -195,6 +196,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	site := &publish.Site{}
 	pages, err := c.pages(render.Input{
 		Stock: y.stock, Works: y.works, Findings: y.findings, LeaveOut: held.Units,
+		Media: func(path, name string) error { return site.AddFile(path, c.media(name)) },
 	}, site.Add)
 	if err != nil {
 		return failed, err
@@ -208,6 +210,11 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 			Removed: moved.Removed, LeftOut: held.Names}, time.Since(start))
 	})
 	return status(n), nil
+}
+
+// media is where a file stands that a unit names below content/.
+func (c *command) media(name string) string {
+	return filepath.Join(contentDir(c.from), filepath.FromSlash(name))
 }
 
 // pages makes the pages with the theme that was asked for, and hands them to add.

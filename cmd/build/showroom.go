@@ -69,7 +69,7 @@ func (c *command) show(stdout, stderr io.Writer) (*showroom.Site, error) {
 		return nil, err
 	}
 	held := inspect.Refused(y.stock, y.findings)
-	out := &showroom.Site{Files: map[string][]byte{}, Units: map[string]string{}, Findings: y.findings}
+	out := &showroom.Site{Files: map[string][]byte{}, Units: map[string]string{}, Media: map[string]string{}, Findings: y.findings}
 	// The paths are held against each other as they are in a build.
 	site := &publish.Site{}
 	unmade := map[string]bool{}
@@ -81,6 +81,10 @@ func (c *command) show(stdout, stderr io.Writer) (*showroom.Site, error) {
 			}
 			unmade[u.File] = true
 			return nil
+		},
+		Media: func(path, name string) error {
+			out.Media[path] = c.media(name)
+			return site.AddFile(path, out.Media[path])
 		},
 	}, func(path string, page []byte) error {
 		if err := site.Add(path, page); err != nil {

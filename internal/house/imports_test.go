@@ -20,7 +20,7 @@ compute:        measure tables unit
 inspect:        measure tables unit compute walkaround hearsay
 elevation:      measure tables unit compute
 report:         measure unit compute inspect intake
-render:         measure tables unit compute inspect elevation
+render:         measure tables unit compute inspect elevation walkaround
 publish:
 showroom:       inspect
 walkaround:     measure

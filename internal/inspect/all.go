@@ -51,6 +51,8 @@ var All = []*Rule{
 	ballUnderClass,
 	waiverUnknown,
 	fileMissing,
+	captionsUnreadable,
+	videoLink,
 
 	// cautions
 	tongueOutOfBand,

@@ -31,8 +31,9 @@ var known = map[ast.NodeKind]bool{
 }
 
 // notes renders the Markdown behind the front matter. Without a work (the yard's own
-// text) there are no figures to fill in.
-func notes(b *unit.Body, w *compute.Work) (template.HTML, error) {
+// text) there are no figures to fill in. To leads from a time to the recording; it is nil
+// where there is none.
+func notes(b *unit.Body, w *compute.Work, to func(unit.Clock) moment) (template.HTML, error) {
 	if b.Root == nil {
 		return "", nil
 	}
@@ -45,7 +46,7 @@ func notes(b *unit.Body, w *compute.Work) (template.HTML, error) {
 	if err != nil {
 		return "", err
 	}
-	n := &noteRenderer{body: b, work: w, moments: map[ast.Node]unit.Note{}}
+	n := &noteRenderer{body: b, work: w, to: to, moments: map[ast.Node]unit.Note{}}
 	for _, note := range b.Notes {
 		n.moments[note.Node] = note
 	}
@@ -67,7 +68,33 @@ func notes(b *unit.Body, w *compute.Work) (template.HTML, error) {
 type noteRenderer struct {
 	body    *unit.Body
 	work    *compute.Work
+	to      func(unit.Clock) moment
 	moments map[ast.Node]unit.Note
+}
+
+// at writes a note's time, as the way to that moment where there is one.
+func (n *noteRenderer) at(w util.BufWriter, t unit.Clock) {
+	var to moment
+	if n.to != nil {
+		to = n.to(t)
+	}
+	switch {
+	case to.here:
+		_, _ = fmt.Fprintf(w, `<a class="at" data-t="%d" href="%s">%s</a> `, int(t), util.EscapeHTML([]byte(to.href)), t)
+	case to.href != "":
+		_, _ = fmt.Fprintf(w, `<a class="at" rel="noopener noreferrer" referrerpolicy="no-referrer" href="%s">%s</a> `, util.EscapeHTML([]byte(to.href)), t)
+	default:
+		_, _ = fmt.Fprintf(w, `<span class="at">%s</span> `, t)
+	}
+}
+
+// listed reports whether a node is a timed note standing by itself, not in a list.
+func (n *noteRenderer) listed(node ast.Node) bool {
+	if node == nil || node.Kind() != ast.KindParagraph || node.Parent().Kind() == ast.KindListItem {
+		return false
+	}
+	_, ok := n.moments[node]
+	return ok
 }
 
 func (n *noteRenderer) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) {
@@ -87,12 +114,28 @@ func leftOut(util.BufWriter, []byte, ast.Node, bool) (ast.WalkStatus, error) {
 }
 
 func (n *noteRenderer) paragraph(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	// Timed notes that follow each other are one list of moments.
 	if !entering {
-		_, _ = w.WriteString("</p>\n")
+		switch {
+		case n.listed(node) && n.listed(node.NextSibling()):
+			_, _ = w.WriteString("</li>\n")
+		case n.listed(node):
+			_, _ = w.WriteString("</li>\n</ol>\n")
+		default:
+			_, _ = w.WriteString("</p>\n")
+		}
 		return ast.WalkContinue, nil
 	}
 	if note, ok := n.moments[node]; ok {
-		_, _ = fmt.Fprintf(w, `<p class="moment"><span class="at">%s</span> `, note.At)
+		switch {
+		case !n.listed(node):
+			_, _ = w.WriteString(`<p class="moment">`)
+		case n.listed(node.PreviousSibling()):
+			_, _ = w.WriteString(`<li class="moment">`)
+		default:
+			_, _ = w.WriteString("<ol class=\"moments\">\n<li class=\"moment\">")
+		}
+		n.at(w, note.At)
 		return ast.WalkContinue, nil
 	}
 	_, _ = w.WriteString("<p>")
@@ -102,7 +145,7 @@ func (n *noteRenderer) paragraph(w util.BufWriter, _ []byte, node ast.Node, ente
 func (n *noteRenderer) textBlock(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	if entering {
 		if note, ok := n.moments[node]; ok {
-			_, _ = fmt.Fprintf(w, `<span class="at">%s</span> `, note.At)
+			n.at(w, note.At)
 		}
 	} else if node.NextSibling() != nil && node.FirstChild() != nil {
 		_ = w.WriteByte('\n')

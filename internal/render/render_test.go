@@ -168,7 +168,7 @@ func TestNotes(t *testing.T) {
 	page := one(t)["u/ex-1.html"]
 	for _, want := range []string{
 		`<h2>Walk-around</h2>`, // the page's own title is the only h1
-		`<p class="moment"><span class="at">0:45</span> The <strong>coupler</strong> & its plate.`,
+		`<ol class="moments"><li class="moment"><span class="at">0:45</span> The <strong>coupler</strong> & its plate.`,
 		`<span class="at">1:10</span> A tight item with <a class="fig" href="#fig-payload">5,000 lb</a> in it.`,
 		`<a class="fig" href="#fig-tag-payload">5,000 lb</a>`,
 		`<a class="fig" href="#fig-tag-payload">about 5,000 lb</a>`,

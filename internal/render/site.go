@@ -25,6 +25,9 @@ type Input struct {
 	// added. With nil from it the site goes on without that page; any other error, or no
 	// Unmade, ends the site.
 	Unmade func(*unit.Unit, error) error
+	// Media, where it is given, is told of each file that the site needs beside its pages:
+	// its path in the site, and its name below content/. Each is told once.
+	Media func(path, name string) error
 }
 
 // PageOf is the path of a unit's page, named after its stock number.
@@ -71,6 +74,7 @@ type entry struct {
 	cautions []inspect.Finding
 	path     string // u/sb-1043.html
 	kind     string // the file of its kind's page: kind-dump.html
+	media    []unit.Media
 }
 
 // Site makes every page and hands it to add by its path. It returns how many pages
@@ -94,7 +98,27 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	for _, e := range m.units {
 		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e) }})
 	}
-	return run(jobs, add, in.Unmade)
+	made, err := run(jobs, add, in.Unmade)
+	if err != nil {
+		return made, err
+	}
+	return made, m.carry()
+}
+
+// carry tells of the videos that the pages play.
+func (m *maker) carry() error {
+	told := map[string]bool{}
+	for _, e := range m.units {
+		v := e.video()
+		if v == nil || m.in.Media == nil || told[v.Name] {
+			continue
+		}
+		told[v.Name] = true
+		if err := m.in.Media(MediaPath(v.Name), v.Name); err != nil {
+			return fmt.Errorf("%s: %w", v.Pos, err)
+		}
+	}
+	return nil
 }
 
 // enter takes in the units that are published, with their cautions.
@@ -113,8 +137,9 @@ func (m *maker) enter() {
 		}
 		m.units = append(m.units, &entry{
 			Unit: u, work: w, cautions: cautions[u.File],
-			path: PageOf(u),
-			kind: "kind-" + u.Kind.Value + ".html",
+			path:  PageOf(u),
+			kind:  "kind-" + u.Kind.Value + ".html",
+			media: m.in.Stock.Media[u.File],
 		})
 		works = append(works, w)
 	}

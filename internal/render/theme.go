@@ -9,6 +9,7 @@ import (
 	"html/template"
 	"io/fs"
 	"os"
+	"strings"
 
 	"github.com/tdewolff/minify/v2"
 	"github.com/tdewolff/minify/v2/css"
@@ -24,7 +25,7 @@ func Theme(builtIn fs.FS, dir string) (fs.FS, error) {
 		return builtIn, nil
 	}
 	if info, err := os.Stat(dir); err != nil || !info.IsDir() {
-		return nil, fmt.Errorf("-theme %q is no folder; name a folder with frame.html, yard.html, unit.html, how.html or style.css", dir)
+		return nil, fmt.Errorf("-theme %q is no folder; name a folder with frame.html, yard.html, unit.html, how.html, style.css or walk.js", dir)
 	}
 	return over{os.DirFS(dir), builtIn}, nil
 }
@@ -45,7 +46,11 @@ type press struct {
 	pages  map[string]*template.Template
 	style  template.CSS
 	policy string
-	min    *minify.M
+	// script plays a recording from a moment on; only pages with a recording have it, and
+	// watched is their policy.
+	script  template.JS
+	watched string
+	min     *minify.M
 }
 
 func newPress(theme fs.FS) (*press, error) {
@@ -73,6 +78,16 @@ func newPress(theme fs.FS) (*press, error) {
 	// such as frame-ancestors are left out of a meta element).
 	p.policy = "default-src 'none'; img-src 'self' data:; media-src 'self'; style-src 'sha256-" +
 		base64.StdEncoding.EncodeToString(sum[:]) + "'; base-uri 'none'; form-action 'none'"
+
+	script, err := fs.ReadFile(theme, "walk.js")
+	if err != nil {
+		return nil, fmt.Errorf("theme: %w", err)
+	}
+	p.script = template.JS(bytes.TrimSpace(script))
+	sum = sha256.Sum256([]byte(p.script))
+	// A recording's captions are text tracks in the page itself.
+	p.watched = strings.Replace(p.policy, "media-src 'self'", "media-src 'self' data:; script-src 'sha256-"+
+		base64.StdEncoding.EncodeToString(sum[:])+"'", 1)
 
 	for _, name := range []string{"yard", "unit", "how"} {
 		t, err := template.New(name).Option("missingkey=error").ParseFS(theme, "frame.html", name+".html")

@@ -23,6 +23,7 @@ type unitPage struct {
 	Ladder                                   []rung
 	Beside                                   []labeled
 	Body                                     template.HTML
+	Recording                                *recording
 	Specs                                    []specGroup
 	Standard, Options                        []string
 	Figures                                  []figure
@@ -81,9 +82,15 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 		p.View, p.ViewWords = template.HTML(svg), elevation.Words(e.work)
 	}
 	m.carries(p, e.work)
-	body, err := notes(&e.Body, e.work)
+	body, err := notes(&e.Body, e.work, m.moments(e))
 	if err != nil {
 		return nil, err
+	}
+	if p.Recording, err = m.recorded(e); err != nil {
+		return nil, err
+	}
+	if p.Recording != nil {
+		p.Policy = m.watched
 	}
 	p.Body = body
 	p.Specs = specs(e.Unit)

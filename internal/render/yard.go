@@ -90,7 +90,7 @@ func (m *maker) yardPages() []job {
 			page.Shown = shown(len(all))
 			jobs = append(jobs, job{path: leaf(file, n), make: func() ([]byte, error) {
 				if file == "index.html" && n == 0 {
-					about, err := notes(&m.in.Stock.Yard.Body, nil)
+					about, err := notes(&m.in.Stock.Yard.Body, nil, nil)
 					if err != nil {
 						return nil, err
 					}

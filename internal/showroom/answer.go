@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"net/http"
+	"os"
 	"path"
 	"strings"
 	"time"
@@ -22,6 +23,7 @@ var types = map[string]string{
 	".txt": "text/plain; charset=utf-8", ".csv": "text/csv; charset=utf-8", ".vtt": "text/vtt; charset=utf-8",
 	".json": "application/json", ".xml": "application/xml", ".svg": "image/svg+xml", ".jpg": "image/jpeg",
 	".png": "image/png", ".webp": "image/webp", ".avif": "image/avif", ".mp4": "video/mp4",
+	".m4v": "video/mp4", ".webm": "video/webm", ".mov": "video/quicktime",
 }
 
 // handler answers: the guard first, then the showroom's own addresses, then the site.
@@ -70,18 +72,41 @@ func (r *Room) show(w http.ResponseWriter, req *http.Request) {
 	if name == "" || strings.HasSuffix(name, "/") {
 		name += front
 	}
+	if file, ok := s.site.Media[name]; ok && r.play(w, req, name, file) {
+		return
+	}
 	data, ok := s.site.Files[name]
 	if !ok {
 		own(http.StatusNotFound, s.site.missing(req.URL.Path))
 		return
 	}
-	kind := types[path.Ext(name)]
-	if kind == "" {
-		kind = "application/octet-stream"
-	}
-	w.Header().Set("Content-Type", kind)
+	w.Header().Set("Content-Type", kindOf(name))
 	if path.Ext(name) == ".html" {
 		data = dress(data, s.version, s.site.panel(name))
 	}
 	http.ServeContent(w, req, "", time.Time{}, bytes.NewReader(data))
+}
+
+func kindOf(name string) string {
+	if kind := types[strings.ToLower(path.Ext(name))]; kind != "" {
+		return kind
+	}
+	return "application/octet-stream"
+}
+
+// play answers with a recording from the disk, in the ranges that a player asks for (RFC
+// 9110, 14). It reports false for a file that is gone since the site was made.
+func (r *Room) play(w http.ResponseWriter, req *http.Request, name, file string) bool {
+	f, err := os.Open(file)
+	if err != nil {
+		return false
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil || !info.Mode().IsRegular() {
+		return false
+	}
+	w.Header().Set("Content-Type", kindOf(name))
+	http.ServeContent(w, req, "", info.ModTime(), f)
+	return true
 }

@@ -26,6 +26,8 @@ type Site struct {
 	Files map[string][]byte
 	// Units are the unit files by the path of the page that each made.
 	Units map[string]string
+	// Media are the files on the disk by the paths in the site at which they are played.
+	Media map[string]string
 	// Findings are in the order of inspect.Stock.
 	Findings []inspect.Finding
 }
@@ -144,6 +146,9 @@ func versionOf(s *state) string {
 			enter(path)
 			_, _ = h.Write(s.site.Files[path])
 			enter(s.site.Units[path])
+		}
+		for _, path := range slices.Sorted(maps.Keys(s.site.Media)) {
+			enter(path)
 		}
 		for _, f := range s.site.Findings {
 			enter(f.Rule.Name + f.At.String() + f.Severity.String() + f.Unit)

@@ -219,6 +219,7 @@ type Recording struct {
 	Length   Moment `key:"length" doc:"how long it is" eg:"6:12"`
 	Captions Text   `key:"captions" doc:"the captions file" eg:"media/sb-1043.vtt"`
 	Video    Text   `key:"video" doc:"the video file" eg:"media/sb-1043.mp4"`
+	ID       Text   `key:"id" doc:"what another host calls the recording, for the yard's video-link" eg:"walk-sb-1043"`
 }
 
 // A Photo is one photo with the words for those who cannot see it.
@@ -261,6 +262,7 @@ type Yard struct {
 	AsOf      Date    `key:"as-of" doc:"the day the stock was last walked; ages are counted to it" eg:"2026-11-20" need:"yes"`
 	Excludes  Text    `key:"price-excludes" doc:"what the prices leave out" eg:"tax, title and registration"`
 	Allowance Percent `key:"allowance" doc:"what the yard holds back from the payload" eg:"5%"`
+	VideoLink Text    `key:"video-link" doc:"where another host plays a recording from a moment on: an address with {id} for the recording and {s} for seconds, {ms} for milliseconds or {hms} as in 0h1m12s" eg:"https://video.example/{id}?t={s}"`
 	Bands     Bands   `key:"tongue-band" doc:"how much of the loaded trailer should stand on the truck"`
 }
 

@@ -3,6 +3,7 @@ package unit
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"path"
 	"slices"
@@ -23,7 +24,13 @@ type Media struct {
 	Fault string
 	// Bytes is the file's size.
 	Bytes int64
+	// Data is what a captions file holds, at most its first MostCaptions bytes and one
+	// more; nil for photos and videos, which nobody needs whole.
+	Data []byte
 }
+
+// MostCaptions is as much of a captions file as is read: what internal/walkaround takes.
+const MostCaptions = 5 << 20
 
 // Media lists the files that the unit names, whether they are there or not.
 func (u *Unit) Media() []Media {
@@ -54,8 +61,26 @@ func (s *shelf) look(list []Media) []Media {
 	for i := range list {
 		m := &list[i]
 		m.Bytes, m.Fault = s.find(m.Name)
+		if m.Fault == "" && m.Path == "recording.captions" {
+			if m.Data, m.Fault = s.read(m.Name); m.Fault != "" {
+				m.Data = nil
+			}
+		}
 	}
 	return list
+}
+
+func (s *shelf) read(name string) (data []byte, fault string) {
+	full := path.Join(mediaRoot, name)
+	f, err := s.root.Open(full)
+	if err == nil {
+		defer f.Close()
+		data, err = io.ReadAll(io.LimitReader(f, MostCaptions+1))
+	}
+	if err != nil {
+		return nil, fmt.Sprintf("%s cannot be read: %v", full, plainError(err))
+	}
+	return data, ""
 }
 
 func (s *shelf) find(name string) (size int64, fault string) {

@@ -5,7 +5,8 @@ package theme
 import "embed"
 
 // Files are the theme's files: frame.html (the outer skeleton of every page), one
-// template per kind of page, and style.css.
+// template per kind of page, style.css, and walk.js, which plays a recording from a
+// moment on where a page has one.
 //
-//go:embed *.html style.css
+//go:embed *.html style.css walk.js
 var Files embed.FS

@@ -1,0 +1,25 @@
+package inspect
+
+import (
+	"strings"
+
+	"tarepage/internal/walkaround"
+)
+
+var captionsUnreadable = &Rule{
+	Name: "captions-unreadable", Severity: Stop,
+	Title:  "the captions read as captions",
+	Why:    "Who cannot hear the recording has only the captions.",
+	Source: "W3C WebVTT 1; WCAG 2.2, 1.2.2 Captions (Prerecorded)",
+	Remedy: "name the recording's .vtt or .srt file",
+	check: func(c *Case, f *Findings) {
+		for _, m := range c.Media {
+			if m.Path != "recording.captions" || m.Fault != "" {
+				continue
+			}
+			if _, _, err := walkaround.ReadCaptions(m.Name, m.Data); err != nil {
+				f.add(m.Pos, "%s is no captions file: %s", m.Name, strings.TrimPrefix(err.Error(), "captions "+m.Name+": "))
+			}
+		}
+	},
+}

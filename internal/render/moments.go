@@ -1,0 +1,157 @@
+package render
+
+import (
+	"fmt"
+	"html/template"
+	"path"
+	"strings"
+
+	"github.com/yuin/goldmark/ast"
+
+	"tarepage/internal/measure"
+	"tarepage/internal/unit"
+	"tarepage/internal/walkaround"
+)
+
+// recording is a walk-around's own video as a page shows it. No byte of it is asked for
+// before it is played.
+type recording struct {
+	Video        string // its address
+	Size, Length string
+	// Captions and Chapters are text tracks as data: addresses, empty if there are none.
+	// As files they would load no cue from a folder on disk, where each file is an origin
+	// of its own (HTML Standard, 4.8.11.11.2: tracks are fetched with CORS).
+	Captions, Chapters template.URL
+	Script             template.JS
+}
+
+// A moment leads to a time of a recording.
+type moment struct {
+	href string
+	// here is whether the recording is on the page, so that a script can play it there.
+	here bool
+}
+
+// moments returns the way to each time of a unit's recording: its own video, else
+// another host's, else none.
+func (m *maker) moments(e *entry) func(unit.Clock) moment {
+	if v := e.video(); v != nil {
+		// W3C Media Fragments URI 1.0, 4.2.1: a player starts at t.
+		return func(at unit.Clock) moment {
+			return moment{fmt.Sprintf("../%s#t=%d", address(MediaPath(v.Name)), int(at)), true}
+		}
+	}
+	id := e.Recording.ID.Value
+	return func(at unit.Clock) moment { return moment{href: m.in.Stock.Yard.VideoAt(id, at)} }
+}
+
+// video is the unit's own video, if it is there.
+func (e *entry) video() *unit.Media { return e.named("recording.video") }
+
+func (e *entry) named(key string) *unit.Media {
+	for i := range e.media {
+		if m := &e.media[i]; m.Path == key && m.Fault == "" {
+			return m
+		}
+	}
+	return nil
+}
+
+// MediaPath is the path in the site of a file that a unit names below content/.
+func MediaPath(name string) string {
+	if strings.HasPrefix(name, "media/") {
+		return name
+	}
+	return path.Join("media", name)
+}
+
+// recorded is what the page shows of the recording, or nil.
+func (m *maker) recorded(e *entry) (*recording, error) {
+	v := e.video()
+	if v == nil {
+		return nil, nil
+	}
+	r := &recording{Video: "../" + address(MediaPath(v.Name)), Size: size(v.Bytes), Script: m.script}
+	if e.Recording.Length.Given() {
+		r.Length = e.Recording.Length.Value.String()
+	}
+	end := float64(e.Recording.Length.Value)
+	if c := e.named("recording.captions"); c != nil {
+		captions, _, err := walkaround.ReadCaptions(c.Name, c.Data)
+		if err != nil {
+			return nil, err
+		}
+		for _, cue := range captions.Cues {
+			end = max(end, cue.End)
+		}
+		r.Captions = track(captions.WebVTT())
+	}
+	if list := chapters(&e.Body, end); len(list) > 0 {
+		r.Chapters = track(walkaround.Chapters(list))
+	}
+	return r, nil
+}
+
+// track is a text track as an address.
+func track(vtt string) template.URL {
+	return template.URL("data:text/vtt;charset=utf-8," + address(vtt))
+}
+
+// address writes everything but the unreserved characters and the slash as percent codes
+// (RFC 3986, 2.1 and 2.3).
+func address(s string) string {
+	var b strings.Builder
+	for i := range len(s) {
+		c := s[i]
+		if c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || strings.IndexByte("-._~/", c) >= 0 {
+			b.WriteByte(c)
+		} else {
+			fmt.Fprintf(&b, "%%%02X", c)
+		}
+	}
+	return b.String()
+}
+
+// size is how large a file is, for somebody with one bar of signal: rounded up.
+func size(bytes int64) string {
+	if bytes < 1<<20 {
+		return measure.Count(int((bytes+1<<10-1)>>10)) + " KB"
+	}
+	return measure.Count(int((bytes+1<<20-1)>>20)) + " MB"
+}
+
+// chapters are the notes' headings, each from its first note to the next chapter's. One
+// that does not begin behind the chapter before it is left out.
+func chapters(b *unit.Body, end float64) []walkaround.Chapter {
+	var out []walkaround.Chapter
+	timed := map[ast.Node]unit.Clock{}
+	for _, n := range b.Notes {
+		timed[n.Node] = n.At
+	}
+	title := ""
+	_ = ast.Walk(b.Root, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
+		if !entering {
+			return ast.WalkContinue, nil
+		}
+		if n.Kind() == ast.KindHeading {
+			title = unit.PlainText(n, b.Source)
+			return ast.WalkSkipChildren, nil
+		}
+		at, ok := timed[n]
+		if !ok || title == "" {
+			return ast.WalkContinue, nil
+		}
+		if last := len(out) - 1; last < 0 || float64(at) > out[last].Start {
+			if last >= 0 {
+				out[last].End = float64(at)
+			}
+			out = append(out, walkaround.Chapter{Start: float64(at), Title: title})
+			title = ""
+		}
+		return ast.WalkContinue, nil
+	})
+	if last := len(out) - 1; last >= 0 {
+		out[last].End = max(end, out[last].Start+1)
+	}
+	return out
+}

@@ -1,0 +1,63 @@
+package walkaround
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// WebVTT writes the captions as a WebVTT file that any player reads (WebVTT 4.1): times
+// with three decimals, cues in order, no blank line inside one, marks escaped. Speakers
+// are named in <v> tags; the times of single words are left out.
+func (c Captions) WebVTT() string {
+	var b strings.Builder
+	b.WriteString("WEBVTT\n")
+	for _, cue := range c.Cues {
+		writeCue(&b, cue.Start, cue.End, cue.Speaker, cue.Text)
+	}
+	return b.String()
+}
+
+// A Chapter is a part of a recording.
+type Chapter struct {
+	Start, End float64 // seconds
+	Title      string
+}
+
+// Chapters writes chapters as a WebVTT file: plain titles, one after the other (WebVTT
+// 1.1 and 4.1, chapter titles). Those of no length are left out.
+func Chapters(list []Chapter) string {
+	var b strings.Builder
+	b.WriteString("WEBVTT\n")
+	for _, c := range list {
+		writeCue(&b, c.Start, c.End, "", c.Title)
+	}
+	return b.String()
+}
+
+var escapeVTT = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;")
+
+func writeCue(b *strings.Builder, start, end float64, speaker, text string) {
+	from, to := milliseconds(start), milliseconds(end)
+	var lines []string
+	for line := range strings.Lines(text) {
+		if line = strings.Join(strings.Fields(line), " "); line != "" {
+			lines = append(lines, escapeVTT.Replace(line))
+		}
+	}
+	if to <= from || len(lines) == 0 {
+		return
+	}
+	fmt.Fprintf(b, "\n%s --> %s\n", stamp(from), stamp(to))
+	if speaker = strings.Join(strings.Fields(speaker), " "); speaker != "" {
+		lines[0] = "<v " + escapeVTT.Replace(speaker) + ">" + lines[0]
+	}
+	b.WriteString(strings.Join(lines, "\n"))
+	b.WriteByte('\n')
+}
+
+func milliseconds(s float64) int { return int(math.Round(s * 1000)) }
+
+func stamp(ms int) string {
+	return fmt.Sprintf("%02d:%02d:%02d.%03d", ms/3_600_000, ms/60_000%60, ms/1000%60, ms%1000)
+}
