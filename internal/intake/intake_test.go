@@ -226,9 +226,9 @@ Hydraulic disc brakes are optional. It comes standard with a spare.
 func TestTooLong(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("WEBVTT\n\n")
-	for i := range 19_000 {
-		fmt.Fprintf(&b, "%02d:%02d:%02d.000 --> %02d:%02d:%02d.900\nthe deck is all screwed down, number %d of them, and it goes on and on about nothing much.\n\n",
-			i/720, i/12%60, i%12*5, i/720, i/12%60, i%12*5+2, i)
+	for i := range 3_500 {
+		fmt.Fprintf(&b, "%02d:%02d:%02d.000 --> %02d:%02d:%02d.900\nthe deck is all screwed down, number %d of them, %s\n\n",
+			i/720, i/12%60, i%12*5, i/720, i/12%60, i%12*5+2, i, strings.Repeat("and it goes on and on about nothing much at all, ", 7))
 	}
 	talk, err := intake.Listen("walk.vtt", []byte(b.String()))
 	if err != nil {
