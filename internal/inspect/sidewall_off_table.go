@@ -19,7 +19,7 @@ var sidewallOffTable = &Rule{
 		}
 		var single, dual measure.Pounds
 		for _, row := range tables.Tires(t.Size.Value, t.LoadRange.Value) {
-			if row.SingleGrade == tables.MemoryWeak || row.RangeGrade == tables.MemoryWeak {
+			if row.SingleGrade == tables.MemoryWeak || row.DualGrade == tables.MemoryWeak || row.RangeGrade == tables.MemoryWeak {
 				return // the table is not to be relied on for this tire, the sidewall is
 			}
 			single, dual = max(single, row.Single), max(dual, row.Dual)
