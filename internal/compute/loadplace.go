@@ -60,7 +60,7 @@ func (p *pencil) rig() Rig {
 }
 
 var loadWindow = &Definition{
-	Name: "load-window", Label: "Where the load may stand",
+	Name: "load-window", Label: "Where a working load, half the deck long, may stand",
 	What:    "For a load of the working payload that takes up half the deck: how far behind the deck's front edge the middle of its weight may stand, so that tongue, axles, tires and deck all bear it. Another load has another window. The tongue band is guidance: weigh the tongue loaded.",
 	Formula: "A (T0 + w - T) / w for the most and the least that T may be by the tongue band and the tongue limit; A (hold - E + T0) / w for the axle group; the deck's ends; all less the deck's front",
 	Unit:    "ft", Source: staticsSource + "; the tongue band: general guidance in towing manuals",

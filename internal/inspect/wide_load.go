@@ -13,7 +13,12 @@ var wideLoad = &Rule{
 	Source: "23 CFR 658.15 (2015); 49 USC 31113(a): 102 in (2.6 m)",
 	Remedy: "measure across the widest part, fenders included; tell the customer to ask the state for a permit",
 	check: func(c *Case, f *Findings) {
+		// The deck may be narrower than the fenders, and the width across everything may
+		// not have been measured: the wider of the two counts.
 		w := c.Work.Space.Width
+		if over := c.OverallWidth; over.Given() && (!w.Given() || over.Value > w.Value) {
+			w = over
+		}
 		if w.Given() && w.Value > widest {
 			f.add(w.Pos, "%s wide, over the 102 in (2.6 m) that need no permit", w.Value.InInches()).
 				figures(w.Value.InInches(), "102 in")

@@ -252,9 +252,13 @@ func bareExamples[U Unit](bare string, scales []scale[U]) string {
 
 var aboutWord = regexp.MustCompile(`(?i)^(about|approximately|approx\.?|ca\.|~)\s*`)
 
+// oddSpaces are the spaces that come with a paste from a sheet or a page: no-break,
+// narrow no-break and thin (U+00A0, U+202F, U+2009).
+var oddSpaces = strings.NewReplacer("\u00a0", " ", "\u202f", " ", "\u2009", " ")
+
 // peel takes "about" from the front and the parenthesis from the end.
 func peel(s, what, example string) (body string, about bool, from Provenance, err error) {
-	body = strings.TrimSpace(s)
+	body = strings.TrimSpace(oddSpaces.Replace(s))
 	if body == "" {
 		return "", false, from, fmt.Errorf("%s is empty; write %s", what, example)
 	}

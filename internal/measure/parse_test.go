@@ -183,6 +183,16 @@ func TestAboutAndProvenance(t *testing.T) {
 }
 
 // Every message, whole: it names the bad value and what would be right.
+// A paste from a sheet or a page brings other spaces along (names: Unicode 15, block
+// Latin-1 Supplement and General Punctuation).
+func TestPastedSpaces(t *testing.T) {
+	for _, text := range []string{"14,000\u00a0lb", "14,000\u202flb (tag)", "about\u00a014,000\u2009lb"} {
+		if w, err := measure.ParseWeight(text); err != nil || w.Value != 14000 {
+			t.Errorf("%q reads as %v, %v", text, w.Value, err)
+		}
+	}
+}
+
 func TestMessages(t *testing.T) {
 	const (
 		weights   = "; write 24,000 lb or 10,886 kg"

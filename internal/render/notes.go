@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"fmt"
 	"html/template"
+	"regexp"
 	"strings"
+	"unicode"
 
 	"github.com/yuin/goldmark/ast"
 	east "github.com/yuin/goldmark/extension/ast"
@@ -183,7 +185,7 @@ func (n *noteRenderer) text(w util.BufWriter, src []byte, node ast.Node, enterin
 // link writes a checked figure as the way to its working, any other link as it is.
 func (n *noteRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	l := node.(*ast.Link)
-	name, checked := strings.CutPrefix(string(l.Destination), unit.FigureScheme)
+	name, checked := unit.FigureName(l)
 	switch {
 	case checked && !entering:
 		_, _ = w.WriteString("</a>")
@@ -199,8 +201,8 @@ func (n *noteRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering 
 		if !l.HasChildren() {
 			_, _ = w.Write(util.EscapeHTML([]byte(f.Text)))
 		}
-	case html.IsDangerousURL(l.Destination):
-		// An address that runs is left out; its words stay.
+	case !safe(unit.Address(l)):
+		// An address that may run is left out; its words stay.
 	case !entering:
 		_, _ = w.WriteString("</a>")
 	default:
@@ -209,6 +211,23 @@ func (n *noteRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering 
 		_, _ = w.WriteString(`">`)
 	}
 	return ast.WalkContinue, nil
+}
+
+// scheme is how an address with a scheme begins: RFC 3986, 3.1.
+var scheme = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9+.-]*:`)
+
+// safe reports whether a customer may be sent to an address: to a page, a mail or a
+// telephone, or to a place on this site. Everything else is left out rather than
+// listing what can run.
+func safe(address string) bool {
+	switch strings.ToLower(scheme.FindString(address)) {
+	case "https:", "http:", "mailto:", "tel:":
+		return true
+	case "":
+		// A browser drops tabs and line ends, and what stands before the scheme.
+		return !strings.ContainsFunc(address, unicode.IsControl)
+	}
+	return false
 }
 
 // heading keeps the notes' headings below the page's own title.

@@ -186,13 +186,13 @@ func plates(u *unit.Unit, w *compute.Work) []plate {
 		}
 		add("GAWR, each axle", text, from)
 	}
-	worked("On the truck, loaded", "tongue-at-gvwr")
+	worked("On the truck, even load", "tongue-at-gvwr")
 	tires := u.Tires.Size.Value
 	if u.Tires.LoadRange.Given() {
 		tires += " load range " + u.Tires.LoadRange.Value
 	}
 	if f := w.Figure("tire-capacity"); f != nil {
-		out = append(out, plate{Label: "Tires", Text: tires, From: "one axle's carry " + f.Text, Wide: true})
+		out = append(out, plate{Label: "Tires", Text: tires, From: "one axle's tires carry " + f.Text, Wide: true})
 	} else {
 		out = append(out, plate{Label: "Tires", Text: tires, Wide: true})
 	}

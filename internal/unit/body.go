@@ -10,6 +10,7 @@ import (
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/extension"
 	"github.com/yuin/goldmark/text"
+	"github.com/yuin/goldmark/util"
 
 	"tarepage/internal/measure"
 )
@@ -50,6 +51,22 @@ type FigureLink struct {
 // FigureScheme is how the address of a checked figure begins.
 const FigureScheme = "fig:"
 
+// Address is a link's address as a browser reads it: goldmark leaves entities and
+// backslashes in the tree, and "&#106;avascript:" runs all the same.
+func Address(n *ast.Link) string {
+	return string(util.ResolveEntityNames(util.ResolveNumericReferences(util.UnescapePunctuations(n.Destination))))
+}
+
+// FigureName is the figure that a link names, and whether it is a checked figure. Schemes
+// are read without regard to capitals (RFC 3986, 3.1): FIG: goes unchecked by nobody.
+func FigureName(n *ast.Link) (name string, ok bool) {
+	address := Address(n)
+	if len(address) < len(FigureScheme) || !strings.EqualFold(address[:len(FigureScheme)], FigureScheme) {
+		return "", false
+	}
+	return address[len(FigureScheme):], true
+}
+
 var markdown = goldmark.New(goldmark.WithExtensions(extension.Table, extension.Strikethrough))
 
 func readBody(file string, src []byte, line int) Body {
@@ -66,7 +83,7 @@ func readBody(file string, src []byte, line int) Body {
 			// The text of a tight list item stands in a TextBlock; a loose one's in a Paragraph.
 			b.note(n, n)
 		case *ast.Link:
-			if name, ok := strings.CutPrefix(string(n.Destination), FigureScheme); ok {
+			if name, ok := FigureName(n); ok {
 				b.Figures = append(b.Figures, FigureLink{Name: name, Text: PlainText(n, src), Pos: b.pos(b.linkStart(n)), Node: n})
 			}
 		case *ast.RawHTML:

@@ -66,6 +66,9 @@ func TestFigureLinks(t *testing.T) {
 		{"empty, later line", "One.\n\nTwo.\n\nIt carries [](fig:payload).", "", "payload"},
 		{"over two lines", "It is [12,960\nlb](fig:payload)", "12,960 lb", "payload"},
 		{"in a table", "| a | b |\n| - | - |\n| x | [9 lb](fig:payload) |", "9 lb", "payload"},
+		// RFC 3986, 3.1: a scheme is the same in capitals; CommonMark 0.31.2, 2.5: so is a reference.
+		{"in capitals", "It is [9 lb](FIG:payload)", "9 lb", "payload"},
+		{"by a reference", "It is [9 lb](fig&#58;payload)", "9 lb", "payload"},
 		{"in a heading", "# It is [9 lb](fig:payload)", "9 lb", "payload"},
 	} {
 		f := body(t, c.text).Body.Figures

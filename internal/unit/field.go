@@ -197,6 +197,10 @@ func (f *Field[T]) read(text string, k *key) error {
 		}
 		return nil
 	case *measure.Pounds:
+		number, _, _ := strings.Cut(text, "(")
+		if m := pointForComma.FindStringSubmatch(number); m != nil {
+			return fmt.Errorf("weight %q can be read two ways; write %s,%s with a comma, or no more than two digits behind the point", text, m[1], m[2])
+		}
 		w, err := measure.ParseWeight(text)
 		*v, f.About, f.From = w.Value, w.About, w.From
 		return err
@@ -238,6 +242,11 @@ func (f *Field[T]) read(text string, k *key) error {
 	}
 	panic(fmt.Sprintf("unit: a field of type %T has no reader", f.Value))
 }
+
+// pointForComma is a point where a thousands comma may have been meant: as seven pounds,
+// 7.040 lb empty would leave a payload three tons too high. No yard weighs to the
+// thousandth of a pound or kilogram.
+var pointForComma = regexp.MustCompile(`(?:^|[^0-9.,])([1-9][0-9]{0,2})\.([0-9]{3})(?:[^0-9]|$)`)
 
 // kindName says what a field takes, for the reference page of the format.
 func (f *Field[T]) kindName() string {

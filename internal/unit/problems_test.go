@@ -48,6 +48,14 @@ func TestProblems(t *testing.T) {
 		{"next line", "---\ntitle: a\u0085color: red\n---\n", "2:9 an invisible character (U+0085) stands here [file-unreadable] fix: delete the character; it came with a paste"},
 		{"line separator", "---\ntitle: a\u2028b\n---\n", "2:9 an invisible character (U+2028) stands here [file-unreadable] fix: delete the character; it came with a paste"},
 		{"second BOM", "\ufeff---\ntitle: \ufeffa\n---\n", "2:8 an invisible character (U+FEFF) stands here [file-unreadable] fix: delete the character; it came with a paste"},
+		// UAX 9 names the marks that turn the direction of a text.
+		{"turned text", "---\ntitle: a\u202eb\n---\n", "2:9 an invisible character (U+202E) stands here [file-unreadable] fix: delete the character; it came with a paste"},
+		{"turned text by its number", "---\ntitle: a\n---\n\nIt is &#x202e;069,21 lb", "5:7 &#x202e; is an invisible character (U+202E) [file-unreadable] fix: delete it; it shows nothing to a reader and may turn a number round"},
+		{"turned text, escaped", "---\ntitle: \"a\\u202eb\"\n---\n", "2:8 title holds an invisible character (U+202E) [value-unreadable] fix: write the value without it"},
+		{"terminal escape, escaped", "---\ntitle: \"a\\e[31mb\"\n---\n", "2:8 title holds an invisible character (U+001B) [value-unreadable] fix: write the value without it"},
+		{"words without end", "---\ntitle: a\n---\n" + strings.Repeat("*a_ ", 20000), "4:1 the words have 80000 bytes; they stay below 65536 [file-unreadable] fix: cut them to what a customer reads on a phone"},
+		{"table without end", "---\ntitle: a\n---\n\n" + strings.Repeat("|", 31) + "\n", "5:1 31 bars | stand on this line; a table has no more than 30 [file-unreadable] fix: make a narrower table; nobody reads this one on a phone"},
+		{"point for a comma", "---\nweights:\n  empty: 7.040 lb (scale ticket 2026-11-03)\n---\n", `3:10 weights.empty: weight "7.040 lb (scale ticket 2026-11-03)" can be read two ways; write 7,040 with a comma, or no more than two digits behind the point [value-unreadable] fix: write it like empty: 7,040 lb (scale ticket 2026-11-03)`},
 		{"no front matter", "\n# Title\n", `2:1 the file begins with "# Title" and has no front matter [file-unreadable] fix: begin the file with a line of ---, the keys, and a second line of ---`},
 		{"long first line", strings.Repeat("é", 60), `1:1 the file begins with "` + strings.Repeat("é", 40) + `..." and has no front matter [file-unreadable] fix: begin the file with a line of ---, the keys, and a second line of ---`},
 		{"never closed", "\n---\ntitle: a\n", "2:1 the front matter opens here and never closes [file-unreadable] fix: put a line of --- behind the last key"},
@@ -110,8 +118,8 @@ func TestProblems(t *testing.T) {
 		{"half an axle", "---\naxles:\n  count: 2.5\n---\n", `3:10 axles.count: "2.5" is not a count; write a whole number such as 2 [value-unreadable] fix: write it like count: 2`},
 		{"hex", "---\nyear: 0x7E9\n---\n", `2:7 year: "0x7E9" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026`},
 		{"maybe", "---\nbrakes:\n  breakaway: maybe\n---\n", `3:14 brakes.breakaway: "maybe" is neither yes nor no [value-unreadable] fix: write it like breakaway: yes`},
-		{"choice, near", "---\nkind: deckover\n---\n", `2:7 kind: "deckover" is no kind; did you mean "deck-over"? [value-unreadable] fix: write it like kind: deck-over`},
-		{"choice, none near", "---\ncondition: rusty\n---\n", `2:12 condition: "rusty" is no condition; write new, used [value-unreadable] fix: write it like condition: new`},
+		{"choice, near", "---\nkind: deckover\n---\n", `2:7 kind: "deckover" is no kind; did you mean "deck-over"? [value-unreadable] fix: write kind: deck-over`},
+		{"choice, none near", "---\ncondition: rusty\n---\n", `2:12 condition: "rusty" is no condition; write new, used [value-unreadable] fix: write one of the words listed behind condition: in docs/unit-file.md`},
 		{"day, other order", "---\narrived: 11/2/2026\n---\n", `2:10 arrived: date "11/2/2026" does not read; write year-month-day, 2026-11-02 [value-unreadable] fix: write it like arrived: 2026-11-02`},
 		{"no such day", "---\narrived: 2026-02-30\n---\n", `2:10 arrived: date "2026-02-30" does not read; write year-month-day, 2026-11-02 [value-unreadable] fix: write it like arrived: 2026-11-02`},
 		{"no such week", "---\ntires:\n  made: week 54 2026\n---\n", `3:9 tires.made: date code "week 54 2026" does not read; write week 31 2026, or the four digits 3126 [value-unreadable] fix: write it like made: week 31 2026`},
@@ -120,7 +128,7 @@ func TestProblems(t *testing.T) {
 		{"several at once", "---\ntitel: a\nyear: new\nhitch:\n  kind: none\n---\n",
 			`2:1 unknown key "titel" at the top [unknown-key] fix: did you mean "title"?` + "\n" +
 				`3:7 year: "new" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026` + "\n" +
-				`5:9 hitch.kind: "none" is no hitch.kind; write bumper-pull, gooseneck, fifth-wheel, pintle [value-unreadable] fix: write it like kind: gooseneck`},
+				`5:9 hitch.kind: "none" is no hitch.kind; write bumper-pull, gooseneck, fifth-wheel, pintle [value-unreadable] fix: write one of the words listed behind kind: in docs/unit-file.md`},
 	} {
 		u, ps := unit.ReadUnit("content/units/a.md", []byte(c.src))
 		got, want := problemLines(ps), c.want

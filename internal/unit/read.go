@@ -20,6 +20,15 @@ import (
 // megabyte is a photo or a recording under the wrong name.
 const MostBytes = 1 << 20
 
+// Limits of the words. A listing's are a few kilobytes, and a table has to be read at
+// the width of a phone. goldmark takes time as the square of a paragraph's length and
+// fills every row of a table up to its head, so without them a file of twenty kilobytes
+// can keep the build busy for minutes.
+const (
+	mostWords   = 1 << 16
+	mostColumns = 30
+)
+
 // reader gathers what one file holds and what is wrong with it.
 type reader struct {
 	file     string
@@ -75,6 +84,13 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 			"delete the character; it came with a paste")
 	}
 
+	for _, m := range reference.FindAllSubmatchIndex(src, -1) {
+		if c := referred(string(src[m[2]:m[3]])); unseen(c) {
+			return refuse(r.at(src, m[0]), fmt.Sprintf("%s is an invisible character (U+%04X)", src[m[0]:m[1]], c),
+				"delete it; it shows nothing to a reader and may turn a number round")
+		}
+	}
+
 	lines := strings.Split(string(src), "\n")
 	opening := 0
 	for opening < len(lines) && strings.TrimSpace(lines[opening]) == "" {
@@ -111,6 +127,18 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	}
 	p.body = body
 	p.bodyLine = bytes.Count(src[:len(src)-len(body)], []byte("\n")) + 1
+	if len(body) > mostWords {
+		return refuse(Pos{r.file, p.bodyLine, 1}, fmt.Sprintf("the words have %d bytes; they stay below %d", len(body), mostWords),
+			"cut them to what a customer reads on a phone")
+	}
+	line := p.bodyLine
+	for l := range bytes.Lines(body) {
+		if n := bytes.Count(l, []byte("|")); n > mostColumns {
+			return refuse(Pos{r.file, line, 1}, fmt.Sprintf("%d bars | stand on this line; a table has no more than %d", n, mostColumns),
+				"make a narrower table; nobody reads this one on a phone")
+		}
+		line++
+	}
 	if doc.Kind == 0 || len(doc.Content) == 0 {
 		return refuse(p.top, "the front matter is empty", "write the keys between the two lines of ---")
 	}
@@ -137,9 +165,24 @@ func invalidUTF8(src []byte) int {
 
 // unseen reports the characters that neither YAML nor a page takes: controls other
 // than tab and newline, what YAML would count as a line break though no editor shows
-// one, and the two that are no characters at all.
+// one, the two that are no characters at all, and those that turn the direction of the
+// text (UAX 9, 2.1 to 2.4): between two of them 12,960 lb can be read as 069,21.
 func unseen(c rune) bool {
-	return unicode.IsControl(c) && c != '\t' && c != '\n' || c == '\u2028' || c == '\u2029' || c == 0xfeff || c == 0xfffe || c == 0xffff
+	return unicode.IsControl(c) && c != '\t' && c != '\n' || c == '\u2028' || c == '\u2029' || c == 0xfeff || c == 0xfffe || c == 0xffff ||
+		c >= '\u202a' && c <= '\u202e' || c >= '\u2066' && c <= '\u2069'
+}
+
+// reference is a character written by its number, as Markdown reads it: CommonMark 0.31.2, 2.5.
+var reference = regexp.MustCompile(`&#([0-9]{1,7}|[xX][0-9a-fA-F]{1,6});`)
+
+// referred is the character of a number such as 8238 or x202e.
+func referred(number string) rune {
+	base := 10
+	if number[0] == 'x' || number[0] == 'X' {
+		number, base = number[1:], 16
+	}
+	n, _ := strconv.ParseInt(number, base, 32) // seven digits and six hex digits fit
+	return rune(n)
 }
 
 // bare reports front matter without a key: only blank lines and comments.
@@ -362,9 +405,24 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 		l.blank(r.pos(n))
 		return
 	}
+	// "\u202e" in quotes is the character itself to YAML.
+	if i := strings.IndexFunc(n.Value, unseen); i >= 0 {
+		l.spoil()
+		c, _ := utf8.DecodeRuneInString(n.Value[i:])
+		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s holds an invisible character (U+%04X)", k.path, c), "write the value without it")
+		return
+	}
 	if err := l.read(n.Value, k); err != nil {
 		l.spoil()
-		r.problem(ValueUnreadable, r.pos(n), k.path+": "+err.Error(), "write it like "+k.name+": "+k.example)
+		remedy := "write it like " + k.name + ": " + k.example
+		if k.choices != nil {
+			// An example would be one of the choices, and most likely a wrong one.
+			remedy = "write one of the words listed behind " + k.name + ": in docs/unit-file.md"
+			if near := Nearest(n.Value, k.choices); near != "" {
+				remedy = "write " + k.name + ": " + near
+			}
+		}
+		r.problem(ValueUnreadable, r.pos(n), k.path+": "+err.Error(), remedy)
 		return
 	}
 	l.place(r.pos(n), n.Value)

@@ -3,6 +3,7 @@ package unit
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"maps"
 	"path"
@@ -34,7 +35,7 @@ const (
 // Read reads content/ below root: the yard's file, the models and the units. What does
 // not read is a Problem; the error is for a root that holds no yard at all.
 func Read(root fs.FS) (*Stock, []Problem, error) {
-	src, err := fs.ReadFile(root, yardFile)
+	src, err := readText(root, yardFile)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil, fmt.Errorf("no %s here; name the folder that holds content/ with -from", yardFile)
 	} else if err != nil {
@@ -144,11 +145,33 @@ func readFile(root fs.FS, name string) (*Unit, []Problem) {
 		return broken(fmt.Sprintf("the file has %d bytes; a unit file stays below %d", info.Size(), MostBytes),
 			"keep photos, captions and videos in media/ and name them here")
 	}
-	src, err := fs.ReadFile(root, name)
-	if err != nil {
+	src, err := readText(root, name)
+	if errors.Is(err, errNoFile) {
+		return broken(err.Error(), "put a text file in its place")
+	} else if err != nil {
 		return broken(fmt.Sprintf("the file cannot be opened: %v", plainError(err)), "check its permissions")
 	}
 	return ReadUnit(name, src)
+}
+
+var errNoFile = errors.New("what stands here is no file")
+
+// readText reads a file, if it is one: a pipe or a device would keep the build waiting
+// for ever. It reads no more than is needed to say that the file is too long.
+func readText(root fs.FS, name string) ([]byte, error) {
+	info, err := fs.Stat(root, name)
+	if err != nil {
+		return nil, err
+	}
+	if !info.Mode().IsRegular() {
+		return nil, errNoFile
+	}
+	f, err := root.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, MostBytes+1))
 }
 
 // fill gives the unit what its model states and it leaves out, key by key. The filled

@@ -2,6 +2,7 @@ package unit_test
 
 import (
 	"fmt"
+	"io/fs"
 	"reflect"
 	"runtime"
 	"strings"
@@ -150,6 +151,29 @@ content/units/photo.jpg:1:1 "photo.jpg" is no Markdown file and is not read [fil
 		if _, _, err := unit.Read(folder(c.files)); err == nil || err.Error() != c.want {
 			t.Errorf("%s: %v; want %s", name, err, c.want)
 		}
+	}
+}
+
+// A pipe or a device would keep the build waiting for ever, or fill the memory.
+func TestOnlyFilesAreRead(t *testing.T) {
+	root := folder(map[string]string{"content/yard.md": yardText, "content/units/a.md": "---\nstock: A\n---\n"})
+	root["content/units/pipe.md"] = &fstest.MapFile{Data: []byte("---\nstock: P\n---\n"), Mode: fs.ModeNamedPipe}
+	root["content/models/zero.md"] = &fstest.MapFile{Data: []byte("---\nyear: 2026\n---\n"), Mode: fs.ModeDevice}
+	_, problems, err := unit.Read(root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var told []string
+	for _, p := range problems {
+		told = append(told, fmt.Sprintf("%s %s", p.At, p.Message))
+	}
+	want := "content/models/zero.md:1:1 what stands here is no file, content/units/pipe.md:1:1 what stands here is no file"
+	if got := strings.Join(told, ", "); got != want {
+		t.Errorf("problems %q, want %q", got, want)
+	}
+	root["content/yard.md"].Mode = fs.ModeNamedPipe
+	if _, _, err := unit.Read(root); err == nil || err.Error() != "cannot read content/yard.md: what stands here is no file" {
+		t.Errorf("a pipe for the yard's file: %v", err)
 	}
 }
 
