@@ -27,7 +27,7 @@ var licenseClass = &Rule{
 				figures(gvwr.Value.String(), "10,000 lb")
 			return
 		}
-		f.add(gvwr.Pos, "behind a truck rated %s or more a federal Class A license may apply; ask your state", truck.Value.Limit()).
+		f.add(gvwr.Pos, "behind a truck whose own GVWR is %s or more a federal Class A license may apply; ask your state", truck.Value.Limit()).
 			figures(gvwr.Value.String(), "10,000 lb")
 	},
 }

@@ -18,7 +18,16 @@ var sidewallOffTable = &Rule{
 			return
 		}
 		var single, dual measure.Pounds
-		for _, row := range tables.Tires(t.Size.Value, t.LoadRange.Value) {
+		letters := []string{t.LoadRange.Value}
+		if !t.LoadRange.Given() {
+			// Without its letter a sidewall is held against every range the size is made in.
+			letters = tables.LoadRanges(t.Size.Value)
+		}
+		var rows []tables.Tire
+		for _, letter := range letters {
+			rows = append(rows, tables.Tires(t.Size.Value, letter)...)
+		}
+		for _, row := range rows {
 			if row.SingleGrade == tables.MemoryWeak || row.DualGrade == tables.MemoryWeak || row.RangeGrade == tables.MemoryWeak {
 				return // the table is not to be relied on for this tire, the sidewall is
 			}
@@ -28,7 +37,7 @@ var sidewallOffTable = &Rule{
 			if !side.Given() || most == 0 || measure.NotOver(side.Value, offTable.Of(most)) {
 				return
 			}
-			f.add(side.Pos, "the sidewall is written as %s, the table gives %s load range %s %s", side.Value, t.Size.Value, t.LoadRange.Value, most).
+			f.add(side.Pos, "the sidewall is written as %s, the table gives %s %s %s", side.Value, t.Size.Value, letterOf(t), most).
 				figures(side.Value.String(), most.String()).
 				also(t.Size.Pos, "the size stands here").
 				also(t.LoadRange.Pos, "the load range stands here")
@@ -40,3 +49,10 @@ var sidewallOffTable = &Rule{
 
 // offTable is how far above the table's highest rating a sidewall is believed.
 const offTable measure.Share = 1.10
+
+func letterOf(t unit.Tires) string {
+	if t.LoadRange.Given() {
+		return "load range " + t.LoadRange.Value
+	}
+	return "at most, in any load range,"
+}

@@ -23,8 +23,11 @@ type Sheet struct {
 	LeftOut int
 }
 
-// room is how large the text may become: below what a unit file may hold.
-const room = unit.MostBytes - 1<<10
+// What is written stays below what the reader takes: the file whole, and its words.
+const (
+	room = unit.MostBytes - 1<<10
+	talk = unit.MostWords - 1<<10
+)
 
 // Sheet writes the unit file. The stock number is the yard's; captions is the path of the
 // captions file below content/ as the unit names it.
@@ -60,6 +63,7 @@ func (t *Talk) Sheet(stock, captions string) Sheet {
 	w.unclear(t)
 	w.line(0, "---")
 	d := Sheet{Missing: w.missing}
+	front := w.b.Len()
 	heading := ""
 	for _, n := range t.Notes {
 		text := "\n"
@@ -67,7 +71,7 @@ func (t *Talk) Sheet(stock, captions string) Sheet {
 			text += "## " + n.Heading + "\n\n"
 		}
 		text += measure.Clock(int(n.Start)) + " " + markdown(n.Text) + "\n"
-		if w.b.Len()+len(text) > room {
+		if w.b.Len()+len(text) > room || w.b.Len()-front+len(text) > talk {
 			d.LeftOut = max(int(n.Start), 1)
 			break
 		}

@@ -25,7 +25,7 @@ const MostBytes = 1 << 20
 // fills every row of a table up to its head, so without them a file of twenty kilobytes
 // can keep the build busy for minutes.
 const (
-	mostWords   = 1 << 16
+	MostWords   = 1 << 16
 	mostColumns = 30
 )
 
@@ -127,8 +127,8 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	}
 	p.body = body
 	p.bodyLine = bytes.Count(src[:len(src)-len(body)], []byte("\n")) + 1
-	if len(body) > mostWords {
-		return refuse(Pos{r.file, p.bodyLine, 1}, fmt.Sprintf("the words have %d bytes; they stay below %d", len(body), mostWords),
+	if len(body) > MostWords {
+		return refuse(Pos{r.file, p.bodyLine, 1}, fmt.Sprintf("the words have %d bytes; they stay below %d", len(body), MostWords),
 			"cut them to what a customer reads on a phone")
 	}
 	line := p.bodyLine
