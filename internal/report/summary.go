@@ -13,6 +13,8 @@ import (
 // Numbers counts what was looked at and found.
 type Numbers struct {
 	Units, Stops, Cautions, Remarks int
+	// At are the places of the stops, in order.
+	At []string
 	// Rule is the rule that stops most often, for the hint behind the summary.
 	Rule string
 }
@@ -26,6 +28,7 @@ func Tally(units int, list []inspect.Finding) Numbers {
 	most := map[string]int{}
 	for _, f := range list {
 		if f.Severity == inspect.Stop {
+			n.At = append(n.At, f.At.String()+" "+f.Rule.Name)
 			most[f.Rule.Name]++
 			if most[f.Rule.Name] > most[n.Rule] {
 				n.Rule = f.Rule.Name
@@ -55,11 +58,24 @@ func (n Numbers) found() string {
 	return count(n.Stops, "stop") + ", " + count(n.Cautions, "caution") + ", " + count(n.Remarks, "remark")
 }
 
+// places names where the stops stand, the first few of them: between many cautions they
+// are easily read over.
+func (n Numbers) places(w io.Writer) {
+	for i, at := range n.At {
+		if i == 5 {
+			fmt.Fprintf(w, "and %s more\n", count(len(n.At)-i, "stop"))
+			return
+		}
+		fmt.Fprintf(w, "stop at %s\n", at)
+	}
+}
+
 func seconds(d time.Duration) string { return fmt.Sprintf("%.2f s", d.Seconds()) }
 
 // Inspected prints the summary behind an inspection.
 func Inspected(w io.Writer, n Numbers, took time.Duration) {
 	fmt.Fprintf(w, "%s inspected: %s, in %s; nothing written\n", count(n.Units, "unit"), n.found(), seconds(took))
+	n.places(w)
 	if n.Rule != "" {
 		fmt.Fprintf(w, "why a unit is refused: go run ./cmd/build rule %s\n", n.Rule)
 	}
@@ -88,6 +104,7 @@ func Opened(w io.Writer, here, others []string) {
 func Refused(w io.Writer, n Numbers, to string, took time.Duration) {
 	fmt.Fprintf(w, "%s, %s, in %s: nothing published, %s is as it was\n",
 		count(n.Units, "unit"), n.found(), seconds(took), filepath.ToSlash(to))
+	n.places(w)
 	fmt.Fprintf(w, "why: go run ./cmd/build rule %s\n", n.Rule)
 	fmt.Fprintln(w, "to publish the other units meanwhile: -leave-out")
 }
