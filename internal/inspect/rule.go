@@ -51,6 +51,8 @@ type Case struct {
 	Work *compute.Work
 	// Media are the files that the unit names.
 	Media []unit.Media
+	// Givens are the values that the unit gives.
+	Givens []unit.Given
 }
 
 // A Yard is what a rule about several units looks at.

@@ -15,7 +15,7 @@ func Stock(s *unit.Stock, works []*compute.Work, problems []unit.Problem) []Find
 	yard := &Yard{Stock: s}
 	for i, u := range s.Units {
 		if !u.Broken {
-			yard.Cases = append(yard.Cases, &Case{u, works[i], s.Media[u.File]})
+			yard.Cases = append(yard.Cases, &Case{u, works[i], s.Media[u.File], u.Givens()})
 		}
 	}
 	var out []Finding
