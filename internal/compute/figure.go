@@ -2,7 +2,6 @@ package compute
 
 import (
 	"fmt"
-	"slices"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
@@ -237,7 +236,12 @@ func (p *pencil) use(key, text string, about bool, from measure.Provenance, at u
 	if about {
 		text = "about " + text
 	}
-	in := &Input{key, text, from, at, about}
+	if len(p.room) == 0 {
+		p.room = make([]Input, 16)
+	}
+	in := &p.room[0]
+	p.room = p.room[1:]
+	*in = Input{key, text, from, at, about}
 	p.sheet = append(p.sheet, in)
 	p.lean(in)
 }
@@ -306,8 +310,18 @@ func (p *pencil) enter(value float64, text string, step float64, working string)
 	p.Figures = append(p.Figures, Figure{
 		Name: p.def.Name, Label: p.def.Label, Value: value, Unit: p.def.Unit, Text: text,
 		Working: working, Source: source, Practice: p.def.Practice, About: p.about, Estimated: p.estimated,
-		Inputs: slices.Clone(p.inputs), Notes: p.notes, step: step, bound: p.bound,
+		Inputs: p.keep(p.inputs), Notes: p.notes, step: step, bound: p.bound,
 	})
+}
+
+// keep copies a list of inputs out of the pencil's hand.
+func (w *Work) keep(inputs []*Input) []*Input {
+	if len(w.lists)+len(inputs) > cap(w.lists) {
+		w.lists = make([]*Input, 0, max(128, len(inputs)))
+	}
+	from := len(w.lists)
+	w.lists = append(w.lists, inputs...)
+	return w.lists[from:len(w.lists):len(w.lists)]
 }
 
 // limit enters a weight that nobody may exceed: down to the whole pound.

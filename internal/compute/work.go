@@ -62,6 +62,8 @@ type Work struct {
 	Absent   []Absence
 
 	sheet []*Input // every field that a figure has used
+	room  []Input  // where the next of them are put
+	lists []*Input // what the figures rest on, one list behind the other
 
 	// Tire is how the tires' rating was found.
 	Tire Tire

@@ -18,7 +18,7 @@ var noteDisagrees = &Rule{
 	check: func(c *Case, f *Findings) {
 		stated := hearsay.Of(c.Givens)
 		most := payloads(c, stated)
-		for _, p := range c.Body.Passages(c.filled) {
+		for _, p := range c.Passages() {
 			for _, said := range walkaround.HearText(p.Text) {
 				// A checked figure is held against its working by figure-disagrees.
 				if p.Checked(said.Offset, said.Offset+len(said.Quote)) || loose(p.Text, said, most) {
