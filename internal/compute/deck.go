@@ -29,7 +29,27 @@ func spaceOf(u *unit.Unit) Space {
 	return Space{"deck", u.Deck.Length, u.Deck.Width, u.Deck.Front, u.Deck.Height}
 }
 
-func (s Space) key(leaf string) string { return s.Name + "." + leaf }
+// key is the path of one of its measures.
+func (s Space) key(leaf string) string {
+	for i := range spaceKeys {
+		if k := &spaceKeys[i]; k.name == s.Name && k.leaf == leaf {
+			return k.path
+		}
+	}
+	return s.Name + "." + leaf
+}
+
+// spaceKeys are the paths that every unit asks for, written out once.
+var spaceKeys = func() (out []spaceKey) {
+	for _, name := range []string{"deck", "bed", "box"} {
+		for _, leaf := range []string{"length", "front", "width", "height"} {
+			out = append(out, spaceKey{name, leaf, name + "." + leaf})
+		}
+	}
+	return out
+}()
+
+type spaceKey struct{ name, leaf, path string }
 
 var deckLength = &Definition{
 	Name: "deck-length", Label: "Deck length",

@@ -2,7 +2,6 @@ package compute
 
 import (
 	"fmt"
-	"slices"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
@@ -29,8 +28,8 @@ type Figure struct {
 	// Estimated reports that it rests on the parts' estimated center of gravity because
 	// the tongue was not weighed; About is then true too, and Working says so.
 	Estimated bool
-	// Inputs are the fields it rests on, with their places.
-	Inputs []Input
+	// Inputs are the fields it rests on, with their places. Figures of one unit share them.
+	Inputs []*Input
 	// Notes are what the reader of the figure must know.
 	Notes []string
 
@@ -62,6 +61,8 @@ type Input struct {
 	Text string // the value as a working shows it
 	From measure.Provenance
 	At   unit.Pos
+
+	about bool
 }
 
 // An Absence is a figure that could not be worked, with what it lacks.
@@ -103,7 +104,7 @@ type Result[U measure.Unit] struct {
 type pencil struct {
 	*Work
 	def    *Definition
-	inputs []Input
+	inputs []*Input
 	about  bool
 	// estimated: the tongue was not weighed, and its share comes from the parts.
 	estimated bool
@@ -170,12 +171,32 @@ func need[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
 	return f.Value
 }
 
-// take brings a field in. A figure asks for the same one more than once; it is written
-// out only the first time.
+// take brings a field in. Many figures ask for the same one; it is written out only the
+// first time.
 func take[U measure.Unit](p *pencil, f unit.Field[U], key string) {
-	if !p.has(key) {
-		p.use(key, fmt.Sprint(f.Value), f.About, f.From, f.Pos)
+	if !p.again(key, f.Pos) {
+		p.use(key, f.Value.String(), f.About, f.From, f.Pos)
 	}
+}
+
+// again brings in what another figure of this unit has used, and reports whether one has.
+func (p *pencil) again(key string, at unit.Pos) bool {
+	if p.has(key) {
+		return true
+	}
+	for _, in := range p.sheet {
+		if in.Key == key && in.At == at {
+			p.lean(in)
+			return true
+		}
+	}
+	return false
+}
+
+// lean rests the figure on an input of the sheet.
+func (p *pencil) lean(in *Input) {
+	p.about = p.about || in.about
+	p.inputs = append(p.inputs, in)
 }
 
 func (p *pencil) has(key string) bool {
@@ -202,7 +223,9 @@ func needCount(p *pencil, f unit.Count, key string) int {
 		p.lack(key)
 		return 0
 	}
-	p.use(key, measure.Count(f.Value), f.About, f.From, f.Pos)
+	if !p.again(key, f.Pos) {
+		p.use(key, measure.Count(f.Value), f.About, f.From, f.Pos)
+	}
 	return f.Value
 }
 
@@ -212,9 +235,15 @@ func (p *pencil) use(key, text string, about bool, from measure.Provenance, at u
 	}
 	if about {
 		text = "about " + text
-		p.about = true
 	}
-	p.inputs = append(p.inputs, Input{key, text, from, at})
+	if len(p.room) == 0 {
+		p.room = make([]Input, 16)
+	}
+	in := &p.room[0]
+	p.room = p.room[1:]
+	*in = Input{key, text, from, at, about}
+	p.sheet = append(p.sheet, in)
+	p.lean(in)
 }
 
 // rest takes the result of an earlier figure, with everything that it rests on.
@@ -228,14 +257,19 @@ func rest[U measure.Unit](p *pencil, r Result[U], name string) U {
 }
 
 func (p *pencil) inherit(f *Figure) {
-	if p.inputs == nil {
-		p.inputs = make([]Input, 0, len(f.Inputs)+4)
-	}
-	for _, in := range f.Inputs {
-		p.use(in.Key, in.Text, false, in.From, in.At)
-	}
+	p.bring(f.Inputs)
 	p.about = p.about || f.About
 	p.estimated = p.estimated || f.Estimated
+}
+
+// bring takes over what something earlier rests on. Whether that was approximate, the
+// caller knows.
+func (p *pencil) bring(inputs []*Input) {
+	for _, in := range inputs {
+		if !p.has(in.Key) {
+			p.inputs = append(p.inputs, in)
+		}
+	}
 }
 
 // needsOf lists what an absent figure lacks.
@@ -276,8 +310,18 @@ func (p *pencil) enter(value float64, text string, step float64, working string)
 	p.Figures = append(p.Figures, Figure{
 		Name: p.def.Name, Label: p.def.Label, Value: value, Unit: p.def.Unit, Text: text,
 		Working: working, Source: source, Practice: p.def.Practice, About: p.about, Estimated: p.estimated,
-		Inputs: slices.Clone(p.inputs), Notes: p.notes, step: step, bound: p.bound,
+		Inputs: p.keep(p.inputs), Notes: p.notes, step: step, bound: p.bound,
 	})
+}
+
+// keep copies a list of inputs out of the pencil's hand.
+func (w *Work) keep(inputs []*Input) []*Input {
+	if len(w.lists)+len(inputs) > cap(w.lists) {
+		w.lists = make([]*Input, 0, max(128, len(inputs)))
+	}
+	from := len(w.lists)
+	w.lists = append(w.lists, inputs...)
+	return w.lists[from:len(w.lists):len(w.lists)]
 }
 
 // limit enters a weight that nobody may exceed: down to the whole pound.

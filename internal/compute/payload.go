@@ -108,10 +108,10 @@ func governs(label string) string {
 // equal height keep the order of the design.
 func (p *pencil) ladder() []Rung {
 	var out []Rung
-	sheet := make([]Input, 0, 24)
+	inputs := make([]*Input, 0, 24)
 	// rung works one limit on its own sheet and keeps what it rests on.
 	rung := func(name, label, source string, work func(q *pencil) (measure.Pounds, string)) {
-		q := &pencil{Work: p.Work, def: p.def, inputs: sheet[:0]}
+		q := &pencil{Work: p.Work, def: p.def, inputs: inputs[:0]}
 		v, working := work(q)
 		if !q.ready() || !measure.Finite(v) {
 			return
@@ -124,9 +124,7 @@ func (p *pencil) ladder() []Rung {
 		if q.estimated {
 			working += estimatedWords
 		}
-		for _, in := range q.inputs {
-			p.use(in.Key, in.Text, false, in.From, in.At)
-		}
+		p.bring(q.inputs)
 		out = append(out, Rung{Name: name, Label: label, Value: v, Text: text, Working: working, Source: source, About: q.about, Estimated: q.estimated})
 	}
 	u := p.Unit

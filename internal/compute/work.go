@@ -61,6 +61,10 @@ type Work struct {
 	Figures  []Figure
 	Absent   []Absence
 
+	sheet []*Input // every field that a figure has used
+	room  []Input  // where the next of them are put
+	lists []*Input // what the figures rest on, one list behind the other
+
 	// Tire is how the tires' rating was found.
 	Tire Tire
 	// Ladder are the rungs of the payload, lowest first.
@@ -131,9 +135,11 @@ func Unit(u *unit.Unit, s Settings) *Work {
 	w := &Work{Unit: u, Settings: s, Figures: make([]Figure, 0, len(All))}
 	w.Space = spaceOf(u)
 	w.Tire = tireOf(u)
-	sheet := make([]Input, 0, 24) // for one figure after the other; what is entered is copied
+	w.sheet = make([]*Input, 0, 48)
+	inputs := make([]*Input, 0, 32) // for one figure after the other; what is entered is copied
+	p := new(pencil)
 	for _, d := range All {
-		p := &pencil{Work: w, def: d, inputs: sheet[:0]}
+		*p = pencil{Work: w, def: d, inputs: inputs[:0]}
 		d.work(p)
 		if len(p.needs) > 0 && !p.silent && w.Figure(d.Name) == nil {
 			w.Absent = append(w.Absent, Absence{d.Name, d.Label, distinct(p.needs)})

@@ -6,6 +6,7 @@
 package hearsay
 
 import (
+	"iter"
 	"strings"
 
 	"tarepage/internal/measure"
@@ -37,22 +38,41 @@ func plain(c walkaround.Candidate) bool {
 	return c.Confidence >= sure && !(length && c.UnitInferred)
 }
 
-// Statements are what a unit's file states, by key.
-type Statements struct{ by map[string][]unit.Given }
-
-// Of are the statements of a unit, with what its model fills in.
-func Of(u *unit.Unit) *Statements {
-	s := &Statements{by: map[string][]unit.Given{}}
-	for _, g := range u.Givens() {
-		s.by[g.Path] = append(s.by[g.Path], g)
-	}
-	return s
+// Statements are what a unit's file states.
+type Statements struct {
+	file  []unit.Given
+	added []meaning
 }
+
+// meaning is a statement that a figure of a role may mean as well.
+type meaning struct {
+	role  walkaround.Role
+	given unit.Given
+}
+
+// Of are the statements of a unit's file: what it gives, with what its model fills in.
+func Of(givens []unit.Given) *Statements { return &Statements{file: givens} }
 
 // Add enters something else that a figure of the role may mean: one that was worked out,
 // under its own name.
 func (s *Statements) Add(r walkaround.Role, g unit.Given) {
-	s.by[string(r)] = append(s.by[string(r)], g)
+	s.added = append(s.added, meaning{r, g})
+}
+
+// of walks the statements of one key: the file's first, then what was added.
+func (s *Statements) of(path string) iter.Seq[unit.Given] {
+	return func(yield func(unit.Given) bool) {
+		for i := range s.file {
+			if s.file[i].Path == path && !yield(s.file[i]) {
+				return
+			}
+		}
+		for i := range s.added {
+			if string(s.added[i].role) == path && !yield(s.added[i].given) {
+				return
+			}
+		}
+	}
 }
 
 // kin are the keys whose figures are called by one name in a yard, so that one of them
@@ -85,37 +105,36 @@ func (s *Statements) Hold(c walkaround.Candidate) (Verdict, unit.Given) {
 	if c.Role == "" {
 		return Unstated, unit.Given{}
 	}
-	own := s.by[string(c.Role)]
-	if len(own) == 0 {
-		return Unstated, unit.Given{}
-	}
+	var first unit.Given
 	comparable := false
-	for _, g := range own {
+	for g := range s.of(string(c.Role)) {
 		same, ok := agrees(c, c.Value, g)
 		if same {
 			return Agrees, g
 		}
-		comparable = comparable || ok
+		if comparable = comparable || ok; first.Path == "" {
+			first = g
+		}
 	}
 	if !comparable || !plain(c) {
-		return Unstated, own[0]
+		return Unstated, first
 	}
 	for _, path := range kin[c.Role] {
-		for _, g := range s.by[path] {
+		for g := range s.of(path) {
 			if same, _ := agrees(c, c.Value, g); same {
-				return Unstated, own[0]
+				return Unstated, first
 			}
 		}
 	}
 	// What it could have been as well, and then is what the file says.
 	for _, a := range c.Alternatives {
-		for _, g := range s.by[string(a.Role)] {
+		for g := range s.of(string(a.Role)) {
 			if same, _ := agrees(c, a.Value, g); same {
-				return Unstated, own[0]
+				return Unstated, first
 			}
 		}
 	}
-	return Differs, own[0]
+	return Differs, first
 }
 
 // agrees reports whether a spoken value says what the file states, and whether the two

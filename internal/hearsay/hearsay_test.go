@@ -45,7 +45,7 @@ func TestHold(t *testing.T) {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	s := hearsay.Of(u)
+	s := hearsay.Of(u.Givens())
 	for _, c := range []struct {
 		text string
 		want hearsay.Verdict

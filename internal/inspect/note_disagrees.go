@@ -16,9 +16,9 @@ var noteDisagrees = &Rule{
 	Source: "the unit file's format, docs/unit-file.md: the notes are read with the grammar of spoken figures",
 	Remedy: "correct the note or the key; write about in front where the note means it roughly",
 	check: func(c *Case, f *Findings) {
-		stated := hearsay.Of(c.Unit)
+		stated := hearsay.Of(c.Givens)
 		most := payloads(c, stated)
-		for _, p := range c.Body.Passages(c.filled) {
+		for _, p := range c.Passages() {
 			for _, said := range walkaround.HearText(p.Text) {
 				// A checked figure is held against its working by figure-disagrees.
 				if p.Checked(said.Offset, said.Offset+len(said.Quote)) || loose(p.Text, said, most) {

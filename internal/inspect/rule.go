@@ -51,6 +51,18 @@ type Case struct {
 	Work *compute.Work
 	// Media are the files that the unit names.
 	Media []unit.Media
+	// Givens are the values that the unit gives.
+	Givens []unit.Given
+
+	passages []unit.Passage // once somebody has asked
+}
+
+// Passages are what the notes say, checked figures filled in.
+func (c *Case) Passages() []unit.Passage {
+	if c.passages == nil {
+		c.passages = c.Body.Passages(c.filled)
+	}
+	return c.passages
 }
 
 // A Yard is what a rule about several units looks at.

@@ -17,7 +17,7 @@ var standardOrOption = &Rule{
 		if len(c.Options) == 0 {
 			return
 		}
-		for _, p := range c.Body.Passages(c.filled) {
+		for _, p := range c.Passages() {
 			for from := 0; from < len(p.Text); {
 				_, to := around(p.Text, from, 0)
 				sentence := p.Text[from:to]
@@ -37,11 +37,13 @@ var standardOrOption = &Rule{
 	},
 }
 
+// free are the ways to say that something costs nothing more.
+var free = strings.NewReplacer(" no extra charge ", " included ", " at no charge ", " included ")
+
 // claimsStandard reports a sentence that says of something that it comes with the
 // trailer, and nothing of options: what is which is then not for us to tell.
 func claimsStandard(sentence string) bool {
 	words := " " + strings.Join(wordsOf(sentence), " ") + " "
-	free := strings.NewReplacer(" no extra charge ", " included ", " at no charge ", " included ")
 	words = free.Replace(words)
 	has := func(list ...string) bool {
 		for _, w := range list {

@@ -15,26 +15,30 @@ func Stock(s *unit.Stock, works []*compute.Work, problems []unit.Problem) []Find
 	yard := &Yard{Stock: s}
 	for i, u := range s.Units {
 		if !u.Broken {
-			yard.Cases = append(yard.Cases, &Case{u, works[i], s.Media[u.File]})
+			yard.Cases = append(yard.Cases, &Case{Unit: u, Work: works[i], Media: s.Media[u.File], Givens: u.Givens()})
 		}
 	}
 	var out []Finding
 	for _, p := range problems {
 		out = append(out, read(p))
 	}
-	for _, r := range All {
-		if r.check != nil {
-			for _, c := range yard.Cases {
-				f := &Findings{rule: r, file: c.File}
-				r.check(c, f)
-				for i := range f.list {
-					fromModel(c, &f.list[i])
-				}
-				out = append(out, f.list...)
+	f := new(Findings) // for one rule after the other; what is found is copied
+	for _, c := range yard.Cases {
+		for _, r := range All {
+			if r.check == nil {
+				continue
 			}
+			*f = Findings{rule: r, file: c.File, list: f.list[:0]}
+			r.check(c, f)
+			for i := range f.list {
+				fromModel(c, &f.list[i])
+			}
+			out = append(out, f.list...)
 		}
+	}
+	for _, r := range All {
 		if r.checkYard != nil {
-			f := &Findings{rule: r, file: s.Yard.File}
+			*f = Findings{rule: r, file: s.Yard.File, list: f.list[:0]}
 			r.checkYard(yard, f)
 			out = append(out, f.list...)
 		}

@@ -29,9 +29,10 @@ type Held struct {
 // was said twice alike is held once.
 func (t *Talk) Against(u *unit.Unit) Comparison {
 	var out Comparison
-	stated := hearsay.Of(u)
+	givens := u.Givens()
+	stated := hearsay.Of(givens)
 	given := map[string]bool{}
-	for _, g := range u.Givens() {
+	for _, g := range givens {
 		given[g.Path] = true
 	}
 	held := map[string]bool{}

@@ -64,20 +64,20 @@ type Stopping struct {
 
 func (s Stopping) String() string { return fmt.Sprintf("%s at %s", s.Distance, s.From) }
 
-func (v MilesPerHour) String() string { return number(float64(v)) + " mph" }
+func (v MilesPerHour) String() string { return number(float64(v), " mph") }
 
 // Limit prints a speed nobody may exceed: whole miles an hour, down.
-func (v MilesPerHour) Limit() string { return fixed(float64(Down(v, 1)), 0) + " mph" }
+func (v MilesPerHour) Limit() string { return fixed(float64(Down(v, 1)), 0, " mph") }
 
-func (a FeetPerSecondSquared) String() string { return number(float64(a)) + " ft/s2" }
+func (a FeetPerSecondSquared) String() string { return number(float64(a), " ft/s2") }
 
 // Near prints the deceleration to a tenth.
-func (a FeetPerSecondSquared) Near() string { return trimmed(float64(Nearest(a, 0.1)), 1) + " ft/s2" }
+func (a FeetPerSecondSquared) Near() string { return trimmed(float64(Nearest(a, 0.1)), 1, " ft/s2") }
 
-func (y Years) String() string { return number(float64(y)) + " years" }
+func (y Years) String() string { return number(float64(y), " years") }
 
 // Near prints the age to a tenth of a year.
-func (y Years) Near() string { return trimmed(float64(Nearest(y, 0.1)), 1) + " years" }
+func (y Years) Near() string { return trimmed(float64(Nearest(y, 0.1)), 1, " years") }
 
 var stoppingForm = regexp.MustCompile(`^(.+?)\s+(?:at|from)\s+([0-9]{1,3}(?:\.[0-9])?)\s*(mph|MPH|km/h|kph)$`)
 

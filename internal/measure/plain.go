@@ -11,7 +11,7 @@ type Plain float64
 // Symbol is empty: the unit stands beside the number.
 func (Plain) Symbol() string { return "" }
 
-func (p Plain) String() string { return number(float64(p)) }
+func (p Plain) String() string { return number(float64(p), "") }
 
 // ParsePlain reads a number that is followed by the unit's own word: "20 lamps", "about
 // 7.2 cu yd".

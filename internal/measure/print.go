@@ -1,76 +1,83 @@
 package measure
 
 import (
+	"bytes"
 	"math"
 	"strconv"
-	"strings"
 )
 
 // Two ways to print. String is exact: what it prints, the parser reads back to the
 // same number. Limit, Load and Near are for people: they round once, here, in the
 // direction that their name promises.
 
-// number prints v with thousands separated and as few decimals as are exact.
-func number(v float64) string { return group(strconv.FormatFloat(v, 'f', -1, 64)) }
+// number prints v with thousands separated and as few decimals as are exact, and what
+// stands behind it.
+func number(v float64, behind string) string {
+	var room [48]byte
+	return group(strconv.AppendFloat(room[:0], v, 'f', -1, 64), behind)
+}
 
 // fixed prints v with exactly n decimals, thousands separated.
-func fixed(v float64, n int) string {
+func fixed(v float64, n int, behind string) string {
 	if v == 0 {
 		v = 0 // a negative zero prints as zero
 	}
-	return group(strconv.FormatFloat(v, 'f', n, 64))
+	var room [48]byte
+	return group(strconv.AppendFloat(room[:0], v, 'f', n, 64), behind)
 }
 
 // trimmed prints v with at most n decimals.
-func trimmed(v float64, n int) string {
-	s := strconv.FormatFloat(v, 'f', n, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+func trimmed(v float64, n int, behind string) string {
+	var room [48]byte
+	s := strconv.AppendFloat(room[:0], v, 'f', n, 64)
+	if bytes.IndexByte(s, '.') >= 0 {
+		s = bytes.TrimRight(bytes.TrimRight(s, "0"), ".")
 	}
-	if s == "-0" {
-		s = "0"
+	if string(s) == "-0" {
+		s = s[1:]
 	}
-	return group(s)
+	return group(s, behind)
 }
 
-func group(s string) string {
-	sign, whole, rest := "", s, ""
-	if strings.HasPrefix(whole, "-") {
-		sign, whole = "-", whole[1:]
+// group writes a number of digits, with a sign and decimals where it has them, with its
+// thousands separated, and behind it its unit.
+func group(s []byte, behind string) string {
+	digits := s
+	if len(digits) > 0 && digits[0] == '-' {
+		digits = digits[1:]
 	}
-	if i := strings.IndexByte(whole, '.'); i >= 0 {
-		whole, rest = whole[:i], whole[i:]
+	whole := len(digits)
+	if i := bytes.IndexByte(digits, '.'); i >= 0 {
+		whole = i
 	}
-	if len(whole) <= 3 {
-		return s
-	}
-	var b strings.Builder
-	b.Grow(len(s) + len(whole)/3)
-	b.WriteString(sign)
-	for i, r := range whole {
-		if i > 0 && (len(whole)-i)%3 == 0 {
-			b.WriteByte(',')
+	var room [64]byte
+	out := append(room[:0], s[:len(s)-len(digits)]...)
+	for i, d := range digits {
+		if i > 0 && i < whole && (whole-i)%3 == 0 {
+			out = append(out, ',')
 		}
-		b.WriteRune(r)
+		out = append(out, d)
 	}
-	b.WriteString(rest)
-	return b.String()
+	return string(append(out, behind...))
 }
 
 // Count prints a whole number with thousands separated.
-func Count(n int) string { return group(strconv.Itoa(n)) }
+func Count(n int) string {
+	var room [24]byte
+	return group(strconv.AppendInt(room[:0], int64(n), 10), "")
+}
 
-func (p Pounds) String() string { return number(float64(p)) + " lb" }
+func (p Pounds) String() string { return number(float64(p), " lb") }
 
 // Limit prints a limit or a payload: whole pounds, rounded down.
-func (p Pounds) Limit() string { return fixed(float64(Down(p, 1)), 0) + " lb" }
+func (p Pounds) Limit() string { return fixed(float64(Down(p, 1)), 0, " lb") }
 
 // Load prints a load or a need: whole pounds, rounded up.
-func (p Pounds) Load() string { return fixed(float64(Up(p, 1)), 0) + " lb" }
+func (p Pounds) Load() string { return fixed(float64(Up(p, 1)), 0, " lb") }
 
 // Near prints a weight for the reader of a working: as it is when it was written so,
 // else to a tenth of a pound.
-func (p Pounds) Near() string { return trimmed(float64(Nearest(p, 0.1)), 1) + " lb" }
+func (p Pounds) Near() string { return trimmed(float64(Nearest(p, 0.1)), 1, " lb") }
 
 // String prints feet and inches where that is exact, else millimeters, else inches.
 func (in Inches) String() string {
@@ -79,9 +86,9 @@ func (in Inches) String() string {
 		return feetAndInches(v)
 	}
 	if mm := math.Round(v*MillimetersPerInch*100) / 100; mm <= most && Inches(mm/MillimetersPerInch) == in {
-		return number(mm) + " mm"
+		return number(mm, " mm")
 	}
-	return number(v) + " in"
+	return number(v, " in")
 }
 
 // feetAndInches prints a length of whole sixty-fourths of an inch as the trade writes
@@ -98,9 +105,9 @@ func feetAndInches(v float64) string {
 	case feet == 0 || v == 0:
 		return sign + fraction(rest) + " in"
 	case rest == 0:
-		return sign + number(feet) + " ft"
+		return sign + number(feet, " ft")
 	default:
-		return sign + number(feet) + " ft " + fraction(rest) + " in"
+		return sign + number(feet, " ft ") + fraction(rest) + " in"
 	}
 }
 
@@ -109,7 +116,7 @@ func fraction(v float64) string {
 	whole := math.Floor(v)
 	num, den := int((v-whole)*64), 64
 	if num == 0 {
-		return number(whole)
+		return number(whole, "")
 	}
 	for num%2 == 0 {
 		num, den = num/2, den/2
@@ -118,7 +125,7 @@ func fraction(v float64) string {
 	if whole == 0 {
 		return frac
 	}
-	return number(whole) + "-" + frac
+	return number(whole, "-") + frac
 }
 
 // InInches prints the length in inches alone: 102 in, 2-5/16 in. A length that is no
@@ -128,7 +135,7 @@ func (in Inches) InInches() string {
 	if s := float64(v * 64); s == math.Trunc(s) && v >= 0 && v < 1e9 {
 		return fraction(v) + " in"
 	}
-	return trimmed(float64(Nearest(in, 0.1)), 1) + " in"
+	return trimmed(float64(Nearest(in, 0.1)), 1, " in")
 }
 
 // InFeet prints the length in feet and inches to the nearest 1/4 in, for people.
@@ -140,15 +147,15 @@ func (in Inches) AtLeast() string { return feetAndInches(float64(Up(in, 0.25))) 
 // AtMost prints where something must end: feet and inches, down to the quarter inch.
 func (in Inches) AtMost() string { return feetAndInches(float64(Down(in, 0.25))) }
 
-func (ft Feet) String() string { return number(float64(ft)) + " ft" }
+func (ft Feet) String() string { return number(float64(ft), " ft") }
 
 // Near prints the length to a hundredth of a foot.
-func (ft Feet) Near() string { return trimmed(float64(Nearest(ft, 0.01)), 2) + " ft" }
+func (ft Feet) Near() string { return trimmed(float64(Nearest(ft, 0.01)), 2, " ft") }
 
-func (p PSI) String() string { return number(float64(p)) + " psi" }
+func (p PSI) String() string { return number(float64(p), " psi") }
 
 // Near prints the pressure to a tenth.
-func (p PSI) Near() string { return trimmed(float64(Nearest(p, 0.1)), 1) + " psi" }
+func (p PSI) Near() string { return trimmed(float64(Nearest(p, 0.1)), 1, " psi") }
 
 func (d Dollars) String() string {
 	sign, v := "", float64(d)
@@ -156,34 +163,34 @@ func (d Dollars) String() string {
 		sign, v = "-", -v
 	}
 	if v == math.Trunc(v) {
-		return sign + "$" + number(v)
+		return sign + "$" + number(v, "")
 	}
 	if cents := math.Round(v*100) / 100; cents == v {
-		return sign + "$" + fixed(v, 2)
+		return sign + "$" + fixed(v, 2, "")
 	}
-	return sign + "$" + number(v)
+	return sign + "$" + number(v, "")
 }
 
-func (d Degrees) String() string { return number(float64(d)) + " degrees" }
+func (d Degrees) String() string { return number(float64(d), " degrees") }
 
 // Near prints the angle to a tenth of a degree.
-func (d Degrees) Near() string { return trimmed(float64(Nearest(d, 0.1)), 1) + " degrees" }
+func (d Degrees) Near() string { return trimmed(float64(Nearest(d, 0.1)), 1, " degrees") }
 
-func (w PoundsPerFoot) String() string { return number(float64(w)) + " lb/ft" }
+func (w PoundsPerFoot) String() string { return number(float64(w), " lb/ft") }
 
-func (m PoundInches) String() string { return number(float64(m)) + " lb-in" }
+func (m PoundInches) String() string { return number(float64(m), " lb-in") }
 
-func (a SquareFeet) String() string { return number(float64(a)) + " sq ft" }
+func (a SquareFeet) String() string { return number(float64(a), " sq ft") }
 
 // Near prints the area to a tenth of a square foot.
-func (a SquareFeet) Near() string { return trimmed(float64(Nearest(a, 0.1)), 1) + " sq ft" }
+func (a SquareFeet) Near() string { return trimmed(float64(Nearest(a, 0.1)), 1, " sq ft") }
 
-func (v CubicYards) String() string { return number(float64(v)) + " cu yd" }
+func (v CubicYards) String() string { return number(float64(v), " cu yd") }
 
 // Near prints the volume to a tenth of a cubic yard.
-func (v CubicYards) Near() string { return trimmed(float64(Nearest(v, 0.1)), 1) + " cu yd" }
+func (v CubicYards) Near() string { return trimmed(float64(Nearest(v, 0.1)), 1, " cu yd") }
 
-func (d PoundsPerCubicYard) String() string { return number(float64(d)) + " lb/cu yd" }
+func (d PoundsPerCubicYard) String() string { return number(float64(d), " lb/cu yd") }
 
 // String prints the share as a percentage that reads back to the same share.
 func (s Share) String() string {
@@ -192,21 +199,21 @@ func (s Share) String() string {
 		text := strconv.FormatFloat(v, 'f', n, 64)
 		back, err := strconv.ParseFloat(text, 64)
 		if err == nil && back/100 == float64(s) {
-			return group(text) + "%"
+			return group([]byte(text), "%")
 		}
 	}
-	return number(v) + "%"
+	return number(v, "%")
 }
 
 // Near prints the share as a percentage to a tenth.
 func (s Share) Near() string {
-	return trimmed(float64(Nearest(s.Percent(), 0.1)), 1) + "%"
+	return trimmed(float64(Nearest(s.Percent(), 0.1)), 1, "%")
 }
 
 // Limit prints a share that is left to use up: in percent, a tenth, rounded down.
 func (s Share) Limit() string {
-	return trimmed(float64(Down(Share(float64(s)*100), 0.1)), 1) + "%"
+	return trimmed(float64(Down(Share(float64(s)*100), 0.1)), 1, "%")
 }
 
 // Number prints a bare number for a working: at most n decimals.
-func Number(v float64, n int) string { return trimmed(v, n) }
+func Number(v float64, n int) string { return trimmed(v, n, "") }

@@ -35,6 +35,8 @@ type Unit interface {
 	~float64
 	// Symbol is the unit's name in figures and in JSON: "lb", "in", "psi".
 	Symbol() string
+	// String prints it exactly: the parser reads the same number back.
+	String() string
 }
 
 func (Pounds) Symbol() string             { return "lb" }

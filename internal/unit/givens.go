@@ -24,17 +24,24 @@ type Given struct {
 
 // Givens lists the values that the unit gives, in the format's own order. The words of
 // its lists (standard, options) and its photos are not among them.
-func (u *Unit) Givens() []Given { return givens(unitKeys(), reflect.ValueOf(u).Elem(), nil) }
+func (u *Unit) Givens() []Given {
+	return givens(unitKeys(), reflect.ValueOf(u).Elem(), make([]Given, 0, 64))
+}
 
+// as is the field as a Given; one that was not given has no place.
 func (f *Field[T]) as(path string) Given {
+	if !f.Given() {
+		return Given{}
+	}
 	return Given{Path: path, Value: f.Value, Text: f.Words(), About: f.About, From: f.From, Pos: f.Pos}
 }
 
 func givens(ks *keys, v reflect.Value, out []Given) []Given {
 	for _, k := range ks.order {
 		f := v.Field(k.index)
-		if ties, ok := f.Interface().([]TieDown); ok {
-			for _, t := range ties {
+		// By its address: the value itself would be copied to be looked at.
+		if ties, ok := f.Addr().Interface().(*[]TieDown); ok {
+			for _, t := range *ties {
 				path := k.path + "." + strings.ReplaceAll(strings.ToLower(t.Kind.Value), " ", "-")
 				out = append(out, t.Count.as(path))
 				if t.Rating.Given() {
