@@ -1,7 +1,5 @@
 package measure
 
-import "strconv"
-
 // A System is the units in which somebody wants to read. Whatever is shown in either is
 // rounded once, from the exact value: nothing is converted back from a rounded writing.
 type System int
@@ -38,13 +36,13 @@ func (s System) Load(p Pounds) string {
 }
 
 // Limit prints a limit or a payload: whole kilograms, rounded down.
-func (kg Kilograms) Limit() string { return fixed(float64(Down(kg, 1)), 0) + " kg" }
+func (kg Kilograms) Limit() string { return fixed(float64(Down(kg, 1)), 0, " kg") }
 
 // Load prints a load or a need: whole kilograms, rounded up.
-func (kg Kilograms) Load() string { return fixed(float64(Up(kg, 1)), 0) + " kg" }
+func (kg Kilograms) Load() string { return fixed(float64(Up(kg, 1)), 0, " kg") }
 
 // Near prints a weight to a tenth of a kilogram.
-func (kg Kilograms) Near() string { return trimmed(float64(Nearest(kg, 0.1)), 1) + " kg" }
+func (kg Kilograms) Near() string { return trimmed(float64(Nearest(kg, 0.1)), 1, " kg") }
 
 // Length writes a length as it is: in meters, to the millimeter.
 func (s System) Length(in Inches) string {
@@ -109,9 +107,5 @@ func (mm Millimeters) meters() string {
 
 // meters writes a length that is rounded already, in meters with n decimals.
 func meters(mm Millimeters, n int) string {
-	v := float64(mm) / 1000
-	if v == 0 {
-		v = 0 // a negative zero prints as zero
-	}
-	return group(strconv.FormatFloat(v, 'f', n, 64)) + " m"
+	return fixed(float64(mm)/1000, n, " m")
 }
