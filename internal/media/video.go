@@ -62,18 +62,20 @@ func LookAtVideo(r io.ReaderAt, size int64) Video {
 			if data < 0 {
 				data = at
 			}
-			if end > size {
-				v.Fault = "it is cut off: the file ends before its pictures do"
-			}
 		case "moof": // in fragments, each with its own index
 			if data < 0 {
 				data = size
 			}
 		}
+		if end > size {
+			v.Fault = "it is cut off: the file ends before what it holds does"
+		}
 	})
 	switch {
 	case index < 0 && v.Fault == "":
 		v.Fault = "it has no index; the recording was cut off or was not finished"
+	case v.Fault == "" && data < 0:
+		v.Fault = "it is cut off: behind its index there are no pictures"
 	case v.Fault == "" && v.Picture == "":
 		v.Fault = "it holds no moving picture"
 	}
