@@ -65,6 +65,8 @@ var All = []*Rule{
 	tireNoReserve,
 	tireOld,
 	tireFromMemory,
+	ballOverUsual,
+	chainsMissing,
 	brakesOnSomeAxles,
 	lampsShort,
 	tapeShort,
@@ -82,6 +84,7 @@ var All = []*Rule{
 	// remarks
 	priceMissing,
 	tongueNotWeighed,
+	tongueOfAnother,
 	photoWithoutAlt,
 	htmlLeftOut,
 	staleListing,
@@ -91,4 +94,5 @@ var All = []*Rule{
 	waiverExpired,
 	noteOrder,
 	noteTwice,
+	serialDigits,
 }
