@@ -27,6 +27,7 @@ walkaround:     measure
 hearsay:        measure unit walkaround
 intake:         measure unit walkaround hearsay
 photo:
+proving:
 themes/default:
 cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo themes/default
 house:
