@@ -71,6 +71,8 @@ var All = []*Rule{
 	tireNoReserve,
 	tireOld,
 	tireFromMemory,
+	ballOverUsual,
+	chainsMissing,
 	brakesOnSomeAxles,
 	lampsShort,
 	tapeShort,
@@ -88,6 +90,7 @@ var All = []*Rule{
 	// remarks
 	priceMissing,
 	tongueNotWeighed,
+	tongueOfAnother,
 	photoWithoutAlt,
 	photoMislabeled,
 	videoUnplayed,
@@ -102,4 +105,5 @@ var All = []*Rule{
 	waiverExpired,
 	noteOrder,
 	noteTwice,
+	serialDigits,
 }
