@@ -306,3 +306,20 @@ func (h *hearing) compare(q *quantity) {
 		q.compare = About
 	}
 }
+
+// patternsOfDigits takes away what no figure is made of: telephone numbers, fractions of
+// lumber, hours like 8-5.
+func (s *sentence) patternsOfDigits() {
+	for i := range s.qs {
+		q := &s.qs[i]
+		if i+1 < len(s.qs) {
+			r := &s.qs[i+1]
+			if r.from == q.to+1 && s.is(q.to, "-") && !r.broken {
+				q.used, r.used = true, true
+			}
+		}
+		if len(q.parts) >= 7 {
+			q.used = true
+		}
+	}
+}

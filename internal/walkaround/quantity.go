@@ -306,3 +306,10 @@ func (q *quantity) inchesFor(r Role) (v float64, inferred, ok bool) {
 	}
 	return v, true, true
 }
+
+func (q *quantity) whole() (int, bool) {
+	if !q.single() || q.amount != math.Trunc(q.amount) || q.amount < 0 || q.amount > 1e6 {
+		return 0, false
+	}
+	return int(q.amount), true
+}

@@ -1,0 +1,117 @@
+package walkaround
+
+import "math"
+
+// placed is a cue at its place.
+type placed struct {
+	from, to int
+	cue      cue
+}
+
+// findCues places the phrases; where two overlap the longer wins.
+func (s *sentence) findCues() {
+	for i := 0; i < len(s.t); i++ {
+		if s.quantityAt(i) >= 0 {
+			continue // "82 in between the fenders": the "in" is the figure's
+		}
+		best, at := 0, cue{}
+		for _, p := range cues[s.spoken(i)] {
+			if len(p.words) <= best {
+				continue
+			}
+			ok := true
+			for k := 1; k < len(p.words) && ok; k++ {
+				ok = s.spoken(i+k) == p.words[k]
+			}
+			if ok {
+				best, at = len(p.words), p.cue
+			}
+		}
+		if best > 0 {
+			s.cues = append(s.cues, placed{i, i + best, at})
+			i += best - 1
+		}
+	}
+}
+
+// distance is how far a cue is from a quantity, in words that mean something; negative
+// when they overlap.
+func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
+	a, b := to, c.from
+	if c.to <= from {
+		a, b = c.to, from
+		cost = 0.8 // what stands behind a figure names it more often than what stands in front
+	} else if c.from < to {
+		return 0, false
+	} else if c.cue.verb || s.spoken(c.to) == ":" {
+		cost = 3
+	}
+	if b-a > 24 {
+		return 0, false
+	}
+	crossed := -1
+	for i := a; i < b; i++ {
+		if q := s.quantityAt(i); q >= 0 {
+			if q != crossed {
+				crossed = q
+				if s.qs[q].rejected != "corrected at once" && s.qs[q].rejected != "denied" && !(s.qs[q].unit == bare && s.qs[q].single() && !s.qs[q].scaled) {
+					cost += 3.5
+				}
+			}
+			continue
+		}
+		switch {
+		case s.spoken(i) == ":" && i == c.to:
+		case s.t[i].kind == comma && i == c.to:
+			cost += 1.5 // the topic first: "Axles, three ten k"
+		case s.t[i].kind == comma && s.is(i-1, "now", "well", "okay"):
+			cost += 0.5
+		case s.t[i].kind == comma:
+			cost += 3.5
+		case s.is(i, "and", "with", "plus", "then", "so"):
+			cost += 2.5
+		case s.is(i, "but"):
+			cost += 8
+		case fillers[s.spoken(i)], s.match(corrections, i) > 0:
+		default:
+			cost++
+		}
+	}
+	return cost + c.cue.weak, true
+}
+
+func (s *sentence) quantityAt(i int) int {
+	for k := range s.qs {
+		if i >= s.qs[k].from && i < s.qs[k].to {
+			return k
+		}
+	}
+	return -1
+}
+
+// nearest finds the closest cue that want accepts, and its distance.
+func (s *sentence) nearest(from, to int, want func(cue) bool) (placed, float64, bool) {
+	var best placed
+	least, found := math.Inf(1), false
+	for _, c := range s.cues {
+		if !want(c.cue) {
+			continue
+		}
+		if d, ok := s.distance(c, from, to); ok && d < least {
+			best, least, found = c, d, true
+		}
+	}
+	return best, least, found
+}
+
+// reach is the farthest a part may be from its figure.
+const reach = 8.5
+
+func (s *sentence) hasPart(p part) bool {
+	for _, c := range s.cues {
+		if c.cue.part == p {
+			return true
+		}
+	}
+	return false
+}
