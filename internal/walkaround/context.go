@@ -11,9 +11,17 @@ var elsewhere = phrases("that one over", "one over", "over there", "over yonder"
 	"other trailer", "one next to", "one behind", "one beside", "bigger one", "next size", "size up", "step up to", "just like it",
 	"same thing", "same trailer", "little ones", "another one", "new ones", "would be", "would weigh", "you can order", "can order",
 	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "i'd want", "you'd want", "federal", "used to", "sister",
-	"if you", "if i", "if your", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck", "truck of", "truck rated", "trucks rated", "truck that", "any truck", "pickup of", "pickup rated",
+	"if you", "if i", "if your", "if it", "if it's", "if they", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck", "truck of", "truck rated", "trucks rated", "truck that", "any truck", "pickup of", "pickup rated",
 	"could get", "can get it", "could have", "suppose", "next to it", "the other ones", "smaller one", "longer one", "heavier one", "couplers all the time",
-	"the old one", "last year", "last week", "moved to", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade")
+	"the old one", "last year", "last week", "moved to", "yonder", "big one", "big un", "next one up", "one just like", "we had one", "had one", "my own",
+	"he had", "he has", "he bought", "he wanted", "they had", "they bought", "they wanted", "customer", "customers", "a guy", "one guy", "guy who", "a fella", "a feller", "neighbor", "neighbor's", "buddy",
+	"my cousin", "my brother", "my dad", "my daddy", "my uncle", "my boy", "my wife", "my grandpa", "granddad", "can i", "could i", "will it", "would it", "can it", "should i",
+	"the cheap ones", "cheaper ones", "most of them", "most trailers", "other guys", "other brands", "competitor", "competitors", "will tell you", "i told him", "i told her",
+	"was wanting", "wants a", "wanted a", "looking for a", "available with", "available in", "comes in a", "also available", "on order", "coming in", "parts room", "they make a", "they make them", "we make a", "we sell a", "they start", "starts at", "i sold", "we sold", "sold a", "sold one", "sold for", "traded", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade")
+
+// notIf are the ifs that suppose nothing: "if you look at the tag".
+var notIf = set(`look come notice see can count remember recall ask asked did do walk go follow zoom wonder wondering read check measured are 're were
+	know care get want_to need_to`)
 
 // back ends talk of another unit.
 var back = phrases("but", "this one", "this is", "this takes", "this here", "what's on it", "what on it", "ours", "this guy", "these are", "now this")
@@ -72,9 +80,9 @@ func (h *hearing) setAside() []string {
 			}
 			break
 		}
-		if h.match(elsewhere, i) > 0 {
+		if h.match(elsewhere, i) > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) {
 			from := i
-			for from > 0 && h.t[from-1].kind != comma && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so") {
+			for from > 0 && h.t[from-1].kind != comma && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
 				from--
 			}
 			to := i + 1
@@ -88,23 +96,44 @@ func (h *hearing) setAside() []string {
 		}
 	}
 	for i := range h.t {
-		if h.t[i].kind == word && talkOfHours[h.t[i].text] && !(h.is(i, "may", "march", "close", "open") && !h.hourNear(i)) {
+		if h.t[i].kind == word && talkOfHours[h.t[i].text] && !(h.is(i, "may", "march", "close", "open", "second") && !h.hourNear(i)) {
 			from, to := i, i
-			for from > 0 && h.t[from-1].kind != comma {
+			for from > max(0, i-hourReach) && h.t[from-1].kind != comma {
 				from--
 			}
-			for to < len(h.t) && h.t[to].kind != comma {
+			for to < min(len(h.t), i+hourReach) && h.t[to].kind != comma {
 				to++
 			}
 			for k := from; k < to; k++ {
 				if why[k] == "" {
-					why[k] = "hours or a date"
+					why[k] = hours
 				}
 			}
 		}
 	}
 	return why
 }
+
+// hours is why a number among weekdays and months is set aside.
+const hours = "hours or a date"
+
+// measured reports that q has a unit and that the month or weekday stands apart from it:
+// "since the second week of august is a twenty-two foot deck".
+func (h *hearing) measured(q *quantity) bool {
+	if q.unit != feet && q.unit != inches && q.unit != psi && q.unit != pounds {
+		return false
+	}
+	for k := max(0, q.from-2); k < min(q.to+4, len(h.t)); k++ {
+		if talkOfHours[h.word(k)] {
+			return false
+		}
+	}
+	return true
+}
+
+// hourReach is how many words around a weekday or a month are of hours and dates, where no
+// comma tells.
+const hourReach = 9
 
 func (h *hearing) hourNear(i int) bool {
 	for k := i + 1; k < min(i+5, len(h.t)); k++ {
@@ -150,10 +179,22 @@ func (h *hearing) difference(q *quantity) bool {
 	return false
 }
 
+// ownWeights are what a trailer's own pounds are of.
+var ownWeights = set(`payload cargo capacity air pressure load tongue weight gross gvwr pin trailer it them em this that carrying hitch trailer's rating dry empty
+	the what those these a an lift`)
+
+// ofLoad reports "two thousand pounds of gravel": what is of a stuff is of what is hauled.
+func (h *hearing) ofLoad(q *quantity) bool {
+	return q.unit == pounds && h.is(q.to, "of") && h.word(q.to+1) != "" && !ownWeights[h.word(q.to+1)]
+}
+
 // surroundings sets comparison, tolerance, correction and denial of each quantity.
 func (h *hearing) surroundings(qs []quantity, aside []string) {
 	for i := range qs {
 		q := &qs[i]
+		if aside[q.from] == hours && h.measured(q) {
+			clear(aside[q.head:q.to])
+		}
 		if w := aside[q.from]; w != "" {
 			q.rejected = w
 		}
@@ -166,6 +207,12 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		}
 		if q.rejected == "" && h.difference(q) {
 			q.rejected = "a difference, not a value"
+		}
+		if q.rejected == "" && h.ofLoad(q) {
+			q.rejected = "of what is loaded, not of the trailer"
+		}
+		if i > 0 && qs[i-1].unit == foreign && q.unit == bare && q.from == qs[i-1].to+1 && h.is(q.from-1, "and") {
+			q.rejected = "in a unit that no figure here has" // "six meters and ten"
 		}
 		if h.is(q.from-1, "was") {
 			for k := q.to; k < len(h.t); k++ {
@@ -279,8 +326,13 @@ func (h *hearing) compare(q *quantity) {
 				set(UpTo, 2)
 			}
 		}
-	case h.is(k, "over") && !h.is(k-1, "went", "carry", "all", "come", "handed"):
+	case h.is(k, "over") && !h.is(k-1, "went", "carry", "all", "come", "came", "handed", "go", "goes", "run", "ran"):
 		set(Over, 1)
+		for j := k - 1; j >= max(0, k-5); j-- {
+			if h.is(j, "no", "not", "wouldn't", "don't", "never", "won't", "shouldn't") {
+				set(UpTo, 1)
+			}
+		}
 	case h.is(k, "least") && h.is(k-1, "at"):
 		set(AtLeast, 2)
 	case h.is(k, "most") && h.is(k-1, "at"):

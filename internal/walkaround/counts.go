@@ -1,6 +1,10 @@
 package walkaround
 
-import "tarepage/internal/measure"
+import (
+	"slices"
+
+	"tarepage/internal/measure"
+)
 
 // A counted thing: the words that name it.
 type counted struct {
@@ -74,8 +78,8 @@ func (s *sentence) counts() {
 			}
 			n = len(q.parts)
 		}
-		if !ok || n > 80 || q.plural {
-			continue
+		if !ok || n > 80 || q.plural || i > 0 && s.qs[i-1].to == q.from && s.qs[i-1].unit == bare && !s.qs[i-1].used {
+			continue // "three fifty d-rings": neither
 		}
 		// "2 x 10k axles" or a rating between count and noun
 		j, rated := q.to, false
@@ -98,7 +102,7 @@ func (s *sentence) counts() {
 			j++
 		}
 		if c, to, ok := s.thingAt(j); ok && (!rated || c.rating != "") && !(c.role == Ply && (j != q.to || n%2 == 1)) {
-			if c.role == AxleCount && s.is(to, "tubes") {
+			if c.role == AxleCount && s.is(to, "tubes", "to") || s.is(q.from-1, "from", "per") {
 				continue
 			}
 			if tell(q.from, to, c, n, 0.95) {
@@ -186,19 +190,43 @@ func (s *sentence) ofThem() {
 		if q.used || !ok || q.rejected != "" || q.unit != bare || !s.is(q.to, "of") || !s.is(q.to+1, "them", "em", "those", "these") {
 			continue
 		}
-		for k := len(s.out) - 1; k >= 0; k-- {
-			c := &s.out[k]
-			if c.Offset > s.t[q.from].from {
+		q.used = s.countNamed(q, n)
+	}
+	s.ratingsOf()
+}
+
+// countNamed gives the count n at q to the counted thing that was named last before it.
+func (s *sentence) countNamed(q *quantity, n int) bool {
+	for i := q.from - 1; i >= 0; i-- {
+		for _, p := range s.cues {
+			if p.to != i+1 {
 				continue
 			}
-			if c.Role == AxleRating && n <= 4 {
-				c.Count = n
-				q.used = true
-				s.emit(q.from, q.to+2, Candidate{Role: AxleCount, Value: Count(n), Confidence: 0.85})
+			if p.cue.other && !s.is(p.from, "brake", "brakes") {
+				return false
 			}
-			break
+			c, _, ok := s.thingAt(p.from)
+			if !ok {
+				c, _, ok = s.thingAt(p.to - 1) // "per axle"
+			}
+			if !ok {
+				continue
+			}
+			if c.role == AxleCount && n > 4 || c.role == JackCount && n > 2 || !inWindow(c.role, float64(n)) {
+				return false
+			}
+			if slices.ContainsFunc(s.out, func(o Candidate) bool { return o.Role == c.role }) {
+				return false
+			}
+			s.emit(q.from, q.to+2, Candidate{Role: c.role, Value: Count(n), Confidence: 0.85})
+			return true
 		}
 	}
+	return false
+}
+
+// ratingsOf tells each rating the count that was said beside it.
+func (s *sentence) ratingsOf() {
 	// A rating knows the count that was said in front of it.
 	for i := range s.out {
 		for k := range s.out {

@@ -11,7 +11,11 @@ const bar = 0.5
 
 // Hear finds the figures spoken in the captions, in the order they are said. Their
 // Offset counts in the words of the cues, joined by single spaces, repeats left out.
-func Hear(c Captions) []Candidate { return hear(transcript(c)) }
+func Hear(c Captions) []Candidate {
+	out := hear(transcript(c))
+	settleAll(out)
+	return out
+}
 
 // HearText finds the figures in written notes. Their times are zero; their Offset is
 // the byte in text where the quote begins.
@@ -65,8 +69,11 @@ func tokens(text string) []token {
 
 func hear(text string, t []token) []Candidate {
 	var out []Candidate
+	var topic []cue
 	for s := range sentences(text, t) {
+		s.topic = s.takesUp(topic)
 		out = append(out, s.hear()...)
+		topic = s.leaves()
 	}
 	return out
 }
@@ -98,6 +105,7 @@ func sentences(text string, t []token) iter.Seq[*sentence] {
 type sentence struct {
 	hearing
 	source string
+	topic  []cue // what the sentence before was about, if this one takes it up
 	aside  []string
 	qs     []quantity
 	cues   []placed
@@ -125,9 +133,73 @@ func (s *sentence) hear() []Candidate {
 			s.place(q)
 		}
 	}
+	s.total()
 	s.ofThem()
 	slices.SortStableFunc(s.out, func(a, b Candidate) int { return a.Offset - b.Offset })
+	s.settle()
 	return s.out
+}
+
+// leaves is what a sentence leaves open for the next: a heading such as "The jack." all it
+// names, any other the part with a rating that it ended with.
+func (s *sentence) leaves() []cue {
+	if len(s.t) <= 4 && len(s.qs) == 0 {
+		if len(s.cues) == 0 {
+			s.findCues()
+		}
+		var out []cue
+		for _, c := range s.cues {
+			if c.cue.other || len(s.cues) > 1 {
+				return nil
+			}
+			out = append(out, c.cue)
+		}
+		for i := range s.t {
+			if !s.inCue(i) && s.t[i].kind == word && !s.is(i, "the", "now", "okay", "your", "our", "and", "next", "so", "then", "all", "right", "well") {
+				return nil
+			}
+		}
+		return out
+	}
+	var last placed
+	for _, c := range s.cues {
+		if c.cue.part != noPart && c.from >= last.from {
+			last = c
+		}
+	}
+	switch last.cue.weight {
+	case HitchRating, JackRating, AxleRating, DRingRating:
+		if !slices.ContainsFunc(s.out, func(c Candidate) bool { return c.Role == last.cue.weight }) && !last.cue.other {
+			return []cue{{weight: last.cue.weight, verb: true}}
+		}
+	}
+	return nil
+}
+
+func (s *sentence) inCue(i int) bool {
+	for _, c := range s.cues {
+		if i >= c.from && i < c.to {
+			return true
+		}
+	}
+	return false
+}
+
+// takesUp is what of the topic this sentence speaks on of: a short one that names nothing
+// itself; behind a whole sentence only where it says "rated" or "plate".
+func (s *sentence) takesUp(topic []cue) []cue {
+	if len(topic) == 0 || len(s.t) > 8 {
+		return nil
+	}
+	if topic[0].verb {
+		s.findCues()
+		named := len(s.cues) > 0
+		s.cues = nil
+		if named || !s.is(0, "plate", "rated", "stamped", "good") && !s.is(1, "rated", "good", "is") && !s.is(2, "rated", "stamped") || !s.has("plate", "rated", "stamped", "good") {
+			return nil
+		}
+	}
+	return topic
 }
 
 func (s *sentence) has(words ...string) bool {

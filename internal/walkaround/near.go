@@ -49,6 +49,9 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 	if b-a > 24 {
 		return 0, false
 	}
+	if c.cue.other && s.is(c.from-1, "your", "a", "the", "my") && s.is(c.from-2, "for") {
+		cost += 4 // "that leaves you ten thousand for your machine"
+	}
 	crossed := -1
 	for i := a; i < b; i++ {
 		if q := s.quantityAt(i); q >= 0 {
@@ -71,7 +74,9 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 		case s.is(i, "and", "with", "plus", "then", "so"):
 			cost += 2.5
 		case s.is(i, "but"):
-			cost += 8
+			cost += 9
+		case c.cue.other && i > c.to && s.is(i, "it", "she", "this") && (s.t[i].possessive || s.is(i+1, "is", "has", "sits", "measures", "weighs", "one")):
+			cost += 5 // a new subject: "no brakes, it's seventy-seven inches wide"
 		case fillers[s.spoken(i)], s.match(corrections, i) > 0:
 		default:
 			cost++

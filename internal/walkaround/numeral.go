@@ -281,6 +281,9 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 		if _, _, scaled := h.scale(v, m); scaled {
 			break
 		}
+		if widths(n.parts) && tens[h.word(j)] > 0 && ones[h.word(m)] == 5 {
+			v, m = v+5, m+1 // of a tire: "two thirty-five eighty-five sixteens" has no five sixteenths
+		}
 		if f, e, ok := h.mixed(v, m); ok {
 			if len(n.parts) >= 2 && f == v+0.5 { // a tire's "seventeen and a half"
 				n.parts, n.to, n.broken = append(n.parts, f), e, true
@@ -291,8 +294,21 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 			break
 		}
 		n.parts, n.to, n.plural = append(n.parts, v), m, plural
+		if digits := run(n.parts); len(digits) == 7 && widths(n.parts[:2]) && !h.is(n.to, "five", "and", "point") {
+			break // a tire size is whole: what follows counts something
+		}
 	}
 	return n, true
+}
+
+// widths reports whether parts are a tire's section width as it is said: two thirty-five,
+// two oh five, one forty-five.
+func widths(parts []float64) bool {
+	if len(parts) < 2 || parts[0] != 1 && parts[0] != 2 && parts[0] != 4 {
+		return false
+	}
+	digits := run(parts)
+	return len(digits) == 3 && digits[2] == '5'
 }
 
 func (h *hearing) isNumberBefore(i int) bool {

@@ -2,7 +2,10 @@ package walkaround
 
 import (
 	"math"
+	"slices"
 	"strings"
+
+	"tarepage/internal/measure"
 )
 
 // pairs joins quantities: N by N, N plus N, N to N.
@@ -135,4 +138,38 @@ func (s *sentence) sum(q, r *quantity) {
 	q.used, r.used = true, true
 	s.emit(q.from, q.to, Candidate{Role: DeckFlat, Value: flat, UnitInferred: q.unit == bare, Confidence: 0.85})
 	s.emit(r.from, r.to, Candidate{Role: DeckTail, Value: tail, UnitInferred: r.unit == bare, Confidence: 0.85})
+}
+
+// total finds the deck's whole length beside its flat and its tail: "twenty-five foot,
+// twenty plus five". The sum tells it, whatever it is called.
+func (s *sentence) total() {
+	var flat, tail measure.Inches
+	for _, c := range s.out {
+		v, ok := c.Value.(measure.Inches)
+		switch {
+		case ok && c.Role == DeckFlat:
+			flat = v
+		case ok && c.Role == DeckTail:
+			tail = v
+		case c.Role == DeckLength:
+			return
+		}
+	}
+	if flat == 0 || tail == 0 {
+		return
+	}
+	for i := range s.qs {
+		q := &s.qs[i]
+		if q.used || q.rejected != "" || q.unit != feet && q.unit != bare || !q.single() || q.scaled {
+			continue
+		}
+		whole := *q
+		whole.unit = feet
+		if v, _, ok := s.value(&whole, DeckLength, inches); ok && v == Value(flat+tail) {
+			q.used = true
+			s.out = slices.DeleteFunc(s.out, func(c Candidate) bool { return c.Offset == s.t[q.head].from && c.Role == "" })
+			s.emit(q.head, q.to, Candidate{Role: DeckLength, Value: v, UnitInferred: q.unit == bare, Compare: q.compare, Confidence: 0.85})
+			return
+		}
+	}
 }

@@ -116,6 +116,9 @@ func (s *sentence) place(q *quantity) {
 	to := q.to
 	if q.high != nil {
 		high, _, ok := s.value(q.high, best.role, best.dim)
+		if best.role == AxleRating || best.role == GVWR || best.role == HitchRating {
+			ok = false // a plate has one number: captions make "to" of "two"
+		}
 		if !ok {
 			c.Doubt = "a range whose upper end is not of the same kind"
 		} else {
@@ -158,19 +161,50 @@ func (s *sentence) readings(q *quantity) []reading {
 		if !ok {
 			continue
 		}
+		if c.cue.verb {
+			if p, ok := s.subject(c); ok && q.unit != inches && q.unit != feet && q.unit != psi {
+				if p.other || c.cue.weight != Payload || p.weight == "" {
+					out = append(out, reading{other: true, cost: d})
+				} else {
+					try(p.weight, pounds, d)
+				}
+				continue
+			}
+		}
+		if c.cue.weight == Payload && s.is(c.to-1, "capacity") {
+			if p, ok := s.capacityOf(c); ok {
+				if p.other {
+					out = append(out, reading{other: true, cost: d})
+				} else {
+					try(p.weight, pounds, d)
+				}
+				continue
+			}
+		}
 		switch {
-		case c.cue.otherLength && (q.unit == inches || q.unit == feet), c.cue.verb && c.cue.weight == Payload && s.ofAnotherPart(c):
+		case c.cue.otherLength && (q.unit == inches || q.unit == feet):
 			out = append(out, reading{other: true, cost: d})
 		case c.cue.other:
 			if q.unit != psi && !(q.unit == dollars && s.is(c.from, "title", "tax")) {
 				out = append(out, reading{other: true, cost: d})
 			}
 		case c.cue.attr != none:
+			if q.unit == bare && d > nearBare+1 {
+				continue
+			}
 			try(s.attributeRole(c, q), inches, d)
 		default:
+			if c.cue.weight == GVWR && s.bareThousands(c, q, d) {
+				thousands := *q
+				thousands.amount *= 1000
+				thousands.parts, thousands.scaled = []float64{thousands.amount}, true
+				if v, _, ok := s.value(&thousands, GVWR, pounds); ok {
+					out = append(out, reading{role: GVWR, value: v, inferred: true, cost: d, dim: pounds})
+				}
+			}
 			try(c.cue.weight, pounds, d)
 			try(c.cue.money, dollars, d)
-			if q.unit != bare || d < 3 {
+			if (q.unit != bare || d < 3) && !(q.unit == bare && (q.broken || s.is(q.to, "tires", "tire"))) {
 				try(c.cue.pressure, psi, d)
 			}
 			r := c.cue.length
@@ -183,8 +217,8 @@ func (s *sentence) readings(q *quantity) []reading {
 			if r == RampLength && q.unit == inches && q.amount < 36 {
 				r = ""
 			}
-			if r == DeckLength && c.cue.weak > 0 && q.unit == bare {
-				r = ""
+			if q.unit == bare && (r == DeckLength && c.cue.weak > 0 || d > nearBare || s.placeBetween(c, q)) && r != Ball {
+				r = "" // "crossmembers on sixteen, twelve in the tail"
 			}
 			try(r, inches, d)
 		}
@@ -192,13 +226,39 @@ func (s *sentence) readings(q *quantity) []reading {
 	if q.unit == psi {
 		try(Pressure, psi, 3)
 	}
+	if s.is(q.to, "each", "apiece") || s.is(q.to, "a") && s.is(q.to+1, "piece") {
+		if r := s.ratedEach(q); r != "" {
+			try(r, pounds, 4)
+		}
+	}
+	for _, c := range s.topic {
+		try(c.weight, pounds, topicCost)
+		try(c.money, dollars, topicCost)
+		try(c.pressure, psi, topicCost)
+		if c.attr == none && (q.unit == feet || q.unit == inches || c.length == Ball || c.length == DeckHeight) {
+			if c.length == DeckLength {
+				try(s.deckRole(placed{cue: c}, q), inches, topicCost)
+			} else {
+				try(c.length, inches, topicCost)
+			}
+		}
+	}
+	if q.unit == bare && q.single() && s.is(q.from-1, "on", "every") && s.crossBefore(q.from-1) && (q.to == len(s.t) || s.t[q.to].kind == comma || s.is(q.to, "and", "all")) {
+		try(CrossSpacing, inches, 1) // "crossmembers on sixteen"
+	}
+	if q.unit == bare && q.single() && q.broken && q.amount == 2.3125 && !slices.ContainsFunc(out, func(r reading) bool { return r.other && r.cost < 3 }) {
+		try(Ball, inches, 4) // nothing else on a trailer is two and five sixteenths
+	}
+	if n, ok := q.hundreds(); ok && q.unit == bare && n >= 35 && s.afterTire(q) {
+		try(Pressure, psi, 3.5) // "load range g, one ten"
+	}
 	if q.unit == pounds && slices.ContainsFunc(s.out, func(c Candidate) bool { return c.Role == TireSize || c.Role == LoadRange || c.Role == Ply }) {
 		try(Pressure, psi, 4)
 	}
 	if q.unit == bare && q.single() && q.to == len(s.t) && s.is(q.from-1, "a") && slices.ContainsFunc(s.qs, func(r quantity) bool { return r.unit == feet && r.rejected != "" && r.from < q.from }) {
 		try(DeckLength, inches, 4) // "that one's a twenty-four footer but this one's a twenty"
 	}
-	if q.unit == dollars && q.compare == Equal && (s.is(q.head-1, "it", "one", "this") || s.is(q.head-1, "is") && s.is(q.head-2, "one", "this", "it", "trailer", "unit", "that")) {
+	if q.unit == dollars && q.compare == Equal && (s.is(q.head-1, "it", "one", "this", "here") || s.is(q.head-1, "is") && s.is(q.head-2, "one", "this", "it", "trailer", "unit", "that")) {
 		try(Price, dollars, 2)
 	}
 	if q.unit == dollars && len(s.qs) == 1 && q.to-q.from == len(s.t) {
@@ -209,6 +269,9 @@ func (s *sentence) readings(q *quantity) []reading {
 	}
 	if s.ofTrailer(q) {
 		try(GVWR, pounds, 0.1)
+	}
+	if q.scaled && q.single() && s.is(q.from-1, "our") && (q.to == len(s.t) || s.t[q.to].kind == comma || s.is(q.to, "it", "and", "with", "this")) {
+		try(GVWR, pounds, 2) // "this is our 14k"
 	}
 	slices.SortStableFunc(out, func(a, b reading) int {
 		switch {
@@ -222,32 +285,156 @@ func (s *sentence) readings(q *quantity) []reading {
 	return out
 }
 
-// ofAnotherPart reports whether what stands right before a verb is a part that carries
-// something of its own: "the ramps hold ten thousand".
-func (s *sentence) ofAnotherPart(verb placed) bool {
+// crossBefore reports whether the crossmembers end right before token i, but for an
+// auxiliary.
+func (s *sentence) crossBefore(i int) bool {
+	for i > 0 && s.is(i-1, "is", "are", "set", "spaced", "sit") {
+		i--
+	}
 	for _, c := range s.cues {
-		if c.to == verb.from && (c.cue.part != noPart && c.cue.part != deckPart && c.cue.part != bedPart && c.cue.part != boxPart) {
+		if c.to == i && c.cue.part == crossPart {
 			return true
 		}
 	}
 	return false
 }
 
-// ofTrailer reports "a fourteen k equipment trailer": such a figure is the GVWR, which is
-// how the trade names sizes (common practice, no source).
-func (s *sentence) ofTrailer(q *quantity) bool {
-	if !q.scaled || q.unit != bare && q.unit != pounds {
+// afterTire reports whether q ends a list of what the tires are, right behind one of it.
+func (s *sentence) afterTire(q *quantity) bool {
+	if q.to != len(s.t) && s.t[q.to].kind != comma {
 		return false
 	}
-	for k := q.to; k < min(q.to+5, len(s.t)); k++ {
-		if s.is(k, "trailer") {
-			return true
+	k := q.from
+	for k > 0 && (s.t[k-1].kind == comma || s.is(k-1, "at", "and")) {
+		k--
+	}
+	return k > 0 && slices.ContainsFunc(s.out, func(c Candidate) bool {
+		return (c.Role == LoadRange || c.Role == Ply) && c.Offset+len(c.Quote) == s.t[k-1].to
+	})
+}
+
+// topicCost is how far what the sentence before was about counts for.
+const topicCost = 4.5
+
+// ratedEach is the rating of the one thing that was counted before q: "eight d-rings, three
+// quarter inch, rated six thousand each".
+func (s *sentence) ratedEach(q *quantity) Role {
+	var r Role
+	for _, c := range s.out {
+		for _, t := range countedThings {
+			if c.Role == t.role && t.rating != "" && c.Offset < s.t[q.from].from {
+				if r != "" && r != t.rating {
+					return ""
+				}
+				r = t.rating
+			}
 		}
-		if !s.is(k, "equipment", "utility", "dump", "tilt", "gooseneck", "flatbed", "car", "hauler", "deck", "over", "bumper", "pull", "low", "pro", "tandem", "enclosed", "cargo", "pound") {
-			return false
+	}
+	return r
+}
+
+// nearBare is how far a part may be from a length without its unit.
+const nearBare = 4.5
+
+// placeBetween reports "twelve in the tail": where something is, not how long that is.
+func (s *sentence) placeBetween(c placed, q *quantity) bool {
+	from, to := q.to, c.from
+	if c.to <= q.from {
+		from, to = c.to, q.from
+	}
+	for i := from; i < to; i++ {
+		if s.is(i, "in", "on", "at", "for", "under", "behind", "near") && s.is(i+1, "the", "each", "both", "that", "this", "your") {
+			return true
 		}
 	}
 	return false
+}
+
+// bareThousands reports "the GVWR is fourteen": at the rating itself nobody says thousand.
+func (s *sentence) bareThousands(c placed, q *quantity, d float64) bool {
+	return q.unit == bare && q.single() && !q.scaled && !q.broken && d <= 1 && c.to <= q.from && q.amount >= 7 && q.amount <= 40 && !q.plural && q.compare == Equal && q.high == nil &&
+		(q.to == len(s.t) || s.t[q.to].kind == comma || s.is(q.to, "and", "so", "with", "but"))
+}
+
+// subject is the part that a verb is said of: "the ramps hold ten thousand", "the machine
+// on it weighs". A new subject in between, "it", "she", ends the search.
+func (s *sentence) subject(verb placed) (cue, bool) {
+	for i := verb.from - 1; i >= max(0, verb.from-7); i-- {
+		if s.is(i, "it", "this") && s.is(i-1, "on", "in", "behind", "with", "under") {
+			continue // "the machine on it weighs"
+		}
+		if s.t[i].kind == comma || s.is(i, "it", "she", "this", "he", "and", "but", "so", "they", "you", "i", "we", "with", "that'll") || s.quantityAt(i) >= 0 {
+			return cue{}, false
+		}
+		for _, c := range s.cues {
+			if c.to != i+1 {
+				continue
+			}
+			if c.cue.other || c.cue.part != noPart && c.cue.part != deckPart && c.cue.part != bedPart && c.cue.part != boxPart {
+				return c.cue, true
+			}
+			return cue{}, false
+		}
+	}
+	return cue{}, false
+}
+
+// capacityOf is the part whose capacity is spoken of: "a coupler with a capacity of".
+func (s *sentence) capacityOf(c placed) (cue, bool) {
+	if s.is(c.to, "of") {
+		for k := c.to + 1; k < min(c.to+4, len(s.t)); k++ {
+			for _, p := range s.cues {
+				if p.from == k && (p.cue.other || p.cue.weight != "" && p.cue.part != noPart) {
+					return p.cue, true
+				}
+			}
+		}
+	}
+	for i := c.from - 1; i >= max(0, c.from-5); i-- {
+		for _, p := range s.cues {
+			if p.to == i+1 && (p.cue.other || p.cue.weight != "" && p.cue.part != noPart) {
+				return p.cue, true
+			}
+		}
+		if !s.is(i, "with", "a", "of", "has", "have", "weight", "its", "the", "rated", "and", "load", "is") || s.is(i, "it") {
+			break
+		}
+	}
+	return cue{}, false
+}
+
+// sorts are the words for what sort of trailer it is; a weight right in front of them is
+// the GVWR, which is how the trade names sizes (common practice, no source). Those of
+// described may stand between.
+var (
+	sorts     = set("trailer equipment utility dump tilt gooseneck flatbed hauler deckover deck over lowboy hotshot tiltbed carhauler")
+	described = set("car deck over bumper pull low pro tandem single enclosed cargo pound pounds lb lbs hydraulic dually dual full power gravity landscape axle profile series heavy duty super")
+	// parted are the words that make the weight a part's after all.
+	parted = set(`coupler hitch jack jacks neck ball beam beams frame axles ramp ramps ring rings tires tire tongue chain chains spring springs
+		brakes winch payload capacity load height width length plate pin setup`)
+)
+
+// ofTrailer reports "a fourteen k equipment trailer", "twenty-four nine gooseneck".
+func (s *sentence) ofTrailer(q *quantity) bool {
+	paired := len(q.parts) == 2 && q.parts[0] >= 5 && q.parts[1] > 0 && q.parts[1] < 10
+	if !q.scaled && !paired && !(q.single() && q.broken && s.is(q.to, "gooseneck", "equipment", "dump", "tilt") && q.unit == bare && q.amount >= 7) || q.unit != bare && q.unit != pounds {
+		return false
+	}
+	sort := false
+	k := q.to
+	for ; k < min(q.to+6, len(s.t)); k++ {
+		if sorts[s.word(k)] && !(s.is(k, "deck", "over") && !s.is(k+1, "over") && !s.is(k-1, "deck")) {
+			sort = true
+			continue
+		}
+		if !described[s.word(k)] {
+			break
+		}
+	}
+	if s.quantityAt(k) >= 0 && s.qs[s.quantityAt(k)].from == k && s.is(k-1, "tandem", "single") {
+		return false
+	}
+	return sort && !parted[s.word(k)] && !s.is(k-1, "axle", "pound", "single", "tandem")
 }
 
 // deckRole tells a deck's length from its width and height by the unit: decks are as
@@ -280,6 +467,9 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 	of := noPart
 	if ok && d < 7 {
 		of = near.cue.part
+	}
+	if of == otherPart && near.to <= from && s.newSubject(near.to, from) {
+		of = noPart
 	}
 	if of == otherPart && (near.from >= to || d >= 2.5) && c.cue.attr != every {
 		of = noPart // what stands behind a direction begins the next thing
@@ -371,4 +561,15 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		return CrossSpacing
 	}
 	return ""
+}
+
+// newSubject reports whether between two places the speaker turns to the trailer as a
+// whole: "it's", "she is", "this one has".
+func (s *sentence) newSubject(from, to int) bool {
+	for i := from; i < to; i++ {
+		if s.is(i, "it", "she", "this") && (s.t[i].possessive || s.is(i+1, "is", "has", "sits", "measures", "weighs", "one")) {
+			return true
+		}
+	}
+	return false
 }

@@ -25,6 +25,15 @@ func (s *sentence) material(i int) int {
 	return 0
 }
 
+// materialBefore reports whether a beam or channel is what the figure at from is said of.
+func (s *sentence) materialBefore(from int) bool {
+	k := from - 1
+	for k >= 0 && (s.t[k].kind == comma || s.is(k, "is", "are", "a", "an", "of", "it", "here")) {
+		k--
+	}
+	return s.is(k, "beam", "beams", "ibeam", "channel", "junior")
+}
+
 // sections finds what frame and crossmembers are made of: "ten inch twenty-two pound
 // beam", "W ten by twenty-two", "three inch channel".
 func (s *sentence) sections() {
@@ -62,6 +71,18 @@ func (s *sentence) sections() {
 				r.used = true
 				n += 1 + s.material(r.to)
 				to = r.to + s.material(r.to)
+			}
+		}
+		if n == 0 && sec.PerFoot == 0 && i+1 < len(s.qs) && s.materialBefore(q.from) {
+			// "the I-beam is 10 in 19 lb", "the beam is ten inches, twenty-two pounds a foot"
+			r := &s.qs[i+1]
+			k := q.to
+			for k < r.from && (s.t[k].kind == comma || s.is(k, "and", "at")) {
+				k++
+			}
+			if k == r.from && (r.unit == poundsPerFoot || r.unit == pounds) && r.single() && r.amount <= 120 && !r.scaled {
+				sec.PerFoot, r.used = measure.PoundsPerFoot(r.amount), true
+				n, to = 1, r.to
 			}
 		}
 		if n == 0 {

@@ -71,17 +71,24 @@ func (s *sentence) tire(from, to int, prefix, digits string, spoken bool) bool {
 	if spoken {
 		c.Confidence = 0.92
 	}
-	if p, d, ok := s.nearest(from, to, func(c cue) bool { return c.other }); ok && d < 2.5 && s.is(p.from, "spare") {
+	if p, d, ok := s.nearest(from, to, func(c cue) bool { return c.other }); ok && d < 1.4 && s.is(p.from, "spare") {
 		c.Doubt = "of the spare"
 	}
 	s.emit(from, to, c)
 	return true
 }
 
+// letterNames are how captions write a letter that was said.
+var letterNames = map[string]string{"bee": "B", "cee": "C", "sea": "C", "see": "C", "dee": "D", "ee": "E", "eff": "F", "ef": "F",
+	"gee": "G", "jee": "G", "aitch": "H", "jay": "J", "ell": "L"}
+
 // loadRanges finds "load range E", "LR E", "LRE", "e rated".
 func (s *sentence) loadRanges() {
 	letter := func(i int) string {
 		w := s.word(i)
+		if l, ok := letterNames[w]; ok && s.is(i-1, "range") {
+			return l
+		}
 		if len(w) == 1 && w >= "b" && w <= "n" && w != "i" && w != "k" {
 			return strings.ToUpper(w)
 		}
@@ -93,6 +100,8 @@ func (s *sentence) loadRanges() {
 		switch {
 		case s.is(i, "load") && s.is(i+1, "range"):
 			l, to = letter(i+2), i+3
+		case s.is(i, "range") && s.is(i+1, "of") && s.is(i+2, "load"):
+			l, to = letter(i+3), i+4
 		case s.is(i, "lr"):
 			l, to = letter(i+1), i+2
 		case strings.HasPrefix(s.word(i), "lr") && len(s.word(i)) == 3:
