@@ -10,7 +10,7 @@ import "strings"
 var elsewhere = phrases("that one over", "one over", "over there", "over yonder", "the other one", "other unit", "other model",
 	"other trailer", "one next to", "one behind", "one beside", "bigger one", "next size", "size up", "step up to", "just like it",
 	"same thing", "same trailer", "little ones", "another one", "new ones", "would be", "would weigh", "you can order", "can order",
-	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "i'd want", "you'd want", "federal", "used to", "sister",
+	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "you'd want", "federal", "used to", "sister",
 	"if you", "if i", "if your", "if it", "if it's", "if they", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck", "truck of", "truck rated", "trucks rated", "truck that", "any truck", "pickup of", "pickup rated",
 	"could get", "can get it", "could have", "suppose", "next to it", "the other ones", "smaller one", "longer one", "heavier one", "couplers all the time",
 	"the old one", "last year", "last week", "moved to", "yonder", "big one", "big un", "next one up", "one just like", "we had one", "had one", "my own",
@@ -24,7 +24,7 @@ var notIf = set(`look come notice see can count remember recall ask asked did do
 	know care get want_to need_to`)
 
 // back ends talk of another unit.
-var back = phrases("but", "this one", "this is", "this takes", "this here", "what's on it", "what on it", "ours", "this guy", "these are", "now this")
+var back = phrases("but", "this one", "this is", "this takes", "this here", "what's on it", "what on it", "ours", "this guy", "these are", "now this", "alright", "all right", "anyway", "moving on", "now the", "now on", "so the", "so this", "this trailer", "on here", "okay so", "now your", "now you've")
 
 // talkOfHours makes a whole clause one of opening hours and dates.
 var talkOfHours = set(`open opens closed closes close monday tuesday wednesday thursday friday saturday sunday mondays saturdays
@@ -70,6 +70,28 @@ func (h *hearing) spoken(i int) string {
 	return h.t[i].text
 }
 
+// clause reports that a new clause begins at token i, as far as one hears it without
+// commas: what stands behind it is not said of what stands in front.
+func (h *hearing) clause(i int) bool {
+	switch {
+	case h.is(i, "now", "alright", "let's", "anyway", "moving"):
+		return true
+	case h.is(i, "you've", "we've", "i've", "they've", "you", "we", "they", "i") && h.is(i+1, "got", "have", "can", "do", "could", "put", "also"):
+		return true
+	case h.is(i, "it", "there", "here", "this", "that", "she") && h.t[i].possessive, h.is(i, "it") && h.is(i+1, "has", "is", "comes", "sits", "will", "also"):
+		return true
+	case h.is(i, "this", "these", "those", "there", "here", "that") && h.is(i+1, "is", "are", "one"):
+		return true
+	case h.is(i, "they're", "it'll", "you're", "we're", "these"):
+		return true
+	}
+	return false
+}
+
+// asideReach is how many words in front of a phrase of elsewhere are of it, where no comma
+// and no new clause tells.
+const asideReach = 9
+
 // setAside marks the tokens that are not about this unit, each with why.
 func (h *hearing) setAside() []string {
 	why := make([]string, len(h.t))
@@ -82,7 +104,7 @@ func (h *hearing) setAside() []string {
 		}
 		if h.match(elsewhere, i) > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) {
 			from := i
-			for from > 0 && h.t[from-1].kind != comma && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
+			for from > max(0, i-asideReach) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
 				from--
 			}
 			to := i + 1
@@ -113,6 +135,9 @@ func (h *hearing) setAside() []string {
 	}
 	return why
 }
+
+// before is why a number that was, and is no more, is set aside.
+const before = "what it was before"
 
 // hours is why a number among weekdays and months is set aside.
 const hours = "hours or a date"
@@ -217,7 +242,7 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		if h.is(q.from-1, "was") {
 			for k := q.to; k < len(h.t); k++ {
 				if h.is(k, "now") {
-					q.rejected = "what it was before"
+					q.rejected = before
 				}
 			}
 		}

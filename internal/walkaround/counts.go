@@ -51,7 +51,7 @@ func (s *sentence) counts() {
 		}
 		cand := Candidate{Role: c.role, Value: Count(n), Confidence: conf}
 		if c.role == Ply {
-			if p, d, ok := s.nearest(from, to, func(c cue) bool { return c.other }); ok && d < 2.5 && s.is(p.from, "spare") {
+			if p, d, ok := s.nearest(from, to, func(c cue) bool { return c.other }); ok && d < 1.4 && p.to <= from && s.is(p.from, "spare") {
 				cand.Doubt = "of the spare"
 			}
 		}
@@ -156,6 +156,17 @@ func (s *sentence) counts() {
 					break
 				}
 				continue
+			}
+			if rated && sorts[s.word(j)] && !s.is(j, "deck", "over") {
+				// "tandem seven k equipment trailer"
+				if k := s.quantityAt(j - 1); k >= 0 && s.qs[k].scaled && !s.qs[k].used {
+					if v, _, ok := s.qs[k].weight(); ok && inWindow(AxleRating, v) {
+						s.qs[k].used = true
+						s.emit(s.qs[k].from, s.qs[k].to, Candidate{Role: AxleRating, Value: measure.Pounds(v), UnitInferred: s.qs[k].unit == bare, Count: n, Confidence: 0.8})
+						tell(i, i+1, countedThings[0], n, 0.85)
+					}
+				}
+				break
 			}
 			if !adjectives[s.word(j)] && !s.is(j, "axle", "axles", "jack", "jacks") {
 				break

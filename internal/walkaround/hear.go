@@ -89,6 +89,16 @@ func sentences(text string, t []token) iter.Seq[*sentence] {
 			for end < len(t) && t[end].kind != stop && end < longest {
 				end++
 			}
+			if end == longest {
+				// Captions without stops: cut where a clause begins, not within a figure.
+				h := hearing{t: t[:end]}
+				for i := end - 1; i > longest/2; i-- {
+					if h.clause(i) {
+						end = i
+						break
+					}
+				}
+			}
 			if end > 0 && !yield(&sentence{hearing: hearing{t: t[:end]}, source: text}) {
 				return
 			}
@@ -120,6 +130,9 @@ func (s *sentence) hear() []Candidate {
 	}
 	s.aside = s.setAside()
 	s.findCues()
+	for _, c := range s.topic {
+		s.cues = append(s.cues, placed{-1, 0, c})
+	}
 	s.surroundings(s.qs, s.aside)
 	s.tireSizes()
 	s.dates()
@@ -188,7 +201,7 @@ func (s *sentence) inCue(i int) bool {
 // takesUp is what of the topic this sentence speaks on of: a short one that names nothing
 // itself; behind a whole sentence only where it says "rated" or "plate".
 func (s *sentence) takesUp(topic []cue) []cue {
-	if len(topic) == 0 || len(s.t) > 8 {
+	if len(topic) == 0 || len(s.t) > 16 || topic[0].verb && len(s.t) > 8 {
 		return nil
 	}
 	if topic[0].verb {

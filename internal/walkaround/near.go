@@ -52,18 +52,35 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 	if c.cue.other && s.is(c.from-1, "your", "a", "the", "my") && s.is(c.from-2, "for") {
 		cost += 4 // "that leaves you ten thousand for your machine"
 	}
+	behind := c.from >= to
+	if c.from > to && c.to < len(s.t) && !c.cue.verb && (s.is(c.to, "is", "are", "was") || s.t[c.to-1].possessive) {
+		cost += 3 // "... thirteen pound, the crossmembers are ...": it begins what comes next
+	}
+	heading := c.to <= from && s.heads(c)
+	if (c.cue.other || c.cue.part == deckPart && !behind) && s.isPlace(c) {
+		cost += 4 // "four d-rings in the floor": where, not what
+	}
 	crossed := -1
 	for i := a; i < b; i++ {
 		if q := s.quantityAt(i); q >= 0 {
 			if q != crossed {
 				crossed = q
-				if s.qs[q].rejected != "corrected at once" && s.qs[q].rejected != "denied" && !(s.qs[q].unit == bare && s.qs[q].single() && !s.qs[q].scaled) {
+				if heading {
+					cost++
+				} else if s.qs[q].rejected != "corrected at once" && s.qs[q].rejected != "denied" && s.qs[q].rejected != before && !(s.qs[q].unit == bare && s.qs[q].single() && !s.qs[q].scaled) {
 					cost += 3.5
 				}
 			}
 			continue
 		}
+		if behind && s.clause(i) {
+			cost += 5
+		} else if !behind && i > c.to && s.is(i, "now", "alright", "let's", "moving", "anyway") && i+1 < len(s.t) && s.t[i+1].kind != comma {
+			cost += 4
+		}
 		switch {
+		case heading && s.t[i].kind == comma:
+			cost += 0.5 // "Jack, drop leg, twelve k"
 		case s.spoken(i) == ":" && i == c.to:
 		case s.t[i].kind == comma && i == c.to:
 			cost += 1.5 // the topic first: "Axles, three ten k"
@@ -83,6 +100,32 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 		}
 	}
 	return cost + c.cue.weak, true
+}
+
+// heads reports a cue that begins its sentence and is set off from it, or that was the
+// whole sentence before: what follows is all of it.
+func (s *sentence) heads(c placed) bool {
+	if c.from < 0 {
+		return true
+	}
+	if c.to >= len(s.t) || s.t[c.to].kind != comma || c.cue.attr != none && c.cue.part == noPart && !c.cue.other {
+		return false
+	}
+	for i := 0; i < c.from; i++ {
+		if !s.is(i, "the", "your", "our", "and", "now", "okay", "so", "then", "on", "a") {
+			return false
+		}
+	}
+	return true
+}
+
+// isPlace reports a part that only tells where: "in the floor", "under the deck".
+func (s *sentence) isPlace(c placed) bool {
+	k := c.from - 1
+	if s.is(k, "the", "your", "each", "both", "this") {
+		k--
+	}
+	return s.is(k, "in", "to", "from", "under", "behind", "into", "inside", "underneath", "beside", "by")
 }
 
 func (s *sentence) quantityAt(i int) int {

@@ -161,6 +161,10 @@ func (s *sentence) readings(q *quantity) []reading {
 		if !ok {
 			continue
 		}
+		if c.cue.verb && c.from >= 0 && (s.is(c.from-1, "they", "they'll", "these", "those", "each") || s.is(q.to, "each", "apiece") || s.is(q.to, "a") && s.is(q.to+1, "piece")) && q.unit != inches && q.unit != feet && q.unit != psi {
+			out = append(out, reading{other: true, cost: d})
+			continue
+		}
 		if c.cue.verb {
 			if p, ok := s.subject(c); ok && q.unit != inches && q.unit != feet && q.unit != psi {
 				if p.other || c.cue.weight != Payload || p.weight == "" {
@@ -170,6 +174,9 @@ func (s *sentence) readings(q *quantity) []reading {
 				}
 				continue
 			}
+		}
+		if c.cue.scale && !s.has("weighed", "weigh", "scale", "scales", "scaled") {
+			continue
 		}
 		if c.cue.weight == Payload && s.is(c.to-1, "capacity") {
 			if p, ok := s.capacityOf(c); ok {
@@ -185,6 +192,9 @@ func (s *sentence) readings(q *quantity) []reading {
 		case c.cue.otherLength && (q.unit == inches || q.unit == feet):
 			out = append(out, reading{other: true, cost: d})
 		case c.cue.other:
+			if s.is(c.from, "down") && (c.from != q.to || q.unit != dollars && q.unit != bare) {
+				continue
+			}
 			if q.unit != psi && !(q.unit == dollars && s.is(c.from, "title", "tax")) {
 				out = append(out, reading{other: true, cost: d})
 			}
@@ -231,18 +241,6 @@ func (s *sentence) readings(q *quantity) []reading {
 			try(r, pounds, 4)
 		}
 	}
-	for _, c := range s.topic {
-		try(c.weight, pounds, topicCost)
-		try(c.money, dollars, topicCost)
-		try(c.pressure, psi, topicCost)
-		if c.attr == none && (q.unit == feet || q.unit == inches || c.length == Ball || c.length == DeckHeight) {
-			if c.length == DeckLength {
-				try(s.deckRole(placed{cue: c}, q), inches, topicCost)
-			} else {
-				try(c.length, inches, topicCost)
-			}
-		}
-	}
 	if q.unit == bare && q.single() && s.is(q.from-1, "on", "every") && s.crossBefore(q.from-1) && (q.to == len(s.t) || s.t[q.to].kind == comma || s.is(q.to, "and", "all")) {
 		try(CrossSpacing, inches, 1) // "crossmembers on sixteen"
 	}
@@ -252,7 +250,7 @@ func (s *sentence) readings(q *quantity) []reading {
 	if n, ok := q.hundreds(); ok && q.unit == bare && n >= 35 && s.afterTire(q) {
 		try(Pressure, psi, 3.5) // "load range g, one ten"
 	}
-	if q.unit == pounds && slices.ContainsFunc(s.out, func(c Candidate) bool { return c.Role == TireSize || c.Role == LoadRange || c.Role == Ply }) {
+	if q.unit == pounds && (s.is(q.head-1, "at", "to") || s.t[max(0, q.head-1)].kind == comma) && s.tireNear(q) {
 		try(Pressure, psi, 4)
 	}
 	if q.unit == bare && q.single() && q.to == len(s.t) && s.is(q.from-1, "a") && slices.ContainsFunc(s.qs, func(r quantity) bool { return r.unit == feet && r.rejected != "" && r.from < q.from }) {
@@ -313,9 +311,6 @@ func (s *sentence) afterTire(q *quantity) bool {
 	})
 }
 
-// topicCost is how far what the sentence before was about counts for.
-const topicCost = 4.5
-
 // ratedEach is the rating of the one thing that was counted before q: "eight d-rings, three
 // quarter inch, rated six thousand each".
 func (s *sentence) ratedEach(q *quantity) Role {
@@ -331,6 +326,14 @@ func (s *sentence) ratedEach(q *quantity) Role {
 		}
 	}
 	return r
+}
+
+// tireNear reports that a size, load range or ply was said shortly before q.
+func (s *sentence) tireNear(q *quantity) bool {
+	from := s.t[max(0, q.from-10)].from
+	return slices.ContainsFunc(s.out, func(c Candidate) bool {
+		return (c.Role == TireSize || c.Role == LoadRange || c.Role == Ply) && c.Offset+len(c.Quote) >= from && c.Offset < s.t[q.from].from
+	})
 }
 
 // nearBare is how far a part may be from a length without its unit.
@@ -407,7 +410,7 @@ func (s *sentence) capacityOf(c placed) (cue, bool) {
 // the GVWR, which is how the trade names sizes (common practice, no source). Those of
 // described may stand between.
 var (
-	sorts     = set("trailer equipment utility dump tilt gooseneck flatbed hauler deckover deck over lowboy hotshot tiltbed carhauler")
+	sorts     = set("model trailer equipment utility dump tilt gooseneck flatbed hauler deckover deck over lowboy hotshot tiltbed carhauler")
 	described = set("car deck over bumper pull low pro tandem single enclosed cargo pound pounds lb lbs hydraulic dually dual full power gravity landscape axle profile series heavy duty super")
 	// parted are the words that make the weight a part's after all.
 	parted = set(`coupler hitch jack jacks neck ball beam beams frame axles ramp ramps ring rings tires tire tongue chain chains spring springs
@@ -418,6 +421,9 @@ var (
 func (s *sentence) ofTrailer(q *quantity) bool {
 	paired := len(q.parts) == 2 && q.parts[0] >= 5 && q.parts[1] > 0 && q.parts[1] < 10
 	if !q.scaled && !paired && !(q.single() && q.broken && s.is(q.to, "gooseneck", "equipment", "dump", "tilt") && q.unit == bare && q.amount >= 7) || q.unit != bare && q.unit != pounds {
+		return false
+	}
+	if groups[s.word(q.from-1)] > 0 || s.is(q.from-1, "on", "at") {
 		return false
 	}
 	sort := false
@@ -468,7 +474,7 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 	if ok && d < 7 {
 		of = near.cue.part
 	}
-	if of == otherPart && near.to <= from && s.newSubject(near.to, from) {
+	if of == otherPart && near.to <= from && s.newSubject(near.to, from) && (c.cue.attr != wide || q.unit == inches && q.amount >= 72 || q.unit == feet && q.amount >= 6) {
 		of = noPart
 	}
 	if of == otherPart && (near.from >= to || d >= 2.5) && c.cue.attr != every {
@@ -483,6 +489,12 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 	}
 	if of == noPart && c.cue.attr == wide && q.unit == inches && q.amount < 48 && s.hasPart(rampPart) {
 		of = rampPart
+	}
+	if c.cue.attr == wide && (of == framePart || of == crossPart) {
+		of = noPart
+	}
+	if of == noPart && c.cue.attr == wide && (q.unit == inches && q.amount < 72 || q.unit == feet && q.amount < 6) && s.otherBefore(from) {
+		of = otherPart // "this is the toolbox ... it's about five feet wide"
 	}
 	// The part may stand inside: "the deck sits 35 off the ground" is outside, "ramps 15
 	// inches wide" too, but "28 inches deck height" is within the cue itself.
@@ -561,6 +573,16 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		return CrossSpacing
 	}
 	return ""
+}
+
+// otherBefore reports another part within some words before a place.
+func (s *sentence) otherBefore(at int) bool {
+	for _, c := range s.cues {
+		if c.cue.other && c.to <= at && at-c.to < 16 {
+			return true
+		}
+	}
+	return false
 }
 
 // newSubject reports whether between two places the speaker turns to the trailer as a

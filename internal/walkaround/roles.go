@@ -18,6 +18,8 @@ type cue struct {
 	weak                            float64
 	// verb: it speaks of what follows ("the trailer weighs ..."), seldom of what it ends.
 	verb bool
+	// scale: it names a weight only where somebody weighs.
+	scale bool
 }
 
 // An attribute is a direction of measuring; with a part it makes a role.
@@ -67,9 +69,10 @@ func buildCues() map[string][]phrase {
 	add(cue{weight: GVWR}, "gvwr", "g v w r", "gvw", "g v w", "gross", "gross weight", "gross weight rating",
 		"gross vehicle weight", "gross vehicle weight rating", "gross rating", "gross on", "tag says", "tag reads", "tag on it says", "tag is", "tagged", "tagged at")
 	add(cue{weight: Empty, verb: true}, "weighs", "weigh", "weighed", "weighing", "weighs in", "scaled", "scales")
+	add(cue{weight: Empty, weak: 1.5, scale: true}, "came in at", "comes in at", "came out at", "came out to", "was right at")
 	add(cue{weight: Empty}, "empty", "empty weight", "dry", "dry weight",
 		"scale", "wt", "curb weight", "unladen", "tare", "tare weight", "weight empty", "trailer weight", "weight of the trailer")
-	add(cue{weight: Empty, weak: 1}, "weight is", "weight on it is")
+	add(cue{weight: Empty, weak: 1}, "weight is", "weight on it", "weight on this", "weight on this one", "weight on this thing", "weight on her", "weight of this", "weight of this one")
 	add(cue{weight: TongueEmpty}, "tongue weight", "tongue weight empty", "tongue wt", "tongue wt empty", "on the tongue",
 		"tongue weighs", "tongue weighed", "pin weight", "on the pin", "on the ball", "tongue load")
 	add(cue{weight: Payload, verb: true}, "hauls", "tote", "totes", "carry", "carries", "carrying", "haul", "hauling", "leaves you", "leaves", "can put", "put", "hold", "holds", "max load", "legally load", "can load")
@@ -94,13 +97,13 @@ func buildCues() map[string][]phrase {
 	add(cue{part: bedPart, length: BedLength}, "bed", "dump", "dump bed", "dump body")
 	add(cue{part: bedPart, length: BedHeight}, "sides", "side height")
 	add(cue{part: boxPart, length: BoxLength}, "box", "enclosed", "cargo trailer")
-	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "run at", "run em", "run em at", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them", "keep em at", "keep them at", "keep those at", "got them at", "have them at", "them at", "em at")
+	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "cold", "pounds cold", "run at", "run em", "run em at", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them", "keep em at", "keep them at", "keep those at", "got them at", "have them at", "them at", "em at")
 	add(cue{attr: wide}, "wide", "width", "between the fenders", "between fenders", "inside the fenders", "b / t fenders", "in width",
 		"between the fender", "between the two fenders", "between the two fender", "between offenders", "between defenders", "between the vendors", "between vendors", "between the wheel wells", "fender to fender", "in between", "between the wheels", "between", "width of the deck", "deck width", "deck is wide")
 	add(cue{attr: long}, "long", "length", "in length", "total length", "of deck", "length of the deck", "deck length")
 	add(cue{attr: tall}, "off the ground", "off the floor", "deck height", "deck ht", "height of the deck", "loading height", "inside height", "interior height", "tall", "high", "height", "from the ground", "from the floor", "high of the deck")
 	add(cue{attr: apart}, "spread", "spacing", "apart", "axle spacing", "axle spread", "center to center", "between axles", "axle center to center", "spacing between axles", "axle to axle", "from one axle to", "from axle to axle", "apart on center")
-	add(cue{attr: every}, "on center", "centers", "oc", "o c", "on centers", "every")
+	add(cue{attr: every}, "on center", "centers", "oc", "o c", "on centers", "every", "between the crossmembers", "between crossmembers", "between the cross members", "between cross members")
 	add(cue{part: crossPart}, "crossmember", "crossmembers", "cross members", "cross member", "crosspieces")
 	add(cue{part: framePart}, "frame", "main frame", "main rails", "main beam", "beams", "rails", "mainframe", "main beams")
 	// Other parts and other things. A figure of theirs is nobody's here.

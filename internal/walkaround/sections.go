@@ -34,6 +34,12 @@ func (s *sentence) materialBefore(from int) bool {
 	return s.is(k, "beam", "beams", "ibeam", "channel", "junior")
 }
 
+// crossAt reports whether the crossmembers are named right at q.
+func (s *sentence) crossAt(q *quantity) bool {
+	p, d, ok := s.nearest(q.from, q.to, func(c cue) bool { return c.part != noPart || c.attr != none || c.other })
+	return ok && d < 2.5 && p.cue.part == crossPart
+}
+
 // sections finds what frame and crossmembers are made of: "ten inch twenty-two pound
 // beam", "W ten by twenty-two", "three inch channel".
 func (s *sentence) sections() {
@@ -62,7 +68,7 @@ func (s *sentence) sections() {
 		if i+1 < len(s.qs) {
 			r := &s.qs[i+1]
 			k := j
-			for k < r.from && (s.t[k].kind == comma || s.is(k, "at", "a", "and")) {
+			for k < r.from && (s.t[k].kind == comma || s.is(k, "at", "a", "and", "i", "want", "to", "say", "think", "believe", "about")) {
 				k++
 			}
 			light := r.unit == poundsPerFoot || r.unit == pounds && r.single() && r.amount <= 120 && !r.scaled
@@ -85,6 +91,9 @@ func (s *sentence) sections() {
 				n, to = 1, r.to
 			}
 		}
+		if n == 0 && q.amount <= 6 && s.crossAt(q) {
+			n = 1 // "three-inch crossmembers": too little for a spacing
+		}
 		if n == 0 {
 			continue
 		}
@@ -106,7 +115,11 @@ func (s *sentence) sectionNamed(from, to int) bool {
 func (s *sentence) section(from, to int, sec Section) {
 	p, d, ok := s.nearest(from, to, func(c cue) bool { return c.part == crossPart || c.part == framePart })
 	c := Candidate{Role: Beam, Value: sec, Confidence: 0.85}
+	if o, e, found := s.nearest(from, to, func(c cue) bool { return c.other }); found && o.to <= from && (e < 2.5 || e < 3.5 && (!ok || e < d)) && !(ok && p.to <= from && p.from > o.from) {
+		c.Doubt = "a section of a part that has no key here"
+	}
 	switch {
+	case c.Doubt != "":
 	case ok && (d < reach || !s.hasPart(framePart) && d < reach+2) && p.cue.part == crossPart:
 		c.Role = Crossmember
 		c.Alternatives = []Alternative{{Beam, sec}}

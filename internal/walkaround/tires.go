@@ -71,7 +71,7 @@ func (s *sentence) tire(from, to int, prefix, digits string, spoken bool) bool {
 	if spoken {
 		c.Confidence = 0.92
 	}
-	if p, d, ok := s.nearest(from, to, func(c cue) bool { return c.other }); ok && d < 1.4 && s.is(p.from, "spare") {
+	if p, d, ok := s.nearest(from, to, func(c cue) bool { return c.other }); ok && d < 1.4 && p.to <= from && s.is(p.from, "spare") {
 		c.Doubt = "of the spare"
 	}
 	s.emit(from, to, c)
