@@ -7,7 +7,7 @@ import "strings"
 
 // elsewhere begins talk of another unit or of what might be. Each runs from its
 // clause's start to the sentence's end, or to a phrase of back.
-var elsewhere = phrases("that one over", "one over", "over there", "over yonder", "the other one", "other unit", "other model",
+var elsewhere = phrases("that one over", "one over", "over there", "over yonder", "biggest one", "smallest one", "longest one", "largest one", "cheapest one", "the other one", "other unit", "other model",
 	"other trailer", "one next to", "one behind", "one beside", "bigger one", "next size", "size up", "step up to", "just like it",
 	"same thing", "same trailer", "little ones", "another one", "new ones", "would be", "would weigh", "you can order", "can order",
 	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "you'd want", "federal", "used to", "sister",
@@ -82,6 +82,12 @@ func (h *hearing) clause(i int) bool {
 		return true
 	case h.is(i, "this", "these", "those", "there", "here", "that") && h.is(i+1, "is", "are", "one"):
 		return true
+	case h.is(i, "it", "she") && h.is(i+1, "weighs", "weighed", "leaves", "gives", "takes", "uses", "carries", "hauls", "measures", "goes", "went"):
+		return true
+	case h.is(i, "that") && h.is(i+1, "leaves", "gives", "makes"), h.is(i, "we", "i") && h.is(i+1, "scaled", "weighed", "ran", "measured"):
+		return true
+	case h.is(i, "the", "your") && (h.is(i+2, "is", "are", "says") || h.is(i+3, "is", "are", "says")) && !h.is(i-1, "of", "on", "in", "to", "for", "between", "with", "at", "from", "and", "is", "under", "off", "by", "than", "like"):
+		return true
 	case h.is(i, "they're", "it'll", "you're", "we're", "these"):
 		return true
 	}
@@ -102,15 +108,12 @@ func (h *hearing) setAside() []string {
 			}
 			break
 		}
-		if h.match(elsewhere, i) > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) {
+		if n := h.match(elsewhere, i); n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) {
 			from := i
 			for from > max(0, i-asideReach) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
 				from--
 			}
-			to := i + 1
-			for to < len(h.t) && h.match(back, to) == 0 {
-				to++
-			}
+			to := h.asideEnd(i, n)
 			for k := from; k < to; k++ {
 				why[k] = "another unit, or one that might be"
 			}
@@ -120,10 +123,10 @@ func (h *hearing) setAside() []string {
 	for i := range h.t {
 		if h.t[i].kind == word && talkOfHours[h.t[i].text] && !(h.is(i, "may", "march", "close", "open", "second") && !h.hourNear(i)) {
 			from, to := i, i
-			for from > max(0, i-hourReach) && h.t[from-1].kind != comma {
+			for from > max(0, i-hourReach) && h.t[from-1].kind != comma && !(from < i && h.clause(from)) {
 				from--
 			}
-			for to < min(len(h.t), i+hourReach) && h.t[to].kind != comma {
+			for to < min(len(h.t), i+hourReach) && h.t[to].kind != comma && !(to > i && h.clause(to)) {
 				to++
 			}
 			for k := from; k < to; k++ {
@@ -138,6 +141,34 @@ func (h *hearing) setAside() []string {
 
 // before is why a number that was, and is no more, is set aside.
 const before = "what it was before"
+
+// asideEnd is where talk of elsewhere that begins with the n words at i ends. What is
+// supposed ends with its own clause, and an if with the next; another unit is spoken of
+// until something turns back, or for a while.
+func (h *hearing) asideEnd(i, n int) int {
+	most, clauses := i+elsewhereReach, 1000
+	switch {
+	case h.is(i, "if"):
+		most, clauses = i+12, 2
+	case h.is(i, "my", "your", "used", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming"):
+		most, clauses = i+14, 1
+	case h.is(i-1, "on", "than", "like", "from", "of"), h.is(i-1, "the") && h.is(i-2, "on", "than", "like", "from", "of"):
+		return i + n // "they did that on the old ones"
+	}
+	to := i + n
+	for to < len(h.t) && to < most && h.match(back, to) == 0 {
+		if h.clause(to) {
+			if clauses--; clauses <= 0 {
+				break
+			}
+		}
+		to++
+	}
+	return to
+}
+
+// elsewhereReach is how many words another unit is spoken of, where nothing turns back.
+const elsewhereReach = 34
 
 // hours is why a number among weekdays and months is set aside.
 const hours = "hours or a date"
@@ -239,9 +270,12 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		if i > 0 && qs[i-1].unit == foreign && q.unit == bare && q.from == qs[i-1].to+1 && h.is(q.from-1, "and") {
 			q.rejected = "in a unit that no figure here has" // "six meters and ten"
 		}
-		if h.is(q.from-1, "was") {
+		if h.is(q.to, "point") && !q.broken {
+			q.rejected = "of something else" // a three point hitch
+		}
+		if h.is(q.from-1, "was", "regularly", "retail") || h.is(q.from-1, "price") && h.is(q.from-2, "regular", "old", "list", "retail") || h.is(q.from-1, "for") && h.is(q.from-2, "list", "lists", "listed", "retails") {
 			for k := q.to; k < len(h.t); k++ {
-				if h.is(k, "now") {
+				if h.is(k, "now", "down") {
 					q.rejected = before
 				}
 			}
@@ -375,6 +409,8 @@ func (h *hearing) compare(q *quantity) {
 		set(AtLeast, 1)
 	}
 	switch {
+	case h.is(q.to, "and") && h.is(q.to+1, "change", "some"):
+		q.compare = About
 	case h.is(q.to, "or") && h.is(q.to+1, "so", "thereabouts"):
 		q.compare, q.to = About, q.to+2
 	case h.is(q.to, "ish", "give", "thereabouts"):

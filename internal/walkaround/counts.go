@@ -70,6 +70,13 @@ func (s *sentence) counts() {
 		if q.used || q.unit != bare || q.rejected != "" {
 			continue
 		}
+		// "two sevens": so many axles of seven thousand.
+		if len(q.parts) == 2 && q.plural && q.parts[0] >= 2 && q.parts[0] <= 3 && q.parts[1] >= 3 && q.parts[1] <= 15 && s.hasPart(axlePart) {
+			q.used = true
+			tell(q.from, q.from+1, countedThings[0], int(q.parts[0]), 0.85)
+			s.emit(q.from, q.to, Candidate{Role: AxleRating, Value: measure.Pounds(q.parts[1] * 1000), UnitInferred: true, Count: int(q.parts[0]), Confidence: 0.85})
+			continue
+		}
 		n, ok := q.whole()
 		if !q.single() && len(q.parts) > 2 { // counting aloud: one two three four
 			ok = true
@@ -125,7 +132,12 @@ func (s *sentence) counts() {
 				k--
 			}
 			if k >= 0 && k < q.from-1 {
-				if c, at, ok := s.nounBefore(k + 1); ok && (s.is(at-2, "number") || s.is(k+1, "are")) && c.role == AxleCount {
+				// "Stake pockets, twenty." and "eight k axles, two": nothing else is left to be counted.
+				if c, at, ok := s.nounBefore(k + 1); ok && q.to == len(s.t) && !s.saysRole(c.role) && (at <= 1 || c.role == AxleCount && n <= 3 && s.quantityAt(at-1) >= 0) && c.role != Ply {
+					if tell(at, q.to, c, n, 0.85) {
+						q.used = true
+					}
+				} else if c, at, ok := s.nounBefore(k + 1); ok && (s.is(at-2, "number") || s.is(k+1, "are")) && c.role == AxleCount {
 					if tell(at, q.to, c, n, 0.85) {
 						q.used = true
 					}
@@ -203,7 +215,16 @@ func (s *sentence) ofThem() {
 		}
 		q.used = s.countNamed(q, n)
 	}
+	for i := range s.t {
+		if s.is(i, "both") && s.is(i+1, "of") && s.is(i+2, "them", "em") && s.saysRole(AxleRating) && !s.saysRole(AxleCount) && s.hasPart(axlePart) && !s.has("brakes", "brake", "jack", "jacks", "ramps") {
+			s.emit(i, i+3, Candidate{Role: AxleCount, Value: Count(2), Confidence: 0.8})
+		}
+	}
 	s.ratingsOf()
+}
+
+func (s *sentence) saysRole(r Role) bool {
+	return slices.ContainsFunc(s.out, func(c Candidate) bool { return c.Role == r })
 }
 
 // countNamed gives the count n at q to the counted thing that was named last before it.

@@ -8,7 +8,7 @@ import "strconv"
 func (s *sentence) dates() {
 	for i := range s.t {
 		switch {
-		case s.is(i, "date") && s.is(i+1, "code", "codes", "thing", "stamp", "on"):
+		case s.is(i, "date") && s.is(i+1, "code", "codes", "thing", "stamp", "on"), s.is(i, "dot", "dots") && s.is(i+1, "says", "code", "date", "is", "number", "stamp"):
 			for k := range s.qs {
 				q := &s.qs[k]
 				if q.from <= i || q.from > i+9 || q.used {

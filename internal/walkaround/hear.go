@@ -146,6 +146,7 @@ func (s *sentence) hear() []Candidate {
 			s.place(q)
 		}
 	}
+	s.deckPlusTail()
 	s.total()
 	s.ofThem()
 	slices.SortStableFunc(s.out, func(a, b Candidate) int { return a.Offset - b.Offset })
@@ -162,7 +163,7 @@ func (s *sentence) leaves() []cue {
 		}
 		var out []cue
 		for _, c := range s.cues {
-			if c.cue.other || len(s.cues) > 1 {
+			if c.cue.other {
 				return nil
 			}
 			out = append(out, c.cue)

@@ -44,7 +44,7 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 	} else if c.from < to {
 		return 0, false
 	} else if c.cue.verb || s.spoken(c.to) == ":" {
-		cost = 3
+		cost = 6
 	}
 	if b-a > 24 {
 		return 0, false
@@ -53,11 +53,11 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 		cost += 4 // "that leaves you ten thousand for your machine"
 	}
 	behind := c.from >= to
-	if c.from > to && c.to < len(s.t) && !c.cue.verb && (s.is(c.to, "is", "are", "was") || s.t[c.to-1].possessive) {
+	if (c.from > to || c.cue.part == crossPart && c.from == to) && c.to < len(s.t) && !c.cue.verb && (s.is(c.to, "is", "are", "was") || s.t[c.to-1].possessive) {
 		cost += 3 // "... thirteen pound, the crossmembers are ...": it begins what comes next
 	}
 	heading := c.to <= from && s.heads(c)
-	if (c.cue.other || c.cue.part == deckPart && !behind) && s.isPlace(c) {
+	if (c.cue.other || (c.cue.part == deckPart || c.cue.part == tailPart || c.cue.part == otherPart) && !behind) && s.isPlace(c) {
 		cost += 4 // "four d-rings in the floor": where, not what
 	}
 	crossed := -1

@@ -259,6 +259,11 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 		n.broken = true
 		return one(f, m)
 	}
+	// "fifteen nine hundred" is how some say 15,900.
+	if u := ones[h.word(next)]; u > 0 && v >= 10 && h.is(next+1, "hundred") && !plural {
+		n.scaled = true
+		return one(v*1000+u*100, next+2)
+	}
 	n.parts, n.to = []float64{v}, next
 	// Small numbers in a row. One in front of a scale ("two | seven k axles") or of a
 	// fraction stays by itself: it counts.

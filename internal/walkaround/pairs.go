@@ -173,3 +173,19 @@ func (s *sentence) total() {
 		}
 	}
 }
+
+// deckPlusTail mends "an eighteen-foot deck plus two feet of dovetail": the deck of such a
+// sum is its flat.
+func (s *sentence) deckPlusTail() {
+	for i := range s.out {
+		c := &s.out[i]
+		if c.Role != DeckLength || slices.ContainsFunc(s.out, func(o Candidate) bool { return o.Role == DeckFlat }) {
+			continue
+		}
+		for _, o := range s.out {
+			if o.Role == DeckTail && o.Offset > c.Offset && strings.Contains(lower(s.source[c.Offset+len(c.Quote):o.Offset]), " plus") {
+				c.Role = DeckFlat
+			}
+		}
+	}
+}

@@ -142,11 +142,12 @@ func (s *sentence) place(q *quantity) {
 // readings is every role that the cues around q allow, nearest first.
 func (s *sentence) readings(q *quantity) []reading {
 	var out []reading
+	plural := s.pluralSubject(q)
 	try := func(r Role, dim unit, cost float64) {
 		if r == "" {
 			return
 		}
-		if q.rejected == "" {
+		if q.rejected == "" && !(singular[r] && plural) {
 			if v, inferred, ok := s.value(q, r, dim); ok {
 				out = append(out, reading{role: r, value: v, inferred: inferred, cost: cost, dim: dim})
 			}
@@ -221,11 +222,17 @@ func (s *sentence) readings(q *quantity) []reading {
 			if r == DeckLength && c.cue.part == deckPart {
 				r = s.deckRole(c, q)
 			}
-			if r == BedHeight && !s.has("dump", "bed") {
+			if r == BedHeight && !s.has("dump", "bed") && !s.onDump() {
 				r = ""
 			}
 			if r == RampLength && q.unit == inches && q.amount < 36 {
 				r = ""
+			}
+			if q.unit == bare && r == Ball && !q.broken && q.amount != 2 {
+				r = "" // a three point hitch
+			}
+			if q.unit == bare && (r == DeckFlat && c.to <= q.from || (r == RampLength || r == BedLength || r == BoxLength) && c.from >= q.to) {
+				r = "" // a flat four plug; two ramps
 			}
 			if q.unit == bare && (r == DeckLength && c.cue.weak > 0 || d > nearBare || s.placeBetween(c, q)) && r != Ball {
 				r = "" // "crossmembers on sixteen, twelve in the tail"
@@ -256,6 +263,15 @@ func (s *sentence) readings(q *quantity) []reading {
 	if q.unit == bare && q.single() && q.to == len(s.t) && s.is(q.from-1, "a") && slices.ContainsFunc(s.qs, func(r quantity) bool { return r.unit == feet && r.rejected != "" && r.from < q.from }) {
 		try(DeckLength, inches, 4) // "that one's a twenty-four footer but this one's a twenty"
 	}
+	if q.unit == dollars && q.compare == Equal && s.is(q.to, "trailer", "unit") {
+		try(Price, dollars, 1)
+	}
+	if q.unit == dollars && q.compare == Equal && s.is(q.head-1, "just", "only") && s.is(q.head-2, "is", "trailer", "it", "one", "unit") {
+		try(Price, dollars, 2)
+	}
+	if r := s.ratedPart(q); r != "" {
+		try(r, pounds, 5)
+	}
 	if q.unit == dollars && q.compare == Equal && (s.is(q.head-1, "it", "one", "this", "here") || s.is(q.head-1, "is") && s.is(q.head-2, "one", "this", "it", "trailer", "unit", "that")) {
 		try(Price, dollars, 2)
 	}
@@ -263,7 +279,17 @@ func (s *sentence) readings(q *quantity) []reading {
 		try(Price, dollars, 3)
 	}
 	if s.is(q.to-1, "footer", "footers") {
-		try(DeckLength, inches, 0.3)
+		if s.hasPart(rampPart) {
+			try(RampLength, inches, 0.3)
+		} else if s.is(q.to-1, "footer") {
+			try(DeckLength, inches, 0.3)
+		}
+	}
+	if q.unit == inches && q.amount >= 12 && s.is(q.to, "crossmember", "crossmembers") || q.unit == inches && q.amount >= 12 && s.is(q.to, "cross") && s.is(q.to+1, "members", "member") {
+		try(CrossSpacing, inches, 0.5) // "sixteen-inch crossmembers": too much for a depth
+	}
+	if q.unit == feet && q.single() && q.amount >= 12 && s.is(q.to, "with") && s.tailAfter(q.to) {
+		try(DeckLength, inches, 3) // "thirty-two feet with a ten-foot dovetail"
 	}
 	if s.ofTrailer(q) {
 		try(GVWR, pounds, 0.1)
@@ -336,6 +362,69 @@ func (s *sentence) tireNear(q *quantity) bool {
 	})
 }
 
+// singular are the roles of what there is one of: "those are sixty inches wide" is of
+// something else.
+var singular = map[Role]bool{GVWR: true, Empty: true, Payload: true, DeckWidth: true, DeckLength: true, DeckHeight: true, BedWidth: true,
+	BedLength: true, BoxWidth: true, BoxLength: true, BoxHeight: true}
+
+// pluralSubject reports that q is said of "they", "those", "these".
+func (s *sentence) pluralSubject(q *quantity) bool {
+	for i := q.from - 1; i >= max(0, q.from-7); i-- {
+		switch {
+		case s.is(i, "they're"), s.is(i, "they", "those", "these") && s.is(i+1, "are", "weigh", "run", "measure", "were"):
+			return true
+		case s.is(i, "it", "she", "this", "that", "you", "we", "i"), s.t[i].kind == comma && !s.is(i-1, "are"):
+			return false
+		}
+		for _, c := range s.cues {
+			if c.to == i+1 && c.cue.part != noPart {
+				return false
+			}
+		}
+	}
+	return false
+}
+
+// ratedPart is the part whose plate q is read from: "the coupler takes a ..., and the plate
+// on it reads twenty thousand". What was named last counts, and not far off.
+func (s *sentence) ratedPart(q *quantity) Role {
+	rated := -1
+	for i := q.head - 1; i >= max(0, q.head-5); i-- {
+		if s.is(i, "rated", "plate", "stamped", "rating") {
+			rated = i
+		}
+	}
+	if rated < 0 {
+		return ""
+	}
+	var last placed
+	for _, c := range s.cues {
+		if c.to <= rated && c.to > rated-14 && c.from >= last.from && (c.cue.other || c.cue.part != noPart) {
+			last = c
+		}
+	}
+	switch last.cue.weight {
+	case HitchRating, JackRating, AxleRating, DRingRating:
+		return last.cue.weight
+	}
+	return ""
+}
+
+// tailAfter reports a tail named soon behind token i.
+func (s *sentence) tailAfter(i int) bool {
+	for _, c := range s.cues {
+		if c.cue.part == tailPart && c.from > i && c.from < i+8 {
+			return true
+		}
+	}
+	return false
+}
+
+// onDump reports that the sentence before was about a dump body.
+func (s *sentence) onDump() bool {
+	return slices.ContainsFunc(s.topic, func(c cue) bool { return c.length == BedLength })
+}
+
 // nearBare is how far a part may be from a length without its unit.
 const nearBare = 4.5
 
@@ -399,7 +488,7 @@ func (s *sentence) capacityOf(c placed) (cue, bool) {
 				return p.cue, true
 			}
 		}
-		if !s.is(i, "with", "a", "of", "has", "have", "weight", "its", "the", "rated", "and", "load", "is") || s.is(i, "it") {
+		if s.t[i].kind == comma || s.is(i, "it", "and", "so") || s.quantityAt(i) >= 0 {
 			break
 		}
 	}
@@ -556,6 +645,9 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		}
 		return DeckHeight
 	case apart:
+		if of == crossPart && c.cue.attr == apart && s.is(c.from, "apart") {
+			return CrossSpacing
+		}
 		if of == axlePart || s.is(c.from, "spread", "axle", "spacing") && of != crossPart || s.has("axle", "axles") && of != crossPart {
 			return AxleSpacing
 		}

@@ -309,7 +309,10 @@ func (q *quantity) inchesFor(r Role) (v float64, inferred, ok bool) {
 	switch r {
 	case DeckLength, DeckFlat, DeckTail, BedLength, BoxLength, RampLength, BoxHeight:
 		if v > 53 {
-			return v, true, true
+			return v, true, r == RampLength
+		}
+		if half := v * 2; half != math.Trunc(half) {
+			return 0, false, false // eighths are of inches
 		}
 		return v * measure.InchesPerFoot, true, true
 	case DeckWidth, BedWidth, BoxWidth:

@@ -13,6 +13,8 @@ func (s *sentence) material(i int) int {
 		if n := s.material(i + 1); n > 0 {
 			return n + 1
 		}
+	case s.is(i, "c") && s.is(i+1, "at", "channel"):
+		return 1
 	case s.is(i, "i") && s.is(i+1, "beam", "beams"):
 		return 2
 	case s.is(i, "ibeam", "beam", "beams", "channel", "channels", "junior"):
@@ -71,7 +73,7 @@ func (s *sentence) sections() {
 			for k < r.from && (s.t[k].kind == comma || s.is(k, "at", "a", "and", "i", "want", "to", "say", "think", "believe", "about")) {
 				k++
 			}
-			light := r.unit == poundsPerFoot || r.unit == pounds && r.single() && r.amount <= 120 && !r.scaled
+			light := r.unit == poundsPerFoot || r.unit == bare && r.broken && s.is(r.from-1, "at") && s.is(j-1, "c") && r.single() && r.amount < 30 || r.unit == pounds && r.single() && r.amount <= 120 && !r.scaled
 			if k == r.from && light && (n > 0 || s.material(r.to) > 0 || k == j && s.sectionNamed(q.from, r.to)) {
 				sec.PerFoot = measure.PoundsPerFoot(r.amount)
 				r.used = true
@@ -115,7 +117,7 @@ func (s *sentence) sectionNamed(from, to int) bool {
 func (s *sentence) section(from, to int, sec Section) {
 	p, d, ok := s.nearest(from, to, func(c cue) bool { return c.part == crossPart || c.part == framePart })
 	c := Candidate{Role: Beam, Value: sec, Confidence: 0.85}
-	if o, e, found := s.nearest(from, to, func(c cue) bool { return c.other }); found && o.to <= from && (e < 2.5 || e < 3.5 && (!ok || e < d)) && !(ok && p.to <= from && p.from > o.from) {
+	if o, e, found := s.nearest(from, to, func(c cue) bool { return c.other || c.part == otherPart && c.weight == "" }); found && o.to <= from && (e < 2.5 || e < 3.5 && (!ok || e < d)) && !(ok && p.to <= from && p.from > o.from) {
 		c.Doubt = "a section of a part that has no key here"
 	}
 	switch {

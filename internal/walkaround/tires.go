@@ -2,6 +2,7 @@ package walkaround
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -106,6 +107,12 @@ func (s *sentence) loadRanges() {
 			l, to = letter(i+1), i+2
 		case strings.HasPrefix(s.word(i), "lr") && len(s.word(i)) == 3:
 			l = strings.ToUpper(s.word(i)[2:])
+		case letter(i) != "" && s.is(i+1, "range") && !s.is(i-1, "a") && !s.is(i, "a"):
+			l, to = letter(i), i+2
+		case letter(i) != "" && s.is(i+1, "rated") && slices.ContainsFunc(s.out, func(c Candidate) bool { return c.Role == TireSize }):
+			l, to = letter(i), i+2
+		case letter(i) != "" && s.t[max(0, i-1)].kind == comma && s.is(i-2, "ply") && (i+1 == len(s.t) || s.t[i+1].kind == comma):
+			l = letter(i)
 		case letter(i) != "" && s.is(i+1, "rated") && s.is(i+2, "tires", "tire"):
 			l, to = letter(i), i+2
 		}
