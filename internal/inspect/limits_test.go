@@ -7,6 +7,7 @@ import (
 
 	"golang.org/x/text/encoding/charmap"
 
+	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 	"tarepage/internal/walkaround"
 )
@@ -67,11 +68,100 @@ func TestAround(t *testing.T) {
 	const text = "It is long! Is it? The axles are 6,000 lb. Tires are new. And wide"
 	for _, c := range []struct{ quote, want string }{
 		{"long", "It is long"}, {"Is", "Is it"}, {"6,000 lb", "The axles are 6,000 lb"},
-		{"Tires", "Tires are new"}, {"wide", "And wide"}, {"It", "It is long"},
+		{"6", "The axles are 6,000 lb"}, {"Tires", "Tires are new"}, {"wide", "And wide"}, {"It", "It is long"},
 	} {
 		from, to := around(text, strings.Index(text, c.quote), len(c.quote))
 		if got := text[from:to]; got != c.want {
 			t.Errorf("around %q stands %q, want %q", c.quote, got, c.want)
+		}
+	}
+}
+
+// A sentence's end right before or right behind what is quoted is its end too.
+func TestAroundItsEnds(t *testing.T) {
+	for _, c := range []struct {
+		text, quote, want string
+	}{{". Go on. ", "Go", "Go on"}, {"Go. On", "Go", "Go"}, {"Go on", "Go on", "Go on"}} {
+		from, to := around(c.text, strings.Index(c.text, c.quote), len(c.quote))
+		if got := c.text[from:to]; got != c.want {
+			t.Errorf("around %q in %q stands %q, want %q", c.quote, c.text, got, c.want)
+		}
+	}
+}
+
+// Half of the last place that was written, in millimeters: 0.5 of 8535 mm, 5 of 8.53 m.
+func TestRoundedMetricLength(t *testing.T) {
+	for raw, mm := range map[string]float64{
+		"8535 mm": 0.5, "8535 millimeters": 0.5, "1 millimeter": 0.5, "853 cm": 5, "853.5 cm": 0.5, "1 centimeter": 5, "2 centimeters": 5,
+		"8 m": 500, "8.5 m": 50, "8.53 m": 5, "8.535 m (tape)": 0.5, "1 meter": 500, "2.0 meters": 50, "28 ft": 0, "8 ft 6 in": 0, "28": 0,
+	} {
+		got := rounded(unit.Length{Raw: raw})
+		if want := mm / 25.4; float64(got) < want-1e-12 || float64(got) > want+1e-12 {
+			t.Errorf("%q may have lost %v in, want %v mm", raw, float64(got), mm)
+		}
+	}
+}
+
+// The next load range whose row carries the axle, by the table of tires: ST205/75R15 B
+// 1,480, C 1,820 (dual 1,610), D 2,150 (1,870), E 2,400 (2,090); ST235/80R16 D 3,000 (no
+// dual), E the lower of 3,420 (3,000) and 3,520, F from weak memory only, G 4,080 (3,640).
+func TestNextLoadRange(t *testing.T) {
+	for _, c := range []struct {
+		size, letter string
+		per          int
+		axle         measure.Pounds
+		want         string
+	}{
+		{"ST205/75R15", "B", 2, 3640, "C"}, {"ST205/75R15", "B", 2, 3641, "D"}, {"ST205/75R15", "C", 2, 3000, "D"},
+		{"ST205/75R15", "C", 2, 4300, "D"}, {"ST205/75R15", "C", 2, 4301, "E"}, {"ST205/75R15", "C", 2, 4801, ""},
+		{"ST205/75R15", "c", 2, 3000, "D"}, {"ST205/75R15", "E", 2, 3000, ""},
+		{"ST205/75R15", "B", 4, 6440, "C"}, {"ST205/75R15", "B", 4, 6441, "D"},
+		{"ST235/80R16", "D", 2, 6840, "E"}, {"ST235/80R16", "D", 2, 6841, "G"}, {"ST235/80R16", "E", 2, 7000, "G"}, {"ST235/80R16", "E", 2, 8161, ""},
+		{"ST235/80R16", "C", 4, 10000, "E"}, {"ST235/80R16", "D", 4, 12000, "E"}, {"ST235/80R16", "D", 4, 12001, "G"}, {"ST235/80R16", "D", 6, 18000, "E"},
+		{"round", "D", 2, 3000, ""},
+	} {
+		u := &unit.Unit{}
+		u.Tires.Size.Value, u.Tires.LoadRange.Value, u.Tires.PerAxle.Value, u.Axles.Rating.Value = c.size, c.letter, c.per, c.axle
+		if got := nextLoadRange(&Case{Unit: u}); got != c.want {
+			t.Errorf("above %s %s, %d under an axle of %v: %q, want %q", c.size, c.letter, c.per, c.axle, got, c.want)
+		}
+	}
+}
+
+// What reading finds keeps its own remedy, or has the rule's.
+func TestReadFindings(t *testing.T) {
+	p := unit.Problem{Rule: "unknown-key", Message: "m", At: unit.Pos{File: "a.md", Line: 3, Column: 1}}
+	if f := read(p); f.Remedy != unknownKey.Remedy || f.Rule != unknownKey || f.Message != "m" || f.Unit != "a.md" || f.Severity != Stop || f.Source != unknownKey.Source {
+		t.Errorf("%+v", f)
+	}
+	p.Remedy = "did you mean axles?"
+	if f := read(p); f.Remedy != p.Remedy {
+		t.Errorf("its own remedy became %q", f.Remedy)
+	}
+}
+
+// A key of a waiver that is there and does not read is not missing.
+func TestIncompleteWaiver(t *testing.T) {
+	at := unit.Pos{File: "a.md", Line: 3, Column: 1}
+	whole := func() unit.Waiver {
+		return unit.Waiver{Rule: unit.Text{Value: "a", Pos: at}, Reason: unit.Text{Value: "b", Pos: at}, Until: unit.Date{Pos: at}}
+	}
+	for _, c := range []struct {
+		change func(*unit.Waiver)
+		want   string
+	}{
+		{func(*unit.Waiver) {}, ""},
+		{func(w *unit.Waiver) { w.Rule = unit.Text{} }, "rule"},
+		{func(w *unit.Waiver) { w.Reason = unit.Text{} }, "reason"},
+		{func(w *unit.Waiver) { w.Until = unit.Date{} }, "until"},
+		{func(w *unit.Waiver) { w.Rule = unit.Text{Spoiled: true} }, ""},
+		{func(w *unit.Waiver) { w.Reason = unit.Text{Spoiled: true} }, ""},
+		{func(w *unit.Waiver) { w.Until = unit.Date{Spoiled: true} }, ""},
+	} {
+		w := whole()
+		c.change(&w)
+		if got := incomplete(w); got != c.want {
+			t.Errorf("%+v lacks %q, want %q", w, got, c.want)
 		}
 	}
 }
