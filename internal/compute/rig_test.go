@@ -139,7 +139,9 @@ func TestRigOf(t *testing.T) {
 		}
 	}
 	rig, _ := compute.RigOf(worked(t, gooseneck))
-	if want := deckRig(); rig != want {
+	want := deckRig()
+	want.Holds = [3]measure.Pounds{20000, 24640, 0} // two axles of 10,000 lb; eight tires of 3,080 lb
+	if rig != want {
 		t.Errorf("%+v, want %+v", rig, want)
 	}
 	if _, needs := compute.RigOf(worked(t, gooseneck, "  tongue-empty: 1,610 lb\n", "", "  front: 7 ft 6 in\n", "")); len(needs) != 2 {
@@ -227,7 +229,8 @@ func TestStaticsAgainstEquations(t *testing.T) {
 	at := unit.Pos{File: "content/units/random.md", Line: 2, Column: 1}
 	weight := func(v float64) unit.Weight { return unit.Weight{Value: measure.Pounds(v), Pos: at} }
 	length := func(v float64) unit.Length { return unit.Length{Value: measure.Inches(v), Pos: at} }
-	for i := range 10000 {
+	trailers := many()
+	for i := range trailers {
 		e := within(1000, 9000)
 		t0 := within(0, e*0.4)
 		gvwr := e + within(500, 16000)
@@ -295,7 +298,7 @@ func TestStaticsAgainstEquations(t *testing.T) {
 			}
 		}
 	}
-	if seen["payload"] != 10000 || seen["window"] < 2000 {
+	if seen["payload"] != trailers || seen["window"] < trailers/5 {
 		t.Errorf("%v", seen)
 	}
 }

@@ -65,6 +65,8 @@ type maker struct {
 	frame frame
 	units []*entry
 	scale elevation.Scale
+	// files are what pages load beside the theme's scripts.
+	files []script
 }
 
 // entry is one published unit.
@@ -77,8 +79,8 @@ type entry struct {
 	media    []unit.Media
 }
 
-// Site makes every page and hands it to add by its path. It returns how many pages
-// it made. Pages are made several at a time; add is called for one at a time.
+// Site makes every page, and the scripts that pages load, and hands each to add by its
+// path. It returns how many pages it made. Pages are made several at a time; add is called for one at a time.
 func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int, error) {
 	p, err := newPress(theme)
 	if err != nil {
@@ -93,7 +95,11 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	m.enter()
 
 	var jobs []job
-	jobs = append(jobs, m.yardPages()...)
+	yard, err := m.yardPages()
+	if err != nil {
+		return 0, err
+	}
+	jobs = append(jobs, yard...)
 	jobs = append(jobs, job{path: "how-we-figure.html", make: m.how})
 	for _, e := range m.units {
 		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e) }})
@@ -101,6 +107,14 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	made, err := run(jobs, add, in.Unmade)
 	if err != nil {
 		return made, err
+	}
+	for _, name := range scriptNames {
+		m.files = append(m.files, p.scripts[name])
+	}
+	for _, f := range m.files {
+		if err := add(f.Path, f.text); err != nil {
+			return made, err
+		}
 	}
 	return made, m.carry()
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/base64"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"html/template"
@@ -14,6 +15,7 @@ import (
 	"github.com/tdewolff/minify/v2"
 	"github.com/tdewolff/minify/v2/css"
 	"github.com/tdewolff/minify/v2/html"
+	"github.com/tdewolff/minify/v2/js"
 
 	"tarepage/internal/elevation"
 )
@@ -25,7 +27,7 @@ func Theme(builtIn fs.FS, dir string) (fs.FS, error) {
 		return builtIn, nil
 	}
 	if info, err := os.Stat(dir); err != nil || !info.IsDir() {
-		return nil, fmt.Errorf("-theme %q is no folder; name a folder with frame.html, yard.html, unit.html, how.html, style.css or walk.js", dir)
+		return nil, fmt.Errorf("-theme %q is no folder; name a folder with frame.html, yard.html, unit.html, how.html, style.css or one of the scripts", dir)
 	}
 	return over{os.DirFS(dir), builtIn}, nil
 }
@@ -46,11 +48,88 @@ type press struct {
 	pages  map[string]*template.Template
 	style  template.CSS
 	policy string
+	// yardStyle and yardPolicy are those of pages of many units.
+	yardStyle  template.CSS
+	yardPolicy string
 	// script plays a recording from a moment on; only pages with a recording have it, and
 	// watched is their policy.
 	script  template.JS
 	watched string
+	// scripts are the files that pages load, by their names in the theme.
+	scripts map[string]script
 	min     *minify.M
+}
+
+// scriptNames are the theme's scripts that become files of the site, in the order in
+// which they are written. A page loads them as classic scripts: a module or one with an
+// integrity attribute loads from no folder on disk (Fetch Standard, where such a request
+// needs CORS and a file has none).
+var scriptNames = []string{"statics.js", "yard.js", "search.js"}
+
+// A script is a file of the site whose name changes with its bytes, so that it may be
+// kept forever.
+type script struct {
+	Path string // s/statics-0123abcd.js
+	text []byte
+}
+
+// readScripts makes the theme's scripts small and names them.
+func readScripts(theme fs.FS) (map[string]script, error) {
+	small := minify.New()
+	small.AddFunc("text/javascript", js.Minify)
+	out := map[string]script{}
+	for _, name := range scriptNames {
+		raw, err := fs.ReadFile(theme, name)
+		if err != nil {
+			return nil, fmt.Errorf("theme: %w", err)
+		}
+		text, err := small.Bytes("text/javascript", raw)
+		if err != nil {
+			return nil, fmt.Errorf("theme: %s: %w", name, err)
+		}
+		out[name] = script{hashed(strings.TrimSuffix(name, ".js"), text), text}
+	}
+	return out, nil
+}
+
+// hashed is the path of a file of the site whose name changes with its bytes.
+func hashed(name string, data []byte) string {
+	sum := sha256.Sum256(data)
+	return "s/" + name + "-" + hex.EncodeToString(sum[:4]) + ".js"
+}
+
+// scripted is the policy of a page that loads scripts of the site: another file of it
+// ('self'), and whatever the policy admits already.
+func scripted(policy string) string {
+	if strings.Contains(policy, "script-src ") {
+		return strings.Replace(policy, "script-src ", "script-src 'self' ", 1)
+	}
+	return strings.Replace(policy, "base-uri", "script-src 'self'; base-uri", 1)
+}
+
+// styled is a style made small out of the theme's files, and the policy of pages that
+// carry it.
+func styled(theme fs.FS, names ...string) (template.CSS, string, error) {
+	var all []byte
+	for _, name := range names {
+		text, err := fs.ReadFile(theme, name)
+		if err != nil {
+			return "", "", fmt.Errorf("theme: %w", err)
+		}
+		all = append(all, text...)
+	}
+	small := minify.New()
+	small.AddFunc("text/css", css.Minify)
+	out, err := small.Bytes("text/css", append(all, elevation.CSS...))
+	if err != nil {
+		return "", "", fmt.Errorf("theme: %s: %w", strings.Join(names, ", "), err)
+	}
+	sum := sha256.Sum256(out)
+	// What the site needs and no more: its own pictures and this one style. No script,
+	// no frame, no form, no request to anybody else (CSP Level 3; ignored directives
+	// such as frame-ancestors are left out of a meta element).
+	return template.CSS(out), "default-src 'none'; img-src 'self' data:; media-src 'self'; style-src 'sha256-" +
+		base64.StdEncoding.EncodeToString(sum[:]) + "'; base-uri 'none'; form-action 'none'", nil
 }
 
 func newPress(theme fs.FS) (*press, error) {
@@ -60,34 +139,27 @@ func newPress(theme fs.FS) (*press, error) {
 	// the policy, so nothing may touch it afterwards.
 	p.min.Add("text/html", &html.Minifier{KeepDocumentTags: true, KeepEndTags: true, KeepQuotes: true, KeepDefaultAttrVals: true, KeepWhitespace: false})
 
-	style, err := fs.ReadFile(theme, "style.css")
-	if err != nil {
-		return nil, fmt.Errorf("theme: %w", err)
+	var err error
+	if p.style, p.policy, err = styled(theme, "style.css"); err != nil {
+		return nil, err
 	}
-	small := minify.New()
-	small.AddFunc("text/css", css.Minify)
-	// A copy goes in: the minifier writes over the slice that it is given.
-	out, err := small.Bytes("text/css", bytes.Clone(append(style, elevation.CSS...)))
-	if err != nil {
-		return nil, fmt.Errorf("theme: style.css: %w", err)
+	if p.yardStyle, p.yardPolicy, err = styled(theme, "style.css", "yard.css"); err != nil {
+		return nil, err
 	}
-	p.style = template.CSS(out)
-	sum := sha256.Sum256(out)
-	// What the site needs and no more: its own pictures and this one style. No script,
-	// no frame, no form, no request to anybody else (CSP Level 3; ignored directives
-	// such as frame-ancestors are left out of a meta element).
-	p.policy = "default-src 'none'; img-src 'self' data:; media-src 'self'; style-src 'sha256-" +
-		base64.StdEncoding.EncodeToString(sum[:]) + "'; base-uri 'none'; form-action 'none'"
 
 	script, err := fs.ReadFile(theme, "walk.js")
 	if err != nil {
 		return nil, fmt.Errorf("theme: %w", err)
 	}
 	p.script = template.JS(bytes.TrimSpace(script))
-	sum = sha256.Sum256([]byte(p.script))
+	sum := sha256.Sum256([]byte(p.script))
 	// A recording's captions are text tracks in the page itself.
 	p.watched = strings.Replace(p.policy, "media-src 'self'", "media-src 'self' data:; script-src 'sha256-"+
 		base64.StdEncoding.EncodeToString(sum[:])+"'", 1)
+
+	if p.scripts, err = readScripts(theme); err != nil {
+		return nil, err
+	}
 
 	for _, name := range []string{"yard", "unit", "how"} {
 		t, err := template.New(name).Option("missingkey=error").ParseFS(theme, "frame.html", name+".html")

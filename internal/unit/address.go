@@ -33,8 +33,9 @@ func AddressFault(address string) string {
 	case fileForm.MatchString(path):
 		return "that is the address of a page; give the folder that holds index.html"
 	}
-	for part := range strings.SplitSeq(strings.TrimSuffix(path, "/"), "/") {
-		if part == "." || part == ".." || part == "" && strings.TrimSuffix(path, "/") != "" {
+	parts := strings.Split(path, "/")
+	for i, part := range parts {
+		if part == "." || part == ".." || part == "" && i < len(parts)-1 {
 			return fmt.Sprintf("the part %q leads nowhere; write the folders from the host on", part)
 		}
 	}
