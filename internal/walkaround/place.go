@@ -547,7 +547,7 @@ func (s *sentence) deckRole(c placed, q *quantity) Role {
 				return DeckHeight
 			}
 		}
-		if s.t[c.from].possessive {
+		if c.from >= 0 && s.t[c.from].possessive {
 			return DeckHeight
 		}
 	}
