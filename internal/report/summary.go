@@ -106,7 +106,9 @@ func Refused(w io.Writer, n Numbers, to string, took time.Duration) {
 		count(n.Units, "unit"), n.found(), seconds(took), filepath.ToSlash(to))
 	n.places(w)
 	fmt.Fprintf(w, "why: go run ./cmd/build rule %s\n", n.Rule)
-	fmt.Fprintln(w, "to publish the other units meanwhile: -leave-out")
+	if n.Units > 1 {
+		fmt.Fprintln(w, "to publish the other units meanwhile: -leave-out")
+	}
 }
 
 // Built prints the summary behind a site that was published.
