@@ -31,6 +31,7 @@ proving:
 themes/default:
 cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo themes/default
 house:
+house/mutation:
 `
 
 // What of Go's own library a room may not use. What works figures or judges them sees no
