@@ -5,11 +5,10 @@ import (
 	"strings"
 
 	"tarepage/internal/media"
-	"tarepage/internal/unit"
 )
 
 var photoUnreadable = &Rule{
-	Name: unit.PhotoUnreadable, Severity: Stop,
+	Name: "photo-unreadable", Severity: Stop,
 	Title:  "every photo can be read",
 	Why:    "A page with a hole in it sells nothing, and half a picture hides the other half of the trailer.",
 	Source: "ITU-T T.81 (JPEG); W3C Portable Network Graphics, 3rd edition: the kinds of picture that are read",

@@ -31,8 +31,6 @@ const (
 	CommaSplit      = "comma-splits-value"
 	ModelUnknown    = "model-unknown"
 	FileIgnored     = "file-ignored"
-	// PhotoUnreadable is broken by a photo's head, which inspect judges, or by its pixels.
-	PhotoUnreadable = "photo-unreadable"
 )
 
 func sortProblems(ps []Problem) {
