@@ -107,7 +107,10 @@ func work(m image.Image, turn int, p *profile) (*Picture, [][]byte, error) {
 	out := &Picture{Wide: wide, High: high}
 	var data [][]byte
 	var l *light
+	var asked image.Point
 	for i, to := range sizes(wide, high) {
+		again := to == asked
+		asked = to
 		switch {
 		case i == 0 && turn >= 5:
 			l = resize(src, to.Y, to.X).turned(turn)
@@ -133,7 +136,7 @@ func work(m image.Image, turn int, p *profile) (*Picture, [][]byte, error) {
 		}
 		// A picture full of leaves does not fit at any quality that can be looked at: fewer
 		// pixels look better than larger blocks.
-		for small := l; len(b) > widths[i].most && small.wide > 64 && small.high > 64; {
+		for small := l; len(b) > widths[i].most && i > 0 && small.wide > 64 && small.high > 64; {
 			small = resize(&rows{light: small}, small.wide*4/5, small.high*4/5)
 			codes = small.codes()
 			if b, err = fit(widths[i].most, func(q int) ([]byte, error) { return encodeWebP(codes, q) }); err != nil {
@@ -141,8 +144,8 @@ func work(m image.Image, turn int, p *profile) (*Picture, [][]byte, error) {
 			}
 		}
 		f := File{Wide: codes.Rect.Dx(), High: codes.Rect.Dy(), Bytes: int64(len(b))}
-		if n := len(out.WebP); n > 0 && out.WebP[0].Wide == f.Wide {
-			// Narrower than it was asked for: the smaller file takes the place of the larger.
+		if again || len(out.WebP) > 0 && out.WebP[0].Wide == f.Wide {
+			// The photo is no wider than two of the widths: the smaller file serves both.
 			out.WebP[0], data[0] = f, b
 			continue
 		}
