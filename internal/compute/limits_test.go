@@ -470,3 +470,138 @@ func TestSettingsAtTheirEnds(t *testing.T) {
 		}
 	}
 }
+
+// The rule that is named where two of them come to the same, and where the whole vehicle's
+// 80,000 lb comes before the formula (23 CFR 658.17(b), (e)).
+func TestWhichBridgeRule(t *testing.T) {
+	feet := func(v float64) measure.Inches { return measure.Feet(v).Inches() }
+	// N = 2, L = 10: 500 (20 + 24 + 36) = 40,000, which is 20,000 an axle as well.
+	if l := AxleGroupMost(2, feet(10)); l.Most != 40000 || !strings.Contains(l.Rule, "bridge formula") {
+		t.Errorf("two axles over 10 ft: %+v", l)
+	}
+	if l := AxleGroupMost(2, feet(11)); l.Most != 40000 || !strings.Contains(l.Rule, "20,000 lb each") {
+		t.Errorf("two axles over 11 ft: %+v", l)
+	}
+	for _, span := range []float64{math.Inf(1), math.NaN(), -1, 0, 0.5, 1} {
+		if l := AxleGroupMost(3, measure.Inches(span)); l.Most != 20000 {
+			t.Errorf("three axles over %v in: %+v", span, l)
+		}
+	}
+	run := func(n int, places ...float64) AxleRun {
+		var axles []StandingAxle
+		for _, p := range places {
+			axles = append(axles, StandingAxle{At: feet(p), Weight: 10000})
+		}
+		for _, r := range AxleRuns(axles) {
+			if r.First == 0 && r.Last == n-1 {
+				return r
+			}
+		}
+		return AxleRun{}
+	}
+	// N = 4, L = 39: 500 (52 + 48 + 36) = 68,000, which is two tandems as well.
+	for _, c := range []struct {
+		run  AxleRun
+		most measure.Pounds
+		rule string
+	}{
+		{run(4, 0, 4, 34, 38), 68000, "two tandems"}, // the formula gives 67,500
+		{run(4, 0, 4, 35, 39), 68000, "bridge formula"},
+		{run(4, 0, 4, 36, 40), 68500, "bridge formula"},
+		{run(5, 0, 12, 24, 36, 51), 80000, "bridge formula"}, // 79,875, to the nearest 500
+		{run(5, 0, 12, 24, 36, 52), 80000, "whole vehicle"},  // 80,500
+		{run(6, 0, 12, 24, 36, 48, 60), 80000, "whole vehicle"},
+	} {
+		if c.run.Limit.Most != c.most || !strings.Contains(c.run.Limit.Rule, c.rule) {
+			t.Errorf("%d axles over %s: %+v, want %s by %q", c.run.Axles(), c.run.Span, c.run.Limit, c.most, c.rule)
+		}
+	}
+}
+
+// Figures at the ends of what they hold for: 383.5 (4,536 kg), 571.110 S3 (10,000 lb),
+// 26 USC 4051 (26,000 lb is free; from 1 October 2028 everything is).
+func TestFiguresAtTheirEnds(t *testing.T) {
+	text := func(w *Work, name string) string {
+		if f := w.Figure(name); f != nil {
+			return f.Text
+		}
+		for _, a := range w.Absent {
+			if a.Name == name {
+				return "asks: " + a.Needs[0].Advice
+			}
+		}
+		return "none"
+	}
+	for _, c := range []struct{ front, name, want string }{
+		{"weights:\n  gvwr: 4,536 kg\n", "class-a-truck", "none"},
+		{"weights:\n  gvwr: 10,000 lb\n", "class-a-truck", "none"},
+		{"weights:\n  gvwr: 10,001 lb\n", "class-a-truck", "16,000 lb"},
+		{"weights:\n  gvwr: 26,001 lb\n", "class-a-truck", "0 lb"},
+		{"weights:\n  gvwr: 27,000 lb\n", "class-a-truck", "0 lb"},
+		{"weights:\n  gvwr: 10,000 lb\n  empty: 9,000 lb\n", "cargo-placard", "999 lb"}, // 453.59 kg, down; 453 kg are 998.7 lb
+		{"weights:\n  gvwr: 10,001 lb\n  empty: 9,000 lb\n", "cargo-placard", "none"},
+		{"condition: new\ndealer-added: 10 lb\nweights:\n  gvwr: 4,000 lb\n", "relabel-limit", "60 lb"},
+		{"condition: new\nweights:\n  gvwr: 4,000 lb\n", "relabel-limit", "none"},
+		{"condition: used\ndealer-added: 10 lb\nweights:\n  gvwr: 4,000 lb\n", "relabel-limit", "none"},
+		{"condition: new\ndealer-added: 10 lb\nweights:\n  gvwr: 10,001 lb\n", "relabel-limit", "none"},
+		{"condition: new\ndealer-added: 10 lb\n", "relabel-limit", "asks: read the GVWR off the certification label"},
+		{"condition: new\nprice: $40,001\nweights:\n  gvwr: 26,000 lb\n", "excise", "$0"},
+		{"condition: new\nprice: $40,001\nweights:\n  gvwr: 26,001 lb\n", "excise", "$4,801"}, // 4,800.12, up
+		{"condition: new\nweights:\n  gvwr: 26,001 lb\n", "excise", "asks: give the price"},
+		{"condition: used\nprice: $40,001\nweights:\n  gvwr: 26,001 lb\n", "excise", "none"},
+		{"deck:\n  height: 48 in\nramps:\n  length: 4 ft\n", "loading-angle", "90 degrees"},
+		{"deck:\n  height: 49 in\nramps:\n  length: 4 ft\n", "loading-angle", "asks: measure again: the height to reach is more than the length of the ramps"},
+		{"deck:\n  height: 40 in\n", "loading-angle", "none"},
+		{"axles:\n  count: 2\n  rating: 3,500 lb\n", "wheel-capacity", "none"},
+		{"tires:\n  wheel: 1,000 lb\n", "wheel-capacity", "asks: count the tires on one axle"},
+		{"hitch:\n  kind: bumper-pull\n", "tongue-by-foot", "none"},
+		{"hitch:\n  kind: gooseneck\n", "tongue-by-foot", "asks: read the GVWR off the certification label"},
+		{"hitch:\n  kind: pintle\n", "truck-share-payload", "none"},
+		{"brakes:\n  kind: electric\n", "surge-truck", "none"},
+		{"kind: livestock\n", "tie-down-need", "none"},
+		{"kind: dump\n", "tie-down-count", "none"},
+		{"tie-downs:\n  - d-rings: 4\n", "tie-down-points", "none"},
+		{"deck:\n  length: 9 ft\n", "struck-volume", "none"},
+		{"deck:\n  length: 9 ft\n", "heaped-volume", "none"},
+		{"bed:\n  length: 9 ft\n", "heaped-volume", "asks: measure the bed's inside width"},
+		{"weights:\n  gvwr: 9,000 lb\n", "tape-length", "none"},
+		{"weights:\n  gvwr: 9,000 lb\n", "estimated-empty", "none"},
+		{"weights:\n  gvwr: 9,000 lb\n", "estimated-tongue", "none"},
+		{"weights:\n  gvwr: 9,000 lb\n", "beam-weight", "none"},
+		{"frame:\n  beam: W99\n", "beam-weight", "asks: section \"W99\" is not listed; nearest are W8x10, W10x22, W12x14"},
+		{"weights:\n  gvwr: 9,000 lb\n", "tire-age", "none"},
+		{"tires:\n  made: week 48 2026\n", "tire-age", "none"}, // the yard was walked on the Friday before
+		{"tires:\n  made: week 47 2026\n", "tire-age", "0 years"},
+		{"weights:\n  gvwr: 9,000 lb\n", "tire-speed", "none"},
+		{"weights:\n  gvwr: 9,000 lb\n", "wheel-torque", "none"},
+		{"tires:\n  stud: 1/2-20 cone\n  per-axle: 2\n", "wheel-torque", "asks: read the size off the sidewall"},
+		{"weights:\n  gvwr: 9,000 lb\n", "mean-deceleration", "none"},
+		{"weights:\n  gvwr: 9,000 lb\n", "stopping-at-45", "none"},
+	} {
+		if got := text(trailerFor(t, c.front, ""), c.name); got != c.want && !(strings.HasPrefix(c.want, "asks: section") && strings.HasPrefix(got, "asks: section \"W99\" is not listed")) {
+			t.Errorf("%q: %s is %q, want %q", c.front, c.name, got, c.want)
+		}
+	}
+	// The tax ends on the day the law says (26 USC 4051(c)).
+	for day, known := range map[string]bool{"2028-09-30": true, "2028-10-01": false} {
+		u, _ := unit.ReadUnit("a.md", []byte("---\ncondition: new\nprice: $40,000\nweights:\n  gvwr: 27,000 lb\n---\n"))
+		y, _ := unit.ReadYard("yard.md", []byte("---\nas-of: "+day+"\n---\n"))
+		w := Unit(u, SettingsOf(y))
+		if (w.Figure("excise") != nil) != known || w.Excise.Known != known || asks(w, "excise", "price") {
+			t.Errorf("on %s: %+v", day, w.Excise)
+		}
+	}
+	// Of equal ratings the label's comes first; one of zero is none, and 26,000 lb is free.
+	e := trailerFor(t, "condition: new\nprice: $1\nweights:\n  gvwr: 26,000 lb\nclaimed:\n  gvwr: 26,000 lb\n", "").Excise
+	if len(e.Ratings) != 2 || e.Highest().By != "on the label" || e.Passed || e.ByLabel {
+		t.Errorf("two equal ratings: %+v", e)
+	}
+	for claimed, n := range map[string]int{"0 lb": 1, "1 lb": 2, "0.5 lb": 2} {
+		if e := trailerFor(t, "condition: new\nprice: $1\nweights:\n  gvwr: 26,000 lb\nclaimed:\n  gvwr: "+claimed+"\n", "").Excise; len(e.Ratings) != n {
+			t.Errorf("claimed %s: %+v", claimed, e.Ratings)
+		}
+	}
+	if f := trailerFor(t, "condition: new\nprice: $100\nweights:\n  gvwr: 26,001.5 lb\n", "").Figure("excise"); f.Working != "12% x $100, 26,001 lb being stated on the label" {
+		t.Errorf("the working of the tax: %q", f.Working)
+	}
+}
