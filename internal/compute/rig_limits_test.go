@@ -350,3 +350,94 @@ func TestLengthApart(t *testing.T) {
 		}
 	}
 }
+
+// The trailers that come nearest, in an order that neither their stock numbers nor the
+// order in which they are given tells: kind first, then length and payload, each as a
+// share of the greater one, then the stock number.
+func TestNearestInOrder(t *testing.T) {
+	at := unit.Pos{File: "a.md", Line: 1, Column: 1}
+	work := func(stock, kind, availability string, feet float64, payload measure.Pounds) *Work {
+		u := &unit.Unit{}
+		u.Stock.Value, u.Kind.Value, u.Availability.Value = stock, kind, availability
+		return &Work{Unit: u, Space: Space{Length: unit.Length{Value: measure.Feet(feet).Inches(), Pos: at}}, Payload: Result[measure.Pounds]{payload, true}}
+	}
+	gone := work("GONE", "utility", "on the yard", 20, 5000)
+	all := []*Work{
+		work("Z", "utility", "on the yard", 20, 5000),   // as it was
+		work("Y", "utility", "on the yard", 20, 4500),   // a tenth
+		work("A", "utility", "on the yard", 16, 5000),   // a fifth
+		work("K", "utility", "on the yard", 20, 4000),   // a fifth too, and a later number
+		work("B", "utility", "on the yard", 16, 4000),   // two fifths
+		work("C", "equipment", "on the yard", 20, 5000), // of another kind, as it was
+		work("D", "flatbed", "on the yard", 10, 5000),   // of another kind, a half
+		work("S", "utility", "sold", 20, 5000),
+		work("O", "utility", "on order", 20, 5000),
+		gone, nil,
+	}
+	for turn := range all {
+		turned := append(append([]*Work{}, all[turn:]...), all[:turn]...)
+		for most, want := range map[int]string{0: "", 1: "Z", 3: "Z Y A", 7: "Z Y A K B C D", 99: "Z Y A K B C D"} {
+			var got []string
+			for _, w := range Nearest(gone, turned, most) {
+				got = append(got, w.Unit.Stock.Value)
+			}
+			if s := strings.Join(got, " "); s != want {
+				t.Errorf("turned by %d, %d nearest: %s, want %s", turn, most, s, want)
+			}
+		}
+	}
+	known, other := Result[measure.Pounds]{5000, true}, Result[measure.Pounds]{2500, true}
+	for _, c := range []struct {
+		a, b Result[measure.Pounds]
+		want measure.Share
+	}{{known, known, 0}, {known, other, 0.5}, {known, Result[measure.Pounds]{5000, false}, 1}, {Result[measure.Pounds]{5000, false}, known, 1}, {Result[measure.Pounds]{}, Result[measure.Pounds]{}, 1}} {
+		if got := payloadApart(c.a, c.b); got != c.want {
+			t.Errorf("payloads %v and %v stand %v apart, want %v", c.a, c.b, got, c.want)
+		}
+	}
+}
+
+// Tires by the rows of their own size, or else by all of their rim, from the lightest to
+// the heaviest (component_weights.csv, from memory); what no row has is asked for.
+func TestTirePartsByRim(t *testing.T) {
+	tires := func(size string) (Part, []Need) {
+		p := &pencil{Work: &Work{Unit: &unit.Unit{}}}
+		l := &list{p: p}
+		l.tires(size, 4, 200)
+		if len(l.parts) == 0 {
+			return Part{}, p.needs
+		}
+		return l.parts[0], p.needs
+	}
+	rows := map[measure.Inches][2]measure.Pounds{}
+	for _, r := range tireRows() {
+		own, needs := tires(r.size.String())
+		if own.Low > r.Weight.Low.Times(4) || own.High < r.Weight.High.Times(4) || own.At != 200 || needs != nil || own.Source == "" {
+			t.Errorf("%s: %+v, its row has %v", r.size, own, r.Weight)
+		}
+		b, there := rows[r.size.Rim]
+		if !there {
+			b = [2]measure.Pounds{r.Weight.Low, r.Weight.High}
+		}
+		rows[r.size.Rim] = [2]measure.Pounds{min(b[0], r.Weight.Low), max(b[1], r.Weight.High)}
+	}
+	if len(rows) < 2 {
+		t.Fatalf("the table has tires of %d rims", len(rows))
+	}
+	for size, rim := range map[string]measure.Inches{"ST400/75R15": 15, "ST400/80R16": 16, "LT400/80R16": 16} {
+		if got, needs := tires(size); got.Low != rows[rim][0].Times(4) || got.High != rows[rim][1].Times(4) || needs != nil || got.Name != "4 x tire and wheel "+size {
+			t.Errorf("%s by its rim: %+v %+v, want 4 x %v", size, got, needs, rows[rim])
+		}
+	}
+	for size, key := range map[string]string{"round": "tires.size", "11R22.5": "estimated-empty"} {
+		if got, needs := tires(size); got.Name != "" || len(needs) != 1 || needs[0].Key != key {
+			t.Errorf("%s: %+v %+v, want it asked for under %s", size, got, needs, key)
+		}
+	}
+	p := &pencil{Work: &Work{Unit: &unit.Unit{}}}
+	l := &list{p: p}
+	l.component("an axle over 15,000 lb", 2, 0)
+	if len(l.parts) != 0 || len(p.needs) != 1 || p.needs[0].Advice != "no weight is listed for an axle over 15,000 lb" {
+		t.Errorf("%+v %+v", l.parts, p.needs)
+	}
+}
