@@ -28,7 +28,7 @@ var allowed = map[string]string{
 	"internal/unit/format.go: new":        "condition: new, as the trade says it of a trailer",
 	"internal/compute/excise.go: new":     "the same condition, read",
 	"internal/compute/label.go: new":      "the same condition, read",
-	"internal/walkaround/hear.go: new":    "\"a new twenty-four footer\": what people say in a recording",
+	"internal/walkaround/dates.go: new":   "\"a new twenty-four footer\": what people say in a recording",
 	"internal/walkaround/numeral.go: new": "the same talk",
 	"internal/walkaround/words.go: new":   "condition: new, heard",
 	"cmd/build/main.go: clean":            "the exit status; the design's own words are \"0 clean\"",

@@ -57,7 +57,7 @@ func wordParts(units []*entry) ([]wordPart, error) {
 		if err != nil {
 			return err
 		}
-		out = append(out, wordPart{from, []byte("WORDS(" + string(text) + ");\n")})
+		out = append(out, wordPart{from, []byte("WORDS(" + strings.Trim(string(text), "[]") + ");\n")})
 		names.Reset()
 		posts.Reset()
 		return nil

@@ -8,7 +8,7 @@
 	"use strict";
 	var panel = document.getElementById("find");
 	if (!panel) return;
-	var STEP = 24, MOST = 48;
+	var STEP = 24;
 	var byId = function (id) { return document.getElementById(id); };
 	var list = byId("cards"), count = byId("count"), picked = byId("picked"), more = byId("more"), less = byId("less"), versus = byId("versus"), tray = byId("tray");
 	var chips = [].slice.call(panel.querySelectorAll("[data-f]"));
@@ -323,12 +323,11 @@
 	}
 	function show() {
 		texts.found = wanted.words ? search(wanted.words) : null;
-		var found = find(), n = found.hits.length, from = Math.min(amount(wanted.from), Math.max(0, n - 1)), to;
-		from -= from % STEP;
+		var found = find(), n = found.hits.length, at = Math.min(amount(wanted.from), Math.max(0, n - 1)), from, to;
 		// One screen more keeps the one before it; no more than two are in the page.
-		to = Math.min(n, from + STEP);
-		from = Math.max(0, to - MOST > from - STEP ? from - STEP : from);
-		if (!wanted.from) from = 0;
+		at -= at % STEP;
+		from = Math.max(0, at - STEP);
+		to = Math.min(n, at + STEP);
 		facets.forEach(function (f, k) {
 			f.values.forEach(function (v, j) {
 				var c = f.chips[j], is = values(wanted, f.name).indexOf(v) >= 0;
@@ -338,7 +337,8 @@
 			});
 		});
 		var now = asked();
-		say(n == N ? some(N, "trailer.", "trailers.") : some(n, "trailer answers", "trailers answer") + ", of " + group(N) + "." + (n > STEP ? " Showing " + group(from + 1) + " to " + group(to) + "." : "") +
+		say((n == N ? some(N, "trailer", "trailers") : some(n, "trailer answers", "trailers answer") + ", of " + group(N)) + "." +
+			(n > STEP ? " Showing " + group(from + 1) + " to " + group(to) + "." : "") +
 			(found.unknown ? " " + some(found.unknown, "more lacks", "more lack") + " a measure that this needs; ask us." : ""));
 		picked.textContent = "";
 		now.forEach(function (a) { picked.appendChild(dropButton(a)); });
@@ -348,11 +348,19 @@
 		if (!n) relax(now, found.alone);
 		more.hidden = to >= n;
 		more.textContent = "Show " + Math.min(STEP, n - to) + " more";
-		more.onclick = function () { go({ from: String(to) }); };
+		more.onclick = function () { turn(to, STEP); };
 		less.hidden = !from;
 		less.textContent = "Back to the ones before";
-		less.onclick = function () { go({ from: String(Math.max(0, from - STEP)) }); };
+		less.onclick = function () { turn(at - STEP, 0); };
 		compare();
+	}
+	// turn shows the screen from a number on, and goes to the card that comes first in it.
+	function turn(start, nth) {
+		go({ from: String(start) });
+		var c = list.children[nth];
+		if (!c) return;
+		c.querySelector("a").focus({ preventScroll: true });
+		c.scrollIntoView();
 	}
 	function nothing() {
 		var drop = {};
@@ -433,16 +441,19 @@
 	// ---- the forms
 
 	var FIELDS = { load: byId("load"), words: byId("words"), w: byId("w"), l: byId("l"), b: byId("b") };
-	var later;
+	var later, typed = {};
+	// type takes what is typed and finds once the typing rests.
+	function type(k, value) {
+		typed[k] = value;
+		clearTimeout(later);
+		later = setTimeout(function () {
+			var change = typed;
+			typed = {};
+			go(change, true);
+		}, 250);
+	}
 	Object.keys(FIELDS).forEach(function (k) {
-		FIELDS[k].addEventListener("input", function () {
-			clearTimeout(later);
-			later = setTimeout(function () {
-				var change = {};
-				change[k] = FIELDS[k].value.trim();
-				go(change, true);
-			}, 250);
-		});
+		FIELDS[k].addEventListener("input", function () { type(k, FIELDS[k].value.trim()); });
 	});
 	function fill() {
 		for (var k in FIELDS) if (FIELDS[k] != document.activeElement) FIELDS[k].value = wanted[k] || "";
@@ -484,14 +495,11 @@
 			box.appendChild(l);
 			trucks[f[0]] = i;
 			i.addEventListener("input", function () {
-				clearTimeout(later);
-				later = setTimeout(function () {
-					var t = kept() || {}, n = parseFloat(i.value.replace(/[,\s]/g, "").replace(/^[\u2212\u2013]/, "-"));
-					delete t[f[0]];
-					if (f[0] == "behind" ? isFinite(n) : n > 0) t[f[0]] = n;
-					keep(t);
-					go({ truck: Object.keys(t).length ? "1" : "" }, true);
-				}, 250);
+				var t = kept() || {}, n = parseFloat(i.value.replace(/[,\s]/g, "").replace(/^[\u2212\u2013]/, "-"));
+				delete t[f[0]];
+				if (f[0] == "behind" ? isFinite(n) : n > 0) t[f[0]] = n;
+				keep(t);
+				type("truck", Object.keys(t).length ? "1" : "");
 			});
 		});
 		forget = document.createElement("button");
