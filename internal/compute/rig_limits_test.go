@@ -441,3 +441,64 @@ func TestTirePartsByRim(t *testing.T) {
 		t.Errorf("%+v %+v", l.parts, p.needs)
 	}
 }
+
+// The ladder where a measure is missing, zero or too little.
+func TestLadderAtItsEnds(t *testing.T) {
+	const whole = "hitch:\n  kind: gooseneck\n  rating: 15,000 lb\n  tongue-limit: 3,000 lb\ndeck:\n  front: 5 ft\n  length: 20 ft\n" +
+		"axles:\n  count: 2\n  rating: 7,000 lb\n  center: 18 ft\ntires:\n  size: ST235/80R16\n  load-range: E\n  per-axle: 2\n  wheel: 3,500 lb\n" +
+		"weights:\n  gvwr: 14,000 lb\n  empty: 4,000 lb\n  tongue-empty: 600 lb\n"
+	for _, c := range []struct {
+		from, to string
+		rungs    string // in the order of the ladder
+		note     string // in the payload's notes
+		not      string
+	}{
+		{"", "", "wheels tires axles tag hitch tongue", "govern", "not counted"},
+		{"tongue-limit: 3,000 lb", "tongue-limit: 0 lb", "", "for want of a rating: the tongue limit;", "measure"},
+		{"tongue-limit: 3,000 lb", "tongue-limit: 0.5 lb", "", "", "the tongue limit;"},
+		{"  center: 18 ft\n", "", "", "for want of a measure: the even load", "of a rating"},
+		{"  tongue-empty: 600 lb\n", "", "", "for want of a measure: the even load", "of a rating"},
+		{"  kind: gooseneck\n", "", "", "govern", "not counted"},
+		{"  rating: 15,000 lb\n", "  rating: 3,999 lb\n", "", "the coupler governs", ""},
+		{"  wheel: 3,500 lb\n", "", "", "for want of a rating: the wheels;", "measure"},
+	} {
+		w := trailerFor(t, strings.Replace(whole, c.from, c.to, 1), "")
+		f := w.Figure("payload")
+		if f == nil {
+			t.Fatalf("%q: no payload: %+v", c.to, w.Absent)
+		}
+		notes := strings.Join(f.Notes, "; ")
+		if !strings.Contains(notes, c.note) || c.not != "" && strings.Contains(notes, c.not) {
+			t.Errorf("%q for %q: %q, want %q and not %q", c.to, c.from, notes, c.note, c.not)
+		}
+	}
+	rung := func(from, to, name string) *Rung {
+		w := trailerFor(t, strings.Replace(whole, from, to, 1), "")
+		for i := range w.Ladder {
+			if w.Ladder[i].Name == name {
+				return &w.Ladder[i]
+			}
+		}
+		return nil
+	}
+	if r := rung("  rating: 15,000 lb\n", "  rating: 3,999 lb\n", "hitch"); r == nil || r.Value != 0 || r.Text != "0 lb" || !r.Governs {
+		t.Errorf("a coupler below the empty weight: %+v", r)
+	}
+	// Without the even load the axles bound it with the least tongue: 2 x 2 x 3,420 / 85% - 4,000.
+	if r := rung("  center: 18 ft\n", "", "axles-least"); r == nil || r.Text != "12,094 lb" {
+		t.Errorf("axles of unknown place: %+v", r)
+	}
+	if r := rung("", "", "axles-least"); r != nil {
+		t.Errorf("beside an even load: %+v", r)
+	}
+	// Without a hitch nobody knows the least on the tongue.
+	if r := rung("  kind: gooseneck\n  rating: 15,000 lb\n  tongue-limit: 3,000 lb\ndeck:\n  front: 5 ft\n", "  rating: 15,000 lb\ndeck:\n", "axles-least"); r != nil {
+		t.Errorf("without a hitch: %+v", r)
+	}
+	// Behind the axles no load reaches the tongue limit, and over them neither.
+	for front, want := range map[string]bool{"7 ft 11 in": true, "8 ft": false, "8 ft 1 in": false} {
+		if r := rung("front: 5 ft", "front: "+front, "tongue"); (r != nil) != want {
+			t.Errorf("a deck from %s on: %+v", front, r)
+		}
+	}
+}
