@@ -65,6 +65,8 @@ type maker struct {
 	frame frame
 	units []*entry
 	scale elevation.Scale
+	// files are what pages load beside the theme's scripts.
+	files []script
 }
 
 // entry is one published unit.
@@ -93,7 +95,11 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	m.enter()
 
 	var jobs []job
-	jobs = append(jobs, m.yardPages()...)
+	yard, err := m.yardPages()
+	if err != nil {
+		return 0, err
+	}
+	jobs = append(jobs, yard...)
 	jobs = append(jobs, job{path: "how-we-figure.html", make: m.how})
 	for _, e := range m.units {
 		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e) }})
@@ -103,7 +109,10 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 		return made, err
 	}
 	for _, name := range scriptNames {
-		if err := add(p.scripts[name].Path, p.scripts[name].text); err != nil {
+		m.files = append(m.files, p.scripts[name])
+	}
+	for _, f := range m.files {
+		if err := add(f.Path, f.text); err != nil {
 			return made, err
 		}
 	}
