@@ -85,7 +85,7 @@ func TestTextbookPickup(t *testing.T) {
 func TestTextbookPickupWithACouple(t *testing.T) {
 	const couple = 1945.9
 	ball := 2400*2.0/11 - couple/11
-	if !nearly(ball, 259.5, 0.1) {
+	if !nearly(measure.Pounds(ball), 259.5, 0.1) {
 		t.Errorf("the ball bears %.1f lb, want 259.5", ball)
 	}
 	front, rear := compute.AxleEffects(measure.Pounds(ball), 9*12, 3*12)
@@ -96,11 +96,11 @@ func TestTextbookPickupWithACouple(t *testing.T) {
 		"trailer": {perTrailer, 1070.3}, "rear": {perRear, 709.3}, "front": {perFront, 870.4},
 		"all wheels": {2 * (perTrailer + perRear + perFront), 5300},
 	} {
-		if !nearly(c[0], c[1], 0.1) {
+		if !nearly(measure.Pounds(c[0]), c[1], 0.1) {
 			t.Errorf("%s: %.1f lb a wheel, want %v", what, c[0], c[1])
 		}
 	}
-	if gain := perFront - 2900*5.0/18; !nearly(gain, perRear-2900*4.0/18, 0.1) {
+	if gain := perFront - 2900*5.0/18; !nearly(measure.Pounds(gain), perRear-2900*4.0/18, 0.1) {
 		t.Errorf("the front gains %.1f lb a wheel, the rear does not", gain)
 	}
 }
