@@ -11,9 +11,19 @@ import (
 	"tarepage/internal/report"
 )
 
-// workedDir is where worked photos are kept, beside content/. It ignores itself in
-// version control, and may be deleted.
-const workedDir = ".tarepage"
+// keepDir is where worked photos are kept from one build to the next: in the user's cache,
+// so that nothing is left beside content/ and a fresh clone finds what an older one
+// worked; where there is none, beside content/, in a folder that version control ignores.
+// Either may be deleted.
+func (c *command) keepDir() string {
+	if dir, err := os.UserCacheDir(); err == nil {
+		dir = filepath.Join(dir, "tarepage", "photos")
+		if os.MkdirAll(dir, 0o755) == nil {
+			return dir
+		}
+	}
+	return filepath.Join(c.from, ".tarepage", "photos")
+}
 
 // photos works the photos of the units that are published. What only the pixels tell is
 // entered in what was read, and everything is inspected again.
@@ -34,7 +44,7 @@ func (c *command) photos(y *yard, held inspect.Held, stderr io.Writer) (map[stri
 	if len(list) == 0 {
 		return nil, nil
 	}
-	shop := &photo.Shop{Keep: filepath.Join(c.from, workedDir, "photos")}
+	shop := &photo.Shop{Keep: c.keepDir()}
 	if f, ok := stderr.(*os.File); ok && !c.quiet && terminal(f) {
 		bar := &report.Bar{W: stderr, After: time.Second, What: "photos"}
 		shop.Told = bar.Told

@@ -23,9 +23,9 @@ var photoTooSmall = &Rule{
 			wide, high := p.Seen()
 			switch w, h := measure.Count(wide), measure.Count(high); {
 			case wide < leastWide || high < leastWide:
-				f.add(m.Pos, "photo %q has %s x %s pixels; there is nothing to see", m.Name, w, h).figures(w, measure.Count(leastWide))
+				f.add(m.Pos, "photo %q has %s x %s pixels; with fewer than %d there is nothing to see", m.Name, w, h, leastWide).figures(measure.Count(min(wide, high)), measure.Count(leastWide))
 			case wide < sharpWide && high < sharpWide:
-				f.add(m.Pos, "photo %q has %s x %s pixels and looks blurred", m.Name, w, h).figures(w, measure.Count(sharpWide)).only(Remark)
+				f.add(m.Pos, "photo %q has %s x %s pixels; a phone shows %d across and blurs it", m.Name, w, h, sharpWide).figures(measure.Count(max(wide, high)), measure.Count(sharpWide)).only(Remark)
 			}
 		}
 	},
