@@ -28,8 +28,9 @@ hearsay:        measure unit walkaround
 intake:         measure unit walkaround hearsay
 photo:
 proving:
+firstyard:
 themes/default:
-cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo themes/default
+cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo firstyard themes/default
 house:
 house/mutation:
 `
