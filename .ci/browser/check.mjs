@@ -8,6 +8,7 @@ import http from 'node:http';
 import path from 'node:path';
 import { spawnSync } from 'node:child_process';
 import { find } from './find.mjs';
+import { lot } from './lot.mjs';
 import { pathToFileURL } from 'node:url';
 
 const must = process.argv.includes('-must');
@@ -169,6 +170,7 @@ for (const file of pages) {
   await context.close();
 }
 await find(browser, { site, base, check, visit, spacing, axe, out });
+await lot(browser, { check, visit });
 await browser.close();
 server.close();
 
