@@ -34,6 +34,8 @@ func TestScripts(t *testing.T) {
 			"status":   exitStatus,
 			"replace":  replace,
 			"sleep":    pause,
+			"windows":  lineEnds("windows"),
+			"unix":     lineEnds("unix"),
 		},
 	})
 }
