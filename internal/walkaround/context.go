@@ -13,7 +13,7 @@ var elsewhere = phrases("that one over", "one over", "over there", "over yonder"
 	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "you'd want", "federal", "used to", "sister",
 	"if you", "if i", "if your", "if it", "if it's", "if they", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck", "truck of", "truck rated", "trucks rated", "truck that", "any truck", "pickup of", "pickup rated",
 	"could get", "can get it", "could have", "suppose", "next to it", "the other ones", "smaller one", "longer one", "heavier one", "couplers all the time",
-	"the old one", "last year", "last week", "moved to", "yonder", "big one", "big un", "next one up", "one just like", "we had one", "had one", "my own",
+	"the old one", "last year", "last week", "moved to", "yonder", "behind me", "behind us", "down the road", "adjacent unit", "adjacent", "next door", "in town", "in the city", "they ask", "they're asking", "mine", "big one", "big un", "next one up", "one just like", "we had one", "had one", "my own",
 	"he had", "he has", "he bought", "he wanted", "they had", "they bought", "they wanted", "customer", "customers", "a guy", "one guy", "guy who", "a fella", "a feller", "neighbor", "neighbor's", "buddy",
 	"my cousin", "my brother", "my dad", "my daddy", "my uncle", "my boy", "my wife", "my grandpa", "granddad", "can i", "could i", "will it", "would it", "can it", "should i",
 	"the cheap ones", "cheaper ones", "most of them", "most trailers", "other guys", "other brands", "competitor", "competitors", "will tell you", "i told him", "i told her",
@@ -179,7 +179,7 @@ func (h *hearing) measured(q *quantity) bool {
 	if q.unit != feet && q.unit != inches && q.unit != psi && q.unit != pounds {
 		return false
 	}
-	for k := max(0, q.from-2); k < min(q.to+4, len(h.t)); k++ {
+	for k := max(0, q.from-2); k < min(q.to+2, len(h.t)); k++ {
 		if talkOfHours[h.word(k)] {
 			return false
 		}
@@ -275,7 +275,7 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		}
 		if h.is(q.from-1, "was", "regularly", "retail") || h.is(q.from-1, "price") && h.is(q.from-2, "regular", "old", "list", "retail") || h.is(q.from-1, "for") && h.is(q.from-2, "list", "lists", "listed", "retails") {
 			for k := q.to; k < len(h.t); k++ {
-				if h.is(k, "now", "down") {
+				if h.is(k, "now", "down", "price", "asking", "today") {
 					q.rejected = before
 				}
 			}

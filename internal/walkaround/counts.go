@@ -90,7 +90,7 @@ func (s *sentence) counts() {
 		}
 		// "2 x 10k axles" or a rating between count and noun
 		j, rated := q.to, false
-		if s.is(j, "x") {
+		if s.is(j, "x") || s.spoken(j) == ")" && s.spoken(q.from-1) == "(" {
 			j++
 		}
 		for j < len(s.t) {
@@ -128,12 +128,12 @@ func (s *sentence) counts() {
 		}
 		if q.to == len(s.t) || s.t[q.to].kind == comma {
 			k := q.from - 1
-			for k >= 0 && (s.t[k].kind == comma || s.is(k, "are", "is")) {
+			for k >= 0 && (s.t[k].kind == comma || s.is(k, "are", "is", "count")) {
 				k--
 			}
 			if k >= 0 && k < q.from-1 {
 				// "Stake pockets, twenty." and "eight k axles, two": nothing else is left to be counted.
-				if c, at, ok := s.nounBefore(k + 1); ok && q.to == len(s.t) && !s.saysRole(c.role) && (at <= 1 || c.role == AxleCount && n <= 3 && s.quantityAt(at-1) >= 0) && c.role != Ply {
+				if c, at, ok := s.nounBefore(k + 1); ok && (q.to == len(s.t) || at <= 1 && c.role != JackCount) && !s.saysRole(c.role) && (at <= 1 || c.role == AxleCount && n <= 3 && s.quantityAt(at-1) >= 0) && c.role != Ply {
 					if tell(at, q.to, c, n, 0.85) {
 						q.used = true
 					}

@@ -157,6 +157,16 @@ func (s *sentence) hear() []Candidate {
 // leaves is what a sentence leaves open for the next: a heading such as "The jack." all it
 // names, any other the part with a rating that it ended with.
 func (s *sentence) leaves() []cue {
+	if len(s.qs) == 0 && len(s.t) <= 8 && s.has("what", "how", "what's") {
+		// "What's the GVWR?" The answer is the next sentence.
+		if len(s.cues) == 0 {
+			s.findCues()
+		}
+		if n := len(s.cues); n == 1 && s.cues[0].to >= len(s.t)-2 && !s.cues[0].cue.other {
+			return []cue{s.cues[0].cue}
+		}
+		return nil
+	}
 	if len(s.t) <= 4 && len(s.qs) == 0 {
 		if len(s.cues) == 0 {
 			s.findCues()

@@ -263,7 +263,8 @@ var parts = []labelled{
 	{"tune", true, floor{0.99, 0.99}, floor{0.99, 0.98}},
 	{"unseen-1", true, floor{0.99, 0.98}, floor{0.99, 0.97}},
 	{"traps", true, floor{0.99, 0.94}, floor{0.99, 0.95}},
-	{"unseen-2", true, floor{0.99, 0.95}, floor{0.98, 0.92}},
+	{"unseen-2", true, floor{0.99, 0.95}, floor{0.99, 0.93}},
+	{"unseen-3", true, floor{0.99, 0.96}, floor{0.99, 0.91}},
 }
 
 // TestSpokenFigures measures precision and recall of role, value and unit on the labelled
