@@ -7,7 +7,7 @@ import "strings"
 
 // elsewhere begins talk of another unit or of what might be. Each runs from its
 // clause's start to the sentence's end, or to a phrase of back.
-var elsewhere = phrases("that one over", "one over", "over there", "over yonder", "biggest one", "smallest one", "longest one", "largest one", "cheapest one", "the other one", "other unit", "other model",
+var elsewhere = phrases("that one over", "that one", "for comparison", "by comparison", "compared to", "compare that to", "version", "version of it", "one over", "over there", "over yonder", "biggest one", "smallest one", "longest one", "largest one", "cheapest one", "the other one", "other unit", "other model",
 	"other trailer", "one next to", "one behind", "one beside", "bigger one", "next size", "size up", "step up to", "just like it",
 	"same thing", "same trailer", "little ones", "another one", "new ones", "would be", "would weigh", "you can order", "can order",
 	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "you'd want", "federal", "used to", "sister",
@@ -156,7 +156,7 @@ func (h *hearing) asideEnd(i, n int) int {
 		return i + n // "they did that on the old ones"
 	}
 	to := i + n
-	for to < len(h.t) && to < most && h.match(back, to) == 0 {
+	for to < len(h.t) && to < most && (h.match(back, to) == 0 || h.is(to-1, "of", "than", "from", "as", "like")) {
 		if h.clause(to) {
 			if clauses--; clauses <= 0 {
 				break
@@ -263,6 +263,9 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		}
 		if q.rejected == "" && h.difference(q) {
 			q.rejected = "a difference, not a value"
+		}
+		if q.rejected == "" && h.is(q.to-1, "footer", "footers") && h.is(q.from-1, "the") && !h.is(q.from-2, "is", "this") {
+			q.rejected = "another unit, or one that might be" // "with the forty footer"
 		}
 		if q.rejected == "" && h.ofLoad(q) {
 			q.rejected = "of what is loaded, not of the trailer"
