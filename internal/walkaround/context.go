@@ -108,7 +108,7 @@ func (h *hearing) setAside() []string {
 			}
 			break
 		}
-		if n := h.match(elsewhere, i); n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) {
+		if n := h.match(elsewhere, i); n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) && !(h.is(i-1, "is") && h.is(i-2, "this", "so")) {
 			from := i
 			for from > max(0, i-asideReach) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
 				from--
