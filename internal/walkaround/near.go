@@ -43,7 +43,7 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 		cost = 0.8 // what stands behind a figure names it more often than what stands in front
 	} else if c.from < to {
 		return 0, false
-	} else if c.cue.verb || s.spoken(c.to) == ":" {
+	} else if c.cue.verb || s.spoken(c.to) == ":" || s.is(c.to-1, "is", "says", "reads", "states") {
 		cost = 6
 	}
 	if b-a > 24 {
