@@ -7,6 +7,8 @@ import fs from 'node:fs';
 import http from 'node:http';
 import path from 'node:path';
 import { spawnSync } from 'node:child_process';
+import { find } from './find.mjs';
+import { lot } from './lot.mjs';
 import { pathToFileURL } from 'node:url';
 
 const must = process.argv.includes('-must');
@@ -31,7 +33,8 @@ check(pages.length > 0, 'the site has pages');
 fs.mkdirSync(out, { recursive: true });
 
 // A host of static files below a sub-path, as many hosts serve a site.
-const types = { '.html': 'text/html; charset=utf-8', '.txt': 'text/plain', '.css': 'text/css', '.svg': 'image/svg+xml' };
+const types = { '.html': 'text/html; charset=utf-8', '.txt': 'text/plain', '.css': 'text/css', '.js': 'text/javascript; charset=utf-8', '.svg': 'image/svg+xml',
+  '.webp': 'image/webp', '.jpg': 'image/jpeg', '.mp4': 'video/mp4' };
 const prefix = '/some/where/';
 const server = http.createServer((req, res) => {
   const url = new URL(req.url, 'http://x');
@@ -62,6 +65,13 @@ async function visit(context, url, name) {
   return { page, asked };
 }
 
+// What a page says, less what only scripts can do and is marked so.
+const said = page => page.evaluate(() => {
+  const copy = document.body.cloneNode(true);
+  copy.querySelectorAll('.scripted, .pick, script, style').forEach(e => e.remove());
+  return copy.textContent.replace(/\s+/g, ' ');
+});
+
 const words = new Map();
 for (const file of pages) {
   const name = path.relative(site, file);
@@ -71,7 +81,8 @@ for (const file of pages) {
   for (const width of [320, 390, 1280]) {
     const context = await browser.newContext({ viewport: { width, height: 844 } });
     const { page, asked } = await visit(context, url, `${name} at ${width}`);
-    check(asked.every(u => u === url || u.startsWith('data:')), `${name} at ${width} asks only for itself: ${asked}`);
+    const own = pathToFileURL(site).href + '/';
+    check(asked.every(u => u === url || u.startsWith('data:') || u.startsWith(own)), `${name} at ${width} asks only for files of the site: ${asked}`);
     const wide = () => page.evaluate(() => document.documentElement.scrollWidth);
     check(await wide() <= width, `${name} at ${width} px scrolls sideways: ${await wide()}`);
     if (width === 320) {
@@ -85,7 +96,7 @@ for (const file of pages) {
       check(await wide() <= width, `${name} at 320 px with text spacing: ${await wide()}`);
     }
     if (width === 390) {
-      words.set(name, await page.evaluate(() => document.body.innerText));
+      words.set(name, await said(page));
       await page.evaluate(() => document.querySelectorAll('details').forEach(d => { d.open = true; }));
       await page.evaluate(axe.source);
       const found = await page.evaluate(() => axe.run(document, {
@@ -103,7 +114,8 @@ for (const file of pages) {
   // Scripts off: the page says the same.
   const off = await browser.newContext({ viewport: { width: 390, height: 844 }, javaScriptEnabled: false });
   const { page } = await visit(off, url, `${name} without scripts`);
-  check(await page.locator('body').innerText() === words.get(name), `${name} says the same without scripts`);
+  check(await said(page) === words.get(name), `${name} says the same without scripts`);
+  check(await page.locator('.scripted:visible, .pick:visible').count() === 0, `${name} without scripts shows nothing that needs them`);
   await off.close();
 
   // Links: each leads to a file of the site and, where it names a place, to that place.
@@ -121,11 +133,43 @@ for (const file of pages) {
   }
 }
 
+// Photos: what a phone loads before any tap, and what a tap on a small one brings.
+{
+  const shows = pages.filter(f => fs.readFileSync(f, 'utf8').includes('class="pic"'));
+  check(shows.length > 0, 'a unit page shows photos');
+  for (const file of shows) {
+    const name = path.relative(site, file);
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, deviceScaleFactor: 3, javaScriptEnabled: false });
+    const { page, asked } = await visit(context, pathToFileURL(file).href, `${name}, photos`);
+    await page.waitForLoadState('networkidle');
+    const loaded = () => [...new Set(asked)].filter(u => /\.(webp|jpg|png)$/.test(u)).map(u => [u, fs.statSync(new URL(u)).size]);
+    const first = loaded();
+    check(first.reduce((n, [, size]) => n + size, 0) <= 60000, `${name}: 60 KB of pictures before a tap: ${first}`);
+    check(first.length > 0 && first[0][1] <= 30000, `${name}: 30 KB for the first picture: ${first[0]}`);
+    const html = fs.readFileSync(file, 'utf8');
+    const images = html.match(/<img [^>]*>/g);
+    check(images.every(i => /\bwidth="?\d/.test(i) && /\bheight="?\d/.test(i) && /\balt=/.test(i)), `${name}: every picture says its size and what it shows`);
+    check(html.match(/fetchpriority="?high/g)?.length === 1 && images.slice(1).every(i => i.includes('loading="lazy"')) && !images[0].includes('lazy'),
+      `${name}: the first picture is fetched first and the others lazily`);
+    const small = page.locator('.photos li summary').first();
+    if (await small.count()) {
+      await small.focus();
+      await page.keyboard.press('Enter');
+      const large = page.locator('.photos li [open] .pic img').first();
+      await large.scrollIntoViewIfNeeded();
+      await page.waitForLoadState('networkidle');
+      await page.waitForTimeout(200);
+      check(loaded().length > first.length && await large.evaluate(i => i.naturalWidth > 300), `${name}: a small photo opens large by keyboard, scripts off`);
+    }
+    await context.close();
+  }
+}
+
 // Served below a sub-path: walk from the yard to a unit, open a figure by its link.
 {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
   const { page, asked } = await visit(context, base + 'index.html', 'served');
-  await page.locator('.card a').first().click();
+  await page.locator('.card > a').first().click();
   await page.waitForURL(/\/u\/[a-z0-9-]+\.html$/);
   check(asked.every(u => u.startsWith(base) || u.startsWith('data:')), 'served: nothing is asked of anybody else');
   const unit = pages.map(f => path.relative(site, f)).find(n => /^u[\\/]/.test(n) && fs.readFileSync(path.join(site, n), 'utf8').includes('class="fig"'));
@@ -158,6 +202,8 @@ for (const file of pages) {
   }
   await context.close();
 }
+await find(browser, { site, base, check, visit, spacing, axe, out });
+await lot(browser, { check, visit });
 await browser.close();
 server.close();
 

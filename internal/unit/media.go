@@ -142,6 +142,9 @@ func (s *shelf) find(name string) (info fs.FileInfo, fault string) {
 	if strings.Contains(name, "://") {
 		return nil, fmt.Sprintf("that is an address; put the file itself below %s/ and name it like media/sb-1043.jpg", mediaRoot)
 	}
+	if plain := strings.ReplaceAll(name, `\`, "/"); plain != name && fs.ValidPath(plain) {
+		return nil, fmt.Sprintf("a path on the web has no backslashes; write %s", plain)
+	}
 	if !fs.ValidPath(name) || strings.Contains(name, `\`) || name == "." {
 		return nil, fmt.Sprintf("that is no path below %s/; write it like media/sb-1043.jpg", mediaRoot)
 	}
