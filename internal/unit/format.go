@@ -251,7 +251,9 @@ type TieDown struct {
 type Yard struct {
 	File string
 	Top  Pos
-	Body Body
+	// Broken reports that the front matter could not be read at all.
+	Broken bool
+	Body   Body
 
 	Name      Text    `key:"name" doc:"what the yard is called" eg:"Sawbuck Trailer Yard" need:"yes"`
 	Phone     Text    `key:"phone" doc:"the phone number on every page" eg:"555-0142"`
