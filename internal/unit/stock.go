@@ -60,7 +60,7 @@ func Read(root fs.FS) (*Stock, []Problem, error) {
 		return nil, nil, err
 	}
 	problems = append(problems, ps...)
-	found := &shelf{root: root, folders: map[string][]fs.DirEntry{}}
+	found := &shelf{root: root, folders: map[string][]fs.DirEntry{}, known: map[string]Media{}}
 	s.Media = map[string][]Media{}
 	for _, u := range s.Units {
 		problems = append(problems, s.fill(u)...)
