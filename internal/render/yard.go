@@ -9,6 +9,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/measure"
+	"tarepage/internal/stocklist"
 	"tarepage/internal/unit"
 )
 
@@ -24,6 +25,8 @@ type yardPage struct {
 	Shown   string
 	Cards   []card
 	Pages   []link
+	// Stock are the files in which the stock is given away.
+	Stock []link
 }
 
 type link struct {
@@ -77,18 +80,27 @@ func (m *maker) yardPages() []job {
 		}
 	}
 	var jobs []job
+	var stock []link
+	for _, f := range stocklist.Files() {
+		stock = append(stock, link{Link: f.Path, Name: f.What})
+	}
 	for _, file := range files {
 		all := groups[file]
 		parts := split(all)
 		for n, part := range parts {
-			page := &yardPage{frame: m.frame, Heading: m.heading(file), Kinds: m.kinds(files, groups, file), Pages: leaves(file, len(parts), n)}
+			page := &yardPage{frame: m.frame, Heading: m.heading(file), Kinds: m.kinds(files, groups, file), Pages: leaves(file, len(parts), n), Stock: stock}
 			page.Title = page.Heading
 			if file != "index.html" {
 				page.Title += ", " + m.frame.Yard.Name
 			}
 			page.Description = fmt.Sprintf("%s: what it is, what it may carry, what it puts on the truck, worked out and checked.", page.Heading)
-			page.Shown = shown(len(all))
+			page.Shown = shown(len(all), page.Terms)
+			page.Canonical = m.at(leaf(file, n))
 			jobs = append(jobs, job{path: leaf(file, n), make: func() ([]byte, error) {
+				var err error
+				if page.Data, err = m.listed(leaf(file, n), page.Heading, part); err != nil {
+					return nil, err
+				}
 				if file == "index.html" && n == 0 {
 					about, err := notes(&m.in.Stock.Yard.Body, nil, nil)
 					if err != nil {
@@ -152,11 +164,12 @@ func (m *maker) kinds(files []string, groups map[string][]*entry, here string) [
 	return out
 }
 
-func shown(n int) string {
+// shown says how many there are, and what holds for every price below.
+func shown(n int, terms string) string {
 	if n == 1 {
-		return "1 trailer."
+		return "1 trailer, " + terms + "."
 	}
-	return measure.Count(n) + " trailers."
+	return measure.Count(n) + " trailers, " + terms + "."
 }
 
 func (m *maker) card(e *entry) card {
@@ -188,6 +201,22 @@ func short(name string, w *compute.Work) string {
 		return w.Space.Name
 	}
 	return name
+}
+
+// offered is what holds for the price and the availability of one unit, in their line.
+func (m *maker) offered(u *unit.Unit) string {
+	y := m.in.Stock.Yard
+	s := "as of " + m.frame.Yard.AsOf
+	if !u.Price.Given() || u.Availability.Value == "sold" {
+		return s
+	}
+	if d := u.Price.Since(); d.Known() {
+		s = "since " + d.Long() + ", " + s
+	}
+	if y.Excludes.Given() {
+		s += ", excludes " + y.Excludes.Value
+	}
+	return s
 }
 
 func price(u *unit.Unit) string {
