@@ -36,13 +36,13 @@ func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 func run(args []string, stdout, stderr io.Writer) int {
 	cmd, err := parse(args)
 	if err != nil {
-		fmt.Fprintf(stderr, "build: %v\n", err)
+		fmt.Fprintf(stderr, "%s: %v\n", name(), err)
 		return failed
 	}
 	if cmd.verb == "showroom" {
 		// It prints while it runs, and runs until it is interrupted.
 		if err := cmd.showroom(stdout, stderr); err != nil {
-			fmt.Fprintf(stderr, "build: %v\n", err)
+			fmt.Fprintf(stderr, "%s: %v\n", name(), err)
 			return failed
 		}
 		return clean
@@ -54,7 +54,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 		err = werr
 	}
 	if err != nil {
-		fmt.Fprintf(stderr, "build: %v\n", err)
+		fmt.Fprintf(stderr, "%s: %v\n", name(), err)
 		return failed
 	}
 	return status
@@ -63,8 +63,15 @@ func run(args []string, stdout, stderr io.Writer) int {
 func (c *command) do(stdout, stderr io.Writer) (int, error) {
 	switch c.verb {
 	case "help":
-		_, err := io.WriteString(stdout, usage)
+		_, err := io.WriteString(stdout, name()+usage)
 		return clean, err
+	case "version":
+		version(stdout)
+		return clean, nil
+	case "first-yard":
+		return clean, c.firstYard(stdout)
+	case "editor-help":
+		return clean, c.editorHelp(stdout)
 	case "rule":
 		return clean, c.rule(stdout)
 	case "inspect":
@@ -134,7 +141,7 @@ func (c *command) inspect(stdout, stderr io.Writer) (int, error) {
 		return failed, err
 	}
 	if !c.quiet {
-		report.Inspected(stdout, report.Tally(len(y.stock.Units), y.findings), time.Since(start))
+		report.Inspected(stdout, report.Tally(program(), len(y.stock.Units), y.findings), time.Since(start))
 	}
 	return status(n), nil
 }
@@ -182,7 +189,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	if err != nil {
 		return failed, err
 	}
-	tally := report.Tally(len(y.stock.Units), y.findings)
+	tally := report.Tally(program(), len(y.stock.Units), y.findings)
 	say := func(f func(io.Writer)) {
 		if !c.quiet && !c.json {
 			f(stdout)

@@ -44,11 +44,11 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 	report.Opened(stdout, here, others)
 	room := &showroom.Room{
 		Folders: []string{contentDir(c.from)},
-		Trouble: func(err error) { say(func() { fmt.Fprintf(stderr, "build: %v\n", err) }) },
+		Trouble: func(err error) { say(func() { fmt.Fprintf(stderr, "%s: %v\n", name(), err) }) },
 		Make: func() (site *showroom.Site, err error) {
 			say(func() {
 				if site, err = c.show(stdout, stderr); err != nil {
-					fmt.Fprintf(stderr, "build: %v\n", err)
+					fmt.Fprintf(stderr, "%s: %v\n", name(), err)
 				}
 			})
 			return site, err
@@ -106,7 +106,7 @@ func (c *command) show(stdout, stderr io.Writer) (*showroom.Site, error) {
 		return nil, err
 	}
 	if !c.quiet {
-		report.Shown(stdout, report.Tally(len(y.stock.Units), y.findings), pages, time.Since(start))
+		report.Shown(stdout, report.Tally(program(), len(y.stock.Units), y.findings), pages, time.Since(start))
 	}
 	return out, nil
 }

@@ -140,7 +140,7 @@ func (p *pencil) ladder() []Rung {
 			return 0, ""
 		}
 		return evenLoad(hold, onAxles, a, xc),
-			fmt.Sprintf("(%s x %s - %s x %s) / %s", a, hold.Near(), a, onAxles, xc)
+			fmt.Sprintf("(%s x %s - %s x %s) / %s", a, hold.Near(), a, onAxles.Near(), xc)
 	}
 	rung("axles", "the axles, even load", staticsSource+"; 49 CFR 571.3(b) (GAWR)", func(q *pencil) (measure.Pounds, string) {
 		return even(rest(q, q.AxleCapacity, "axle-capacity"), q)

@@ -49,6 +49,7 @@ func evaluate(t *testing.T, working string) float64 {
 	s = regexp.MustCompile(`([0-9]+-[0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9.]+) in`).ReplaceAllStringFunc(s, func(q string) string {
 		return "(" + fraction(strings.TrimSuffix(q, " in")) + ")"
 	})
+	s = regexp.MustCompile(`([0-9.]+) kg`).ReplaceAllString(s, "($1/0.45359237)")
 	s = strings.NewReplacer(" lb", "", " psi", "", " flat", "", " tail", "", " x ", " * ").Replace(s)
 	// A decimal point makes every division exact and not one of whole numbers.
 	s = regexp.MustCompile(`[0-9]+(\.[0-9]+)?`).ReplaceAllStringFunc(s, func(n string) string {

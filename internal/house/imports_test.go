@@ -30,9 +30,11 @@ hearsay:        measure unit walkaround
 intake:         measure unit walkaround hearsay
 photo:
 proving:
+firstyard:
 themes/default:
-cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo themes/default
+cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo firstyard themes/default
 house:
+house/mutation:
 `
 
 // What of Go's own library a room may not use. What works figures or judges them sees no

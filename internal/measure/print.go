@@ -67,7 +67,17 @@ func Count(n int) string {
 	return group(strconv.AppendInt(room[:0], int64(n), 10), "")
 }
 
-func (p Pounds) String() string { return number(float64(p), " lb") }
+// String prints pounds where they are whole tenths, else kilograms where those are whole
+// grams, else pounds with all their decimals: a weight written in kilograms stays short.
+func (p Pounds) String() string {
+	v := float64(p)
+	if tenths := float64(v * 10); tenths != math.Trunc(tenths) && math.Abs(v) <= most {
+		if kg := math.Round(v*KilogramsPerPound*1000) / 1000; FromKilograms(kg) == p {
+			return number(kg, " kg")
+		}
+	}
+	return number(v, " lb")
+}
 
 // Limit prints a limit or a payload: whole pounds, rounded down.
 func (p Pounds) Limit() string { return fixed(float64(Down(p, 1)), 0, " lb") }

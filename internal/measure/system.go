@@ -16,7 +16,7 @@ func (s System) Weight(p Pounds) string {
 	if s == Metric {
 		return p.InKilograms().Near()
 	}
-	return p.String()
+	return number(float64(p), " lb") // a pound is a pound here, however it was written
 }
 
 // Limit writes a limit or a payload: whole pounds or kilograms, rounded down.

@@ -84,6 +84,8 @@ type maker struct {
 	frame frame
 	units []*entry
 	scale elevation.Scale
+	// files are what pages load beside the theme's scripts.
+	files []script
 }
 
 // entry is one published unit.
@@ -110,11 +112,15 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	m.frame = frame{Policy: p.policy, Style: p.style, Safety: safety, Yard: yardCard{
 		Name: y.Name.Value, Phone: y.Phone.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
 		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
-	}, Feeds: y.Site() != "", Terms: terms(y)}
+	}, Feeds: y.Site() != "", Terms: offered(y)}
 	m.enter()
 
 	var jobs []job
-	jobs = append(jobs, m.yardPages()...)
+	yard, err := m.yardPages()
+	if err != nil {
+		return 0, err
+	}
+	jobs = append(jobs, yard...)
 	jobs = append(jobs, job{path: howPath, make: m.how}, job{path: gonePath, make: m.gone})
 	for _, e := range m.units {
 		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e) }})
@@ -124,7 +130,10 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 		return made, err
 	}
 	for _, name := range scriptNames {
-		if err := add(p.scripts[name].Path, p.scripts[name].text); err != nil {
+		m.files = append(m.files, p.scripts[name])
+	}
+	for _, f := range m.files {
+		if err := add(f.Path, f.text); err != nil {
 			return made, err
 		}
 	}
@@ -134,8 +143,8 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	return made, m.carry()
 }
 
-// terms are what hold for every price and every availability.
-func terms(y *unit.Yard) string {
+// offered is what holds of every price and every availability.
+func offered(y *unit.Yard) string {
 	s := "as of " + y.AsOf.Value.Long()
 	if y.Excludes.Given() {
 		s += ", prices exclude " + y.Excludes.Value

@@ -35,13 +35,13 @@ func data(nodes ...any) (template.JS, error) {
 }
 
 type business struct {
-	Type    string   `json:"@type"`
-	ID      string   `json:"@id,omitempty"`
-	Name    string   `json:"name"`
-	URL     string   `json:"url,omitempty"`
-	Phone   string   `json:"telephone,omitempty"`
-	Email   string   `json:"email,omitempty"`
-	Address *postal  `json:"address,omitempty"`
+	Type    string  `json:"@type"`
+	ID      string  `json:"@id,omitempty"`
+	Name    string  `json:"name"`
+	URL     string  `json:"url,omitempty"`
+	Phone   string  `json:"telephone,omitempty"`
+	Email   string  `json:"email,omitempty"`
+	Address *postal `json:"address,omitempty"`
 }
 
 type postal struct {
@@ -214,9 +214,9 @@ func (m *maker) listed(file, name string, part []*entry) (template.JS, error) {
 	return data(nodes...)
 }
 
-// availabilities are the trade's states in the vocabulary's words. A unit that is sold
+// availabilityTerms are the trade's states in the vocabulary's words. A unit that is sold
 // shows no price and so has no offer.
-var availabilities = map[string]string{
+var availabilityTerms = map[string]string{
 	"on the yard": "InStock", "on order": "BackOrder", "spoken for": "Reserved",
 }
 
@@ -252,7 +252,7 @@ func (m *maker) stated(e *entry) (template.JS, error) {
 	m.properties(&p, e)
 	if u.Price.Value > 0 && u.Availability.Value != "sold" {
 		p.Offers = &offer{Type: "Offer", Price: bare(u.Price.Value.String()), Currency: "USD",
-			Availability: term(availabilities[u.Availability.Value]), URL: at, Seller: m.seller()}
+			Availability: term(availabilityTerms[u.Availability.Value]), URL: at, Seller: m.seller()}
 	} else if u.Availability.Given() {
 		p.More = append(p.More, property{Type: "PropertyValue", Name: "Availability", Value: u.Availability.Value})
 	}

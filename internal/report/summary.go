@@ -17,12 +17,14 @@ type Numbers struct {
 	At []string
 	// Rule is the rule that stops most often, for the hint behind the summary.
 	Rule string
+	// Program is how the command is called, for the same hint.
+	Program string
 }
 
-// Tally counts the findings.
-func Tally(units int, list []inspect.Finding) Numbers {
+// Tally counts the findings. The program is how the command is called.
+func Tally(program string, units int, list []inspect.Finding) Numbers {
 	n := Numbers{
-		Units: units, Stops: inspect.Count(list, inspect.Stop),
+		Program: program, Units: units, Stops: inspect.Count(list, inspect.Stop),
 		Cautions: inspect.Count(list, inspect.Caution), Remarks: inspect.Count(list, inspect.Remark),
 	}
 	most := map[string]int{}
@@ -79,7 +81,7 @@ func Inspected(w io.Writer, n Numbers, took time.Duration) {
 	fmt.Fprintf(w, "%s inspected: %s, in %s; nothing written\n", count(n.Units, "unit"), n.found(), seconds(took))
 	n.places(w)
 	if n.Rule != "" {
-		fmt.Fprintf(w, "why a unit is refused: go run ./cmd/build rule %s\n", n.Rule)
+		fmt.Fprintf(w, "why a unit is refused: %s rule %s\n", n.Program, n.Rule)
 	}
 }
 
@@ -107,8 +109,10 @@ func Refused(w io.Writer, n Numbers, to string, took time.Duration) {
 	fmt.Fprintf(w, "%s, %s, in %s: nothing published, %s is as it was\n",
 		count(n.Units, "unit"), n.found(), seconds(took), filepath.ToSlash(to))
 	n.places(w)
-	fmt.Fprintf(w, "why: go run ./cmd/build rule %s\n", n.Rule)
-	fmt.Fprintln(w, "to publish the other units meanwhile: -leave-out")
+	fmt.Fprintf(w, "why: %s rule %s\n", n.Program, n.Rule)
+	if n.Units > 1 {
+		fmt.Fprintln(w, "to publish the other units meanwhile: -leave-out")
+	}
 }
 
 // Built prints the summary behind a site that was published.
