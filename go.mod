@@ -9,6 +9,7 @@ require (
 	github.com/bcicen/go-units v1.0.5
 	github.com/dop251/goja v0.0.0-20260917113740-793a2a65c13b
 	github.com/fsnotify/fsnotify v1.10.1
+	github.com/google/licensecheck v0.3.1
 	github.com/mmcdole/gofeed v1.4.2
 	github.com/piprate/json-gold v0.9.1
 	github.com/rogpeppe/go-internal v1.16.0

@@ -400,6 +400,37 @@ func TestEffectsInWords(t *testing.T) {
 	if m = match(50, func(r *Towed, _ *Truck) { r.Center.Known = false }); m.Tongue.Known || m.Front.Known {
 		t.Errorf("no center: %+v", m)
 	}
+	// What is lost, gained or asked for goes up: 1,000.5 x 50 / 100 is 500.25.
+	half := func(r *Towed, _ *Truck) { r.TongueEmpty = lb(1000.5) }
+	if m = match(50, half); !said(m, "loses 501 lb") || !said(m, "evenly spread over the deck; a load farther forward") {
+		t.Errorf("%q", m.Notes)
+	}
+	if m = match(-50, half); !said(m, "gains 501 lb") {
+		t.Errorf("%q", m.Notes)
+	}
+	if m = match(50, func(r *Towed, _ *Truck) { r.SurgeTruck = lb(11000.5) }); !said(m, "rated 11,001 lb or more") {
+		t.Errorf("%q", m.Notes)
+	}
+	// A tongue that lifts 200 lb empty, and the less the more is loaded ahead of the axles,
+	// is over before any load; one of nothing does not lift.
+	if m = match(50, func(r *Towed, _ *Truck) { r.TongueEmpty = lb(-200) }); !m.EmptyOver || m.Limits[0].Name != "hitch-lift" || m.Limits[0].Margin != -200 || m.Limits[0].Used != 200 {
+		t.Errorf("a tongue that lifts: %+v", m.Limits)
+	}
+	for _, tongue := range []measure.Pounds{0, 0.5} {
+		if m = match(50, func(r *Towed, _ *Truck) { r.TongueEmpty = lb(tongue) }); slices.ContainsFunc(m.Limits, func(l TowLimit) bool { return l.Name == "hitch-lift" }) {
+			t.Errorf("a tongue of %v lifts: %+v", tongue, m.Limits)
+		}
+	}
+	// What no load reaches comes last, what the empty trailer is over comes first and the
+	// farther over the sooner.
+	m = match(50, func(r *Towed, k *Truck) { k.HitchTongue, k.BallRating, r.Payload = lb(900), lb(3000), lb(10) })
+	var order []string
+	for _, l := range m.Limits {
+		order = append(order, l.Name)
+	}
+	if s := strings.Join(order, " "); !strings.HasPrefix(s, "ball hitch-tongue trailer ") || !strings.HasSuffix(s, "truck-gvwr rear-axle") {
+		t.Errorf("the limits in their order: %s", s)
+	}
 	// In words: the limit goes down, what it is over by goes up.
 	if m = match(50, func(r *Towed, _ *Truck) { r.Payload = lb(4000.7) }); m.Text() != "up to 4,000 lb, evenly spread; what governs is the trailer's own payload" || m.Governing() == nil || !m.Limits[0].Governs || m.Limits[1].Governs {
 		t.Errorf("%q %+v", m.Text(), m.Governing())
@@ -465,8 +496,483 @@ func TestSettingsAtTheirEnds(t *testing.T) {
 		if own := b.Least == c.least && b.Most == c.most && b.At == at; own != c.own {
 			t.Errorf("a band of %v to %v is %+v, want the yard's own %v", c.least, c.most, b, c.own)
 		}
+		y.Bands.Pintle.Least.Pos = unit.Pos{}
+		if half := SettingsOf(y).Bands["pintle"]; half.At.Known() || half.Most != table.High {
+			t.Errorf("a band with one end: %+v", half)
+		}
+		y.Bands.Pintle = unit.Band{Most: unit.Field[measure.Share]{Value: c.most, Pos: at}}
+		if half := SettingsOf(y).Bands["pintle"]; half.Least != table.Low || half.Most != table.High {
+			t.Errorf("a band with the most of it alone: %+v", half)
+		}
 		if !c.own && (b.Least != table.Low || b.Most != table.High || b.At.Known()) {
 			t.Errorf("a band of %v to %v is %+v, want the table's", c.least, c.most, b)
+		}
+	}
+}
+
+// The rule that is named where two of them come to the same, and where the whole vehicle's
+// 80,000 lb comes before the formula (23 CFR 658.17(b), (e)).
+func TestWhichBridgeRule(t *testing.T) {
+	feet := func(v float64) measure.Inches { return measure.Feet(v).Inches() }
+	// N = 2, L = 10: 500 (20 + 24 + 36) = 40,000, which is 20,000 an axle as well.
+	if l := AxleGroupMost(2, feet(10)); l.Most != 40000 || !strings.Contains(l.Rule, "bridge formula") {
+		t.Errorf("two axles over 10 ft: %+v", l)
+	}
+	if l := AxleGroupMost(2, feet(11)); l.Most != 40000 || !strings.Contains(l.Rule, "20,000 lb each") {
+		t.Errorf("two axles over 11 ft: %+v", l)
+	}
+	for _, span := range []float64{math.Inf(1), math.NaN(), -1, 0, 0.5, 1} {
+		if l := AxleGroupMost(3, measure.Inches(span)); l.Most != 20000 {
+			t.Errorf("three axles over %v in: %+v", span, l)
+		}
+	}
+	run := func(n int, places ...float64) AxleRun {
+		var axles []StandingAxle
+		for _, p := range places {
+			axles = append(axles, StandingAxle{At: feet(p), Weight: 10000})
+		}
+		for _, r := range AxleRuns(axles) {
+			if r.First == 0 && r.Last == n-1 {
+				return r
+			}
+		}
+		return AxleRun{}
+	}
+	// N = 4, L = 39: 500 (52 + 48 + 36) = 68,000, which is two tandems as well.
+	for _, c := range []struct {
+		run  AxleRun
+		most measure.Pounds
+		rule string
+	}{
+		{run(4, 0, 4, 34, 38), 68000, "two tandems"}, // the formula gives 67,500
+		{run(4, 0, 4, 35, 39), 68000, "bridge formula"},
+		{run(4, 0, 4, 36, 40), 68500, "bridge formula"},
+		{run(5, 0, 12, 24, 36, 51), 80000, "bridge formula"}, // 79,875, to the nearest 500
+		{run(5, 0, 12, 24, 36, 52), 80000, "whole vehicle"},  // 80,500
+		{run(6, 0, 12, 24, 36, 48, 60), 80000, "whole vehicle"},
+	} {
+		if c.run.Limit.Most != c.most || !strings.Contains(c.run.Limit.Rule, c.rule) {
+			t.Errorf("%d axles over %s: %+v, want %s by %q", c.run.Axles(), c.run.Span, c.run.Limit, c.most, c.rule)
+		}
+	}
+}
+
+// Figures at the ends of what they hold for: 383.5 (4,536 kg), 571.110 S3 (10,000 lb),
+// 26 USC 4051 (26,000 lb is free; from 1 October 2028 everything is).
+func TestFiguresAtTheirEnds(t *testing.T) {
+	text := func(w *Work, name string) string {
+		if f := w.Figure(name); f != nil {
+			return f.Text
+		}
+		for _, a := range w.Absent {
+			if a.Name == name {
+				return "asks: " + a.Needs[0].Advice
+			}
+		}
+		return "none"
+	}
+	for _, c := range []struct{ front, name, want string }{
+		{"weights:\n  gvwr: 4,536 kg\n", "class-a-truck", "none"},
+		{"weights:\n  gvwr: 10,000 lb\n", "class-a-truck", "none"},
+		{"weights:\n  gvwr: 10,001 lb\n", "class-a-truck", "16,000 lb"},
+		{"weights:\n  gvwr: 26,001 lb\n", "class-a-truck", "0 lb"},
+		{"weights:\n  gvwr: 27,000 lb\n", "class-a-truck", "0 lb"},
+		{"weights:\n  gvwr: 10,000 lb\n  empty: 9,000 lb\n", "cargo-placard", "999 lb"}, // 453.59 kg, down; 453 kg are 998.7 lb
+		{"weights:\n  gvwr: 10,001 lb\n  empty: 9,000 lb\n", "cargo-placard", "none"},
+		{"condition: new\ndealer-added: 10 lb\nweights:\n  gvwr: 4,000 lb\n", "relabel-limit", "60 lb"},
+		{"condition: new\nweights:\n  gvwr: 4,000 lb\n", "relabel-limit", "none"},
+		{"condition: used\ndealer-added: 10 lb\nweights:\n  gvwr: 4,000 lb\n", "relabel-limit", "none"},
+		{"condition: new\ndealer-added: 10 lb\nweights:\n  gvwr: 10,001 lb\n", "relabel-limit", "none"},
+		{"condition: new\ndealer-added: 10 lb\n", "relabel-limit", "asks: read the GVWR off the certification label"},
+		{"condition: new\nprice: $40,001\nweights:\n  gvwr: 26,000 lb\n", "excise", "$0"},
+		{"condition: new\nprice: $40,001\nweights:\n  gvwr: 26,001 lb\n", "excise", "$4,801"}, // 4,800.12, up
+		{"condition: new\nweights:\n  gvwr: 26,001 lb\n", "excise", "asks: give the price"},
+		{"condition: used\nprice: $40,001\nweights:\n  gvwr: 26,001 lb\n", "excise", "none"},
+		{"deck:\n  height: 48 in\nramps:\n  length: 4 ft\n", "loading-angle", "90 degrees"},
+		{"deck:\n  height: 49 in\nramps:\n  length: 4 ft\n", "loading-angle", "asks: measure again: the height to reach is more than the length of the ramps"},
+		{"deck:\n  height: 40 in\n", "loading-angle", "none"},
+		{"axles:\n  count: 2\n  rating: 3,500 lb\n", "wheel-capacity", "none"},
+		{"tires:\n  wheel: 1,000 lb\n", "wheel-capacity", "asks: count the tires on one axle"},
+		{"hitch:\n  kind: bumper-pull\n", "tongue-by-foot", "none"},
+		{"hitch:\n  kind: gooseneck\n", "tongue-by-foot", "asks: read the GVWR off the certification label"},
+		{"hitch:\n  kind: pintle\n", "truck-share-payload", "none"},
+		{"brakes:\n  kind: electric\n", "surge-truck", "none"},
+		{"kind: livestock\n", "tie-down-need", "none"},
+		{"kind: dump\n", "tie-down-count", "none"},
+		{"tie-downs:\n  - d-rings: 4\n", "tie-down-points", "none"},
+		{"deck:\n  length: 9 ft\n", "struck-volume", "none"},
+		{"deck:\n  length: 9 ft\n", "heaped-volume", "none"},
+		{"bed:\n  length: 9 ft\n", "heaped-volume", "asks: measure the bed's inside width"},
+		{"weights:\n  gvwr: 9,000 lb\n", "tape-length", "none"},
+		{"weights:\n  gvwr: 9,000 lb\n", "estimated-empty", "none"},
+		{"weights:\n  gvwr: 9,000 lb\n", "estimated-tongue", "none"},
+		{"weights:\n  gvwr: 9,000 lb\n", "beam-weight", "none"},
+		{"frame:\n  beam: W99\n", "beam-weight", "asks: section \"W99\" is not listed; nearest are W8x10, W10x22, W12x14"},
+		{"weights:\n  gvwr: 9,000 lb\n", "tire-age", "none"},
+		{"tires:\n  made: week 48 2026\n", "tire-age", "none"}, // the yard was walked on the Friday before
+		{"tires:\n  made: week 47 2026\n", "tire-age", "0 years"},
+		{"weights:\n  gvwr: 9,000 lb\n", "tire-speed", "none"},
+		{"weights:\n  gvwr: 9,000 lb\n", "wheel-torque", "none"},
+		{"tires:\n  stud: 1/2-20 cone\n  per-axle: 2\n", "wheel-torque", "asks: read the size off the sidewall"},
+		{"tires:\n  stud: 5/8-18 cone\n  size: ST235/80R16\n  per-axle: 4\n", "wheel-torque", "190 to 210 lb-ft"},
+		{"tires:\n  stud: 5/8-18 cone\n  size: ST235/80R16\n  per-axle: 3\n", "wheel-torque", "asks: no torque is listed for stud \"5/8-18 cone\" on a 16 in rim; the maker's manual has it"},
+		{"weights:\n  empty: 1,000 lb\n  tongue-empty: 1,000 lb\n", "empty-axle-load", "0 lb"},
+		{"weights:\n  empty: 1,000 lb\n  tongue-empty: 1,001 lb\n", "empty-axle-load", "asks: weigh the tongue empty"},
+		{"weights:\n  empty: 1,000 lb\n  tongue-empty: 0 lb\n", "empty-axle-load", "1,000 lb"},
+		{"weights:\n  gvwr: 9,000 lb\n", "mean-deceleration", "none"},
+		{"weights:\n  gvwr: 9,000 lb\n", "stopping-at-45", "none"},
+	} {
+		if got := text(trailerFor(t, c.front, ""), c.name); got != c.want && !(strings.HasPrefix(c.want, "asks: section") && strings.HasPrefix(got, "asks: section \"W99\" is not listed")) {
+			t.Errorf("%q: %s is %q, want %q", c.front, c.name, got, c.want)
+		}
+	}
+	if got := text(trailerFor(t, "tires:\n  service: 107I\n", ""), "tire-speed"); !strings.HasPrefix(got, "asks: ") || !strings.Contains(got, "I") {
+		t.Errorf("no speed has the symbol I: %q", got)
+	}
+	// Made in the week that began on the day the stock was walked.
+	u, _ := unit.ReadUnit("a.md", []byte("---\ntires:\n  made: week 47 2026\n---\n"))
+	y, _ := unit.ReadYard("yard.md", []byte("---\nas-of: 2026-11-16\n---\n"))
+	if got := text(Unit(u, SettingsOf(y)), "tire-age"); got != "0 years" {
+		t.Errorf("made today: %q", got)
+	}
+	if w := trailerFor(t, "weights:\n  tongue-empty: 100 lb\n", ""); !asks(w, "empty-axle-load", "weights.empty") || asks(w, "empty-axle-load", "weights.tongue-empty") {
+		t.Errorf("the tongue is weighed and the trailer is not: %+v", w.Absent)
+	}
+	// The tax ends on the day the law says (26 USC 4051(c)).
+	for day, known := range map[string]bool{"2028-09-30": true, "2028-10-01": false} {
+		u, _ := unit.ReadUnit("a.md", []byte("---\ncondition: new\nprice: $40,000\nweights:\n  gvwr: 27,000 lb\n---\n"))
+		y, _ := unit.ReadYard("yard.md", []byte("---\nas-of: "+day+"\n---\n"))
+		w := Unit(u, SettingsOf(y))
+		if (w.Figure("excise") != nil) != known || w.Excise.Known != known || asks(w, "excise", "price") {
+			t.Errorf("on %s: %+v", day, w.Excise)
+		}
+	}
+	// Of equal ratings the label's comes first; one of zero is none, and 26,000 lb is free.
+	e := trailerFor(t, "condition: new\nprice: $1\nweights:\n  gvwr: 26,000 lb\nclaimed:\n  gvwr: 26,000 lb\n", "").Excise
+	if len(e.Ratings) != 2 || e.Highest().By != "on the label" || e.Passed || e.ByLabel {
+		t.Errorf("two equal ratings: %+v", e)
+	}
+	for claimed, n := range map[string]int{"0 lb": 1, "1 lb": 2, "0.5 lb": 2} {
+		if e := trailerFor(t, "condition: new\nprice: $1\nweights:\n  gvwr: 26,000 lb\nclaimed:\n  gvwr: "+claimed+"\n", "").Excise; len(e.Ratings) != n {
+			t.Errorf("claimed %s: %+v", claimed, e.Ratings)
+		}
+	}
+	if f := trailerFor(t, "condition: new\nprice: $100\nweights:\n  gvwr: 26,001.5 lb\n", "").Figure("excise"); f.Working != "12% x $100, 26,001 lb being stated on the label" {
+		t.Errorf("the working of the tax: %q", f.Working)
+	}
+}
+
+// 49 CFR 393.48(d), 393.106 to 393.110 at their ends.
+func TestSurgeAndTieDownsAtTheirEnds(t *testing.T) {
+	for trailer, known := range map[measure.Pounds]bool{-1: false, 0: false, 0.5: true, 20000: true, 20000.5: true, 20001: false} {
+		if _, got := SurgeTruck(trailer); got != known {
+			t.Errorf("surge brakes on %v lb: %v, want %v", float64(trailer), got, known)
+		}
+	}
+	// 1.75 trucks up to 12,000 lb, 1.25 above.
+	for truck, want := range map[measure.Pounds]measure.Pounds{-5: 0, 0: 0, 4000: 7000, 8000: 12000, 9599.9: 12000, 9600: 12000, 9601: 12001.25, 16000: 20000, 20000: 20000} {
+		if got := SurgeTrailer(truck); got != want {
+			t.Errorf("behind %v lb surge brakes stop %v, want %v", float64(truck), float64(got), float64(want))
+		}
+	}
+	for gvwr, want := range map[string]string{"12,000 lb": "12,000 lb / 1.75", "12,000.5 lb": "12,000.5 lb / 1.25", "12,001 lb": "12,001 lb / 1.25", "11,999.5 lb": "11,999.5 lb / 1.75"} {
+		f := trailerFor(t, "brakes:\n  kind: surge\nweights:\n  gvwr: "+gvwr+"\n", "").Figure("surge-truck")
+		if f == nil || f.Working != want {
+			t.Errorf("%s: %+v, want %q", gvwr, f, want)
+		}
+	}
+	for _, c := range []struct {
+		parts, anchors []measure.Pounds
+		want           measure.Pounds
+	}{
+		{[]measure.Pounds{6600, 5400}, nil, 5400}, {[]measure.Pounds{5400, 6600}, nil, 5400}, {[]measure.Pounds{5400, 6600, 5000}, []measure.Pounds{9000, 7000}, 5000},
+		{[]measure.Pounds{5400}, []measure.Pounds{9000, 4000, 7000}, 4000}, {nil, []measure.Pounds{9000}, 0},
+	} {
+		if got := (TieDown{Parts: c.parts, Anchors: c.anchors}).WLL(); got != c.want {
+			t.Errorf("%v on %v holds %v, want %v", c.parts, c.anchors, got, c.want)
+		}
+	}
+	if n := LeastByLength(0, 500, true); n != 1 {
+		t.Errorf("a blocked load of no length takes %d", n)
+	}
+	for _, c := range []struct {
+		weight, each measure.Pounds
+		n            int
+		ok           bool
+	}{{2, 0.5, 2, true}, {2, 1, 1, true}, {2.5, 1, 2, true}, {0, 1, 0, true}, {2000, 1, 1000, true}, {2002, 1, 0, false}, {10, 0, 0, false}, {10, -1, 0, false}} {
+		if n, ok := LeastByStrength(c.weight, c.each); n != c.n || ok != c.ok {
+			t.Errorf("%v lb by %v each: %d (%v), want %d (%v)", float64(c.weight), float64(c.each), n, ok, c.n, c.ok)
+		}
+	}
+	// One axle shares nothing.
+	for count, want := range map[string]bool{"1": false, "2": true} {
+		f := trailerFor(t, "hitch:\n  kind: bumper-pull\ndeck:\n  front: 4 ft\n  length: 12 ft\naxles:\n  count: "+count+"\n  rating: 3,500 lb\n  center: 11 ft\n  suspension: torsion\nweights:\n  gvwr: 3,000 lb\n  empty: 1,000 lb\n  tongue-empty: 150 lb\n", "").Figure("axle-load-at-gvwr")
+		if f == nil || strings.Contains(strings.Join(f.Notes, "; "), "share the load evenly") != want {
+			t.Errorf("%s axles: %+v", count, f)
+		}
+	}
+}
+
+// Points count with a number and a rating, and nothing without.
+func TestTieDownPointsNeedBoth(t *testing.T) {
+	at := unit.Pos{File: "a.md", Line: 1, Column: 1}
+	for _, c := range []struct {
+		name   string
+		count  unit.Count
+		rating unit.Weight
+		want   string
+	}{
+		{"both", unit.Count{Value: 4, Pos: at}, unit.Weight{Value: 1000, Pos: at}, "2,000 lb"},
+		{"no number", unit.Count{Value: 4}, unit.Weight{Value: 1000, Pos: at}, ""},
+		{"no rating", unit.Count{Value: 4, Pos: at}, unit.Weight{Value: 1000}, ""},
+		{"a rating of zero", unit.Count{Value: 4, Pos: at}, unit.Weight{Pos: at}, ""},
+		{"a rating of a pound", unit.Count{Value: 4, Pos: at}, unit.Weight{Value: 1, Pos: at}, "2 lb"},
+	} {
+		u := &unit.Unit{TieDowns: []unit.TieDown{{Count: c.count, Rating: c.rating}}}
+		got := ""
+		if f := Unit(u, Settings{}).Figure("tie-down-points"); f != nil {
+			got = f.Text
+		}
+		if got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// How many tires stand on an axle, and what is said where the rest is missing.
+func TestTireOfItsParts(t *testing.T) {
+	const tire = "tires:\n  size: ST235/80R16\n  load-range: E\n  pressure: 80 psi\n"
+	for _, c := range []struct {
+		front       string
+		known, dual bool
+		lack        string
+	}{
+		{tire + "  per-axle: 1\n", true, false, ""},
+		{tire + "  per-axle: 2\n", true, false, ""},
+		{tire + "  per-axle: 3\n", true, false, ""},
+		{tire + "  per-axle: 4\n", true, true, ""},
+		{tire + "  per-axle: 0\n", false, false, "how many tires stand on an axle is not stated"},
+		{tire, false, false, "how many tires stand on an axle is not stated"},
+		{"tires:\n  per-axle: 4\n  sidewall:\n    dual: 3,000 lb\n", false, true, "the size is not stated"},
+		{"tires:\n  per-axle: 2\n  size: ST235/80R16\n", false, false, "the load range is not stated"},
+		{"tires:\n  per-axle: 2\n  size: ST235/80R16\n  load-range: F\n", false, false, "no table row that may be relied on for ST235/80R16 load range F, single"},
+		{"tires:\n  per-axle: 4\n  size: ST235/80R16\n  load-range: D\n", false, true, "no table row that may be relied on for ST235/80R16 load range D, dual"},
+		{"tires:\n  per-axle: 4\n  size: ST235/80R16\n  load-range: E\n  sidewall:\n    single: 3,419 lb\n", false, true, "the sidewall's single rating is below the table's 3,420 lb, so the table's dual rating does not hold for it"},
+		{"tires:\n  per-axle: 4\n  size: ST235/80R16\n  load-range: E\n  sidewall:\n    single: 3,420 lb\n", true, true, ""},
+		{"tires:\n  per-axle: 4\n  size: ST235/85R16\n  load-range: G\n", false, true, "this size and load range is also sold at 4,080 lb single, and no dual rating of that one was found"},
+	} {
+		got := trailerFor(t, c.front, "").Tire
+		if got.Known != c.known || got.Dual != c.dual || got.Lack != c.lack {
+			t.Errorf("%q: known %v, dual %v, lack %q; want %v, %v, %q", c.front, got.Known, got.Dual, got.Lack, c.known, c.dual, c.lack)
+		}
+	}
+}
+
+// A row is known no better than its rating, its load range and its pressure are; what is
+// weak is not used, and the lowest rating comes first.
+func TestUsableRows(t *testing.T) {
+	const good, memory, weak = tables.Official, tables.Memory, tables.MemoryWeak
+	row := func(single, dual measure.Pounds, s, d, r, p tables.Grade) tables.Tire {
+		return tables.Tire{Single: single, Dual: dual, SingleGrade: s, DualGrade: d, RangeGrade: r, PressureGrade: p}
+	}
+	for _, c := range []struct {
+		row          tables.Tire
+		single, dual tables.Grade
+	}{
+		{row(1, 1, good, memory, good, good), good, memory},
+		{row(1, 1, memory, good, good, good), memory, good},
+		{row(1, 1, good, good, memory, good), memory, memory},
+		{row(1, 1, good, good, good, memory), memory, memory},
+		{row(1, 1, good, good, good, ""), good, good},
+		{row(1, 1, good, weak, memory, ""), memory, weak},
+	} {
+		if s, d := gradeOf(c.row, false), gradeOf(c.row, true); s != c.single || d != c.dual {
+			t.Errorf("%+v: grades %q and %q, want %q and %q", c.row, s, d, c.single, c.dual)
+		}
+	}
+	rows := []tables.Tire{
+		row(3000, 2000, good, good, good, good), row(1000, 0, good, "", good, good), row(2000, 1500, weak, good, good, good),
+		row(2500, 2200, good, good, weak, good), row(900, 2100, good, weak, good, good), row(0.5, 0.5, good, good, good, good),
+	}
+	for dual, want := range map[bool][]measure.Pounds{false: {0.5, 900, 1000, 3000}, true: {0.5, 1500, 2000}} {
+		var got []measure.Pounds
+		for _, r := range usable(rows, dual) {
+			got = append(got, rating(r, dual))
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("usable, dual %v: %v, want %v", dual, got, want)
+		}
+	}
+}
+
+// Wheels rated below the tires cap them; a rating of zero is none.
+func TestWheelsCapTires(t *testing.T) {
+	at := unit.Pos{File: "a.md", Line: 1, Column: 1}
+	u := &unit.Unit{}
+	u.Tires.PerAxle, u.Tires.Size = unit.Count{Value: 2, Pos: at}, unit.Text{Value: "ST235/80R16", Pos: at}
+	u.Tires.Sidewall.Single = unit.Weight{Value: 3000, Pos: at}
+	for _, c := range []struct {
+		wheel   unit.Weight
+		want    measure.Pounds
+		working string
+	}{
+		{unit.Weight{}, 6000, "2 x 3,000 lb"}, {unit.Weight{Value: 2000}, 6000, "2 x 3,000 lb"}, {unit.Weight{Pos: at}, 6000, "2 x 3,000 lb"},
+		{unit.Weight{Value: 3000, Pos: at}, 6000, "2 x 3,000 lb"}, {unit.Weight{Value: 2999, Pos: at}, 5998, "2 x 2,999 lb, the wheel's rating being below the tire's 3,000 lb"},
+		{unit.Weight{Value: 0.5, Pos: at}, 1, "2 x 0.5 lb, the wheel's rating being below the tire's 3,000 lb"},
+	} {
+		u.Tires.Wheel = c.wheel
+		w := Unit(u, Settings{})
+		if f := w.Figure("tire-capacity"); f == nil || w.TireCapacity.Value != c.want || f.Working != c.working {
+			t.Errorf("a wheel of %+v: %+v, want %v (%s)", c.wheel, f, c.want, c.working)
+		}
+	}
+}
+
+// Where a published load lies below the curve it counts, and the reader is told.
+func TestPublishedLoadBelowTheCurve(t *testing.T) {
+	found := 0
+	for _, p := range tables.LoadPoints() {
+		u := &unit.Unit{}
+		at := unit.Pos{File: "a.md", Line: 1, Column: 1}
+		per := 2
+		if p.Dual {
+			per = 4
+		}
+		u.Tires.PerAxle, u.Tires.Size, u.Tires.Pressure = unit.Count{Value: per, Pos: at}, unit.Text{Value: p.Size, Pos: at}, unit.Pressure{Value: p.Pressure, Pos: at}
+		for _, letter := range tables.LoadRanges(p.Size) {
+			u.Tires.LoadRange = unit.Text{Value: letter, Pos: at}
+			got := tireOf(u)
+			if !got.Known || !strings.Contains(got.formula, "published at") {
+				continue
+			}
+			found++
+			if got.Each > p.Load || !strings.Contains(strings.Join(got.Notes, "; "), "the published load: ") || !strings.Contains(got.formula, "being below the curve's") {
+				t.Errorf("%s %s at %v: %v of %v, %q, %q", p.Size, letter, p.Pressure, got.Each, p.Load, got.formula, got.Notes)
+			}
+		}
+	}
+	if found == 0 {
+		t.Error("no published load lies below the curve; the test proves nothing")
+	}
+}
+
+// A sidewall of no load is none; the load range is read before the table is.
+func TestSidewallBeforeTable(t *testing.T) {
+	at := unit.Pos{File: "a.md", Line: 1, Column: 1}
+	u := &unit.Unit{}
+	u.Tires.PerAxle, u.Tires.Size = unit.Count{Value: 2, Pos: at}, unit.Text{Value: "ST235/80R16", Pos: at}
+	u.Tires.LoadRange = unit.Text{Value: "E", Pos: at}
+	for _, c := range []struct {
+		side   unit.Weight
+		rating measure.Pounds
+	}{
+		{unit.Weight{}, 3420}, {unit.Weight{Pos: at}, 3420}, {unit.Weight{Value: 3000}, 3420}, {unit.Weight{Value: 3000, Pos: at}, 3000}, {unit.Weight{Value: 0.5, Pos: at}, 0.5},
+	} {
+		u.Tires.Sidewall.Single = c.side
+		if got := tireOf(u); got.Rating != c.rating || !got.Known {
+			t.Errorf("a sidewall of %+v: %+v, want %v", c.side, got, c.rating)
+		}
+	}
+	u.Tires.Sidewall.Single = unit.Weight{}
+	for _, letter := range []unit.Text{{}, {Pos: at}, {Value: "E"}} {
+		u.Tires.LoadRange = letter
+		if got := tireOf(u); got.Known || got.Lack != "the load range is not stated" {
+			t.Errorf("a load range of %+v: %+v", letter, got)
+		}
+	}
+	u.Tires.LoadRange = unit.Text{Value: "E", Pos: at}
+	for _, per := range []unit.Count{{}, {Value: 2}, {Pos: at}} {
+		u.Tires.PerAxle = per
+		if got := tireOf(u); got.Known || got.Dual || got.Lack != "how many tires stand on an axle is not stated" {
+			t.Errorf("%+v on an axle: %+v", per, got)
+		}
+	}
+	u.Tires.PerAxle = unit.Count{Value: 4, Pos: at}
+	for _, size := range []unit.Text{{}, {Pos: at}, {Value: "ST235/80R16"}} {
+		u.Tires.Size = size
+		if got := tireOf(u); got.Known || !got.Dual || got.Lack != "the size is not stated" {
+			t.Errorf("a size of %+v: %+v", size, got)
+		}
+	}
+}
+
+// Which pressure a rating is for and which one the tire may be set to: the sidewall's own
+// beside its own rating; of several that it may be for the highest; and the letter's usual
+// one for special trailer tires of 13 in and more (ISO metric sizes).
+func TestPressuresOfATire(t *testing.T) {
+	at := unit.Pos{File: "a.md", Line: 1, Column: 1}
+	for _, c := range []struct {
+		name       string
+		side       unit.Pressure
+		rated      unit.Pos
+		listed     []measure.PSI
+		size       string
+		letter     string
+		forP, most measure.PSI
+		note       string
+	}{
+		{"beside its own rating", unit.Pressure{Value: 70, Pos: at}, at, []measure.PSI{80}, "ST225/75R16", "E", 70, 70, ""},
+		{"without its rating", unit.Pressure{Value: 70, Pos: at}, unit.Pos{}, []measure.PSI{80}, "ST225/75R16", "E", 80, 70, ""},
+		{"without its rating, and higher", unit.Pressure{Value: 90, Pos: at}, unit.Pos{}, []measure.PSI{60, 80, 65}, "ST225/75R16", "E", 90, 90, ""},
+		{"without a row", unit.Pressure{Value: 70, Pos: at}, unit.Pos{}, nil, "ST225/75R16", "E", 70, 70, ""},
+		{"out of the table", unit.Pressure{}, at, []measure.PSI{60, 80, 65}, "ST225/75R16", "E", 80, 80, ""},
+		{"a pressure of zero is none", unit.Pressure{Pos: at}, at, []measure.PSI{65}, "ST225/75R16", "E", 65, 65, ""},
+		{"one that was not given is none", unit.Pressure{Value: 50}, at, []measure.PSI{65}, "ST225/75R16", "E", 65, 65, ""},
+		{"half a psi is one", unit.Pressure{Value: 0.5, Pos: at}, at, []measure.PSI{65}, "ST225/75R16", "E", 0.5, 0.5, ""},
+		{"half a psi of a row", unit.Pressure{}, at, []measure.PSI{0.5}, "ST225/75R16", "E", 0.5, 0.5, ""},
+		{"usual", unit.Pressure{}, at, nil, "ST225/75R16", "E", 80, 0, "80 psi is usual for load range E"},
+		{"usual on 13 in", unit.Pressure{}, at, nil, "ST175/80R13", "C", 50, 0, "50 psi is usual"},
+		{"on 12 in nobody knows", unit.Pressure{}, at, nil, "ST145/80R12", "C", 0, 0, "at that pressure only"},
+		{"of a truck tire nobody knows", unit.Pressure{}, at, nil, "LT235/85R16", "E", 0, 0, "at that pressure only"},
+		{"of an old size nobody knows", unit.Pressure{}, at, nil, "7.00-15", "E", 0, 0, "at that pressure only"},
+		{"of a flotation size nobody knows", unit.Pressure{}, at, nil, "ST20.5x8.0-13", "E", 0, 0, "at that pressure only"},
+		{"without a letter nobody knows", unit.Pressure{}, at, nil, "ST225/75R16", "", 0, 0, "at that pressure only"},
+		{"by a letter that is none nobody knows", unit.Pressure{}, at, nil, "ST225/75R16", "Z", 0, 0, "at that pressure only"},
+	} {
+		u := &unit.Unit{}
+		u.Tires.Sidewall.Pressure = c.side
+		if c.letter != "" {
+			u.Tires.LoadRange = unit.Text{Value: c.letter, Pos: at}
+		}
+		var rows []tables.Tire
+		for _, p := range c.listed {
+			rows = append(rows, tables.Tire{Pressure: p})
+		}
+		s, err := tables.ParseTireSize(c.size)
+		if err != nil {
+			t.Fatalf("%s: %v", c.name, err)
+		}
+		got := Tire{RatingAt: c.rated}
+		got.pressures(u, s, rows)
+		if got.MaxPressure != c.forP || got.MostPressure != c.most || !strings.Contains(strings.Join(got.Notes, "; "), c.note) || c.note == "" && got.Notes != nil ||
+			(got.MostPressureAt == at) != (c.most > 0 && c.most == c.side.Value && c.side.Given()) {
+			t.Errorf("%s: for %v, at most %v (@%v), %q; want %v, %v, %q", c.name, got.MaxPressure, got.MostPressure, got.MostPressureAt, got.Notes, c.forP, c.most, c.note)
+		}
+		if p, ok := usualPressure(u, s); ok != strings.Contains(c.note, "usual") && c.note != "" || ok && c.note != "" && p != c.forP {
+			t.Errorf("%s: usual is %v (%v)", c.name, p, ok)
+		}
+	}
+	if n, source := exponentOf(tables.TireSize{}); n != 1 || !strings.Contains(source, "in proportion") {
+		// Every published exponent lies below 1, so that proportion leaves less.
+		if _, known := tables.Exponent(tables.TireSize{}); !known {
+			t.Errorf("for want of an exponent it is %v: %s", n, source)
+		}
+	}
+}
+
+// A tire of the same size and load range that is rated below and has no dual rating.
+func TestWithoutDual(t *testing.T) {
+	row := tables.Tire{Single: 4400, Dual: 3860}
+	for _, c := range []struct {
+		name string
+		all  []tables.Tire
+		want measure.Pounds
+	}{
+		{"one", []tables.Tire{row, {Single: 4080}}, 4080}, {"none", []tables.Tire{row}, 0}, {"with a dual", []tables.Tire{row, {Single: 4080, Dual: 3640}}, 0},
+		{"as high", []tables.Tire{row, {Single: 4400}}, 0}, {"higher", []tables.Tire{{Single: 5000}, row}, 0}, {"the first", []tables.Tire{{Single: 4100}, {Single: 4080}, row}, 4100},
+	} {
+		if got, ok := withoutDual(c.all, row); got.Single != c.want || ok != (c.want > 0) {
+			t.Errorf("%s: %+v %v, want %v", c.name, got, ok, c.want)
 		}
 	}
 }

@@ -375,7 +375,8 @@ func cmpOr(v, other float64) float64 {
 func TestWindowsAmong(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 3))
 	inside, outside, several := 0, 0, 0
-	for i := range 600 {
+	trailers := many() * 6 / 100
+	for i := range trailers {
 		rig := randomRig(r)
 		room := rig.GVWR - rig.Empty
 		var others []compute.Placed
@@ -417,7 +418,7 @@ func TestWindowsAmong(t *testing.T) {
 			}
 		}
 	}
-	if inside < 5000 || outside < 5000 || several < 20 {
+	if inside < 8*trailers || outside < 8*trailers || several < trailers/30 {
 		t.Errorf("%d inside, %d outside, %d with several windows", inside, outside, several)
 	}
 }
@@ -456,7 +457,8 @@ func TestWindowsAmongWords(t *testing.T) {
 func TestArrange(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
 	placed, refused := 0, 0
-	for i := range 1000 {
+	trailers := many() / 10
+	for i := range trailers {
 		rig := randomRig(r)
 		var loads []compute.Load
 		for range 1 + r.IntN(4) {
@@ -498,7 +500,7 @@ func TestArrange(t *testing.T) {
 			}
 		}
 	}
-	if placed < 100 || refused < 100 {
+	if placed < trailers/10 || refused < trailers/10 {
 		t.Errorf("%d placed, %d refused", placed, refused)
 	}
 	rig := deckRig()

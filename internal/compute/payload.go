@@ -1,6 +1,7 @@
 package compute
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -204,13 +205,7 @@ func (p *pencil) ladder() []Rung {
 			fmt.Sprintf("(%s - %s) x %s / (%s - %s)", limit, tongue, a, a, xc)
 	})
 	slices.SortStableFunc(out, func(a, b Rung) int {
-		switch {
-		case a.Value < b.Value:
-			return -1
-		case a.Value > b.Value:
-			return 1
-		}
-		return 0
+		return cmp.Compare(a.Value, b.Value)
 	})
 	return out
 }

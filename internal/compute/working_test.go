@@ -178,7 +178,7 @@ func TestWorkingsAddUp(t *testing.T) {
 		work(t, lines(`deck: {tail-kind: tilt, tail: 16 ft, height: 2-5/16 in}`)),
 	}
 	r := rand.New(rand.NewPCG(11, 11))
-	for range 50 {
+	for range many() / 200 {
 		works = append(works, compute.Unit(random(r).unit(), settings()))
 	}
 	checked := map[string]int{}

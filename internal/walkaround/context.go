@@ -7,13 +7,13 @@ import "strings"
 
 // elsewhere begins talk of another unit or of what might be. Each runs from its
 // clause's start to the sentence's end, or to a phrase of back.
-var elsewhere = phrases("that one over", "one over", "over there", "over yonder", "biggest one", "smallest one", "longest one", "largest one", "cheapest one", "the other one", "other unit", "other model",
+var elsewhere = phrases("that one over", "that one", "for comparison", "by comparison", "compared to", "compare that to", "version", "version of it", "one over", "over there", "over yonder", "biggest one", "smallest one", "longest one", "largest one", "cheapest one", "the other one", "other unit", "other model",
 	"other trailer", "one next to", "one behind", "one beside", "bigger one", "next size", "size up", "step up to", "just like it",
 	"same thing", "same trailer", "little ones", "another one", "new ones", "would be", "would weigh", "you can order", "can order",
 	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "you'd want", "federal", "used to", "sister",
 	"if you", "if i", "if your", "if it", "if it's", "if they", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck", "truck of", "truck rated", "trucks rated", "truck that", "any truck", "pickup of", "pickup rated",
 	"could get", "can get it", "could have", "suppose", "next to it", "the other ones", "smaller one", "longer one", "heavier one", "couplers all the time",
-	"the old one", "last year", "last week", "moved to", "yonder", "big one", "big un", "next one up", "one just like", "we had one", "had one", "my own",
+	"the old one", "last year", "last week", "moved to", "yonder", "behind me", "we have those", "we've got those", "have those too", "i'll have", "we'll have", "will have", "by then", "behind us", "down the road", "adjacent unit", "adjacent", "next door", "in town", "in the city", "they ask", "they're asking", "mine", "big one", "big un", "next one up", "one just like", "we had one", "had one", "my own",
 	"he had", "he has", "he bought", "he wanted", "they had", "they bought", "they wanted", "customer", "customers", "a guy", "one guy", "guy who", "a fella", "a feller", "neighbor", "neighbor's", "buddy",
 	"my cousin", "my brother", "my dad", "my daddy", "my uncle", "my boy", "my wife", "my grandpa", "granddad", "can i", "could i", "will it", "would it", "can it", "should i",
 	"the cheap ones", "cheaper ones", "most of them", "most trailers", "other guys", "other brands", "competitor", "competitors", "will tell you", "i told him", "i told her",
@@ -108,10 +108,16 @@ func (h *hearing) setAside() []string {
 			}
 			break
 		}
-		if n := h.match(elsewhere, i); n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) {
+		if n := h.match(elsewhere, i); n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) && !(h.is(i-1, "is") && h.is(i-2, "this", "so")) {
 			from := i
 			for from > max(0, i-asideReach) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
 				from--
+			}
+			if h.is(i+n-1, "those") || h.is(i+n-2, "those") {
+				// "five by ten with a gate, we have those too": all that led up to it.
+				for from > max(0, i-2*asideReach) && h.match(back, from-1) == 0 && why[from-1] == "" {
+					from--
+				}
 			}
 			to := h.asideEnd(i, n)
 			for k := from; k < to; k++ {
@@ -156,7 +162,7 @@ func (h *hearing) asideEnd(i, n int) int {
 		return i + n // "they did that on the old ones"
 	}
 	to := i + n
-	for to < len(h.t) && to < most && h.match(back, to) == 0 {
+	for to < len(h.t) && to < most && (h.match(back, to) == 0 || h.is(to-1, "of", "than", "from", "as", "like")) {
 		if h.clause(to) {
 			if clauses--; clauses <= 0 {
 				break
@@ -179,7 +185,7 @@ func (h *hearing) measured(q *quantity) bool {
 	if q.unit != feet && q.unit != inches && q.unit != psi && q.unit != pounds {
 		return false
 	}
-	for k := max(0, q.from-2); k < min(q.to+4, len(h.t)); k++ {
+	for k := max(0, q.from-2); k < min(q.to+2, len(h.t)); k++ {
 		if talkOfHours[h.word(k)] {
 			return false
 		}
@@ -264,6 +270,9 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		if q.rejected == "" && h.difference(q) {
 			q.rejected = "a difference, not a value"
 		}
+		if q.rejected == "" && h.is(q.to-1, "footer", "footers") && h.is(q.from-1, "the") && !h.is(q.from-2, "is", "this") {
+			q.rejected = "another unit, or one that might be" // "with the forty footer"
+		}
 		if q.rejected == "" && h.ofLoad(q) {
 			q.rejected = "of what is loaded, not of the trailer"
 		}
@@ -275,7 +284,7 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		}
 		if h.is(q.from-1, "was", "regularly", "retail") || h.is(q.from-1, "price") && h.is(q.from-2, "regular", "old", "list", "retail") || h.is(q.from-1, "for") && h.is(q.from-2, "list", "lists", "listed", "retails") {
 			for k := q.to; k < len(h.t); k++ {
-				if h.is(k, "now", "down") {
+				if h.is(k, "now", "down", "price", "asking", "today") {
 					q.rejected = before
 				}
 			}

@@ -24,7 +24,7 @@ var countedThings = []counted{
 
 // between what counts and what is counted these may stand.
 var adjectives = set(`drop leg electric torsion spring hydraulic welded bolt on swivel heavy duty tandem dual inch pound pounds lb weld
-	of the oil bath leaf rubber dropleg k recessed`)
+	of the oil bath leaf rubber dropleg k recessed these those`)
 
 func (s *sentence) thingAt(i int) (counted, int, bool) {
 	for _, c := range countedThings {
@@ -77,6 +77,16 @@ func (s *sentence) counts() {
 			s.emit(q.from, q.to, Candidate{Role: AxleRating, Value: measure.Pounds(q.parts[1] * 1000), UnitInferred: true, Count: int(q.parts[0]), Confidence: 0.85})
 			continue
 		}
+		// "riding on two seven-thousand-pounders"
+		if i+1 < len(s.qs) && q.single() && (q.amount == 2 || q.amount == 3) && s.qs[i+1].from == q.to && s.is(s.qs[i+1].to-1, "pounders") && !s.qs[i+1].used {
+			r := &s.qs[i+1]
+			if v, _, ok := r.weight(); ok && inWindow(AxleRating, v) && v <= 15000 && s.is(q.from-1, "on", "got", "has") {
+				q.used, r.used = true, true
+				tell(q.from, q.to, countedThings[0], int(q.amount), 0.8)
+				s.emit(r.from, r.to, Candidate{Role: AxleRating, Value: measure.Pounds(v), Count: int(q.amount), Confidence: 0.8})
+				continue
+			}
+		}
 		n, ok := q.whole()
 		if !q.single() && len(q.parts) > 2 { // counting aloud: one two three four
 			ok = true
@@ -90,7 +100,7 @@ func (s *sentence) counts() {
 		}
 		// "2 x 10k axles" or a rating between count and noun
 		j, rated := q.to, false
-		if s.is(j, "x") {
+		if s.is(j, "x") || s.spoken(j) == ")" && s.spoken(q.from-1) == "(" {
 			j++
 		}
 		for j < len(s.t) {
@@ -109,7 +119,7 @@ func (s *sentence) counts() {
 			j++
 		}
 		if c, to, ok := s.thingAt(j); ok && (!rated || c.rating != "") && !(c.role == Ply && (j != q.to || n%2 == 1)) {
-			if c.role == AxleCount && s.is(to, "tubes", "to") || s.is(q.from-1, "from", "per") {
+			if c.role == AxleCount && s.is(to, "tubes", "to") || s.is(q.from-1, "from", "per") || n == 1 && s.is(q.from-1, "on", "in", "of", "over", "only") {
 				continue
 			}
 			if tell(q.from, to, c, n, 0.95) {
@@ -128,12 +138,12 @@ func (s *sentence) counts() {
 		}
 		if q.to == len(s.t) || s.t[q.to].kind == comma {
 			k := q.from - 1
-			for k >= 0 && (s.t[k].kind == comma || s.is(k, "are", "is")) {
+			for k >= 0 && (s.t[k].kind == comma || s.is(k, "are", "is", "count")) {
 				k--
 			}
 			if k >= 0 && k < q.from-1 {
 				// "Stake pockets, twenty." and "eight k axles, two": nothing else is left to be counted.
-				if c, at, ok := s.nounBefore(k + 1); ok && q.to == len(s.t) && !s.saysRole(c.role) && (at <= 1 || c.role == AxleCount && n <= 3 && s.quantityAt(at-1) >= 0) && c.role != Ply {
+				if c, at, ok := s.nounBefore(k + 1); ok && (q.to == len(s.t) || at <= 1 && c.role != JackCount) && !s.saysRole(c.role) && (at <= 1 || c.role == AxleCount && n <= 3 && s.quantityAt(at-1) >= 0) && c.role != Ply {
 					if tell(at, q.to, c, n, 0.85) {
 						q.used = true
 					}

@@ -19,6 +19,9 @@ func (s *sentence) dates() {
 					// "oh eight nineteen" begins with the oh that is no number of its own
 					digits += plainNumber(p)
 				}
+				if q.single() && s.t[q.from].kind == number {
+					digits = s.t[q.from].text // with its leading zero
+				}
 				if len(digits) == 3 && s.is(q.from-1, "oh", "o", "zero") {
 					digits = "0" + digits
 				}

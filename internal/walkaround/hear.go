@@ -17,6 +17,13 @@ func Hear(c Captions) []Candidate {
 	return out
 }
 
+// Transcript is all that was said: the words of the cues, joined by single spaces, repeats
+// left out. The Offset of what Hear finds counts in it.
+func Transcript(c Captions) string {
+	text, _ := transcript(c)
+	return text
+}
+
 // HearText finds the figures in written notes. Their times are zero; their Offset is
 // the byte in text where the quote begins.
 func HearText(text string) []Candidate { return hear(text, tokens(text)) }
@@ -157,6 +164,16 @@ func (s *sentence) hear() []Candidate {
 // leaves is what a sentence leaves open for the next: a heading such as "The jack." all it
 // names, any other the part with a rating that it ended with.
 func (s *sentence) leaves() []cue {
+	if len(s.qs) == 0 && len(s.t) <= 8 && s.has("what", "how", "what's") {
+		// "What's the GVWR?" The answer is the next sentence.
+		if len(s.cues) == 0 {
+			s.findCues()
+		}
+		if n := len(s.cues); n == 1 && s.cues[0].to >= len(s.t)-2 && !s.cues[0].cue.other {
+			return []cue{s.cues[0].cue}
+		}
+		return nil
+	}
 	if len(s.t) <= 4 && len(s.qs) == 0 {
 		if len(s.cues) == 0 {
 			s.findCues()
@@ -169,7 +186,7 @@ func (s *sentence) leaves() []cue {
 			out = append(out, c.cue)
 		}
 		for i := range s.t {
-			if !s.inCue(i) && s.t[i].kind == word && !s.is(i, "the", "now", "okay", "your", "our", "and", "next", "so", "then", "all", "right", "well") {
+			if !s.inCue(i) && s.t[i].kind == word && !s.is(i, "the", "it", "is", "a", "this", "now", "okay", "your", "our", "and", "next", "so", "then", "all", "right", "well") {
 				return nil
 			}
 		}

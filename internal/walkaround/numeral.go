@@ -376,7 +376,7 @@ func (h *hearing) scale(v float64, i int) (float64, int, bool) {
 		if h.is(j, "and") {
 			j++
 		}
-		if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "k", "thousand", "grand") && !(h.is(i, "and") && v >= 1000) && !(v >= 1000 && h.thing(m)) {
+		if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "k", "thousand", "grand") && !(h.is(i, "and") && v >= 1000 && b < 10) && !(v >= 1000 && h.thing(m)) {
 			if !(h.is(j, "one") && !h.countingOne(j) && j == i) {
 				v += b
 				i = m

@@ -71,6 +71,10 @@ func (s *sentence) dims(q, r *quantity) {
 	if s.t[max(0, q.from-1)].text == "by" || !q.single() || !r.single() {
 		return
 	}
+	if r.plural || q.plural {
+		q.used, r.used = true, true // "two by eights", "the five-by-eights": of a kind
+		return
+	}
 	end := r.to
 	p, d, ok := s.nearest(q.from, end, func(c cue) bool { return c.part != noPart && c.part != axlePart || c.other })
 	of := deckPart

@@ -193,6 +193,9 @@ func (s *sentence) readings(q *quantity) []reading {
 		case c.cue.otherLength && (q.unit == inches || q.unit == feet):
 			out = append(out, reading{other: true, cost: d})
 		case c.cue.other:
+			if s.is(c.from, "spring") && !s.t[c.from].possessive && !s.is(c.to, "is", "rated") {
+				continue // an axle on springs
+			}
 			if s.is(c.from, "down") && (c.from != q.to || q.unit != dollars && q.unit != bare) {
 				continue
 			}
@@ -200,8 +203,8 @@ func (s *sentence) readings(q *quantity) []reading {
 				out = append(out, reading{other: true, cost: d})
 			}
 		case c.cue.attr != none:
-			if q.unit == bare && d > nearBare+1 {
-				continue
+			if q.unit == bare && (d > nearBare+1 || c.to <= q.from && s.is(c.to-1, "wide", "long", "across", "tall", "high")) {
+				continue // "two inches wide, six leaves"
 			}
 			try(s.attributeRole(c, q), inches, d)
 		default:
@@ -231,6 +234,12 @@ func (s *sentence) readings(q *quantity) []reading {
 			if q.unit == bare && r == Ball && !q.broken && q.amount != 2 {
 				r = "" // a three point hitch
 			}
+			if q.unit == bare && (r == RampLength && q.amount < 4 || s.is(q.to, "of") && r != DeckFlat && r != DeckTail) {
+				r = "" // "ramps, two"; "there's eight of them"
+			}
+			if r == "" && c.cue.length == RampLength && q.unit == inches && q.amount >= 10 && q.amount < 36 && c.from >= q.to && d < 3 {
+				r = RampWidth // "fourteen inch slide-in ramps"
+			}
 			if q.unit == bare && (r == DeckFlat && c.to <= q.from || (r == RampLength || r == BedLength || r == BoxLength) && c.from >= q.to) {
 				r = "" // a flat four plug; two ramps
 			}
@@ -248,7 +257,7 @@ func (s *sentence) readings(q *quantity) []reading {
 			try(r, pounds, 4)
 		}
 	}
-	if q.unit == bare && q.single() && s.is(q.from-1, "on", "every") && s.crossBefore(q.from-1) && (q.to == len(s.t) || s.t[q.to].kind == comma || s.is(q.to, "and", "all")) {
+	if (q.unit == bare || q.unit == inches) && q.single() && s.is(q.from-1, "on", "every") && s.crossBefore(q.from-1) && (q.to == len(s.t) || s.t[q.to].kind == comma || s.is(q.to, "and", "all")) {
 		try(CrossSpacing, inches, 1) // "crossmembers on sixteen"
 	}
 	if q.unit == bare && q.single() && q.broken && q.amount == 2.3125 && !slices.ContainsFunc(out, func(r reading) bool { return r.other && r.cost < 3 }) {
@@ -263,6 +272,9 @@ func (s *sentence) readings(q *quantity) []reading {
 	if q.unit == bare && q.single() && q.to == len(s.t) && s.is(q.from-1, "a") && slices.ContainsFunc(s.qs, func(r quantity) bool { return r.unit == feet && r.rejected != "" && r.from < q.from }) {
 		try(DeckLength, inches, 4) // "that one's a twenty-four footer but this one's a twenty"
 	}
+	if q.unit == feet && q.single() && q.amount >= 10 && s.is(q.head-1, "a", "an") && s.is(q.head-2, "it", "this", "is", "one", "she", "this'n") && (q.to == len(s.t) || s.t[q.to].kind == comma || s.is(q.to, "with", "and", "it", "so")) {
+		try(DeckLength, inches, 3) // "it's a twenty-five foot with mega ramps"
+	}
 	if q.unit == dollars && q.compare == Equal && s.is(q.to, "trailer", "unit") {
 		try(Price, dollars, 1)
 	}
@@ -275,7 +287,7 @@ func (s *sentence) readings(q *quantity) []reading {
 	if q.unit == dollars && q.compare == Equal && (s.is(q.head-1, "it", "one", "this", "here") || s.is(q.head-1, "is") && s.is(q.head-2, "one", "this", "it", "trailer", "unit", "that")) {
 		try(Price, dollars, 2)
 	}
-	if q.unit == dollars && len(s.qs) == 1 && q.to-q.from == len(s.t) {
+	if q.unit == dollars && s.bidAlone(q) {
 		try(Price, dollars, 3)
 	}
 	if s.is(q.to-1, "footer", "footers") {
@@ -425,6 +437,17 @@ func (s *sentence) onDump() bool {
 	return slices.ContainsFunc(s.topic, func(c cue) bool { return c.length == BedLength })
 }
 
+// bidAlone reports a sentence that is nothing but an amount: "$11,900", "just six thousand
+// dollars", "$10,450 (was $11,200)".
+func (s *sentence) bidAlone(q *quantity) bool {
+	for i := range s.qs {
+		if r := &s.qs[i]; r != q && r.rejected == "" && !r.used {
+			return false
+		}
+	}
+	return (q.head == 0 || q.head == 1 && s.is(0, "just", "only", "now")) && (q.to == len(s.t) || len(s.qs) > 1 && s.t[q.to].kind == comma)
+}
+
 // nearBare is how far a part may be from a length without its unit.
 const nearBare = 4.5
 
@@ -484,8 +507,14 @@ func (s *sentence) capacityOf(c placed) (cue, bool) {
 	}
 	for i := c.from - 1; i >= max(0, c.from-5); i-- {
 		for _, p := range s.cues {
-			if p.to == i+1 && (p.cue.other || p.cue.weight != "" && p.cue.part != noPart) {
+			if p.to != i+1 {
+				continue
+			}
+			if p.cue.other || p.cue.weight != "" && p.cue.part != noPart {
 				return p.cue, true
+			}
+			if p.cue.part == rampPart || p.cue.part == tailPart {
+				return cue{other: true}, true
 			}
 		}
 		if s.t[i].kind == comma || s.is(i, "it", "and", "so") || s.quantityAt(i) >= 0 {
@@ -625,7 +654,7 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		return DeckLength
 	case tall:
 		switch {
-		case of == otherPart && near.to <= from:
+		case of == otherPart && near.to <= from && !s.is(near.from, "floor"):
 			return ""
 		case s.is(c.from, "deck", "loading", "off", "from"):
 			return DeckHeight
@@ -645,7 +674,7 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		}
 		return DeckHeight
 	case apart:
-		if of == crossPart && c.cue.attr == apart && s.is(c.from, "apart") {
+		if of == crossPart && s.is(c.from, "apart", "spaced", "set", "spacing") {
 			return CrossSpacing
 		}
 		if of == axlePart || s.is(c.from, "spread", "axle", "spacing") && of != crossPart || s.has("axle", "axles") && of != crossPart {

@@ -73,15 +73,15 @@ func buildCues() map[string][]phrase {
 	add(cue{weight: Empty, weak: 1.5, scale: true}, "came in at", "comes in at", "came out at", "came out to", "was right at")
 	add(cue{weight: Empty}, "gross weight empty", "empty", "empty weight", "dry", "dry weight",
 		"scale", "wt", "curb weight", "unladen", "tare", "tare weight", "weight empty", "trailer weight", "weight of the trailer")
-	add(cue{weight: Empty, weak: 1}, "weight is", "weight on it", "weight on this", "weight on this one", "weight on this thing", "weight on her", "weight of this", "weight of this one")
+	add(cue{weight: Empty, weak: 1}, "weight :", "weight is", "weight on it", "weight on this", "weight on this one", "weight on this thing", "weight on her", "weight of this", "weight of this one")
 	add(cue{weight: TongueEmpty}, "tongue weight", "tongue weight empty", "tongue wt", "tongue wt empty", "on the tongue",
-		"tongue weighs", "tongue weighed", "pin weight", "on the pin", "on the ball", "tongue load")
+		"tongue weighs", "tongue weighed", "tongue scale", "tongue scale says", "pin weight", "on the pin", "on the ball", "tongue load")
 	add(cue{weight: Payload, verb: true}, "hauls", "tote", "totes", "carry", "carries", "carrying", "haul", "hauling", "leaves you", "leaves", "can put", "put", "hold", "holds", "max load", "legally load", "can load")
 	add(cue{weight: Payload}, "payload", "carrying capacity", "capacity",
 		"to play with", "of cargo", "cargo", "put on it", "load capacity", "weight capacity", "of payload", "for your load", "for the load", "left for", "left to", "remains", "for a load", "for load", "of load")
 	add(cue{weight: Payload, part: deckPart}, "on the deck")
 	add(cue{money: Price}, "price", "priced", "pricing", "asking", "asking price", "sale price", "out the door", "for it",
-		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for")
+		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for", "sell this one for", "this one for", "let it go for", "price tag", "price tag says", "price tag on it says")
 	add(cue{weight: AxleRating, part: axlePart}, "axle", "axles", "gawr", "per axle", "g a w r", "an axle", "axle tag", "axle label", "axle rating")
 	add(cue{weight: AxleRating, part: axlePart, otherLength: true}, "axle tubes", "axle tube")
 	add(cue{length: Ball}, "ball")
@@ -93,21 +93,21 @@ func buildCues() map[string][]phrase {
 	add(cue{part: deckPart, length: DeckLength}, "deck", "decking")
 	add(cue{length: DeckLength, weak: 0.5}, "trailer", "gooseneck", "bumper pull", "footer", "flatbed", "car hauler", "deck over", "tilt", "tilt deck", "total")
 	add(cue{length: DeckLength, weak: 3}, "this is", "this one", "utility")
-	add(cue{length: DeckFlat}, "flat", "straight", "of flat", "flat deck", "straight deck", "main deck")
-	add(cue{part: tailPart, length: DeckTail}, "tail", "dovetail", "dove tail", "beavertail", "beaver tail", "dove", "of tail", "hydraulic tail", "hydraulic dovetail")
+	add(cue{length: DeckFlat}, "flat", "straight", "of flat", "on the flat", "flat deck", "straight deck", "main deck")
+	add(cue{part: tailPart, length: DeckTail}, "tail", "dovetail", "dove tail", "beavertail", "beaver tail", "dove", "of tail", "on the tail", "hydraulic tail", "hydraulic dovetail")
 	add(cue{part: rampPart, length: RampLength}, "ramp", "ramps", "mega ramp", "mega ramps", "gate", "ramp gate", "stand ups")
 	add(cue{part: bedPart, length: BedLength}, "bed", "dump", "dump bed", "dump body")
 	add(cue{part: bedPart, length: BedHeight}, "sides", "side height")
 	add(cue{part: boxPart, length: BoxLength}, "box", "enclosed", "cargo trailer")
-	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "in em", "in them", "cold", "pounds cold", "run at", "run em", "run em at", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them", "keep em at", "keep them at", "keep those at", "got them at", "have them at", "them at", "em at")
-	add(cue{attr: wide}, "wide", "width", "between the fenders", "between fenders", "inside the fenders", "b / t fenders", "in width",
+	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "set at", "set to", "set them at", "set them to", "set em at", "set them all to", "in em", "in them", "cold", "pounds cold", "run at", "run em", "run em at", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them", "keep em at", "keep them at", "keep those at", "got them at", "have them at", "them at", "em at")
+	add(cue{attr: wide}, "wide", "across", "width", "between the fenders", "between fenders", "inside the fenders", "b / t fenders", "in width",
 		"between the fender", "between the two fenders", "between the two fender", "between offenders", "between defenders", "between the vendors", "between vendors", "between the wheel wells", "fender to fender", "in between", "between the wheels", "between", "width of the deck", "deck width", "deck is wide")
 	add(cue{attr: long}, "long", "length", "in length", "total length", "of deck", "length of the deck", "deck length")
 	add(cue{attr: tall}, "off the ground", "off the floor", "off the concrete", "off the pavement", "off the gravel", "off the asphalt", "to the top of the deck", "top of the deck", "ground to the deck", "ground to deck", "deck height", "deck ht", "height of the deck", "loading height", "inside height", "interior height", "tall", "high", "height", "from the ground", "from the floor", "high of the deck")
-	add(cue{attr: apart}, "spread", "spacing", "apart", "axle spacing", "axle spread", "center to center", "between axles", "axle center to center", "spacing between axles", "axle to axle", "from one axle to", "from axle to axle", "apart on center")
+	add(cue{attr: apart}, "spread", "spacing", "apart", "axle spacing", "axle spread", "center to center", "between axles", "axle center to center", "spacing between axles", "axle to axle", "from one axle to", "from axle to axle", "apart on center", "spaced", "spaced at")
 	add(cue{attr: every}, "on center", "centers", "oc", "o c", "on centers", "every", "between the crossmembers", "between crossmembers", "between the cross members", "between cross members")
 	add(cue{part: crossPart}, "crossmember", "crossmembers", "cross members", "cross member", "crosspieces")
-	add(cue{part: framePart}, "frame", "main frame", "main rails", "main beam", "beams", "rails", "mainframe", "main beams")
+	add(cue{part: framePart}, "frame", "beam", "main frame", "main rails", "main beam", "beams", "rails", "mainframe", "main beams")
 	// Other parts and other things. A figure of theirs is nobody's here.
 	other := cue{other: true, part: otherPart}
 	each(other, `winch spare wheel rim lug spring spindle drum magnet battery bolt chain toolbox tool_box hinge pin 
@@ -115,7 +115,7 @@ func buildCues() map[string][]phrase {
 		cord strap loop pipe gusset brace bracket latch cam_bar window vent shelf cabinet battery_box charger remote rotor caliper
 		tongue_box mud_flap receiver safety_chain hook rail rub_rail headache_rack bulkhead ladder lever pocket_cover
 		tread gate_hinge bumper toe_rail channel_lock u_bolt shackle equalizer center_bolt shank mount`)
-	add(other, "plate over", "warranty", "wiring", "freight", "down", "doc", "tag and title", "tag title", "deposit", "nose", "v nose", "ramp door",
+	add(other, "plate over", "deck board", "deck boards", "warranty", "wiring", "freight", "down", "doc", "tag and title", "tag title", "deposit", "nose", "v nose", "ramp door",
 		"pine", "oak", "plywood", "lumber", "two by", "torque", "overall", "overall width", "overall length", "clearance", "telescope",
 		"fenders weigh", "title", "tax", "shipping", "delivery", "delivered", "wheel rating", "ball stamped", "bumper height",
 		"cable length", "hitch height", "gooseneck height", "coupler height", "ball height", "neck", "brakes", "break", "breaks", "batteries",

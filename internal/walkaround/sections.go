@@ -70,7 +70,7 @@ func (s *sentence) sections() {
 		if i+1 < len(s.qs) {
 			r := &s.qs[i+1]
 			k := j
-			for k < r.from && (s.t[k].kind == comma || s.is(k, "at", "a", "and", "i", "want", "to", "say", "think", "believe", "about")) {
+			for k < r.from && (s.t[k].kind == comma || s.is(k, "at", "a", "and", "x", "i", "want", "to", "say", "think", "believe", "about")) {
 				k++
 			}
 			light := r.unit == poundsPerFoot || r.unit == bare && r.broken && s.is(r.from-1, "at") && s.is(j-1, "c") && r.single() && r.amount < 30 || r.unit == pounds && r.single() && r.amount <= 120 && !r.scaled
@@ -120,8 +120,14 @@ func (s *sentence) section(from, to int, sec Section) {
 	if o, e, found := s.nearest(from, to, func(c cue) bool { return c.other || c.part == otherPart && c.weight == "" }); found && o.to <= from && (e < 2.5 || e < 3.5 && (!ok || e < d)) && !(ok && p.to <= from && p.from > o.from) {
 		c.Doubt = "a section of a part that has no key here"
 	}
+	beam := false
+	for i := from; i < to; i++ {
+		beam = beam || s.is(i, "beam", "beams", "ibeam")
+	}
 	switch {
 	case c.Doubt != "":
+	case beam && ok && p.cue.part == crossPart && p.from >= to:
+		// "eight-inch beam, crossmembers ...": they come next
 	case ok && (d < reach || !s.hasPart(framePart) && d < reach+2) && p.cue.part == crossPart:
 		c.Role = Crossmember
 		c.Alternatives = []Alternative{{Beam, sec}}

@@ -54,22 +54,42 @@ func settleAll(cs []Candidate) {
 		}
 	}
 	for _, r := range order {
+		// Each value once, with how often it was said: an hour of talk repeats itself.
+		type saying struct{ first, times, surest int }
+		var sayings []saying
 		group := byRole[r]
-		best, most := group[0], 0
+	next:
 		for _, i := range group {
-			n := 0
-			for _, k := range group {
-				if cs[i].agrees(&cs[k]) {
-					n++
+			for k := range sayings {
+				if cs[sayings[k].first].Value == cs[i].Value {
+					sayings[k].times++
+					if cs[i].Confidence > cs[sayings[k].surest].Confidence {
+						sayings[k].surest = i
+					}
+					continue next
 				}
 			}
-			if n > most || n == most && cs[i].Confidence > cs[best].Confidence+margin {
+			sayings = append(sayings, saying{i, 1, i})
+		}
+		if len(sayings) == 1 {
+			continue
+		}
+		best, most := 0, 0
+		for i, a := range sayings {
+			n := 0
+			for _, b := range sayings {
+				if a.first == b.first || cs[a.first].agrees(&cs[b.first]) {
+					n += b.times
+				}
+			}
+			if n > most || n == most && cs[a.surest].Confidence > cs[sayings[best].surest].Confidence+margin {
 				best, most = i, n
 			}
 		}
+		stands := sayings[best].first
 		for _, i := range group {
-			if !cs[best].agrees(&cs[i]) {
-				cs[i].contest("said otherwise at " + measure.Clock(int(cs[best].Start)))
+			if cs[stands].Value != cs[i].Value && !cs[stands].agrees(&cs[i]) {
+				cs[i].contest("said otherwise at " + measure.Clock(int(cs[stands].Start)))
 			}
 		}
 	}

@@ -79,6 +79,11 @@ func (s *sentence) tire(from, to int, prefix, digits string, spoken bool) bool {
 	return true
 }
 
+// justSized reports that a tire's size ends with token i.
+func (s *sentence) justSized(i int) bool {
+	return slices.ContainsFunc(s.out, func(c Candidate) bool { return c.Role == TireSize && c.Offset+len(c.Quote) == s.t[i].to })
+}
+
 // letterNames are how captions write a letter that was said.
 var letterNames = map[string]string{"bee": "B", "cee": "C", "sea": "C", "see": "C", "dee": "D", "ee": "E", "eff": "F", "ef": "F",
 	"gee": "G", "jee": "G", "aitch": "H", "jay": "J", "ell": "L"}
@@ -111,6 +116,8 @@ func (s *sentence) loadRanges() {
 			l, to = letter(i), i+2
 		case letter(i) != "" && s.is(i+1, "rated") && slices.ContainsFunc(s.out, func(c Candidate) bool { return c.Role == TireSize }):
 			l, to = letter(i), i+2
+		case letter(i) != "" && i > 0 && s.justSized(i-1) && !s.is(i, "b", "j", "l", "m", "n"):
+			l = letter(i) // "ST235/80R16 E"
 		case letter(i) != "" && s.t[max(0, i-1)].kind == comma && s.is(i-2, "ply") && (i+1 == len(s.t) || s.t[i+1].kind == comma):
 			l = letter(i)
 		case letter(i) != "" && s.is(i+1, "rated") && s.is(i+2, "tires", "tire"):

@@ -37,7 +37,7 @@ func main() {
 	flag.Uint64Var(&o.seed, "seed", 1, "the seed of the sample")
 	flag.Float64Var(&o.least, "least", 0, "exit with status 1 where a package has less than this share noticed: 0.9")
 	flag.DurationVar(&o.atMost, "at-most", 0, "begin no change after so long; what was not begun does not count")
-	flag.StringVar(&o.only, "only", "", "check the changes whose name contains this")
+	flag.StringVar(&o.only, "only", "", "check the changes whose name contains one of these, with commas between")
 	flag.StringVar(&o.again, "again", "", "check what an earlier report, in this file, says was not noticed")
 	flag.BoolVar(&o.list, "list", false, "name the changes and run nothing")
 	flag.Parse()
@@ -122,7 +122,7 @@ func choose(o options, p *planted, same equivalents, again map[string]bool) []*c
 	var out []*change
 	for _, c := range p.changes {
 		switch {
-		case o.only != "" && !strings.Contains(c.name, o.only), again != nil && !again[c.name]:
+		case o.only != "" && !slices.ContainsFunc(strings.Split(o.only, ","), func(part string) bool { return strings.Contains(c.name, part) }), again != nil && !again[c.name]:
 		case same[c.name] != "" && o.only == "":
 		default:
 			out = append(out, c)

@@ -153,12 +153,18 @@ func (g *gardener) returned(n *ast.ReturnStmt) string {
 		text := g.text(e)
 		tv := g.pkg.TypesInfo.Types[e]
 		if results != nil && results.Len() == len(n.Results) && tv.Value == nil && !tv.IsNil() &&
-			types.Identical(tv.Type, results.At(i).Type()) && !isBool(tv.Type) {
+			types.Identical(tv.Type, results.At(i).Type()) && !isBool(tv.Type) && !isNothing(e) {
 			text = fmt.Sprintf("mutationZero(%d, %s)", g.change(e, "return "+g.original(e), "nothing"), text)
 		}
 		edits = append(edits, edit{e.Pos(), e.End(), text})
 	}
 	return g.splice(n.Pos(), n.End(), edits)
+}
+
+// isNothing reports a literal that is nothing already: Tire{}.
+func isNothing(e ast.Expr) bool {
+	c, ok := e.(*ast.CompositeLit)
+	return ok && len(c.Elts) == 0
 }
 
 func (g *gardener) numeric(t types.Type) bool {

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -23,12 +24,13 @@ type trial struct {
 	name    string // TestArchives/deck-adds-up
 	pattern string // for -test.run
 	reaches map[int]bool
-	took    time.Duration
-	asked   int // how often it asked whether a change is alive
+	took    time.Duration // of a processor, which others at work do not make longer
+	asked   int           // how often it asked whether a change is alive
 }
 
-// quick is what a trial may take to be run together with others.
-const quick = 60 * time.Millisecond
+// together is how much work is done in one run before another one is worth its start: the
+// cheap trials, which notice most, do not wait for the dear ones.
+const together = 250 * time.Millisecond
 
 // trials runs every test by itself and notes what it reaches.
 func (p *planted) trials() ([]*trial, error) {
@@ -71,21 +73,26 @@ func (p *planted) trials() ([]*trial, error) {
 		cmd := exec.Command(p.binary, append([]string{"-test.run=" + t.pattern}, p.flags...)...)
 		cmd.Dir = p.dir
 		cmd.Env = append(os.Environ(), trailers, "MUTATION_NOTE="+note)
-		began := time.Now()
 		if text, err := cmd.CombinedOutput(); err != nil {
 			return nil, fmt.Errorf("%s: %s fails by itself: %w\n%s", p.path, t.name, err, tail(text))
 		}
-		t.took = time.Since(began)
+		t.took = cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime()
 		if t.reaches, t.asked, err = readNote(note); err != nil {
 			return nil, err
 		}
 	}
 	slices.SortStableFunc(out, func(a, b *trial) int { return int(a.took - b.took) })
+	if len(out) > 0 {
+		start := out[0].took // what the process itself takes
+		for _, t := range out {
+			t.took -= start
+		}
+	}
 	return out, nil
 }
 
 // trailers asks the tests with random trailers for fewer of them.
-const trailers = "TAREPAGE_TRAILERS=1000"
+const trailers = "TAREPAGE_TRAILERS=400"
 
 func readNote(name string) (reaches map[int]bool, asked int, err error) {
 	reaches = map[int]bool{}
@@ -142,36 +149,32 @@ func (p *planted) run(chosen []*change, atMost time.Duration, out io.Writer) (*r
 
 // notice names the trials among which one notices a change, or "".
 func (p *planted) notice(c *change, all []*trial) (by string, reached bool) {
-	var named, fast, slow []*trial
+	// A test that has the file's name goes first; then, of all that reach the change, the
+	// cheap ones together. The parts of a test cannot be run beside whole tests.
+	var named, whole []*trial
+	parted := map[string][]*trial{}
 	for _, t := range all {
-		_, part, _ := strings.Cut(t.name, "/")
+		top, part, isPart := strings.Cut(t.name, "/")
 		switch {
 		case !t.reaches[c.id]:
-		case part != "" && part == strings.ReplaceAll(c.stem, "_", "-"):
+		case isPart && part == strings.ReplaceAll(c.stem, "_", "-"):
 			named = append(named, t)
-		case t.took <= quick && !strings.Contains(t.name, "/"):
-			fast = append(fast, t)
+		case isPart:
+			parted[top] = append(parted[top], t)
 		default:
-			slow = append(slow, t)
+			whole = append(whole, t)
 		}
 	}
-	groups := [][]*trial{named, fast}
-	// The parts of one test are run together again: few changes come so far.
-	together := map[string][]*trial{}
-	for _, t := range slow {
-		top, _, parted := strings.Cut(t.name, "/")
-		if parted {
-			together[top] = append(together[top], t)
-			continue
+	groups := [][]*trial{named}
+	var work time.Duration
+	for i, t := range whole {
+		if work += t.took; i == 0 || work > together {
+			groups, work = append(groups, nil), t.took
 		}
-		groups = append(groups, []*trial{t})
+		groups[len(groups)-1] = append(groups[len(groups)-1], t)
 	}
-	for _, t := range slow {
-		top, _, _ := strings.Cut(t.name, "/")
-		if g := together[top]; g != nil {
-			groups = append(groups, g)
-			delete(together, top)
-		}
+	for _, top := range slices.Sorted(maps.Keys(parted)) {
+		groups = append(groups, parted[top])
 	}
 	for _, g := range groups {
 		if len(g) > 0 {
