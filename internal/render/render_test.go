@@ -141,7 +141,7 @@ func one(t testing.TB) map[string]string {
 
 func TestPagesOfASite(t *testing.T) {
 	got := slices.Sorted(maps.Keys(one(t)))
-	want := []string{"404.html", "how-we-figure.html", "index.html", "kind-equipment.html", "list.html", "u/ex-1.html"}
+	want := []string{"404.html", "figures/ex-1.html", "how-we-figure.html", "index.html", "kind-equipment.html", "list.html", "u/ex-1.html"}
 	if !slices.Equal(got, want) {
 		t.Errorf("pages %v, want %v", got, want)
 	}
@@ -197,17 +197,21 @@ func TestNotes(t *testing.T) {
 	for _, want := range []string{
 		`<h2>Walk-around</h2>`, // the page's own title is the only h1
 		`<ol class="moments"><li class="moment"><span class="at">0:45</span> The <strong>coupler</strong> & its plate.`,
-		`<span class="at">1:10</span> A tight item with <a class="fig" href="#fig-payload">5,000 lb</a> in it.`,
-		`<a class="fig" href="#fig-tag-payload">5,000 lb</a>`,
-		`<a class="fig" href="#fig-tag-payload">about 5,000 lb</a>`,
-		`<a class="fig" href="#fig-tag-payload">5,000 lb</a>`,
+		`<span class="at">1:10</span> A tight item with <a class="fig" href="../figures/ex-1.html#fig-payload">5,000 lb</a> in it.`,
+		`<a class="fig" href="../figures/ex-1.html#fig-tag-payload">5,000 lb</a>`,
+		`<a class="fig" href="../figures/ex-1.html#fig-tag-payload">about 5,000 lb</a>`,
+		`<a class="fig" href="../figures/ex-1.html#fig-tag-payload">5,000 lb</a>`,
 		`href="https://maker.example/x?a=1&amp;b=2"`,
 		`<del>old</del>`, `<td>floor`,
 		`a picture`,
-		`id="fig-tag-payload"`, `id="fig-payload"`,
 	} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the unit page lacks %q", want)
+		}
+	}
+	for _, want := range []string{`id="fig-tag-payload"`, `id="fig-payload"`} {
+		if !strings.Contains(one(t)["figures/ex-1.html"], want) {
+			t.Errorf("the figures' page lacks %q", want)
 		}
 	}
 	if n := strings.Count(page, "<h1"); n != 1 {

@@ -39,6 +39,9 @@ type Input struct {
 // PageOf is the path of a unit's page, named after its stock number.
 func PageOf(u *unit.Unit) string { return "u/" + strings.ToLower(u.Stock.Value) + ".html" }
 
+// WorkingsOf is the path of the page of a unit's figures.
+func WorkingsOf(u *unit.Unit) string { return "figures/" + strings.ToLower(u.Stock.Value) + ".html" }
+
 // frame is what the outer page needs.
 type frame struct {
 	Title       string
@@ -100,6 +103,7 @@ type entry struct {
 	work     *compute.Work
 	cautions []inspect.Finding
 	path     string // u/sb-1043.html
+	workings string // figures/sb-1043.html
 	kind     string // the file of its kind's page: kind-dump.html
 	media    []unit.Media
 	// nearest are the units on the yard that come nearest to one that is sold.
@@ -129,7 +133,8 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	jobs = append(jobs, yard...)
 	jobs = append(jobs, job{path: howPath, make: m.how}, job{path: gonePath, make: m.gone})
 	for _, e := range m.units {
-		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e) }})
+		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e) }},
+			job{path: e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(e) }})
 	}
 	made, err := run(jobs, add, in.Unmade)
 	if err != nil {
@@ -201,7 +206,7 @@ func (m *maker) enter() {
 		}
 		m.units = append(m.units, &entry{
 			Unit: u, work: w, cautions: cautions[u.File],
-			path:  PageOf(u),
+			path: PageOf(u), workings: WorkingsOf(u),
 			kind:  "kind-" + u.Kind.Value + ".html",
 			media: m.in.Stock.Media[u.File],
 		})

@@ -170,7 +170,7 @@ func newPress(theme fs.FS) (*press, error) {
 		return nil, err
 	}
 
-	for _, name := range []string{"yard", "unit", "how", "gone"} {
+	for _, name := range []string{"yard", "unit", "workings", "how", "gone"} {
 		t, err := template.New(name).Option("missingkey=error").ParseFS(theme, "frame.html", "photos.html", name+".html")
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)

@@ -8,6 +8,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
+	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
 
@@ -30,8 +31,18 @@ type unitPage struct {
 	Photos                                   *gallery
 	Specs                                    []specGroup
 	Standard, Options                        []string
-	Figures                                  []figure
+	Workings                                 string // the page of every figure
+	Worked                                   string // how many there are
 	Absent                                   []absent
+}
+
+// figuresPage is every figure of one trailer with its working: what the unit's own page
+// and its checked figures lead to.
+type figuresPage struct {
+	frame
+	Heading, Back string
+	Figures       []figure
+	Absent        []absent
 }
 
 type plate struct {
@@ -90,7 +101,7 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 		p.View, p.ViewWords = template.HTML(svg), elevation.Words(e.work)
 	}
 	m.carries(p, e.work)
-	body, err := notes(&e.Body, e.work, m.moments(e))
+	body, err := notes(&e.Body, e.work, p.Root+e.workings, m.moments(e))
 	if err != nil {
 		return nil, err
 	}
@@ -108,19 +119,43 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	p.Body = body
 	p.Specs = specs(e.Unit)
 	p.Standard, p.Options = values(e.Standard), values(e.Options)
+	p.Workings, p.Worked = p.Root+e.workings, measure.Count(len(e.work.Figures))
+	p.Absent = lacking(e.work)
+	return m.page("unit", p)
+}
+
+// workings is the page of every figure of one trailer.
+func (m *maker) workings(e *entry) ([]byte, error) {
+	p := &figuresPage{frame: m.frame, Heading: e.Title.Value}
+	p.Root = "../"
+	p.Back = p.Root + e.path
+	p.Title = fmt.Sprintf("Every figure of %s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
+	p.Canonical = m.at(e.workings)
+	var err error
+	if p.Data, err = m.plain(e.workings, "Every figure of "+e.Stock.Value); err != nil {
+		return nil, err
+	}
+	p.Description = "Every figure of " + e.Stock.Value + " with its working, what it rests on and its source."
 	for _, d := range compute.All {
 		if f := e.work.Figure(d.Name); f != nil {
 			p.Figures = append(p.Figures, figured(d, f))
 		}
 	}
-	for _, a := range e.work.Absent {
+	p.Absent = lacking(e.work)
+	return m.page("workings", p)
+}
+
+// lacking says of each figure that could not be worked what to weigh or measure.
+func lacking(w *compute.Work) []absent {
+	var out []absent
+	for _, a := range w.Absent {
 		var needs []string
 		for _, n := range a.Needs {
 			needs = append(needs, n.Advice)
 		}
-		p.Absent = append(p.Absent, absent{a.Label, strings.Join(needs, "; ")})
+		out = append(out, absent{a.Label, strings.Join(needs, "; ")})
 	}
-	return m.page("unit", p)
+	return out
 }
 
 // near is another unit in a line: what it is, how long, what it may carry, what it costs.

@@ -188,7 +188,7 @@ func (m *maker) front(sorted []*entry) (job, error) {
 		page.More = min(perScreen, len(sorted)-min(perScreen, len(sorted)))
 	}
 	return job{path: "index.html", make: func() ([]byte, error) {
-		about, err := notes(&m.in.Stock.Yard.Body, nil, nil)
+		about, err := notes(&m.in.Stock.Yard.Body, nil, "", nil)
 		if err != nil {
 			return nil, err
 		}
