@@ -985,3 +985,40 @@ func TestWithoutDual(t *testing.T) {
 		}
 	}
 }
+
+// Parts whose center stands behind the axles would lift the tongue: then the scale is
+// asked for. By hand the parts but the axles make 820,910 lb-in, and 2,465 lb go with the
+// axles: with these at 20 ft all balance at 232.9 in, with these at 18 ft at 223.2.
+func TestEstimatedTongueThatLifts(t *testing.T) {
+	for center, lifts := range map[string]bool{"25 ft 6 in": false, "22 ft": false, "20 ft": false, "18 ft": true, "15 ft": true} {
+		w := trailerFor(t, strings.Replace(heavy, "center: 25 ft 6 in", "center: "+center, 1), "")
+		asked := asks(w, "estimated-tongue", "weights.tongue-empty")
+		if asked != lifts || w.EstimatedTongue.Known == lifts || w.EstimatedTongue.Known && w.EstimatedTongue.Value <= 0 {
+			t.Errorf("axles at %s: %+v, asks for the scale %v, want %v", center, w.EstimatedTongue, asked, lifts)
+		}
+	}
+	for _, c := range []struct{ front, part string }{
+		{strings.Replace(strings.Replace(heavy, "per-axle: 4", "per-axle: 3", 1), "rating: 12,000 lb", "rating: 10,000 lb", 1), "2 x axle complete 10,000 lb general duty"},
+		{strings.Replace(heavy, "rating: 12,000 lb", "rating: 10,000 lb", 1), "2 x axle complete 10,000 lb heavy duty dual"},
+	} {
+		w := trailerFor(t, strings.Replace(c.front, "dual: 3,080 lb", "dual: 3,080 lb", 1), "")
+		if !slices.ContainsFunc(w.Parts, func(p Part) bool { return p.Name == c.part }) {
+			t.Errorf("no %s among %+v", c.part, w.Parts)
+		}
+	}
+	if w := trailerFor(t, heavy+"jack:\n  count: 0\n  rating: 2,000 lb\n", ""); slices.ContainsFunc(w.Parts, func(p Part) bool { return strings.Contains(p.Name, "jack") }) {
+		t.Errorf("no jack is a part: %+v", w.Parts)
+	}
+}
+
+// The names come in the order of the figures, and a match names what it missed.
+func TestNamesAndMissing(t *testing.T) {
+	names := Names()
+	if len(names) != len(All) || names[0] != All[0].Name || names[len(names)-1] != All[len(All)-1].Name {
+		t.Errorf("%v", names)
+	}
+	m := TowMatch(Towed{Payload: Result[measure.Pounds]{5000, true}}, Truck{})
+	if !m.Incomplete || !strings.Contains(m.Text(), "incomplete, for want of the trailer's empty weight, the truck's weight as it stands, ") {
+		t.Errorf("%q", m.Text())
+	}
+}
