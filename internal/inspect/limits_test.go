@@ -187,7 +187,7 @@ func TestLoose(t *testing.T) {
 		heard := 0
 		for _, said := range walkaround.HearText(text) {
 			heard++
-			if got := loose(text, said, 5000); got != want {
+			if got := loose(sentenceAt(text, said), said, 5000); got != want {
 				t.Errorf("%q: %q (%v) is loose %v, want %v", text, said.Quote, said.Role, got, want)
 			}
 		}

@@ -84,6 +84,9 @@ func (s *shelf) read(name string) (data []byte, fault string) {
 }
 
 func (s *shelf) find(name string) (size int64, fault string) {
+	if plain := strings.ReplaceAll(name, `\`, "/"); plain != name && fs.ValidPath(plain) {
+		return 0, fmt.Sprintf("a path on the web has no backslashes; write %s", plain)
+	}
 	if !fs.ValidPath(name) || strings.Contains(name, `\`) || name == "." {
 		return 0, fmt.Sprintf("that is no path below %s/; write it like media/sb-1043.jpg", mediaRoot)
 	}

@@ -7,7 +7,7 @@ import "strings"
 
 // elsewhere begins talk of another unit or of what might be. Each runs from its
 // clause's start to the sentence's end, or to a phrase of back.
-var elsewhere = phrases("that one over", "one over", "over there", "over yonder", "biggest one", "smallest one", "longest one", "largest one", "cheapest one", "the other one", "other unit", "other model",
+var elsewhere = phrases("that one over", "that one", "for comparison", "by comparison", "compared to", "compare that to", "version", "version of it", "one over", "over there", "over yonder", "biggest one", "smallest one", "longest one", "largest one", "cheapest one", "the other one", "other unit", "other model",
 	"other trailer", "one next to", "one behind", "one beside", "bigger one", "next size", "size up", "step up to", "just like it",
 	"same thing", "same trailer", "little ones", "another one", "new ones", "would be", "would weigh", "you can order", "can order",
 	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "you'd want", "federal", "used to", "sister",
@@ -108,7 +108,7 @@ func (h *hearing) setAside() []string {
 			}
 			break
 		}
-		if n := h.match(elsewhere, i); n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) {
+		if n := h.match(elsewhere, i); n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) && !(h.is(i-1, "is") && h.is(i-2, "this", "so")) {
 			from := i
 			for from > max(0, i-asideReach) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
 				from--
@@ -156,7 +156,7 @@ func (h *hearing) asideEnd(i, n int) int {
 		return i + n // "they did that on the old ones"
 	}
 	to := i + n
-	for to < len(h.t) && to < most && h.match(back, to) == 0 {
+	for to < len(h.t) && to < most && (h.match(back, to) == 0 || h.is(to-1, "of", "than", "from", "as", "like")) {
 		if h.clause(to) {
 			if clauses--; clauses <= 0 {
 				break
@@ -263,6 +263,9 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		}
 		if q.rejected == "" && h.difference(q) {
 			q.rejected = "a difference, not a value"
+		}
+		if q.rejected == "" && h.is(q.to-1, "footer", "footers") && h.is(q.from-1, "the") && !h.is(q.from-2, "is", "this") {
+			q.rejected = "another unit, or one that might be" // "with the forty footer"
 		}
 		if q.rejected == "" && h.ofLoad(q) {
 			q.rejected = "of what is loaded, not of the trailer"

@@ -109,7 +109,7 @@ func (s *sentence) counts() {
 			j++
 		}
 		if c, to, ok := s.thingAt(j); ok && (!rated || c.rating != "") && !(c.role == Ply && (j != q.to || n%2 == 1)) {
-			if c.role == AxleCount && s.is(to, "tubes", "to") || s.is(q.from-1, "from", "per") {
+			if c.role == AxleCount && s.is(to, "tubes", "to") || s.is(q.from-1, "from", "per") || n == 1 && s.is(q.from-1, "on", "in", "of", "over", "only") {
 				continue
 			}
 			if tell(q.from, to, c, n, 0.95) {

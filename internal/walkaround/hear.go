@@ -17,6 +17,13 @@ func Hear(c Captions) []Candidate {
 	return out
 }
 
+// Transcript is all that was said: the words of the cues, joined by single spaces, repeats
+// left out. The Offset of what Hear finds counts in it.
+func Transcript(c Captions) string {
+	text, _ := transcript(c)
+	return text
+}
+
 // HearText finds the figures in written notes. Their times are zero; their Offset is
 // the byte in text where the quote begins.
 func HearText(text string) []Candidate { return hear(text, tokens(text)) }

@@ -43,7 +43,7 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 		cost = 0.8 // what stands behind a figure names it more often than what stands in front
 	} else if c.from < to {
 		return 0, false
-	} else if c.cue.verb || s.spoken(c.to) == ":" {
+	} else if c.cue.verb || s.spoken(c.to) == ":" || s.is(c.to-1, "is", "says", "reads", "states") {
 		cost = 6
 	}
 	if b-a > 24 {
@@ -53,7 +53,7 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 		cost += 4 // "that leaves you ten thousand for your machine"
 	}
 	behind := c.from >= to
-	if (c.from > to || c.cue.part == crossPart && c.from == to) && c.to < len(s.t) && !c.cue.verb && (s.is(c.to, "is", "are", "was") || s.t[c.to-1].possessive || s.is(c.to, "on") && (s.is(c.to+2, "is") || s.is(c.to+3, "is"))) {
+	if (c.from > to || c.cue.part == crossPart && c.from == to) && c.to < len(s.t) && !c.cue.verb && (s.is(c.to, "is", "are", "was") || s.t[c.to-1].possessive || s.is(c.to, "on", "the", "of") && (s.is(c.to+1, "is") || s.is(c.to+2, "is") || s.is(c.to+3, "is"))) {
 		cost += 3 // "... thirteen pound, the crossmembers are ...": it begins what comes next
 	}
 	heading := c.to <= from && s.heads(c)
