@@ -7,6 +7,8 @@ import fs from 'node:fs';
 import http from 'node:http';
 import path from 'node:path';
 import { spawnSync } from 'node:child_process';
+import { find } from './find.mjs';
+import { lot } from './lot.mjs';
 import { pathToFileURL } from 'node:url';
 
 const must = process.argv.includes('-must');
@@ -31,7 +33,7 @@ check(pages.length > 0, 'the site has pages');
 fs.mkdirSync(out, { recursive: true });
 
 // A host of static files below a sub-path, as many hosts serve a site.
-const types = { '.html': 'text/html; charset=utf-8', '.txt': 'text/plain', '.css': 'text/css', '.svg': 'image/svg+xml' };
+const types = { '.html': 'text/html; charset=utf-8', '.txt': 'text/plain', '.css': 'text/css', '.js': 'text/javascript; charset=utf-8', '.svg': 'image/svg+xml' };
 const prefix = '/some/where/';
 const server = http.createServer((req, res) => {
   const url = new URL(req.url, 'http://x');
@@ -62,6 +64,13 @@ async function visit(context, url, name) {
   return { page, asked };
 }
 
+// What a page says, less what only scripts can do and is marked so.
+const said = page => page.evaluate(() => {
+  const copy = document.body.cloneNode(true);
+  copy.querySelectorAll('.scripted, .pick, script, style').forEach(e => e.remove());
+  return copy.textContent.replace(/\s+/g, ' ');
+});
+
 const words = new Map();
 for (const file of pages) {
   const name = path.relative(site, file);
@@ -71,7 +80,8 @@ for (const file of pages) {
   for (const width of [320, 390, 1280]) {
     const context = await browser.newContext({ viewport: { width, height: 844 } });
     const { page, asked } = await visit(context, url, `${name} at ${width}`);
-    check(asked.every(u => u === url || u.startsWith('data:')), `${name} at ${width} asks only for itself: ${asked}`);
+    const own = pathToFileURL(site).href + '/';
+    check(asked.every(u => u === url || u.startsWith('data:') || u.startsWith(own)), `${name} at ${width} asks only for files of the site: ${asked}`);
     const wide = () => page.evaluate(() => document.documentElement.scrollWidth);
     check(await wide() <= width, `${name} at ${width} px scrolls sideways: ${await wide()}`);
     if (width === 320) {
@@ -85,7 +95,7 @@ for (const file of pages) {
       check(await wide() <= width, `${name} at 320 px with text spacing: ${await wide()}`);
     }
     if (width === 390) {
-      words.set(name, await page.evaluate(() => document.body.innerText));
+      words.set(name, await said(page));
       await page.evaluate(() => document.querySelectorAll('details').forEach(d => { d.open = true; }));
       await page.evaluate(axe.source);
       const found = await page.evaluate(() => axe.run(document, {
@@ -103,7 +113,8 @@ for (const file of pages) {
   // Scripts off: the page says the same.
   const off = await browser.newContext({ viewport: { width: 390, height: 844 }, javaScriptEnabled: false });
   const { page } = await visit(off, url, `${name} without scripts`);
-  check(await page.locator('body').innerText() === words.get(name), `${name} says the same without scripts`);
+  check(await said(page) === words.get(name), `${name} says the same without scripts`);
+  check(await page.locator('.scripted:visible, .pick:visible').count() === 0, `${name} without scripts shows nothing that needs them`);
   await off.close();
 
   // Links: each leads to a file of the site and, where it names a place, to that place.
@@ -125,7 +136,7 @@ for (const file of pages) {
 {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
   const { page, asked } = await visit(context, base + 'index.html', 'served');
-  await page.locator('.card a').first().click();
+  await page.locator('.card > a').first().click();
   await page.waitForURL(/\/u\/[a-z0-9-]+\.html$/);
   check(asked.every(u => u.startsWith(base) || u.startsWith('data:')), 'served: nothing is asked of anybody else');
   const unit = pages.map(f => path.relative(site, f)).find(n => /^u[\\/]/.test(n) && fs.readFileSync(path.join(site, n), 'utf8').includes('class="fig"'));
@@ -158,6 +169,8 @@ for (const file of pages) {
   }
   await context.close();
 }
+await find(browser, { site, base, check, visit, spacing, axe, out });
+await lot(browser, { check, visit });
 await browser.close();
 server.close();
 

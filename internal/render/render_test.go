@@ -105,6 +105,18 @@ func site(t testing.TB, files map[string]string) map[string]string {
 }
 
 func pagesOf(files map[string]string) (map[string]string, error) {
+	all, err := allOf(files)
+	maps.DeleteFunc(all, func(path, _ string) bool { return !strings.HasSuffix(path, ".html") })
+	return all, err
+}
+
+// filesOf makes every file of a site whose yard file is given.
+func filesOf(files map[string]string, yard string) (map[string]string, error) {
+	files["content/yard.md"] = yard
+	return allOf(files)
+}
+
+func allOf(files map[string]string) (map[string]string, error) {
 	root := fstest.MapFS{}
 	for name, text := range files {
 		root[name] = &fstest.MapFile{Data: []byte(text)}
@@ -115,14 +127,12 @@ func pagesOf(files map[string]string) (map[string]string, error) {
 	}
 	works := compute.Stock(stock)
 	findings := inspect.Stock(stock, works, problems)
-	pages := map[string]string{}
-	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: findings}, func(path string, page []byte) error {
-		if strings.HasSuffix(path, ".html") {
-			pages[path] = string(page)
-		}
+	out := map[string]string{}
+	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: findings}, func(path string, data []byte) error {
+		out[path] = string(data)
 		return nil
 	})
-	return pages, err
+	return out, err
 }
 
 func one(t testing.TB) map[string]string {

@@ -111,6 +111,14 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	for _, name := range scriptNames {
 		m.files = append(m.files, p.scripts[name])
 	}
+	if in.Stock.Yard.LotCopy.Value {
+		m.files = append(m.files, p.scripts["lot.js"])
+	}
+	w, err := m.worker()
+	if err != nil {
+		return made, err
+	}
+	m.files = append(m.files, w)
 	for _, f := range m.files {
 		if err := add(f.Path, f.text); err != nil {
 			return made, err

@@ -10,6 +10,7 @@ import (
 	"html/template"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 
 	"github.com/tdewolff/minify/v2"
@@ -66,6 +67,9 @@ type press struct {
 // needs CORS and a file has none).
 var scriptNames = []string{"statics.js", "yard.js", "search.js"}
 
+// lotNames are scripts that are written only where the yard asks for them (lot.go).
+var lotNames = []string{"lot.js", "worker.js", "unworker.js"}
+
 // A script is a file of the site whose name changes with its bytes, so that it may be
 // kept forever.
 type script struct {
@@ -78,7 +82,7 @@ func readScripts(theme fs.FS) (map[string]script, error) {
 	small := minify.New()
 	small.AddFunc("text/javascript", js.Minify)
 	out := map[string]script{}
-	for _, name := range scriptNames {
+	for _, name := range append(slices.Clone(scriptNames), lotNames...) {
 		raw, err := fs.ReadFile(theme, name)
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)
@@ -94,8 +98,13 @@ func readScripts(theme fs.FS) (map[string]script, error) {
 
 // hashed is the path of a file of the site whose name changes with its bytes.
 func hashed(name string, data []byte) string {
+	return "s/" + name + "-" + fingerprint(data) + ".js"
+}
+
+// fingerprint is short and changes with the bytes.
+func fingerprint(data []byte) string {
 	sum := sha256.Sum256(data)
-	return "s/" + name + "-" + hex.EncodeToString(sum[:4]) + ".js"
+	return hex.EncodeToString(sum[:4])
 }
 
 // scripted is the policy of a page that loads scripts of the site: another file of it

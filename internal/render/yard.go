@@ -40,6 +40,8 @@ type finder struct {
 	// them with the letter from which each counts.
 	Stock, Statics, Search, Words, Script string
 	List                                  string
+	// Lot is the script that keeps the page on a phone, where the yard asks for it.
+	Lot string
 }
 
 type link struct {
@@ -154,6 +156,9 @@ func (m *maker) front(sorted []*entry) (job, error) {
 		f := &finder{Kinds: all[0].Chips, Facets: all[1:], Script: m.scripts["yard.js"].Path, Statics: m.scripts["statics.js"].Path,
 			Search: m.scripts["search.js"].Path, Stock: hashed("stock", stock), List: listFile}
 		m.files = append(m.files, script{f.Stock, stock})
+		if m.in.Stock.Yard.LotCopy.Value {
+			f.Lot = m.scripts["lot.js"].Path
+		}
 		for i := range f.Kinds {
 			f.Kinds[i].Link = "kind-" + f.Kinds[i].Value + ".html"
 		}

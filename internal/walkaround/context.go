@@ -13,7 +13,7 @@ var elsewhere = phrases("that one over", "that one", "for comparison", "by compa
 	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "you'd want", "federal", "used to", "sister",
 	"if you", "if i", "if your", "if it", "if it's", "if they", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck", "truck of", "truck rated", "trucks rated", "truck that", "any truck", "pickup of", "pickup rated",
 	"could get", "can get it", "could have", "suppose", "next to it", "the other ones", "smaller one", "longer one", "heavier one", "couplers all the time",
-	"the old one", "last year", "last week", "moved to", "yonder", "behind me", "behind us", "down the road", "adjacent unit", "adjacent", "next door", "in town", "in the city", "they ask", "they're asking", "mine", "big one", "big un", "next one up", "one just like", "we had one", "had one", "my own",
+	"the old one", "last year", "last week", "moved to", "yonder", "behind me", "we have those", "we've got those", "have those too", "i'll have", "we'll have", "will have", "by then", "behind us", "down the road", "adjacent unit", "adjacent", "next door", "in town", "in the city", "they ask", "they're asking", "mine", "big one", "big un", "next one up", "one just like", "we had one", "had one", "my own",
 	"he had", "he has", "he bought", "he wanted", "they had", "they bought", "they wanted", "customer", "customers", "a guy", "one guy", "guy who", "a fella", "a feller", "neighbor", "neighbor's", "buddy",
 	"my cousin", "my brother", "my dad", "my daddy", "my uncle", "my boy", "my wife", "my grandpa", "granddad", "can i", "could i", "will it", "would it", "can it", "should i",
 	"the cheap ones", "cheaper ones", "most of them", "most trailers", "other guys", "other brands", "competitor", "competitors", "will tell you", "i told him", "i told her",
@@ -112,6 +112,12 @@ func (h *hearing) setAside() []string {
 			from := i
 			for from > max(0, i-asideReach) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
 				from--
+			}
+			if h.is(i+n-1, "those") || h.is(i+n-2, "those") {
+				// "five by ten with a gate, we have those too": all that led up to it.
+				for from > max(0, i-2*asideReach) && h.match(back, from-1) == 0 && why[from-1] == "" {
+					from--
+				}
 			}
 			to := h.asideEnd(i, n)
 			for k := from; k < to; k++ {

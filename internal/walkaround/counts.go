@@ -24,7 +24,7 @@ var countedThings = []counted{
 
 // between what counts and what is counted these may stand.
 var adjectives = set(`drop leg electric torsion spring hydraulic welded bolt on swivel heavy duty tandem dual inch pound pounds lb weld
-	of the oil bath leaf rubber dropleg k recessed`)
+	of the oil bath leaf rubber dropleg k recessed these those`)
 
 func (s *sentence) thingAt(i int) (counted, int, bool) {
 	for _, c := range countedThings {
@@ -76,6 +76,16 @@ func (s *sentence) counts() {
 			tell(q.from, q.from+1, countedThings[0], int(q.parts[0]), 0.85)
 			s.emit(q.from, q.to, Candidate{Role: AxleRating, Value: measure.Pounds(q.parts[1] * 1000), UnitInferred: true, Count: int(q.parts[0]), Confidence: 0.85})
 			continue
+		}
+		// "riding on two seven-thousand-pounders"
+		if i+1 < len(s.qs) && q.single() && (q.amount == 2 || q.amount == 3) && s.qs[i+1].from == q.to && s.is(s.qs[i+1].to-1, "pounders") && !s.qs[i+1].used {
+			r := &s.qs[i+1]
+			if v, _, ok := r.weight(); ok && inWindow(AxleRating, v) && v <= 15000 && s.is(q.from-1, "on", "got", "has") {
+				q.used, r.used = true, true
+				tell(q.from, q.to, countedThings[0], int(q.amount), 0.8)
+				s.emit(r.from, r.to, Candidate{Role: AxleRating, Value: measure.Pounds(v), Count: int(q.amount), Confidence: 0.8})
+				continue
+			}
 		}
 		n, ok := q.whole()
 		if !q.single() && len(q.parts) > 2 { // counting aloud: one two three four

@@ -186,7 +186,7 @@ func (s *sentence) leaves() []cue {
 			out = append(out, c.cue)
 		}
 		for i := range s.t {
-			if !s.inCue(i) && s.t[i].kind == word && !s.is(i, "the", "now", "okay", "your", "our", "and", "next", "so", "then", "all", "right", "well") {
+			if !s.inCue(i) && s.t[i].kind == word && !s.is(i, "the", "it", "is", "a", "this", "now", "okay", "your", "our", "and", "next", "so", "then", "all", "right", "well") {
 				return nil
 			}
 		}

@@ -53,7 +53,10 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 		cost += 4 // "that leaves you ten thousand for your machine"
 	}
 	behind := c.from >= to
-	if (c.from > to || c.cue.part == crossPart && c.from == to) && c.to < len(s.t) && !c.cue.verb && (s.is(c.to, "is", "are", "was") || s.t[c.to-1].possessive || s.is(c.to, "on", "the", "of") && (s.is(c.to+1, "is") || s.is(c.to+2, "is") || s.is(c.to+3, "is"))) {
+	if behind := c.from >= to; behind && s.followed(c) {
+		cost += 2 // "... thirty thousand, gross weight eighteen thousand": it has a figure of its own
+	}
+	if (c.from > to || (c.cue.part == crossPart || c.cue.other) && c.from == to) && c.to < len(s.t) && !c.cue.verb && (s.is(c.to, "is", "are", "was", "takes", "has", "have", "sits", "weighs") || s.t[c.to-1].possessive || s.is(c.to, "on", "the", "of") && (s.is(c.to+1, "is") || s.is(c.to+2, "is") || s.is(c.to+3, "is"))) {
 		cost += 3 // "... thirteen pound, the crossmembers are ...": it begins what comes next
 	}
 	heading := c.to <= from && s.heads(c)
@@ -100,6 +103,19 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 		}
 	}
 	return cost + c.cue.weak, true
+}
+
+// followed reports a rating whose own figure stands right behind it.
+func (s *sentence) followed(c placed) bool {
+	if c.cue.weight == "" || c.cue.part != noPart {
+		return false
+	}
+	k := c.to
+	for k < len(s.t) && k < c.to+3 && s.is(k, "uh", "um", "is", "at", "of", "about", "right") {
+		k++
+	}
+	i := s.quantityAt(k)
+	return i >= 0 && s.qs[i].head <= k && s.qs[i].rejected == "" && (s.qs[i].unit == pounds || s.qs[i].unit == bare && (s.qs[i].scaled || !s.qs[i].single()))
 }
 
 // heads reports a cue that begins its sentence and is set off from it, or that was the

@@ -287,7 +287,7 @@ func (s *sentence) readings(q *quantity) []reading {
 	if q.unit == dollars && q.compare == Equal && (s.is(q.head-1, "it", "one", "this", "here") || s.is(q.head-1, "is") && s.is(q.head-2, "one", "this", "it", "trailer", "unit", "that")) {
 		try(Price, dollars, 2)
 	}
-	if q.unit == dollars && len(s.qs) == 1 && q.to-q.from == len(s.t) {
+	if q.unit == dollars && s.bidAlone(q) {
 		try(Price, dollars, 3)
 	}
 	if s.is(q.to-1, "footer", "footers") {
@@ -437,6 +437,17 @@ func (s *sentence) onDump() bool {
 	return slices.ContainsFunc(s.topic, func(c cue) bool { return c.length == BedLength })
 }
 
+// bidAlone reports a sentence that is nothing but an amount: "$11,900", "just six thousand
+// dollars", "$10,450 (was $11,200)".
+func (s *sentence) bidAlone(q *quantity) bool {
+	for i := range s.qs {
+		if r := &s.qs[i]; r != q && r.rejected == "" && !r.used {
+			return false
+		}
+	}
+	return (q.head == 0 || q.head == 1 && s.is(0, "just", "only", "now")) && (q.to == len(s.t) || len(s.qs) > 1 && s.t[q.to].kind == comma)
+}
+
 // nearBare is how far a part may be from a length without its unit.
 const nearBare = 4.5
 
@@ -496,8 +507,14 @@ func (s *sentence) capacityOf(c placed) (cue, bool) {
 	}
 	for i := c.from - 1; i >= max(0, c.from-5); i-- {
 		for _, p := range s.cues {
-			if p.to == i+1 && (p.cue.other || p.cue.weight != "" && p.cue.part != noPart) {
+			if p.to != i+1 {
+				continue
+			}
+			if p.cue.other || p.cue.weight != "" && p.cue.part != noPart {
 				return p.cue, true
+			}
+			if p.cue.part == rampPart || p.cue.part == tailPart {
+				return cue{other: true}, true
 			}
 		}
 		if s.t[i].kind == comma || s.is(i, "it", "and", "so") || s.quantityAt(i) >= 0 {
@@ -657,7 +674,7 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		}
 		return DeckHeight
 	case apart:
-		if of == crossPart && s.is(c.from, "apart", "spaced", "set") {
+		if of == crossPart && s.is(c.from, "apart", "spaced", "set", "spacing") {
 			return CrossSpacing
 		}
 		if of == axlePart || s.is(c.from, "spread", "axle", "spacing") && of != crossPart || s.has("axle", "axles") && of != crossPart {

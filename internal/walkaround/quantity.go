@@ -156,7 +156,7 @@ func (h *hearing) feetAndInches(q *quantity) {
 	glued := q.to < len(h.t) && h.t[q.to].glued
 	switch {
 	case u == inches:
-	case u == bare && !and && (glued || n.to == len(h.t) || h.t[n.to].kind == comma || h.is(n.to, "wide", "long", "high", "tall", "between", "inside", "off", "deep")):
+	case u == bare && !and && (glued || n.to == len(h.t) || h.t[n.to].kind == comma || h.is(n.to, "by", "x", "wide", "long", "high", "tall", "between", "inside", "off", "deep")):
 	default:
 		return
 	}

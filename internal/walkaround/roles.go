@@ -73,9 +73,9 @@ func buildCues() map[string][]phrase {
 	add(cue{weight: Empty, weak: 1.5, scale: true}, "came in at", "comes in at", "came out at", "came out to", "was right at")
 	add(cue{weight: Empty}, "gross weight empty", "empty", "empty weight", "dry", "dry weight",
 		"scale", "wt", "curb weight", "unladen", "tare", "tare weight", "weight empty", "trailer weight", "weight of the trailer")
-	add(cue{weight: Empty, weak: 1}, "weight is", "weight on it", "weight on this", "weight on this one", "weight on this thing", "weight on her", "weight of this", "weight of this one")
+	add(cue{weight: Empty, weak: 1}, "weight :", "weight is", "weight on it", "weight on this", "weight on this one", "weight on this thing", "weight on her", "weight of this", "weight of this one")
 	add(cue{weight: TongueEmpty}, "tongue weight", "tongue weight empty", "tongue wt", "tongue wt empty", "on the tongue",
-		"tongue weighs", "tongue weighed", "pin weight", "on the pin", "on the ball", "tongue load")
+		"tongue weighs", "tongue weighed", "tongue scale", "tongue scale says", "pin weight", "on the pin", "on the ball", "tongue load")
 	add(cue{weight: Payload, verb: true}, "hauls", "tote", "totes", "carry", "carries", "carrying", "haul", "hauling", "leaves you", "leaves", "can put", "put", "hold", "holds", "max load", "legally load", "can load")
 	add(cue{weight: Payload}, "payload", "carrying capacity", "capacity",
 		"to play with", "of cargo", "cargo", "put on it", "load capacity", "weight capacity", "of payload", "for your load", "for the load", "left for", "left to", "remains", "for a load", "for load", "of load")
@@ -107,7 +107,7 @@ func buildCues() map[string][]phrase {
 	add(cue{attr: apart}, "spread", "spacing", "apart", "axle spacing", "axle spread", "center to center", "between axles", "axle center to center", "spacing between axles", "axle to axle", "from one axle to", "from axle to axle", "apart on center", "spaced", "spaced at")
 	add(cue{attr: every}, "on center", "centers", "oc", "o c", "on centers", "every", "between the crossmembers", "between crossmembers", "between the cross members", "between cross members")
 	add(cue{part: crossPart}, "crossmember", "crossmembers", "cross members", "cross member", "crosspieces")
-	add(cue{part: framePart}, "frame", "main frame", "main rails", "main beam", "beams", "rails", "mainframe", "main beams")
+	add(cue{part: framePart}, "frame", "beam", "main frame", "main rails", "main beam", "beams", "rails", "mainframe", "main beams")
 	// Other parts and other things. A figure of theirs is nobody's here.
 	other := cue{other: true, part: otherPart}
 	each(other, `winch spare wheel rim lug spring spindle drum magnet battery bolt chain toolbox tool_box hinge pin 

@@ -70,7 +70,7 @@ func (s *sentence) sections() {
 		if i+1 < len(s.qs) {
 			r := &s.qs[i+1]
 			k := j
-			for k < r.from && (s.t[k].kind == comma || s.is(k, "at", "a", "and", "i", "want", "to", "say", "think", "believe", "about")) {
+			for k < r.from && (s.t[k].kind == comma || s.is(k, "at", "a", "and", "x", "i", "want", "to", "say", "think", "believe", "about")) {
 				k++
 			}
 			light := r.unit == poundsPerFoot || r.unit == bare && r.broken && s.is(r.from-1, "at") && s.is(j-1, "c") && r.single() && r.amount < 30 || r.unit == pounds && r.single() && r.amount <= 120 && !r.scaled

@@ -259,12 +259,17 @@ type labelled struct {
 // A floor is what must not get worse.
 type floor struct{ precision, recall float64 }
 
+// parts and what each gave. Every unseen part was labelled and committed before the
+// grammar met it, and looked at once; its first and only independent look stands in
+// testdata/README.md. What is held here is what it gives since its errors were mended, so
+// it measures nothing any more: it only keeps what was won.
 var parts = []labelled{
 	{"tune", true, floor{0.99, 0.99}, floor{0.99, 0.98}},
 	{"unseen-1", true, floor{0.99, 0.98}, floor{0.99, 0.97}},
 	{"traps", true, floor{0.99, 0.94}, floor{0.99, 0.95}},
-	{"unseen-2", true, floor{0.99, 0.95}, floor{0.99, 0.93}},
-	{"unseen-3", true, floor{0.99, 0.96}, floor{0.99, 0.91}},
+	{"unseen-2", true, floor{0.99, 0.95}, floor{0.99, 0.92}},
+	{"unseen-3", true, floor{0.99, 0.96}, floor{0.99, 0.94}},
+	{"unseen-4", true, floor{0.99, 0.94}, floor{0.99, 0.92}},
 }
 
 // TestSpokenFigures measures precision and recall of role, value and unit on the labelled

@@ -188,6 +188,8 @@ func lex(out []token, w string, at int, start, end float64) []token {
 			add(token{kind: word, text: "plus"}, n)
 		case c == '×':
 			add(token{kind: word, text: "x"}, n)
+		case c == '#' && from > at && len(out) > 0 && out[len(out)-1].kind == number:
+			add(token{kind: word, text: "pound"}, n)
 		case c == '#':
 			add(token{kind: word, text: "number"}, n)
 		case c == '~':
