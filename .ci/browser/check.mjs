@@ -33,7 +33,8 @@ check(pages.length > 0, 'the site has pages');
 fs.mkdirSync(out, { recursive: true });
 
 // A host of static files below a sub-path, as many hosts serve a site.
-const types = { '.html': 'text/html; charset=utf-8', '.txt': 'text/plain', '.css': 'text/css', '.js': 'text/javascript; charset=utf-8', '.svg': 'image/svg+xml' };
+const types = { '.html': 'text/html; charset=utf-8', '.txt': 'text/plain', '.css': 'text/css', '.js': 'text/javascript; charset=utf-8', '.svg': 'image/svg+xml',
+  '.webp': 'image/webp', '.jpg': 'image/jpeg', '.mp4': 'video/mp4' };
 const prefix = '/some/where/';
 const server = http.createServer((req, res) => {
   const url = new URL(req.url, 'http://x');
@@ -129,6 +130,38 @@ for (const file of pages) {
     const there = fs.existsSync(target) && fs.statSync(target).isFile();
     check(there, `${name}: ${plain} leads to a file`);
     if (there && place) check(fs.readFileSync(target, 'utf8').includes(`id="${place}"`), `${name}: ${plain} leads to a place`);
+  }
+}
+
+// Photos: what a phone loads before any tap, and what a tap on a small one brings.
+{
+  const shows = pages.filter(f => fs.readFileSync(f, 'utf8').includes('class="pic"'));
+  check(shows.length > 0, 'a unit page shows photos');
+  for (const file of shows) {
+    const name = path.relative(site, file);
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, deviceScaleFactor: 3, javaScriptEnabled: false });
+    const { page, asked } = await visit(context, pathToFileURL(file).href, `${name}, photos`);
+    await page.waitForLoadState('networkidle');
+    const loaded = () => [...new Set(asked)].filter(u => /\.(webp|jpg|png)$/.test(u)).map(u => [u, fs.statSync(new URL(u)).size]);
+    const first = loaded();
+    check(first.reduce((n, [, size]) => n + size, 0) <= 60000, `${name}: 60 KB of pictures before a tap: ${first}`);
+    check(first.length > 0 && first[0][1] <= 30000, `${name}: 30 KB for the first picture: ${first[0]}`);
+    const html = fs.readFileSync(file, 'utf8');
+    const images = html.match(/<img [^>]*>/g);
+    check(images.every(i => /\bwidth="?\d/.test(i) && /\bheight="?\d/.test(i) && /\balt=/.test(i)), `${name}: every picture says its size and what it shows`);
+    check(html.match(/fetchpriority="?high/g)?.length === 1 && images.slice(1).every(i => i.includes('loading="lazy"')) && !images[0].includes('lazy'),
+      `${name}: the first picture is fetched first and the others lazily`);
+    const small = page.locator('.photos li summary').first();
+    if (await small.count()) {
+      await small.focus();
+      await page.keyboard.press('Enter');
+      const large = page.locator('.photos li [open] .pic img').first();
+      await large.scrollIntoViewIfNeeded();
+      await page.waitForLoadState('networkidle');
+      await page.waitForTimeout(200);
+      check(loaded().length > first.length && await large.evaluate(i => i.naturalWidth > 300), `${name}: a small photo opens large by keyboard, scripts off`);
+    }
+    await context.close();
   }
 }
 

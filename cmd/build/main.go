@@ -16,6 +16,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
+	"tarepage/internal/photo"
 	"tarepage/internal/publish"
 	"tarepage/internal/render"
 	"tarepage/internal/report"
@@ -86,6 +87,7 @@ func (c *command) do(stdout, stderr io.Writer) (int, error) {
 type yard struct {
 	stock    *unit.Stock
 	works    []*compute.Work
+	problems []unit.Problem
 	findings []inspect.Finding
 }
 
@@ -106,7 +108,7 @@ func (c *command) look() (*yard, error) {
 		return nil, fmt.Errorf("in %q: %w", c.from, err)
 	}
 	works := compute.Stock(stock)
-	return &yard{stock, works, inspect.Stock(stock, works, problems)}, nil
+	return &yard{stock, works, problems, inspect.Stock(stock, works, problems)}, nil
 }
 
 func (c *command) rule(stdout io.Writer) error {
@@ -180,6 +182,15 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	if err != nil {
 		return failed, err
 	}
+	// What is refused already is not worked first.
+	held := inspect.Refused(y.stock, y.findings)
+	var pictures map[string]*photo.Picture
+	if inspect.Count(y.findings, inspect.Stop) == 0 || c.leaveOut && !held.Yard {
+		if pictures, err = c.photos(y, held, stderr); err != nil {
+			return failed, err
+		}
+		held = inspect.Refused(y.stock, y.findings)
+	}
 	n := inspect.Count(y.findings, inspect.Stop)
 	if c.json {
 		err = report.JSON(stdout, y.stock, y.works, y.findings)
@@ -195,7 +206,6 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 			f(stdout)
 		}
 	}
-	held := inspect.Refused(y.stock, y.findings)
 	if n > 0 && (!c.leaveOut || held.Yard) {
 		say(func(w io.Writer) { report.Refused(w, tally, c.to, time.Since(start)) })
 		return stops, nil
@@ -203,7 +213,8 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	site := &publish.Site{}
 	pages, err := c.pages(render.Input{
 		Stock: y.stock, Works: y.works, Findings: y.findings, LeaveOut: held.Units,
-		Media: func(path, name string) error { return site.AddFile(path, c.media(name)) },
+		Media:    func(path, name string) error { return site.AddFile(path, c.media(name)) },
+		Pictures: pictures, File: site.AddFile,
 	}, site.Add)
 	if err != nil {
 		return failed, err

@@ -15,18 +15,19 @@ import (
 const importTable = `
 measure:
 tables:         measure
-unit:           measure
+unit:           measure media
 compute:        measure tables unit
-inspect:        measure tables unit compute walkaround hearsay
+inspect:        measure tables unit compute walkaround hearsay media
 elevation:      measure tables unit compute
 report:         measure unit compute inspect intake
-render:         measure tables unit compute inspect elevation walkaround
+render:         measure tables unit compute inspect elevation walkaround photo
 publish:
 showroom:       inspect
 walkaround:     measure
 hearsay:        measure unit walkaround
 intake:         measure unit walkaround hearsay
-photo:
+media:
+photo:          media
 proving:
 firstyard:
 themes/default:
@@ -44,6 +45,8 @@ tables:     os io/fs time net net/* html/template text/template math/rand math/r
 compute:    os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 inspect:    os time net net/* html/template text/template math/rand math/rand/v2 os/*
 elevation:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+media:      os embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+photo:      net net/* html/template text/template math/rand math/rand/v2 os/*
 unit:       os embed net net/* html/template text/template math/rand math/rand/v2 os/*
 hearsay:    os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 intake:     os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*

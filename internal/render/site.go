@@ -11,6 +11,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/inspect"
+	"tarepage/internal/photo"
 	"tarepage/internal/unit"
 )
 
@@ -28,6 +29,11 @@ type Input struct {
 	// Media, where it is given, is told of each file that the site needs beside its pages:
 	// its path in the site, and its name below content/. Each is told once.
 	Media func(path, name string) error
+	// Pictures are the photos that were worked, by their names below content/.
+	Pictures map[string]*photo.Picture
+	// File, where it is given, is told of each picture that the site needs: its path in the
+	// site, and where it stands on the disk. Each is told once.
+	File func(path, from string) error
 }
 
 // PageOf is the path of a unit's page, named after its stock number.
@@ -123,6 +129,9 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 		if err := add(f.Path, f.text); err != nil {
 			return made, err
 		}
+	}
+	if err := m.pictures(); err != nil {
+		return made, err
 	}
 	return made, m.carry()
 }

@@ -171,7 +171,7 @@ func newPress(theme fs.FS) (*press, error) {
 	}
 
 	for _, name := range []string{"yard", "unit", "how"} {
-		t, err := template.New(name).Option("missingkey=error").ParseFS(theme, "frame.html", name+".html")
+		t, err := template.New(name).Option("missingkey=error").ParseFS(theme, "frame.html", "photos.html", name+".html")
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)
 		}

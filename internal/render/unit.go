@@ -24,6 +24,7 @@ type unitPage struct {
 	Beside                                   []labeled
 	Body                                     template.HTML
 	Recording                                *recording
+	Photos                                   *gallery
 	Specs                                    []specGroup
 	Standard, Options                        []string
 	Figures                                  []figure
@@ -88,6 +89,11 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	}
 	if p.Recording, err = m.recorded(e); err != nil {
 		return nil, err
+	}
+	shots := m.photos(e)
+	p.Photos = gathered(shots)
+	if p.Recording != nil {
+		p.Recording.Poster = poster(shots)
 	}
 	if p.Recording != nil {
 		p.Policy = m.watched

@@ -225,8 +225,10 @@ type Recording struct {
 // A Photo is one photo with the words for those who cannot see it.
 type Photo struct {
 	Section
-	File Text `key:"file" doc:"the photo's file" eg:"media/sb-1043-side.jpg" need:"yes"`
-	Alt  Text `key:"alt" doc:"what it shows" eg:"Left side from the front corner, tail raised"`
+	File    Text   `key:"file" doc:"the photo's file, JPEG or PNG, as it comes from the phone" eg:"media/sb-1043-side.jpg" need:"yes"`
+	Alt     Text   `key:"alt" doc:"what it shows, for those who cannot see it; stands below it where there is no caption" eg:"Left side from the front corner, tail raised"`
+	Caption Text   `key:"caption" doc:"what stands below it" eg:"The tail comes down flat to the ground"`
+	Moment  Moment `key:"at" doc:"the moment of the recording that shows the same" eg:"2:14"`
 }
 
 // A Waiver turns the stops of one rule into published cautions for a while.
@@ -251,7 +253,9 @@ type TieDown struct {
 type Yard struct {
 	File string
 	Top  Pos
-	Body Body
+	// Broken reports that the front matter could not be read at all.
+	Broken bool
+	Body   Body
 
 	Name      Text    `key:"name" doc:"what the yard is called" eg:"Sawbuck Trailer Yard" need:"yes"`
 	Phone     Text    `key:"phone" doc:"the phone number on every page" eg:"555-0142"`

@@ -88,7 +88,7 @@ func TestProblems(t *testing.T) {
 		{"unknown, elsewhere", "---\ngvwr: 5 lb\n---\n", `2:1 unknown key "gvwr" at the top [unknown-key] fix: this key belongs at weights.gvwr`},
 		{"unknown, nowhere", "---\nweights:\n  zzzzzz: 1\n---\n", `3:3 unknown key "zzzzzz" under weights [unknown-key] fix: the keys here are gvwr, empty, tongue-empty`},
 		{"key of keys", "---\n{a: b}: c\n---\n", "2:1 a key here is no plain word [unknown-key] fix: write key: value"},
-		{"photo key", "---\nphotos:\n - file: a.jpg\n   atl: x\n---\n", `4:4 unknown key "atl" under photos [unknown-key] fix: the keys here are file, alt`},
+		{"photo key", "---\nphotos:\n - file: a.jpg\n   atl: x\n---\n", `4:4 unknown key "atl" under photos [unknown-key] fix: did you mean "alt"?`},
 
 		{"commas in { }", "---\nweights: {gvwr: 20,000 lb, empty: 7,040 lb}\n---\n",
 			`2:20 inside { } the comma in "20,000 lb" ends the value [comma-splits-value] fix: write it in quotes, "20,000 lb", or put each key on its own line | 2:17 the value begins here` + "\n" +

@@ -558,7 +558,7 @@ func ReadYard(name string, src []byte) (*Yard, []Problem) {
 	r := &reader{file: name}
 	y := &Yard{File: name}
 	p, ok := r.split(src)
-	y.Top = p.top
+	y.Top, y.Broken = p.top, !ok
 	if ok {
 		r.mapping(p.root, yardKeys(), reflect.ValueOf(y).Elem(), "")
 		y.Body = readBody(name, p.body, p.bodyLine)

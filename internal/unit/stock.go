@@ -60,7 +60,7 @@ func Read(root fs.FS) (*Stock, []Problem, error) {
 		return nil, nil, err
 	}
 	problems = append(problems, ps...)
-	found := &shelf{root: root, folders: map[string][]fs.DirEntry{}}
+	found := &shelf{root: root, folders: map[string][]fs.DirEntry{}, known: map[string]Media{}}
 	s.Media = map[string][]Media{}
 	for _, u := range s.Units {
 		problems = append(problems, s.fill(u)...)
@@ -200,13 +200,12 @@ func (s *Stock) fill(u *Unit) []Problem {
 		} else if !NamesPage(u.Model.Value) {
 			p.Remedy = "name a model in " + modelsDir + " by its file's name without .md, or leave the key out"
 		}
-		// What the model would have filled in is not missing as well.
-		for _, k := range unitKeys().order {
-			if !notFilled[k.path] {
-				spoilBelow(k, reflect.ValueOf(u).Elem().Field(k.index))
-			}
-		}
+		u.unfilled()
 		return []Problem{p}
+	}
+	if m.Broken {
+		u.unfilled()
+		return nil
 	}
 	skip := notFilled
 	if otherTire(&u.Tires, &m.Tires) {
@@ -214,6 +213,15 @@ func (s *Stock) fill(u *Unit) []Problem {
 	}
 	fillFrom(unitKeys(), reflect.ValueOf(u).Elem(), reflect.ValueOf(m).Elem(), skip)
 	return nil
+}
+
+// unfilled marks what a model would have filled in as unread: it is not missing as well.
+func (u *Unit) unfilled() {
+	for _, k := range unitKeys().order {
+		if !notFilled[k.path] {
+			spoilBelow(k, reflect.ValueOf(u).Elem().Field(k.index))
+		}
+	}
 }
 
 // notFilled are the keys that belong to one unit alone and never come from a model.

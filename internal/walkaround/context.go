@@ -20,8 +20,8 @@ var elsewhere = phrases("that one over", "that one", "for comparison", "by compa
 	"was wanting", "wants a", "wanted a", "looking for a", "available with", "available in", "comes in a", "also available", "on order", "coming in", "parts room", "they make a", "they make them", "we make a", "we sell a", "they start", "starts at", "i sold", "we sold", "sold a", "sold one", "sold for", "traded", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade")
 
 // notIf are the ifs that suppose nothing: "if you look at the tag".
-var notIf = set(`look come notice see can count remember recall ask asked did do walk go follow zoom wonder wondering read check measured are 're were
-	know care get want_to need_to`)
+var notIf = set(`look come notice see can count remember recall ask asked did do walk go follow zoom wonder wondering read check measured are were
+	know care`)
 
 // back ends talk of another unit.
 var back = phrases("but", "this one", "this is", "this takes", "this here", "what's on it", "what on it", "ours", "this guy", "these are", "now this", "alright", "all right", "anyway", "moving on", "now the", "now on", "so the", "so this", "this trailer", "on here", "okay so", "now your", "now you've")

@@ -53,7 +53,7 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 		cost += 4 // "that leaves you ten thousand for your machine"
 	}
 	behind := c.from >= to
-	if behind := c.from >= to; behind && s.followed(c) {
+	if c.from >= to && s.followed(c) {
 		cost += 2 // "... thirty thousand, gross weight eighteen thousand": it has a figure of its own
 	}
 	if (c.from > to || (c.cue.part == crossPart || c.cue.other) && c.from == to) && c.to < len(s.t) && !c.cue.verb && (s.is(c.to, "is", "are", "was", "takes", "has", "have", "sits", "weighs") || s.t[c.to-1].possessive || s.is(c.to, "on", "the", "of") && (s.is(c.to+1, "is") || s.is(c.to+2, "is") || s.is(c.to+3, "is"))) {
