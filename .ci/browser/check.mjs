@@ -139,7 +139,9 @@ for (const file of pages) {
   check(shows.length > 0, 'a unit page shows photos');
   for (const file of shows) {
     const name = path.relative(site, file);
-    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, deviceScaleFactor: 3, javaScriptEnabled: false });
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, deviceScaleFactor: 3 });
+    // With scripts on: a browser whose scripts are off loads no picture lazily (HTML Standard,
+    // 2.5.7, lazy loading attributes).
     const { page, asked } = await visit(context, pathToFileURL(file).href, `${name}, photos`);
     await page.waitForLoadState('networkidle');
     const loaded = () => [...new Set(asked)].filter(u => /\.(webp|jpg|png)$/.test(u)).map(u => [u, fs.statSync(new URL(u)).size]);
@@ -157,10 +159,48 @@ for (const file of pages) {
       await page.keyboard.press('Enter');
       const large = page.locator('.photos li [open] .pic img').first();
       await large.scrollIntoViewIfNeeded();
-      await page.waitForLoadState('networkidle');
-      await page.waitForTimeout(200);
-      check(loaded().length > first.length && await large.evaluate(i => i.naturalWidth > 300), `${name}: a small photo opens large by keyboard, scripts off`);
+      await large.evaluate(i => i.complete || new Promise(done => { i.onload = done; }));
+      check(loaded().length > first.length && await large.evaluate(i => i.naturalWidth > 300), `${name}: a small photo opens large by keyboard`);
     }
+    await context.close();
+    const off = await browser.newContext({ viewport: { width: 390, height: 844 }, javaScriptEnabled: false });
+    const plain = await visit(off, pathToFileURL(file).href, `${name}, photos without scripts`);
+    const summary = plain.page.locator('.photos li summary').first();
+    if (await summary.count()) {
+      await summary.click();
+      check(await plain.page.locator('.photos li [open] .pic img').first().isVisible(), `${name}: a small photo opens with scripts off`);
+    }
+    await off.close();
+  }
+}
+
+// A recording: no byte of it before a tap, captions and chapters without a fetch, and a
+// moment of the notes seeks. From a folder on disk.
+{
+  const file = pages.find(f => fs.readFileSync(f, 'utf8').includes('<video'));
+  check(!!file, 'a unit page plays a recording');
+  if (file) {
+    const name = path.relative(site, file);
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+    const { page, asked } = await visit(context, pathToFileURL(file).href, `${name}, recording`);
+    await page.waitForLoadState('networkidle');
+    check(!asked.some(u => /\.(mp4|mov|webm)/.test(u)), `${name}: no byte of video before a tap: ${asked}`);
+    check(/[0-9]:[0-9]{2} long, [0-9]+ [KM]B/.test(await page.locator('.walk .size').innerText()), `${name}: length and size stand before the tap`);
+    const cues = kind => page.evaluate(async kind => {
+      const t = [...document.querySelectorAll('video track')].find(t => t.kind === kind);
+      if (!t) return 0;
+      t.track.mode = 'hidden';
+      for (let i = 0; i < 50 && !t.track.cues?.length; i++) await new Promise(f => setTimeout(f, 50));
+      return t.track.cues?.length ?? 0;
+    }, kind);
+    check(await cues('captions') > 0, `${name}: captions are there from a folder on disk`);
+    check(await cues('chapters') > 0, `${name}: chapters are there from a folder on disk`);
+    const moment = page.locator('a[data-t]').last();
+    const to = +await moment.getAttribute('data-t');
+    await moment.click();
+    await page.waitForFunction(to => document.querySelector('video').currentTime >= to, to, { timeout: 10000 }).catch(() => {});
+    const at = await page.evaluate(() => document.querySelector('video').currentTime);
+    check(to > 0 && at >= to && at < to + 4, `${name}: a moment seeks to ${to}, the video stands at ${at}`);
     await context.close();
   }
 }

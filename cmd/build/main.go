@@ -225,7 +225,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	}
 	say(func(w io.Writer) {
 		report.Built(w, tally, report.Site{Pages: pages, To: c.to, Written: moved.Written, Unchanged: moved.Unchanged,
-			Removed: moved.Removed, LeftOut: held.Names}, time.Since(start))
+			Removed: moved.Removed, LeftOut: held.Names, Address: y.stock.Yard.Site() != ""}, time.Since(start))
 	})
 	return status(n), nil
 }

@@ -20,7 +20,9 @@ compute:        measure tables unit
 inspect:        measure tables unit compute walkaround hearsay media
 elevation:      measure tables unit compute
 report:         measure unit compute inspect intake
-render:         measure tables unit compute inspect elevation walkaround photo
+feed:           unit
+stocklist:      measure unit compute
+render:         measure tables unit compute inspect elevation walkaround photo feed stocklist
 publish:
 showroom:       inspect
 walkaround:     measure
@@ -52,6 +54,8 @@ hearsay:    os io/fs embed time net net/* html/template text/template math/rand 
 intake:     os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 walkaround: os io/fs time net net/* html/template text/template math/rand math/rand/v2 os/*
 report:     os embed net net/* html/template text/template math/rand math/rand/v2 os/*
+feed:       os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+stocklist:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 render:     embed time net net/* text/template math/rand math/rand/v2 os/*
 publish:    net net/* html/template text/template math/rand math/rand/v2
 `

@@ -46,9 +46,28 @@ type frame struct {
 	Policy      string
 	Style       template.CSS
 	// Root leads from the page to the site's root: "" or "../".
-	Root   string
+	Root string
+	// Canonical is the page's whole address; empty where the yard's file gives none.
+	Canonical string
+	// Hidden keeps the page out of search engines.
+	Hidden bool
+	// Feeds is whether the site has feeds, which need whole addresses.
+	Feeds bool
+	// Data is what the page states for programs, as JSON-LD.
+	Data template.JS
+	// Picture is what a shared link shows, if there is a picture and an address for it.
+	Picture *picture
+	// Terms are what hold for every price and every availability: as of when, and what a
+	// price leaves out.
+	Terms  string
 	Yard   yardCard
 	Safety []string
+}
+
+// picture is a picture by its whole address (Open Graph, og:image).
+type picture struct {
+	Address, Alt  string
+	Width, Height int
 }
 
 type yardCard struct {
@@ -83,6 +102,8 @@ type entry struct {
 	path     string // u/sb-1043.html
 	kind     string // the file of its kind's page: kind-dump.html
 	media    []unit.Media
+	// nearest are the units on the yard that come nearest to one that is sold.
+	nearest []*entry
 }
 
 // Site makes every page, and the scripts that pages load, and hands each to add by its
@@ -97,7 +118,7 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	m.frame = frame{Policy: p.policy, Style: p.style, Safety: safety, Yard: yardCard{
 		Name: y.Name.Value, Phone: y.Phone.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
 		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
-	}}
+	}, Feeds: y.Site() != "", Terms: offered(y)}
 	m.enter()
 
 	var jobs []job
@@ -106,7 +127,7 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 		return 0, err
 	}
 	jobs = append(jobs, yard...)
-	jobs = append(jobs, job{path: "how-we-figure.html", make: m.how})
+	jobs = append(jobs, job{path: howPath, make: m.how}, job{path: gonePath, make: m.gone})
 	for _, e := range m.units {
 		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e) }})
 	}
@@ -130,10 +151,22 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 			return made, err
 		}
 	}
+	if err := m.others(jobs, add); err != nil {
+		return made, err
+	}
 	if err := m.pictures(); err != nil {
 		return made, err
 	}
 	return made, m.carry()
+}
+
+// offered is what holds of every price and every availability.
+func offered(y *unit.Yard) string {
+	s := "as of " + y.AsOf.Value.Long()
+	if y.Excludes.Given() {
+		s += ", prices exclude " + y.Excludes.Value
+	}
+	return s
 }
 
 // carry tells of the videos that the pages play.
@@ -175,7 +208,23 @@ func (m *maker) enter() {
 		works = append(works, w)
 	}
 	m.scale = elevation.ScaleOf(works)
+	of := map[*compute.Work]*entry{}
+	for _, e := range m.units {
+		of[e.work] = e
+	}
+	for _, e := range m.units {
+		if e.Availability.Value != "sold" {
+			continue
+		}
+		for _, w := range compute.Nearest(e.work, works, mostNearest) {
+			e.nearest = append(e.nearest, of[w])
+		}
+	}
 }
+
+// mostNearest is how many units a sold one points to: more is a list to leaf through, and
+// the page of its kind is that.
+const mostNearest = 3
 
 // job is one page to be made.
 type job struct {

@@ -28,7 +28,7 @@ func Theme(builtIn fs.FS, dir string) (fs.FS, error) {
 		return builtIn, nil
 	}
 	if info, err := os.Stat(dir); err != nil || !info.IsDir() {
-		return nil, fmt.Errorf("-theme %q is no folder; name a folder with frame.html, yard.html, unit.html, how.html, style.css or one of the scripts", dir)
+		return nil, fmt.Errorf("-theme %q is no folder; name a folder with frame.html, yard.html, unit.html, how.html, gone.html, style.css or one of the scripts", dir)
 	}
 	return over{os.DirFS(dir), builtIn}, nil
 }
@@ -170,7 +170,7 @@ func newPress(theme fs.FS) (*press, error) {
 		return nil, err
 	}
 
-	for _, name := range []string{"yard", "unit", "how"} {
+	for _, name := range []string{"yard", "unit", "how", "gone"} {
 		t, err := template.New(name).Option("missingkey=error").ParseFS(theme, "frame.html", "photos.html", name+".html")
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)

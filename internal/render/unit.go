@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"html/template"
+	"path"
 	"strings"
 
 	"tarepage/internal/compute"
@@ -14,6 +15,8 @@ type unitPage struct {
 	frame
 	Heading, Kind, KindLink, Facts           string
 	Availability, AvailMark, Price, Excludes string
+	Sold                                     bool
+	Nearest                                  []labeled
 	TagTitle                                 string
 	Plate                                    []plate
 	Cautions                                 []caution
@@ -59,6 +62,11 @@ type absent struct{ Label, Needs string }
 func (m *maker) unit(e *entry) ([]byte, error) {
 	p := &unitPage{frame: m.frame}
 	p.Root = "../"
+	p.Canonical = m.at(e.path)
+	var err error
+	if p.Data, err = m.stated(e); err != nil {
+		return nil, err
+	}
 	p.Heading = e.Title.Value
 	p.Title = fmt.Sprintf("%s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
 	p.Kind, p.KindLink = kindName[e.Kind.Value], p.Root+e.kind
@@ -66,11 +74,10 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	p.Availability = e.Availability.Value
 	p.AvailMark = map[string]string{"on the yard": "here", "sold": "gone"}[e.Availability.Value]
 	p.Price = price(e.Unit)
-	if e.Price.Given() && e.Availability.Value != "sold" {
-		p.Excludes = "as of " + m.frame.Yard.AsOf
-		if x := m.in.Stock.Yard.Excludes; x.Given() {
-			p.Excludes += ", excludes " + x.Value
-		}
+	p.Excludes = m.offered(e.Unit)
+	p.Sold = e.Availability.Value == "sold"
+	for _, n := range e.nearest {
+		p.Nearest = append(p.Nearest, m.near(n))
 	}
 	p.TagTitle = strings.TrimSpace("Stock " + e.Stock.Value)
 	p.Plate = plates(e.Unit, e.work)
@@ -114,6 +121,18 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 		p.Absent = append(p.Absent, absent{a.Label, strings.Join(needs, "; ")})
 	}
 	return m.page("unit", p)
+}
+
+// near is another unit in a line: what it is, how long, what it may carry, what it costs.
+func (m *maker) near(e *entry) labeled {
+	var facts []string
+	for _, name := range []string{"deck-length", "payload"} {
+		if f := e.work.Figure(name); f != nil {
+			facts = append(facts, short(name, e.work)+" "+f.Text)
+		}
+	}
+	facts = append(facts, price(e.Unit)+" "+m.offered(e.Unit))
+	return labeled{Label: e.Title.Value, What: path.Base(e.path), Text: strings.Join(facts, ", ")}
 }
 
 // ending closes a clause with a full stop for the page.

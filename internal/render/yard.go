@@ -6,8 +6,10 @@ import (
 	"sort"
 	"strings"
 
+	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/measure"
+	"tarepage/internal/stocklist"
 	"tarepage/internal/unit"
 )
 
@@ -30,6 +32,8 @@ type yardPage struct {
 	Cards    []card
 	Rows     []card
 	Pages    []link
+	// Programs are the files in which the stock is given away.
+	Programs []link
 }
 
 // A finder is what the yard page needs to find by need.
@@ -115,7 +119,12 @@ func (m *maker) yardPages() ([]job, error) {
 			if k, ok := strings.CutPrefix(strings.TrimSuffix(file, ".html"), "kind-"); ok {
 				page.FindLink = "index.html#kind=" + k
 			}
+			page.Canonical = m.at(leaf(file, n))
 			jobs = append(jobs, job{path: leaf(file, n), make: func() ([]byte, error) {
+				var err error
+				if page.Data, err = m.listed(leaf(file, n), page.Heading, part); err != nil {
+					return nil, err
+				}
 				if file != listFile && len(all) <= perScreen {
 					page.Cards = m.cards(part)
 				} else {
@@ -143,6 +152,10 @@ func (m *maker) yardPage(heading string) *yardPage {
 func (m *maker) front(sorted []*entry) (job, error) {
 	page := m.yardPage(m.heading("index.html"))
 	page.Shown = shown(len(sorted))
+	page.Canonical = m.at("index.html")
+	for _, f := range stocklist.Files() {
+		page.Programs = append(page.Programs, link{Link: f.Path, Name: f.What})
+	}
 	if len(sorted) > 0 {
 		all := facets(m.units)
 		stock, err := m.stockFile(all)
@@ -180,7 +193,11 @@ func (m *maker) front(sorted []*entry) (job, error) {
 			return nil, err
 		}
 		page.About = about
-		page.Cards = m.cards(sorted[:min(perScreen, len(sorted))])
+		first := sorted[:min(perScreen, len(sorted))]
+		page.Cards = m.cards(first)
+		if page.Data, err = m.listed("index.html", page.Heading, first); err != nil {
+			return nil, err
+		}
 		return m.page("yard", page)
 	}}, nil
 }
@@ -292,6 +309,29 @@ func (m *maker) row(e *entry) card {
 		c.Cautions = measure.Count(n) + " cautions"
 	}
 	return c
+}
+
+func short(name string, w *compute.Work) string {
+	if name == "deck-length" {
+		return w.Space.Name
+	}
+	return name
+}
+
+// offered is what holds for the price and the availability of one unit, in their line.
+func (m *maker) offered(u *unit.Unit) string {
+	y := m.in.Stock.Yard
+	s := "as of " + m.frame.Yard.AsOf
+	if !u.Price.Given() || u.Availability.Value == "sold" {
+		return s
+	}
+	if d := u.Price.Since(); d.Known() {
+		s = "since " + d.Long() + ", " + s
+	}
+	if y.Excludes.Given() {
+		s += ", excludes " + y.Excludes.Value
+	}
+	return s
 }
 
 func price(u *unit.Unit) string {

@@ -45,6 +45,8 @@ type Site struct {
 	Pages                       int
 	To                          string
 	Written, Unchanged, Removed int
+	// Address is whether content/yard.md says where the site is published.
+	Address bool
 	// LeftOut are the stock numbers that -leave-out kept out.
 	LeftOut []string
 }
@@ -118,6 +120,9 @@ func Built(w io.Writer, n Numbers, s Site, took time.Duration) {
 	fmt.Fprintf(w, "%s on %s: %s, in %s\n", count(n.Units, "unit"), count(s.Pages, "page"), n.found(), seconds(took))
 	if len(s.LeftOut) > 0 {
 		fmt.Fprintf(w, "left out for their stops: %s\n", strings.Join(s.LeftOut, ", "))
+	}
+	if !s.Address {
+		fmt.Fprintln(w, "no address: in content/yard.md, so without canonical addresses, sitemap, robots.txt and feeds")
 	}
 	changed := count(s.Written, "file") + " written"
 	if s.Written == 0 && s.Removed == 0 {
