@@ -163,6 +163,8 @@ func TestGaps(t *testing.T) {
 		{"at the rear", []Placed{at(140, 40)}, []gap{{0, 120}}},
 		{"touching", []Placed{at(60, 40), at(100, 40)}, []gap{{0, 40}, {120, 160}}},
 		{"one within another", []Placed{at(80, 80), at(80, 20)}, []gap{{0, 40}, {120, 160}}},
+		{"one within another's front", []Placed{at(25, 10), at(55, 90)}, []gap{{0, 10}, {100, 160}}},
+		{"the same, the other way", []Placed{at(55, 90), at(25, 10)}, []gap{{0, 10}, {100, 160}}},
 		{"the whole deck", []Placed{at(80, 160)}, []gap{{160, 160}}},
 		{"over the rear", []Placed{at(150, 40)}, []gap{{0, 130}}},
 		{"behind the deck", []Placed{at(300, 40)}, []gap{{0, 160}}},
@@ -216,6 +218,9 @@ func TestArrangeByHand(t *testing.T) {
 		if got != nil || w.Room || w.Against[0] != TheLoad {
 			t.Errorf("%s: %+v %+v", name, got, w)
 		}
+	}
+	if got, w := r.Arrange([]Load{{100, 100}, {100, 100}}); got != nil || w.Against != [2]Constraint{DeckFront, DeckRear} || w.Load != (Load{200, 200}) {
+		t.Errorf("longer than the deck: %+v %+v", got, w)
 	}
 	if got, w := r.Arrange(nil); got != nil || w.Against != [2]Constraint{TheLoad, TheLoad} {
 		t.Errorf("none: %+v %+v", got, w)

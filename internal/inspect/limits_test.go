@@ -118,6 +118,7 @@ func TestNextLoadRange(t *testing.T) {
 		{"ST205/75R15", "B", 4, 6440, "C"}, {"ST205/75R15", "B", 4, 6441, "D"},
 		{"ST235/80R16", "D", 2, 6840, "E"}, {"ST235/80R16", "D", 2, 6841, "G"}, {"ST235/80R16", "E", 2, 7000, "G"}, {"ST235/80R16", "E", 2, 8161, ""},
 		{"ST235/80R16", "C", 4, 10000, "E"}, {"ST235/80R16", "D", 4, 12000, "E"}, {"ST235/80R16", "D", 4, 12001, "G"}, {"ST235/80R16", "D", 6, 18000, "E"},
+		{"ST205/75R15", "B", 3, 5460, "C"}, {"ST235/85R16", "E", 4, 14080, "F"}, {"ST235/85R16", "E", 4, 14081, ""}, {"ST235/85R16", "F", 4, 4000, ""},
 		{"round", "D", 2, 3000, ""},
 	} {
 		u := &unit.Unit{}
@@ -329,5 +330,66 @@ func TestExampleOf(t *testing.T) {
 	}
 	if ex, err := ExampleOf(&Rule{Name: "wide-load"}); err == nil || ex.Case != "" {
 		t.Errorf("a rule that no case breaks has the example %q", ex.Case)
+	}
+}
+
+// Units without a number have no number in common, and a blank serial is none.
+func TestNumbersThatAreNone(t *testing.T) {
+	at := func(line int) unit.Pos { return unit.Pos{File: "a.md", Line: line, Column: 1} }
+	yard := func(change func(*unit.Unit, int)) *Yard {
+		y := &Yard{}
+		for i := range 3 {
+			u := &unit.Unit{File: "a.md"}
+			change(u, i+1)
+			y.Cases = append(y.Cases, &Case{Unit: u})
+		}
+		return y
+	}
+	for _, c := range []struct {
+		name   string
+		rule   *Rule
+		change func(*unit.Unit, int)
+		want   int
+	}{
+		{"stock numbers", stockTaken, func(u *unit.Unit, i int) { u.Stock = unit.Text{Value: "EX-1", Pos: at(i)} }, 2},
+		{"no stock numbers", stockTaken, func(*unit.Unit, int) {}, 0},
+		{"stock numbers not given", stockTaken, func(u *unit.Unit, _ int) { u.Stock.Value = "EX-1" }, 0},
+		{"serials", serialTwice, func(u *unit.Unit, i int) { u.Serial = unit.Text{Value: "T 1", Pos: at(i)} }, 2},
+		{"no serials", serialTwice, func(*unit.Unit, int) {}, 0},
+		{"blank serials", serialTwice, func(u *unit.Unit, i int) { u.Serial = unit.Text{Value: " ", Pos: at(i)} }, 0},
+	} {
+		f := &Findings{rule: c.rule}
+		c.rule.checkYard(yard(c.change), f)
+		if len(f.list) != c.want {
+			t.Errorf("%s: %d findings, want %d", c.name, len(f.list), c.want)
+		}
+		for _, found := range f.list {
+			if len(found.Related) != 1 || found.Related[0].At != at(1) || found.Unit != "a.md" {
+				t.Errorf("%s: %+v, want the first beside it", c.name, found)
+			}
+		}
+	}
+}
+
+// A load range that does not read is not taken for any: nothing is held against it.
+func TestSidewallOfASpoiledRange(t *testing.T) {
+	at := unit.Pos{File: "a.md", Line: 1, Column: 1}
+	for name, c := range map[string]struct {
+		size, letter unit.Text
+		want         int
+	}{
+		"no letter":        {unit.Text{Value: "ST205/75R15", Pos: at}, unit.Text{}, 1},
+		"a letter":         {unit.Text{Value: "ST205/75R15", Pos: at}, unit.Text{Value: "C", Pos: at}, 1},
+		"a spoiled letter": {unit.Text{Value: "ST205/75R15", Pos: at}, unit.Text{Pos: at, Spoiled: true}, 0},
+		"a spoiled size":   {unit.Text{Value: "ST205/75R15", Pos: at, Spoiled: true}, unit.Text{Value: "C", Pos: at}, 0},
+	} {
+		u := &unit.Unit{}
+		u.Tires.Size, u.Tires.LoadRange = c.size, c.letter
+		u.Tires.Sidewall.Single = unit.Weight{Value: 5000, Pos: at}
+		f := &Findings{rule: sidewallOffTable}
+		sidewallOffTable.check(&Case{Unit: u}, f)
+		if len(f.list) != c.want {
+			t.Errorf("%s: %d findings, want %d", name, len(f.list), c.want)
+		}
 	}
 }

@@ -127,6 +127,20 @@ func TestTongueAboutNothing(t *testing.T) {
 	}
 }
 
+// TestZeroIsOneFinding: a measure of zero is said once, and nothing is worked from it.
+func TestZeroIsOneFinding(t *testing.T) {
+	for text, not := range map[string]string{
+		"deck:\n  front: 5 ft\n  length: 0 in\naxles:\n  center: 20 ft\n": "the axles stand",
+		"axles:\n  count: 1\n  center: 0 in\n  spacing: 34 in\n":          "the first one stands",
+		"axles:\n  count: 0\n  center: 10 in\n  spacing: 34 in\n":         "the first one stands",
+	} {
+		_, found := loaded(t, "model: own\n"+text, bare)
+		if strings.Count(found, "measure-impossible") != 1 || strings.Contains(found, not) || !strings.Contains(found, "is zero") {
+			t.Errorf("%s:\n%s", text, found)
+		}
+	}
+}
+
 // TestFilledFigures: a checked figure whose words are left out stands in its sentence, and
 // one that cannot be worked says what to measure for it, not for another.
 func TestFilledFigures(t *testing.T) {

@@ -123,7 +123,7 @@ func choose(o options, p *planted, same equivalents, again map[string]bool) []*c
 	for _, c := range p.changes {
 		switch {
 		case o.only != "" && !slices.ContainsFunc(strings.Split(o.only, ","), func(part string) bool { return strings.Contains(c.name, part) }), again != nil && !again[c.name]:
-		case same[c.name] != "" && o.only == "":
+		case same[c.name] != "" && o.only == "" && again == nil:
 		default:
 			out = append(out, c)
 		}
