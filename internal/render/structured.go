@@ -190,7 +190,10 @@ func (m *maker) trail(steps ...link) []any {
 
 // plain states a page that is about no trailer.
 func (m *maker) plain(path, name string) (template.JS, error) {
-	p := webPage{Type: "WebPage", ID: m.at(path), Name: name, Publisher: m.seller()}
+	p := webPage{Type: "WebPage", Name: name, Publisher: m.seller()}
+	if path != "" {
+		p.ID = m.at(path) // the page for addresses that lead nowhere has none itself
+	}
 	return data(append([]any{p}, m.trail(link{Name: name})...)...)
 }
 
