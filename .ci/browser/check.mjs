@@ -9,6 +9,7 @@ import path from 'node:path';
 import { spawnSync } from 'node:child_process';
 import { find } from './find.mjs';
 import { lot } from './lot.mjs';
+import { tryout } from './try.mjs';
 import { pathToFileURL } from 'node:url';
 
 const must = process.argv.includes('-must');
@@ -246,6 +247,11 @@ for (const file of pages) {
   await context.close();
 }
 await find(browser, { site, base, check, visit, spacing, axe, out });
+await tryout(browser, { site, base, check, visit, axe: async (page, name) => {
+  await page.evaluate(axe.source);
+  const r = await page.evaluate(() => window.axe.run({ rules: { 'target-size': { enabled: true } } }));
+  check(r.violations.length === 0, `${name}: axe: ${JSON.stringify(r.violations.map(v => [v.id, v.nodes.map(n => n.target)]))}`);
+}, out });
 await lot(browser, { check, visit });
 await browser.close();
 server.close();

@@ -95,6 +95,8 @@ type maker struct {
 	scale elevation.Scale
 	// files are what pages load beside the theme's scripts.
 	files []script
+	// machines is the one of them that says what common loads weigh.
+	machines script
 }
 
 // entry is one published unit.
@@ -124,6 +126,10 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
 	}, Feeds: y.Site() != "", Terms: offered(y)}
 	m.enter()
+	if m.machines, err = machinesFile(); err != nil {
+		return 0, err
+	}
+	m.files = append(m.files, m.machines)
 
 	var jobs []job
 	yard, err := m.yardPages()

@@ -65,7 +65,7 @@ type press struct {
 // which they are written. A page loads them as classic scripts: a module or one with an
 // integrity attribute loads from no folder on disk (Fetch Standard, where such a request
 // needs CORS and a file has none).
-var scriptNames = []string{"statics.js", "yard.js", "search.js"}
+var scriptNames = []string{"statics.js", "yard.js", "unit.js", "search.js"}
 
 // lotNames are scripts that are written only where the yard asks for them (lot.go).
 var lotNames = []string{"lot.js", "worker.js", "unworker.js"}

@@ -31,6 +31,7 @@ type unitPage struct {
 	Photos                                   *gallery
 	Specs                                    []specGroup
 	Standard, Options                        []string
+	Try                                      *tryout
 	Workings                                 string // the page of every figure
 	Worked                                   string // how many there are
 	Absent                                   []absent
@@ -119,6 +120,9 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	p.Body = body
 	p.Specs = specs(e.Unit)
 	p.Standard, p.Options = values(e.Standard), values(e.Options)
+	if err := m.tries(p, e); err != nil {
+		return nil, err
+	}
 	p.Workings, p.Worked = p.Root+e.workings, measure.Count(len(e.work.Figures))
 	p.Absent = lacking(e.work)
 	return m.page("unit", p)
