@@ -50,6 +50,9 @@ func evaluate(t *testing.T, working string) float64 {
 		return "(" + fraction(strings.TrimSuffix(q, " in")) + ")"
 	})
 	s = regexp.MustCompile(`([0-9.]+) kg`).ReplaceAllString(s, "($1/0.45359237)")
+	s = regexp.MustCompile(`([0-9.]+) mm`).ReplaceAllString(s, "($1/25.4)")
+	s = regexp.MustCompile(`([0-9.]+) bar`).ReplaceAllString(s, "($1*14.503773773020923)") // NIST SP 811, B.8: 6.894 757 kPa
+	s = regexp.MustCompile(`([0-9.]+) kPa`).ReplaceAllString(s, "($1*0.14503773773020923)")
 	s = strings.NewReplacer(" lb", "", " psi", "", " flat", "", " tail", "", " x ", " * ").Replace(s)
 	// A decimal point makes every division exact and not one of whole numbers.
 	s = regexp.MustCompile(`[0-9]+(\.[0-9]+)?`).ReplaceAllStringFunc(s, func(n string) string {

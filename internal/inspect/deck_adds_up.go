@@ -29,8 +29,8 @@ var deckAddsUp = &Rule{
 		if measure.NotOver(off, slack) || about && measure.Agrees(total, d.Length.Value, 0, true) {
 			return
 		}
-		f.add(d.Length.Pos, "the deck is %s, its flat %s and tail %s make %s", d.Length.Value, d.Flat.Value, d.Tail.Value, total).
-			figures(d.Length.Value.String(), total.String()).
+		f.add(d.Length.Pos, "the deck is %s, its flat %s and tail %s make %s", d.Length.Value, d.Flat.Value, d.Tail.Value, total.Near()).
+			figures(d.Length.Value.String(), total.Near()).
 			also(d.Flat.Pos, "the flat stands here").
 			also(d.Tail.Pos, "the tail stands here")
 	},
