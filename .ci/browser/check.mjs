@@ -137,6 +137,39 @@ for (const file of pages) {
   }
 }
 
+// At night and in the reader's own colors: a page of each sort, its text at 7 : 1 by day and
+// by night (WCAG 2.2, 1.4.6). Colors come from the style and not from the stock, so one
+// page of each sort holds for all.
+{
+  const sorts = [/^index/, /^kind-/, /^u[\\/]/, /^figures[\\/]/, /^how-we-figure/, /^404/]
+    .map(sort => pages.find(f => sort.test(path.relative(site, f)))).filter(Boolean);
+  const lights = { day: { colorScheme: 'light' }, night: { colorScheme: 'dark' }, forced: { forcedColors: 'active' } };
+  for (const [light, options] of Object.entries(lights)) {
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, ...options });
+    for (const file of sorts) {
+      const name = `${path.relative(site, file)} by ${light}`;
+      const { page } = await visit(context, pathToFileURL(file).href, name);
+      await page.evaluate(() => document.querySelectorAll('details').forEach(d => { d.open = true; }));
+      await page.screenshot({ path: path.join(out, `${path.relative(site, file).replace(/[\\/]/g, '-').replace('.html', '')}-${light}.png`) });
+      if (light === 'forced') {
+        // The tape marks cautions: in the reader's colors it is still striped and bordered.
+        const tape = await page.evaluate(() => [...document.querySelectorAll('.cautions, .warned')].map(e => {
+          const s = getComputedStyle(e, '::before');
+          return s.backgroundImage.includes('gradient') && s.borderTopStyle === 'solid';
+        }));
+        check(tape.every(Boolean), `${name}: the tape keeps its stripes`);
+      } else {
+        await page.evaluate(axe.source);
+        const found = await page.evaluate(() => axe.run(document, { runOnly: { type: 'rule', values: ['color-contrast', 'color-contrast-enhanced'] } }));
+        check(found.violations.length === 0, `${name}: ` + found.violations.map(v => `${v.id}: ` + v.nodes.map(n => `${n.html.slice(0, 90)} ${n.any[0]?.data?.contrastRatio}`).slice(0, 4).join('; ')).join('; '));
+        if (light === 'night') check(await page.evaluate(() => getComputedStyle(document.body).backgroundColor) !== 'rgb(255, 254, 251)', `${name}: the paper is dark`);
+      }
+      await page.close();
+    }
+    await context.close();
+  }
+}
+
 // Photos: what a phone loads before any tap, and what a tap on a small one brings.
 {
   const shows = pages.filter(f => fs.readFileSync(f, 'utf8').includes('class="pic"'));
