@@ -49,7 +49,7 @@ func (s System) Length(in Inches) string {
 	if s == Metric {
 		return meters(Nearest(in.InMillimeters(), 1), 3)
 	}
-	return in.Near()
+	return in.String()
 }
 
 // AtLeast writes where something may begin: up to the quarter inch or the centimeter.
