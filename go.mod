@@ -12,6 +12,7 @@ require (
 	github.com/fsnotify/fsnotify v1.10.1
 	github.com/google/licensecheck v0.3.1
 	github.com/mmcdole/gofeed v1.4.2
+	github.com/piglig/go-qr v1.1.0
 	github.com/piprate/json-gold v0.9.1
 	github.com/rogpeppe/go-internal v1.16.0
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
