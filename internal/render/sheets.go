@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"html/template"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	qr "github.com/piglig/go-qr"
 
@@ -123,11 +125,17 @@ func keyNumbers(e *entry) []labeled {
 	return out
 }
 
+// upper begins a sentence.
+func upper(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[size:]
+}
+
 // messages are a unit's cautions in short.
 func messages(e *entry) []string {
 	var out []string
 	for _, c := range e.cautions {
-		out = append(out, label(ending(c.Message)))
+		out = append(out, upper(ending(c.Message)))
 	}
 	return out
 }
