@@ -221,7 +221,7 @@ for (const file of pages) {
   if (unit) {
     await page.goto(base + unit.replaceAll('\\', '/'));
     const link = page.locator('a.fig').first();
-    const id = (await link.getAttribute('href')).slice(1);
+    const id = (await link.getAttribute('href')).split('#')[1];
     await link.click();
     check(await page.locator('#' + id).isVisible(), `served: the link to ${id} opens its working`);
     await page.goBack();
