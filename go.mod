@@ -11,7 +11,9 @@ require (
 	github.com/dop251/goja v0.0.0-20260917113740-793a2a65c13b
 	github.com/fsnotify/fsnotify v1.10.1
 	github.com/google/licensecheck v0.3.1
+	github.com/makiuchi-d/gozxing v0.1.1
 	github.com/mmcdole/gofeed v1.4.2
+	github.com/piglig/go-qr v1.1.0
 	github.com/piprate/json-gold v0.9.1
 	github.com/rogpeppe/go-internal v1.16.0
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
@@ -43,6 +45,7 @@ require (
 	github.com/pquerna/cachecontrol v0.2.0 // indirect
 	github.com/tdewolff/parse/v2 v2.8.20 // indirect
 	golang.org/x/mod v0.42.0 // indirect
+	golang.org/x/xerrors v0.0.0-20231012003039-104605ab7028 // indirect
 	gopkg.in/check.v1 v1.0.0-20190902080502-41f04d3bba15 // indirect
 	gopkg.in/yaml.v2 v2.3.0 // indirect
 )

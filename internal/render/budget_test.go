@@ -93,6 +93,8 @@ func most(path string) weight {
 		return weight{html: 13 << 10, scripts: 4 << 10, elements: 900, requests: 2}
 	case strings.HasPrefix(path, "figures/"):
 		return weight{html: 13 << 10, scripts: 0, elements: 1200, requests: 1}
+	case strings.HasPrefix(path, "lot/"), strings.HasPrefix(path, "handover/"):
+		return weight{html: 6 << 10, scripts: 0, elements: 250, requests: 1}
 	case path == "how-we-figure.html":
 		return weight{html: 20 << 10, scripts: 0, elements: 1200, requests: 1}
 	}

@@ -141,7 +141,7 @@ func one(t testing.TB) map[string]string {
 
 func TestPagesOfASite(t *testing.T) {
 	got := slices.Sorted(maps.Keys(one(t)))
-	want := []string{"404.html", "figures/ex-1.html", "how-we-figure.html", "index.html", "kind-equipment.html", "list.html", "u/ex-1.html"}
+	want := []string{"404.html", "figures/ex-1.html", "handover/ex-1.html", "how-we-figure.html", "index.html", "kind-equipment.html", "list.html", "lot/ex-1.html", "u/ex-1.html"}
 	if !slices.Equal(got, want) {
 		t.Errorf("pages %v, want %v", got, want)
 	}
@@ -315,8 +315,10 @@ func TestSoldAndWithheld(t *testing.T) {
 
 func TestOwnTheme(t *testing.T) {
 	dir := t.TempDir()
-	if err := os.WriteFile(filepath.Join(dir, "style.css"), []byte("body { color: #123456 }"), 0o644); err != nil {
-		t.Fatal(err)
+	for _, name := range []string{"style.css", "sheet.css"} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte("body { color: #123456 }"), 0o644); err != nil {
+			t.Fatal(err)
+		}
 	}
 	files, err := render.Theme(theme.Files, dir)
 	if err != nil {

@@ -106,6 +106,8 @@ type entry struct {
 	cautions []inspect.Finding
 	path     string // u/sb-1043.html
 	workings string // figures/sb-1043.html
+	lot      string // lot/sb-1043.html
+	handOver string // handover/sb-1043.html
 	kind     string // the file of its kind's page: kind-dump.html
 	media    []unit.Media
 	// nearest are the units on the yard that come nearest to one that is sold.
@@ -140,7 +142,9 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	jobs = append(jobs, job{path: howPath, make: m.how}, job{path: gonePath, make: m.gone})
 	for _, e := range m.units {
 		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e) }},
-			job{path: e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(e) }})
+			job{path: e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(e) }},
+			job{path: e.lot, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.lot(e) }},
+			job{path: e.handOver, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.handOver(e) }})
 	}
 	made, err := run(jobs, add, in.Unmade)
 	if err != nil {
@@ -212,7 +216,7 @@ func (m *maker) enter() {
 		}
 		m.units = append(m.units, &entry{
 			Unit: u, work: w, cautions: cautions[u.File],
-			path: PageOf(u), workings: WorkingsOf(u),
+			path: PageOf(u), workings: WorkingsOf(u), lot: LotSheetOf(u), handOver: HandOverOf(u),
 			kind:  "kind-" + u.Kind.Value + ".html",
 			media: m.in.Stock.Media[u.File],
 		})
@@ -241,7 +245,9 @@ const mostNearest = 3
 type job struct {
 	path string
 	unit *unit.Unit // whose page it is, if it is one unit's
-	make func() ([]byte, error)
+	// hidden is whether search engines are to pass it by.
+	hidden bool
+	make   func() ([]byte, error)
 }
 
 func run(jobs []job, add func(string, []byte) error, unmade func(*unit.Unit, error) error) (int, error) {

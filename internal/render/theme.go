@@ -52,6 +52,9 @@ type press struct {
 	// yardStyle and yardPolicy are those of pages of many units.
 	yardStyle  template.CSS
 	yardPolicy string
+	// sheetStyle and sheetPolicy are those of what is printed.
+	sheetStyle  template.CSS
+	sheetPolicy string
 	// script plays a recording from a moment on; only pages with a recording have it, and
 	// watched is their policy.
 	script  template.JS
@@ -156,6 +159,10 @@ func newPress(theme fs.FS) (*press, error) {
 		return nil, err
 	}
 
+	if p.sheetStyle, p.sheetPolicy, err = styled(theme, "sheet.css"); err != nil {
+		return nil, err
+	}
+
 	script, err := fs.ReadFile(theme, "walk.js")
 	if err != nil {
 		return nil, fmt.Errorf("theme: %w", err)
@@ -170,7 +177,7 @@ func newPress(theme fs.FS) (*press, error) {
 		return nil, err
 	}
 
-	for _, name := range []string{"yard", "unit", "workings", "how", "gone"} {
+	for _, name := range []string{"yard", "unit", "workings", "lot", "handover", "how", "gone"} {
 		t, err := template.New(name).Option("missingkey=error").ParseFS(theme, "frame.html", "photos.html", name+".html")
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)

@@ -14,6 +14,7 @@ import (
 
 type unitPage struct {
 	frame
+	printed
 	Heading, Kind, KindLink, Facts           string
 	Availability, AvailMark, Price, Excludes string
 	Sold                                     bool
@@ -124,6 +125,7 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 		return nil, err
 	}
 	p.Workings, p.Worked = p.Root+e.workings, measure.Count(len(e.work.Figures))
+	p.LotSheet, p.HandOver = p.Root+e.lot, p.Root+e.handOver
 	p.Absent = lacking(e.work)
 	return m.page("unit", p)
 }

@@ -48,7 +48,7 @@ func (m *maker) others(jobs []job, add func(path string, data []byte) error) err
 func (m *maker) sitemap(jobs []job) []feed.Page {
 	var out []feed.Page
 	for _, j := range jobs {
-		if j.path == gonePath {
+		if j.path == gonePath || j.hidden {
 			continue
 		}
 		p := feed.Page{Address: m.at(j.path)}
