@@ -12,7 +12,9 @@ import (
 type shownPhoto struct {
 	// Picture is the picture, large, with its preview; Thumb a small one of it.
 	Picture, Thumb template.HTML
-	Caption        string
+	// Alt says what it shows: the name of what opens it, also once it is open.
+	Alt     string
+	Caption string
 	// At is the moment of the recording that shows the same, and the way to it.
 	At, AtLink string
 	AtSeconds  int
@@ -51,7 +53,7 @@ func (m *maker) photos(e *entry) []shownPhoto {
 		if alt == "" {
 			alt = fmt.Sprintf("Photo %d of %s", i+1, e.Title.Value)
 		}
-		s := shownPhoto{made: made, Caption: p.Caption.Value, Picture: pictured(made, alt, len(out) == 0), Thumb: thumb(made, alt)}
+		s := shownPhoto{made: made, Alt: alt, Caption: p.Caption.Value, Picture: pictured(made, alt, len(out) == 0), Thumb: thumb(made, alt)}
 		if s.Caption == "" {
 			s.Caption = p.Alt.Value
 		}
