@@ -81,7 +81,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
 
     // My truck, with that machine on; the numbers stay on the phone and out of the address.
     await page.locator('#truck summary').click();
-    const truck = { GVWR: '9,900', Weighs: '6800', 'Rear axle rating': '6200', 'On the rear axle': '2900', GCWR: '19500', 'Hitch, trailer': '14000',
+    const truck = { GVWR: '9,900', 'It weighs': '6800', 'Rear axle rating': '6200', 'On its rear axle': '2900', GCWR: '19500', 'Hitch, trailer': '14000',
       'Hitch, tongue': '1400', 'Ball, lb': '14000', Wheelbase: '160', 'Ball behind': '48' };
     for (const [label, v] of Object.entries(truck)) await page.locator('#truck label', { hasText: label }).first().locator('input').fill(v);
     await settled();

@@ -15,3 +15,11 @@
 // axle group: the equilibrium of a beam on two supports. Equalized axles share the
 // group's load evenly; independent torsion axles do so only when the trailer is level.
 package compute
+
+// Safety are the cautions that stand near the figures wherever they are shown or handed on.
+var Safety = []string{
+	"The label on the trailer governs.",
+	"The lowest-rated part of truck, hitch, ball, trailer and tires sets the limit.",
+	"Weigh it loaded.",
+	"Local law and licensed practice decide.",
+}

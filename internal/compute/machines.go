@@ -6,16 +6,16 @@ import (
 	"tarepage/internal/tables"
 )
 
-// A Common is a common load at its class's typical weight and longest length, and where
+// A CommonLoad is a load that many customers have, at its class's typical weight and longest length, and where
 // on this trailer its middle may stand.
-type Common struct {
+type CommonLoad struct {
 	Item, Class string
 	Load
 	Window Window
 }
 
 // Name is what it is called: mini excavator, 3-4 t.
-func (c Common) Name() string { return named(c.Item, c.Class) }
+func (c CommonLoad) Name() string { return named(c.Item, c.Class) }
 
 // NameOf is the name of a row of the table of loads.
 func NameOf(c tables.CargoRow) string { return named(c.Item, c.Class) }
@@ -47,17 +47,17 @@ var commonRows = sync.OnceValue(func() []tables.CargoRow {
 	return out
 })
 
-// commons places each common load on the trailer, where enough is known to place any.
-func (w *Work) commons() []Common {
+// commonLoads places each common load on the trailer, where enough is known to place any.
+func (w *Work) commonLoads() []CommonLoad {
 	rig, needs := RigOf(w)
 	if len(needs) > 0 {
 		return nil
 	}
 	rows := commonRows()
-	out := make([]Common, 0, len(rows))
+	out := make([]CommonLoad, 0, len(rows))
 	for _, c := range rows {
 		l := Load{Weight: c.Typical, Length: c.Length.High.Inches()}
-		out = append(out, Common{c.Item, c.Class, l, rig.Window(l)})
+		out = append(out, CommonLoad{c.Item, c.Class, l, rig.Window(l)})
 	}
 	return out
 }

@@ -52,6 +52,15 @@ type Towed struct {
 	NoBall bool
 }
 
+// Laden is the trailer as a truck meets it with a load standing on it: trailer and load
+// count as what it weighs empty, what they put on the hitch as its tongue weight, and of the
+// payload the rest is left. What is not known of the trailer stays unknown.
+func (t Towed) Laden(l Load, s Stand) Towed {
+	t.Empty.Value, t.TongueEmpty.Value = s.Total, s.Tongue
+	t.Payload.Value = max(t.Payload.Value-l.Weight, 0)
+	return t
+}
+
 // TowedOf takes a worked unit as a trailer to be matched with trucks.
 func TowedOf(w *Work) Towed {
 	var t Towed

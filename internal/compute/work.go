@@ -67,8 +67,8 @@ type Work struct {
 
 	// Tire is how the tires' rating was found.
 	Tire Tire
-	// Commons are common loads, and where on this trailer each may stand.
-	Commons []Common
+	// CommonLoads are what customers bring most, and where on this trailer each may stand.
+	CommonLoads []CommonLoad
 	// TorqueStages are the stages of the figure wheel-torque in order, in lb-ft: "first 20
 	// to 25". Empty where that is absent.
 	TorqueStages []string
@@ -150,7 +150,7 @@ func Unit(u *unit.Unit, s Settings) *Work {
 			w.Absent = append(w.Absent, Absence{d.Name, d.Label, distinct(p.needs)})
 		}
 	}
-	w.Commons = w.commons()
+	w.CommonLoads = w.commonLoads()
 	return w
 }
 

@@ -89,19 +89,6 @@ func TestAroundItsEnds(t *testing.T) {
 	}
 }
 
-// Half of the last place that was written, in millimeters: 0.5 of 8535 mm, 5 of 8.53 m.
-func TestRoundedMetricLength(t *testing.T) {
-	for raw, mm := range map[string]float64{
-		"8535 mm": 0.5, "8535 millimeters": 0.5, "1 millimeter": 0.5, "853 cm": 5, "853.5 cm": 0.5, "1 centimeter": 5, "2 centimeters": 5,
-		"8 m": 500, "8.5 m": 50, "8.53 m": 5, "8.535 m (tape)": 0.5, "1 meter": 500, "2.0 meters": 50, "28 ft": 0, "8 ft 6 in": 0, "28": 0,
-	} {
-		got := rounded(unit.Length{Raw: raw})
-		if want := mm / 25.4; float64(got) < want-1e-12 || float64(got) > want+1e-12 {
-			t.Errorf("%q may have lost %v in, want %v mm", raw, float64(got), mm)
-		}
-	}
-}
-
 // The next load range whose row carries the axle, by the table of tires: ST205/75R15 B
 // 1,480, C 1,820 (dual 1,610), D 2,150 (1,870), E 2,400 (2,090); ST235/80R16 D 3,000 (no
 // dual), E the lower of 3,420 (3,000) and 3,520, F from weak memory only, G 4,080 (3,640).

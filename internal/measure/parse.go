@@ -222,6 +222,27 @@ func parse[U Unit](s, what, example string, sums bool, scales []scale[U]) (Writt
 	return Written[U]{total, about, from}, nil
 }
 
+// RoundedBy is what a metric length may have lost where it was rounded before it was
+// written: half of its last place, 0.5 mm of 8535 mm and 5 mm of 8.53 m. Feet and inches are
+// written as they were read and lost nothing, nor did a sum or a text that is no length.
+func RoundedBy(length string) Inches {
+	text, _, _, err := peel(length, "length", "")
+	if err != nil {
+		return 0
+	}
+	digits := numberForm.FindString(text)
+	sc, ok := findScale(lengthUnits, strings.TrimSpace(text[len(digits):]))
+	if digits == "" || !ok || sc.joins || sc.joined {
+		return 0
+	}
+	half := 0.5
+	_, decimals, _ := strings.Cut(digits, ".")
+	for range decimals {
+		half /= 10
+	}
+	return sc.to(half)
+}
+
 func findScale[U Unit](scales []scale[U], unit string) (scale[U], bool) {
 	for _, sc := range scales {
 		for _, name := range sc.names {

@@ -2,6 +2,7 @@ package measure_test
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -293,6 +294,19 @@ func TestClock(t *testing.T) {
 		want := fmt.Sprintf("time %q does not read; write minutes and seconds, 6:12, or hours too, 1:02:03", text)
 		if got, err := measure.ParseClock(text); err == nil || err.Error() != want {
 			t.Errorf("%q reads as %d, %v; want %s", text, got, err, want)
+		}
+	}
+}
+
+func TestRoundedBy(t *testing.T) {
+	for text, millimeters := range map[string]float64{
+		"8535 mm": 0.5, "8,535 mm (tape)": 0.5, "8535 millimeters": 0.5, "1 millimeter": 0.5,
+		"853 cm": 5, "853.5 CM": 0.5, "1 centimeter": 5, "2 centimeters": 5,
+		"8 m": 500, "8.5 m": 50, "about 8.53 m": 5, "8.535 m (tape)": 0.5, "1 meter": 500, "2.0 meters": 50,
+		"28 ft": 0, "8 ft 6 in": 0, "102 in": 0, "28": 0, "6 m + 2 m": 0, "long": 0, "": 0,
+	} {
+		if got := measure.RoundedBy(text); math.Abs(float64(got-measure.FromMillimeters(millimeters))) > 1e-9 {
+			t.Errorf("%q was rounded by %s, want %v mm", text, got, millimeters)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"math/rand/v2"
 	"os"
@@ -51,6 +52,11 @@ func child(do string) error {
 	}
 	switch verb {
 	case "loop": // in the way of the number, until somebody kills it
+		// Tests that were stopped themselves kill nobody: then the pipe ends.
+		go func() {
+			_, _ = io.Copy(io.Discard, os.Stdin)
+			os.Exit(1)
+		}()
 		a, b := yards()
 		sites := []*Site{{}, {}}
 		for i, w := range []pages{a, b} {
@@ -112,6 +118,9 @@ func startChild(t *testing.T, dir, do string, env ...string) (*exec.Cmd, *bufio.
 	cmd.Env = append(os.Environ(), append(env, "PUBLISH_TEST_CHILD="+do)...)
 	var stderr strings.Builder
 	cmd.Stderr = &stderr
+	if _, err := cmd.StdinPipe(); err != nil { // open as long as these tests run
+		t.Fatal(err)
+	}
 	out, err := cmd.StdoutPipe()
 	if err != nil {
 		t.Fatal(err)

@@ -78,14 +78,6 @@ type yardCard struct {
 	Hours                                  []string
 }
 
-// safety stands near the numbers on every page that shows capacities.
-var safety = []string{
-	"The label on the trailer governs.",
-	"The lowest-rated part of truck, hitch, ball, trailer and tires sets the limit.",
-	"Weigh it loaded.",
-	"Local law and licensed practice decide.",
-}
-
 // maker makes the pages of one site.
 type maker struct {
 	*press
@@ -123,7 +115,7 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	}
 	m := &maker{press: p, in: in}
 	y := in.Stock.Yard
-	m.frame = frame{Policy: p.policy, Style: p.style, Safety: safety, Yard: yardCard{
+	m.frame = frame{Policy: p.policy, Style: p.style, Safety: compute.Safety, Yard: yardCard{
 		Name: y.Name.Value, Phone: y.Phone.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
 		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
 	}, Feeds: y.Site() != "", Terms: offered(y)}

@@ -287,7 +287,7 @@ func truckData(t compute.Truck) map[string]any {
 func TestStaticsMatch(t *testing.T) {
 	t.Parallel()
 	s, c := newStatics(t), chance{rand.New(rand.NewPCG(5, 3))}
-	f := s.function(`function(a) { a = JSON.parse(a); var si = a[3], m = Statics.match(a[0], a[1], a[2], si);
+	f := s.function(`function(a) { a = JSON.parse(a); var si = a[3], r = a[4] == null ? a[0] : Statics.laden(a[0], a[4], Statics.stand(a[0], a[4], a[5], a[6])), m = Statics.match(r, a[1], a[2], si);
 		return [m.text, m.incomplete].concat(m.limits.map(function (l) {
 			return [l.name, l.label, !!l.free, l.empty, Statics.limit(l.allows, si), Statics.limit(l.rating, si), Statics.load(l.used, si), Statics.limit(l.margin, si)].join(" "); }),
 			m.why ? [] : [m.notes.join("; "), m.tongue == null ? "" : Statics.load(m.tongue, si), Statics.LICENSES[m.license], m.licenseKnown, m.business]).join("\n"); }`)
@@ -295,6 +295,12 @@ func TestStaticsMatch(t *testing.T) {
 	for i := range cases {
 		r := c.rig()
 		towed, truck := c.towed(r), c.truck()
+		ask := []any{rigData(r, towed), truckData(truck), law(), truck.In == measure.Metric}
+		if c.IntN(2) == 0 { // with a load on it
+			l, behind := c.load(r), c.inches(-20, 600, 0)
+			towed = towed.Laden(l, r.Stand(compute.Placed{Load: l, Behind: behind}))
+			ask = append(ask, float64(l.Weight), float64(l.Length), float64(behind))
+		}
 		m := compute.TowMatch(towed, truck)
 		in := truck.In
 		words := []string{m.Text(), fmt.Sprint(m.Incomplete)}
@@ -313,7 +319,7 @@ func TestStaticsMatch(t *testing.T) {
 			whys++
 		}
 		want := strings.Join(words, "\n")
-		if got := s.ask(f, rigData(r, towed), truckData(truck), law(), in == measure.Metric); got != want {
+		if got := s.ask(f, ask...); got != want {
 			t.Fatalf("case %d: %+v behind %+v\n page %s\n Go   %s", i, towed, truck, got, want)
 		}
 	}

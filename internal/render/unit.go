@@ -113,10 +113,7 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	shots := m.photos(e)
 	p.Photos = gathered(shots)
 	if p.Recording != nil {
-		p.Recording.Poster = poster(shots)
-	}
-	if p.Recording != nil {
-		p.Policy = m.watched
+		p.Recording.Poster, p.Policy = poster(shots), m.watched
 	}
 	p.Body = body
 	p.Specs = specs(e.Unit)

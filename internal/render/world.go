@@ -3,6 +3,7 @@ package render
 import (
 	"strings"
 
+	"tarepage/internal/compute"
 	"tarepage/internal/feed"
 	"tarepage/internal/stocklist"
 )
@@ -98,7 +99,7 @@ func (m *maker) told(e *entry) string {
 	if f := e.work.Figure("payload"); f != nil {
 		numbers += ", payload " + f.Text
 	}
-	return strings.Join(append(say, numbers), ". ") + ". " + strings.Join(safety, " ")
+	return strings.Join(append(say, numbers), ". ") + ". " + strings.Join(compute.Safety, " ")
 }
 
 func (m *maker) stocklist() *stocklist.List {

@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"strings"
 
+	"tarepage/internal/compute"
 	"tarepage/internal/unit"
 )
 
@@ -115,7 +117,7 @@ func (o ordered[T]) MarshalJSON() ([]byte, error) {
 }
 
 // governs stands at the head: a program may hand the numbers on to somebody who loads.
-const governs = "The label on the trailer governs. The lowest-rated part of truck, hitch, ball, trailer and tires sets the limit. Weigh it loaded. Local law and licensed practice decide."
+var governs = strings.Join(compute.Safety, " ")
 
 // JSON writes stock.json, one trailer on a line.
 func JSON(l *List) ([]byte, error) {

@@ -164,6 +164,16 @@ var Statics = (function () {
 		return m.over ? load(-m.left, si) + (m.by == 5 ? " short" : " over") : limit(max(m.left, 0), si) + " left";
 	}
 
+	// towmatch.go: the rig as a truck meets it with a load w standing on it as s says.
+	function laden(r, w, s) {
+		r = r.slice();
+		r[0] = s.total;
+		r[1] = s.tongue;
+		if (r[13] != null) r[13] = max(r[13] - w, 0);
+		if (r[15] != null) r[15] = s.tongue;
+		return r;
+	}
+
 	// license.go
 	var LICENSES = ["below the federal weights of Class A and Class B; passengers, placards and states have rules of their own: ask your state",
 		"a federal Class B license may apply; ask your state", "a federal Class A license may apply; ask your state"];
@@ -279,9 +289,18 @@ var Statics = (function () {
 		return m.incomplete ? s + "; incomplete, for want of " + m.missing.join(", ") : s;
 	}
 
+	// What is asked of a truck: its key, its name, its unit and where it stands.
+	var TRUCK = [
+		["gvwr", "GVWR", "lb", "on the driver's door sticker"], ["weight", "It weighs as it stands", "lb", "on a scale, with people, fuel and gear in it"],
+		["rear", "Rear axle rating", "lb", "GAWR RR on the door sticker"], ["rearWeight", "On its rear axle", "lb", "on a scale, the rear axle alone"],
+		["gcwr", "GCWR", "lb", "in the owner's manual, towing"], ["hitch", "Hitch, trailer weight", "lb", "on the hitch's own label"],
+		["tongue", "Hitch, tongue weight", "lb", "on the same label"], ["ball", "Ball", "lb", "stamped on the ball"],
+		["base", "Wheelbase", "in", "from axle to axle, or in the manual"], ["behind", "Ball behind the rear axle", "in", "with a tape; a minus if it stands ahead of it"]
+	];
+
 	return {
-		KG: KG, MM: MM, NAMES: NAMES, LICENSES: LICENSES,
+		TRUCK: TRUCK, KG: KG, MM: MM, NAMES: NAMES, LICENSES: LICENSES,
 		weight: weight, limit: limit, load: load, length: length, atLeast: atLeast, atMost: atMost, share: share, stretch: stretch, near: near, trimmed: trimmed,
-		window: window, windowText: windowText, stand: stand, marginText: marginText, match: match
+		window: window, windowText: windowText, stand: stand, marginText: marginText, laden: laden, match: match
 	};
 })();

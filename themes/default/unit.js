@@ -164,18 +164,11 @@
 	// ---- my truck
 
 	var mytruck = byId("mytruck"), inputs = null;
-	var TRUCK = [
-		["gvwr", "GVWR", "lb", "on the driver's door sticker"], ["weight", "It weighs as it stands", "lb", "on a scale, with people, fuel and gear in it"],
-		["rear", "Rear axle rating", "lb", "GAWR RR on the door sticker"], ["rearWeight", "On its rear axle", "lb", "on a scale, the rear axle alone"],
-		["gcwr", "GCWR", "lb", "in the owner's manual, towing"], ["hitch", "Hitch, trailer weight", "lb", "on the hitch's own label"],
-		["tongue", "Hitch, tongue weight", "lb", "on the same label"], ["ball", "Ball", "lb", "stamped on the ball"],
-		["base", "Wheelbase", "in", "from axle to axle, or in the manual"], ["behind", "Ball behind the rear axle", "in", "with a tape; a minus if it stands ahead of it"]
-	];
 	var LEADS = { trailer: "carries", gcwr: "t-gcwr", hitch: "t-hitch", ball: "t-ball", "truck-gvwr": "t-gvwr", "hitch-tongue": "t-tongue", "rear-axle": "t-rear", "front-axle": "t-behind", "hitch-lift": "try" };
 	function truck() {
 		if (!inputs) return;
-		var out = byId("truck-is"), table = byId("truck-table"), notes = byId("truck-notes"), t = {}, any = false, r = R.slice(), m, l;
-		TRUCK.forEach(function (f) {
+		var out = byId("truck-is"), table = byId("truck-table"), notes = byId("truck-notes"), t = {}, any = false, m, l;
+		S.TRUCK.forEach(function (f) {
 			var v = value(inputs[f[0]]);
 			if (v != null && (f[0] == "behind" || v > 0)) { t[f[0]] = v; any = true; }
 		});
@@ -183,19 +176,14 @@
 		byId("forget").hidden = !any;
 		table.textContent = notes.textContent = "";
 		if (!any) return void (out.textContent = "Give what you know; what is missing is named.");
-		if (stands) {
-			// The loaded trailer is held against the truck as an empty one that weighs as much.
-			r[0] = stands.s.total;
-			r[1] = r[15] = stands.s.tongue;
-			r[13] = Math.max(0, (r[13] || 0) - stands.w);
-		}
-		m = S.match(r, t, law, si);
+		m = S.match(stands ? S.laden(R, stands.w, stands.s) : R, t, law, si);
 		l = m.limits[0];
 		if (m.why) return void (out.textContent = m.why.replace(/^./, function (c) { return c.toUpperCase(); }) + ".");
 		var lacks = m.missing.length ? " Not checked, for want of a number: " + m.missing.join(", ") + "." : "";
 		out.textContent = !stands ? "By the numbers given: " + m.text.replace(/; incomplete.*/, "") + "." + lacks :
 			m.over ? "With your machine where it stands this is over " + l.label + " by " + S.load(-l.margin, si) + "." + lacks :
-			"With your machine where it stands: within each limit given; the nearest is " + l.label + "." + lacks;
+			(stands.s.keeps ? "With your machine where it stands: within each limit given of the truck; the nearest is " + l.label + "." :
+				"Your machine must stand elsewhere first: there the trailer is past a limit of its own, above. The truck is within each limit given.") + lacks;
 		m.limits.forEach(function (l, k) {
 			// With a machine on it nothing more is loaded; without one the most that may be.
 			var margin = stands && !l.empty ? l.rating - l.used + l.rise * m.most : l.margin;
@@ -214,7 +202,7 @@
 			var kept = stored(KEEP) || {};
 			inputs = {};
 			units(mytruck);
-			TRUCK.forEach(function (f) {
+			S.TRUCK.forEach(function (f) {
 				var i = inputs[f[0]] = field(mytruck, "t-" + f[0], f[1], f[2], f[3]);
 				if (f[0] == "behind") i.inputMode = "text";
 				put(i, kept[f[0]]);

@@ -186,10 +186,7 @@
 		var best = null;
 		[(o.first + o.last) / 2, o.last, o.first].some(function (at) {
 			var s = window.Statics.stand(o.rig, m.w, m.l, at);
-			r = o.rig.slice();
-			r[0] = s.total;
-			r[1] = r[15] = s.tongue;
-			r[13] = Math.max(0, r[13] - m.w);
+			r = window.Statics.laden(o.rig, m.w, s);
 			var t = window.Statics.match(r, truck, D.law);
 			if (!best || best.over && !t.over) best = t;
 			return !t.over;
@@ -475,20 +472,16 @@
 			else localStorage.removeItem(KEEP);
 		} catch (e) { /* a phone that keeps nothing */ }
 	}
-	var TRUCK = [
-		["gvwr", "GVWR, lb", "door sticker"], ["weight", "Weighs as it stands, lb", "people, fuel and gear in it; scale"],
-		["rear", "Rear axle rating, lb", "door sticker, GAWR RR"], ["rearWeight", "On the rear axle, lb", "scale"],
-		["gcwr", "GCWR, lb", "owner's manual"], ["hitch", "Hitch, trailer weight, lb", "hitch label"],
-		["tongue", "Hitch, tongue weight, lb", "hitch label"], ["ball", "Ball, lb", "stamped on it"],
-		["base", "Wheelbase, in", "axle to axle"], ["behind", "Ball behind the rear axle, in", "tape; a minus if ahead of it"]
-	];
 	var trucks = {}, forget, box = byId("truck");
 	// The fields come when they are asked for: they are half of the page's elements.
 	box.addEventListener("toggle", function () {
-		if (!box.open || forget) return;
-		TRUCK.forEach(function (f) {
+		if (box.open && !forget) load(panel.dataset.statics, ask);
+	});
+	function ask() {
+		if (forget) return;
+		window.Statics.TRUCK.forEach(function (f) {
 			var l = document.createElement("label"), i = document.createElement("input");
-			l.textContent = f[1] + " (" + f[2] + ")";
+			l.textContent = f[1] + ", " + f[2] + " (" + f[3] + ")";
 			i.inputMode = f[0] == "behind" ? "text" : "decimal";
 			i.autocomplete = "off";
 			l.appendChild(i);
@@ -511,7 +504,7 @@
 		truck = kept();
 		fill();
 		if (truck) go({ truck: "1" }, true);
-	});
+	}
 
 	panel.addEventListener("click", function (e) {
 		var c = e.target.closest("[data-f]");
