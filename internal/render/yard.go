@@ -326,7 +326,7 @@ func (m *maker) offered(u *unit.Unit) string {
 		return s
 	}
 	if d := u.Price.Since(); d.Known() {
-		s = "since " + d.Long() + ", " + s
+		s = "this price since " + d.Long() + ", " + s
 	}
 	if y.Excludes.Given() {
 		s += ", excludes " + y.Excludes.Value
