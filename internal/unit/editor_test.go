@@ -366,8 +366,12 @@ func TestEditorFilesAgreeWithTheReader(t *testing.T) {
 			})
 		}
 	}
-	// Neither side says yes or no to everything.
-	if agreed[true] < 500 || agreed[false] < 500 {
+	// Neither side says yes or no to everything; rapid draws a fifth with -short.
+	least := 500
+	if testing.Short() {
+		least = 100
+	}
+	if agreed[true] < least || agreed[false] < least {
 		t.Errorf("agreed on %d that read and %d that do not", agreed[true], agreed[false])
 	}
 	t.Logf("agreed on %d that read and %d that do not", agreed[true], agreed[false])
