@@ -257,3 +257,42 @@ func TestPracticeIsMarked(t *testing.T) {
 		t.Errorf("tongue by the foot is %v", f.Value)
 	}
 }
+
+// Common practice, no source: a gooseneck's pin is quoted at about 22% of gross, and at 1% of
+// gross for each foot from ball to front axle. The two are one only where the front axle
+// stands 22 ft behind the ball; on the design's gooseneck, evenly loaded, the quoted share
+// lies between what statics put there and what the feet do.
+func TestQuotedPinWeight(t *testing.T) {
+	w := compute.Unit(example(t), settings())
+	gross := float64(w.Unit.Weights.GVWR.Value)
+	quoted := 0.22 * gross
+	if least, most := float64(w.TongueAtGVWR.Value), float64(w.TongueByFoot.Value); quoted < least || quoted > most {
+		t.Errorf("22%% of gross is %v lb; statics put %v lb there and the feet %v", quoted, least, most)
+	}
+	u := example(t)
+	u.Axles.Center.Value = 22*12 + u.Axles.Spacing.Value.Half() // the front of two axles at 22 ft
+	if got := float64(compute.Unit(u, settings()).TongueByFoot.Value); math.Abs(got-quoted) > 1e-6 {
+		t.Errorf("with the front axle at 22 ft the feet make %v lb, 22%% of gross is %v", got, quoted)
+	}
+}
+
+// Common practice, no source: on heavy decks crossmembers stand 16 in apart. 28 ft are 21
+// spaces of 16 in, so 22 crossmembers; of the 18 in that the design's example states they are
+// 18 whole spaces, so 19.
+func TestCrossmembersSixteenApart(t *testing.T) {
+	count := func(spacing measure.Inches) string {
+		u := example(t)
+		u.Frame.Spacing.Value = spacing
+		for _, p := range compute.Unit(u, settings()).Parts {
+			if strings.Contains(p.Name, "crossmember") {
+				return p.Name
+			}
+		}
+		return ""
+	}
+	for spacing, want := range map[measure.Inches]string{16: "22 crossmembers", 18: "19 crossmembers"} {
+		if got := count(spacing); !strings.HasPrefix(got, want) {
+			t.Errorf("%s apart: %q, want %s", spacing, got, want)
+		}
+	}
+}
