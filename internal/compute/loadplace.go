@@ -9,11 +9,7 @@ import (
 
 // RigOf takes a worked unit as a rig, or says what has to be weighed or measured first.
 // Tires and wheels, coupler and ball count where they are known.
-func RigOf(w *Work) (Rig, []Need) {
-	p := &pencil{Work: w, def: loadWindow}
-	r := p.rig()
-	return r, distinct(p.needs)
-}
+func RigOf(w *Work) (Rig, []Need) { return w.rig, w.rigNeeds }
 
 // rig gathers the rig, and with it everything the figure rests on.
 func (p *pencil) rig() Rig {

@@ -65,6 +65,9 @@ type Work struct {
 	room  []Input  // where the next of them are put
 	lists []*Input // what the figures rest on, one list behind the other
 
+	rig      Rig // what RigOf returns
+	rigNeeds []Need
+
 	// Tire is how the tires' rating was found.
 	Tire Tire
 	// CommonLoads are what customers bring most, and where on this trailer each may stand.
@@ -150,6 +153,9 @@ func Unit(u *unit.Unit, s Settings) *Work {
 			w.Absent = append(w.Absent, Absence{d.Name, d.Label, distinct(p.needs)})
 		}
 	}
+	// Here and once: a pencil writes on the unit's sheet, which readers of the work share.
+	*p = pencil{Work: w, def: loadWindow, inputs: inputs[:0]}
+	w.rig, w.rigNeeds = p.rig(), distinct(p.needs)
 	w.CommonLoads = w.commonLoads()
 	return w
 }
