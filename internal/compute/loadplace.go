@@ -28,8 +28,11 @@ func (p *pencil) rig() Rig {
 		Hold:   rest(p, p.AxleCapacity, "axle-capacity"),
 		HoldBy: AxleHold,
 	}
+	r.Holds[0] = r.Hold
 	lower := func(each measure.Pounds, by Constraint) {
-		if all := each.Times(u.Axles.Count.Value); all < r.Hold {
+		all := each.Times(u.Axles.Count.Value)
+		r.Holds[by-AxleHold] = all
+		if all < r.Hold {
 			r.Hold, r.HoldBy = all, by
 		}
 	}
@@ -76,7 +79,7 @@ var loadWindow = &Definition{
 			return
 		}
 		p.shared()
-		p.note("from the ball: %s; its front end is set by %s, its rear end by %s", span(w.First.FromBall, w.Last.FromBall), p.inSpace(w.First.By.String()), p.inSpace(w.Last.By.String()))
+		p.note("from the ball: %s; its front end is set by %s, its rear end by %s", measure.American.Stretch(w.First.FromBall, w.Last.FromBall), p.inSpace(w.First.By.String()), p.inSpace(w.Last.By.String()))
 		p.LoadWindow = w
 		p.enter(float64(w.First.Behind.Feet()), p.inSpace(w.Text()), windowStep, r.working(w))
 	},
@@ -117,9 +120,12 @@ func (r Rig) endWorking(e End, w Window) string {
 }
 
 // Text says where the load may stand, or why there is nowhere.
-func (w Window) Text() string {
+func (w Window) Text() string { return w.In(measure.American) }
+
+// In is Text in the reader's units.
+func (w Window) In(s measure.System) string {
 	if w.Room {
-		return span(w.First.Behind, w.Last.Behind) + " behind the deck's front"
+		return s.Stretch(w.First.Behind, w.Last.Behind) + " behind the deck's front"
 	}
 	first, last := w.Against[0], w.Against[1]
 	switch {
@@ -128,34 +134,16 @@ func (w Window) Text() string {
 	case first == TheOthers:
 		return "nowhere: the loads already placed cannot be right"
 	case first == TheLoad && last == TheLoad:
-		return fmt.Sprintf("nowhere: a load of %s on %s is no load", w.Load.Weight, w.Load.Length)
+		return fmt.Sprintf("nowhere: a load of %s on %s is no load", s.Weight(w.Load.Weight), s.Length(w.Load.Length))
 	case first == TheLoad:
-		return fmt.Sprintf("nowhere: %s is more than the %s that %s leaves for a load", w.Load.Weight, w.Leaves.Limit(), last)
+		return fmt.Sprintf("nowhere: %s is more than the %s that %s leaves for a load", s.Weight(w.Load.Weight), s.Limit(w.Leaves), last)
 	}
 	if first.ofPlace() && last.ofPlace() {
-		return fmt.Sprintf("nowhere: %s is longer than the room between %s and %s", w.Load.Length, first, last)
+		return fmt.Sprintf("nowhere: %s is longer than the room between %s and %s", s.Length(w.Load.Length), first, last)
 	}
 	return fmt.Sprintf("nowhere: %s allows its center no farther forward than %s behind the deck's front, %s no farther back than %s",
-		first, w.First.Behind.AtLeast(), last, w.Last.Behind.AtMost())
+		first, s.AtLeast(w.First.Behind), last, s.AtMost(w.Last.Behind))
 }
 
 // ofPlace reports whether the constraint is an end of the free deck.
 func (c Constraint) ofPlace() bool { return c >= DeckFront && c <= LoadBehind }
-
-// span tells a stretch of the deck in quarter inches that lie within it; in sixty-fourths
-// where no quarter does.
-func span(first, last measure.Inches) string {
-	from, to := measure.Up(first, 0.25), measure.Down(last, 0.25)
-	if from > to {
-		from, to = measure.Up(first, sixtyFourth), measure.Down(last, sixtyFourth)
-	}
-	switch {
-	case from > to:
-		return "only at " + measure.Nearest(first, sixtyFourth).String()
-	case from == to:
-		return "only at " + from.String()
-	}
-	return from.String() + " to " + to.String()
-}
-
-const sixtyFourth measure.Inches = 1.0 / 64

@@ -56,6 +56,9 @@ type Rig struct {
 	// and HoldBy says which.
 	Hold   measure.Pounds
 	HoldBy Constraint
+	// Holds are what the axles, their tires and their wheels carry, each by itself; zero
+	// for what is not known. Only Stand asks for them.
+	Holds [3]measure.Pounds
 	// TongueMost is the coupler's tongue limit, Coupler and Ball their ratings for the
 	// whole trailer; zero where they are not known.
 	TongueMost, Coupler, Ball measure.Pounds

@@ -32,6 +32,8 @@ type Truck struct {
 	// Wheelbase is from axle to axle. BallBehind is from the rear axle back to the ball;
 	// a ball ahead of the axle, as a gooseneck's, is below zero.
 	Wheelbase, BallBehind Result[measure.Inches]
+	// In is the units in which the match is to be read.
+	In measure.System
 }
 
 // A Towed is a trailer as a tow match needs it.
@@ -123,6 +125,8 @@ type Match struct {
 	MayBeCommercial bool
 	// Notes are what the reader must know.
 	Notes []string
+
+	in measure.System
 }
 
 // Governing is the limit that governs, or nil where nothing could be worked.
@@ -168,7 +172,7 @@ func have[U measure.Unit](m *matcher, r Result[U], name string) (U, bool) {
 // With an even load p the trailer puts T = T0 + p (1 - xc / A) on the ball, and the truck
 // is a beam on two axles with T behind the rear one. Ratings are inclusive.
 func TowMatch(t Towed, truck Truck) Match {
-	var out Match
+	out := Match{in: truck.In}
 	if out.Why = senselessTow(t, truck); out.Why != "" {
 		return out
 	}
@@ -304,7 +308,7 @@ func before(first bool) int {
 func (m *matcher) effects(truck Truck) {
 	m.note("evenly spread over the deck; a load farther forward puts more on the truck")
 	if s := m.trailer.SurgeTruck; s.Known && truck.GVWR.Known && truck.GVWR.Value < s.Value {
-		m.note("its surge brakes ask for a truck rated %s or more (49 CFR 393.48(d)); this one is rated %s", s.Value.Load(), truck.GVWR.Value)
+		m.note("its surge brakes ask for a truck rated %s or more (49 CFR 393.48(d)); this one is rated %s", m.in.Load(s.Value), m.in.Weight(truck.GVWR.Value))
 	}
 	if !m.weighed {
 		return
@@ -319,9 +323,9 @@ func (m *matcher) effects(truck Truck) {
 	m.Rear = Result[measure.Pounds]{Value: rear, Known: true}
 	switch {
 	case front < 0:
-		m.note("the front axle loses %s, so it steers and brakes with less; the truck's manual says when a weight-distributing hitch is due", (-front).Load())
+		m.note("the front axle loses %s, so it steers and brakes with less; the truck's manual says when a weight-distributing hitch is due", m.in.Load(-front))
 	case front > 0:
-		m.note("the front axle gains %s", front.Load())
+		m.note("the front axle gains %s", m.in.Load(front))
 	}
 	if !truck.Weight.Known || !truck.RearWeight.Known {
 		return
@@ -362,6 +366,7 @@ func (m *matcher) license(truck Truck) {
 
 // senselessTow says which of the measures cannot be, or "" if all can.
 func senselessTow(t Towed, truck Truck) string {
+	in := truck.In
 	for _, r := range []struct {
 		what string
 		Result[measure.Pounds]
@@ -382,7 +387,7 @@ func senselessTow(t Towed, truck Truck) string {
 		{"the ball's rating", truck.BallRating, 1},
 	} {
 		if r.Known && !(r.Value >= r.least && measure.Sensible(r.Value)) {
-			return fmt.Sprintf("%s cannot be %s", r.what, r.Value)
+			return fmt.Sprintf("%s cannot be %s", r.what, in.Weight(r.Value))
 		}
 	}
 	for _, r := range []struct {
@@ -395,21 +400,21 @@ func senselessTow(t Towed, truck Truck) string {
 		{"the truck's wheelbase", truck.Wheelbase, 1},
 	} {
 		if r.Known && !(r.Value >= r.least && measure.Sensible(r.Value)) {
-			return fmt.Sprintf("%s cannot be %s", r.what, r.Value)
+			return fmt.Sprintf("%s cannot be %s", r.what, in.Length(r.Value))
 		}
 	}
 	tongue, behind := t.TongueEmpty, truck.BallBehind
 	switch {
 	case tongue.Known && !measure.Sensible(tongue.Value):
-		return fmt.Sprintf("the tongue weight cannot be %s", tongue.Value)
+		return fmt.Sprintf("the tongue weight cannot be %s", in.Weight(tongue.Value))
 	case tongue.Known && t.Empty.Known && max(tongue.Value, -tongue.Value) > t.Empty.Value:
-		return fmt.Sprintf("the tongue cannot weigh %s, the whole trailer weighs %s", tongue.Value, t.Empty.Value)
+		return fmt.Sprintf("the tongue cannot weigh %s, the whole trailer weighs %s", in.Weight(tongue.Value), in.Weight(t.Empty.Value))
 	case truck.RearWeight.Known && truck.Weight.Known && truck.RearWeight.Value > truck.Weight.Value:
-		return fmt.Sprintf("the rear axle cannot carry %s, the whole truck weighs %s", truck.RearWeight.Value, truck.Weight.Value)
+		return fmt.Sprintf("the rear axle cannot carry %s, the whole truck weighs %s", in.Weight(truck.RearWeight.Value), in.Weight(truck.Weight.Value))
 	case behind.Known && !measure.Sensible(behind.Value):
-		return fmt.Sprintf("the ball cannot stand %s from the rear axle", behind.Value)
+		return fmt.Sprintf("the ball cannot stand %s from the rear axle", in.Length(behind.Value))
 	case behind.Known && truck.Wheelbase.Known && truck.Wheelbase.Value+behind.Value <= 0:
-		return fmt.Sprintf("the ball cannot stand %s ahead of the rear axle, the wheelbase is %s", -behind.Value, truck.Wheelbase.Value)
+		return fmt.Sprintf("the ball cannot stand %s ahead of the rear axle, the wheelbase is %s", in.Length(-behind.Value), in.Length(truck.Wheelbase.Value))
 	}
 	return ""
 }
@@ -422,9 +427,9 @@ func (m *Match) Text() string {
 	}
 	l, text := m.Limits[0], ""
 	if l.Empty {
-		text = fmt.Sprintf("by these figures the empty trailer is over %s by %s: weigh both, read the labels again, or look at a truck rated for more", l.Label, (-l.Margin).Load())
+		text = fmt.Sprintf("by these figures the empty trailer is over %s by %s: weigh both, read the labels again, or look at a truck rated for more", l.Label, m.in.Load(-l.Margin))
 	} else {
-		text = fmt.Sprintf("up to %s, evenly spread; what governs is %s", m.Most.Limit(), l.Label)
+		text = fmt.Sprintf("up to %s, evenly spread; what governs is %s", m.in.Limit(m.Most), l.Label)
 	}
 	if m.Incomplete {
 		text += "; incomplete, for want of " + strings.Join(m.Missing, ", ")

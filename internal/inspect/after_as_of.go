@@ -31,6 +31,8 @@ var afterAsOf = &Rule{
 		if c.Availability.Value != "on order" {
 			later(c.Arrived.Pos, c.Arrived.Value, "arrived")
 		}
+		later(c.Price.Pos, c.Price.Since(), "the price changed")
+		later(c.Availability.Pos, c.Availability.Since(), "the availability changed")
 		later(c.Relabeled.Pos, c.Relabeled.Value, "relabeled")
 		weighed(c.Weights.Empty.Pos, c.Weights.Empty.From, "the empty trailer was weighed")
 		weighed(c.Weights.TongueEmpty.Pos, c.Weights.TongueEmpty.From, "the tongue was weighed")

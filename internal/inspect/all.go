@@ -55,6 +55,7 @@ var All = []*Rule{
 	fileMissing,
 	captionsUnreadable,
 	videoLink,
+	siteAddress,
 
 	// cautions
 	tongueOutOfBand,
@@ -87,6 +88,7 @@ var All = []*Rule{
 	staleListing,
 	weighedLongAgo,
 	afterAsOf,
+	sinceDate,
 	waiverUnused,
 	waiverExpired,
 	noteOrder,

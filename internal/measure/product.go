@@ -190,3 +190,12 @@ func Run(rise, ramp Inches) (Inches, bool) {
 	}
 	return Inches(math.Sqrt(float64(ramp-rise) * float64(ramp+rise))), true
 }
+
+// Apart is how far two measures stand apart, as a share of the greater one. Neither may
+// be below zero; two zeros are not apart.
+func Apart[U Unit](a, b U) Share {
+	if a == b {
+		return 0
+	}
+	return Share(math.Abs(float64(a)-float64(b)) / math.Max(float64(a), float64(b)))
+}

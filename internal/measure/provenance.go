@@ -23,6 +23,7 @@ const (
 	MakersSheet                // the maker's specification sheet
 	Said                       // said in the recording, at a time
 	Estimate                   // estimated
+	Since                      // of a price or a state: the day from which it holds
 	Other                      // any other text, kept and shown
 )
 
@@ -35,7 +36,8 @@ type Provenance struct {
 	At int
 	// Timed reports whether a Said figure names its time.
 	Timed bool
-	// Date is the date of a scale ticket as written, yyyy-mm-dd, or empty.
+	// Date is the date of a scale ticket, or of what holds since a day, as written,
+	// yyyy-mm-dd, or empty.
 	Date string
 }
 
@@ -49,6 +51,7 @@ var plainOrigins = map[string]Origin{
 
 var (
 	saidForm  = regexp.MustCompile(`^said\s+([0-9]{1,3}(?::[0-9]{2}){1,2})$`)
+	sinceForm = regexp.MustCompile(`^since\s+([0-9]{4}-[0-9]{2}-[0-9]{2})$`)
 	scaleForm = regexp.MustCompile(`^scale ticket\s+([0-9]{4}-[0-9]{2}-[0-9]{2})$`)
 )
 
@@ -75,6 +78,9 @@ func ParseProvenance(note string) Provenance {
 	if m := scaleForm.FindStringSubmatch(low); m != nil {
 		return Provenance{Origin: ScaleTicket, Text: "scale ticket " + m[1], Date: m[1]}
 	}
+	if m := sinceForm.FindStringSubmatch(low); m != nil {
+		return Provenance{Origin: Since, Text: "since " + m[1], Date: m[1]}
+	}
 	return Provenance{Origin: Other, Text: note}
 }
 
@@ -82,7 +88,7 @@ func ParseProvenance(note string) Provenance {
 func (p Provenance) String() string { return p.Text }
 
 var originNames = [...]string{"", "tag", "coupler plate", "axle tag", "sidewall", "stamp",
-	"scale ticket", "tape", "maker's sheet", "said", "estimate", ""}
+	"scale ticket", "tape", "maker's sheet", "said", "estimate", "since", ""}
 
 func (o Origin) String() string { return originNames[o] }
 

@@ -77,8 +77,8 @@ type entry struct {
 	media    []unit.Media
 }
 
-// Site makes every page and hands it to add by its path. It returns how many pages
-// it made. Pages are made several at a time; add is called for one at a time.
+// Site makes every page, and the scripts that pages load, and hands each to add by its
+// path. It returns how many pages it made. Pages are made several at a time; add is called for one at a time.
 func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int, error) {
 	p, err := newPress(theme)
 	if err != nil {
@@ -101,6 +101,11 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	made, err := run(jobs, add, in.Unmade)
 	if err != nil {
 		return made, err
+	}
+	for _, name := range scriptNames {
+		if err := add(p.scripts[name].Path, p.scripts[name].text); err != nil {
+			return made, err
+		}
 	}
 	return made, m.carry()
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/base64"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"html/template"
@@ -14,6 +15,7 @@ import (
 	"github.com/tdewolff/minify/v2"
 	"github.com/tdewolff/minify/v2/css"
 	"github.com/tdewolff/minify/v2/html"
+	"github.com/tdewolff/minify/v2/js"
 
 	"tarepage/internal/elevation"
 )
@@ -25,7 +27,7 @@ func Theme(builtIn fs.FS, dir string) (fs.FS, error) {
 		return builtIn, nil
 	}
 	if info, err := os.Stat(dir); err != nil || !info.IsDir() {
-		return nil, fmt.Errorf("-theme %q is no folder; name a folder with frame.html, yard.html, unit.html, how.html, style.css or walk.js", dir)
+		return nil, fmt.Errorf("-theme %q is no folder; name a folder with frame.html, yard.html, unit.html, how.html, style.css or one of the scripts", dir)
 	}
 	return over{os.DirFS(dir), builtIn}, nil
 }
@@ -50,7 +52,51 @@ type press struct {
 	// watched is their policy.
 	script  template.JS
 	watched string
+	// scripts are the files that pages load, by their names in the theme.
+	scripts map[string]script
 	min     *minify.M
+}
+
+// scriptNames are the theme's scripts that become files of the site, in the order in
+// which they are written. A page loads them as classic scripts: a module or one with an
+// integrity attribute loads from no folder on disk (Fetch Standard, where such a request
+// needs CORS and a file has none).
+var scriptNames = []string{"statics.js"}
+
+// A script is a file of the site whose name changes with its bytes, so that it may be
+// kept forever.
+type script struct {
+	Path string // s/statics-0123abcd.js
+	text []byte
+}
+
+// readScripts makes the theme's scripts small and names them.
+func readScripts(theme fs.FS) (map[string]script, error) {
+	small := minify.New()
+	small.AddFunc("text/javascript", js.Minify)
+	out := map[string]script{}
+	for _, name := range scriptNames {
+		raw, err := fs.ReadFile(theme, name)
+		if err != nil {
+			return nil, fmt.Errorf("theme: %w", err)
+		}
+		text, err := small.Bytes("text/javascript", raw)
+		if err != nil {
+			return nil, fmt.Errorf("theme: %s: %w", name, err)
+		}
+		sum := sha256.Sum256(text)
+		out[name] = script{"s/" + strings.TrimSuffix(name, ".js") + "-" + hex.EncodeToString(sum[:4]) + ".js", text}
+	}
+	return out, nil
+}
+
+// scripted is the policy of a page that loads scripts of the site: another file of it
+// ('self'), and whatever the policy admits already.
+func scripted(policy string) string {
+	if strings.Contains(policy, "script-src ") {
+		return strings.Replace(policy, "script-src ", "script-src 'self' ", 1)
+	}
+	return strings.Replace(policy, "base-uri", "script-src 'self'; base-uri", 1)
 }
 
 func newPress(theme fs.FS) (*press, error) {
@@ -88,6 +134,10 @@ func newPress(theme fs.FS) (*press, error) {
 	// A recording's captions are text tracks in the page itself.
 	p.watched = strings.Replace(p.policy, "media-src 'self'", "media-src 'self' data:; script-src 'sha256-"+
 		base64.StdEncoding.EncodeToString(sum[:])+"'", 1)
+
+	if p.scripts, err = readScripts(theme); err != nil {
+		return nil, err
+	}
 
 	for _, name := range []string{"yard", "unit", "how"} {
 		t, err := template.New(name).Option("missingkey=error").ParseFS(theme, "frame.html", name+".html")

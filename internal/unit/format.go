@@ -33,8 +33,8 @@ type Unit struct {
 	Serial       Text   `key:"serial" doc:"the VIN; mark another form of number (state-assigned) or (home-built)" eg:"1J9RP1A32T1644345" note:"yes"`
 	Condition    Text   `key:"condition" doc:"new or used" eg:"new" one:"new|used" need:"yes"`
 	Availability Text   `key:"availability" doc:"whether it can be bought today" eg:"on the yard" one:"on the yard|on order|spoken for|sold" need:"yes"`
-	Price        Money  `key:"price" doc:"the asking price" eg:"$18,450"`
-	Arrived      Date   `key:"arrived" doc:"the day it came into the yard" eg:"2026-11-02"`
+	Price        Money  `key:"price" doc:"the asking price, and since when where it changed" eg:"$18,450 (since 2026-11-10)"`
+	Arrived      Date   `key:"arrived" doc:"the day it came into the yard; the feeds tell of it by this day" eg:"2026-11-02"`
 	Color        Text   `key:"color" doc:"its color" eg:"charcoal"`
 	OverallWidth Length `key:"overall-width" doc:"across the widest part, fenders included, lamps and mirrors left out" eg:"102 in (tape)"`
 	Withhold     Text   `key:"withhold" doc:"keeps the unit out of the site; say why" eg:"waiting for the title"`
@@ -260,6 +260,7 @@ type Yard struct {
 	Town      Text    `key:"town" doc:"town and state" eg:"Dunnock Gap"`
 	Hours     []Text  `key:"hours" doc:"when somebody is there" eg:"Monday to Friday, 8 to 5"`
 	AsOf      Date    `key:"as-of" doc:"the day the stock was last walked; ages are counted to it" eg:"2026-11-20" need:"yes"`
+	Address   Text    `key:"address" doc:"where the site is published: the https address of the folder that holds index.html; without it what has to name whole addresses is left out (canonical address, sitemap, feeds, link pictures)" eg:"https://sawbuck.example/trailers/"`
 	Excludes  Text    `key:"price-excludes" doc:"what the prices leave out" eg:"tax, title and registration"`
 	Allowance Percent `key:"allowance" doc:"what the yard holds back from the payload" eg:"5%"`
 	VideoLink Text    `key:"video-link" doc:"where another host plays a recording from a moment on: an address with {id} for the recording and {s} for seconds, {ms} for milliseconds or {hms} as in 0h1m12s" eg:"https://video.example/{id}?t={s}"`

@@ -67,6 +67,11 @@ coupler plate, axle tag, sidewall, stamp, scale ticket with its date, tape, make
 said with its time in the recording, and estimate. Any other words are kept and shown. What
 was only said is not trusted for a rating until somebody has read the rating itself.
 
+**Since when** stands in the same place behind a price and an availability:
+` + "`price: $18,450 (since 2026-11-10)`" + `, ` + "`availability: sold (since 2026-11-18)`" + `. Write the day
+anew whenever you change the price: the site keeps no clock and no memory, so this day is how
+the feeds tell their readers that something changed.
+
 **Inside { } a comma ends the value.** Quote a number with a thousands comma there, or put
 each key on its own line.
 

@@ -1,0 +1,62 @@
+package compute
+
+import (
+	"slices"
+	"strings"
+
+	"tarepage/internal/measure"
+	"tarepage/internal/unit"
+)
+
+// Nearest are the trailers on the yard that come nearest to one that is gone: of its
+// kind before any other, then those whose length and payload, each as a share of the
+// greater one, stand least apart. What is not known of either counts as all apart. At
+// most so many are given; equally near ones in the order of their stock numbers.
+//
+// How far apart two trailers are is common practice, no source: nobody has measured it.
+func Nearest(gone *Work, among []*Work, most int) []*Work {
+	type candidate struct {
+		work  *Work
+		other bool
+		apart measure.Share
+	}
+	var found []candidate
+	for _, w := range among {
+		if w == gone || w == nil || w.Unit.Availability.Value != "on the yard" {
+			continue
+		}
+		found = append(found, candidate{w, w.Unit.Kind.Value != gone.Unit.Kind.Value, apart(gone, w)})
+	}
+	slices.SortFunc(found, func(a, b candidate) int {
+		switch {
+		case a.other != b.other && a.other, a.other == b.other && a.apart > b.apart:
+			return 1
+		case a.other != b.other, a.apart < b.apart:
+			return -1
+		}
+		return strings.Compare(a.work.Unit.Stock.Value, b.work.Unit.Stock.Value)
+	})
+	var out []*Work
+	for _, c := range found[:min(most, len(found))] {
+		out = append(out, c.work)
+	}
+	return out
+}
+
+func apart(a, b *Work) measure.Share {
+	return lengthApart(a.Space.Length, b.Space.Length) + payloadApart(a.Payload, b.Payload)
+}
+
+func lengthApart(a, b unit.Length) measure.Share {
+	if !a.Given() || !b.Given() || a.Value < 0 || b.Value < 0 {
+		return 1
+	}
+	return measure.Apart(a.Value, b.Value)
+}
+
+func payloadApart(a, b Result[measure.Pounds]) measure.Share {
+	if !a.Known || !b.Known {
+		return 1
+	}
+	return measure.Apart(a.Value, b.Value)
+}

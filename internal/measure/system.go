@@ -1,0 +1,111 @@
+package measure
+
+// A System is the units in which somebody wants to read. Whatever is shown in either is
+// rounded once, from the exact value: nothing is converted back from a rounded writing.
+type System int
+
+// The two systems: pounds with feet and inches, kilograms with meters.
+const (
+	American System = iota
+	Metric
+)
+
+// Weight writes a weight as it is: in kilograms, where a stated weight is seldom whole, to
+// a tenth, which is finer than a scale.
+func (s System) Weight(p Pounds) string {
+	if s == Metric {
+		return p.InKilograms().Near()
+	}
+	return p.String()
+}
+
+// Limit writes a limit or a payload: whole pounds or kilograms, rounded down.
+func (s System) Limit(p Pounds) string {
+	if s == Metric {
+		return p.InKilograms().Limit()
+	}
+	return p.Limit()
+}
+
+// Load writes a load or a need: whole pounds or kilograms, rounded up.
+func (s System) Load(p Pounds) string {
+	if s == Metric {
+		return p.InKilograms().Load()
+	}
+	return p.Load()
+}
+
+// Limit prints a limit or a payload: whole kilograms, rounded down.
+func (kg Kilograms) Limit() string { return fixed(float64(Down(kg, 1)), 0, " kg") }
+
+// Load prints a load or a need: whole kilograms, rounded up.
+func (kg Kilograms) Load() string { return fixed(float64(Up(kg, 1)), 0, " kg") }
+
+// Near prints a weight to a tenth of a kilogram.
+func (kg Kilograms) Near() string { return trimmed(float64(Nearest(kg, 0.1)), 1, " kg") }
+
+// Length writes a length as it is: in meters, to the millimeter.
+func (s System) Length(in Inches) string {
+	if s == Metric {
+		return meters(Nearest(in.InMillimeters(), 1), 3)
+	}
+	return in.String()
+}
+
+// AtLeast writes where something may begin: up to the quarter inch or the centimeter.
+func (s System) AtLeast(in Inches) string {
+	if s == Metric {
+		return meters(Up(in.InMillimeters(), 10), 2)
+	}
+	return in.AtLeast()
+}
+
+// AtMost writes where something must end: down to the quarter inch or the centimeter.
+func (s System) AtMost(in Inches) string {
+	if s == Metric {
+		return meters(Down(in.InMillimeters(), 10), 2)
+	}
+	return in.AtMost()
+}
+
+// Stretch writes the places from one to another, in steps that lie within them: quarter
+// inches or centimeters, and where none does sixty-fourths of an inch or millimeters.
+func (s System) Stretch(first, last Inches) string {
+	if s == Metric {
+		return stretch(first.InMillimeters(), last.InMillimeters(), 10, 1, Millimeters.meters)
+	}
+	return stretch(first, last, 0.25, 1.0/64, Inches.String)
+}
+
+func stretch[U ~float64](first, last, coarse, fine U, write func(U) string) string {
+	from, to := Up(first, coarse), Down(last, coarse)
+	if from > to {
+		from, to = Up(first, fine), Down(last, fine)
+	}
+	switch {
+	case from > to:
+		return "only at " + write(Nearest(first, fine))
+	case from == to:
+		return "only at " + write(from)
+	}
+	return write(from) + " to " + write(to)
+}
+
+// Millimeters is a length in millimeters, for the readers of metric writings.
+type Millimeters float64
+
+// InMillimeters returns the length in millimeters, as a type that can be rounded.
+func (in Inches) InMillimeters() Millimeters { return Millimeters(in.Millimeters()) }
+
+// meters writes a length in meters: to the centimeter where it is whole centimeters.
+func (mm Millimeters) meters() string {
+	if Nearest(mm, 10) == mm {
+		return meters(mm, 2)
+	}
+	return meters(mm, 3)
+}
+
+// meters writes a length that is rounded already, in meters with n decimals.
+func meters(mm Millimeters, n int) string {
+	return fixed(float64(mm)/1000, n, " m")
+}

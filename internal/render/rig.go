@@ -1,0 +1,51 @@
+package render
+
+import (
+	"encoding/json"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/measure"
+)
+
+// rigData is one trailer as the theme's statics.js takes it: exact pounds and inches as
+// they were stated or worked out, nothing rounded and nothing computed here. What is not
+// known is null. statics.js has the same list at its head.
+//
+//	0 E, the empty weight             10 the ball's rating, 0 if unknown
+//	1 T0, weighed or estimated        11 the least share on the tongue
+//	2 A, ball to the axle group       12 the most
+//	3 ball to the deck's front        13 payload
+//	4 the deck's length               14 the least truck for its surge brakes
+//	5 gvwr                            15 T0 as weighed
+//	6 what the axle group holds       16 whether it couples to no ball
+//	7 which constraint says so        17 what the axles hold, all of the group
+//	8 tongue limit, 0 if unknown      18 their tires
+//	9 the coupler's rating, likewise  19 their wheels
+func rigData(r compute.Rig, t compute.Towed) []any {
+	known := func(v float64, ok bool) any {
+		if !ok {
+			return nil
+		}
+		return v
+	}
+	pounds := func(p compute.Result[measure.Pounds]) any { return known(float64(p.Value), p.Known) }
+	hold := func(p measure.Pounds) any { return known(float64(p), p > 0) }
+	return []any{
+		float64(r.Empty), float64(r.Tongue), float64(r.Axles), float64(r.Front), float64(r.Length), float64(r.GVWR),
+		float64(r.Hold), int(r.HoldBy), float64(r.TongueMost), float64(r.Coupler), float64(r.Ball),
+		float64(r.Least), float64(r.Most), pounds(t.Payload), pounds(t.SurgeTruck), pounds(t.TongueEmpty), t.NoBall,
+		hold(r.Holds[0]), hold(r.Holds[1]), hold(r.Holds[2]),
+	}
+}
+
+// law is what statics.js takes as the federal limits of a license: Class A from and towed
+// above, Class B from, commercial from, in pounds.
+func law() []any {
+	return []any{float64(compute.ClassAFrom), float64(compute.ClassATowed), float64(compute.ClassBFrom), float64(compute.CommercialFrom)}
+}
+
+// attribute is data for a script as the text of an attribute.
+func attribute(data any) (string, error) {
+	text, err := json.Marshal(data)
+	return string(text), err
+}

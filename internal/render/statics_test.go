@@ -1,0 +1,343 @@
+package render
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/dop251/goja"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/measure"
+	theme "tarepage/themes/default"
+)
+
+// statics runs the theme's script in an engine of its own (github.com/dop251/goja, an
+// ECMAScript 5.1 interpreter with most of ES6): what the page computes is held against
+// the Go, to the last printed digit. It is run as the site has it, made small.
+type statics struct {
+	*goja.Runtime
+	t *testing.T
+}
+
+func newStatics(t *testing.T) *statics {
+	t.Helper()
+	scripts, err := readScripts(theme.Files)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := &statics{goja.New(), t}
+	if _, err := s.RunString(string(scripts["statics.js"].text)); err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// function compiles one function over the script.
+func (s *statics) function(text string) goja.Callable {
+	s.t.Helper()
+	v, err := s.RunString("(" + text + ")")
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	call, ok := goja.AssertFunction(v)
+	if !ok {
+		s.t.Fatalf("%s is no function", text)
+	}
+	return call
+}
+
+// ask calls it with data that goes the way of a page: written as JSON and read back.
+func (s *statics) ask(f goja.Callable, args ...any) string {
+	s.t.Helper()
+	text, err := json.Marshal(args)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	v, err := f(goja.Undefined(), s.ToValue(string(text)))
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	return v.String()
+}
+
+const cases = 10_000
+
+// chance makes trailers, loads and trucks: most of them possible, some on an edge, some
+// nonsense.
+type chance struct{ *rand.Rand }
+
+func (c chance) between(a, b float64) float64 { return a + c.Float64()*(b-a) }
+
+// odd picks one of a few values that sit on edges, else a drawn one: whole, in hundredths,
+// or with every bit of a float64.
+func (c chance) odd(a, b float64, edges ...float64) float64 {
+	v := c.between(a, b)
+	switch n := c.IntN(10); {
+	case n == 0 && len(edges) > 0 && c.IntN(3) == 0:
+		return edges[c.IntN(len(edges))]
+	case n < 6:
+		return math.Round(v)
+	case n < 8:
+		return math.Round(v*100) / 100
+	}
+	return v
+}
+
+func (c chance) pounds(a, b float64, edges ...float64) measure.Pounds {
+	v := c.odd(a, b, edges...)
+	if c.IntN(5) == 0 {
+		return measure.FromKilograms(math.Round(v * measure.KilogramsPerPound)) // typed in kilograms
+	}
+	return measure.Pounds(v)
+}
+
+func (c chance) inches(a, b float64, edges ...float64) measure.Inches {
+	v := c.odd(a, b, edges...)
+	switch c.IntN(6) {
+	case 0:
+		return measure.FromMillimeters(math.Round(v * measure.MillimetersPerInch))
+	case 1:
+		return measure.Inches(math.Round(v*64) / 64)
+	}
+	return measure.Inches(v)
+}
+
+func (c chance) maybe(p measure.Pounds) compute.Result[measure.Pounds] {
+	if c.IntN(6) == 0 {
+		return compute.Result[measure.Pounds]{}
+	}
+	return compute.Result[measure.Pounds]{Value: p, Known: true}
+}
+
+func (c chance) maybeInches(in measure.Inches) compute.Result[measure.Inches] {
+	if c.IntN(6) == 0 {
+		return compute.Result[measure.Inches]{}
+	}
+	return compute.Result[measure.Inches]{Value: in, Known: true}
+}
+
+func (c chance) system() measure.System { return measure.System(c.IntN(2)) }
+
+func (c chance) rig() compute.Rig {
+	r := compute.Rig{
+		Empty: c.pounds(500, 9000, 0, 1, -5, 2e9), GVWR: c.pounds(8000, 40000, 0, 26000),
+		Front: c.inches(-10, 150, 0), Length: c.inches(60, 640, 0),
+	}
+	if r.Axles = c.inches(80, 450, 0, 1); c.IntN(3) > 0 {
+		r.Axles = r.Front + measure.Share(c.between(0.5, 0.8)).OfLength(r.Length) // a usual place
+	}
+	r.Tongue = measure.Share([]float64{0, 1, 1.5, -1, 0.1, 0.15, c.between(-0.1, 0.4), c.between(0.05, 0.3), c.between(0.05, 0.3), c.between(0.05, 0.3)}[c.IntN(10)]).Of(r.Empty)
+	bands := [][2]measure.Share{{0.10, 0.15}, {0.10, 0.15}, {0.15, 0.25}, {0.15, 0.25}, {0, 0}, {0, 1}, {0.12, 0.12}, {0.3, 0.2}, {0.1234567, 0.2}}
+	b := bands[c.IntN(len(bands))]
+	r.Least, r.Most = b[0], b[1]
+	for i := range r.Holds {
+		if i == 0 || c.IntN(4) > 0 {
+			r.Holds[i] = c.pounds(6000, 45000)
+		}
+	}
+	r.Hold, r.HoldBy = r.Holds[0], compute.AxleHold
+	for i, h := range r.Holds {
+		if h > 0 && h < r.Hold {
+			r.Hold, r.HoldBy = h, compute.AxleHold+compute.Constraint(i)
+		}
+	}
+	if c.IntN(2) == 0 {
+		r.TongueMost = c.pounds(300, 8000, -1)
+	}
+	if c.IntN(2) == 0 {
+		r.Coupler = c.pounds(2000, 40000)
+	}
+	if c.IntN(2) == 0 {
+		r.Ball = c.pounds(2000, 40000)
+	}
+	return r
+}
+
+func (c chance) load(r compute.Rig) compute.Load {
+	l := compute.Load{Weight: c.pounds(100, 16000, 0, 1, 0.5, -3, 2e9), Length: c.inches(0, 300, 0, -1)}
+	switch c.IntN(8) {
+	case 0: // all that is left, to the pound and to the bit
+		l.Weight = r.GVWR - r.Empty
+	case 1:
+		l.Length = r.Length
+	}
+	return l
+}
+
+// TestStaticsWindow: where a load may stand, as the page says it, on 10,000 trailers.
+func TestStaticsWindow(t *testing.T) {
+	t.Parallel()
+	s, c := newStatics(t), chance{rand.New(rand.NewPCG(5, 1))}
+	f := s.function(`function(a) { a = JSON.parse(a); var w = Statics.window(a[0], a[1], a[2]); return w.room + " " + Statics.windowText(w, a[3]); }`)
+	rooms, said := 0, map[string]int{}
+	for i := range cases {
+		r := c.rig()
+		l, in := c.load(r), c.system()
+		w := r.Window(l)
+		want := fmt.Sprint(w.Room, " ", w.In(in))
+		if got := s.ask(f, rigData(r, compute.Towed{}), float64(l.Weight), float64(l.Length), in == measure.Metric); got != want {
+			t.Fatalf("case %d: %+v with %+v\n page %s\n Go   %s", i, r, l, got, want)
+		}
+		if w.Room {
+			rooms++
+		}
+		for _, part := range []string{"only at", "no load", "leaves for a load", "is longer than", "no farther forward", "weigh and measure", " m ", "0 in", "-"} {
+			if strings.Contains(want, part) {
+				said[part]++
+			}
+		}
+	}
+	if rooms < cases/10 || len(said) != 9 {
+		t.Errorf("the cases reach too little: %d with room, %v", rooms, said)
+	}
+}
+
+// TestStaticsStand: one load at one place, with what is left of every limit.
+func TestStaticsStand(t *testing.T) {
+	t.Parallel()
+	s, c := newStatics(t), chance{rand.New(rand.NewPCG(5, 2))}
+	f := s.function(`function(a) { a = JSON.parse(a); var si = a[4], s = Statics.stand(a[0], a[1], a[2], a[3]);
+		return [s.keeps, Statics.load(s.total, si), Statics.load(s.tongue, si), Statics.load(s.axles, si), Statics.share(s.share)].concat(s.margins.map(function (m) {
+			return Statics.NAMES[m.by] + " " + Statics.limit(m.limit, si) + " " + Statics.load(m.used, si) + " " + Statics.marginText(m, si); })).join("; "); }`)
+	keeps, over := 0, map[compute.Constraint]int{}
+	for i := range cases {
+		r := c.rig()
+		l, in := c.load(r), c.system()
+		p := compute.Placed{Load: l, Behind: c.inches(-20, 600, 0)}
+		if w := r.Window(l); w.Room && c.IntN(2) == 0 {
+			p.Behind = []measure.Inches{w.First.Behind, w.Last.Behind, (w.First.Behind + w.Last.Behind).Half()}[c.IntN(3)]
+		}
+		st := r.Stand(p)
+		words := []string{fmt.Sprint(st.Keeps), in.Load(st.Total), in.Load(st.Tongue), in.Load(st.Axles), st.Share.Near()}
+		for _, m := range st.Margins {
+			words = append(words, fmt.Sprintf("%s %s %s %s", m.By, in.Limit(m.Limit), in.Load(m.Used), m.In(in)))
+			if m.Over {
+				over[m.By]++
+			}
+		}
+		want := strings.Join(words, "; ")
+		if got := s.ask(f, rigData(r, compute.Towed{}), float64(l.Weight), float64(l.Length), float64(p.Behind), in == measure.Metric); got != want {
+			t.Fatalf("case %d: %+v with %+v\n page %s\n Go   %s", i, r, p, got, want)
+		}
+		if st.Keeps {
+			keeps++
+		}
+	}
+	if keeps < cases/50 || len(over) != 9 {
+		t.Errorf("the cases reach too little: %d keep, over %v", keeps, over)
+	}
+}
+
+func (c chance) towed(r compute.Rig) compute.Towed {
+	known := func(p measure.Pounds) compute.Result[measure.Pounds] {
+		return compute.Result[measure.Pounds]{Value: p, Known: true}
+	}
+	t := compute.Towed{
+		Empty: known(r.Empty), GVWR: known(r.GVWR), TongueEmpty: c.maybe(r.Tongue), Payload: c.maybe(c.pounds(0, 25000, 0, -1)),
+		Axles:  compute.Result[measure.Inches]{Value: r.Axles, Known: true},
+		Center: compute.Result[measure.Inches]{Value: r.Front + r.Length.Half(), Known: true},
+		NoBall: c.IntN(4) == 0,
+	}
+	if c.IntN(4) == 0 {
+		t.SurgeTruck = known(c.pounds(2000, 16000))
+	}
+	return t
+}
+
+func (c chance) truck() compute.Truck {
+	if c.IntN(50) == 0 {
+		return compute.Truck{} // nothing known
+	}
+	return compute.Truck{
+		GVWR: c.maybe(c.pounds(5000, 33000, 26001, 14000, 0)), Weight: c.maybe(c.pounds(4000, 15000, 0)),
+		RearRating: c.maybe(c.pounds(3000, 21000)), RearWeight: c.maybe(c.pounds(1000, 6000, 0, 20000)), FrontRating: c.maybe(c.pounds(3000, 9000)),
+		GCWR: c.maybe(c.pounds(8000, 45000, 26001)), GCWROnLabel: c.IntN(3) == 0,
+		HitchRating: c.maybe(c.pounds(2000, 40000, 0)), HitchTongue: c.maybe(c.pounds(200, 8000)), BallRating: c.maybe(c.pounds(2000, 40000)),
+		Wheelbase: c.maybeInches(c.inches(100, 220, 0)), BallBehind: c.maybeInches(c.inches(-30, 70, 0, -400)),
+		In: c.system(),
+	}
+}
+
+// truckData is a truck as statics.js takes it.
+func truckData(t compute.Truck) map[string]any {
+	out := map[string]any{"onLabel": t.GCWROnLabel}
+	for name, p := range map[string]compute.Result[measure.Pounds]{
+		"gvwr": t.GVWR, "weight": t.Weight, "rear": t.RearRating, "rearWeight": t.RearWeight, "front": t.FrontRating,
+		"gcwr": t.GCWR, "hitch": t.HitchRating, "tongue": t.HitchTongue, "ball": t.BallRating,
+	} {
+		if p.Known {
+			out[name] = float64(p.Value)
+		}
+	}
+	for name, in := range map[string]compute.Result[measure.Inches]{"base": t.Wheelbase, "behind": t.BallBehind} {
+		if in.Known {
+			out[name] = float64(in.Value)
+		}
+	}
+	return out
+}
+
+// TestStaticsMatch: what a trailer may carry behind a truck, with every limit, the notes
+// and the license.
+func TestStaticsMatch(t *testing.T) {
+	t.Parallel()
+	s, c := newStatics(t), chance{rand.New(rand.NewPCG(5, 3))}
+	f := s.function(`function(a) { a = JSON.parse(a); var si = a[3], m = Statics.match(a[0], a[1], a[2], si);
+		return [m.text, m.incomplete].concat(m.limits.map(function (l) {
+			return [l.name, l.label, !!l.free, l.empty, Statics.limit(l.allows, si), Statics.limit(l.rating, si), Statics.load(l.used, si), Statics.limit(l.margin, si)].join(" "); }),
+			m.why ? [] : [m.notes.join("; "), m.tongue == null ? "" : Statics.load(m.tongue, si), Statics.LICENSES[m.license], m.licenseKnown, m.business]).join("\n"); }`)
+	governs, whys, classes := map[string]int{}, 0, map[compute.License]int{}
+	for i := range cases {
+		r := c.rig()
+		towed, truck := c.towed(r), c.truck()
+		m := compute.TowMatch(towed, truck)
+		in := truck.In
+		words := []string{m.Text(), fmt.Sprint(m.Incomplete)}
+		for _, l := range m.Limits {
+			words = append(words, fmt.Sprintf("%s %s %v %v %s %s %s %s", l.Name, l.Label, l.Free, l.Empty, in.Limit(l.Allows), in.Limit(l.Rating), in.Load(l.Used), in.Limit(l.Margin)))
+		}
+		if m.Why == "" {
+			tongue := ""
+			if m.Tongue.Known {
+				tongue = in.Load(m.Tongue.Value)
+			}
+			words = append(words, strings.Join(m.Notes, "; "), tongue, m.License.Text(), fmt.Sprint(m.LicenseKnown), fmt.Sprint(m.MayBeCommercial))
+			governs[m.Governing().Name]++
+			classes[m.License]++
+		} else {
+			whys++
+		}
+		want := strings.Join(words, "\n")
+		if got := s.ask(f, rigData(r, towed), truckData(truck), law(), in == measure.Metric); got != want {
+			t.Fatalf("case %d: %+v behind %+v\n page %s\n Go   %s", i, towed, truck, got, want)
+		}
+	}
+	if len(governs) < 9 || len(classes) != 3 || whys < cases/100 || whys > cases/2 {
+		t.Errorf("the cases reach too little: %v, %v, %d refused", governs, classes, whys)
+	}
+}
+
+// The two lists of names are one.
+func TestStaticsNames(t *testing.T) {
+	s := newStatics(t)
+	f := s.function(`function() { return JSON.stringify([Statics.NAMES, Statics.LICENSES]); }`)
+	var got [2][]string
+	if err := json.Unmarshal([]byte(s.ask(f)), &got); err != nil {
+		t.Fatal(err)
+	}
+	var names, licenses []string
+	for c := compute.NoConstraint; c <= compute.TheTrailer; c++ {
+		names = append(names, c.String())
+	}
+	for l := compute.NoClass; l <= compute.ClassA; l++ {
+		licenses = append(licenses, l.Text())
+	}
+	if !slices.Equal(got[0], names) || !slices.Equal(got[1], licenses) {
+		t.Errorf("the page has %v\nGo has %v %v", got, names, licenses)
+	}
+}

@@ -1,0 +1,85 @@
+package unit
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"tarepage/internal/measure"
+)
+
+var (
+	// pathForm is a path in its plain form: RFC 3986, 3.3.
+	pathForm = regexp.MustCompile(`^(?:[A-Za-z0-9._~!$&'()*+,;=:@/-]|%[0-9A-Fa-f]{2})*$`)
+	fileForm = regexp.MustCompile(`(?i)\.(html?|php|xml)$`)
+)
+
+// AddressFault says why a text is no address of a site, or nothing. A wrong one would
+// stand on every page, and send whoever trusts it somewhere else.
+func AddressFault(address string) string {
+	rest, secure := strings.CutPrefix(address, "https://")
+	host, path, _ := strings.Cut(rest, "/")
+	switch {
+	case strings.HasPrefix(address, "http://"):
+		return "a site that people trust with a price is published under https://"
+	case !secure:
+		return "an address begins with https://"
+	case strings.ContainsAny(address, "?#"):
+		return "the address of a folder holds no ? and no #"
+	case !hostForm.MatchString(address) || strings.Contains(host, ".."):
+		return "an address names its host behind the ://, in letters"
+	case !pathForm.MatchString(path):
+		return "an address holds no blanks, quotes or letters outside English; write them as percent codes"
+	case fileForm.MatchString(path):
+		return "that is the address of a page; give the folder that holds index.html"
+	}
+	parts := strings.Split(path, "/")
+	for i, part := range parts {
+		if part == "." || part == ".." || part == "" && i < len(parts)-1 {
+			return fmt.Sprintf("the part %q leads nowhere; write the folders from the host on", part)
+		}
+	}
+	return ""
+}
+
+// Site is the address of the site's own folder with the slash behind it, or nothing where
+// the yard's file gives none that is sound. Host names are told apart without regard to
+// capitals, so they are written small: RFC 3986, 6.2.2.1.
+func (y *Yard) Site() string {
+	if !y.Address.Given() || AddressFault(y.Address.Value) != "" {
+		return ""
+	}
+	rest := strings.TrimPrefix(y.Address.Value, "https://")
+	host, path, _ := strings.Cut(rest, "/")
+	return "https://" + strings.ToLower(host) + "/" + strings.TrimPrefix(strings.TrimSuffix(path, "/")+"/", "/")
+}
+
+// Since is the day from which a value holds, as the note behind it says; the zero Day
+// where it does not say so.
+func (f Field[T]) Since() Day {
+	if f.From.Origin != measure.Since {
+		return Day{}
+	}
+	day, err := ParseDay(f.From.Date)
+	if err != nil {
+		return Day{}
+	}
+	return day
+}
+
+// Changed is the last day on which something changed that a customer would want to hear
+// of: the unit arrived, its price or its availability changed. It is the zero Day where
+// the file states none. The day on which an order is expected has not come yet.
+func (u *Unit) Changed() Day {
+	var last Day
+	days := []Day{u.Price.Since(), u.Availability.Since()}
+	if u.Availability.Value != "on order" {
+		days = append(days, u.Arrived.Value)
+	}
+	for _, d := range days {
+		if d.Known() && (!last.Known() || d.After(last)) {
+			last = d
+		}
+	}
+	return last
+}
