@@ -5,9 +5,11 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"path"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // mediaRoot is the folder below which the files that a unit names stand.
@@ -48,10 +50,12 @@ func (u *Unit) Media() []Media {
 	return out
 }
 
-// shelf knows which files are there; each folder is listed once.
+// shelf knows which files are there; each folder is listed once. It is safe for several
+// at a time.
 type shelf struct {
 	root    fs.FS
-	folders map[string][]fs.DirEntry
+	mu      sync.Mutex
+	folders map[string]map[string]bool // the names in a folder
 }
 
 // look fills in the fault and the size of what a unit names. Names are held letter by
@@ -93,11 +97,10 @@ func (s *shelf) find(name string) (size int64, fault string) {
 		return 0, fmt.Sprintf("%s cannot be listed: %v", path.Dir(full), plainError(err))
 	}
 	base := path.Base(full)
-	i := slices.IndexFunc(entries, func(e fs.DirEntry) bool { return e.Name() == base })
-	if i < 0 {
-		for _, e := range entries {
-			if strings.EqualFold(e.Name(), base) {
-				return 0, fmt.Sprintf("there is no %s; the file there is called %s", full, e.Name())
+	if !entries[base] {
+		for _, name := range slices.Sorted(maps.Keys(entries)) {
+			if strings.EqualFold(name, base) {
+				return 0, fmt.Sprintf("there is no %s; the file there is called %s", full, name)
 			}
 		}
 		return 0, fmt.Sprintf("there is no %s", full)
@@ -116,16 +119,20 @@ func (s *shelf) find(name string) (size int64, fault string) {
 }
 
 // list is what a folder holds; a folder that is not there holds nothing.
-func (s *shelf) list(dir string) ([]fs.DirEntry, error) {
-	if entries, ok := s.folders[dir]; ok {
-		return entries, nil
+func (s *shelf) list(dir string) (map[string]bool, error) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if names, ok := s.folders[dir]; ok {
+		return names, nil
 	}
 	entries, err := fs.ReadDir(s.root, dir)
-	if errors.Is(err, fs.ErrNotExist) {
-		err = nil
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return nil, err
 	}
-	if err == nil {
-		s.folders[dir] = entries
+	names := make(map[string]bool, len(entries))
+	for _, e := range entries {
+		names[e.Name()] = true
 	}
-	return entries, err
+	s.folders[dir] = names
+	return names, nil
 }
