@@ -400,7 +400,7 @@ var estimatedTongue = &Definition{
 
 var beamWeight = &Definition{
 	Name: "beam-weight", Label: "Main beam, by the foot",
-	What:    "What a foot of the main beam weighs by the shape tables: a fact about the steel, for comparing frames. It is not a structural rating and says nothing of what the trailer carries.",
+	What:    "What a foot of the main beam weighs by the shape tables, with its section modulus: facts about the steel, for comparing frames. It is not a structural rating and says nothing of what the trailer carries.",
 	Formula: "the shape's row",
 	Unit:    "lb/ft", Source: "AISC shapes database, v16.0",
 	work: func(p *pencil) {
@@ -413,7 +413,11 @@ var beamWeight = &Definition{
 			return
 		}
 		p.source = row.Source
-		p.note("%s deep, %s wide; the section modulus is not in the table", row.Depth.InInches(), row.Width.InInches())
+		modulus := "the section modulus is not in the table"
+		if row.Modulus > 0 {
+			modulus = "section modulus " + measure.Number(float64(row.Modulus), 2) + " cu in about its strong axis"
+		}
+		p.note("%s deep, %s wide; %s", row.Depth.InInches(), row.Width.InInches(), modulus)
 		p.note("a beam's weight and size are facts for comparison, not a structural rating; the label governs")
 		p.enter(float64(row.Weight), row.Weight.String(), 0.1, row.Shape)
 	},

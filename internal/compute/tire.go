@@ -237,6 +237,12 @@ func (t *Tire) work(u *unit.Unit, size tables.TireSize) {
 		each = measure.Down(part.Of(each), 1)
 		t.formula = fmt.Sprintf("%s x (%s / %s)^%s", t.Rating, p.Value, t.MaxPressure, measure.Number(n, 3))
 		t.Notes = append(t.Notes, fmt.Sprintf("at the stated %s, below the %s that the rating is for (%s)", p.Value, t.MaxPressure, source))
+		// The curve is a fit and runs up to 1.3% above some of the points it was fitted to.
+		if at, ok := tables.LoadAt(u.Tires.Size.Value, t.Dual, p.Value); ok && at.Load < each {
+			each = at.Load
+			t.formula = fmt.Sprintf("%s, published at %s, being below the curve's %s", at.Load, at.Pressure, t.formula)
+			t.Notes = append(t.Notes, "the published load: "+at.Source)
+		}
 	}
 	if t.Passenger {
 		each = each.Part(10, 11)

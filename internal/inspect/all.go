@@ -66,6 +66,8 @@ var All = []*Rule{
 	tireNoReserve,
 	tireOld,
 	tireFromMemory,
+	ballOverUsual,
+	chainsMissing,
 	brakesOnSomeAxles,
 	lampsShort,
 	tapeShort,
@@ -83,6 +85,7 @@ var All = []*Rule{
 	// remarks
 	priceMissing,
 	tongueNotWeighed,
+	tongueOfAnother,
 	photoWithoutAlt,
 	htmlLeftOut,
 	staleListing,
@@ -93,4 +96,5 @@ var All = []*Rule{
 	waiverExpired,
 	noteOrder,
 	noteTwice,
+	serialDigits,
 }

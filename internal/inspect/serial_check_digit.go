@@ -2,15 +2,20 @@ package inspect
 
 import (
 	"fmt"
+	"strings"
 
 	"tarepage/internal/measure"
 )
 
-// otherSerial reports a note that marks a serial which is no VIN: home-built trailers,
-// numbers assigned by a state, and trailers from before 1981 carry other forms. A note
-// that says where a VIN was read, (tag) or (stamp), marks nothing.
+// otherSerial reports a serial which is no VIN: home-built trailers, numbers assigned by
+// a state, and trailers from before 1981 carry other forms. Only a note that says so
+// marks one; a note that says where a VIN was read, (tag) or (left rail), marks nothing.
 func otherSerial(c *Case) bool {
-	return c.Serial.From.Origin == measure.Other || c.Year.Given() && c.Year.Value < 1981
+	if c.Year.Given() && c.Year.Value < 1981 {
+		return true
+	}
+	return c.Serial.From.Origin == measure.Other &&
+		mentions(strings.ToLower(c.Serial.From.Text), "state", "assigned", "home-built", "home built", "homemade", "home-made", "no vin", "not a vin")
 }
 
 var serialCheckDigit = &Rule{

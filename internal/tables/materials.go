@@ -16,14 +16,15 @@ type (
 	PoundsPerCubicFoot float64
 	// SquareInches is the area of a cross section.
 	SquareInches float64
+	// CubicInches is a section modulus.
+	CubicInches float64
 )
 
 // clone gives callers rows of their own.
 func clone[R any](s *sheet[R]) []R { return slices.Clone(s.all()) }
 
 // SectionRow is a rolled or formed steel shape. In families W, S, M, C and MC the name
-// gives depth and weight: W10x22 weighs 22 lb/ft. The table has no section modulus, so
-// nothing here says what a beam carries.
+// gives depth and weight: W10x22 weighs 22 lb/ft. Nothing here says what a beam carries.
 type SectionRow struct {
 	Shape  string // W10x22
 	Family string // W, S, M, C, MC, HSS, L
@@ -34,15 +35,18 @@ type SectionRow struct {
 	// Area is the cross section. For HSS it rests on the thinner design wall: never work a
 	// weight from it.
 	Area SquareInches
+	// Modulus is the elastic section modulus about the strong axis, in cubic inches; zero
+	// where it is not listed. It compares beams of one steel and is no rating.
+	Modulus CubicInches
 	Cited
 }
 
 var sectionSheet = newSheet(sheet[SectionRow]{
 	name: "sections", title: "Steel shapes: weight per foot", file: "sections.csv",
-	columns: []string{"shape", "family", "depth_in", "width_in", "weight_lb_ft", "area_in2", "source", "grade", "note"},
+	columns: []string{"shape", "family", "depth_in", "width_in", "weight_lb_ft", "area_in2", "modulus_in3", "source", "grade", "note"},
 	row: func(r *row) SectionRow {
 		s := SectionRow{r.must("shape"), r.must("family"), measure.Inches(r.positive("depth_in")), measure.Inches(r.positive("width_in")),
-			measure.PoundsPerFoot(r.positive("weight_lb_ft")), SquareInches(r.positive("area_in2")), r.cited()}
+			measure.PoundsPerFoot(r.positive("weight_lb_ft")), SquareInches(r.positive("area_in2")), CubicInches(r.number("modulus_in3")), r.cited()}
 		if !strings.HasPrefix(s.Shape, s.Family) {
 			r.fail(r.line, "column family: %q does not begin shape %s", s.Family, s.Shape)
 		}

@@ -185,7 +185,8 @@ func Exponent(size TireSize) (ExponentRow, bool) {
 }
 
 // LoadPointRow is one published point of load against pressure. The points are what
-// the exponents are held against; they are not ratings.
+// the exponents are held against, and what a tire set below its rating's pressure may not
+// be counted above; they are not ratings.
 type LoadPointRow struct {
 	Size     string
 	Dual     bool // each tire of a pair
@@ -227,6 +228,20 @@ var loadPointSheet = newSheet(sheet[LoadPointRow]{
 
 // LoadPoints returns the published points of load against pressure, in the file's order.
 func LoadPoints() []LoadPointRow { return clone(loadPointSheet) }
+
+// LoadAt returns the sourced point of a size at the least published pressure that is no
+// lower than p: at p the tire carries no more than that. It reports false when none is.
+func LoadAt(size string, dual bool, p measure.PSI) (LoadPointRow, bool) {
+	var least LoadPointRow
+	want := plainName(size)
+	for _, at := range loadPointSheet.all() {
+		if at.Dual == dual && at.Pressure >= p && at.Grade != Memory && at.Grade != MemoryWeak &&
+			(least.Size == "" || at.Load < least.Load) && plainName(at.Size) == want {
+			least = at
+		}
+	}
+	return least, least.Size != ""
+}
 
 // DualShareRow is what each tire of a pair carries of the single load, in a class.
 type DualShareRow struct {

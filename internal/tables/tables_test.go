@@ -715,3 +715,31 @@ func BenchmarkReadAllTables(b *testing.B) {
 		}
 	}
 }
+
+// The section modulus is twice the moment of inertia over the depth. The moments are those
+// that the AISC shapes database v16.0 prints beside the moduli (repository
+// co1emi11er2/AISCSteel.jl); all are printed to three figures.
+func TestModulusIsTwiceTheInertiaOverTheDepth(t *testing.T) {
+	for shape, inertia := range map[string]float64{
+		"W4x13": 11.3, "W6x9": 16.4, "W8x10": 30.8, "W10x22": 118, "W12x14": 88.6, "W12x30": 238, "W14x22": 199, "W14x34": 340,
+		"S3x5.7": 2.5, "S12x31.8": 217, "M6x4.4": 7.23, "M12x11.8": 72.2, "M12.5x12.4": 89.3, "C3x4.1": 1.65, "C6x8.2": 13.1,
+		"C12x20.7": 129, "MC6x12": 18.7, "MC12x10.6": 55.3,
+	} {
+		s, err := Section(shape)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if off := float64(s.Modulus)*float64(s.Depth)/(2*inertia) - 1; math.Abs(off) > 0.012 {
+			t.Errorf("%s: modulus %v and depth %s make an inertia %+.1f%% off %v", shape, s.Modulus, s.Depth, off*100, inertia)
+		}
+	}
+	for _, s := range Sections() {
+		if s.Modulus == 0 {
+			continue
+		}
+		// A web alone makes 1/6 of area times depth, two flanges alone 1/2: a shape lies between.
+		if part := float64(s.Modulus) / (float64(s.Area) * float64(s.Depth)); part < 1.0/6 || part > 0.5 {
+			t.Errorf("%s: modulus %v is %.2f of area times depth", s.Shape, s.Modulus, part)
+		}
+	}
+}

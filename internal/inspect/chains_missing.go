@@ -1,0 +1,34 @@
+package inspect
+
+import "tarepage/internal/measure"
+
+var chainsMissing = &Rule{
+	Name: "chains-missing", Severity: Caution,
+	Title:  "two safety chains are there, and the page says so",
+	Why:    "When the coupler lets go the chains are all that holds; one alone lets the tongue drop and swing.",
+	Source: "SAE J684 (two chains, crossed, as COMAR 11.13.08 asks; from memory); for goosenecks the states",
+	Remedy: "count the chains and read the grade and size off the links: hitch.chains with count and breaking",
+	check: func(c *Case, f *Findings) {
+		switch c.Hitch.Kind.Value {
+		case "bumper-pull", "pintle", "gooseneck":
+		default:
+			return // a kingpin in its fifth wheel needs none
+		}
+		chains := c.Hitch.Chains
+		switch {
+		case chains.Count.Given() && chains.Count.Value < 2:
+			f.add(chains.Count.Pos, "%s on a %s, two are asked for", chainWords(chains.Count.Value), c.Hitch.Kind.Value).
+				figures(measure.Count(chains.Count.Value), "2").
+				fix("fit a second chain before it leaves the yard; ask your state what it takes")
+		case !chains.Count.Given() && !chains.Breaking.Given():
+			f.add(c.Hitch.Kind.Pos, "nothing is said of the safety chains").only(Remark)
+		}
+	},
+}
+
+func chainWords(n int) string {
+	if n == 1 {
+		return "one safety chain"
+	}
+	return "no safety chain"
+}
