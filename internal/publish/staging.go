@@ -19,8 +19,9 @@ import (
 // written at all. The target is only read until Finish.
 //
 // From Begin to Finish or Abandon, one of which must be called, no other build can
-// write the target. A Staging is not safe for concurrent use.
+// write the target. Files may be added from several goroutines.
 type Staging struct {
+	mu        sync.Mutex
 	s         *swapper
 	p         place
 	old       *holdings
@@ -94,6 +95,8 @@ func (g *Staging) AddFile(path, from string) error {
 }
 
 func (g *Staging) add(path string, c content) error {
+	g.mu.Lock()
+	defer g.mu.Unlock()
 	if err := g.site.add(path, content{}); err != nil {
 		return err
 	}
@@ -112,6 +115,8 @@ func (g *Staging) Keep(path string, digest Sum) (bool, error) {
 	if err != nil || got != digest {
 		return false, nil
 	}
+	g.mu.Lock()
+	defer g.mu.Unlock()
 	if err := g.site.add(path, content{}); err != nil {
 		return false, err
 	}

@@ -1,7 +1,9 @@
 package render
 
 import (
+	"crypto/sha256"
 	"fmt"
+	"hash"
 	"html/template"
 	"io/fs"
 	"runtime"
@@ -25,6 +27,13 @@ type Input struct {
 	// added. With nil from it the site goes on without that page; any other error, or no
 	// Unmade, ends the site.
 	Unmade func(*unit.Unit, error) error
+	// Kept, where it is given, is asked of each unit's page whether it is there already, by
+	// its path and a digest of everything that it is made from: Basis and what keyOf names.
+	// A page that is kept is not made, not handed to add, and counted as made.
+	Kept func(path string, of [32]byte) (bool, error)
+	// Basis is a digest of what every page is made from beside the yard: the program with
+	// its tables, and the theme.
+	Basis [32]byte
 	// Media, where it is given, is told of each file that the site needs beside its pages:
 	// its path in the site, and its name below content/. Each is told once.
 	Media func(path, name string) error
@@ -96,7 +105,15 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	jobs = append(jobs, m.yardPages()...)
 	jobs = append(jobs, job{path: "how-we-figure.html", make: m.how})
 	for _, e := range m.units {
-		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e) }})
+		jobs = append(jobs, job{path: e.path, entry: e, make: func() ([]byte, error) { return m.unit(e) }})
+	}
+	if in.Kept != nil {
+		keep := m.keys()
+		for i := range jobs {
+			if e := jobs[i].entry; e != nil {
+				jobs[i].kept = func() (bool, error) { return in.Kept(e.path, keep(e)) }
+			}
+		}
 	}
 	made, err := run(jobs, add, in.Unmade)
 	if err != nil {
@@ -151,43 +168,118 @@ func (m *maker) enter() {
 	m.scale = elevation.ScaleOf(works)
 }
 
-// job is one page to be made.
-type job struct {
-	path string
-	unit *unit.Unit // whose page it is, if it is one unit's
-	make func() ([]byte, error)
+// keys returns the digest of everything that a unit's page is made from: its file, its
+// model and the yard's file, what is known of the files it names, what was found, and
+// the Basis. A unit that is gone names others in its stead, so its page rests on every
+// unit that is there. Whoever shows more on a unit's page adds it here; a test changes
+// each file of a yard in turn and holds the pages against those of a first build.
+func (m *maker) keys() func(*entry) [32]byte {
+	enter := func(h hash.Hash, parts ...any) {
+		for _, p := range parts {
+			text := fmt.Sprint(p)
+			fmt.Fprintf(h, "%d %s\n", len(text), text)
+		}
+	}
+	there := sha256.New()
+	for _, e := range m.units {
+		if e.Availability.Value != "sold" {
+			enter(there, e.File, e.Sum, m.modelSum(e))
+		}
+	}
+	others := there.Sum(nil)
+	return func(e *entry) (key [32]byte) {
+		h := sha256.New()
+		enter(h, m.in.Basis, m.in.Stock.Yard.Sum, e.File, e.Sum, m.modelSum(e))
+		for _, f := range e.media {
+			enter(h, f.Path, f.Name, f.Fault, f.Bytes, sha256.Sum256(f.Data))
+		}
+		for _, c := range e.cautions {
+			enter(h, c.Rule.Name, c.At, c.Message, c.Source, c.Remedy)
+		}
+		if e.Availability.Value == "sold" {
+			enter(h, others)
+		}
+		h.Sum(key[:0])
+		return key
+	}
 }
 
+func (m *maker) modelSum(e *entry) (sum [32]byte) {
+	if model := m.in.Stock.Models[e.Model.Value]; e.Model.Given() && model != nil {
+		sum = model.Sum
+	}
+	return sum
+}
+
+// job is one page to be made.
+type job struct {
+	path  string
+	entry *entry // whose page it is, if it is one unit's
+	make  func() ([]byte, error)
+	kept  func() (bool, error) // whether it need not be made; nil if it must
+}
+
+// ahead is how many pages may be made and not yet handed on: enough to keep every
+// processor busy, few enough to be held in memory.
+const ahead = 64
+
+// run makes the pages several at a time and hands them on in their order, one at a time.
 func run(jobs []job, add func(string, []byte) error, unmade func(*unit.Unit, error) error) (int, error) {
-	pages := make([][]byte, len(jobs))
-	errs := make([]error, len(jobs))
+	type result struct {
+		page []byte
+		kept bool
+		err  error
+	}
+	results := make([]chan result, len(jobs))
+	for i := range results {
+		results[i] = make(chan result, 1)
+	}
+	room, next, quit := make(chan bool, ahead), make(chan int), make(chan bool)
 	var wg sync.WaitGroup
-	next := make(chan int)
-	for range runtime.GOMAXPROCS(0) {
-		wg.Add(1)
-		go func() {
-			defer wg.Done()
-			for i := range next {
-				pages[i], errs[i] = jobs[i].make()
+	wg.Go(func() {
+		defer close(next)
+		for i := range jobs {
+			select {
+			case room <- true:
+				next <- i
+			case <-quit:
+				return
 			}
-		}()
+		}
+	})
+	for range runtime.GOMAXPROCS(0) {
+		wg.Go(func() {
+			for i := range next {
+				var r result
+				if jobs[i].kept != nil {
+					r.kept, r.err = jobs[i].kept()
+				}
+				if !r.kept && r.err == nil {
+					r.page, r.err = jobs[i].make()
+				}
+				results[i] <- r
+			}
+		})
 	}
-	for i := range jobs {
-		next <- i
-	}
-	close(next)
-	wg.Wait()
+	defer wg.Wait()
+	defer close(quit)
 	made := 0
 	for i, j := range jobs {
-		err := errs[i]
+		r := <-results[i]
+		results[i] = nil
+		<-room
+		err := r.err
 		if err != nil {
 			err = fmt.Errorf("page %s: %w", j.path, err)
-		} else if err = add(j.path, pages[i]); err == nil {
+		} else if r.kept {
+			made++
+			continue
+		} else if err = add(j.path, r.page); err == nil {
 			made++
 			continue
 		}
-		if j.unit != nil && unmade != nil {
-			err = unmade(j.unit, err)
+		if j.entry != nil && unmade != nil {
+			err = unmade(j.entry.Unit, err)
 		}
 		if err != nil {
 			return made, err

@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"time"
 )
 
 // mediaRoot is the folder below which the files that a unit names stand.
@@ -24,8 +25,9 @@ type Media struct {
 	Pos  Pos
 	// Fault says why there is no such file; empty if it is there.
 	Fault string
-	// Bytes is the file's size.
+	// Bytes is the file's size, and Time when it was last written, as the system tells it.
 	Bytes int64
+	Time  time.Time
 	// Data is what a captions file holds, at most its first MostCaptions bytes and one
 	// more; nil for photos and videos, which nobody needs whole.
 	Data []byte
@@ -64,7 +66,7 @@ type shelf struct {
 func (s *shelf) look(list []Media) []Media {
 	for i := range list {
 		m := &list[i]
-		m.Bytes, m.Fault = s.find(m.Name)
+		m.Bytes, m.Time, m.Fault = s.find(m.Name)
 		if m.Fault == "" && m.Path == "recording.captions" {
 			if m.Data, m.Fault = s.read(m.Name); m.Fault != "" {
 				m.Data = nil
@@ -87,35 +89,35 @@ func (s *shelf) read(name string) (data []byte, fault string) {
 	return data, ""
 }
 
-func (s *shelf) find(name string) (size int64, fault string) {
+func (s *shelf) find(name string) (size int64, written time.Time, fault string) {
 	if !fs.ValidPath(name) || strings.Contains(name, `\`) || name == "." {
-		return 0, fmt.Sprintf("that is no path below %s/; write it like media/sb-1043.jpg", mediaRoot)
+		return 0, time.Time{}, fmt.Sprintf("that is no path below %s/; write it like media/sb-1043.jpg", mediaRoot)
 	}
 	full := path.Join(mediaRoot, name)
 	entries, err := s.list(path.Dir(full))
 	if err != nil {
-		return 0, fmt.Sprintf("%s cannot be listed: %v", path.Dir(full), plainError(err))
+		return 0, time.Time{}, fmt.Sprintf("%s cannot be listed: %v", path.Dir(full), plainError(err))
 	}
 	base := path.Base(full)
 	if !entries[base] {
 		for _, name := range slices.Sorted(maps.Keys(entries)) {
 			if strings.EqualFold(name, base) {
-				return 0, fmt.Sprintf("there is no %s; the file there is called %s", full, name)
+				return 0, time.Time{}, fmt.Sprintf("there is no %s; the file there is called %s", full, name)
 			}
 		}
-		return 0, fmt.Sprintf("there is no %s", full)
+		return 0, time.Time{}, fmt.Sprintf("there is no %s", full)
 	}
 	// Through the name, not the entry: a link to a file is as good as the file.
 	info, err := fs.Stat(s.root, full)
 	switch {
 	case err != nil:
-		return 0, fmt.Sprintf("%s cannot be opened: %v", full, plainError(err))
+		return 0, time.Time{}, fmt.Sprintf("%s cannot be opened: %v", full, plainError(err))
 	case !info.Mode().IsRegular():
-		return 0, fmt.Sprintf("%s is no file", full)
+		return 0, time.Time{}, fmt.Sprintf("%s is no file", full)
 	case info.Size() == 0:
-		return 0, fmt.Sprintf("%s is empty", full)
+		return 0, time.Time{}, fmt.Sprintf("%s is empty", full)
 	}
-	return info.Size(), ""
+	return info.Size(), info.ModTime(), ""
 }
 
 // list is what a folder holds; a folder that is not there holds nothing.

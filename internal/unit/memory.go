@@ -54,23 +54,26 @@ func (m *Memory) Read(root fs.FS, each func(*Stock, *Unit, []Media)) (*Stock, []
 	var problems []Problem
 	s.Yard, problems = ReadYard(yardFile, src)
 
-	models, ignored, err := markdownFiles(root, modelsDir)
+	models, passed, err := markdownFiles(root, modelsDir)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return nil, nil, err
 	}
-	problems = append(problems, ignored...)
 	for _, name := range models {
 		r := readFile(root, name)
 		s.Models[strings.TrimSuffix(path.Base(name), ".md")] = r.unit
 		problems = append(problems, r.found...)
 	}
-	names, ignored, err := markdownFiles(root, unitsDir)
+	names, more, err := markdownFiles(root, unitsDir)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil, fmt.Errorf("no %s here; put one Markdown file per unit there", unitsDir)
 	} else if err != nil {
 		return nil, nil, err
 	}
-	problems = append(problems, ignored...)
+
+	for _, p := range append(passed, more...) {
+		problems = append(problems, p)
+		s.ignored = append(s.ignored, p.At.File)
+	}
 
 	got := make([]*remembered, len(names))
 	media := make([][]Media, len(names))

@@ -19,6 +19,8 @@ type Stock struct {
 	Models map[string]*Unit
 	// Media are the files that the units name, by the unit's file, in the order of Media.
 	Media map[string][]Media
+
+	ignored []string // what stands in the folders and is no unit or model
 }
 
 // The places below the root that is read.
