@@ -7,6 +7,9 @@ import fs from 'node:fs';
 import http from 'node:http';
 import path from 'node:path';
 import { spawnSync } from 'node:child_process';
+import { find } from './find.mjs';
+import { lot } from './lot.mjs';
+import { tryout } from './try.mjs';
 import { pathToFileURL } from 'node:url';
 
 const must = process.argv.includes('-must');
@@ -31,7 +34,8 @@ check(pages.length > 0, 'the site has pages');
 fs.mkdirSync(out, { recursive: true });
 
 // A host of static files below a sub-path, as many hosts serve a site.
-const types = { '.html': 'text/html; charset=utf-8', '.txt': 'text/plain', '.css': 'text/css', '.svg': 'image/svg+xml' };
+const types = { '.html': 'text/html; charset=utf-8', '.txt': 'text/plain', '.css': 'text/css', '.js': 'text/javascript; charset=utf-8', '.svg': 'image/svg+xml',
+  '.webp': 'image/webp', '.jpg': 'image/jpeg', '.mp4': 'video/mp4' };
 const prefix = '/some/where/';
 const server = http.createServer((req, res) => {
   const url = new URL(req.url, 'http://x');
@@ -62,16 +66,35 @@ async function visit(context, url, name) {
   return { page, asked };
 }
 
+// What a page says, less what only scripts can do and is marked so.
+const said = page => page.evaluate(() => {
+  const copy = document.body.cloneNode(true);
+  copy.querySelectorAll('.scripted, .pick, script, style').forEach(e => e.remove());
+  return copy.textContent.replace(/\s+/g, ' ');
+});
+
 const words = new Map();
+// Pages that are one template's and differ in numbers only are looked at in the browser by
+// a sample, the first, the heaviest and the last of their folder; their links all are.
+const folders = Map.groupBy ? Map.groupBy(pages, f => path.dirname(path.relative(site, f))) : pages.reduce((m, f) => {
+  const d = path.dirname(path.relative(site, f));
+  return m.set(d, [...(m.get(d) || []), f]);
+}, new Map());
+const sampled = new Set([...folders].flatMap(([dir, list]) => /^(figures|lot|handover)$/.test(dir) ?
+  [list[0], list.slice().sort((a, b) => fs.statSync(b).size - fs.statSync(a).size)[0], list.at(-1)] : list));
+// Pictures for a person to look at: one of each kind of page.
+const pictured = /^(index|how-we-figure|404|(u|figures|lot|handover)[\\/]sb-1043)\.html$/;
+
 for (const file of pages) {
   const name = path.relative(site, file);
   const url = pathToFileURL(file).href;
 
   // Scripts on, three widths, from a folder on disk.
-  for (const width of [320, 390, 1280]) {
+  for (const width of sampled.has(file) ? [320, 390, 1280] : []) {
     const context = await browser.newContext({ viewport: { width, height: 844 } });
     const { page, asked } = await visit(context, url, `${name} at ${width}`);
-    check(asked.every(u => u === url || u.startsWith('data:')), `${name} at ${width} asks only for itself: ${asked}`);
+    const own = pathToFileURL(site).href + '/';
+    check(asked.every(u => u === url || u.startsWith('data:') || u.startsWith(own)), `${name} at ${width} asks only for files of the site: ${asked}`);
     const wide = () => page.evaluate(() => document.documentElement.scrollWidth);
     check(await wide() <= width, `${name} at ${width} px scrolls sideways: ${await wide()}`);
     if (width === 320) {
@@ -85,7 +108,7 @@ for (const file of pages) {
       check(await wide() <= width, `${name} at 320 px with text spacing: ${await wide()}`);
     }
     if (width === 390) {
-      words.set(name, await page.evaluate(() => document.body.innerText));
+      words.set(name, await said(page));
       await page.evaluate(() => document.querySelectorAll('details').forEach(d => { d.open = true; }));
       await page.evaluate(axe.source);
       const found = await page.evaluate(() => axe.run(document, {
@@ -94,30 +117,142 @@ for (const file of pages) {
       }));
       check(found.violations.length === 0, `${name}: axe: ` + found.violations.map(v => `${v.id} (${v.nodes[0].html.slice(0, 120)})`).join('; '));
     }
-    if (/^(index|how-we-figure|u[\\/])/.test(name) && width !== 320) {
+    if (pictured.test(name) && width !== 320) {
       await page.screenshot({ path: path.join(out, `${name.replace(/[\\/]/g, '-').replace('.html', '')}-${width}.png`), fullPage: true });
     }
     await context.close();
   }
 
   // Scripts off: the page says the same.
-  const off = await browser.newContext({ viewport: { width: 390, height: 844 }, javaScriptEnabled: false });
-  const { page } = await visit(off, url, `${name} without scripts`);
-  check(await page.locator('body').innerText() === words.get(name), `${name} says the same without scripts`);
-  await off.close();
+  if (sampled.has(file)) {
+    const off = await browser.newContext({ viewport: { width: 390, height: 844 }, javaScriptEnabled: false });
+    const { page } = await visit(off, url, `${name} without scripts`);
+    check(await said(page) === words.get(name), `${name} says the same without scripts`);
+    check(await page.locator('.scripted:visible, .pick:visible').count() === 0, `${name} without scripts shows nothing that needs them`);
+    await off.close();
+  }
 
   // Links: each leads to a file of the site and, where it names a place, to that place.
   const html = fs.readFileSync(file, 'utf8');
   check(!/\s(src|srcset|poster)="(https?:)?\/\//.test(html) && !/@import|url\(\s*['"]?https?:/.test(html), `${name} names no file of another host`);
   for (const [, href] of html.matchAll(/\shref="([^"]*)"/g)) {
-    const plain = href.replaceAll('&amp;', '&');
+    let plain = href.replaceAll('&amp;', '&');
+    // The page for addresses that lead nowhere is shown at any depth: its links begin at
+    // the host's root, with the folder of the site's own address (the demo's is the root).
+    if (name === '404.html' && plain.startsWith('/')) plain = plain.slice(1);
     if (/^(tel|mailto|https?|data):/.test(plain)) continue;
     check(!plain.startsWith('/'), `${name}: ${plain} is relative`);
     const [to, place] = plain.split('#');
     const target = to === '' ? file : path.join(path.dirname(file), decodeURIComponent(to));
     const there = fs.existsSync(target) && fs.statSync(target).isFile();
     check(there, `${name}: ${plain} leads to a file`);
-    if (there && place) check(fs.readFileSync(target, 'utf8').includes(`id="${place}"`), `${name}: ${plain} leads to a place`);
+    // What stands behind # with an equals sign is no place: a state of the page, a time in a video.
+    if (there && place && !place.includes('=')) check(fs.readFileSync(target, 'utf8').includes(`id="${place}"`), `${name}: ${plain} leads to a place`);
+  }
+}
+
+// At night and in the reader's own colors: a page of each sort, its text at 7 : 1 by day and
+// by night (WCAG 2.2, 1.4.6). Colors come from the style and not from the stock, so one
+// page of each sort holds for all.
+{
+  const sorts = [/^index/, /^kind-/, /^u[\\/]/, /^figures[\\/]/, /^how-we-figure/, /^404/]
+    .map(sort => pages.find(f => sort.test(path.relative(site, f)))).filter(Boolean);
+  const lights = { day: { colorScheme: 'light' }, night: { colorScheme: 'dark' }, forced: { forcedColors: 'active' } };
+  for (const [light, options] of Object.entries(lights)) {
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, ...options });
+    for (const file of sorts) {
+      const name = `${path.relative(site, file)} by ${light}`;
+      const { page } = await visit(context, pathToFileURL(file).href, name);
+      await page.evaluate(() => document.querySelectorAll('details').forEach(d => { d.open = true; }));
+      await page.screenshot({ path: path.join(out, `${path.relative(site, file).replace(/[\\/]/g, '-').replace('.html', '')}-${light}.png`) });
+      if (light === 'forced') {
+        // The tape marks cautions: in the reader's colors it is still striped and bordered.
+        const tape = await page.evaluate(() => [...document.querySelectorAll('.cautions, .warned')].map(e => {
+          const s = getComputedStyle(e, '::before');
+          return s.backgroundImage.includes('gradient') && s.borderTopStyle === 'solid';
+        }));
+        check(tape.every(Boolean), `${name}: the tape keeps its stripes`);
+      } else {
+        await page.evaluate(axe.source);
+        const found = await page.evaluate(() => axe.run(document, { runOnly: { type: 'rule', values: ['color-contrast', 'color-contrast-enhanced'] } }));
+        check(found.violations.length === 0, `${name}: ` + found.violations.map(v => `${v.id}: ` + v.nodes.map(n => `${n.html.slice(0, 90)} ${n.any[0]?.data?.contrastRatio}`).slice(0, 4).join('; ')).join('; '));
+        if (light === 'night') check(await page.evaluate(() => getComputedStyle(document.body).backgroundColor) !== 'rgb(255, 254, 251)', `${name}: the paper is dark`);
+      }
+      await page.close();
+    }
+    await context.close();
+  }
+}
+
+// Photos: what a phone loads before any tap, and what a tap on a small one brings.
+{
+  const shows = pages.filter(f => fs.readFileSync(f, 'utf8').includes('class="pic"'));
+  check(shows.length > 0, 'a unit page shows photos');
+  for (const file of shows) {
+    const name = path.relative(site, file);
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, deviceScaleFactor: 3 });
+    // With scripts on: a browser whose scripts are off loads no picture lazily (HTML Standard,
+    // 2.5.7, lazy loading attributes).
+    const { page, asked } = await visit(context, pathToFileURL(file).href, `${name}, photos`);
+    await page.waitForLoadState('networkidle');
+    const loaded = () => [...new Set(asked)].filter(u => /\.(webp|jpg|png)$/.test(u)).map(u => [u, fs.statSync(new URL(u)).size]);
+    const first = loaded();
+    check(first.reduce((n, [, size]) => n + size, 0) <= 60000, `${name}: 60 KB of pictures before a tap: ${first}`);
+    check(first.length > 0 && first[0][1] <= 30000, `${name}: 30 KB for the first picture: ${first[0]}`);
+    const html = fs.readFileSync(file, 'utf8');
+    const images = html.match(/<img [^>]*>/g);
+    check(images.every(i => /\bwidth="?\d/.test(i) && /\bheight="?\d/.test(i) && /\balt=/.test(i)), `${name}: every picture says its size and what it shows`);
+    check(html.match(/fetchpriority="?high/g)?.length === 1 && images.slice(1).every(i => i.includes('loading="lazy"')) && !images[0].includes('lazy'),
+      `${name}: the first picture is fetched first and the others lazily`);
+    const small = page.locator('.photos li summary').first();
+    if (await small.count()) {
+      await small.focus();
+      await page.keyboard.press('Enter');
+      const large = page.locator('.photos li [open] .pic img').first();
+      await large.scrollIntoViewIfNeeded();
+      await large.evaluate(i => i.complete || new Promise(done => { i.onload = done; }));
+      check(loaded().length > first.length && await large.evaluate(i => i.naturalWidth > 300), `${name}: a small photo opens large by keyboard`);
+    }
+    await context.close();
+    const off = await browser.newContext({ viewport: { width: 390, height: 844 }, javaScriptEnabled: false });
+    const plain = await visit(off, pathToFileURL(file).href, `${name}, photos without scripts`);
+    const summary = plain.page.locator('.photos li summary').first();
+    if (await summary.count()) {
+      await summary.click();
+      check(await plain.page.locator('.photos li [open] .pic img').first().isVisible(), `${name}: a small photo opens with scripts off`);
+    }
+    await off.close();
+  }
+}
+
+// A recording: no byte of it before a tap, captions and chapters without a fetch, and a
+// moment of the notes seeks. From a folder on disk.
+{
+  const file = pages.find(f => fs.readFileSync(f, 'utf8').includes('<video'));
+  check(!!file, 'a unit page plays a recording');
+  if (file) {
+    const name = path.relative(site, file);
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+    const { page, asked } = await visit(context, pathToFileURL(file).href, `${name}, recording`);
+    await page.waitForLoadState('networkidle');
+    check(!asked.some(u => /\.(mp4|mov|webm)/.test(u)), `${name}: no byte of video before a tap: ${asked}`);
+    check(/[0-9]:[0-9]{2} long, [0-9]+ [KM]B/.test(await page.locator('.walk .size').innerText()), `${name}: length and size stand before the tap`);
+    const cues = kind => page.evaluate(async kind => {
+      const t = [...document.querySelectorAll('video track')].find(t => t.kind === kind);
+      if (!t) return 0;
+      t.track.mode = 'hidden';
+      for (let i = 0; i < 50 && !t.track.cues?.length; i++) await new Promise(f => setTimeout(f, 50));
+      return t.track.cues?.length ?? 0;
+    }, kind);
+    check(await cues('captions') > 0, `${name}: captions are there from a folder on disk`);
+    check(await cues('chapters') > 0, `${name}: chapters are there from a folder on disk`);
+    const moment = page.locator('a[data-t]').last();
+    const to = +await moment.getAttribute('data-t');
+    await moment.click();
+    await page.waitForFunction(to => document.querySelector('video').currentTime >= to, to, { timeout: 10000 }).catch(() => {});
+    const at = await page.evaluate(() => document.querySelector('video').currentTime);
+    check(to > 0 && at >= to && at < to + 4, `${name}: a moment seeks to ${to}, the video stands at ${at}`);
+    await context.close();
   }
 }
 
@@ -125,7 +260,7 @@ for (const file of pages) {
 {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
   const { page, asked } = await visit(context, base + 'index.html', 'served');
-  await page.locator('.card a').first().click();
+  await page.locator('.card > a').first().click();
   await page.waitForURL(/\/u\/[a-z0-9-]+\.html$/);
   check(asked.every(u => u.startsWith(base) || u.startsWith('data:')), 'served: nothing is asked of anybody else');
   const unit = pages.map(f => path.relative(site, f)).find(n => /^u[\\/]/.test(n) && fs.readFileSync(path.join(site, n), 'utf8').includes('class="fig"'));
@@ -133,7 +268,7 @@ for (const file of pages) {
   if (unit) {
     await page.goto(base + unit.replaceAll('\\', '/'));
     const link = page.locator('a.fig').first();
-    const id = (await link.getAttribute('href')).slice(1);
+    const id = (await link.getAttribute('href')).split('#')[1];
     await link.click();
     check(await page.locator('#' + id).isVisible(), `served: the link to ${id} opens its working`);
     await page.goBack();
@@ -158,6 +293,13 @@ for (const file of pages) {
   }
   await context.close();
 }
+await find(browser, { site, base, check, visit, spacing, axe, out });
+await tryout(browser, { site, base, check, visit, axe: async (page, name) => {
+  await page.evaluate(axe.source);
+  const r = await page.evaluate(() => window.axe.run({ rules: { 'target-size': { enabled: true } } }));
+  check(r.violations.length === 0, `${name}: axe: ${JSON.stringify(r.violations.map(v => [v.id, v.nodes.map(n => n.target)]))}`);
+}, out });
+await lot(browser, { check, visit });
 await browser.close();
 server.close();
 

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -9,17 +10,23 @@ import (
 	"tarepage/internal/unit"
 )
 
-const usage = `build makes the yard's site out of content/.
+// usage is what help prints behind the name of the command.
+const usage = ` makes the yard's site out of content/.
 
-  build                  read, work out, inspect and publish
-  build inspect          check only, write nothing
-  build intake CAPTIONS  make the first unit file of a recording: intake walk.vtt -stock SB-1050
-  build showroom         show the site live while you write, on the desk and on phones
-  build rule [NAME]      what a rule asks and why; without a name, all of them
-  build help             this text
+Behind its name stands what it is to do:
+
+  (nothing)        read, work out, inspect and publish
+  inspect          check only, write nothing
+  intake CAPTIONS  make the first unit file of a recording: intake walk.vtt -stock SB-1050
+  showroom         show the site live while you write, on the desk and on phones
+  rule [NAME]      what a rule asks and why; without a name, all of them
+  first-yard       set up a first content/ with one worked example; never over files
+  editor-help      write JSON Schemas of the three kinds of file, for editors
+  help             this text
+  -version         which program this is, and the edition of each table
 
   -from DIR     the folder that holds content/ (.)
-  -to DIR       where the site goes (public)
+  -to DIR       where the site goes (public), or the editor files (editor-help)
   -theme DIR    templates and style of your own instead of the built-in ones
   -leave-out    publish without the units that have stops, and say so
   -json         print figures and findings as JSON
@@ -45,9 +52,10 @@ type command struct {
 	json     bool
 	leaveOut bool
 	quiet    bool
+	toGiven  bool
 }
 
-var verbs = []string{"build", "inspect", "intake", "showroom", "rule", "help"}
+var verbs = []string{"build", "inspect", "intake", "showroom", "rule", "first-yard", "editor-help", "help"}
 
 // A flag takes a value, or it does not.
 var valued = map[string]bool{"from": true, "to": true, "theme": true, "json": false, "leave-out": false, "quiet": false, "at": true, "stock": true, "into": true}
@@ -68,6 +76,10 @@ func parse(args []string) (*command, error) {
 		name, value, hasValue := strings.Cut(strings.TrimPrefix(strings.TrimPrefix(arg, "-"), "-"), "=")
 		if name == "h" || name == "help" {
 			c.verb = "help"
+			return c, nil
+		}
+		if name == "version" {
+			c.verb = "version"
 			return c, nil
 		}
 		takes, known := valued[name]
@@ -136,7 +148,7 @@ func (c *command) set(name, value string) {
 	case "from":
 		c.from = value
 	case "to":
-		c.to = value
+		c.to, c.toGiven = value, true
 	case "theme":
 		c.theme = value
 	case "at":
@@ -157,10 +169,12 @@ func (c *command) set(name, value string) {
 // fits refuses a flag that the verb would drop in silence.
 func (c *command) fits(seen map[string]bool) error {
 	takes := map[string][]string{
-		"build":    {"from", "to", "theme", "json", "leave-out", "quiet"},
-		"inspect":  {"from", "json", "quiet"},
-		"intake":   {"from", "quiet", "stock", "into"},
-		"showroom": {"from", "theme", "quiet", "at"},
+		"build":       {"from", "to", "theme", "json", "leave-out", "quiet"},
+		"first-yard":  {"from", "quiet"},
+		"editor-help": {"from", "to", "quiet"},
+		"inspect":     {"from", "json", "quiet"},
+		"intake":      {"from", "quiet", "stock", "into"},
+		"showroom":    {"from", "theme", "quiet", "at"},
 	}[c.verb]
 	for _, name := range flagNames {
 		if seen[name] && !contains(takes, name) {
@@ -198,3 +212,17 @@ func contains(list []string, s string) bool {
 
 // contentDir is the folder that is read; the site may not land in it.
 func contentDir(from string) string { return filepath.Join(from, "content") }
+
+// name is what the command is called; a test of it is called after it.
+func name() string {
+	return strings.TrimSuffix(strings.TrimSuffix(filepath.Base(os.Args[0]), ".exe"), ".test")
+}
+
+// program is how the command is called again, for hints: by Go from the project's own
+// folder, or by the name of the binary.
+func program() string {
+	if name() == "build" {
+		return "go run ./cmd/build"
+	}
+	return name()
+}

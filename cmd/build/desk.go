@@ -15,6 +15,7 @@ import (
 type yard struct {
 	stock    *unit.Stock
 	works    []*compute.Work
+	problems []unit.Problem
 	findings []inspect.Finding
 }
 
@@ -78,7 +79,7 @@ func (c *command) look(d *desk) (*yard, error) {
 	if d.memory.Keep {
 		d.done = done
 	}
-	y := &yard{stock: stock}
+	y := &yard{stock: stock, problems: problems}
 	found := make([][]inspect.Finding, len(stock.Units))
 	for i, u := range stock.Units {
 		y.works = append(y.works, done[u].work)

@@ -55,7 +55,7 @@ func (c *command) intake(stdout io.Writer) (int, error) {
 		if !there {
 			put = filepath.ToSlash(filepath.Join(content, filepath.FromSlash(named)))
 		}
-		report.Written(stdout, filepath.ToSlash(filepath.Join(c.from, filepath.FromSlash(file))), put, filepath.ToSlash(c.from))
+		report.Written(stdout, filepath.ToSlash(filepath.Join(c.from, filepath.FromSlash(file))), put, program(), filepath.ToSlash(c.from))
 	}
 	return clean, nil
 }

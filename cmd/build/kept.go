@@ -37,6 +37,7 @@ type kept struct {
 	Tally        report.Numbers
 	Pages        int
 	Names        []string // of the units that were left out
+	Address      bool     // whether the site knows where it will stand
 	Status       int
 	// Made are the units' pages by their paths.
 	Made map[string]keptPage
@@ -118,7 +119,7 @@ func (c *command) asBefore(k *kept, stdout, stderr io.Writer, start time.Time) (
 		return false, err
 	}
 	if !c.quiet {
-		report.Built(stdout, k.Tally, report.Site{Pages: k.Pages, To: c.to, Unchanged: files, LeftOut: k.Names}, time.Since(start))
+		report.Built(stdout, k.Tally, report.Site{Pages: k.Pages, To: c.to, Unchanged: files, LeftOut: k.Names, Address: k.Address}, time.Since(start))
 	}
 	return true, nil
 }
@@ -149,9 +150,9 @@ func (c *command) remember(y *yard, basis [32]byte, start time.Time, pages int, 
 	if err := report.Findings(&stops, onlyStops(y.findings)); err != nil {
 		return err
 	}
-	list, tally := g.List(), report.Tally(len(y.stock.Units), y.findings)
+	list, tally := g.List(), report.Tally(program(), len(y.stock.Units), y.findings)
 	k := &kept{Basis: basis[:], Read: read[:], List: list[:], LeaveOut: c.leaveOut, Stamps: y.stock.Stamps(), Found: found.Bytes(), Stops: stops.Bytes(),
-		Tally: tally, Pages: pages, Names: held.Names, Status: status(tally.Stops), Made: map[string]keptPage{}}
+		Tally: tally, Pages: pages, Names: held.Names, Status: status(tally.Stops), Address: y.stock.Yard.Site() != "", Made: map[string]keptPage{}}
 	for _, s := range k.Stamps {
 		// A file that is written twice within the system's idea of a moment keeps its stamp.
 		k.Young = k.Young || s.Time > start.Add(-2*time.Second).UnixNano()

@@ -17,6 +17,7 @@ import (
 	"time"
 
 	"tarepage/internal/inspect"
+	"tarepage/internal/photo"
 	"tarepage/internal/publish"
 	"tarepage/internal/render"
 	"tarepage/internal/report"
@@ -37,13 +38,13 @@ func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 func run(args []string, stdout, stderr io.Writer) int {
 	cmd, err := parse(args)
 	if err != nil {
-		fmt.Fprintf(stderr, "build: %v\n", err)
+		fmt.Fprintf(stderr, "%s: %v\n", name(), err)
 		return failed
 	}
 	if cmd.verb == "showroom" {
 		// It prints while it runs, and runs until it is interrupted.
 		if err := cmd.showroom(stdout, stderr); err != nil {
-			fmt.Fprintf(stderr, "build: %v\n", err)
+			fmt.Fprintf(stderr, "%s: %v\n", name(), err)
 			return failed
 		}
 		return clean
@@ -55,7 +56,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 		err = werr
 	}
 	if err != nil {
-		fmt.Fprintf(stderr, "build: %v\n", err)
+		fmt.Fprintf(stderr, "%s: %v\n", name(), err)
 		return failed
 	}
 	return status
@@ -64,8 +65,15 @@ func run(args []string, stdout, stderr io.Writer) int {
 func (c *command) do(stdout, stderr io.Writer) (int, error) {
 	switch c.verb {
 	case "help":
-		_, err := io.WriteString(stdout, usage)
+		_, err := io.WriteString(stdout, name()+usage)
 		return clean, err
+	case "version":
+		version(stdout)
+		return clean, nil
+	case "first-yard":
+		return clean, c.firstYard(stdout)
+	case "editor-help":
+		return clean, c.editorHelp(stdout)
 	case "rule":
 		return clean, c.rule(stdout)
 	case "inspect":
@@ -108,7 +116,7 @@ func (c *command) inspect(stdout, stderr io.Writer) (int, error) {
 		return failed, err
 	}
 	if !c.quiet {
-		report.Inspected(stdout, report.Tally(len(y.stock.Units), y.findings), time.Since(start))
+		report.Inspected(stdout, report.Tally(program(), len(y.stock.Units), y.findings), time.Since(start))
 	}
 	return status(n), nil
 }
@@ -157,6 +165,15 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	if err != nil {
 		return failed, err
 	}
+	// What is refused already is not worked first.
+	held := inspect.Refused(y.stock, y.findings)
+	var pictures map[string]*photo.Picture
+	if inspect.Count(y.findings, inspect.Stop) == 0 || c.leaveOut && !held.Yard {
+		if pictures, err = c.photos(y, held, stderr); err != nil {
+			return failed, err
+		}
+		held = inspect.Refused(y.stock, y.findings)
+	}
 	n := inspect.Count(y.findings, inspect.Stop)
 	if c.json {
 		err = report.JSON(stdout, y.stock, y.works, y.findings)
@@ -166,13 +183,12 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	if err != nil {
 		return failed, err
 	}
-	tally := report.Tally(len(y.stock.Units), y.findings)
+	tally := report.Tally(program(), len(y.stock.Units), y.findings)
 	say := func(f func(io.Writer)) {
 		if !c.quiet && !c.json {
 			f(stdout)
 		}
 	}
-	held := inspect.Refused(y.stock, y.findings)
 	if n > 0 && (!c.leaveOut || held.Yard) {
 		say(func(w io.Writer) { report.Refused(w, tally, c.to, time.Since(start)) })
 		return stops, nil
@@ -182,10 +198,11 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 		return failed, err
 	}
 	var mu sync.Mutex
-	of := map[string][32]byte{} // what each unit's page is made from
+	of := map[string][32]byte{} // what each unit's pages are made from
 	pages, err := c.pages(render.Input{
 		Stock: y.stock, Works: y.works, Findings: y.findings, LeaveOut: held.Units, Basis: basis,
-		Media: func(path, name string) error { return site.AddFile(path, c.media(name)) },
+		Media:    func(path, name string) error { return site.AddFile(path, c.media(name)) },
+		Pictures: pictures, File: site.AddFile,
 		Kept: func(path string, from [32]byte) (bool, error) {
 			mu.Lock()
 			of[path] = from
@@ -210,7 +227,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	}
 	say(func(w io.Writer) {
 		report.Built(w, tally, report.Site{Pages: pages, To: c.to, Written: moved.Written, Unchanged: moved.Unchanged,
-			Removed: moved.Removed, LeftOut: held.Names}, time.Since(start))
+			Removed: moved.Removed, LeftOut: held.Names, Address: y.stock.Yard.Site() != ""}, time.Since(start))
 	})
 	return status(n), nil
 }

@@ -9,7 +9,7 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"build": main})
+	testscript.Main(m, map[string]func(){"build": main, "tarepage": main})
 }
 
 // TestScripts runs the whole command as its users do: testdata/script/*.txtar.
@@ -34,6 +34,8 @@ func TestScripts(t *testing.T) {
 			"status":   exitStatus,
 			"replace":  replace,
 			"sleep":    pause,
+			"windows":  lineEnds("windows"),
+			"unix":     lineEnds("unix"),
 		},
 	})
 }

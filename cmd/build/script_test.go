@@ -81,5 +81,23 @@ func replace(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(os.WriteFile(path, []byte(strings.Replace(string(data), args[1], strings.ReplaceAll(args[2], `\n`, "\n"), 1)), 0o644))
 }
 
+// windows FILE gives a file the line ends and the byte order mark of an editor on Windows,
+// and unix FILE takes them away.
+func lineEnds(to string) func(*testscript.TestScript, bool, []string) {
+	return func(ts *testscript.TestScript, neg bool, args []string) {
+		if neg || len(args) != 1 {
+			ts.Fatalf("usage: %s FILE", to)
+		}
+		path := ts.MkAbs(args[0])
+		data, err := os.ReadFile(path)
+		ts.Check(err)
+		text := strings.ReplaceAll(strings.TrimPrefix(string(data), "\ufeff"), "\r\n", "\n")
+		if to == "windows" {
+			text = "\ufeff" + strings.ReplaceAll(text, "\n", "\r\n")
+		}
+		ts.Check(os.WriteFile(path, []byte(text), 0o644))
+	}
+}
+
 // pause waits so that a later write has a later modification time.
 func pause(ts *testscript.TestScript, _ bool, _ []string) { time.Sleep(20 * time.Millisecond) }

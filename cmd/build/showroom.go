@@ -44,11 +44,11 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 	report.Opened(stdout, here, others)
 	room := &showroom.Room{
 		Folders: []string{contentDir(c.from)},
-		Trouble: func(err error) { say(func() { fmt.Fprintf(stderr, "build: %v\n", err) }) },
+		Trouble: func(err error) { say(func() { fmt.Fprintf(stderr, "%s: %v\n", name(), err) }) },
 		Make: func() (site *showroom.Site, err error) {
 			say(func() {
 				if site, err = c.show(stdout, stderr); err != nil {
-					fmt.Fprintf(stderr, "build: %v\n", err)
+					fmt.Fprintf(stderr, "%s: %v\n", name(), err)
 				}
 			})
 			return site, err
@@ -69,6 +69,12 @@ func (c *command) show(stdout, stderr io.Writer) (*showroom.Site, error) {
 		return nil, err
 	}
 	held := inspect.Refused(y.stock, y.findings)
+	// Units with stops are shown too, with the photos that can be.
+	pictures, err := c.photos(y, inspect.Held{}, stderr)
+	if err != nil {
+		return nil, err
+	}
+	held = inspect.Refused(y.stock, y.findings)
 	out := &showroom.Site{Files: map[string][]byte{}, Units: map[string]string{}, Media: map[string]string{}, Findings: y.findings}
 	// The paths are held against each other as they are in a build.
 	site := &publish.Site{}
@@ -85,6 +91,11 @@ func (c *command) show(stdout, stderr io.Writer) (*showroom.Site, error) {
 		Media: func(path, name string) error {
 			out.Media[path] = c.media(name)
 			return site.AddFile(path, out.Media[path])
+		},
+		Pictures: pictures,
+		File: func(path, from string) error {
+			out.Media[path] = from
+			return site.AddFile(path, from)
 		},
 	}, func(path string, page []byte) error {
 		if err := site.Add(path, page); err != nil {
@@ -106,7 +117,7 @@ func (c *command) show(stdout, stderr io.Writer) (*showroom.Site, error) {
 		return nil, err
 	}
 	if !c.quiet {
-		report.Shown(stdout, report.Tally(len(y.stock.Units), y.findings), pages, time.Since(start))
+		report.Shown(stdout, report.Tally(program(), len(y.stock.Units), y.findings), pages, time.Since(start))
 	}
 	return out, nil
 }

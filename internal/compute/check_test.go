@@ -496,6 +496,7 @@ func TestTorque(t *testing.T) {
 		{"9/16-18 cone", 16, false, 120, 130},
 		{"5/8-18 cone", 16, true, 190, 210},
 		{"5/8-18 flange", 17.5, false, 275, 325},
+		{" 5/8-18   cone ", 16, true, 190, 210},
 		{"5/8-18", 17.5, false, 0, 0},
 		{"5/8-18 cone", 16, false, 0, 0},
 		{"M22x1.5", 22.5, true, 450, 500},

@@ -72,6 +72,6 @@ var cargoPlacard = &Definition{
 		}
 		kg, lb := Placard(limit)
 		p.note("in the placard's words: the weight of cargo should never exceed %s kilograms or %s pounds", measure.Count(kg), measure.Count(int(lb)))
-		p.enter(float64(lb), lb.Limit(), 1, fmt.Sprintf("%s = %s kg, down; %s kg = %s", limit, measure.Number(limit.Kilograms(), 2), measure.Count(kg), lb.Limit()))
+		p.enter(float64(lb), lb.Limit(), 1, fmt.Sprintf("%s = %s kg, down; %s kg = %s", limit.Near(), measure.Number(limit.Kilograms(), 2), measure.Count(kg), lb.Limit()))
 	},
 }

@@ -144,7 +144,7 @@ var lampSchedule = &Definition{
 			p.note("measured from the ball's center: with what stands in front of it the trailer may reach 30 ft, and then 2 intermediate side markers more")
 		}
 		p.enter(float64(s.Count()), measure.Count(s.Count())+" lamps", 1,
-			fmt.Sprintf("%s wide, %s long, gvwr %s: %s", width.InInches(), overall, gvwr, s))
+			fmt.Sprintf("%s wide, %s long, gvwr %s: %s", width.InInches(), overall.Near(), gvwr, s))
 	},
 }
 

@@ -110,9 +110,9 @@ func (r Rig) endWorking(e End, w Window) string {
 	case DeckRear:
 		return fmt.Sprintf("%s - %s / 2", r.Length, w.Load.Length)
 	case BandMost:
-		return tongue(fmt.Sprintf("%s of %s", r.Most, total))
+		return tongue(fmt.Sprintf("%s of %s", r.Most, total.Near()))
 	case BandLeast:
-		return tongue(fmt.Sprintf("%s of %s", r.Least, total))
+		return tongue(fmt.Sprintf("%s of %s", r.Least, total.Near()))
 	case TongueMost:
 		return tongue(r.TongueMost.String())
 	}

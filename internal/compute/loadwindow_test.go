@@ -274,7 +274,8 @@ func TestWindowAgainstSimplex(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 2))
 	by := map[compute.Constraint]int{}
 	rooms, nowhere := 0, 0
-	for i := range 10000 {
+	trailers := many()
+	for i := range trailers {
 		rig := randomRig(r)
 		load := compute.Load{
 			Weight: part(rig.GVWR-rig.Empty, 0.05+0.95*r.Float64()),
@@ -306,11 +307,11 @@ func TestWindowAgainstSimplex(t *testing.T) {
 			t.Fatalf("%d: simplex %v to %v, ours %+v\n%+v %+v", i, first, last, w, rig, load)
 		}
 	}
-	if rooms < 2000 || nowhere < 2000 {
+	if rooms < trailers/5 || nowhere < trailers/5 {
 		t.Errorf("%d with room, %d without: the sample says little", rooms, nowhere)
 	}
 	for _, c := range []compute.Constraint{compute.DeckFront, compute.DeckRear, compute.BandLeast, compute.BandMost, compute.TongueMost, compute.AxleHold} {
-		if by[c] < 100 {
+		if by[c] < trailers/100 {
 			t.Errorf("%v bounded only %d windows", c, by[c])
 		}
 	}
@@ -374,7 +375,8 @@ func cmpOr(v, other float64) float64 {
 func TestWindowsAmong(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 3))
 	inside, outside, several := 0, 0, 0
-	for i := range 600 {
+	trailers := many() * 6 / 100
+	for i := range trailers {
 		rig := randomRig(r)
 		room := rig.GVWR - rig.Empty
 		var others []compute.Placed
@@ -416,7 +418,7 @@ func TestWindowsAmong(t *testing.T) {
 			}
 		}
 	}
-	if inside < 5000 || outside < 5000 || several < 20 {
+	if inside < 8*trailers || outside < 8*trailers || several < trailers/30 {
 		t.Errorf("%d inside, %d outside, %d with several windows", inside, outside, several)
 	}
 }
@@ -455,7 +457,8 @@ func TestWindowsAmongWords(t *testing.T) {
 func TestArrange(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
 	placed, refused := 0, 0
-	for i := range 1000 {
+	trailers := many() / 10
+	for i := range trailers {
 		rig := randomRig(r)
 		var loads []compute.Load
 		for range 1 + r.IntN(4) {
@@ -497,7 +500,7 @@ func TestArrange(t *testing.T) {
 			}
 		}
 	}
-	if placed < 100 || refused < 100 {
+	if placed < trailers/10 || refused < trailers/10 {
 		t.Errorf("%d placed, %d refused", placed, refused)
 	}
 	rig := deckRig()

@@ -1,6 +1,7 @@
 package compute
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -140,7 +141,7 @@ func (p *pencil) ladder() []Rung {
 			return 0, ""
 		}
 		return evenLoad(hold, onAxles, a, xc),
-			fmt.Sprintf("(%s x %s - %s x %s) / %s", a, hold.Near(), a, onAxles, xc)
+			fmt.Sprintf("(%s x %s - %s x %s) / %s", a, hold.Near(), a, onAxles.Near(), xc.Near())
 	}
 	rung("axles", "the axles, even load", staticsSource+"; 49 CFR 571.3(b) (GAWR)", func(q *pencil) (measure.Pounds, string) {
 		return even(rest(q, q.AxleCapacity, "axle-capacity"), q)
@@ -201,16 +202,10 @@ func (p *pencil) ladder() []Rung {
 			return 0, ""
 		}
 		return measure.WeightAt(measure.Moment(limit-tongue, a), a-xc),
-			fmt.Sprintf("(%s - %s) x %s / (%s - %s)", limit, tongue, a, a, xc)
+			fmt.Sprintf("(%s - %s) x %s / (%s - %s)", limit, tongue, a, a, xc.Near())
 	})
 	slices.SortStableFunc(out, func(a, b Rung) int {
-		switch {
-		case a.Value < b.Value:
-			return -1
-		case a.Value > b.Value:
-			return 1
-		}
-		return 0
+		return cmp.Compare(a.Value, b.Value)
 	})
 	return out
 }

@@ -145,6 +145,9 @@ func rimFits(words string, rim measure.Inches, dual bool) bool {
 // manual, p. 16, agreeing with three others.
 const retorque = "10, 25 and 50 miles"
 
+// Rechecks are the same miles one by one, to be ticked off.
+var Rechecks = []string{"10", "25", "50"}
+
 var wheelTorque = &Definition{
 	Name: "wheel-torque", Label: "Wheel nuts",
 	What:    "How tight the wheel nuts go, in stages and crosswise, cold and dry, and when they are tightened again. The maker's manual governs.",
@@ -183,6 +186,7 @@ var wheelTorque = &Definition{
 			words = append(words, "then "+stage(row.Stage2))
 		}
 		words = append(words, "last "+stage(row.Final))
+		p.TorqueStages = words
 		p.note("tighten again after %s of a first trip or a changed wheel", retorque)
 		if row.Note != "" {
 			p.note("%s", row.Note)

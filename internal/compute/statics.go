@@ -87,7 +87,7 @@ var tongueAtGVWR = &Definition{
 			return
 		}
 		v := tongue + measure.WeightAt(measure.Moment(tag, a-xc), a)
-		p.TongueAtGVWR = p.load(v, fmt.Sprintf("%s + %s x (1 - %s / %s)", tongue, tag, xc, a))
+		p.TongueAtGVWR = p.load(v, fmt.Sprintf("%s + %s x (1 - %s / %s)", tongue, tag.Near(), xc.Near(), a))
 	},
 }
 
@@ -157,6 +157,6 @@ var evenLoadPayload = &Definition{
 		hold := min(s, c.Times(n))
 		p.shared()
 		v := max(evenLoad(hold, onAxles, a, xc), 0)
-		p.EvenLoadPayload = p.limit(v, fmt.Sprintf("(%s x %s - %s x %s) / %s", a, hold.Near(), a, onAxles, xc))
+		p.EvenLoadPayload = p.limit(v, fmt.Sprintf("(%s x %s - %s x %s) / %s", a, hold.Near(), a, onAxles.Near(), xc.Near()))
 	},
 }

@@ -1,7 +1,9 @@
 package compute
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/tables"
@@ -98,13 +100,7 @@ func usable(rows []tables.Tire, dual bool) []tables.Tire {
 			out = append(out, row)
 		}
 	}
-	for i := range out {
-		for j := i + 1; j < len(out); j++ {
-			if rating(out[j], dual) < rating(out[i], dual) {
-				out[i], out[j] = out[j], out[i]
-			}
-		}
-	}
+	slices.SortStableFunc(out, func(a, b tables.Tire) int { return cmp.Compare(rating(a, dual), rating(b, dual)) })
 	return out
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -113,6 +114,16 @@ func (t trailer) unit() *unit.Unit {
 	u.Hitch.BallRating = stated(measure.Pounds(t.ball))
 	u.Hitch.TongueLimit = stated(measure.Pounds(t.topLimit))
 	return u
+}
+
+// many is how many random trailers a figure is held against an independent solver with:
+// ten thousand, or fewer where the mutation check (internal/house/mutation) asks the
+// same tests thousands of times.
+func many() int {
+	if n, err := strconv.Atoi(os.Getenv("TAREPAGE_TRAILERS")); err == nil && n > 0 {
+		return n
+	}
+	return 10000
 }
 
 // lines joins what a test's unit states.

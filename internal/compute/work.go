@@ -67,6 +67,11 @@ type Work struct {
 
 	// Tire is how the tires' rating was found.
 	Tire Tire
+	// Commons are common loads, and where on this trailer each may stand.
+	Commons []Common
+	// TorqueStages are the stages of the figure wheel-torque in order, in lb-ft: "first 20
+	// to 25". Empty where that is absent.
+	TorqueStages []string
 	// Ladder are the rungs of the payload, lowest first.
 	Ladder []Rung
 	// Space is where the load stands: the deck, the bed or the box.
@@ -145,6 +150,7 @@ func Unit(u *unit.Unit, s Settings) *Work {
 			w.Absent = append(w.Absent, Absence{d.Name, d.Label, distinct(p.needs)})
 		}
 	}
+	w.Commons = w.commons()
 	return w
 }
 

@@ -48,7 +48,7 @@ type length struct {
 	odd string
 }
 
-func (l length) text() string { return l.said(l.String()) }
+func (l length) text() string { return l.said(l.Near()) }
 
 // inches prints what the trade states in inches: heights and the spacing of axles.
 func (l length) inches() string { return l.said(l.InInches()) }

@@ -44,18 +44,11 @@ func ScaleOf(works []*compute.Work) Scale {
 // It reports false where the unit states no length, and where it was not among those
 // the scale was made for and is too large for it.
 func Silhouette(w *compute.Work, scale Scale) (svg string, ok bool) {
-	f, ok := factsOf(w)
-	if !ok || scale.perInch == 0 {
+	d, p, ok := small(w, scale)
+	if !ok {
 		return "", false
 	}
-	d := draw(&f)
-	e := d.extent()
-	p := plot{perInch: scale.perInch, ground: scale.tall - smallMargin}
-	p.ball = smallMargin - p.size(e.left)
-	// The tenth is what a coordinate is rounded to.
-	if p.x(e.right) > smallWide-smallMargin+0.1 || p.y(e.top) < smallMargin-0.1 {
-		return "", false
-	}
+	f, _ := factsOf(w)
 	var b strings.Builder
 	id := "sil-" + f.name()
 	b.WriteString(`<svg class="el el-small" viewBox="0 0 320 ` + num(scale.tall) + `" role="img" aria-labelledby="` + id +
@@ -63,4 +56,21 @@ func Silhouette(w *compute.Work, scale Scale) (svg string, ok bool) {
 	d.write(&b, p, 1, true)
 	b.WriteString(`<path class="el-ground" fill="none" stroke="currentColor" d="M0 ` + num(p.ground+0.5) + `H320"/></svg>`)
 	return b.String(), true
+}
+
+// small is a unit's drawing and its place on the yard's paper.
+func small(w *compute.Work, scale Scale) (d *drawing, p plot, ok bool) {
+	f, ok := factsOf(w)
+	if !ok || scale.perInch == 0 {
+		return nil, p, false
+	}
+	d = draw(&f)
+	e := d.extent()
+	p = plot{perInch: scale.perInch, ground: scale.tall - smallMargin}
+	p.ball = smallMargin - p.size(e.left)
+	// The tenth is what a coordinate is rounded to.
+	if p.x(e.right) > smallWide-smallMargin+0.1 || p.y(e.top) < smallMargin-0.1 {
+		return nil, p, false
+	}
+	return d, p, true
 }

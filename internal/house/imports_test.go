@@ -15,22 +15,27 @@ import (
 const importTable = `
 measure:
 tables:         measure
-unit:           measure
+unit:           measure media
 compute:        measure tables unit
-inspect:        measure tables unit compute walkaround hearsay
+inspect:        measure tables unit compute walkaround hearsay media
 elevation:      measure tables unit compute
 report:         measure unit compute inspect intake
-render:         measure tables unit compute inspect elevation walkaround
+feed:           unit
+stocklist:      measure unit compute
+render:         measure tables unit compute inspect elevation walkaround photo feed stocklist
 publish:
 showroom:       inspect
 walkaround:     measure
 hearsay:        measure unit walkaround
 intake:         measure unit walkaround hearsay
-photo:
+media:
+photo:          media
 proving:
+firstyard:
 themes/default:
-cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo themes/default
+cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo firstyard themes/default
 house:
+house/mutation:
 `
 
 // What of Go's own library a room may not use. What works figures or judges them sees no
@@ -42,11 +47,15 @@ tables:     os io/fs time net net/* html/template text/template math/rand math/r
 compute:    os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 inspect:    os time net net/* html/template text/template math/rand math/rand/v2 os/*
 elevation:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+media:      os embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+photo:      net net/* html/template text/template math/rand math/rand/v2 os/*
 unit:       os embed net net/* html/template text/template math/rand math/rand/v2 os/*
 hearsay:    os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 intake:     os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 walkaround: os io/fs time net net/* html/template text/template math/rand math/rand/v2 os/*
 report:     os embed net net/* html/template text/template math/rand math/rand/v2 os/*
+feed:       os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+stocklist:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 render:     embed time net net/* text/template math/rand math/rand/v2 os/*
 publish:    net net/* html/template text/template math/rand math/rand/v2
 `

@@ -2,6 +2,7 @@ package inspect
 
 import (
 	"embed"
+	"encoding/base64"
 	"fmt"
 	"io/fs"
 	"path"
@@ -36,11 +37,13 @@ type Example struct {
 type ExampleFile struct {
 	Name string // content/units/above.md
 	Text string
+	// Binary is set for what is no text.
+	Binary bool
 }
 
 // Examples reads and runs every case of a rule's archive, in the archive's order. The
 // archive's sections are CASE/title, CASE/NAME.md, CASE/yard.md, CASE/models/NAME.md,
-// CASE/media/NAME, CASE/want.
+// CASE/media/NAME, CASE/media/NAME.base64 for a file that is no text, CASE/want.
 func Examples(r *Rule) ([]Example, error) {
 	name := strings.ReplaceAll(r.Name, "-", "_") + ".txtar"
 	src, err := archives.ReadFile(name)
@@ -67,11 +70,17 @@ func Examples(r *Rule) ([]Example, error) {
 		case section == "want":
 			ex.Want = string(file.Data)
 		case section == "yard.md":
-			ex.Files = append(ex.Files, ExampleFile{"content/yard.md", string(file.Data)})
+			ex.Files = append(ex.Files, ExampleFile{Name: "content/yard.md", Text: string(file.Data)})
+		case strings.HasSuffix(section, ".base64"):
+			data, err := base64.StdEncoding.DecodeString(strings.Join(strings.Fields(string(file.Data)), ""))
+			if err != nil {
+				return nil, fmt.Errorf("%s: section %q: %w", name, file.Name, err)
+			}
+			ex.Files = append(ex.Files, ExampleFile{"content/" + strings.TrimSuffix(section, ".base64"), string(data), true})
 		case strings.HasPrefix(section, "models/"), strings.HasPrefix(section, "media/"):
-			ex.Files = append(ex.Files, ExampleFile{"content/" + section, string(file.Data)})
+			ex.Files = append(ex.Files, ExampleFile{Name: "content/" + section, Text: string(file.Data)})
 		case strings.Contains(section, "."):
-			ex.Files = append(ex.Files, ExampleFile{"content/units/" + section, string(file.Data)})
+			ex.Files = append(ex.Files, ExampleFile{Name: "content/units/" + section, Text: string(file.Data)})
 		default:
 			return nil, fmt.Errorf("%s: section %q is neither title, want nor a file", name, file.Name)
 		}

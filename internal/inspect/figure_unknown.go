@@ -1,6 +1,8 @@
 package inspect
 
 import (
+	"slices"
+
 	"tarepage/internal/compute"
 	"tarepage/internal/unit"
 )
@@ -17,9 +19,19 @@ var figureUnknown = &Rule{
 				continue
 			}
 			if a := absence(c, link.Name); a != nil {
+				if restsOnUnread(c, a) {
+					continue // that it does not read is a stop of its own
+				}
 				fd := f.add(link.Pos, "%s cannot be worked for this unit", link.Name)
 				if len(a.Needs) > 0 {
 					fd.fix("%s (%s), or take the link out", a.Needs[0].Advice, a.Needs[0].Key)
+				}
+				continue
+			}
+			if slices.Contains(compute.Names(), link.Name) {
+				if len(c.Unread()) == 0 {
+					f.add(link.Pos, "%s is no figure of this unit: it has nothing to work it from", link.Name).
+						fix("take the link out, or give what the figure rests on")
 				}
 				continue
 			}
@@ -29,6 +41,13 @@ var figureUnknown = &Rule{
 			}
 		}
 	},
+}
+
+// restsOnUnread reports whether a figure is absent for a value that stands there and does
+// not read.
+func restsOnUnread(c *Case, a *compute.Absence) bool {
+	unread := c.Unread()
+	return slices.ContainsFunc(a.Needs, func(n compute.Need) bool { return slices.Contains(unread, n.Key) })
 }
 
 func absence(c *Case, name string) *compute.Absence {

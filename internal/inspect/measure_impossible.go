@@ -42,8 +42,8 @@ var measureImpossible = &Rule{
 		s := c.Work.Space
 		if ax.Center.Given() && s.Front.Given() && s.Length.Given() && s.Length.Value > 0 {
 			if end := s.Front.Value + s.Length.Value; ax.Center.Value > end {
-				f.add(ax.Center.Pos, "the axles stand %s behind the ball, the %s ends at %s", ax.Center.Value, s.Name, end).
-					figures(ax.Center.Value.String(), end.String()).
+				f.add(ax.Center.Pos, "the axles stand %s behind the ball, the %s ends at %s", ax.Center.Value, s.Name, end.Near()).
+					figures(ax.Center.Value.String(), end.Near()).
 					also(s.Length.Pos, "the length stands here")
 			}
 		}

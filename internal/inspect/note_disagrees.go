@@ -11,17 +11,19 @@ import (
 
 var noteDisagrees = &Rule{
 	Name: "note-disagrees", Severity: Caution,
-	Title:  "a figure in the notes is the one in the file",
-	Why:    "The notes and the numbers tell the customer two things; ask which one holds, and go by the label.",
-	Source: "the unit file's format, docs/unit-file.md: the notes are read with the grammar of spoken figures",
+	Title: "a figure in the notes or in the recording is the one in the file",
+	Why: "The notes, the recording and the numbers tell the customer two things; ask which one holds, and go by the label. " +
+		"About in front of a figure allows 2.5% to either side; a payload or a rating is better told down than up even so.",
+	Source: "the unit file's format, docs/unit-file.md: the notes and the captions are read with the grammar of spoken figures",
 	Remedy: "correct the note or the key; write about in front where the note means it roughly",
 	check: func(c *Case, f *Findings) {
 		stated := hearsay.Of(c.Givens)
 		most := payloads(c, stated)
+		told := map[string]int{} // where in the list the notes' findings stand
 		for _, p := range c.Passages() {
 			for _, said := range walkaround.HearText(p.Text) {
 				// A checked figure is held against its working by figure-disagrees.
-				if p.Checked(said.Offset, said.Offset+len(said.Quote)) || loose(p.Text, said, most) {
+				if p.Checked(said.Offset, said.Offset+len(said.Quote)) || loose(sentenceAt(p.Text, said), said, most) {
 					continue
 				}
 				verdict, file := stated.Hold(said)
@@ -33,12 +35,69 @@ var noteDisagrees = &Rule{
 					where = "the note at " + p.Note.At.String() + " says"
 				}
 				says := said.Written(false)
+				told[file.Path+" "+says] = len(f.list)
 				f.add(p.Pos(said.Offset), "%s %s, %s is %s", where, says, file.Path, file.Text).
 					figures(says, file.Text).
 					also(file.Pos, file.Path+" stands here")
 			}
 		}
+		for _, m := range c.Media {
+			if m.Path == "recording.captions" && m.Fault == "" {
+				recorded(m, stated, most, told, f)
+			}
+		}
 	},
+}
+
+// recorded holds what the captions say against the file. What the notes say too is one
+// finding with both places.
+func recorded(m unit.Media, stated *hearsay.Statements, most measure.Pounds, told map[string]int, f *Findings) {
+	captions, _, err := walkaround.ReadCaptions(m.Name, m.Data)
+	if err != nil {
+		return // captions-unreadable says so
+	}
+	text := walkaround.Transcript(captions)
+	once := map[string]bool{}
+	for _, said := range walkaround.Hear(captions) {
+		if loose(nearby(text, said.Offset, len(said.Quote)), said, most) {
+			continue
+		}
+		verdict, file := stated.Hold(said)
+		says := said.Written(false)
+		if key := file.Path + " " + says; verdict != hearsay.Differs || once[key] {
+			continue
+		} else {
+			once[key] = true
+		}
+		at := unit.Pos{File: "content/" + m.Name, Line: line(captions, said.Start), Column: 1}
+		clock := measure.Clock(int(said.Start))
+		if i, there := told[file.Path+" "+says]; there {
+			f.list[i].also(at, "said at "+clock)
+			continue
+		}
+		f.add(at, "the recording at %s says %s, %s is %s", clock, says, file.Path, file.Text).
+			figures(says, file.Text).
+			also(file.Pos, file.Path+" stands here").
+			fix("go by the label or the scale: correct the key, or the captions where they misheard; a slip of the tongue is best told in the notes")
+	}
+}
+
+// line is where the cue stands that shows a second.
+func line(c walkaround.Captions, second float64) int {
+	at := 1
+	for _, cue := range c.Cues {
+		if cue.Start > second {
+			break
+		}
+		at = cue.Line
+	}
+	return at
+}
+
+// nearby is what was said within a breath of a quote: captions have no sentences to go by.
+func nearby(text string, at, length int) string {
+	const breath = 70
+	return text[max(0, at-breath):min(len(text), at+length+breath)]
 }
 
 // filled is what stands in the place of a checked figure whose words are left out.
@@ -67,13 +126,12 @@ func payloads(c *Case, stated *hearsay.Statements) measure.Pounds {
 
 // loose reports a figure whose words do not say enough that it is this trailer's: "a
 // bale weighs", "carries my skid steer". Common practice, no source.
-func loose(text string, said walkaround.Candidate, most measure.Pounds) bool {
+func loose(near string, said walkaround.Candidate, most measure.Pounds) bool {
 	w, ok := said.Value.(measure.Pounds)
 	if !ok {
 		return false
 	}
-	from, to := around(text, said.Offset, len(said.Quote))
-	near := strings.ToLower(text[from:to])
+	near = strings.ToLower(near)
 	switch said.Role {
 	case walkaround.Empty:
 		return !mentions(near, "empty", "dry", "scale", "scaled", "tare", "curb", "unladen", "trailer", "it weighs", "she weighs", "one weighs", "weighs in")
@@ -84,6 +142,12 @@ func loose(text string, said walkaround.Candidate, most measure.Pounds) bool {
 		return w <= most && !mentions(near, "payload", "capacity")
 	}
 	return false
+}
+
+// sentenceAt is the sentence in the notes that a figure stands in.
+func sentenceAt(text string, said walkaround.Candidate) string {
+	from, to := around(text, said.Offset, len(said.Quote))
+	return text[from:to]
 }
 
 // around is the sentence about a quote.

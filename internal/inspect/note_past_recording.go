@@ -2,7 +2,7 @@ package inspect
 
 var notePastRecording = &Rule{
 	Name: "note-past-recording", Severity: Stop,
-	Title:  "no note lies behind the recording's end",
+	Title:  "no note and no photo's moment lies behind the recording's end",
 	Why:    "A note that cannot be heard is one nobody can check.",
 	Source: "the unit file's format, docs/unit-file.md: timed notes",
 	Remedy: "correct the note's time or the recording's length",
@@ -16,6 +16,14 @@ var notePastRecording = &Rule{
 				f.add(n.Pos, "the note stands at %s, the recording ends at %s", n.At, length.Value).
 					figures(n.At.String(), length.Value.String()).
 					also(length.Pos, "the recording's length stands here")
+			}
+		}
+		for _, p := range c.Photos {
+			if p.Moment.Given() && p.Moment.Value > length.Value {
+				f.add(p.Moment.Pos, "the photo shows the moment %s, the recording ends at %s", p.Moment.Value, length.Value).
+					figures(p.Moment.Value.String(), length.Value.String()).
+					also(length.Pos, "the recording's length stands here").
+					fix("correct the photo's moment or the recording's length")
 			}
 		}
 	},

@@ -65,6 +65,7 @@ var ratings = map[string]struct{ what, part, note string }{
 	"axles.rating":            {"the axle rating", "label", "tag"},
 	"tires.size":              {"the tire size", "tire", "sidewall"},
 	"tires.load-range":        {"the load range", "tire", "sidewall"},
+	"tires.ply":               {"the ply rating", "tire", "sidewall"},
 	"tires.sidewall.single":   {"the sidewall's single rating", "tire", "sidewall"},
 	"tires.sidewall.dual":     {"the sidewall's dual rating", "tire", "sidewall"},
 	"tires.sidewall.pressure": {"the sidewall's pressure", "tire", "sidewall"},

@@ -14,7 +14,7 @@ var unitMissing = &Rule{
 			}
 			f.add(m.At, "%s %s", m.Path, what).fix("give %s, as in %s: %s", m.Doc, m.Path, m.Example)
 		}
-		if s := c.Work.Space; !s.Length.Given() && !s.Length.Spoiled {
+		if !c.Work.Space.Length.Given() && !c.Deck.Length.Spoiled && !c.Bed.Length.Spoiled && !c.Box.Length.Spoiled {
 			f.add(c.Top, "no deck.length, bed.length or box.length is given").
 				fix("give the length of what the load stands on")
 		}

@@ -7,6 +7,9 @@ var yardMissing = &Rule{
 	Source: "the yard file's format, docs/unit-file.md",
 	Remedy: "give the key",
 	checkYard: func(y *Yard, f *Findings) {
+		if y.Stock.Yard.Broken {
+			return // that nothing of it reads is a stop of its own
+		}
 		for _, m := range y.Stock.Yard.Missing() {
 			f.add(m.At, "%s is missing", m.Path).fix("give %s, as in %s: %s", m.Doc, m.Path, m.Example)
 		}

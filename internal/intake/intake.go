@@ -94,13 +94,28 @@ func Listen(name string, data []byte) (*Talk, error) {
 
 // take sorts what was heard by the keys of the format.
 func (t *Talk) take(figures, words []walkaround.Candidate) {
-	byKey := map[string][]walkaround.Candidate{}
+	won := map[walkaround.Role]bool{}
 	for _, c := range figures {
+		won[c.Role] = true
+	}
+	byKey := map[string][]walkaround.Candidate{}
+	var beside []walkaround.Candidate
+	for _, c := range figures {
+		if c.Contested && won[c.Alternatives[0].Role] {
+			// It was said otherwise, and that stands: it is shown beside what won the key.
+			c.Role = c.Alternatives[0].Role
+			beside = append(beside, c)
+		}
 		if c.Role == "" {
 			t.Unclear = append(t.Unclear, c)
 			continue
 		}
 		t.heard = append(t.heard, c)
+		if !c.Contested {
+			byKey[string(c.Role)] = append(byKey[string(c.Role)], c)
+		}
+	}
+	for _, c := range beside {
 		byKey[string(c.Role)] = append(byKey[string(c.Role)], c)
 	}
 	spoken := map[string][]walkaround.Candidate{}

@@ -293,12 +293,17 @@ var (
 	thousands    = regexp.MustCompile(`^[0-9]{1,3}(,[0-9]{3})+$`)
 )
 
+var behindGlyph = regexp.MustCompile(`[½¼¾⅛⅜⅝⅞][0-9/]`)
+
 var singleGlyphFractions = strings.NewReplacer(
 	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8")
 
 // readNumber reads a number at the start of s: digits with correct thousands commas,
 // decimals, a k for thousands, a fraction (5/16) or a mixed one (2-5/16).
 func readNumber(s string) (v float64, rest string, err error) {
+	if digit := behindGlyph.FindString(s); digit != "" {
+		return 0, "", fmt.Errorf("%q has a digit close behind a fraction", s) // 1½5 is no 1 1/25
+	}
 	s = strings.TrimSpace(singleGlyphFractions.Replace(s))
 	if strings.HasPrefix(s, "-") || strings.HasPrefix(s, "−") {
 		return 0, "", fmt.Errorf("%q is below zero", s)

@@ -207,6 +207,7 @@ func TestMessages(t *testing.T) {
 		{"weight", "7,040 (tag)", `weight "7,040 (tag)" has no unit; write 7,040 lb or 7,040 kg`},
 		{"weight", "-5 lb", `weight "-5 lb" does not read: "-5 lb" is below zero` + weights},
 		{"weight", "−5 lb", `weight "−5 lb" does not read: "−5 lb" is below zero` + weights},
+		{"weight", "1½5 lb", `weight "1½5 lb" does not read: "1½5 lb" has a digit close behind a fraction` + weights},
 		{"weight", "lots", `weight "lots" does not read: "lots" is not a number` + weights},
 		{"weight", "NaN lb", `weight "NaN lb" does not read: "NaN lb" is not a number` + weights},
 		{"weight", "Inf lb", `weight "Inf lb" does not read: "Inf lb" is not a number` + weights},
@@ -288,7 +289,7 @@ func TestClock(t *testing.T) {
 			t.Errorf("%q prints as %q, which reads as %d, %v", text, measure.Clock(got), back, err)
 		}
 	}
-	for _, text := range []string{"", "6", "6:1", "6:60", "6:123", ":12", "6:", "-6:12", "+6:12", "6:+1", "1:2:03", "1:02:03:04", "1000:00", "six:12", "6:12 "} {
+	for _, text := range []string{"", "6", "6:1", "6:60", "6:123", ":12", "6:", "-6:12", "-0:12", "+6:12", "6:+1", "1:2:03", "1:02:03:04", "1000:00", "six:12", "6:12 "} {
 		want := fmt.Sprintf("time %q does not read; write minutes and seconds, 6:12, or hours too, 1:02:03", text)
 		if got, err := measure.ParseClock(text); err == nil || err.Error() != want {
 			t.Errorf("%q reads as %d, %v; want %s", text, got, err, want)

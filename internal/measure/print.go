@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"math"
 	"strconv"
+	"strings"
 )
 
 // Two ways to print. String is exact: what it prints, the parser reads back to the
@@ -67,7 +68,17 @@ func Count(n int) string {
 	return group(strconv.AppendInt(room[:0], int64(n), 10), "")
 }
 
-func (p Pounds) String() string { return number(float64(p), " lb") }
+// String prints pounds where they are whole tenths, else kilograms where those are whole
+// grams, else pounds with all their decimals: a weight written in kilograms stays short.
+func (p Pounds) String() string {
+	v := float64(p)
+	if tenths := float64(v * 10); tenths != math.Trunc(tenths) && math.Abs(v) <= most {
+		if kg := math.Round(v*KilogramsPerPound*1000) / 1000; FromKilograms(kg) == p {
+			return number(kg, " kg")
+		}
+	}
+	return number(v, " lb")
+}
 
 // Limit prints a limit or a payload: whole pounds, rounded down.
 func (p Pounds) Limit() string { return fixed(float64(Down(p, 1)), 0, " lb") }
@@ -89,6 +100,19 @@ func (in Inches) String() string {
 		return number(mm, " mm")
 	}
 	return number(v, " in")
+}
+
+// Near prints a length for the reader of a working or a message: as it was written, or
+// as the sum of such writings is; what no such writing is goes to a tenth of a millimeter.
+// 20 ft and 2,440 mm make 8,536 mm, where String has fourteen decimals of an inch.
+func (in Inches) Near() string {
+	if whole := Nearest(in, 1.0/64); NotOver(in, whole) && NotOver(whole, in) {
+		return whole.String()
+	}
+	if s := in.String(); !strings.HasSuffix(s, " in") {
+		return s
+	}
+	return trimmed(float64(Nearest(in.InMillimeters(), 0.1)), 1, " mm")
 }
 
 // feetAndInches prints a length of whole sixty-fourths of an inch as the trade writes
@@ -152,7 +176,22 @@ func (ft Feet) String() string { return number(float64(ft), " ft") }
 // Near prints the length to a hundredth of a foot.
 func (ft Feet) Near() string { return trimmed(float64(Nearest(ft, 0.01)), 2, " ft") }
 
-func (p PSI) String() string { return number(float64(p), " psi") }
+// String prints psi where they are whole tenths, else bar where those are whole
+// hundredths, else kilopascals where those are whole tenths, else psi with all their
+// decimals: a pressure written in bar or kPa stays short.
+func (p PSI) String() string {
+	v := float64(p)
+	if tenths := float64(v * 10); tenths != math.Trunc(tenths) && math.Abs(v) <= most {
+		kpa := p.Kilopascals()
+		if bar := math.Round(kpa) / KilopascalsPerBar; FromKilopascals(float64(bar*KilopascalsPerBar)) == p {
+			return number(bar, " bar")
+		}
+		if tenth := math.Round(kpa*10) / 10; FromKilopascals(tenth) == p && tenth <= most {
+			return number(tenth, " kPa")
+		}
+	}
+	return number(v, " psi")
+}
 
 // Near prints the pressure to a tenth.
 func (p PSI) Near() string { return trimmed(float64(Nearest(p, 0.1)), 1, " psi") }

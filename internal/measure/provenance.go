@@ -100,7 +100,7 @@ func ParseClock(s string) (seconds int, err error) {
 	}
 	for i, p := range parts {
 		n, err := strconv.Atoi(p)
-		if err != nil || n < 0 || len(p) == 0 || len(p) > 3 || i > 0 && (len(p) != 2 || n > 59) || p[0] == '+' {
+		if err != nil || n < 0 || len(p) == 0 || len(p) > 3 || i > 0 && (len(p) != 2 || n > 59) || (p[0] == '+' || p[0] == '-') {
 			return 0, fmt.Errorf("time %q does not read; write minutes and seconds, 6:12, or hours too, 1:02:03", s)
 		}
 		seconds = seconds*60 + n

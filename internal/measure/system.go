@@ -10,13 +10,13 @@ const (
 	Metric
 )
 
-// Weight writes a weight as it is: in kilograms, where a stated weight is seldom whole, to
-// a tenth, which is finer than a scale.
+// Weight writes a weight as it is, to a tenth of a pound or of a kilogram, which is finer
+// than a scale.
 func (s System) Weight(p Pounds) string {
 	if s == Metric {
 		return p.InKilograms().Near()
 	}
-	return p.String()
+	return p.Near()
 }
 
 // Limit writes a limit or a payload: whole pounds or kilograms, rounded down.

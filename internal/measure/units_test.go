@@ -2,6 +2,7 @@ package measure_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/bcicen/go-units"
@@ -125,6 +126,23 @@ func TestSymbols(t *testing.T) {
 	} {
 		if got := u.Symbol(); got != want {
 			t.Errorf("%T is %q, want %q", u, got, want)
+		}
+	}
+}
+
+// A weight that was written in kilograms prints as it was written, and a pound as a pound.
+func TestWeightsPrintAsTheyWereWritten(t *testing.T) {
+	for _, text := range []string{"24,000 lb", "10,886 kg", "3,193.5 kg", "1,610.5 lb", "0 lb", "-12 lb", "22.5 kg"} {
+		v, err := measure.ParseWeight(strings.TrimPrefix(text, "-"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		w := v.Value
+		if strings.HasPrefix(text, "-") {
+			w = -w
+		}
+		if got := w.String(); got != text {
+			t.Errorf("%s prints as %s", text, got)
 		}
 	}
 }

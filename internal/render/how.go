@@ -10,6 +10,9 @@ import (
 	"tarepage/internal/tables"
 )
 
+// howPath is the page that tells how every number was worked out.
+const howPath = "how-we-figure.html"
+
 type howPage struct {
 	frame
 	Figures         []definition
@@ -41,6 +44,11 @@ var unchecked = []string{
 
 func (m *maker) how() ([]byte, error) {
 	p := &howPage{frame: m.frame, Unchecked: unchecked, Weakest: string(tables.MemoryWeak)}
+	var err error
+	if p.Data, err = m.plain(howPath, "How we figure"); err != nil {
+		return nil, err
+	}
+	p.Canonical = m.at(howPath)
 	p.Title = "How we figure, " + m.frame.Yard.Name
 	p.Description = "The formulas, the rules and the tables behind every number on this site, each with its source."
 	for _, d := range compute.All {

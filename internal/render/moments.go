@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"html/template"
+	"math"
 	"path"
 	"strings"
 
@@ -18,6 +19,10 @@ import (
 type recording struct {
 	Video        string // its address
 	Size, Length string
+	// Wide and High are the picture's, so that nothing moves when it comes.
+	Wide, High int
+	// Poster is the address of what stands there before it plays; empty for none.
+	Poster string
 	// Captions and Chapters are text tracks as data: addresses, empty if there are none.
 	// As files they would load no cue from a folder on disk, where each file is an origin
 	// of its own (HTML Standard, 4.8.11.11.2: tracks are fetched with CORS).
@@ -72,8 +77,15 @@ func (m *maker) recorded(e *entry) (*recording, error) {
 		return nil, nil
 	}
 	r := &recording{Video: "../" + address(MediaPath(v.Name)), Size: size(v.Bytes), Script: m.script}
-	if e.Recording.Length.Given() {
+	r.Wide, r.High = 640, 360
+	if v.Video != nil && v.Video.Wide > 0 && v.Video.High > 0 {
+		r.Wide, r.High = v.Video.Wide, v.Video.High
+	}
+	switch {
+	case e.Recording.Length.Given():
 		r.Length = e.Recording.Length.Value.String()
+	case v.Video != nil && v.Video.Seconds > 0:
+		r.Length = measure.Clock(int(math.Ceil(v.Video.Seconds)))
 	}
 	end := float64(e.Recording.Length.Value)
 	if c := e.named("recording.captions"); c != nil {

@@ -35,7 +35,7 @@ var known = map[ast.NodeKind]bool{
 // notes renders the Markdown behind the front matter. Without a work (the yard's own
 // text) there are no figures to fill in. To leads from a time to the recording; it is nil
 // where there is none.
-func notes(b *unit.Body, w *compute.Work, to func(unit.Clock) moment) (template.HTML, error) {
+func notes(b *unit.Body, w *compute.Work, workings string, to func(unit.Clock) moment) (template.HTML, error) {
 	b = b.Whole()
 	if b.Root == nil {
 		return "", nil
@@ -49,7 +49,7 @@ func notes(b *unit.Body, w *compute.Work, to func(unit.Clock) moment) (template.
 	if err != nil {
 		return "", err
 	}
-	n := &noteRenderer{body: b, work: w, to: to, moments: map[ast.Node]unit.Note{}}
+	n := &noteRenderer{body: b, work: w, workings: workings, to: to, moments: map[ast.Node]unit.Note{}}
 	for _, note := range b.Notes {
 		n.moments[note.Node] = note
 	}
@@ -69,10 +69,12 @@ func notes(b *unit.Body, w *compute.Work, to func(unit.Clock) moment) (template.
 
 // noteRenderer renders what is the listing's own: timed notes and checked figures.
 type noteRenderer struct {
-	body    *unit.Body
-	work    *compute.Work
-	to      func(unit.Clock) moment
-	moments map[ast.Node]unit.Note
+	body *unit.Body
+	work *compute.Work
+	// workings is where the page of the figures stands, seen from the notes' own.
+	workings string
+	to       func(unit.Clock) moment
+	moments  map[ast.Node]unit.Note
 }
 
 // at writes a note's time, as the way to that moment where there is one.
@@ -198,7 +200,7 @@ func (n *noteRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering 
 		if f == nil {
 			return ast.WalkStop, fmt.Errorf("the notes name the figure %q, which was not worked", name)
 		}
-		_, _ = fmt.Fprintf(w, `<a class="fig" href="#fig-%s">`, util.EscapeHTML([]byte(name)))
+		_, _ = fmt.Fprintf(w, `<a class="fig" href="%s#fig-%s">`, util.EscapeHTML([]byte(n.workings)), util.EscapeHTML([]byte(name)))
 		if !l.HasChildren() {
 			_, _ = w.Write(util.EscapeHTML([]byte(f.Text)))
 		}

@@ -105,6 +105,18 @@ func site(t testing.TB, files map[string]string) map[string]string {
 }
 
 func pagesOf(files map[string]string) (map[string]string, error) {
+	all, err := allOf(files)
+	maps.DeleteFunc(all, func(path, _ string) bool { return !strings.HasSuffix(path, ".html") })
+	return all, err
+}
+
+// filesOf makes every file of a site whose yard file is given.
+func filesOf(files map[string]string, yard string) (map[string]string, error) {
+	files["content/yard.md"] = yard
+	return allOf(files)
+}
+
+func allOf(files map[string]string) (map[string]string, error) {
 	root := fstest.MapFS{}
 	for name, text := range files {
 		root[name] = &fstest.MapFile{Data: []byte(text)}
@@ -115,14 +127,12 @@ func pagesOf(files map[string]string) (map[string]string, error) {
 	}
 	works := compute.Stock(stock)
 	findings := inspect.Stock(stock, works, problems)
-	pages := map[string]string{}
-	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: findings}, func(path string, page []byte) error {
-		if strings.HasSuffix(path, ".html") {
-			pages[path] = string(page)
-		}
+	out := map[string]string{}
+	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: findings}, func(path string, data []byte) error {
+		out[path] = string(data)
 		return nil
 	})
-	return pages, err
+	return out, err
 }
 
 func one(t testing.TB) map[string]string {
@@ -131,7 +141,7 @@ func one(t testing.TB) map[string]string {
 
 func TestPagesOfASite(t *testing.T) {
 	got := slices.Sorted(maps.Keys(one(t)))
-	want := []string{"how-we-figure.html", "index.html", "kind-equipment.html", "u/ex-1.html"}
+	want := []string{"404.html", "figures/ex-1.html", "handover/ex-1.html", "how-we-figure.html", "index.html", "kind-equipment.html", "list.html", "lot/ex-1.html", "u/ex-1.html"}
 	if !slices.Equal(got, want) {
 		t.Errorf("pages %v, want %v", got, want)
 	}
@@ -156,6 +166,14 @@ func TestNothingTheOwnerWritesRuns(t *testing.T) {
 			if n.Type != html.ElementNode {
 				continue
 			}
+			// A data block is no script: a browser runs none of another type (HTML
+			// Standard, 4.12.1).
+			if n.Data == "script" && len(n.Attr) == 1 && n.Attr[0] == (html.Attribute{Key: "type", Val: "application/ld+json"}) {
+				continue
+			}
+			if n.Data == "script" && n.FirstChild == nil && len(n.Attr) > 0 && strings.HasPrefix(strings.TrimPrefix(n.Attr[0].Val, "../"), "s/") {
+				continue // a file of the site
+			}
 			switch n.Data {
 			case "script", "iframe", "object", "embed", "form", "img", "i", "base":
 				t.Errorf("%s holds an element %s", path, n.Data)
@@ -179,17 +197,21 @@ func TestNotes(t *testing.T) {
 	for _, want := range []string{
 		`<h2>Walk-around</h2>`, // the page's own title is the only h1
 		`<ol class="moments"><li class="moment"><span class="at">0:45</span> The <strong>coupler</strong> & its plate.`,
-		`<span class="at">1:10</span> A tight item with <a class="fig" href="#fig-payload">5,000 lb</a> in it.`,
-		`<a class="fig" href="#fig-tag-payload">5,000 lb</a>`,
-		`<a class="fig" href="#fig-tag-payload">about 5,000 lb</a>`,
-		`<a class="fig" href="#fig-tag-payload">5,000 lb</a>`,
+		`<span class="at">1:10</span> A tight item with <a class="fig" href="../figures/ex-1.html#fig-payload">5,000 lb</a> in it.`,
+		`<a class="fig" href="../figures/ex-1.html#fig-tag-payload">5,000 lb</a>`,
+		`<a class="fig" href="../figures/ex-1.html#fig-tag-payload">about 5,000 lb</a>`,
+		`<a class="fig" href="../figures/ex-1.html#fig-tag-payload">5,000 lb</a>`,
 		`href="https://maker.example/x?a=1&amp;b=2"`,
 		`<del>old</del>`, `<td>floor`,
 		`a picture`,
-		`id="fig-tag-payload"`, `id="fig-payload"`,
 	} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the unit page lacks %q", want)
+		}
+	}
+	for _, want := range []string{`id="fig-tag-payload"`, `id="fig-payload"`} {
+		if !strings.Contains(one(t)["figures/ex-1.html"], want) {
+			t.Errorf("the figures' page lacks %q", want)
 		}
 	}
 	if n := strings.Count(page, "<h1"); n != 1 {
@@ -251,7 +273,7 @@ func TestBudget(t *testing.T) {
 
 func TestSameInputSameBytes(t *testing.T) {
 	files := map[string]string{"content/yard.md": yard}
-	for i := range 70 {
+	for i := range 130 {
 		files[fmt.Sprintf("content/units/ex-%03d.md", i)] = strings.Replace(sound, "stock: EX-1", fmt.Sprintf("stock: EX-%03d", i), 1)
 	}
 	first := site(t, files)
@@ -263,23 +285,27 @@ func TestSameInputSameBytes(t *testing.T) {
 			t.Errorf("with %d at a time the pages differ", n)
 		}
 	}
-	// Seventy units are two pages of the yard, which lead to each other.
-	if !strings.Contains(first["index.html"], `href="index-2.html"`) || !strings.Contains(first["index-2.html"], `href="index.html"`) {
-		t.Error("the two pages of the yard do not lead to each other")
+	// A hundred and thirty units are two pages of the plain list, which lead to each other.
+	// The front page shows the first of them.
+	if !strings.Contains(first["list.html"], `href="list-2.html"`) || !strings.Contains(first["list-2.html"], `href="list.html"`) {
+		t.Error("the two pages of the plain list do not lead to each other")
 	}
-	if n := strings.Count(first["index.html"], `class="card"`) + strings.Count(first["index-2.html"], `class="card"`); n != 70 {
-		t.Errorf("the pages show %d units, want 70", n)
+	if n := strings.Count(first["list.html"], `href="u/`) + strings.Count(first["list-2.html"], `href="u/`); n != 130 {
+		t.Errorf("the plain list shows %d units, want 130", n)
+	}
+	if n := strings.Count(first["index.html"], `class="card"`); n != 24 {
+		t.Errorf("the front page shows %d units, want 24", n)
 	}
 }
 
 func TestSoldAndWithheld(t *testing.T) {
-	sold := strings.NewReplacer("stock: EX-1", "stock: EX-2", "on the yard", "sold").Replace(sound)
+	sold := strings.NewReplacer("stock: EX-1", "stock: EX-2", "on the yard", "sold", "$5,200", "$6,300").Replace(sound)
 	held := strings.NewReplacer("stock: EX-1", "stock: EX-3\nwithhold: waiting for the title").Replace(sound)
 	pages := site(t, map[string]string{"content/yard.md": yard, "content/units/a.md": sold, "content/units/b.md": held, "content/units/c.md": sound})
 	if _, there := pages["u/ex-3.html"]; there || strings.Contains(pages["index.html"], "EX-3") {
 		t.Error("a withheld unit is shown")
 	}
-	if strings.Contains(pages["u/ex-2.html"], "$5,200") {
+	if strings.Contains(pages["u/ex-2.html"], "$6,300") {
 		t.Error("a sold unit still shows its price")
 	}
 	if strings.Index(pages["index.html"], "EX-1") > strings.Index(pages["index.html"], "EX-2") {
@@ -289,8 +315,10 @@ func TestSoldAndWithheld(t *testing.T) {
 
 func TestOwnTheme(t *testing.T) {
 	dir := t.TempDir()
-	if err := os.WriteFile(filepath.Join(dir, "style.css"), []byte("body { color: #123456 }"), 0o644); err != nil {
-		t.Fatal(err)
+	for _, name := range []string{"style.css", "sheet.css"} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte("body { color: #123456 }"), 0o644); err != nil {
+			t.Fatal(err)
+		}
 	}
 	files, err := render.Theme(theme.Files, dir)
 	if err != nil {

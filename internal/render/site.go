@@ -13,6 +13,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/inspect"
+	"tarepage/internal/photo"
 	"tarepage/internal/unit"
 )
 
@@ -27,8 +28,8 @@ type Input struct {
 	// added. With nil from it the site goes on without that page; any other error, or no
 	// Unmade, ends the site.
 	Unmade func(*unit.Unit, error) error
-	// Kept, where it is given, is asked of each unit's page whether it is there already, by
-	// its path and a digest of everything that it is made from: Basis and what keyOf names.
+	// Kept, where it is given, is asked of each page of one unit whether it is there already,
+	// by its path and a digest of everything that it is made from: Basis and what keys names.
 	// A page that is kept is not made, not handed to add, and counted as made.
 	Kept func(path string, of [32]byte) (bool, error)
 	// Basis is a digest of what every page is made from beside the yard: the program with
@@ -37,10 +38,18 @@ type Input struct {
 	// Media, where it is given, is told of each file that the site needs beside its pages:
 	// its path in the site, and its name below content/. Each is told once.
 	Media func(path, name string) error
+	// Pictures are the photos that were worked, by their names below content/.
+	Pictures map[string]*photo.Picture
+	// File, where it is given, is told of each picture that the site needs: its path in the
+	// site, and where it stands on the disk. Each is told once.
+	File func(path, from string) error
 }
 
 // PageOf is the path of a unit's page, named after its stock number.
 func PageOf(u *unit.Unit) string { return "u/" + strings.ToLower(u.Stock.Value) + ".html" }
+
+// WorkingsOf is the path of the page of a unit's figures.
+func WorkingsOf(u *unit.Unit) string { return "figures/" + strings.ToLower(u.Stock.Value) + ".html" }
 
 // frame is what the outer page needs.
 type frame struct {
@@ -49,9 +58,28 @@ type frame struct {
 	Policy      string
 	Style       template.CSS
 	// Root leads from the page to the site's root: "" or "../".
-	Root   string
+	Root string
+	// Canonical is the page's whole address; empty where the yard's file gives none.
+	Canonical string
+	// Hidden keeps the page out of search engines.
+	Hidden bool
+	// Feeds is whether the site has feeds, which need whole addresses.
+	Feeds bool
+	// Data is what the page states for programs, as JSON-LD.
+	Data template.JS
+	// Picture is what a shared link shows, if there is a picture and an address for it.
+	Picture *picture
+	// Terms are what hold for every price and every availability: as of when, and what a
+	// price leaves out.
+	Terms  string
 	Yard   yardCard
 	Safety []string
+}
+
+// picture is a picture by its whole address (Open Graph, og:image).
+type picture struct {
+	Address, Alt  string
+	Width, Height int
 }
 
 type yardCard struct {
@@ -74,6 +102,10 @@ type maker struct {
 	frame frame
 	units []*entry
 	scale elevation.Scale
+	// files are what pages load beside the theme's scripts.
+	files []script
+	// machines is the one of them that says what common loads weigh.
+	machines script
 }
 
 // entry is one published unit.
@@ -82,8 +114,13 @@ type entry struct {
 	work     *compute.Work
 	cautions []inspect.Finding
 	path     string // u/sb-1043.html
+	workings string // figures/sb-1043.html
+	lot      string // lot/sb-1043.html
+	handOver string // handover/sb-1043.html
 	kind     string // the file of its kind's page: kind-dump.html
 	media    []unit.Media
+	// nearest are the units on the yard that come nearest to one that is sold.
+	nearest []*entry
 }
 
 // Site makes every page, and the scripts that pages load, and hands each to add by its
@@ -98,21 +135,33 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	m.frame = frame{Policy: p.policy, Style: p.style, Safety: safety, Yard: yardCard{
 		Name: y.Name.Value, Phone: y.Phone.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
 		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
-	}}
+	}, Feeds: y.Site() != "", Terms: offered(y)}
 	m.enter()
+	if m.machines, err = machinesFile(); err != nil {
+		return 0, err
+	}
+	m.files = append(m.files, m.machines)
 
 	var jobs []job
-	jobs = append(jobs, m.yardPages()...)
-	jobs = append(jobs, job{path: "how-we-figure.html", make: m.how})
-	for _, e := range m.units {
-		jobs = append(jobs, job{path: e.path, entry: e, make: func() ([]byte, error) { return m.unit(e) }})
+	yard, err := m.yardPages()
+	if err != nil {
+		return 0, err
 	}
-	if in.Kept != nil {
-		keep := m.keys()
-		for i := range jobs {
-			if e := jobs[i].entry; e != nil {
-				jobs[i].kept = func() (bool, error) { return in.Kept(e.path, keep(e)) }
-			}
+	jobs = append(jobs, yard...)
+	jobs = append(jobs, job{path: howPath, make: m.how}, job{path: gonePath, make: m.gone})
+	keep := m.keys()
+	for _, e := range m.units {
+		first := len(jobs)
+		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e) }},
+			job{path: e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(e) }},
+			job{path: e.lot, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.lot(e) }},
+			job{path: e.handOver, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.handOver(e) }})
+		if in.Kept == nil {
+			continue
+		}
+		key := sync.OnceValue(func() [32]byte { return keep(e) })
+		for i := first; i < len(jobs); i++ {
+			jobs[i].kept = func() (bool, error) { return in.Kept(jobs[i].path, key()) }
 		}
 	}
 	made, err := run(jobs, add, in.Unmade)
@@ -120,11 +169,37 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 		return made, err
 	}
 	for _, name := range scriptNames {
-		if err := add(p.scripts[name].Path, p.scripts[name].text); err != nil {
+		m.files = append(m.files, p.scripts[name])
+	}
+	if in.Stock.Yard.LotCopy.Value {
+		m.files = append(m.files, p.scripts["lot.js"])
+	}
+	w, err := m.worker()
+	if err != nil {
+		return made, err
+	}
+	m.files = append(m.files, w)
+	for _, f := range m.files {
+		if err := add(f.Path, f.text); err != nil {
 			return made, err
 		}
 	}
+	if err := m.others(jobs, add); err != nil {
+		return made, err
+	}
+	if err := m.pictures(); err != nil {
+		return made, err
+	}
 	return made, m.carry()
+}
+
+// offered is what holds of every price and every availability.
+func offered(y *unit.Yard) string {
+	s := "as of " + y.AsOf.Value.Long()
+	if y.Excludes.Given() {
+		s += ", prices exclude " + y.Excludes.Value
+	}
+	return s
 }
 
 // carry tells of the videos that the pages play.
@@ -159,19 +234,34 @@ func (m *maker) enter() {
 		}
 		m.units = append(m.units, &entry{
 			Unit: u, work: w, cautions: cautions[u.File],
-			path:  PageOf(u),
+			path: PageOf(u), workings: WorkingsOf(u), lot: LotSheetOf(u), handOver: HandOverOf(u),
 			kind:  "kind-" + u.Kind.Value + ".html",
 			media: m.in.Stock.Media[u.File],
 		})
 		works = append(works, w)
 	}
 	m.scale = elevation.ScaleOf(works)
+	of := map[*compute.Work]*entry{}
+	for _, e := range m.units {
+		of[e.work] = e
+	}
+	for _, e := range m.units {
+		if e.Availability.Value != "sold" {
+			continue
+		}
+		for _, w := range compute.Nearest(e.work, works, mostNearest) {
+			e.nearest = append(e.nearest, of[w])
+		}
+	}
 }
+
+// mostNearest is how many units a sold one points to: more is a list to leaf through, and
+// the page of its kind is that.
+const mostNearest = 3
 
 // keys returns the digest of everything that a unit's page is made from: its file, its
 // model and the yard's file, what is known of the files it names, what was found, and
-// the Basis. A unit that is gone names others in its stead, so its page rests on every
-// unit that is there. Whoever shows more on a unit's page adds it here; a test changes
+// the Basis; and the same of the units that it names in its stead where it is gone. Whoever shows more on a unit's page adds it here; a test changes
 // each file of a yard in turn and holds the pages against those of a first build.
 func (m *maker) keys() func(*entry) [32]byte {
 	enter := func(h hash.Hash, parts ...any) {
@@ -180,24 +270,23 @@ func (m *maker) keys() func(*entry) [32]byte {
 			fmt.Fprintf(h, "%d %s\n", len(text), text)
 		}
 	}
-	there := sha256.New()
-	for _, e := range m.units {
-		if e.Availability.Value != "sold" {
-			enter(there, e.File, e.Sum, m.modelSum(e))
-		}
-	}
-	others := there.Sum(nil)
 	return func(e *entry) (key [32]byte) {
 		h := sha256.New()
 		enter(h, m.in.Basis, m.in.Stock.Yard.Sum, e.File, e.Sum, m.modelSum(e))
 		for _, f := range e.media {
 			enter(h, f.Path, f.Name, f.Fault, f.Bytes, sha256.Sum256(f.Data))
+			if f.Video != nil {
+				enter(h, *f.Video)
+			}
+			if p := m.in.Pictures[f.Name]; p != nil {
+				enter(h, *p)
+			}
 		}
 		for _, c := range e.cautions {
 			enter(h, c.Rule.Name, c.At, c.Message, c.Source, c.Remedy)
 		}
-		if e.Availability.Value == "sold" {
-			enter(h, others)
+		for _, n := range e.nearest {
+			enter(h, n.File, n.Sum, m.modelSum(n))
 		}
 		h.Sum(key[:0])
 		return key
@@ -213,10 +302,13 @@ func (m *maker) modelSum(e *entry) (sum [32]byte) {
 
 // job is one page to be made.
 type job struct {
-	path  string
-	entry *entry // whose page it is, if it is one unit's
-	make  func() ([]byte, error)
-	kept  func() (bool, error) // whether it need not be made; nil if it must
+	path string
+	unit *unit.Unit // whose page it is, if it is one unit's
+	// hidden is whether search engines are to pass it by.
+	hidden bool
+	make   func() ([]byte, error)
+	// kept reports whether the page is there and need not be made; nil if it must be.
+	kept func() (bool, error)
 }
 
 // ahead is how many pages may be made and not yet handed on: enough to keep every
@@ -278,8 +370,8 @@ func run(jobs []job, add func(string, []byte) error, unmade func(*unit.Unit, err
 			made++
 			continue
 		}
-		if j.entry != nil && unmade != nil {
-			err = unmade(j.entry.Unit, err)
+		if j.unit != nil && unmade != nil {
+			err = unmade(j.unit, err)
 		}
 		if err != nil {
 			return made, err

@@ -10,6 +10,7 @@ import (
 	"html/template"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 
 	"github.com/tdewolff/minify/v2"
@@ -27,7 +28,7 @@ func Theme(builtIn fs.FS, dir string) (fs.FS, error) {
 		return builtIn, nil
 	}
 	if info, err := os.Stat(dir); err != nil || !info.IsDir() {
-		return nil, fmt.Errorf("-theme %q is no folder; name a folder with frame.html, yard.html, unit.html, how.html, style.css or one of the scripts", dir)
+		return nil, fmt.Errorf("-theme %q is no folder; name a folder with frame.html, yard.html, unit.html, how.html, gone.html, style.css or one of the scripts", dir)
 	}
 	return over{os.DirFS(dir), builtIn}, nil
 }
@@ -48,6 +49,12 @@ type press struct {
 	pages  map[string]*template.Template
 	style  template.CSS
 	policy string
+	// yardStyle and yardPolicy are those of pages of many units.
+	yardStyle  template.CSS
+	yardPolicy string
+	// sheetStyle and sheetPolicy are those of what is printed.
+	sheetStyle  template.CSS
+	sheetPolicy string
 	// script plays a recording from a moment on; only pages with a recording have it, and
 	// watched is their policy.
 	script  template.JS
@@ -61,7 +68,10 @@ type press struct {
 // which they are written. A page loads them as classic scripts: a module or one with an
 // integrity attribute loads from no folder on disk (Fetch Standard, where such a request
 // needs CORS and a file has none).
-var scriptNames = []string{"statics.js"}
+var scriptNames = []string{"statics.js", "yard.js", "unit.js", "search.js"}
+
+// lotNames are scripts that are written only where the yard asks for them (lot.go).
+var lotNames = []string{"lot.js", "worker.js", "unworker.js"}
 
 // A script is a file of the site whose name changes with its bytes, so that it may be
 // kept forever.
@@ -75,7 +85,7 @@ func readScripts(theme fs.FS) (map[string]script, error) {
 	small := minify.New()
 	small.AddFunc("text/javascript", js.Minify)
 	out := map[string]script{}
-	for _, name := range scriptNames {
+	for _, name := range append(slices.Clone(scriptNames), lotNames...) {
 		raw, err := fs.ReadFile(theme, name)
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)
@@ -84,10 +94,20 @@ func readScripts(theme fs.FS) (map[string]script, error) {
 		if err != nil {
 			return nil, fmt.Errorf("theme: %s: %w", name, err)
 		}
-		sum := sha256.Sum256(text)
-		out[name] = script{"s/" + strings.TrimSuffix(name, ".js") + "-" + hex.EncodeToString(sum[:4]) + ".js", text}
+		out[name] = script{hashed(strings.TrimSuffix(name, ".js"), text), text}
 	}
 	return out, nil
+}
+
+// hashed is the path of a file of the site whose name changes with its bytes.
+func hashed(name string, data []byte) string {
+	return "s/" + name + "-" + fingerprint(data) + ".js"
+}
+
+// fingerprint is short and changes with the bytes.
+func fingerprint(data []byte) string {
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:4])
 }
 
 // scripted is the policy of a page that loads scripts of the site: another file of it
@@ -99,6 +119,31 @@ func scripted(policy string) string {
 	return strings.Replace(policy, "base-uri", "script-src 'self'; base-uri", 1)
 }
 
+// styled is a style made small out of the theme's files, and the policy of pages that
+// carry it.
+func styled(theme fs.FS, names ...string) (template.CSS, string, error) {
+	var all []byte
+	for _, name := range names {
+		text, err := fs.ReadFile(theme, name)
+		if err != nil {
+			return "", "", fmt.Errorf("theme: %w", err)
+		}
+		all = append(all, text...)
+	}
+	small := minify.New()
+	small.AddFunc("text/css", css.Minify)
+	out, err := small.Bytes("text/css", append(all, elevation.CSS...))
+	if err != nil {
+		return "", "", fmt.Errorf("theme: %s: %w", strings.Join(names, ", "), err)
+	}
+	sum := sha256.Sum256(out)
+	// What the site needs and no more: its own pictures and this one style. No script,
+	// no frame, no form, no request to anybody else (CSP Level 3; ignored directives
+	// such as frame-ancestors are left out of a meta element).
+	return template.CSS(out), "default-src 'none'; img-src 'self' data:; media-src 'self'; style-src 'sha256-" +
+		base64.StdEncoding.EncodeToString(sum[:]) + "'; base-uri 'none'; form-action 'none'", nil
+}
+
 func newPress(theme fs.FS) (*press, error) {
 	p := &press{pages: map[string]*template.Template{}, min: minify.New()}
 	// The end tags and quotes stay: a page read by other programs is not worth five
@@ -106,31 +151,24 @@ func newPress(theme fs.FS) (*press, error) {
 	// the policy, so nothing may touch it afterwards.
 	p.min.Add("text/html", &html.Minifier{KeepDocumentTags: true, KeepEndTags: true, KeepQuotes: true, KeepDefaultAttrVals: true, KeepWhitespace: false})
 
-	style, err := fs.ReadFile(theme, "style.css")
-	if err != nil {
-		return nil, fmt.Errorf("theme: %w", err)
+	var err error
+	if p.style, p.policy, err = styled(theme, "style.css", "paper.css"); err != nil {
+		return nil, err
 	}
-	small := minify.New()
-	small.AddFunc("text/css", css.Minify)
-	// A copy goes in: the minifier writes over the slice that it is given.
-	out, err := small.Bytes("text/css", bytes.Clone(append(style, elevation.CSS...)))
-	if err != nil {
-		return nil, fmt.Errorf("theme: style.css: %w", err)
+	if p.yardStyle, p.yardPolicy, err = styled(theme, "style.css", "yard.css"); err != nil {
+		return nil, err
 	}
-	p.style = template.CSS(out)
-	sum := sha256.Sum256(out)
-	// What the site needs and no more: its own pictures and this one style. No script,
-	// no frame, no form, no request to anybody else (CSP Level 3; ignored directives
-	// such as frame-ancestors are left out of a meta element).
-	p.policy = "default-src 'none'; img-src 'self' data:; media-src 'self'; style-src 'sha256-" +
-		base64.StdEncoding.EncodeToString(sum[:]) + "'; base-uri 'none'; form-action 'none'"
+
+	if p.sheetStyle, p.sheetPolicy, err = styled(theme, "sheet.css"); err != nil {
+		return nil, err
+	}
 
 	script, err := fs.ReadFile(theme, "walk.js")
 	if err != nil {
 		return nil, fmt.Errorf("theme: %w", err)
 	}
 	p.script = template.JS(bytes.TrimSpace(script))
-	sum = sha256.Sum256([]byte(p.script))
+	sum := sha256.Sum256([]byte(p.script))
 	// A recording's captions are text tracks in the page itself.
 	p.watched = strings.Replace(p.policy, "media-src 'self'", "media-src 'self' data:; script-src 'sha256-"+
 		base64.StdEncoding.EncodeToString(sum[:])+"'", 1)
@@ -139,8 +177,8 @@ func newPress(theme fs.FS) (*press, error) {
 		return nil, err
 	}
 
-	for _, name := range []string{"yard", "unit", "how"} {
-		t, err := template.New(name).Option("missingkey=error").ParseFS(theme, "frame.html", name+".html")
+	for _, name := range []string{"yard", "unit", "workings", "lot", "handover", "how", "gone"} {
+		t, err := template.New(name).Option("missingkey=error").ParseFS(theme, "frame.html", "photos.html", name+".html")
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)
 		}

@@ -3,17 +3,22 @@ package render
 import (
 	"fmt"
 	"html/template"
+	"path"
 	"strings"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
+	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
 
 type unitPage struct {
 	frame
+	printed
 	Heading, Kind, KindLink, Facts           string
 	Availability, AvailMark, Price, Excludes string
+	Sold                                     bool
+	Nearest                                  []labeled
 	TagTitle                                 string
 	Plate                                    []plate
 	Cautions                                 []caution
@@ -24,10 +29,22 @@ type unitPage struct {
 	Beside                                   []labeled
 	Body                                     template.HTML
 	Recording                                *recording
+	Photos                                   *gallery
 	Specs                                    []specGroup
 	Standard, Options                        []string
-	Figures                                  []figure
+	Try                                      *tryout
+	Workings                                 string // the page of every figure
+	Worked                                   string // how many there are
 	Absent                                   []absent
+}
+
+// figuresPage is every figure of one trailer with its working: what the unit's own page
+// and its checked figures lead to.
+type figuresPage struct {
+	frame
+	Heading, Back string
+	Figures       []figure
+	Absent        []absent
 }
 
 type plate struct {
@@ -58,6 +75,11 @@ type absent struct{ Label, Needs string }
 func (m *maker) unit(e *entry) ([]byte, error) {
 	p := &unitPage{frame: m.frame}
 	p.Root = "../"
+	p.Canonical = m.at(e.path)
+	var err error
+	if p.Data, err = m.stated(e); err != nil {
+		return nil, err
+	}
 	p.Heading = e.Title.Value
 	p.Title = fmt.Sprintf("%s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
 	p.Kind, p.KindLink = kindName[e.Kind.Value], p.Root+e.kind
@@ -65,11 +87,10 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	p.Availability = e.Availability.Value
 	p.AvailMark = map[string]string{"on the yard": "here", "sold": "gone"}[e.Availability.Value]
 	p.Price = price(e.Unit)
-	if e.Price.Given() && e.Availability.Value != "sold" {
-		p.Excludes = "as of " + m.frame.Yard.AsOf
-		if x := m.in.Stock.Yard.Excludes; x.Given() {
-			p.Excludes += ", excludes " + x.Value
-		}
+	p.Excludes = m.offered(e.Unit)
+	p.Sold = e.Availability.Value == "sold"
+	for _, n := range e.nearest {
+		p.Nearest = append(p.Nearest, m.near(n))
 	}
 	p.TagTitle = strings.TrimSpace("Stock " + e.Stock.Value)
 	p.Plate = plates(e.Unit, e.work)
@@ -82,12 +103,17 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 		p.View, p.ViewWords = template.HTML(svg), elevation.Words(e.work)
 	}
 	m.carries(p, e.work)
-	body, err := notes(&e.Body, e.work, m.moments(e))
+	body, err := notes(&e.Body, e.work, p.Root+e.workings, m.moments(e))
 	if err != nil {
 		return nil, err
 	}
 	if p.Recording, err = m.recorded(e); err != nil {
 		return nil, err
+	}
+	shots := m.photos(e)
+	p.Photos = gathered(shots)
+	if p.Recording != nil {
+		p.Recording.Poster = poster(shots)
 	}
 	if p.Recording != nil {
 		p.Policy = m.watched
@@ -95,19 +121,59 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	p.Body = body
 	p.Specs = specs(e.Unit)
 	p.Standard, p.Options = values(e.Standard), values(e.Options)
+	if err := m.tries(p, e); err != nil {
+		return nil, err
+	}
+	p.Workings, p.Worked = p.Root+e.workings, measure.Count(len(e.work.Figures))
+	p.LotSheet, p.HandOver = p.Root+e.lot, p.Root+e.handOver
+	p.Absent = lacking(e.work)
+	return m.page("unit", p)
+}
+
+// workings is the page of every figure of one trailer.
+func (m *maker) workings(e *entry) ([]byte, error) {
+	p := &figuresPage{frame: m.frame, Heading: e.Title.Value}
+	p.Root = "../"
+	p.Back = p.Root + e.path
+	p.Title = fmt.Sprintf("Every figure of %s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
+	p.Canonical = m.at(e.workings)
+	var err error
+	if p.Data, err = m.plain(e.workings, "Every figure of "+e.Stock.Value); err != nil {
+		return nil, err
+	}
+	p.Description = "Every figure of " + e.Stock.Value + " with its working, what it rests on and its source."
 	for _, d := range compute.All {
 		if f := e.work.Figure(d.Name); f != nil {
 			p.Figures = append(p.Figures, figured(d, f))
 		}
 	}
-	for _, a := range e.work.Absent {
+	p.Absent = lacking(e.work)
+	return m.page("workings", p)
+}
+
+// lacking says of each figure that could not be worked what to weigh or measure.
+func lacking(w *compute.Work) []absent {
+	var out []absent
+	for _, a := range w.Absent {
 		var needs []string
 		for _, n := range a.Needs {
 			needs = append(needs, n.Advice)
 		}
-		p.Absent = append(p.Absent, absent{a.Label, strings.Join(needs, "; ")})
+		out = append(out, absent{a.Label, strings.Join(needs, "; ")})
 	}
-	return m.page("unit", p)
+	return out
+}
+
+// near is another unit in a line: what it is, how long, what it may carry, what it costs.
+func (m *maker) near(e *entry) labeled {
+	var facts []string
+	for _, name := range []string{"deck-length", "payload"} {
+		if f := e.work.Figure(name); f != nil {
+			facts = append(facts, short(name, e.work)+" "+f.Text)
+		}
+	}
+	facts = append(facts, price(e.Unit)+" "+m.offered(e.Unit))
+	return labeled{Label: e.Title.Value, What: path.Base(e.path), Text: strings.Join(facts, ", ")}
 }
 
 // ending closes a clause with a full stop for the page.

@@ -9,21 +9,43 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/measure"
+	"tarepage/internal/stocklist"
 	"tarepage/internal/unit"
 )
 
-// perPage is how many units one page of the yard shows: more than that is slow to
-// draw on a phone, fewer is tiresome to leaf through.
-const perPage = 60
+// perScreen is how many cards the yard page shows at first and adds at a time: more than
+// that is slow to draw on a phone.
+const perScreen = 24
+
+// perPage is how many units one page of a plain list names: a line each, no drawing.
+const perPage = 100
 
 type yardPage struct {
 	frame
-	Heading string
-	About   template.HTML
-	Kinds   []link
-	Shown   string
-	Cards   []card
-	Pages   []link
+	Heading  string
+	About    template.HTML
+	Find     *finder // on the front page alone
+	FindLink string
+	Kinds    []link
+	Shown    string
+	More     int
+	Cards    []card
+	Rows     []card
+	Pages    []link
+	// Programs are the files in which the stock is given away.
+	Programs []link
+}
+
+// A finder is what the yard page needs to find by need.
+type finder struct {
+	Kinds  []chip
+	Facets []facet
+	// Stock, Statics, Search, Words and Script are files of the site; Words is a list of
+	// them with the letter from which each counts.
+	Stock, Statics, Search, Words, Script string
+	List                                  string
+	// Lot is the script that keeps the page on a phone, where the yard asks for it.
+	Lot string
 }
 
 type link struct {
@@ -32,10 +54,9 @@ type link struct {
 }
 
 type card struct {
-	Link, Title, Availability, Condition, Stock, Price, Cautions string
-	Gone                                                         bool
-	View                                                         template.HTML
-	Numbers                                                      []labeled
+	Link, Title, State, Stock, Price, Cautions, Payload, GVWR, Long, Size string
+	Gone                                                                  bool
+	View                                                                  template.HTML
 }
 
 type labeled struct{ Label, Text, From, What, Source string }
@@ -49,8 +70,9 @@ var kindName = map[string]string{
 	"utility": "Utility", "dump": "Dump", "tilt": "Tilt", "enclosed": "Enclosed", "livestock": "Livestock", "other": "Other",
 }
 
-// yardPages are the front page, the page of each kind, and the further pages of both.
-func (m *maker) yardPages() []job {
+// yardPages are the front page, the page of each kind, the plain list of everything, and
+// the further pages of these. What the front page loads is made with them.
+func (m *maker) yardPages() ([]job, error) {
 	kind := map[string]int{}
 	for i, k := range unit.Kinds() {
 		kind[k] = i
@@ -76,34 +98,108 @@ func (m *maker) yardPages() []job {
 			files = append(files, file)
 		}
 	}
-	var jobs []job
-	for _, file := range files {
+	front, err := m.front(sorted)
+	if err != nil {
+		return nil, err
+	}
+	jobs := []job{front}
+	if len(sorted) == 0 {
+		return jobs, nil
+	}
+	for _, file := range append(files[1:len(files):len(files)], listFile) {
 		all := groups[file]
+		if file == listFile {
+			all = sorted
+		}
 		parts := split(all)
 		for n, part := range parts {
-			page := &yardPage{frame: m.frame, Heading: m.heading(file), Kinds: m.kinds(files, groups, file), Pages: leaves(file, len(parts), n)}
-			page.Title = page.Heading
-			if file != "index.html" {
-				page.Title += ", " + m.frame.Yard.Name
+			page := m.yardPage(m.heading(file))
+			page.Title += ", " + m.frame.Yard.Name
+			page.Kinds, page.Pages, page.Shown = m.kinds(files, groups, file), leaves(file, len(parts), n), shown(len(all))
+			if k, ok := strings.CutPrefix(strings.TrimSuffix(file, ".html"), "kind-"); ok {
+				page.FindLink = "index.html#kind=" + k
 			}
-			page.Description = fmt.Sprintf("%s: what it is, what it may carry, what it puts on the truck, worked out and checked.", page.Heading)
-			page.Shown = shown(len(all))
+			page.Canonical = m.at(leaf(file, n))
 			jobs = append(jobs, job{path: leaf(file, n), make: func() ([]byte, error) {
-				if file == "index.html" && n == 0 {
-					about, err := notes(&m.in.Stock.Yard.Body, nil, nil)
-					if err != nil {
-						return nil, err
-					}
-					page.About = about
+				var err error
+				if page.Data, err = m.listed(leaf(file, n), page.Heading, part); err != nil {
+					return nil, err
 				}
-				for _, e := range part {
-					page.Cards = append(page.Cards, m.card(e))
+				if file != listFile && len(all) <= perScreen {
+					page.Cards = m.cards(part)
+				} else {
+					page.Rows = m.rows(part)
 				}
 				return m.page("yard", page)
 			}})
 		}
 	}
-	return jobs
+	return jobs, nil
+}
+
+// listFile is the plain list of everything, for phones without scripts and for printing.
+const listFile = "list.html"
+
+func (m *maker) yardPage(heading string) *yardPage {
+	page := &yardPage{frame: m.frame, Heading: heading}
+	page.Style, page.Policy = m.yardStyle, m.yardPolicy
+	page.Title = heading
+	page.Description = fmt.Sprintf("%s: what it is, what it may carry, what it puts on the truck, worked out and checked.", heading)
+	return page
+}
+
+// front is the front page with what it loads.
+func (m *maker) front(sorted []*entry) (job, error) {
+	page := m.yardPage(m.heading("index.html"))
+	page.Shown = shown(len(sorted))
+	page.Canonical = m.at("index.html")
+	for _, f := range stocklist.Files() {
+		page.Programs = append(page.Programs, link{Link: f.Path, Name: f.What})
+	}
+	if len(sorted) > 0 {
+		all := facets(m.units)
+		stock, err := m.stockFile(all)
+		if err != nil {
+			return job{}, err
+		}
+		words, err := wordParts(m.units)
+		if err != nil {
+			return job{}, err
+		}
+		f := &finder{Kinds: all[0].Chips, Facets: all[1:], Script: m.scripts["yard.js"].Path, Statics: m.scripts["statics.js"].Path,
+			Search: m.scripts["search.js"].Path, Stock: hashed("stock", stock), List: listFile}
+		m.files = append(m.files, script{f.Stock, stock})
+		if m.in.Stock.Yard.LotCopy.Value {
+			f.Lot = m.scripts["lot.js"].Path
+		}
+		for i := range f.Kinds {
+			f.Kinds[i].Link = "kind-" + f.Kinds[i].Value + ".html"
+		}
+		var parts [][2]string
+		for _, w := range words {
+			file := script{hashed("words", w.text), w.text}
+			m.files = append(m.files, file)
+			parts = append(parts, [2]string{w.From, file.Path})
+		}
+		if f.Words, err = attribute(parts); err != nil {
+			return job{}, err
+		}
+		page.Find, page.Policy = f, scripted(page.Policy)
+		page.More = min(perScreen, len(sorted)-min(perScreen, len(sorted)))
+	}
+	return job{path: "index.html", make: func() ([]byte, error) {
+		about, err := notes(&m.in.Stock.Yard.Body, nil, "", nil)
+		if err != nil {
+			return nil, err
+		}
+		page.About = about
+		first := sorted[:min(perScreen, len(sorted))]
+		page.Cards = m.cards(first)
+		if page.Data, err = m.listed("index.html", page.Heading, first); err != nil {
+			return nil, err
+		}
+		return m.page("yard", page)
+	}}, nil
 }
 
 func split(all []*entry) [][]*entry {
@@ -114,7 +210,7 @@ func split(all []*entry) [][]*entry {
 	return append(out, all)
 }
 
-// leaf is the file of a further page: index.html, index-2.html.
+// leaf is the file of a further page: list.html, list-2.html.
 func leaf(file string, n int) string {
 	if n == 0 {
 		return file
@@ -122,13 +218,16 @@ func leaf(file string, n int) string {
 	return fmt.Sprintf("%s-%d.html", strings.TrimSuffix(file, ".html"), n+1)
 }
 
+// leaves lead to the first and last pages and to those around the one that is here.
 func leaves(file string, pages, here int) []link {
 	if pages < 2 {
 		return nil
 	}
 	var out []link
 	for n := range pages {
-		out = append(out, link{Link: leaf(file, n), Name: fmt.Sprint(n + 1), Here: n == here})
+		if n == 0 || n == pages-1 || n >= here-2 && n <= here+2 {
+			out = append(out, link{Link: leaf(file, n), Name: fmt.Sprint(n + 1), Here: n == here})
+		}
 	}
 	return out
 }
@@ -136,6 +235,9 @@ func leaves(file string, pages, here int) []link {
 func (m *maker) heading(file string) string {
 	if file == "index.html" {
 		return m.frame.Yard.Name
+	}
+	if file == listFile {
+		return "Every trailer, a plain list"
 	}
 	return kindName[strings.TrimSuffix(strings.TrimPrefix(file, "kind-"), ".html")]
 }
@@ -159,21 +261,47 @@ func shown(n int) string {
 	return measure.Count(n) + " trailers."
 }
 
-func (m *maker) card(e *entry) card {
+func (m *maker) cards(units []*entry) []card {
+	var out []card
+	for _, e := range units {
+		c := m.row(e)
+		if o, ok := elevation.OutlineOf(e.work, m.scale); ok {
+			// The drawing is made by internal/elevation; it holds numbers alone.
+			c.View = template.HTML(o.SVG(m.scale))
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+func (m *maker) rows(units []*entry) []card {
+	var out []card
+	for _, e := range units {
+		out = append(out, m.row(e))
+	}
+	return out
+}
+
+// row is a unit on a page of many. yard.js writes the same from the data.
+func (m *maker) row(e *entry) card {
 	c := card{
-		Link: e.path, Title: e.Title.Value, Availability: e.Availability.Value, Condition: e.Condition.Value,
-		Stock: e.Stock.Value, Price: price(e.Unit), Gone: e.Availability.Value == "sold",
+		Link: e.path, Title: e.Title.Value, State: e.Availability.Value + ", " + e.Condition.Value,
+		Stock: e.Stock.Value, Price: price(e.Unit), Gone: e.Availability.Value == "sold", GVWR: e.Weights.GVWR.Words(),
 	}
-	if svg, ok := elevation.Silhouette(e.work, m.scale); ok {
-		// The drawing is made by internal/elevation, which escapes what it writes.
-		c.View = template.HTML(svg)
+	if f := e.work.Figure("payload"); f != nil {
+		c.Payload = f.Text
 	}
-	c.Numbers = append(c.Numbers, labeled{Label: "GVWR", Text: e.Weights.GVWR.Words()})
-	for _, name := range []string{"payload", "deck-length"} {
-		if f := e.work.Figure(name); f != nil {
-			c.Numbers = append(c.Numbers, labeled{Label: short(name, e.work), Text: f.Text})
+	if f := e.work.Figure("deck-length"); f != nil {
+		// No line ends between a number and what it counts.
+		c.Long = strings.ReplaceAll(f.Text+" "+e.work.Space.Name, " ", "\u00a0")
+	}
+	var size []string
+	for _, f := range likenesses {
+		if s := f.of(e); s != "" && (f.name == "Hitch" || f.name == "Width" || f.name == "Axles") {
+			size = append(size, s)
 		}
 	}
+	c.Size = strings.Join(size, ", ")
 	switch n := len(e.cautions); {
 	case n == 1:
 		c.Cautions = "1 caution"
@@ -188,6 +316,22 @@ func short(name string, w *compute.Work) string {
 		return w.Space.Name
 	}
 	return name
+}
+
+// offered is what holds for the price and the availability of one unit, in their line.
+func (m *maker) offered(u *unit.Unit) string {
+	y := m.in.Stock.Yard
+	s := "as of " + m.frame.Yard.AsOf
+	if !u.Price.Given() || u.Availability.Value == "sold" {
+		return s
+	}
+	if d := u.Price.Since(); d.Known() {
+		s = "since " + d.Long() + ", " + s
+	}
+	if y.Excludes.Given() {
+		s += ", excludes " + y.Excludes.Value
+	}
+	return s
 }
 
 func price(u *unit.Unit) string {

@@ -84,12 +84,12 @@ func doubts(b *strings.Builder, t *intake.Talk, became string) {
 }
 
 // Written prints where the unit file stands and what comes next.
-func Written(w io.Writer, file, captions, from string) {
+func Written(w io.Writer, file, captions, program, from string) {
 	fmt.Fprintf(w, "\nwrote %s\n", file)
 	if captions != "" {
 		fmt.Fprintf(w, "put the captions where it looks for them: %s\n", captions)
 	}
-	next := "go run ./cmd/build inspect"
+	next := program + " inspect"
 	if from != "." {
 		next += " -from " + from
 	}

@@ -47,6 +47,10 @@ func Rule(w io.Writer, r *inspect.Rule) error {
 	fmt.Fprintf(&b, "\nFor example, %s:\n\n", ex.Title)
 	for _, file := range ex.Files {
 		fmt.Fprintf(&b, "  %s\n", file.Name)
+		if file.Binary {
+			fmt.Fprintf(&b, "  | (a file of %d bytes)\n\n", len(file.Text))
+			continue
+		}
 		for _, line := range strings.Split(strings.TrimRight(file.Text, "\n"), "\n") {
 			fmt.Fprintf(&b, "  | %s\n", line)
 		}

@@ -17,12 +17,14 @@ type Numbers struct {
 	At []string
 	// Rule is the rule that stops most often, for the hint behind the summary.
 	Rule string
+	// Program is how the command is called, for the same hint.
+	Program string
 }
 
-// Tally counts the findings.
-func Tally(units int, list []inspect.Finding) Numbers {
+// Tally counts the findings. The program is how the command is called.
+func Tally(program string, units int, list []inspect.Finding) Numbers {
 	n := Numbers{
-		Units: units, Stops: inspect.Count(list, inspect.Stop),
+		Program: program, Units: units, Stops: inspect.Count(list, inspect.Stop),
 		Cautions: inspect.Count(list, inspect.Caution), Remarks: inspect.Count(list, inspect.Remark),
 	}
 	most := map[string]int{}
@@ -43,6 +45,8 @@ type Site struct {
 	Pages                       int
 	To                          string
 	Written, Unchanged, Removed int
+	// Address is whether content/yard.md says where the site is published.
+	Address bool
 	// LeftOut are the stock numbers that -leave-out kept out.
 	LeftOut []string
 }
@@ -77,7 +81,7 @@ func Inspected(w io.Writer, n Numbers, took time.Duration) {
 	fmt.Fprintf(w, "%s inspected: %s, in %s; nothing written\n", count(n.Units, "unit"), n.found(), seconds(took))
 	n.places(w)
 	if n.Rule != "" {
-		fmt.Fprintf(w, "why a unit is refused: go run ./cmd/build rule %s\n", n.Rule)
+		fmt.Fprintf(w, "why a unit is refused: %s rule %s\n", n.Program, n.Rule)
 	}
 }
 
@@ -105,8 +109,10 @@ func Refused(w io.Writer, n Numbers, to string, took time.Duration) {
 	fmt.Fprintf(w, "%s, %s, in %s: nothing published, %s is as it was\n",
 		count(n.Units, "unit"), n.found(), seconds(took), filepath.ToSlash(to))
 	n.places(w)
-	fmt.Fprintf(w, "why: go run ./cmd/build rule %s\n", n.Rule)
-	fmt.Fprintln(w, "to publish the other units meanwhile: -leave-out")
+	fmt.Fprintf(w, "why: %s rule %s\n", n.Program, n.Rule)
+	if n.Units > 1 {
+		fmt.Fprintln(w, "to publish the other units meanwhile: -leave-out")
+	}
 }
 
 // Built prints the summary behind a site that was published.
@@ -114,6 +120,9 @@ func Built(w io.Writer, n Numbers, s Site, took time.Duration) {
 	fmt.Fprintf(w, "%s on %s: %s, in %s\n", count(n.Units, "unit"), count(s.Pages, "page"), n.found(), seconds(took))
 	if len(s.LeftOut) > 0 {
 		fmt.Fprintf(w, "left out for their stops: %s\n", strings.Join(s.LeftOut, ", "))
+	}
+	if !s.Address {
+		fmt.Fprintln(w, "no address: in content/yard.md, so without canonical addresses, sitemap, robots.txt and feeds")
 	}
 	changed := count(s.Written, "file") + " written"
 	if s.Written == 0 && s.Removed == 0 {

@@ -13,6 +13,9 @@ type Table struct {
 	File    string // "tires.csv"
 	Columns []string
 	Rows    int
+	// Edition is the beginning of the SHA-256 of the file, in hex: two programs with the
+	// same editions work with the same numbers.
+	Edition string
 	// Records are the rows as written in the file, cell by cell, in the file's order.
 	Records [][]string
 	// Sources are the different sources of the rows, in the file's order.
@@ -50,7 +53,7 @@ func (s *sheet[R]) table() (Table, error) {
 		return Table{}, err
 	}
 	t := Table{Name: s.name, Title: s.title, File: s.file, Columns: slices.Clone(s.columns),
-		Rows: len(c.rows), Graded: s.graded}
+		Rows: len(c.rows), Graded: s.graded, Edition: c.edition}
 	// The loader accepts columns in any order; the embedded files keep the declared one,
 	// which a test holds, so that a cell is found by its declared column.
 	source, graded := slices.Index(s.columns, "source"), slices.Index(s.columns, s.graded)

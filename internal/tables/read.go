@@ -2,6 +2,7 @@ package tables
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"embed"
 	"encoding/csv"
 	"errors"
@@ -39,6 +40,8 @@ type sheet[R any] struct {
 type content[R any] struct {
 	rows  []R
 	cells [][]string
+	// edition is the beginning of the SHA-256 of the whole file.
+	edition string
 }
 
 // placed is a row with the line it stands on.
@@ -59,7 +62,9 @@ func newSheet[R any](s sheet[R]) *sheet[R] {
 		if err != nil {
 			return content[R]{}, fmt.Errorf("%s: the table is missing from the program", s.file)
 		}
-		return s.read(data)
+		c, err := s.read(data)
+		c.edition = fmt.Sprintf("%x", sha256.Sum256(data))[:12]
+		return c, err
 	})
 	return &s
 }

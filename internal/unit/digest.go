@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"slices"
 	"strings"
+	"time"
 )
 
 // Digest is a digest of everything that was read but the media: two stocks with one
@@ -85,21 +86,34 @@ type Stamp struct {
 // of their names.
 func (s *Stock) Stamps() []Stamp {
 	var out []Stamp
-	for _, list := range s.Media {
-		for _, m := range list {
-			out = append(out, Stamp{m.Name, m.Fault, m.Bytes, m.Time.UnixNano()})
+	for _, u := range s.Units {
+		written := u.Media()
+		for i, m := range s.Media[u.File] {
+			// By the name as it is written: where it is found may change.
+			out = append(out, stamp(written[i].Name, m.Fault, m.Bytes, m.Time))
 		}
 	}
 	slices.SortFunc(out, func(a, b Stamp) int { return strings.Compare(a.Name, b.Name) })
 	return slices.CompactFunc(out, func(a, b Stamp) bool { return a.Name == b.Name })
 }
 
+func stamp(name, fault string, size int64, written time.Time) Stamp {
+	if fault != "" {
+		return Stamp{Name: name, Fault: fault}
+	}
+	return Stamp{name, "", size, written.UnixNano()}
+}
+
 // Hold reports whether each file still has its stamp.
 func Hold(root fs.FS, stamps []Stamp) bool {
-	found := &shelf{root: root, folders: map[string]map[string]bool{}}
+	found := shelfOf(root)
 	for _, s := range stamps {
-		size, written, fault := found.find(s.Name)
-		if (Stamp{s.Name, fault, size, written.UnixNano()}) != s {
+		_, info, fault := found.seek(s.Name)
+		if fault != "" {
+			if (Stamp{Name: s.Name, Fault: fault}) != s {
+				return false
+			}
+		} else if stamp(s.Name, "", info.Size(), info.ModTime()) != s {
 			return false
 		}
 	}

@@ -180,7 +180,7 @@ func (f *Field[T]) read(text string, k *key) error {
 	case *int:
 		text, f.About, f.From = peel(text)
 		n, err := strconv.Atoi(strings.ReplaceAll(text, ",", ""))
-		if err != nil || n < 0 || n > 100000 {
+		if err != nil || !countForm.MatchString(text) || n < 0 || n > mostCount {
 			return fmt.Errorf("%q is not a count; write a whole number such as %s", text, k.example)
 		}
 		*v = n
@@ -246,7 +246,17 @@ func (f *Field[T]) read(text string, k *key) error {
 // pointForComma is a point where a thousands comma may have been meant: as seven pounds,
 // 7.040 lb empty would leave a payload three tons too high. No yard weighs to the
 // thousandth of a pound or kilogram.
-var pointForComma = regexp.MustCompile(`(?:^|[^0-9.,])([1-9][0-9]{0,2})\.([0-9]{3})(?:[^0-9]|$)`)
+var pointForComma = regexp.MustCompile(`(?:^|[^0-9.,])` + pointForCommaNumber + `(?:[^0-9]|$)`)
+
+const pointForCommaNumber = `([1-9][0-9]{0,2})\.([0-9]{3})`
+
+// countNumber is a count as it is written: 8,8 is no eighty-eight.
+const countNumber = `(?:[0-9]{1,3}(?:,[0-9]{3})+|[0-9]+)`
+
+var countForm = regexp.MustCompile(`^` + countNumber + `$`)
+
+// mostCount is the largest count that is read.
+const mostCount = 100000
 
 // kindName says what a field takes, for the reference page of the format.
 func (f *Field[T]) kindName() string {

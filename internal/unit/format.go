@@ -227,8 +227,10 @@ type Recording struct {
 // A Photo is one photo with the words for those who cannot see it.
 type Photo struct {
 	Section
-	File Text `key:"file" doc:"the photo's file" eg:"media/sb-1043-side.jpg" need:"yes"`
-	Alt  Text `key:"alt" doc:"what it shows" eg:"Left side from the front corner, tail raised"`
+	File    Text   `key:"file" doc:"the photo's file, JPEG or PNG, as it comes from the phone" eg:"media/sb-1043-side.jpg" need:"yes"`
+	Alt     Text   `key:"alt" doc:"what it shows, for those who cannot see it; stands below it where there is no caption" eg:"Left side from the front corner, tail raised"`
+	Caption Text   `key:"caption" doc:"what stands below it" eg:"The tail comes down flat to the ground"`
+	Moment  Moment `key:"at" doc:"the moment of the recording that shows the same" eg:"2:14"`
 }
 
 // A Waiver turns the stops of one rule into published cautions for a while.
@@ -253,6 +255,8 @@ type TieDown struct {
 type Yard struct {
 	File string
 	Top  Pos
+	// Broken reports that the front matter could not be read at all.
+	Broken bool
 	// Sum is the SHA-256 digest of the file's bytes.
 	Sum  [32]byte
 	Body Body
@@ -268,6 +272,7 @@ type Yard struct {
 	Excludes  Text    `key:"price-excludes" doc:"what the prices leave out" eg:"tax, title and registration"`
 	Allowance Percent `key:"allowance" doc:"what the yard holds back from the payload" eg:"5%"`
 	VideoLink Text    `key:"video-link" doc:"where another host plays a recording from a moment on: an address with {id} for the recording and {s} for seconds, {ms} for milliseconds or {hms} as in 0h1m12s" eg:"https://video.example/{id}?t={s}"`
+	LotCopy   Flag    `key:"save-for-the-lot" doc:"whether a customer may keep the yard page and the trailers he opens on his phone, for where there is no signal; a kept page says how old it is. Turned off again, the next build takes the copies back" eg:"yes"`
 	Bands     Bands   `key:"tongue-band" doc:"how much of the loaded trailer should stand on the truck"`
 }
 

@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -11,6 +12,8 @@ import (
 	"strings"
 	"sync"
 	"time"
+
+	"tarepage/internal/media"
 )
 
 // mediaRoot is the folder below which the files that a unit names stand.
@@ -31,6 +34,9 @@ type Media struct {
 	// Data is what a captions file holds, at most its first MostCaptions bytes and one
 	// more; nil for photos and videos, which nobody needs whole.
 	Data []byte
+	// Photo and Video are what its head tells; nil for the other kinds of file.
+	Photo *media.Photo
+	Video *media.Video
 }
 
 // MostCaptions is as much of a captions file as is read: what internal/walkaround takes.
@@ -57,23 +63,89 @@ func (u *Unit) Media() []Media {
 type shelf struct {
 	root    fs.FS
 	mu      sync.Mutex
-	folders map[string]map[string]bool // the names in a folder
+	folders map[string]map[string]fs.DirEntry // by the names in the folder
+	known   map[string]Media
 }
 
-// look fills in the fault and the size of what a unit names. Names are held letter by
-// letter: a disk that does not tell Side.jpg from side.jpg hides a link that is broken on
-// every web host.
+func shelfOf(root fs.FS) *shelf {
+	return &shelf{root: root, folders: map[string]map[string]fs.DirEntry{}, known: map[string]Media{}}
+}
+
+// look fills in the fault, the size and the facts of what a unit names. Names are held
+// letter by letter: a disk that does not tell Side.jpg from side.jpg hides a link that is
+// broken on every web host.
 func (s *shelf) look(list []Media) []Media {
 	for i := range list {
 		m := &list[i]
-		m.Bytes, m.Time, m.Fault = s.find(m.Name)
-		if m.Fault == "" && m.Path == "recording.captions" {
+		name, info, fault := s.seek(m.Name)
+		if m.Fault = fault; fault != "" {
+			continue
+		}
+		m.Name, m.Bytes, m.Time = name, info.Size(), info.ModTime()
+		switch m.Path {
+		case "recording.captions":
 			if m.Data, m.Fault = s.read(m.Name); m.Fault != "" {
 				m.Data = nil
 			}
+		case "recording.video", "photos.file":
+			m.Fault = s.facts(m)
 		}
 	}
 	return list
+}
+
+// seek finds a file where it is named. A folder media/ beside the unit files is as good
+// as one beside units/.
+func (s *shelf) seek(name string) (at string, info fs.FileInfo, fault string) {
+	info, fault = s.find(name)
+	if fault != "" && fs.ValidPath(name) {
+		beside := path.Join(path.Base(unitsDir), name)
+		if there, f := s.find(beside); f == "" {
+			return beside, there, ""
+		}
+	}
+	return name, info, fault
+}
+
+// facts reads what the head of a photo or a video tells. A file that several units name
+// is looked at once.
+func (s *shelf) facts(m *Media) (fault string) {
+	key := m.Path + " " + m.Name
+	s.mu.Lock()
+	known, ok := s.known[key]
+	s.mu.Unlock()
+	if ok {
+		m.Photo, m.Video = known.Photo, known.Video
+		return known.Fault
+	}
+	defer func() {
+		s.mu.Lock()
+		defer s.mu.Unlock()
+		s.known[key] = Media{Photo: m.Photo, Video: m.Video, Fault: fault}
+	}()
+	full := path.Join(mediaRoot, m.Name)
+	f, err := s.root.Open(full)
+	if err != nil {
+		return fmt.Sprintf("%s cannot be read: %v", full, plainError(err))
+	}
+	defer f.Close()
+	at, ok := f.(io.ReaderAt)
+	if !ok {
+		// Only a file system in memory gives files that cannot be read at a place.
+		all, err := io.ReadAll(f)
+		if err != nil {
+			return fmt.Sprintf("%s cannot be read: %v", full, plainError(err))
+		}
+		at = bytes.NewReader(all)
+	}
+	if m.Path == "photos.file" {
+		p := media.LookAtPhoto(at, m.Bytes)
+		m.Photo = &p
+	} else {
+		v := media.LookAtVideo(at, m.Bytes)
+		m.Video = &v
+	}
+	return ""
 }
 
 func (s *shelf) read(name string) (data []byte, fault string) {
@@ -89,52 +161,80 @@ func (s *shelf) read(name string) (data []byte, fault string) {
 	return data, ""
 }
 
-func (s *shelf) find(name string) (size int64, written time.Time, fault string) {
+func (s *shelf) find(name string) (info fs.FileInfo, fault string) {
+	if strings.Contains(name, "://") {
+		return nil, fmt.Sprintf("that is an address; put the file itself below %s/ and name it like media/sb-1043.jpg", mediaRoot)
+	}
+	if plain := strings.ReplaceAll(name, `\`, "/"); plain != name && fs.ValidPath(plain) {
+		return nil, fmt.Sprintf("a path on the web has no backslashes; write %s", plain)
+	}
 	if !fs.ValidPath(name) || strings.Contains(name, `\`) || name == "." {
-		return 0, time.Time{}, fmt.Sprintf("that is no path below %s/; write it like media/sb-1043.jpg", mediaRoot)
+		return nil, fmt.Sprintf("that is no path below %s/; write it like media/sb-1043.jpg", mediaRoot)
 	}
 	full := path.Join(mediaRoot, name)
-	entries, err := s.list(path.Dir(full))
-	if err != nil {
-		return 0, time.Time{}, fmt.Sprintf("%s cannot be listed: %v", path.Dir(full), plainError(err))
-	}
-	base := path.Base(full)
-	if !entries[base] {
-		for _, name := range slices.Sorted(maps.Keys(entries)) {
-			if strings.EqualFold(name, base) {
-				return 0, time.Time{}, fmt.Sprintf("there is no %s; the file there is called %s", full, name)
-			}
+	// Each folder on the way and the file itself: a link on any of them may lead out of
+	// the folder, and it leads nowhere when the folder is copied to another computer.
+	at := mediaRoot
+	for step := range strings.SplitSeq(name, "/") {
+		entry, fault := s.entry(at, step)
+		at = path.Join(at, step)
+		switch {
+		case fault != "":
+			return nil, fault
+		case entry == nil:
+			return nil, fmt.Sprintf("there is no %s", full)
+		case entry.Type()&fs.ModeSymlink != 0:
+			return nil, fmt.Sprintf("%s is a link to another place; put the file itself there", at)
 		}
-		return 0, time.Time{}, fmt.Sprintf("there is no %s", full)
 	}
-	// Through the name, not the entry: a link to a file is as good as the file.
 	info, err := fs.Stat(s.root, full)
 	switch {
 	case err != nil:
-		return 0, time.Time{}, fmt.Sprintf("%s cannot be opened: %v", full, plainError(err))
+		return nil, fmt.Sprintf("%s cannot be opened: %v", full, plainError(err))
 	case !info.Mode().IsRegular():
-		return 0, time.Time{}, fmt.Sprintf("%s is no file", full)
+		return nil, fmt.Sprintf("%s is no file", full)
 	case info.Size() == 0:
-		return 0, time.Time{}, fmt.Sprintf("%s is empty", full)
+		return nil, fmt.Sprintf("%s is empty", full)
 	}
-	return info.Size(), info.ModTime(), ""
+	return info, ""
+}
+
+// entry is what a folder holds under a name, or nil.
+func (s *shelf) entry(dir, name string) (fs.DirEntry, string) {
+	entries, err := s.list(dir)
+	if err != nil {
+		return nil, fmt.Sprintf("%s cannot be listed: %v", dir, plainError(err))
+	}
+	if e := entries[name]; e != nil {
+		return e, ""
+	}
+	for _, other := range slices.Sorted(maps.Keys(entries)) {
+		if strings.EqualFold(other, name) {
+			what := "file"
+			if entries[other].IsDir() {
+				what = "folder"
+			}
+			return nil, fmt.Sprintf("there is no %s; the %s there is called %s", path.Join(dir, name), what, other)
+		}
+	}
+	return nil, ""
 }
 
 // list is what a folder holds; a folder that is not there holds nothing.
-func (s *shelf) list(dir string) (map[string]bool, error) {
+func (s *shelf) list(dir string) (map[string]fs.DirEntry, error) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if names, ok := s.folders[dir]; ok {
-		return names, nil
+	if entries, ok := s.folders[dir]; ok {
+		return entries, nil
 	}
-	entries, err := fs.ReadDir(s.root, dir)
+	list, err := fs.ReadDir(s.root, dir)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return nil, err
 	}
-	names := make(map[string]bool, len(entries))
-	for _, e := range entries {
-		names[e.Name()] = true
+	entries := make(map[string]fs.DirEntry, len(list))
+	for _, e := range list {
+		entries[e.Name()] = e
 	}
-	s.folders[dir] = names
-	return names, nil
+	s.folders[dir] = entries
+	return entries, nil
 }

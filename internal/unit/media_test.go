@@ -36,7 +36,7 @@ photos:
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)
 	}
-	want := []string{"", "is empty", "is called Side.jpg", "", "no path below content/", "no path below content/", "is no file", "no path below content/"}
+	want := []string{"", "is empty", "is called Side.jpg", "", "no path below content/", "no path below content/", "is no file", "write media/side.jpg"}
 	list := s.Media["content/units/ex-1.md"]
 	if len(list) != len(want) {
 		t.Fatalf("%d files, want %d", len(list), len(want))

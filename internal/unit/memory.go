@@ -77,7 +77,7 @@ func (m *Memory) Read(root fs.FS, each func(*Stock, *Unit, []Media)) (*Stock, []
 
 	got := make([]*remembered, len(names))
 	media := make([][]Media, len(names))
-	found := &shelf{root: root, folders: map[string]map[string]bool{}}
+	found := shelfOf(root)
 	inTurn(len(names), func(i int) {
 		r := m.recall(root, names[i], s)
 		if r == nil {

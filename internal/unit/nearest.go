@@ -12,6 +12,9 @@ func Nearest(word string, names []string) string {
 	best, distance := "", min((len([]rune(word))+2)/3, 4)+1
 	low := strings.ToLower(word)
 	for _, name := range names {
+		if swapped(low, strings.ToLower(name)) {
+			return name // "atl" is "alt", not "at"
+		}
 		if d := levenshtein.ComputeDistance(low, strings.ToLower(name)); d < distance {
 			best, distance = name, d
 		}
@@ -25,4 +28,17 @@ func Nearest(word string, names []string) string {
 		}
 	}
 	return best
+}
+
+// swapped reports whether two words differ in two neighbors that changed places.
+func swapped(a, b string) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range len(a) - 1 {
+		if a[i] != b[i] {
+			return a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
+		}
+	}
+	return false
 }

@@ -88,7 +88,7 @@ func TestProblems(t *testing.T) {
 		{"unknown, elsewhere", "---\ngvwr: 5 lb\n---\n", `2:1 unknown key "gvwr" at the top [unknown-key] fix: this key belongs at weights.gvwr`},
 		{"unknown, nowhere", "---\nweights:\n  zzzzzz: 1\n---\n", `3:3 unknown key "zzzzzz" under weights [unknown-key] fix: the keys here are gvwr, empty, tongue-empty`},
 		{"key of keys", "---\n{a: b}: c\n---\n", "2:1 a key here is no plain word [unknown-key] fix: write key: value"},
-		{"photo key", "---\nphotos:\n - file: a.jpg\n   atl: x\n---\n", `4:4 unknown key "atl" under photos [unknown-key] fix: the keys here are file, alt`},
+		{"photo key", "---\nphotos:\n - file: a.jpg\n   atl: x\n---\n", `4:4 unknown key "atl" under photos [unknown-key] fix: did you mean "alt"?`},
 
 		{"commas in { }", "---\nweights: {gvwr: 20,000 lb, empty: 7,040 lb}\n---\n",
 			`2:20 inside { } the comma in "20,000 lb" ends the value [comma-splits-value] fix: write it in quotes, "20,000 lb", or put each key on its own line | 2:17 the value begins here` + "\n" +
@@ -114,6 +114,9 @@ func TestProblems(t *testing.T) {
 		{"too many tie-downs", "---\ntie-downs:\n - d-rings: 1,000,000\n---\n", `3:13 tie-downs: "1,000,000" is not a count; write a whole number such as 8` + tieFix},
 
 		{"count in words", "---\nyear: new\n---\n", `2:7 year: "new" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026`},
+		{"count with a slip of the comma", "---\nlights:\n  clearance: 8,8\n---\n", `3:14 lights.clearance: "8,8" is not a count; write a whole number such as 4 [value-unreadable] fix: write it like clearance: 4`},
+		{"tie-downs with a point", "---\ntie-downs:\n - d-rings: 8 at 5.000 lb\n---\n", `3:13 tie-downs: weight "5.000 lb" can be read two ways; write 5,000 with a comma, or no more than two digits behind the point [value-unreadable] fix: write it with a comma, d-rings: 8 at 5,000 lb`},
+		{"price on call", "---\nprice: call\n---\n", `2:8 price: price "call" does not read: "call" is not a number; write $18,450 [value-unreadable] fix: leave the key out, and the page asks to call; or write price: $18,450 (since 2026-11-10)`},
 		{"count below zero", "---\nyear: -1\n---\n", `2:7 year: "-1" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026`},
 		{"half an axle", "---\naxles:\n  count: 2.5\n---\n", `3:10 axles.count: "2.5" is not a count; write a whole number such as 2 [value-unreadable] fix: write it like count: 2`},
 		{"hex", "---\nyear: 0x7E9\n---\n", `2:7 year: "0x7E9" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026`},

@@ -257,6 +257,7 @@ func (r *reader) at(src []byte, offset int) Pos {
 // mapping reads the keys of one section into the struct v.
 func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string) {
 	seen := map[string]Pos{}
+	var meant []*key
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		name, value := n.Content[i], n.Content[i+1]
 		at := r.pos(name)
@@ -275,10 +276,33 @@ func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string
 		seen[name.Value] = at
 		k := ks.byName[name.Value]
 		if k == nil {
-			r.unknown(name, ks, section)
+			if near := r.unknown(name, ks, section); near != nil {
+				meant = append(meant, near)
+			}
 			continue
 		}
 		r.value(value, k, v.Field(k.index), at)
+	}
+	// gwvr for gvwr: what was mistyped is not missing as well.
+	for _, k := range meant {
+		if _, there := seen[k.name]; !there {
+			spoilBelow(k, v.Field(k.index))
+		}
+	}
+}
+
+// spoilBelow marks the field of a key, and every field below it, as given in a way that
+// does not read.
+func spoilBelow(k *key, v reflect.Value) {
+	switch {
+	case k.kids != nil:
+		for _, kid := range k.kids.order {
+			spoilBelow(kid, v.Field(kid.index))
+		}
+	case !k.list:
+		if l := v.Addr().Interface().(leaf); !l.given() {
+			l.spoil()
+		}
 	}
 }
 
@@ -314,7 +338,8 @@ func (r *reader) commaSplit(name, value, parent *yaml.Node, i int) bool {
 	return true
 }
 
-func (r *reader) unknown(name *yaml.Node, ks *keys, section string) {
+// unknown reports a key that is not there, and returns the one that was probably meant.
+func (r *reader) unknown(name *yaml.Node, ks *keys, section string) (meant *key) {
 	at := r.pos(name)
 	where := "at the top"
 	if section != "" {
@@ -322,13 +347,14 @@ func (r *reader) unknown(name *yaml.Node, ks *keys, section string) {
 	}
 	message, remedy := fmt.Sprintf("unknown key %q %s", name.Value, where), ""
 	if near := Nearest(name.Value, ks.names); near != "" {
-		remedy = fmt.Sprintf("did you mean %q?", near)
+		remedy, meant = fmt.Sprintf("did you mean %q?", near), ks.byName[near]
 	} else if k := elsewhere(name.Value); k != "" {
 		remedy = fmt.Sprintf("this key belongs at %s", k)
 	} else {
 		remedy = "the keys here are " + strings.Join(ks.names, ", ")
 	}
 	r.problem(UnknownKey, at, message, remedy)
+	return meant
 }
 
 // elsewhere finds a key of that name in another section.
@@ -344,9 +370,7 @@ func elsewhere(name string) string {
 // value reads what stands behind one key.
 func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 	if n.Kind == yaml.AliasNode || n.Anchor != "" {
-		if l, ok := dst.Addr().Interface().(leaf); ok {
-			l.spoil()
-		}
+		spoilBelow(k, dst)
 		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s uses a YAML anchor or alias, which is not read here", k.path),
 			"write the value out")
 		return
@@ -359,6 +383,7 @@ func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 			return
 		}
 		if n.Kind != yaml.MappingNode {
+			spoilBelow(k, dst)
 			r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes keys below it, not %s", k.path, found(n)),
 				"write its keys indented below: "+strings.Join(k.kids.names, ", "))
 			return
@@ -416,6 +441,10 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 	if err := l.read(n.Value, k); err != nil {
 		l.spoil()
 		remedy := "write it like " + k.name + ": " + k.example
+		if k.kind == "money" && !strings.ContainsAny(n.Value, "0123456789") {
+			// price: call
+			remedy = "leave the key out, and the page asks to call; or write " + k.name + ": " + k.example
+		}
 		if k.choices != nil {
 			// An example would be one of the choices, and most likely a wrong one.
 			remedy = "write one of the words listed behind " + k.name + ": in docs/unit-file.md"
@@ -469,7 +498,10 @@ func (r *reader) list(n *yaml.Node, k *key, dst reflect.Value) {
 	}
 }
 
-var tieDownForm = regexp.MustCompile(`^([0-9][0-9,]*(?:\s*\([^()]*\))?)(?:\s+(?:at|x|@)\s+(.+))?$`)
+// tieDownNumber is a tie-down's count with where it comes from.
+const tieDownNumber = countNumber + `(?:\s*\([^()]*\))?`
+
+var tieDownForm = regexp.MustCompile(`^(` + tieDownNumber + `)(?:\s+(?:at|x|@)\s+(.+))?$`)
 
 // tieDown reads "stake pockets: 22", "stake pockets: 22 (said 1:13)" and "d-rings: 8 at
 // 5,000 lb".
@@ -495,6 +527,10 @@ func (r *reader) tieDown(n *yaml.Node, list *[]TieDown) {
 	t.Count.place(r.pos(value), m[1])
 	if m[2] != "" {
 		if err := t.Rating.read(m[2], nil); err != nil {
+			remedy := remedy
+			if p := pointForComma.FindStringSubmatch(m[2]); p != nil {
+				remedy = fmt.Sprintf("write it with a comma, %s: %s at %s,%s lb", name.Value, m[1], p[1], p[2])
+			}
 			r.problem(ValueUnreadable, r.pos(value), "tie-downs: "+err.Error(), remedy)
 			return
 		}
@@ -523,7 +559,7 @@ func ReadYard(name string, src []byte) (*Yard, []Problem) {
 	r := &reader{file: name}
 	y := &Yard{File: name, Sum: sha256.Sum256(src)}
 	p, ok := r.split(src)
-	y.Top = p.top
+	y.Top, y.Broken = p.top, !ok
 	if ok {
 		r.mapping(p.root, yardKeys(), reflect.ValueOf(y).Elem(), "")
 		y.Body = readBody(name, p.body, p.bodyLine)

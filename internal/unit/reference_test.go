@@ -88,6 +88,10 @@ A link whose address is ` + "`fig:`" + ` and a figure's name is a checked figure
 ` + "`[12,960 lb](fig:tag-payload)`" + ` must agree with what is worked out, to the precision written
 (` + "`about`" + ` allows 2.5%), and ` + "`[](fig:tag-payload)`" + ` is filled in. Raw HTML is left out.
 
+**A line that begins with # in the facts** is a note to yourself. The first may lead an editor to
+the JSON Schema that ` + "`editor-help`" + ` writes, so that it completes the keys and shows what each means:
+` + "`# yaml-language-server: $schema=../../editor-help/unit.schema.json`" + `.
+
 `
 
 // reference is docs/unit-file.md.

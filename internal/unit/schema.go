@@ -130,6 +130,23 @@ func (u *Unit) Missing() []Missing {
 	return missing(unitKeys(), reflect.ValueOf(u).Elem(), u.Top, nil)
 }
 
+// Unread lists the keys at which something stands, in the unit or in its model, that does
+// not read. Nobody should be told that such a value is missing as well.
+func (u *Unit) Unread() []string { return unread(unitKeys(), reflect.ValueOf(u).Elem(), nil) }
+
+func unread(ks *keys, v reflect.Value, out []string) []string {
+	for _, k := range ks.order {
+		f := v.Field(k.index)
+		switch {
+		case k.kids != nil:
+			out = unread(k.kids, f, out)
+		case !k.list && f.FieldByName("Spoiled").Bool():
+			out = append(out, k.path)
+		}
+	}
+	return out
+}
+
 // Missing lists the needed keys that the yard's file does not give.
 func (y *Yard) Missing() []Missing {
 	return missing(yardKeys(), reflect.ValueOf(y).Elem(), y.Top, nil)

@@ -66,8 +66,20 @@ func (s *Stock) fill(u *Unit) []Problem {
 			Remedy:  "write the file " + modelsDir + "/" + u.Model.Value + ".md, or leave the key out"}
 		if near := Nearest(u.Model.Value, names); near != "" {
 			p.Remedy = fmt.Sprintf("did you mean %q?", near)
+		} else if strings.ContainsAny(u.Model.Value, `/\`) || strings.HasSuffix(u.Model.Value, ".md") {
+			p.Remedy = "write the name of a file in " + modelsDir + " alone, without folders and without .md"
+			if len(names) > 0 {
+				p.Remedy += "; there are " + strings.Join(names, ", ")
+			}
+		} else if !NamesPage(u.Model.Value) {
+			p.Remedy = "name a model in " + modelsDir + " by its file's name without .md, or leave the key out"
 		}
+		u.unfilled()
 		return []Problem{p}
+	}
+	if m.Broken {
+		u.unfilled()
+		return nil
 	}
 	skip := notFilled
 	if otherTire(&u.Tires, &m.Tires) {
@@ -75,6 +87,15 @@ func (s *Stock) fill(u *Unit) []Problem {
 	}
 	fillFrom(unitKeys(), reflect.ValueOf(u).Elem(), reflect.ValueOf(m).Elem(), skip)
 	return nil
+}
+
+// unfilled marks what a model would have filled in as unread: it is not missing as well.
+func (u *Unit) unfilled() {
+	for _, k := range unitKeys().order {
+		if !notFilled[k.path] {
+			spoilBelow(k, reflect.ValueOf(u).Elem().Field(k.index))
+		}
+	}
 }
 
 // notFilled are the keys that belong to one unit alone and never come from a model.
@@ -119,8 +140,14 @@ func fillFrom(ks *keys, to, from reflect.Value, skip map[string]bool) {
 			}
 		default:
 			// A value that does not read is no value left out: the model's would hide it.
-			if l := t.Addr().Interface().(leaf); !l.given() && !t.FieldByName("Spoiled").Bool() && f.Addr().Interface().(leaf).given() {
+			// Nor is one that does not read in the model missing in the unit.
+			l, m := t.Addr().Interface().(leaf), f.Addr().Interface().(leaf)
+			switch {
+			case l.given() || t.FieldByName("Spoiled").Bool():
+			case m.given():
 				t.Set(f)
+			case f.FieldByName("Spoiled").Bool():
+				l.spoil()
 			}
 		}
 	}

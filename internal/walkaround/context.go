@@ -7,16 +7,24 @@ import "strings"
 
 // elsewhere begins talk of another unit or of what might be. Each runs from its
 // clause's start to the sentence's end, or to a phrase of back.
-var elsewhere = phrases("that one over", "one over", "over there", "over yonder", "the other one", "other unit", "other model",
+var elsewhere = phrases("that one over", "that one", "for comparison", "by comparison", "compared to", "compare that to", "version", "version of it", "one over", "over there", "over yonder", "biggest one", "smallest one", "longest one", "largest one", "cheapest one", "the other one", "other unit", "other model",
 	"other trailer", "one next to", "one behind", "one beside", "bigger one", "next size", "size up", "step up to", "just like it",
 	"same thing", "same trailer", "little ones", "another one", "new ones", "would be", "would weigh", "you can order", "can order",
-	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "i'd want", "you'd want", "federal", "used to", "sister",
-	"if you", "if i", "if your", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck", "truck of", "truck rated", "trucks rated", "truck that", "any truck", "pickup of", "pickup rated",
+	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "you'd want", "federal", "used to", "sister",
+	"if you", "if i", "if your", "if it", "if it's", "if they", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck", "truck of", "truck rated", "trucks rated", "truck that", "any truck", "pickup of", "pickup rated",
 	"could get", "can get it", "could have", "suppose", "next to it", "the other ones", "smaller one", "longer one", "heavier one", "couplers all the time",
-	"the old one", "last year", "last week", "moved to", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade")
+	"the old one", "last year", "last week", "moved to", "yonder", "behind me", "we have those", "we've got those", "have those too", "i'll have", "we'll have", "will have", "by then", "behind us", "down the road", "adjacent unit", "adjacent", "next door", "in town", "in the city", "they ask", "they're asking", "mine", "big one", "big un", "next one up", "one just like", "we had one", "had one", "my own",
+	"he had", "he has", "he bought", "he wanted", "they had", "they bought", "they wanted", "customer", "customers", "a guy", "one guy", "guy who", "a fella", "a feller", "neighbor", "neighbor's", "buddy",
+	"my cousin", "my brother", "my dad", "my daddy", "my uncle", "my boy", "my wife", "my grandpa", "granddad", "can i", "could i", "will it", "would it", "can it", "should i",
+	"the cheap ones", "cheaper ones", "most of them", "most trailers", "other guys", "other brands", "competitor", "competitors", "will tell you", "i told him", "i told her",
+	"was wanting", "wants a", "wanted a", "looking for a", "available with", "available in", "comes in a", "also available", "on order", "coming in", "parts room", "they make a", "they make them", "we make a", "we sell a", "they start", "starts at", "i sold", "we sold", "sold a", "sold one", "sold for", "traded", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade")
+
+// notIf are the ifs that suppose nothing: "if you look at the tag".
+var notIf = set(`look come notice see can count remember recall ask asked did do walk go follow zoom wonder wondering read check measured are were
+	know care`)
 
 // back ends talk of another unit.
-var back = phrases("but", "this one", "this is", "this takes", "this here", "what's on it", "what on it", "ours", "this guy", "these are", "now this")
+var back = phrases("but", "this one", "this is", "this takes", "this here", "what's on it", "what on it", "ours", "this guy", "these are", "now this", "alright", "all right", "anyway", "moving on", "now the", "now on", "so the", "so this", "this trailer", "on here", "okay so", "now your", "now you've")
 
 // talkOfHours makes a whole clause one of opening hours and dates.
 var talkOfHours = set(`open opens closed closes close monday tuesday wednesday thursday friday saturday sunday mondays saturdays
@@ -62,6 +70,34 @@ func (h *hearing) spoken(i int) string {
 	return h.t[i].text
 }
 
+// clause reports that a new clause begins at token i, as far as one hears it without
+// commas: what stands behind it is not said of what stands in front.
+func (h *hearing) clause(i int) bool {
+	switch {
+	case h.is(i, "now", "alright", "let's", "anyway", "moving"):
+		return true
+	case h.is(i, "you've", "we've", "i've", "they've", "you", "we", "they", "i") && h.is(i+1, "got", "have", "can", "do", "could", "put", "also"):
+		return true
+	case h.is(i, "it", "there", "here", "this", "that", "she") && h.t[i].possessive, h.is(i, "it") && h.is(i+1, "has", "is", "comes", "sits", "will", "also"):
+		return true
+	case h.is(i, "this", "these", "those", "there", "here", "that") && h.is(i+1, "is", "are", "one"):
+		return true
+	case h.is(i, "it", "she") && h.is(i+1, "weighs", "weighed", "leaves", "gives", "takes", "uses", "carries", "hauls", "measures", "goes", "went"):
+		return true
+	case h.is(i, "that") && h.is(i+1, "leaves", "gives", "makes"), h.is(i, "we", "i") && h.is(i+1, "scaled", "weighed", "ran", "measured"):
+		return true
+	case h.is(i, "the", "your") && (h.is(i+2, "is", "are", "says") || h.is(i+3, "is", "are", "says")) && !h.is(i-1, "of", "on", "in", "to", "for", "between", "with", "at", "from", "and", "is", "under", "off", "by", "than", "like"):
+		return true
+	case h.is(i, "they're", "it'll", "you're", "we're", "these"):
+		return true
+	}
+	return false
+}
+
+// asideReach is how many words in front of a phrase of elsewhere are of it, where no comma
+// and no new clause tells.
+const asideReach = 9
+
 // setAside marks the tokens that are not about this unit, each with why.
 func (h *hearing) setAside() []string {
 	why := make([]string, len(h.t))
@@ -72,15 +108,18 @@ func (h *hearing) setAside() []string {
 			}
 			break
 		}
-		if h.match(elsewhere, i) > 0 {
+		if n := h.match(elsewhere, i); n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) && !(h.is(i-1, "is") && h.is(i-2, "this", "so")) {
 			from := i
-			for from > 0 && h.t[from-1].kind != comma && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so") {
+			for from > max(0, i-asideReach) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
 				from--
 			}
-			to := i + 1
-			for to < len(h.t) && h.match(back, to) == 0 {
-				to++
+			if h.is(i+n-1, "those") || h.is(i+n-2, "those") {
+				// "five by ten with a gate, we have those too": all that led up to it.
+				for from > max(0, i-2*asideReach) && h.match(back, from-1) == 0 && why[from-1] == "" {
+					from--
+				}
 			}
+			to := h.asideEnd(i, n)
 			for k := from; k < to; k++ {
 				why[k] = "another unit, or one that might be"
 			}
@@ -88,23 +127,75 @@ func (h *hearing) setAside() []string {
 		}
 	}
 	for i := range h.t {
-		if h.t[i].kind == word && talkOfHours[h.t[i].text] && !(h.is(i, "may", "march", "close", "open") && !h.hourNear(i)) {
+		if h.t[i].kind == word && talkOfHours[h.t[i].text] && !(h.is(i, "may", "march", "close", "open", "second") && !h.hourNear(i)) {
 			from, to := i, i
-			for from > 0 && h.t[from-1].kind != comma {
+			for from > max(0, i-hourReach) && h.t[from-1].kind != comma && !(from < i && h.clause(from)) {
 				from--
 			}
-			for to < len(h.t) && h.t[to].kind != comma {
+			for to < min(len(h.t), i+hourReach) && h.t[to].kind != comma && !(to > i && h.clause(to)) {
 				to++
 			}
 			for k := from; k < to; k++ {
 				if why[k] == "" {
-					why[k] = "hours or a date"
+					why[k] = hours
 				}
 			}
 		}
 	}
 	return why
 }
+
+// before is why a number that was, and is no more, is set aside.
+const before = "what it was before"
+
+// asideEnd is where talk of elsewhere that begins with the n words at i ends. What is
+// supposed ends with its own clause, and an if with the next; another unit is spoken of
+// until something turns back, or for a while.
+func (h *hearing) asideEnd(i, n int) int {
+	most, clauses := i+elsewhereReach, 1000
+	switch {
+	case h.is(i, "if"):
+		most, clauses = i+12, 2
+	case h.is(i, "my", "your", "used", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming"):
+		most, clauses = i+14, 1
+	case h.is(i-1, "on", "than", "like", "from", "of"), h.is(i-1, "the") && h.is(i-2, "on", "than", "like", "from", "of"):
+		return i + n // "they did that on the old ones"
+	}
+	to := i + n
+	for to < len(h.t) && to < most && (h.match(back, to) == 0 || h.is(to-1, "of", "than", "from", "as", "like")) {
+		if h.clause(to) {
+			if clauses--; clauses <= 0 {
+				break
+			}
+		}
+		to++
+	}
+	return to
+}
+
+// elsewhereReach is how many words another unit is spoken of, where nothing turns back.
+const elsewhereReach = 34
+
+// hours is why a number among weekdays and months is set aside.
+const hours = "hours or a date"
+
+// measured reports that q has a unit and that the month or weekday stands apart from it:
+// "since the second week of august is a twenty-two foot deck".
+func (h *hearing) measured(q *quantity) bool {
+	if q.unit != feet && q.unit != inches && q.unit != psi && q.unit != pounds {
+		return false
+	}
+	for k := max(0, q.from-2); k < min(q.to+2, len(h.t)); k++ {
+		if talkOfHours[h.word(k)] {
+			return false
+		}
+	}
+	return true
+}
+
+// hourReach is how many words around a weekday or a month are of hours and dates, where no
+// comma tells.
+const hourReach = 9
 
 func (h *hearing) hourNear(i int) bool {
 	for k := i + 1; k < min(i+5, len(h.t)); k++ {
@@ -150,10 +241,22 @@ func (h *hearing) difference(q *quantity) bool {
 	return false
 }
 
+// ownWeights are what a trailer's own pounds are of.
+var ownWeights = set(`payload cargo capacity air pressure load tongue weight gross gvwr pin trailer it them em this that carrying hitch trailer's rating dry empty
+	the what those these a an lift`)
+
+// ofLoad reports "two thousand pounds of gravel": what is of a stuff is of what is hauled.
+func (h *hearing) ofLoad(q *quantity) bool {
+	return q.unit == pounds && h.is(q.to, "of") && h.word(q.to+1) != "" && !ownWeights[h.word(q.to+1)]
+}
+
 // surroundings sets comparison, tolerance, correction and denial of each quantity.
 func (h *hearing) surroundings(qs []quantity, aside []string) {
 	for i := range qs {
 		q := &qs[i]
+		if aside[q.from] == hours && h.measured(q) {
+			clear(aside[q.head:q.to])
+		}
 		if w := aside[q.from]; w != "" {
 			q.rejected = w
 		}
@@ -167,10 +270,22 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		if q.rejected == "" && h.difference(q) {
 			q.rejected = "a difference, not a value"
 		}
-		if h.is(q.from-1, "was") {
+		if q.rejected == "" && h.is(q.to-1, "footer", "footers") && h.is(q.from-1, "the") && !h.is(q.from-2, "is", "this") {
+			q.rejected = "another unit, or one that might be" // "with the forty footer"
+		}
+		if q.rejected == "" && h.ofLoad(q) {
+			q.rejected = "of what is loaded, not of the trailer"
+		}
+		if i > 0 && qs[i-1].unit == foreign && q.unit == bare && q.from == qs[i-1].to+1 && h.is(q.from-1, "and") {
+			q.rejected = "in a unit that no figure here has" // "six meters and ten"
+		}
+		if h.is(q.to, "point") && !q.broken {
+			q.rejected = "of something else" // a three point hitch
+		}
+		if h.is(q.from-1, "was", "regularly", "retail") || h.is(q.from-1, "price") && h.is(q.from-2, "regular", "old", "list", "retail") || h.is(q.from-1, "for") && h.is(q.from-2, "list", "lists", "listed", "retails") {
 			for k := q.to; k < len(h.t); k++ {
-				if h.is(k, "now") {
-					q.rejected = "what it was before"
+				if h.is(k, "now", "down", "price", "asking", "today") {
+					q.rejected = before
 				}
 			}
 		}
@@ -279,8 +394,13 @@ func (h *hearing) compare(q *quantity) {
 				set(UpTo, 2)
 			}
 		}
-	case h.is(k, "over") && !h.is(k-1, "went", "carry", "all", "come", "handed"):
+	case h.is(k, "over") && !h.is(k-1, "went", "carry", "all", "come", "came", "handed", "go", "goes", "run", "ran"):
 		set(Over, 1)
+		for j := k - 1; j >= max(0, k-5); j-- {
+			if h.is(j, "no", "not", "wouldn't", "don't", "never", "won't", "shouldn't") {
+				set(UpTo, 1)
+			}
+		}
 	case h.is(k, "least") && h.is(k-1, "at"):
 		set(AtLeast, 2)
 	case h.is(k, "most") && h.is(k-1, "at"):
@@ -298,11 +418,30 @@ func (h *hearing) compare(q *quantity) {
 		set(AtLeast, 1)
 	}
 	switch {
+	case h.is(q.to, "and") && h.is(q.to+1, "change", "some"):
+		q.compare = About
 	case h.is(q.to, "or") && h.is(q.to+1, "so", "thereabouts"):
 		q.compare, q.to = About, q.to+2
 	case h.is(q.to, "ish", "give", "thereabouts"):
 		q.compare = About
 	case h.is(q.to, "maybe", "roughly") && q.compare == Equal:
 		q.compare = About
+	}
+}
+
+// patternsOfDigits takes away what no figure is made of: telephone numbers, fractions of
+// lumber, hours like 8-5.
+func (s *sentence) patternsOfDigits() {
+	for i := range s.qs {
+		q := &s.qs[i]
+		if i+1 < len(s.qs) {
+			r := &s.qs[i+1]
+			if r.from == q.to+1 && s.is(q.to, "-") && !r.broken {
+				q.used, r.used = true, true
+			}
+		}
+		if len(q.parts) >= 7 {
+			q.used = true
+		}
 	}
 }

@@ -74,6 +74,9 @@ func Notes(c Captions) []Note {
 // opener begins a new passage in speech that has no punctuation.
 var opener = set("now then coming moving starting next underneath")
 
+// clauses begin a new sentence too, but only a change of subject makes a passage of it.
+var clauses = set("the your you've we've it's these this there's they're you we alright okay let's here's")
+
 // connectors in front of an opener go with it.
 var connectors = set("and but so")
 
@@ -94,10 +97,20 @@ func passages(words []spokenWord) [][]spokenWord {
 			cut(i)
 		case i > 0 && strings.ContainsAny(lastRune(words[i-1].text), ".!?"):
 			cut(i)
+		case i-from >= leastWords && clauses[strings.ToLower(w.text)]:
+			now := subjectOf(words[i-lookBack : i])
+			next := subjectOf(words[i:min(i+6, len(words))])
+			if next >= 0 && now >= 0 && next != now {
+				if at := i - 1; connectors[strings.ToLower(words[at].text)] {
+					cut(at)
+				} else {
+					cut(i)
+				}
+			}
 		case i-from >= 12 && opener[strings.ToLower(w.text)]:
-			before := subject(joined(words[from:i]))
-			after := subject(joined(words[i:min(i+8, len(words))]))
-			if after != "" && after != before {
+			before := subjectOf(words[from:i])
+			after := subjectOf(words[i:min(i+8, len(words))])
+			if after >= 0 && after != before {
 				if at := i - 1; connectors[strings.ToLower(words[at].text)] {
 					cut(at)
 				} else {
@@ -110,42 +123,63 @@ func passages(words []spokenWord) [][]spokenWord {
 	return out
 }
 
+// lookBack is how many words are looked at to tell what is being spoken of, and how
+// many a passage has at least where nothing but a clause ends it.
+const lookBack, leastWords = 14, 18
+
 func lastRune(s string) string {
 	_, n := utf8.DecodeLastRuneInString(s)
 	return s[len(s)-n:]
 }
 
-func joined(words []spokenWord) string {
-	var b strings.Builder
-	for i, w := range words {
-		if i > 0 {
-			b.WriteByte(' ')
+// subjectWords tells the subject that a word belongs to.
+var subjectWords = func() map[string]int {
+	m := map[string]int{}
+	for i, s := range subjects {
+		for w := range s.words {
+			m[w] = i
 		}
-		b.WriteString(w.text)
 	}
-	return b.String()
+	return m
+}()
+
+// subjectOf is the subject, by its place in the list, that most of the words belong to; the
+// first of equals; -1 if there is none.
+func subjectOf(words []spokenWord) int {
+	var counts [16]int
+	for _, w := range words {
+		if i, ok := subjectWords[strings.TrimSuffix(strings.ToLower(strings.Trim(w.text, ",.;:!?…♪-><()[]\"")), "'s")]; ok {
+			counts[i]++
+		}
+	}
+	return most(counts[:])
+}
+
+func most(counts []int) int {
+	best, at := 0, -1
+	for i, n := range counts {
+		if n > best {
+			best, at = n, i
+		}
+	}
+	return at
 }
 
 // subject is the heading that most words of the text belong to; the first of equals; or
 // none.
 func subject(text string) string {
-	counts := make([]int, len(subjects))
+	var counts [16]int
 	for w := range strings.FieldsFuncSeq(strings.ToLower(text), func(r rune) bool {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '-' && r != '\''
 	}) {
-		for i, s := range subjects {
-			if s.words[strings.TrimSuffix(w, "'s")] {
-				counts[i]++
-			}
+		if i, ok := subjectWords[strings.TrimSuffix(w, "'s")]; ok {
+			counts[i]++
 		}
 	}
-	best, heading := 0, ""
-	for i, n := range counts {
-		if n > best {
-			best, heading = n, subjects[i].heading
-		}
+	if i := most(counts[:]); i >= 0 {
+		return subjects[i].heading
 	}
-	return heading
+	return ""
 }
 
 // mend is the passage as a sentence: repetitions out, trade words spelled, a capital in

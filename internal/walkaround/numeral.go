@@ -259,6 +259,11 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 		n.broken = true
 		return one(f, m)
 	}
+	// "fifteen nine hundred" is how some say 15,900.
+	if u := ones[h.word(next)]; u > 0 && v >= 10 && h.is(next+1, "hundred") && !plural {
+		n.scaled = true
+		return one(v*1000+u*100, next+2)
+	}
 	n.parts, n.to = []float64{v}, next
 	// Small numbers in a row. One in front of a scale ("two | seven k axles") or of a
 	// fraction stays by itself: it counts.
@@ -281,6 +286,9 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 		if _, _, scaled := h.scale(v, m); scaled {
 			break
 		}
+		if widths(n.parts) && tens[h.word(j)] > 0 && ones[h.word(m)] == 5 {
+			v, m = v+5, m+1 // of a tire: "two thirty-five eighty-five sixteens" has no five sixteenths
+		}
 		if f, e, ok := h.mixed(v, m); ok {
 			if len(n.parts) >= 2 && f == v+0.5 { // a tire's "seventeen and a half"
 				n.parts, n.to, n.broken = append(n.parts, f), e, true
@@ -291,8 +299,21 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 			break
 		}
 		n.parts, n.to, n.plural = append(n.parts, v), m, plural
+		if digits := run(n.parts); len(digits) == 7 && widths(n.parts[:2]) && !h.is(n.to, "five", "and", "point") {
+			break // a tire size is whole: what follows counts something
+		}
 	}
 	return n, true
+}
+
+// widths reports whether parts are a tire's section width as it is said: two thirty-five,
+// two oh five, one forty-five.
+func widths(parts []float64) bool {
+	if len(parts) < 2 || parts[0] != 1 && parts[0] != 2 && parts[0] != 4 {
+		return false
+	}
+	digits := run(parts)
+	return len(digits) == 3 && digits[2] == '5'
 }
 
 func (h *hearing) isNumberBefore(i int) bool {
@@ -355,7 +376,7 @@ func (h *hearing) scale(v float64, i int) (float64, int, bool) {
 		if h.is(j, "and") {
 			j++
 		}
-		if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "k", "thousand", "grand") && !(h.is(i, "and") && v >= 1000) && !(v >= 1000 && h.thing(m)) {
+		if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "k", "thousand", "grand") && !(h.is(i, "and") && v >= 1000 && b < 10) && !(v >= 1000 && h.thing(m)) {
 			if !(h.is(j, "one") && !h.countingOne(j) && j == i) {
 				v += b
 				i = m

@@ -51,8 +51,10 @@ func (h *hearing) unitAt(i int, digits bool) (unit, int) {
 		switch {
 		case h.is(i+1, "of") && h.is(i+2, "air", "pressure"):
 			return psi, i + 3
-		case h.is(i+1, "per", "a") && h.is(i+2, "foot", "ft"):
+		case h.is(i+1, "per", "a", "foot") && h.is(i+2, "foot", "ft"), h.is(i+1, "per") && h.is(i+2, "lineal", "linear") && h.is(i+3, "foot"):
 			return poundsPerFoot, i + 3
+		case h.is(i+1, "for", "to", "per") && h.is(i+2, "each", "the", "every") && h.is(i+3, "foot"):
+			return poundsPerFoot, i + 4
 		case h.is(i+1, "/") && h.is(i+2, "ft", "foot"):
 			return poundsPerFoot, i + 3
 		}
@@ -117,6 +119,17 @@ func (h *hearing) quantities() []quantity {
 		if q.unit == feet && n.single() {
 			h.feetAndInches(&q)
 		}
+		if q.unit == inches && n.single() && !n.broken && h.is(q.to, "and") {
+			// "two inches and five sixteenths", "thirty inches and a half"
+			if f, next, ok := h.fraction(q.to+1, true); ok {
+				q.amount += f
+				q.parts, q.broken = []float64{q.amount}, true
+				q.to = next
+				if h.is(q.to, "inch", "inches") {
+					q.to++
+				}
+			}
+		}
 		if h.is(q.to, "/") && h.is(q.to+1, "ft") && q.unit == pounds {
 			q.unit, q.to = poundsPerFoot, q.to+2
 		}
@@ -143,7 +156,7 @@ func (h *hearing) feetAndInches(q *quantity) {
 	glued := q.to < len(h.t) && h.t[q.to].glued
 	switch {
 	case u == inches:
-	case u == bare && !and && (glued || n.to == len(h.t) || h.t[n.to].kind == comma || h.is(n.to, "wide", "long", "high", "tall", "between", "inside", "off", "deep")):
+	case u == bare && !and && (glued || n.to == len(h.t) || h.t[n.to].kind == comma || h.is(n.to, "by", "x", "wide", "long", "high", "tall", "between", "inside", "off", "deep")):
 	default:
 		return
 	}
@@ -296,7 +309,10 @@ func (q *quantity) inchesFor(r Role) (v float64, inferred, ok bool) {
 	switch r {
 	case DeckLength, DeckFlat, DeckTail, BedLength, BoxLength, RampLength, BoxHeight:
 		if v > 53 {
-			return v, true, true
+			return v, true, r == RampLength
+		}
+		if half := v * 2; half != math.Trunc(half) {
+			return 0, false, false // eighths are of inches
 		}
 		return v * measure.InchesPerFoot, true, true
 	case DeckWidth, BedWidth, BoxWidth:
@@ -305,4 +321,11 @@ func (q *quantity) inchesFor(r Role) (v float64, inferred, ok bool) {
 		}
 	}
 	return v, true, true
+}
+
+func (q *quantity) whole() (int, bool) {
+	if !q.single() || q.amount != math.Trunc(q.amount) || q.amount < 0 || q.amount > 1e6 {
+		return 0, false
+	}
+	return int(q.amount), true
 }

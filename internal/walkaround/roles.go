@@ -18,6 +18,8 @@ type cue struct {
 	weak                            float64
 	// verb: it speaks of what follows ("the trailer weighs ..."), seldom of what it ends.
 	verb bool
+	// scale: it names a weight only where somebody weighs.
+	scale bool
 }
 
 // An attribute is a direction of measuring; with a part it makes a role.
@@ -58,52 +60,72 @@ func buildCues() map[string][]phrase {
 			table[w[0]] = append(table[w[0]], phrase{w, c})
 		}
 	}
+	each := func(c cue, nouns string) {
+		for _, n := range strings.Fields(nouns) {
+			n = strings.ReplaceAll(n, "_", " ")
+			add(c, n, n+"s")
+		}
+	}
 	add(cue{weight: GVWR}, "gvwr", "g v w r", "gvw", "g v w", "gross", "gross weight", "gross weight rating",
-		"gross vehicle weight", "gross vehicle weight rating", "gross rating", "gross on")
+		"gross vehicle weight", "gross vehicle weight rating", "gross rating", "gross on", "tag says", "tag reads", "tag on it says", "tag is", "tagged", "tagged at")
+	add(cue{weight: GVWR, weak: 1}, "tag", "permitted weight", "total permitted weight", "permissible weight", "maximum weight", "label says", "label states", "sticker says")
 	add(cue{weight: Empty, verb: true}, "weighs", "weigh", "weighed", "weighing", "weighs in", "scaled", "scales")
-	add(cue{weight: Empty}, "empty", "empty weight", "dry", "dry weight",
-		"scale", "wt", "curb weight", "unladen", "tare", "tare weight", "weight empty")
+	add(cue{weight: Empty, weak: 1.5, scale: true}, "came in at", "comes in at", "came out at", "came out to", "was right at")
+	add(cue{weight: Empty}, "gross weight empty", "empty", "empty weight", "dry", "dry weight",
+		"scale", "wt", "curb weight", "unladen", "tare", "tare weight", "weight empty", "trailer weight", "weight of the trailer")
+	add(cue{weight: Empty, weak: 1}, "weight :", "weight is", "weight on it", "weight on this", "weight on this one", "weight on this thing", "weight on her", "weight of this", "weight of this one")
 	add(cue{weight: TongueEmpty}, "tongue weight", "tongue weight empty", "tongue wt", "tongue wt empty", "on the tongue",
-		"tongue weighs", "tongue weighed", "pin weight", "on the pin", "on the ball", "tongue load")
-	add(cue{weight: Payload, verb: true}, "carry", "carries", "carrying", "haul", "hauling", "leaves you", "leaves", "can put", "put", "hold", "holds", "max load", "legally load", "can load")
+		"tongue weighs", "tongue weighed", "tongue scale", "tongue scale says", "pin weight", "on the pin", "on the ball", "tongue load")
+	add(cue{weight: Payload, verb: true}, "hauls", "tote", "totes", "carry", "carries", "carrying", "haul", "hauling", "leaves you", "leaves", "can put", "put", "hold", "holds", "max load", "legally load", "can load")
 	add(cue{weight: Payload}, "payload", "carrying capacity", "capacity",
-		"to play with", "of cargo", "cargo", "put on it", "load capacity", "on the deck", "of payload")
+		"to play with", "of cargo", "cargo", "put on it", "load capacity", "weight capacity", "of payload", "for your load", "for the load", "left for", "left to", "remains", "for a load", "for load", "of load")
+	add(cue{weight: Payload, part: deckPart}, "on the deck")
 	add(cue{money: Price}, "price", "priced", "pricing", "asking", "asking price", "sale price", "out the door", "for it",
-		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for")
-	add(cue{weight: AxleRating, part: axlePart}, "axle", "axles", "gawr", "per axle", "g a w r", "axle tubes", "an axle")
+		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for", "sell this one for", "this one for", "let it go for", "price tag", "price tag says", "price tag on it says")
+	add(cue{weight: AxleRating, part: axlePart}, "axle", "axles", "gawr", "per axle", "g a w r", "an axle", "axle tag", "axle label", "axle rating")
+	add(cue{weight: AxleRating, part: axlePart, otherLength: true}, "axle tubes", "axle tube")
 	add(cue{length: Ball}, "ball")
 	add(cue{length: Ball, weight: HitchRating, part: otherPart}, "coupler", "hitch", "ball coupler", "pintle", "pintle ring", "coupler plate", "ball hitch")
-	add(cue{part: otherPart, otherLength: true}, "tongue", "fenders", "fender", "stake pockets", "stake pocket")
-	add(cue{weight: JackRating, part: otherPart, otherLength: true}, "jack", "jacks", "landing gear")
+	each(cue{part: otherPart, otherLength: true}, "floor wall roof tube board plank")
+	add(cue{part: otherPart, otherLength: true}, "tubing", "angle", "tongue", "fenders", "fender", "stake pockets", "stake pocket")
+	add(cue{weight: JackRating, part: otherPart, otherLength: true}, "jack", "jacks", "landing gear", "landing leg", "landing legs")
 	add(cue{weight: DRingRating, otherLength: true, part: otherPart}, "d ring", "d rings", "rings")
 	add(cue{part: deckPart, length: DeckLength}, "deck", "decking")
 	add(cue{length: DeckLength, weak: 0.5}, "trailer", "gooseneck", "bumper pull", "footer", "flatbed", "car hauler", "deck over", "tilt", "tilt deck", "total")
 	add(cue{length: DeckLength, weak: 3}, "this is", "this one", "utility")
-	add(cue{length: DeckFlat}, "flat", "straight", "of flat", "flat deck", "straight deck", "main deck", "stationary")
-	add(cue{part: tailPart, length: DeckTail}, "tail", "dovetail", "dove tail", "beavertail", "beaver tail", "dove", "of tail", "hydraulic tail", "hydraulic dovetail")
+	add(cue{length: DeckFlat}, "flat", "straight", "of flat", "on the flat", "flat deck", "straight deck", "main deck")
+	add(cue{part: tailPart, length: DeckTail}, "tail", "dovetail", "dove tail", "beavertail", "beaver tail", "dove", "of tail", "on the tail", "hydraulic tail", "hydraulic dovetail")
 	add(cue{part: rampPart, length: RampLength}, "ramp", "ramps", "mega ramp", "mega ramps", "gate", "ramp gate", "stand ups")
 	add(cue{part: bedPart, length: BedLength}, "bed", "dump", "dump bed", "dump body")
 	add(cue{part: bedPart, length: BedHeight}, "sides", "side height")
 	add(cue{part: boxPart, length: BoxLength}, "box", "enclosed", "cargo trailer")
-	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "run at", "run em", "run em at", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them")
-	add(cue{attr: wide}, "wide", "width", "between the fenders", "between fenders", "inside the fenders", "b / t fenders", "in width",
-		"between the wheel wells", "fender to fender", "in between", "between the wheels", "between", "width of the deck", "deck width", "deck is wide")
+	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "set at", "set to", "set them at", "set them to", "set em at", "set them all to", "in em", "in them", "cold", "pounds cold", "run at", "run em", "run em at", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them", "keep em at", "keep them at", "keep those at", "got them at", "have them at", "them at", "em at")
+	add(cue{attr: wide}, "wide", "across", "width", "between the fenders", "between fenders", "inside the fenders", "b / t fenders", "in width",
+		"between the fender", "between the two fenders", "between the two fender", "between offenders", "between defenders", "between the vendors", "between vendors", "between the wheel wells", "fender to fender", "in between", "between the wheels", "between", "width of the deck", "deck width", "deck is wide")
 	add(cue{attr: long}, "long", "length", "in length", "total length", "of deck", "length of the deck", "deck length")
-	add(cue{attr: tall}, "off the ground", "off the floor", "deck height", "deck ht", "height of the deck", "loading height", "inside height", "interior height", "tall", "high", "height", "from the ground")
-	add(cue{attr: apart}, "spread", "spacing", "apart", "axle spacing", "axle spread", "center to center", "between axles", "axle center to center", "spacing between axles", "apart on center")
-	add(cue{attr: every}, "on center", "centers", "oc", "o c", "on centers", "every")
+	add(cue{attr: tall}, "off the ground", "off the floor", "off the concrete", "off the pavement", "off the gravel", "off the asphalt", "to the top of the deck", "top of the deck", "ground to the deck", "ground to deck", "deck height", "deck ht", "height of the deck", "loading height", "inside height", "interior height", "tall", "high", "height", "from the ground", "from the floor", "high of the deck")
+	add(cue{attr: apart}, "spread", "spacing", "apart", "axle spacing", "axle spread", "center to center", "between axles", "axle center to center", "spacing between axles", "axle to axle", "from one axle to", "from axle to axle", "apart on center", "spaced", "spaced at")
+	add(cue{attr: every}, "on center", "centers", "oc", "o c", "on centers", "every", "between the crossmembers", "between crossmembers", "between the cross members", "between cross members")
 	add(cue{part: crossPart}, "crossmember", "crossmembers", "cross members", "cross member", "crosspieces")
-	add(cue{part: framePart}, "frame", "main frame", "main rails", "main beam", "beams", "rails", "mainframe", "main beams")
+	add(cue{part: framePart}, "frame", "beam", "main frame", "main rails", "main beam", "beams", "rails", "mainframe", "main beams")
 	// Other parts and other things. A figure of theirs is nobody's here.
-	add(cue{other: true, part: otherPart}, "winch", "spare", "wheel", "wheels", "lug", "lugs", "spring", "springs", "spindle", "spindles",
-		"drum", "drums", "magnet", "magnets", "battery", "bolt", "bolts", "chain", "chains", "toolbox", "toolboxes", "hinge", "hinges",
-		"pin", "plate over", "floor", "walls", "wall", "roof", "skid steer", "excavator", "tractor", "machine that", "truck", "trucks",
-		"tubing", "tube", "angle", "rub rail", "rail", "pump", "cylinder", "cylinders", "hub", "hubs", "bearing", "bearings", "warranty",
-		"neck", "brake", "brakes", "cable", "wiring", "hose", "hoses", "stages", "limit", "freight", "mile", "miles", "month", "months",
-		"fee", "fees", "down", "doc", "deposit", "nose", "v nose", "door", "ramp door", "flap", "tarp", "tank", "rack", "stacker", "light", "lights",
-		"pine", "oak", "plywood", "lumber", "two by", "torque", "overall", "overall width", "overall length", "clearance", "telescope", "stage",
-		"fenders weigh", "loops", "sand", "gravel", "yards", "generator", "forklift", "load of", "title", "tax", "shipping", "delivery", "delivered",
-		"mower", "car", "backhoe", "wheel rating", "ball stamped", "tool box", "toolboxes", "pipe", "spools", "studs", "stud", "tabs", "steps", "step", "bumper height", "cable length", "plug", "cord", "strap", "straps", "boom", "bucket", "hitch height", "gooseneck height", "tubes")
+	other := cue{other: true, part: otherPart}
+	each(other, `winch spare wheel rim lug spring spindle drum magnet battery bolt chain toolbox tool_box hinge pin 
+		pump cylinder hub bearing brake cable hose stage limit mile month fee door flap tarp tank rack stacker light stud tab step plug
+		cord strap loop pipe gusset brace bracket latch cam_bar window vent shelf cabinet battery_box charger remote rotor caliper
+		tongue_box mud_flap receiver safety_chain hook rail rub_rail headache_rack bulkhead ladder lever pocket_cover
+		tread gate_hinge bumper toe_rail channel_lock u_bolt shackle equalizer center_bolt shank mount`)
+	add(other, "plate over", "deck board", "deck boards", "warranty", "wiring", "freight", "down", "doc", "tag and title", "tag title", "deposit", "nose", "v nose", "ramp door",
+		"pine", "oak", "plywood", "lumber", "two by", "torque", "overall", "overall width", "overall length", "clearance", "telescope",
+		"fenders weigh", "title", "tax", "shipping", "delivery", "delivered", "wheel rating", "ball stamped", "bumper height",
+		"cable length", "hitch height", "gooseneck height", "coupler height", "ball height", "neck", "brakes", "break", "breaks", "batteries",
+		"rubber", "bolt pattern", "interest", "financing", "trade in value", "horsepower", "tongue length", "length of the tongue",
+		"working load", "break strength", "breaking strength", "payment", "payments")
+	// What stands on a trailer or pulls it.
+	each(other, `skid_steer excavator tractor truck pickup mower car backhoe bucket boom generator forklift machine loader dozer roller
+		scissor_lift man_lift telehandler mini_ex mini_excavator golf_cart zero_turn side_by_side buggy jeep boat bale cow steer horse pallet vehicle crane
+		compressor engine camper container attachment auger grapple`)
+	add(other, "machine that", "load of", "sand", "gravel", "dirt", "hay", "mulch", "yards", "feed", "lumber", "bobcat", "cattle", "hogs", "suv")
 	return table
 }
 

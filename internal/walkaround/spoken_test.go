@@ -247,40 +247,54 @@ func scoreWalks(t *testing.T, part string, report func(string, ...any)) score {
 	return s
 }
 
-// floors are what must not get worse. Those of unseen are what the first and only look at
-// it gave, when the grammar was done; it was never tuned on that part. That look: lines
-// 100.0% and 97.6%, walk-arounds 93.9% and 90.2%, together 97.3% and 94.3%: the aim of 98%
-// precision is reached on single lines and missed on whole walk-arounds.
-var floors = map[string]struct{ precision, recall float64 }{
-	"tune lines":   {0.99, 0.99},
-	"tune walks":   {0.99, 0.98},
-	"unseen lines": {0.999, 0.976},
-	"unseen walks": {0.938, 0.901},
+// labelled is one set of labelled texts. Once its errors have been read it is tuned on.
+type labelled struct {
+	name string
+	// seen parts print what went wrong; an unseen one only its score, so that nobody tunes
+	// on it by accident.
+	seen         bool
+	lines, walks floor
+}
+
+// A floor is what must not get worse.
+type floor struct{ precision, recall float64 }
+
+// parts and what each gave. Every unseen part was labelled and committed before the
+// grammar met it, and looked at once; its first and only independent look stands in
+// testdata/README.md. What is held here is what it gives since its errors were mended, so
+// it measures nothing any more: it only keeps what was won.
+var parts = []labelled{
+	{"tune", true, floor{0.99, 0.99}, floor{0.99, 0.98}},
+	{"unseen-1", true, floor{0.99, 0.98}, floor{0.99, 0.97}},
+	{"traps", true, floor{0.99, 0.94}, floor{0.99, 0.95}},
+	{"unseen-2", true, floor{0.99, 0.95}, floor{0.99, 0.92}},
+	{"unseen-3", true, floor{0.99, 0.96}, floor{0.99, 0.94}},
+	{"unseen-4", true, floor{0.99, 0.94}, floor{0.99, 0.92}},
 }
 
 // TestSpokenFigures measures precision and recall of role, value and unit on the labelled
 // lines and walk-arounds (testdata/README.md). The aim, from the project's reference notes
 // on spoken figures: 98% precision, 85% recall, nothing from lines that hold nothing.
 func TestSpokenFigures(t *testing.T) {
-	for _, part := range []string{"tune", "unseen"} {
+	for _, p := range parts {
 		report := func(string, ...any) {}
-		if part == "tune" && testing.Verbose() {
+		if p.seen && testing.Verbose() {
 			report = t.Logf
 		}
-		for kind, run := range map[string]func(*testing.T, string, func(string, ...any)) score{"lines": scoreLines, "walks": scoreWalks} {
-			name := part + " " + kind
-			floor, ok := floors[name]
-			if !ok {
-				t.Fatalf("no floor for %s", name)
-			}
-			s := run(t, part, report)
-			t.Logf("%s: %v", name, s)
-			if s.precision() < floor.precision || s.recall() < floor.recall {
-				t.Errorf("%s: precision %.3f and recall %.3f, must not be below %.3f and %.3f", name, s.precision(), s.recall(), floor.precision, floor.recall)
+		hold := func(kind string, s score, least floor) {
+			t.Logf("%s %s: %v", p.name, kind, s)
+			if s.precision() < least.precision || s.recall() < least.recall {
+				t.Errorf("%s %s: precision %.3f and recall %.3f, must not be below %.3f and %.3f", p.name, kind, s.precision(), s.recall(), least.precision, least.recall)
 			}
 			if s.fromNothing > 0 {
-				t.Errorf("%s: %d figures from lines that hold none", name, s.fromNothing)
+				t.Errorf("%s %s: %d figures from texts that hold none", p.name, kind, s.fromNothing)
 			}
+		}
+		if p.lines != (floor{}) {
+			hold("lines", scoreLines(t, p.name, report), p.lines)
+		}
+		if p.walks != (floor{}) {
+			hold("walks", scoreWalks(t, p.name, report), p.walks)
 		}
 	}
 }

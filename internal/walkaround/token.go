@@ -113,6 +113,9 @@ func lex(out []token, w string, at int, start, end float64) []token {
 			if s, ok := strings.CutSuffix(t, "'s"); ok {
 				tok.text, tok.possessive = s, true
 			}
+			if s, ok := strings.CutSuffix(t, "'ll"); ok && len(s) > 5 {
+				tok.text = s // "the tires'll hold": no pronoun is that long
+			}
 			if m, ok := misheard[tok.text]; ok {
 				tok.text = m
 			}
@@ -185,6 +188,8 @@ func lex(out []token, w string, at int, start, end float64) []token {
 			add(token{kind: word, text: "plus"}, n)
 		case c == '×':
 			add(token{kind: word, text: "x"}, n)
+		case c == '#' && from > at && len(out) > 0 && out[len(out)-1].kind == number:
+			add(token{kind: word, text: "pound"}, n)
 		case c == '#':
 			add(token{kind: word, text: "number"}, n)
 		case c == '~':
@@ -201,7 +206,7 @@ func lex(out []token, w string, at int, start, end float64) []token {
 }
 
 // misheard are single words that captions spell wrong and that mean nothing else here.
-var misheard = map[string]string{"axel": "axle", "axels": "axles", "steak": "stake", "pindle": "pintle", "dovetailed": "dovetail",
+var misheard = map[string]string{"axel": "axle", "bout": "about", "axels": "axles", "steak": "stake", "pindle": "pintle", "dovetailed": "dovetail",
 	"tong": "tongue", "tung": "tongue", "gbwr": "gvwr", "gvw": "gvwr"}
 
 // leading are abbreviations that stand in front of their figure, trailing those behind.

@@ -130,6 +130,9 @@ type Candidate struct {
 	Quote      string
 	Start, End float64
 	Offset     int
+	// Contested reports that it would have the role of its first alternative, had that not
+	// been said otherwise elsewhere.
+	Contested bool
 	// Alternatives is what else it could have been, likeliest first.
 	Alternatives []Alternative
 	// Confidence runs from 0 to 1. It orders a list; it is no probability.

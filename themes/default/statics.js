@@ -57,7 +57,7 @@ var Statics = (function () {
 		return mm <= MOST && mm / MM == v ? number(mm) + " mm" : number(v) + " in";
 	}
 	function meters(mm, n) { return fixed(mm / 1000, n) + " m"; }
-	function weight(p, si) { return si ? trimmed(near(p * KG, 0.1), 1) + " kg" : number(p) + " lb"; }
+	function weight(p, si) { return si ? trimmed(near(p * KG, 0.1), 1) + " kg" : trimmed(near(p, 0.1), 1) + " lb"; }
 	function limit(p, si) { return si ? fixed(down(p * KG, 1), 0) + " kg" : fixed(down(p, 1), 0) + " lb"; }
 	function load(p, si) { return si ? fixed(up(p * KG, 1), 0) + " kg" : fixed(up(p, 1), 0) + " lb"; }
 	function length(v, si) { return si ? meters(near(v * MM, 1), 3) : inches(v); }

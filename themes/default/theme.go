@@ -8,5 +8,5 @@ import "embed"
 // template per kind of page, style.css, and walk.js, which plays a recording from a
 // moment on where a page has one.
 //
-//go:embed *.html *.js style.css
+//go:embed *.html *.js *.css
 var Files embed.FS

@@ -1,0 +1,164 @@
+// The yard page as a customer uses it: chips, words, my machine, my truck, comparing.
+// Every step is a real click or key, and what it should give is read from the list of the
+// demo yard, not from the script.
+import fs from 'node:fs';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+
+export async function find(browser, { site, base, check, visit, spacing, axe, out }) {
+  const html = fs.readFileSync(path.join(site, 'index.html'), 'utf8');
+  const all = (html.match(/<li class="card/g) || []).length;
+  if (!html.includes('id="find"') || all < 10) {
+    check(false, 'find: the demo yard has no yard page to find on');
+    return;
+  }
+  // Three ways in: a folder on disk, a host's root is like it, and below a sub-path.
+  for (const [how, url] of [['from a folder', pathToFileURL(path.join(site, 'index.html')).href], ['served', base + 'index.html']]) {
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+    const { page, asked } = await visit(context, url, `find ${how}`);
+    const cards = () => page.locator('.card > a').allTextContents();
+    const count = () => page.locator('#count').textContent();
+    const settled = async () => { await page.waitForTimeout(450); };
+    const written = await page.locator('#cards').innerHTML();
+
+    // A kind's chip, and Back.
+    await page.locator('.chip[data-v="dump"]').click();
+    await settled();
+    const dumps = Number(await page.locator('.chip[data-v="dump"]').getAttribute('data-n'));
+    check(dumps > 0 && (await cards()).length === dumps && (await cards()).every(t => /dump/i.test(t)), `find ${how}: the chip shows the dumps alone: ${await cards()}`);
+    check((await page.evaluate(() => location.hash)) === '#kind=dump', `find ${how}: the address says what is asked for`);
+    check((await count()).startsWith(`${dumps} trailer`), `find ${how}: the count is said: ${await count()}`);
+    check((await page.locator('#count').getAttribute('role')) === 'status', `find ${how}: the count is a status`);
+    await page.goBack();
+    await settled();
+    check((await cards()).length === all, `find ${how}: Back shows all again`);
+    // The script's cards are the page's own, to the byte.
+    const tidy = s => s.replace(/\s*\n\s*/g, '');
+    check(tidy(await page.locator('#cards').innerHTML()) === tidy(written), `find ${how}: the script writes the cards as the page has them`);
+
+    // A card's own chips: hitch, and a length that none of them has.
+    await page.locator('#needs summary').click();
+    await page.locator('.chip[data-f="hitch"][data-v="gooseneck"]').click();
+    await page.locator('.chip[data-v="dump"]').click();
+    await settled();
+    check((await cards()).length === 0 && (await page.locator('.empty').textContent()).includes('Without'), `find ${how}: an empty result says what to give up: ${await page.locator('#cards').textContent()}`);
+    await page.locator('.empty .drop').click();
+    await settled();
+    check((await cards()).length > 0, `find ${how}: giving it up finds some`);
+    await page.locator('#picked .drop').last().click();
+    await settled();
+
+    // Payload at least.
+    await page.locator('#load').fill('10,000');
+    await settled();
+    const loads = await page.locator('.numbers b').allTextContents();
+    check(loads.length > 0 && loads.every(t => Number(t.replace(/[^0-9]/g, '')) >= 10000), `find ${how}: payload at least 10,000 lb: ${loads}`);
+    await page.locator('#load').fill('');
+    await settled();
+
+    // Words, a slip of the finger among them; the search comes when it is asked for.
+    check(!asked.some(u => /search-|words-|statics-/.test(u)), `find ${how}: search and statics wait until they are asked for`);
+    await page.locator('#words').fill('goosneck');
+    await settled();
+    await page.waitForFunction(n => document.querySelectorAll('.card').length < n, all);
+    check(asked.some(u => u.includes('/s/search-')) && (await cards()).some(t => /gooseneck/.test(t)), `find ${how}: words find: ${await cards()}`);
+    await page.locator('#words').fill('SB-1043');
+    await settled();
+    check((await page.locator('.state').first().textContent()).includes('SB-1043'), `find ${how}: a stock number finds its trailer`);
+    await page.locator('#words').fill('');
+    await settled();
+
+    // My machine: 8,500 lb on 12 ft, 80 in wide. A trailer of 7,000 lb cannot be among the
+    // answers, whatever the arithmetic; each answer says where the machine would stand.
+    await page.locator('#machine summary').click();
+    for (const [id, v] of [['w', '8,500'], ['l', '12'], ['b', '80']]) await page.locator('#' + id).fill(v);
+    await settled();
+    await page.waitForFunction(() => document.querySelector('.fit'));
+    const carried = await cards();
+    const gvwr = (await page.locator('.numbers').allTextContents()).map(t => Number(/([0-9,]+) lb GVWR/.exec(t)[1].replace(/,/g, '')));
+    check(carried.length > 0 && carried.length < all && gvwr.every(g => g > 8500), `find ${how}: my machine keeps what carries it: ${carried}`);
+    check((await page.locator('.card .fit').allTextContents()).every(t => /center it .* behind the (deck|bed|box)'s front|center it .* behind the deck's front/.test(t)), `find ${how}: each says where it would stand`);
+
+    // My truck, with that machine on; the numbers stay on the phone and out of the address.
+    await page.locator('#truck summary').click();
+    const truck = { GVWR: '9,900', Weighs: '6800', 'Rear axle rating': '6200', 'On the rear axle': '2900', GCWR: '19500', 'Hitch, trailer': '14000',
+      'Hitch, tongue': '1400', 'Ball, lb': '14000', Wheelbase: '160', 'Ball behind': '48' };
+    for (const [label, v] of Object.entries(truck)) await page.locator('#truck label', { hasText: label }).first().locator('input').fill(v);
+    await settled();
+    const pulled = await cards();
+    check(pulled.length > 0 && pulled.length < carried.length, `find ${how}: my truck keeps fewer: ${pulled}`);
+    // 9,900 lb less the 6,800 lb it weighs leaves 3,100 lb for a tongue; with GCWR 19,500 no
+    // combination above that may be among them: GCWR less the truck is 12,700 lb for the rig.
+    check((await page.locator('.card .fit').allTextContents()).some(t => /within every limit you gave, .* is the nearest/.test(t)), `find ${how}: the limit that is nearest is named`);
+    check(!decodeURIComponent(await page.evaluate(() => location.href)).includes('9900'), `find ${how}: the truck's numbers are not in the address`);
+    check((await page.evaluate(() => localStorage.getItem('tarepage-truck'))).includes('19500'), `find ${how}: they are kept on the phone`);
+    // To a trailer that answers, and back: everything is as it was.
+    await page.locator('.card > a').first().click();
+    await page.waitForURL(/\/u\//);
+    await page.goBack();
+    await page.waitForFunction(n => document.querySelectorAll('.card').length === n, pulled.length);
+    check(JSON.stringify(await cards()) === JSON.stringify(pulled), `find ${how}: Back from a trailer finds the same`);
+    await page.locator('#truck summary').click();
+    await page.locator('#truck .drop', { hasText: 'Forget' }).click();
+    await settled();
+    check((await page.evaluate(() => localStorage.getItem('tarepage-truck'))) === null && (await cards()).length === carried.length, `find ${how}: forgetting the truck forgets it`);
+
+    // Comparing: two, differences first; Back.
+    await page.locator('#picked .drop').last().click();
+    await settled();
+    await page.locator('.pick').nth(0).click();
+    await page.locator('.pick').nth(2).click();
+    await page.locator('#do').click();
+    await settled();
+    check(await page.locator('#versus table').isVisible() && !(await page.locator('#cards').isVisible()), `find ${how}: two stand side by side`);
+    const rows = await page.locator('#versus tbody tr').evaluateAll(list => list.map(r => [...r.cells].map(c => c.textContent)));
+    const alike = rows.findIndex(r => r[0] === 'Alike');
+    check(rows[0][0] === 'Where they differ' && rows.slice(1, alike).every(r => new Set(r.slice(1)).size > 1) &&
+      rows.slice(alike + 1).every(r => new Set(r.slice(1)).size === 1), `find ${how}: what differs comes first`);
+    for (const width of [320, 390, 1280]) {
+      await page.setViewportSize({ width, height: 844 });
+      check(await page.evaluate(() => document.documentElement.scrollWidth) <= width, `find ${how}: the comparison fits ${width} px`);
+    }
+    await page.setViewportSize({ width: 390, height: 844 });
+    if (how === 'served') await page.screenshot({ path: path.join(out, 'compare-390.png'), fullPage: true });
+    await page.goBack();
+    await settled();
+    check(await page.locator('#cards').isVisible(), `find ${how}: Back leaves the comparison`);
+
+    // Everything open, at 320 px with text spacing, and in forced colors; axe on that state.
+    await page.evaluate(() => document.querySelectorAll('details').forEach(d => { d.open = true; }));
+    await settled();
+    await page.evaluate(axe.source);
+    const found = await page.evaluate(() => axe.run(document, {
+      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], rules: { 'target-size': { enabled: true } },
+    }));
+    check(found.violations.length === 0, `find ${how}: axe with everything open: ` + found.violations.map(v => `${v.id} (${v.nodes[0].html.slice(0, 120)})`).join('; '));
+    await page.setViewportSize({ width: 320, height: 844 });
+    await page.evaluate(css => {
+      const sheet = new CSSStyleSheet();
+      sheet.replaceSync(css);
+      document.adoptedStyleSheets = [sheet];
+    }, spacing);
+    check(await page.evaluate(() => document.documentElement.scrollWidth) <= 320, `find ${how}: everything open fits 320 px with text spacing`);
+    check(await page.evaluate(() => document.querySelectorAll('*').length) <= 700, `find ${how}: no more than 700 elements with everything open`);
+    await page.emulateMedia({ forcedColors: 'active' });
+    await page.locator('.chip[data-v="dump"]').click();
+    await settled();
+    const border = await page.locator('.chip[data-v="dump"]').evaluate(e => getComputedStyle(e).borderTopWidth);
+    check(parseFloat(border) >= 3 && (await page.locator('.chip[data-v="dump"]').getAttribute('aria-pressed')) === 'true', `find ${how}: a pressed chip shows in forced colors`);
+    await context.close();
+  }
+
+  // By keyboard alone: a chip is reached, pressed with Space, and says so.
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  const { page } = await visit(context, base + 'index.html', 'find by keyboard');
+  let reached = false;
+  for (let i = 0; i < 12 && !reached; i++) {
+    await page.keyboard.press('Tab');
+    reached = await page.evaluate(() => document.activeElement.matches('.chip'));
+  }
+  await page.keyboard.press('Space');
+  await page.waitForTimeout(400);
+  check(reached && await page.evaluate(() => document.activeElement.getAttribute('aria-pressed') === 'true'), 'find by keyboard: Space presses a chip and the focus stays');
+  await context.close();
+}

@@ -1,0 +1,87 @@
+// "Save for the lot": saved, then the host is gone; the page and a trailer that was opened
+// come all the same and say how old they are. Back on the host a changed price is there at
+// the first look, not the second. Turned off, the next build takes everything back.
+import fs from 'node:fs';
+import http from 'node:http';
+import os from 'node:os';
+import path from 'node:path';
+import { spawnSync } from 'node:child_process';
+
+export async function lot(browser, { check, visit }) {
+  const root = path.resolve(import.meta.dirname, '../..');
+  const dir = fs.mkdtempSync(path.join(os.tmpdir(), 'tarepage-lot-'));
+  const site = path.join(dir, 'public');
+  fs.cpSync(path.join(root, 'content'), path.join(dir, 'content'), { recursive: true });
+  const yard = path.join(dir, 'content', 'yard.md');
+  const plain = fs.readFileSync(yard, 'utf8').replace(/^save-for-the-lot:.*\n/m, '');
+  const build = () => {
+    const run = spawnSync('go', ['run', './cmd/build', '-quiet', '-from', dir, '-to', site], { cwd: root, encoding: 'utf8' });
+    check(run.status === 0, 'lot: the yard builds: ' + run.stderr);
+  };
+  fs.writeFileSync(yard, plain.replace(/^as-of:/m, 'save-for-the-lot: yes\nas-of:'));
+  build();
+
+  const types = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript; charset=utf-8' };
+  const server = http.createServer((req, res) => {
+    const file = path.join(site, decodeURIComponent(new URL(req.url, 'http://x').pathname.slice('/lot/'.length)));
+    if (!file.startsWith(site) || !fs.existsSync(file) || fs.statSync(file).isDirectory()) return res.writeHead(404).end();
+    res.writeHead(200, { 'content-type': types[path.extname(file)] || 'application/octet-stream', 'cache-control': 'no-cache' });
+    fs.createReadStream(file).pipe(res);
+  });
+  await new Promise(up => server.listen(0, '127.0.0.1', up));
+  const base = `http://127.0.0.1:${server.address().port}/lot/`;
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  const page = await context.newPage();
+  // What a worker does comes in its own time.
+  const until = async (done, arg) => {
+    for (let i = 0; i < 40 && !(await page.evaluate(done, arg)); i++) await page.waitForTimeout(200);
+  };
+  await page.goto(base + 'index.html');
+  check(await page.evaluate(() => navigator.serviceWorker.getRegistration().then(r => !r)), 'lot: nothing is saved before somebody says so');
+  await page.locator('#lot button').click();
+  await page.locator('#lot span', { hasText: 'for now' }).waitFor();
+  await page.reload();
+  const link = page.locator('.card > a').first();
+  const href = await link.getAttribute('href');
+  await link.click();
+  await page.waitForURL(/\/u\//);
+  check(await page.locator('#stale').count() === 0, 'lot: a page from the host is not called a saved one');
+  const kept = () => page.evaluate(async () => {
+    const out = [];
+    for (const name of await caches.keys()) for (const r of await (await caches.open(name)).keys()) out.push(r.url);
+    return out;
+  });
+  // Keeping what was seen takes a moment behind the page.
+  await until(async url => (await caches.match(url)) !== undefined, base + href);
+  check((await kept()).every(u => u.startsWith(base) && !/\.(mp4|webm)$/.test(u)), 'lot: no recording is kept, and nothing of another host');
+
+  await context.setOffline(true);
+  await page.goto(base + 'index.html');
+  check(/Saved copy from .*may have changed/.test(await page.locator('#stale').textContent()), 'lot: without the host the yard page says how old it is');
+  await page.locator('.chip[data-v="dump"]').click();
+  await page.waitForFunction(() => /trailers? answer/.test(document.querySelector('#count').textContent));
+  check((await page.locator('.card > a').allTextContents()).every(t => /dump/i.test(t)), 'lot: without the host it still finds');
+  await page.goto(base + href);
+  check(await page.locator('#stale').isVisible() && await page.locator('h1').isVisible(), 'lot: a trailer that was opened is there, and says how old it is');
+
+  const unit = path.join(dir, 'content', 'units', path.basename(href, '.html') + '.md');
+  fs.writeFileSync(unit, fs.readFileSync(unit, 'utf8').replace(/^price:.*$/m, 'price: $12,321'));
+  build();
+  await context.setOffline(false);
+  await page.goto(base + href);
+  check((await page.locator('body').textContent()).includes('$12,321') && await page.locator('#stale').count() === 0, 'lot: back on the host the new price is there at the first look');
+  await page.goto(base + 'index.html');
+  check((await page.locator('#cards').textContent()).includes('$12,321'), 'lot: on the yard page too');
+
+  fs.writeFileSync(yard, plain);
+  build();
+  await page.goto(base + 'index.html');
+  await page.evaluate(() => navigator.serviceWorker.getRegistration().then(r => r && r.update()));
+  await until(async () => !(await navigator.serviceWorker.getRegistration()) && (await caches.keys()).length === 0);
+  const left = await page.evaluate(async () => JSON.stringify([!!(await navigator.serviceWorker.getRegistration()), await caches.keys()]));
+  check(left === '[false,[]]', 'lot: turned off, the next build takes the copies back: ' + left);
+  check(await page.locator('#lot').count() === 0, 'lot: and offers them no more');
+  await context.close();
+  server.close();
+  fs.rmSync(dir, { recursive: true, force: true });
+}

@@ -1,0 +1,76 @@
+// A trailer's own page as a customer uses it: a machine on its deck, a truck before it.
+// Every step is a real click or key; what comes out is held against what the page says
+// without scripts and against the unit file, not against the script.
+import fs from 'node:fs';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+
+export async function tryout(browser, { site, base, check, visit, axe, out }) {
+  const file = path.join(site, 'u', 'sb-1043.html');
+  if (!fs.existsSync(file) || !fs.readFileSync(file, 'utf8').includes('id="try"')) {
+    check(false, 'try: the demo unit has nothing to try on');
+    return;
+  }
+  for (const [how, url] of [['from a folder', pathToFileURL(file).href], ['served', base + 'u/sb-1043.html']]) {
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+    const { page, asked } = await visit(context, url, `try ${how}`);
+    const text = id => page.locator('#' + id).textContent();
+    check(!asked.some(u => /statics-|machines-/.test(u)), `try ${how}: the statics wait until they are asked for`);
+
+    // A common machine: the page's own table says the same without scripts.
+    await page.locator('#mine summary').click();
+    await page.locator('#m-kind').waitFor();
+    const row = page.locator('.try > table tr', { hasText: 'skid steer loader, medium frame' });
+    const written = (await row.locator('td').textContent()).trim();
+    await page.locator('#m-kind').selectOption({ label: 'skid steer loader, medium frame' });
+    check((await text('mine-is')).includes(written.charAt(0).toLowerCase() + written.slice(1)) || (await text('mine-is')).includes(written), `try ${how}: the script says what the table says: ${await text('mine-is')} / ${written}`);
+    check((await text('mine-is')).includes('keeps every limit'), `try ${how}: in the middle of its room it keeps every limit`);
+    check(await page.locator('svg .el-room').count() === 1, `try ${how}: the room is painted on the drawing`);
+
+    // Typed to the very front it no longer does, and the row says by how much.
+    const before = await page.locator('svg .el-load').getAttribute('x');
+    await page.locator('#m-x').fill('28');
+    check((await text('mine-is')).includes('does not') && await page.locator('#mine-table .over').count() > 0, `try ${how}: at the very end it does not`);
+    check(await page.locator('svg .el-load').getAttribute('x') !== before, `try ${how}: the machine moves on the drawing`);
+    // Slid by keyboard it moves too.
+    await page.locator('#mine-at input[type=range]').focus();
+    await page.keyboard.press('Home');
+    check(Number(await page.locator('#m-x').inputValue()) < 28, `try ${how}: the slide moves the number`);
+    await page.locator('#m-w').fill('90000');
+    check((await text('mine-is')).startsWith('Nowhere'), `try ${how}: too heavy stands nowhere: ${await text('mine-is')}`);
+
+    // Kilograms: one switch, the same machine.
+    await page.locator('#m-w').fill('6600');
+    const pounds = await text('mine-is');
+    await page.locator('#mine .tick input').check();
+    check(Math.abs(Number(await page.locator('#m-w').inputValue()) - 2993.71) < 0.01 && / m to /.test(await text('mine-is')), `try ${how}: in kilograms and meters: ${await text('mine-is')}`);
+    await page.locator('#mine .tick input').uncheck();
+    check(await text('mine-is') === pounds, `try ${how}: and back again`);
+
+    // The truck: nothing is said to be well while a limit is missing.
+    await page.locator('#mytruck summary').click();
+    await page.locator('#t-gvwr').waitFor();
+    for (const [id, v] of [['gvwr', '14,000'], ['weight', '8,200'], ['gcwr', '35,000']]) await page.locator('#t-' + id).fill(v);
+    check(/Not checked, for want of a number/.test(await text('truck-is')) && !/\byes\b/i.test(await text('truck-is')), `try ${how}: what is missing is named: ${await text('truck-is')}`);
+    for (const [id, v] of [['rear', '9,900'], ['rearWeight', '3,400'], ['hitch', '30,000'], ['tongue', '7,500'], ['ball', '30,000'], ['base', '176'], ['behind', '-4']]) await page.locator('#t-' + id).fill(v);
+    check(!/Not checked/.test(await text('truck-is')) && /within each limit given/.test(await text('truck-is')), `try ${how}: the verdict with every limit: ${await text('truck-is')}`);
+    check(/ask your state/.test(await text('truck-notes')), `try ${how}: the license sentence asks the state`);
+    await page.locator('#t-ball').fill('5,000');
+    check(/over the ball/.test(await text('truck-is')), `try ${how}: a small ball governs: ${await text('truck-is')}`);
+    await page.locator('#truck-table tr a').first().click();
+    check(await page.evaluate(() => location.hash) === '#t-ball', `try ${how}: the governing limit leads to its number`);
+    await page.goBack();
+    check(await page.evaluate(() => location.hash) === '', `try ${how}: Back goes back`);
+    check(await page.evaluate(() => document.documentElement.scrollWidth) <= 390, `try ${how}: no sideways scroll`);
+    if (out) await page.screenshot({ path: path.join(out, `try-${how.replace(/ /g, '-')}.png`), fullPage: true });
+    if (axe) await axe(page, `try ${how}`);
+    // It is kept on the phone, and forgotten when asked.
+    await page.reload();
+    await page.locator('#mytruck summary').click();
+    await page.locator('#t-ball').waitFor();
+    check(await page.locator('#t-ball').inputValue() === '5000', `try ${how}: the truck is kept on this phone`);
+    await page.locator('#forget').click();
+    check(await page.evaluate(() => localStorage.getItem('tarepage-truck')) === null, `try ${how}: and forgotten`);
+    await context.close();
+  }
+}

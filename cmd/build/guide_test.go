@@ -1,0 +1,242 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+)
+
+// TestGuide follows docs/owners.md from top to bottom in an empty folder: it runs every
+// command, writes every file and makes every change as they stand there, and finds every
+// line that the guide says is printed.
+func TestGuide(t *testing.T) {
+	text, err := os.ReadFile("../../docs/owners.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	g := &guide{t: t, dir: t.TempDir()}
+	g.follow(string(text))
+	if g.commands < 10 || g.files < 3 || g.said < 10 {
+		t.Errorf("%d commands, %d files, %d printed lines", g.commands, g.files, g.said)
+	}
+	// What the guide leads to: both trailers are published.
+	for _, page := range []string{"u/ex-1.html", "u/sb-1050.html", "index.html", "SHA256SUMS"} {
+		if _, err := os.Stat(filepath.Join(g.dir, "my-yard/public", page)); err != nil {
+			t.Error(err)
+		}
+	}
+	// Every file that it names is there in the end.
+	for _, m := range regexp.MustCompile("(?m)(?:`|^    )(my-yard/[A-Za-z0-9/.-]+)").FindAllStringSubmatch(string(text), -1) {
+		if _, err := os.Stat(filepath.Join(g.dir, m[1])); err != nil {
+			t.Errorf("the guide names %s: %v", m[1], err)
+		}
+	}
+	// And every page that it leads to.
+	for _, m := range regexp.MustCompile(`\]\(([a-z-]+\.md)\)`).FindAllStringSubmatch(string(text), -1) {
+		if _, err := os.Stat(filepath.Join("../../docs", m[1])); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
+// TestGuideDays writes every line of the guide's table of daily changes into the unit's
+// file, and the yard stays sound.
+func TestGuideDays(t *testing.T) {
+	text, err := os.ReadFile("../../docs/owners.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	for _, m := range regexp.MustCompile("(?m)^\\| [^|]*\\| `([a-z-]+): ([^`]+)`").FindAllStringSubmatch(string(text), -1) {
+		n++
+		dir := t.TempDir()
+		g := &guide{t: t, dir: dir}
+		g.run("tarepage first-yard -from my-yard -quiet", nil)
+		file := filepath.Join(dir, "my-yard/content/units/ex-1.md")
+		src, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out := regexp.MustCompile(`(?m)^`+m[1]+`:.*\n`).ReplaceAllString(string(src), "")
+		out = strings.Replace(out, "\nstock:", "\n"+m[1]+": "+m[2]+"\nstock:", 1)
+		// The day the stock was walked is later than the day of the change.
+		yard := filepath.Join(dir, "my-yard/content/yard.md")
+		y, err := os.ReadFile(yard)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for name, data := range map[string]string{file: out, yard: strings.Replace(string(y), "as-of: 2026-11-20", "as-of: 2026-11-25", 1)} {
+			if err := os.WriteFile(name, []byte(data), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		g.run("tarepage -from my-yard -to my-yard/public", nil)
+		if bytes.Contains(g.out, []byte("[")) {
+			t.Errorf("%s: %s is found at fault:\n%s", m[1], m[2], g.out)
+		}
+	}
+	if n < 4 {
+		t.Errorf("only %d lines of the table were tried", n)
+	}
+}
+
+// TestReadme runs the commands of README.md in a copy of the demo, and finds the finding
+// that it shows.
+func TestReadme(t *testing.T) {
+	text, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	g := &guide{t: t, dir: t.TempDir()}
+	copyDir(t, "../../content", filepath.Join(g.dir, "content"))
+	guideText, err := os.ReadFile("../../docs/owners.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, captions, _ := strings.Cut(string(guideText), "```vtt my-yard/content/media/walk.vtt\n")
+	captions, _, _ = strings.Cut(captions, "```")
+	if err := os.WriteFile(filepath.Join(g.dir, "walk.vtt"), []byte(captions), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range regexp.MustCompile(`(?m)^    (go (?:run|build|test) [^#\n]*)`).FindAllStringSubmatch(string(text), -1) {
+		line := strings.TrimSpace(m[1])
+		switch {
+		case line == "go test ./...":
+			continue // whoever runs this runs that
+		case strings.Contains(line, "intake"):
+			// It leaves a unit with stops behind, as the README says.
+			g.run(line, nil)
+			if err := os.Remove(filepath.Join(g.dir, "content/units/sb-1050.md")); err != nil {
+				t.Error(err)
+			}
+		default:
+			g.run(line, nil)
+		}
+	}
+	if g.commands < 6 {
+		t.Errorf("only %d commands were run", g.commands)
+	}
+	// Every flag and verb of the program stands in the README, and no other.
+	for _, name := range flagNames {
+		if !strings.Contains(string(text), "`-"+name) {
+			t.Errorf("README.md does not name the flag -%s", name)
+		}
+	}
+	for _, verb := range verbs {
+		if verb != "build" && verb != "help" && !strings.Contains(string(text), "./cmd/build "+verb) {
+			t.Errorf("README.md does not name the verb %s", verb)
+		}
+	}
+	for _, m := range regexp.MustCompile(`\]\(([A-Za-z/.-]+\.md)\)`).FindAllStringSubmatch(string(text), -1) {
+		if _, err := os.Stat(filepath.Join("../..", m[1])); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
+// guide follows a page.
+type guide struct {
+	t                     *testing.T
+	dir                   string
+	out                   []byte // what the last commands printed
+	commands, files, said int
+}
+
+var guideFence = regexp.MustCompile("(?ms)^```([a-z]+)(?: ([^\n]+))?\n(.*?)^```$")
+
+func (g *guide) follow(text string) {
+	g.t.Helper()
+	for _, m := range guideFence.FindAllStringSubmatch(text, -1) {
+		kind, file, body := m[1], m[2], m[3]
+		switch {
+		case kind == "sh":
+			g.out = nil
+			for line := range strings.Lines(body) {
+				g.run(strings.TrimSpace(line), []int{clean, stops})
+			}
+		case kind == "text":
+			for line := range strings.Lines(body) {
+				g.said++
+				if !bytes.Contains(g.out, []byte(strings.TrimRight(line, "\n"))) {
+					g.t.Errorf("the guide says that this is printed: %swhat is printed:\n%s", line, g.out)
+				}
+			}
+		case kind == "change":
+			path := filepath.Join(g.dir, filepath.FromSlash(file))
+			old, instead, _ := strings.Cut(body, "\n")
+			src, err := os.ReadFile(path)
+			if err != nil || strings.Count(string(src), old+"\n") != 1 {
+				g.t.Fatalf("%s does not hold %q once (%v)", file, old, err)
+			}
+			if err := os.WriteFile(path, []byte(strings.Replace(string(src), old+"\n", instead, 1)), 0o644); err != nil {
+				g.t.Fatal(err)
+			}
+			g.files++
+		case file != "":
+			if err := os.WriteFile(filepath.Join(g.dir, filepath.FromSlash(file)), []byte(body), 0o644); err != nil {
+				g.t.Fatal(err)
+			}
+			g.files++
+		default:
+			g.t.Errorf("a block of kind %q is neither commands nor a file nor what is printed", kind)
+		}
+	}
+}
+
+// run runs one command of a page. The program is the test's own binary under the name that
+// the page gives it; a build from the project's folder is left to TestRelease.
+func (g *guide) run(line string, statuses []int) {
+	g.t.Helper()
+	g.commands++
+	args := strings.Fields(line)
+	switch {
+	case strings.HasPrefix(line, "go run ./cmd/build"):
+		args = append([]string{"build"}, args[3:]...)
+	case strings.Contains(line, "go build "):
+		return
+	case args[0] != "tarepage":
+		g.t.Fatalf("a command that the test does not know: %s", line)
+	}
+	if len(args) > 1 && args[1] == "showroom" {
+		g.showroom(args)
+		return
+	}
+	cmd := exec.Command(args[0], args[1:]...)
+	cmd.Dir = g.dir
+	out, err := cmd.CombinedOutput()
+	g.out = append(g.out, out...)
+	status := cmd.ProcessState.ExitCode()
+	if err != nil && (statuses == nil || status != clean && status != stops) {
+		g.t.Fatalf("%s: %v\n%s", line, err, out)
+	}
+}
+
+// showroom opens it until it says where, and ends it.
+func (g *guide) showroom(args []string) {
+	g.t.Helper()
+	ctx, cancel := context.WithTimeout(context.Background(), 30*time.Second)
+	defer cancel()
+	cmd := exec.CommandContext(ctx, args[0], append(args[1:], "-at", "127.0.0.1:0")...)
+	cmd.Dir = g.dir
+	pipe, err := cmd.StdoutPipe()
+	if err != nil {
+		g.t.Fatal(err)
+	}
+	if err := cmd.Start(); err != nil {
+		g.t.Fatal(err)
+	}
+	said := make([]byte, 200)
+	n, _ := io.ReadAtLeast(pipe, said, len("the showroom is open at http://"))
+	if !strings.HasPrefix(string(said[:n]), "the showroom is open at http://") {
+		g.t.Errorf("the showroom says %q", said[:n])
+	}
+	cancel()
+	_ = cmd.Wait() // it was killed
+}

@@ -1,0 +1,72 @@
+package main
+
+import (
+	"io"
+	"os"
+	"path/filepath"
+	"time"
+
+	"tarepage/internal/inspect"
+	"tarepage/internal/photo"
+	"tarepage/internal/report"
+)
+
+// keepDir is where worked photos are kept from one build to the next: in the user's cache,
+// so that nothing is left beside content/ and a fresh clone finds what an older one
+// worked; where there is none, beside content/, in a folder that version control ignores.
+// Either may be deleted.
+func (c *command) keepDir() string {
+	if dir, err := os.UserCacheDir(); err == nil {
+		dir = filepath.Join(dir, "tarepage", "photos")
+		if os.MkdirAll(dir, 0o755) == nil {
+			return dir
+		}
+	}
+	return filepath.Join(c.from, ".tarepage", "photos")
+}
+
+// photos works the photos of the units that are published. What only the pixels tell is
+// entered in what was read, and everything is inspected again.
+func (c *command) photos(y *yard, held inspect.Held, stderr io.Writer) (map[string]*photo.Picture, error) {
+	var list []photo.Original
+	seen := map[string]bool{}
+	for _, u := range y.stock.Units {
+		if u.Broken || u.Withhold.Given() || held.Units[u.File] {
+			continue
+		}
+		for _, m := range y.stock.Media[u.File] {
+			if m.Photo != nil && photo.Refused(m.Photo) == "" && !seen[m.Name] {
+				seen[m.Name] = true
+				list = append(list, photo.Original{Name: m.Name, Path: c.media(m.Name)})
+			}
+		}
+	}
+	if len(list) == 0 {
+		return nil, nil
+	}
+	shop := &photo.Shop{Keep: c.keepDir()}
+	if f, ok := stderr.(*os.File); ok && !c.quiet && terminal(f) {
+		bar := &report.Bar{W: stderr, After: time.Second, What: "photos"}
+		shop.Told = bar.Told
+		defer bar.Done()
+	}
+	made, faults, err := shop.Work(list)
+	if err != nil || len(faults) == 0 {
+		return made, err
+	}
+	for _, media := range y.stock.Media {
+		for _, m := range media {
+			if m.Photo != nil && faults[m.Name] != "" {
+				m.Photo.Fault = faults[m.Name]
+			}
+		}
+	}
+	y.findings = inspect.Stock(y.stock, y.works, y.problems)
+	return made, nil
+}
+
+// terminal reports whether somebody sits before it.
+func terminal(f *os.File) bool {
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}

@@ -1,0 +1,33 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"runtime/debug"
+
+	"tarepage/internal/tables"
+)
+
+// version prints which program this is, and which tables it figures with. The edition of a
+// table is the beginning of its file's SHA-256, so that two programs with the same edition
+// work with the same numbers.
+func version(w io.Writer) {
+	if info, ok := debug.ReadBuildInfo(); ok {
+		revision, changed := "", ""
+		for _, s := range info.Settings {
+			switch {
+			case s.Key == "vcs.revision":
+				revision = ", revision " + s.Value[:min(len(s.Value), 12)]
+			case s.Key == "vcs.modified" && s.Value == "true":
+				changed = ", with changes of its own"
+			}
+		}
+		fmt.Fprintf(w, "%s %s (%s%s%s)\n", info.Main.Path, info.Main.Version, info.GoVersion, revision, changed)
+	} else {
+		fmt.Fprintln(w, "a build without its version")
+	}
+	fmt.Fprintln(w, "\ntables, with the edition of each:")
+	for _, t := range tables.All() {
+		fmt.Fprintf(w, "  %s  %-17s %3d rows, %2d sources: %s\n", t.Edition, t.Name, t.Rows, len(t.Sources), t.Title)
+	}
+}

@@ -1,0 +1,63 @@
+package compute
+
+import (
+	"sync"
+
+	"tarepage/internal/tables"
+)
+
+// A Common is a common load at its class's typical weight and longest length, and where
+// on this trailer its middle may stand.
+type Common struct {
+	Item, Class string
+	Load
+	Window Window
+}
+
+// Name is what it is called: mini excavator, 3-4 t.
+func (c Common) Name() string { return named(c.Item, c.Class) }
+
+// NameOf is the name of a row of the table of loads.
+func NameOf(c tables.CargoRow) string { return named(c.Item, c.Class) }
+
+func named(item, class string) string {
+	if class == "" {
+		return item
+	}
+	return item + ", " + class
+}
+
+// shown are the rows that stand on a trailer's page: what people ask for most (common
+// practice, no source). The rest can be chosen there.
+var shown = []string{
+	"skid steer loader, medium frame", "compact track loader, medium", "mini excavator, 3-4 t", "compact tractor, 25-40 hp with loader",
+	"pickup truck, half-ton", "passenger car", "UTV side-by-side, 2-4 seat",
+}
+
+// commonRows are the rows in that order.
+var commonRows = sync.OnceValue(func() []tables.CargoRow {
+	var out []tables.CargoRow
+	for _, name := range shown {
+		for _, c := range tables.Cargo() {
+			if NameOf(c) == name {
+				out = append(out, c)
+			}
+		}
+	}
+	return out
+})
+
+// commons places each common load on the trailer, where enough is known to place any.
+func (w *Work) commons() []Common {
+	rig, needs := RigOf(w)
+	if len(needs) > 0 {
+		return nil
+	}
+	rows := commonRows()
+	out := make([]Common, 0, len(rows))
+	for _, c := range rows {
+		l := Load{Weight: c.Typical, Length: c.Length.High.Inches()}
+		out = append(out, Common{c.Item, c.Class, l, rig.Window(l)})
+	}
+	return out
+}

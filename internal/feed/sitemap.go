@@ -1,0 +1,120 @@
+package feed
+
+import (
+	"bytes"
+	"encoding/xml"
+	"fmt"
+	"strings"
+
+	"tarepage/internal/unit"
+)
+
+// SitemapPath is where a sitemap, or the list of several, stands in the site.
+const SitemapPath = "sitemap.xml"
+
+// A Page is one page of the site for the sitemap.
+type Page struct {
+	// Address is the whole address.
+	Address string
+	// Changed is the last day on which the page changed in a way that matters; unknown
+	// where no file states it.
+	Changed unit.Day
+}
+
+// A File is a finished file by its path in the site.
+type File struct {
+	Path string
+	Data []byte
+}
+
+// limits are how much one sitemap holds.
+type limits struct{ pages, bytes int }
+
+// protocol are the limits of sitemaps.org, protocol 0.90: 50,000 addresses and 50 MB
+// (52,428,800 bytes) uncompressed in one file.
+var protocol = limits{50_000, 52_428_800}
+
+const (
+	urlset = `<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">`
+	index  = `<sitemapindex xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">`
+)
+
+// Sitemap lists the pages in the order in which they come: one file, or where the
+// protocol's limits ask for it several and a list of them.
+func Sitemap(site string, pages []Page) ([]File, error) { return sitemap(site, pages, protocol) }
+
+func sitemap(site string, pages []Page, most limits) ([]File, error) {
+	var parts [][]byte
+	var newest []unit.Day
+	var b bytes.Buffer
+	count := 0
+	var last unit.Day
+	const end = "</urlset>\n"
+	open := func() { b.Reset(); count, last = 0, unit.Day{}; b.WriteString(xml.Header + urlset + "\n") }
+	shut := func() {
+		b.WriteString(end)
+		parts, newest = append(parts, bytes.Clone(b.Bytes())), append(newest, last)
+	}
+	open()
+	for _, p := range pages {
+		line, err := located("url", p)
+		if err != nil {
+			return nil, err
+		}
+		if count > 0 && (count == most.pages || b.Len()+len(line)+len(end) > most.bytes) {
+			shut()
+			open()
+		}
+		b.WriteString(line)
+		count++
+		if p.Changed.After(last) {
+			last = p.Changed
+		}
+	}
+	shut()
+	if len(parts) == 1 {
+		return []File{{SitemapPath, parts[0]}}, nil
+	}
+	var out []File
+	var list strings.Builder
+	list.WriteString(xml.Header + index + "\n")
+	for i, part := range parts {
+		path := fmt.Sprintf("sitemap-%d.xml", i+1)
+		line, err := located("sitemap", Page{site + path, newest[i]})
+		if err != nil {
+			return nil, err
+		}
+		list.WriteString(line)
+		out = append(out, File{path, part})
+	}
+	list.WriteString("</sitemapindex>\n")
+	return append([]File{{SitemapPath, []byte(list.String())}}, out...), nil
+}
+
+// located is one line of a sitemap: an element with where and since when.
+func located(element string, p Page) (string, error) {
+	var b strings.Builder
+	b.WriteString("<" + element + "><loc>")
+	if err := xml.EscapeText(&b, []byte(p.Address)); err != nil {
+		return "", fmt.Errorf("sitemap: %w", err)
+	}
+	b.WriteString("</loc>")
+	if p.Changed.Known() {
+		// A day is a W3C date and time, as the protocol asks.
+		b.WriteString("<lastmod>" + p.Changed.String() + "</lastmod>")
+	}
+	b.WriteString("</" + element + ">\n")
+	return b.String(), nil
+}
+
+// RobotsPath is the only place where robots look: the root of the host (RFC 9309, 2.3).
+const RobotsPath = "robots.txt"
+
+// Robots is what robots are told, or nothing where the site is not a host's root: in a
+// folder nobody would read it.
+func Robots(site string) []byte {
+	if _, path, _ := strings.Cut(strings.TrimPrefix(site, "https://"), "/"); path != "" {
+		return nil
+	}
+	return []byte("User-agent: *\nAllow: /\n\nSitemap: " + site + SitemapPath + "\n")
+}

@@ -1,0 +1,32 @@
+package inspect
+
+import "tarepage/internal/measure"
+
+// Below leastWide nothing can be seen; below sharpWide a phone shows it blurred.
+const (
+	leastWide = 32
+	sharpWide = 800
+)
+
+var photoTooSmall = &Rule{
+	Name: "photo-too-small", Severity: Stop,
+	Title:  "every photo is large enough to show something",
+	Why:    "A phone shows 800 pixels across; a smaller photo is blurred, and a tiny one is a thumbnail that was taken for the photo.",
+	Source: Practice,
+	Remedy: "take the photo itself, not its thumbnail or a picture sent through a messenger",
+	check: func(c *Case, f *Findings) {
+		for _, m := range c.Media {
+			p := m.Photo
+			if p == nil || p.Fault != "" {
+				continue
+			}
+			wide, high := p.Seen()
+			switch w, h := measure.Count(wide), measure.Count(high); {
+			case wide < leastWide || high < leastWide:
+				f.add(m.Pos, "photo %q has %s x %s pixels; with fewer than %d there is nothing to see", m.Name, w, h, leastWide).figures(measure.Count(min(wide, high)), measure.Count(leastWide))
+			case wide < sharpWide && high < sharpWide:
+				f.add(m.Pos, "photo %q has %s x %s pixels; a phone shows %d across and blurs it", m.Name, w, h, sharpWide).figures(measure.Count(max(wide, high)), measure.Count(sharpWide)).only(Remark)
+			}
+		}
+	},
+}

@@ -1,0 +1,105 @@
+package measure
+
+import (
+	"regexp"
+	"strings"
+	"unicode"
+)
+
+// The forms are what the parsers read, as regular expressions in the part of the language
+// that Go and ECMA-262 share, for whoever has to judge a text without reading it: an
+// editor. They are made from the same units as the parsers. A form takes every text that
+// its parser reads, and beside them only numbers that no yard weighs or measures (above
+// most, below least) and fractions that are none (9/8, 1/0).
+
+const (
+	space     = "[ \u00a0\u202f\u2009]*" // as oddSpaces
+	between   = "[- \u00a0\u202f\u2009]*"
+	aboutForm = `(?:[Aa][Bb][Oo][Uu][Tt]|[Aa][Pp][Pp][Rr][Oo][Xx][Ii][Mm][Aa][Tt][Ee][Ll][Yy]|[Aa][Pp][Pp][Rr][Oo][Xx]\.?|[Cc][Aa]\.|~)?` + space
+	noteForm  = space + `(?:\([^()]*\))?` + space
+
+	digitsForm = `(?:[0-9]{1,3}(?:,[0-9]{3})+|[0-9]+)`
+	pointForm  = `(?:` + digitsForm + `(?:\.[0-9]+)?|\.[0-9]+)`
+	partForm   = `(?:[0-9]{1,3}/[0-9]{1,3})`
+	glyphForm  = `[½¼¾⅛⅜⅝⅞]`
+	mixedForm  = `(?:` + digitsForm + `(?:[- ]` + space + partForm + `|` + space + glyphForm + `)|` + partForm + `|` + glyphForm + `)`
+	// kiloForm is a number with a k for thousands; behind the k stands a blank or nothing.
+	kiloForm = pointForm + `[kK]`
+)
+
+// WeightForm is what ParseWeight reads.
+func WeightForm() string { return form(weightUnits, true) }
+
+// LengthForm is what ParseLength reads.
+func LengthForm() string { return form(lengthUnits, true) }
+
+// PressureForm is what ParsePressure reads.
+func PressureForm() string { return form(pressureUnits, false) }
+
+// ShareForm is what ParseShare reads.
+func ShareForm() string { return form(shareUnits, false) }
+
+// MoneyForm is what ParseMoney reads.
+func MoneyForm() string {
+	number := `(?:` + pointForm + `[kK]?|` + mixedForm + `)`
+	return `^` + space + aboutForm + `(?:\$` + space + number + `|` + number + space + `(?:USD|usd|dollars))` + noteForm + `$`
+}
+
+// StoppingForm is what ParseStopping reads: beside what no parser takes, it lets a length
+// or a speed of zero pass.
+func StoppingForm() string {
+	return `^` + space + aboutForm + sum(lengthUnits) + ` +(?:at|from) +[0-9]{1,3}(?:\.[0-9])?` + space + `(?:mph|MPH|km/h|kph)` + noteForm + `$`
+}
+
+func form[U Unit](scales []scale[U], sums bool) string {
+	terms := term(scales)
+	if sums {
+		terms = sum(scales)
+	}
+	return `^` + space + aboutForm + terms + noteForm + `$`
+}
+
+func sum[U Unit](scales []scale[U]) string {
+	one := term(scales)
+	return one + `(?:` + space + `\+` + space + one + `)*`
+}
+
+// term is a number with its unit, or feet followed by inches.
+func term[U Unit](scales []scale[U]) string {
+	number := `(?:` + pointForm + `|` + kiloForm + `[ ` + "\u00a0\u202f\u2009" + `]|` + mixedForm + `)`
+	var all, joins, joined []string
+	for _, s := range scales {
+		for _, name := range s.names {
+			folded := fold(name)
+			all = append(all, folded)
+			if s.joins {
+				joins = append(joins, folded)
+			}
+			if s.joined {
+				joined = append(joined, folded)
+			}
+		}
+	}
+	one := number + between + `(?:` + strings.Join(all, "|") + `)`
+	if joins == nil {
+		return one
+	}
+	// Inches behind feet stay below twelve; a dash stands close to them, 8'-6".
+	const below = `0*(?:[0-9]|1[01])`
+	inches := below + `(?:\.[0-9]+|[- ]` + space + partForm + `|` + space + glyphForm + `)?|` + partForm
+	behind := `(?:-(?:` + inches + `)|` + space + `(?:` + inches + `|\.[0-9]+|` + glyphForm + `))` + between + `(?:` + strings.Join(joined, "|") + `)`
+	return `(?:` + number + between + `(?:` + strings.Join(joins, "|") + `)` + behind + `|` + one + `)`
+}
+
+// fold writes a name so that it is read in capitals too.
+func fold(name string) string {
+	var b strings.Builder
+	for _, r := range name {
+		if low, high := unicode.ToLower(r), unicode.ToUpper(r); low != high {
+			b.WriteString("[" + string(low) + string(high) + "]")
+		} else {
+			b.WriteString(regexp.QuoteMeta(string(r)))
+		}
+	}
+	return b.String()
+}

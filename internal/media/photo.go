@@ -1,0 +1,397 @@
+package media
+
+import (
+	"bytes"
+	"encoding/binary"
+	"fmt"
+	"io"
+)
+
+// A Photo is what a photo's head tells.
+type Photo struct {
+	// Kind is what the file is by its bytes: JPEG, PNG, HEIC, ...; empty if it is nothing
+	// that is known.
+	Kind string
+	// Wide and High are the stored pixels; Turn says how they are seen.
+	Wide, High int
+	// Turn is the orientation, 1 to 8: EXIF 2.32 (CIPA DC-008), 4.6.4 A, tag 0112; 1 is
+	// upright. What says nothing sensible is upright.
+	Turn int
+	// Moves is set for an animation.
+	Moves bool
+	// Colors is the color model where it is not RGB or gray: CMYK.
+	Colors string
+	// Bits is how many bits a color has.
+	Bits int
+	// Need is how many bytes the decoded picture takes, with what its decoder needs beside.
+	Need int64
+	// Profile is the ICC profile that says what its colors mean; nil for sRGB.
+	Profile []byte
+	// Fault says why it cannot be used; empty if nothing in its head speaks against it.
+	Fault string
+}
+
+// Seen is the width and the height as the photo is seen.
+func (p *Photo) Seen() (wide, high int) {
+	if p.Turn >= 5 {
+		return p.High, p.Wide
+	}
+	return p.Wide, p.High
+}
+
+// Pixels is how many pixels it has.
+func (p *Photo) Pixels() int64 { return int64(p.Wide) * int64(p.High) }
+
+// MostNeed is how many bytes the decoded picture may take: a photo of 200 megapixels as
+// phones write it, and not a file of a kilobyte that claims to be as large as a field.
+const MostNeed = 600 << 20
+
+// TooLarge reports whether it is not decoded because of its size.
+func (p *Photo) TooLarge() bool { return p.Need > MostNeed || p.Pixels() > MostNeed/2 }
+
+// Export is what to do with a photo of a kind that is not read.
+//
+// No decoder of HEVC or AV1 pictures in Go alone is kept up (November 2026; DEVELOPERS.md
+// has what was looked at).
+const Export = "export it as JPEG: on an iPhone or iPad choose Settings, Camera, Formats, Most Compatible for the next photos, and mail this one to yourself or " +
+	"copy it into the Files app, which makes a JPEG of it; on a Mac open it in Preview and choose File, Export, JPEG; on Windows open it in Photos and save a copy as .jpg; " +
+	"on Android turn off \"high efficiency pictures\" in the camera's settings"
+
+// LookAtPhoto reads the head of a photo of size bytes.
+func LookAtPhoto(r io.ReaderAt, size int64) Photo {
+	f := &file{r: r, size: size}
+	head := f.bytes(0, 16)
+	p := Photo{Turn: 1, Bits: 8}
+	switch {
+	case bytes.HasPrefix(head, []byte("\xff\xd8\xff")):
+		p.Kind = "JPEG"
+		jpegHead(f, &p)
+	case bytes.HasPrefix(head, []byte("\x89PNG\r\n\x1a\n")):
+		p.Kind = "PNG"
+		pngHead(f, &p)
+	default:
+		p.Kind, p.Moves = otherKind(f, head)
+		p.Fault = "it is no photo that can be read here; JPEG and PNG are"
+		if p.Kind != "" {
+			p.Fault = fmt.Sprintf("it is a %s picture; JPEG and PNG are read", p.Kind)
+		}
+	}
+	if p.Fault == "" && (p.Wide < 1 || p.High < 1) {
+		p.Fault = "it says nowhere how large it is"
+	}
+	return p
+}
+
+// otherKind names a picture that is not read, and says whether it moves.
+func otherKind(f *file, head []byte) (kind string, moves bool) {
+	switch {
+	case len(head) >= 12 && string(head[4:8]) == "ftyp":
+		// ISO/IEC 14496-12, 4.3 and ISO/IEC 23008-12, B.4: the brand says what is inside.
+		switch string(head[8:12]) {
+		case "heic", "heix", "hevc", "heim", "heis", "mif1", "msf1", "hevx":
+			return "HEIC", false
+		case "avif":
+			return "AVIF", false
+		case "avis":
+			return "AVIF", true
+		}
+		return "", false
+	case bytes.HasPrefix(head, []byte("GIF8")):
+		return "GIF", gifMoves(f)
+	case bytes.HasPrefix(head, []byte("RIFF")) && len(head) >= 16 && string(head[8:12]) == "WEBP":
+		// RFC 9649, 2.7: the second bit of the extended header's flags.
+		flags := f.bytes(20, 1)
+		return "WebP", string(head[12:16]) == "VP8X" && len(flags) == 1 && flags[0]&2 != 0
+	case bytes.HasPrefix(head, []byte("II*\x00")), bytes.HasPrefix(head, []byte("MM\x00*")):
+		return "TIFF or raw", false
+	case bytes.HasPrefix(head, []byte("BM")):
+		return "BMP", false
+	case bytes.HasPrefix(head, []byte("\xff\x0a")), bytes.HasPrefix(head, []byte("\x00\x00\x00\x0cJXL ")):
+		return "JPEG XL", false
+	}
+	return "", false
+}
+
+// gifMoves counts pictures, up to the second (GIF89a, 20: image descriptor).
+func gifMoves(f *file) bool {
+	head := f.bytes(0, 13)
+	if len(head) < 13 {
+		return false
+	}
+	at, pictures := int64(13), 0
+	if head[10]&0x80 != 0 {
+		at += 3 << (head[10]&7 + 1)
+	}
+	blocks := func() {
+		for range maxSteps {
+			b := f.bytes(at, 1)
+			if len(b) == 0 {
+				return
+			}
+			at += 1 + int64(b[0])
+			if b[0] == 0 {
+				return
+			}
+		}
+	}
+	for range 64 {
+		b := f.bytes(at, 1)
+		switch {
+		case len(b) == 0:
+			return false
+		case b[0] == 0x21: // an extension: its label, then blocks
+			at += 2
+			blocks()
+		case b[0] == 0x2c:
+			if pictures++; pictures > 1 {
+				return true
+			}
+			d := f.bytes(at, 10)
+			if len(d) < 10 {
+				return false
+			}
+			at += 10
+			if d[9]&0x80 != 0 {
+				at += 3 << (d[9]&7 + 1)
+			}
+			at++ // the code size
+			blocks()
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+// maxSteps bounds how far any list in a file is followed.
+const maxSteps = 1 << 14
+
+// most of a profile that is kept.
+const maxProfile = 1 << 20
+
+// jpegHead walks the segments up to the picture's data: ITU-T T.81, B.1 and B.2.
+func jpegHead(f *file, p *Photo) {
+	at := int64(2)
+	subsample := int64(3)
+	var planes, progressive bool
+	profile := map[int][]byte{}
+	kept, chunks := 0, 0
+	for range maxSteps {
+		b := f.bytes(at, 4)
+		if len(b) < 4 || b[0] != 0xff {
+			p.Fault = "it is cut off or damaged: its head does not end"
+			return
+		}
+		marker := b[1]
+		switch {
+		case marker == 0xff: // fill
+			at++
+			continue
+		case marker == 0x01 || marker >= 0xd0 && marker <= 0xd7:
+			at += 2
+			continue
+		}
+		n := int64(binary.BigEndian.Uint16(b[2:]))
+		if n < 2 || at+2+n > f.size {
+			p.Fault = "it is cut off: its head goes on past the end of the file"
+			return
+		}
+		switch {
+		case marker >= 0xc0 && marker <= 0xcf && marker != 0xc4 && marker != 0xc8 && marker != 0xcc:
+			s := f.bytes(at+4, min(n-2, 18))
+			if len(s) < 6 || len(s) < 6+3*int(s[5]) && s[5] <= 4 {
+				p.Fault = "it is damaged: its frame header is too short"
+				return
+			}
+			p.Bits = int(s[0])
+			p.High, p.Wide = int(binary.BigEndian.Uint16(s[1:])), int(binary.BigEndian.Uint16(s[3:]))
+			switch {
+			case s[5] == 4:
+				p.Colors = "CMYK"
+			case s[5] != 1 && s[5] != 3:
+				p.Fault = fmt.Sprintf("it has %d colors a pixel; a photo has 3", s[5])
+				return
+			}
+			planes, progressive = true, marker == 0xc2
+			subsample = samples(s)
+			if marker > 0xc2 || p.Bits != 8 && p.Bits != 12 {
+				p.Fault = "it is a JPEG of a rare kind (lossless, hierarchical or arithmetic); save it anew as a usual JPEG"
+				return
+			}
+			if p.Bits == 12 {
+				p.Fault = "it is a JPEG of 12 bits a color; save it with 8"
+				return
+			}
+		case marker == 0xe1 && p.Turn == 1:
+			if t := f.bytes(at+4, n-2); bytes.HasPrefix(t, []byte("Exif\x00\x00")) {
+				p.Turn = turn(t[6:])
+			}
+		case marker == 0xe2:
+			// ICC.1:2010, B.4: the profile in numbered chunks.
+			if t := f.bytes(at+4, n-2); len(t) > 14 && bytes.HasPrefix(t, []byte("ICC_PROFILE\x00")) && kept+len(t) < maxProfile {
+				kept, chunks = kept+len(t), int(t[13])
+				profile[int(t[12])] = t[14:]
+			}
+		case marker == 0xda:
+			if !planes {
+				p.Fault = "it is damaged: its data begin before its frame header"
+				return
+			}
+			for i := 1; i <= chunks; i++ {
+				p.Profile = append(p.Profile, profile[i]...)
+			}
+			// image/jpeg keeps a progressive picture's coefficients, four bytes each, until the
+			// last scan.
+			p.Need = need(p.Pixels(), subsample, progressive)
+			if !f.endsJPEG(at + 2 + n) {
+				p.Fault = "it is cut off: the end of the picture is missing"
+			}
+			return
+		case marker == 0xd9:
+			p.Fault = "it holds no picture"
+			return
+		}
+		at += 2 + n
+	}
+	p.Fault = "it is damaged: its head does not end"
+}
+
+func need(pixels, halves int64, progressive bool) int64 {
+	n := pixels * halves / 2
+	if progressive {
+		n *= 5
+	}
+	return n
+}
+
+// samples is how many samples of all planes stand for two pixels: 3 for 4:2:0, 6 for
+// 4:4:4. The first plane has the most (T.81, A.1.1).
+func samples(s []byte) int64 {
+	var most, all int64
+	for i := range int(s[5]) {
+		hv := s[7+3*i]
+		n := int64(hv>>4) * int64(hv&15)
+		most, all = max(most, n), all+n
+	}
+	if most == 0 {
+		return 8
+	}
+	return (2*all + most - 1) / most
+}
+
+// endsJPEG reports whether the end marker stands behind the picture's data. In the data a
+// byte ff is followed by 00 or a restart marker (T.81, B.1.1.5), so ff d9 is the end and
+// nothing else. It mostly stands near the file's end; phones put more behind it.
+func (f *file) endsJPEG(from int64) bool {
+	const window = 64 << 10
+	end := []byte{0xff, 0xd9}
+	if tail := max(from, f.size-window); bytes.Contains(f.bytes(tail, f.size-tail), end) {
+		return true
+	}
+	for at := from; at < f.size; at += window - 1 {
+		if bytes.Contains(f.bytes(at, min(window, f.size-at)), end) {
+			return true
+		}
+	}
+	return false
+}
+
+// turn reads the orientation from EXIF's TIFF structure (EXIF 2.32, 4.6.2).
+func turn(t []byte) int {
+	var order binary.ByteOrder = binary.LittleEndian
+	switch {
+	case len(t) < 8:
+		return 1
+	case string(t[:2]) == "MM":
+		order = binary.BigEndian
+	case string(t[:2]) != "II":
+		return 1
+	}
+	at := int64(order.Uint32(t[4:]))
+	if at < 8 || at+2 > int64(len(t)) {
+		return 1
+	}
+	n := int64(order.Uint16(t[at:]))
+	for i := range n {
+		e := at + 2 + 12*i
+		if e+12 > int64(len(t)) {
+			return 1
+		}
+		if order.Uint16(t[e:]) != 0x0112 {
+			continue
+		}
+		if v := int(order.Uint16(t[e+8:])); order.Uint16(t[e+2:]) == 3 && v >= 1 && v <= 8 {
+			return v
+		}
+		return 1
+	}
+	return 1
+}
+
+// pngHead walks the chunks (PNG 3rd edition, 5.3 and 11).
+func pngHead(f *file, p *Photo) {
+	at := int64(8)
+	for i := range maxSteps {
+		b := f.bytes(at, 8)
+		if len(b) < 8 {
+			p.Fault = "it is cut off: the end of the picture is missing"
+			return
+		}
+		n := int64(binary.BigEndian.Uint32(b))
+		kind := string(b[4:])
+		if i == 0 && (kind != "IHDR" || n != 13) {
+			p.Fault = "it is damaged: its head is missing"
+			return
+		}
+		if at+12+n > f.size {
+			p.Fault = "it is cut off: the end of the picture is missing"
+			return
+		}
+		switch kind {
+		case "IHDR":
+			h := f.bytes(at+8, 13)
+			wide, high := binary.BigEndian.Uint32(h), binary.BigEndian.Uint32(h[4:])
+			if wide > 1<<31-1 || high > 1<<31-1 {
+				p.Fault = "it is damaged: its size is no size"
+				return
+			}
+			p.Wide, p.High, p.Bits = int(wide), int(high), int(h[8])
+			p.Need = 4 * p.Pixels()
+			if p.Bits == 16 {
+				p.Need *= 2
+			}
+			if h[12] != 0 { // interlaced: each pass is a picture of its own
+				p.Need *= 2
+			}
+		case "acTL":
+			p.Moves = true
+		case "eXIf":
+			p.Turn = turn(f.bytes(at+8, min(n, 64<<10)))
+		case "IEND":
+			return
+		}
+		at += 12 + n
+	}
+	p.Fault = "it is damaged: it has too many parts"
+}
+
+// file reads places of a file.
+type file struct {
+	r    io.ReaderAt
+	size int64
+}
+
+// bytes reads at most n bytes at a place, and what there is if there are fewer. It never
+// allocates more than the file holds, nor more than a segment or a window.
+func (f *file) bytes(at, n int64) []byte {
+	n = min(n, f.size-at, 64<<10)
+	if at < 0 || n <= 0 {
+		return nil
+	}
+	b := make([]byte, n)
+	got, err := f.r.ReadAt(b, at)
+	if err != nil && err != io.EOF {
+		return nil
+	}
+	return b[:got]
+}

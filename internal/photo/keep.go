@@ -1,0 +1,133 @@
+package photo
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// edition is part of every kept entry's place. It changes with anything that changes what
+// comes out: widths, qualities, kernel, encoder.
+const edition = "1"
+
+// keep is the folder of what was worked. Its entries are folders named by the original's
+// hash; each holds the finished files and a note of them with their hashes, and the note
+// its own. It may be deleted at any time, and two builds may use it at once: an entry is
+// put in its place whole.
+type keep struct{ dir string }
+
+const noteName = "note.json"
+
+// open makes the folder, and tells version control to leave it alone.
+func (k *keep) open() error {
+	dir := filepath.Join(k.dir, edition)
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return fmt.Errorf("worked photos cannot be kept in %s: %s", k.dir, plain(err))
+	}
+	ignore := filepath.Join(k.dir, ".gitignore")
+	if _, err := os.Stat(ignore); errors.Is(err, fs.ErrNotExist) {
+		if err := os.WriteFile(ignore, []byte("# What stands here is made from content/ and may be deleted.\n*\n"), 0o644); err != nil {
+			return fmt.Errorf("worked photos cannot be kept in %s: %s", k.dir, plain(err))
+		}
+	}
+	return nil
+}
+
+func (k *keep) place(key string) string { return filepath.Join(k.dir, edition, key[:2], key[2:]) }
+
+// find reads an entry. One that is not there, or was damaged, is nil: it is worked anew.
+func (k *keep) find(key, name string) *Picture {
+	dir := k.place(key)
+	note, err := os.ReadFile(filepath.Join(dir, noteName))
+	if err != nil {
+		return nil
+	}
+	sum, text, ok := bytes.Cut(note, []byte("\n"))
+	if !ok || string(sum) != sumOf(text) {
+		return nil
+	}
+	p := &Picture{}
+	if json.Unmarshal(text, p) != nil || len(p.WebP) == 0 {
+		return nil
+	}
+	files := []*File{&p.JPEG}
+	for i := range p.WebP {
+		files = append(files, &p.WebP[i])
+	}
+	for i, f := range files {
+		ext := ".webp"
+		if i == 0 {
+			ext = ".jpg"
+		}
+		f.From = filepath.Join(dir, fmt.Sprintf("%d%s", f.Wide, ext))
+		f.Name = fmt.Sprintf("photos/%s-%s-%d%s", stem(name), key[:8], f.Wide, ext)
+		data, err := os.ReadFile(f.From)
+		if err != nil || sumOf(data) != f.Sum {
+			return nil
+		}
+	}
+	return p
+}
+
+// put keeps what was worked. data are the WebP files' in their order, then the JPEG's.
+func (k *keep) put(key string, p *Picture, data [][]byte) error {
+	dir := k.place(key)
+	err := func() error {
+		if err := os.MkdirAll(filepath.Dir(dir), 0o755); err != nil {
+			return err
+		}
+		made, err := os.MkdirTemp(filepath.Dir(dir), "making-")
+		if err != nil {
+			return err
+		}
+		defer os.RemoveAll(made)
+		write := func(f *File, ext string, data []byte) error {
+			f.Sum = sumOf(data)
+			return os.WriteFile(filepath.Join(made, fmt.Sprintf("%d%s", f.Wide, ext)), data, 0o644)
+		}
+		for i := range p.WebP {
+			if err := write(&p.WebP[i], ".webp", data[i]); err != nil {
+				return err
+			}
+		}
+		if err := write(&p.JPEG, ".jpg", data[len(data)-1]); err != nil {
+			return err
+		}
+		text, err := json.Marshal(p)
+		if err != nil {
+			return err
+		}
+		note := append([]byte(sumOf(text)+"\n"), text...)
+		if err := os.WriteFile(filepath.Join(made, noteName), note, 0o644); err != nil {
+			return err
+		}
+		if err := os.Chmod(made, 0o755); err != nil {
+			return err
+		}
+		if k.find(key, "photo") != nil {
+			return nil // another build has just put the same there
+		}
+		if err := os.RemoveAll(dir); err != nil {
+			return err
+		}
+		if err := os.Rename(made, dir); err != nil && k.find(key, "photo") == nil {
+			return err
+		}
+		return nil
+	}()
+	if err != nil {
+		return fmt.Errorf("worked photos cannot be kept in %s: %s", k.dir, plain(err))
+	}
+	return nil
+}
+
+func sumOf(data []byte) string {
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:])
+}

@@ -1,0 +1,157 @@
+package photo
+
+import (
+	"fmt"
+	"image"
+	"path"
+	"strings"
+)
+
+// A Picture is what a photo became.
+type Picture struct {
+	// Wide and High are the original's, as it is seen.
+	Wide, High int
+	// Preview stands in for it until it is there.
+	Preview Preview
+	// WebP are the same picture in several widths, the narrowest first.
+	WebP []File
+	// JPEG is what a browser shows that knows no WebP.
+	JPEG File
+}
+
+// A File is one finished file.
+type File struct {
+	// Name is its path in the site: photos/sb-1043-side-3f2a9c1b-800.webp.
+	Name string `json:"-"`
+	// From is where it stands on the disk.
+	From string `json:"-"`
+
+	Wide, High int
+	Bytes      int64
+	// Sum is the SHA-256 of what it holds.
+	Sum string
+}
+
+// Thumb, Poster and Phone are the widths of which a page shows one by itself: in the row
+// of photos, before a video is played, and large on a phone.
+const (
+	Thumb  = 240
+	Poster = 400
+	Phone  = 800
+	Desk   = 1600
+)
+
+// widths are what the pages use, with the most bytes that each may have. The page's
+// column is 704 px wide and a phone 390 px, and screens show two pixels where the page
+// counts one. What a customer with one bar of signal loads before any tap is one Phone,
+// eight Thumbs and one Poster: less than 60 KB, and the first no more than 30.
+var widths = []struct{ wide, most int }{{Desk, 150_000}, {Phone, 29_500}, {Poster, 9_000}, {Thumb, 2_500}}
+
+// mostJPEG is how many bytes the JPEG may have. Few browsers load it.
+const mostJPEG = 70_000
+
+// At is the file that is closest to a width from above, or the widest.
+func (p *Picture) At(wide int) File {
+	for _, f := range p.WebP {
+		if f.Wide >= wide {
+			return f
+		}
+	}
+	return p.WebP[len(p.WebP)-1]
+}
+
+// sizes are the sizes at which a photo is shown, the largest first. None is larger than
+// the photo, and none much higher than it is wide.
+func sizes(wide, high int) []image.Point {
+	var out []image.Point
+	for _, w := range widths {
+		to := image.Pt(min(w.wide, wide), 0)
+		to.Y = max((to.X*high+wide/2)/wide, 1)
+		if most := 2 * w.wide; to.Y > most {
+			to = image.Pt(max((most*wide+high/2)/high, 1), most)
+		}
+		out = append(out, to)
+	}
+	return out
+}
+
+// stem is a photo's name as it stands in an address: letters, digits and dashes.
+func stem(name string) string {
+	name = path.Base(name)
+	name = strings.ToLower(strings.TrimSuffix(name, path.Ext(name)))
+	var b strings.Builder
+	for _, r := range name {
+		switch {
+		case r >= 'a' && r <= 'z' || r >= '0' && r <= '9':
+			b.WriteRune(r)
+		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
+			b.WriteByte('-')
+		}
+		if b.Len() >= 40 {
+			break
+		}
+	}
+	if s := strings.Trim(b.String(), "-"); s != "" {
+		return s
+	}
+	return "photo"
+}
+
+// work makes the pictures of a decoded photo.
+func work(m image.Image, turn int, p *profile) (*Picture, [][]byte, error) {
+	src := rowsOf(m, p)
+	wide, high := src.size()
+	if turn >= 5 {
+		wide, high = high, wide
+	}
+	out := &Picture{Wide: wide, High: high}
+	var data [][]byte
+	var l *light
+	var asked image.Point
+	for i, to := range sizes(wide, high) {
+		again := to == asked
+		asked = to
+		switch {
+		case i == 0 && turn >= 5:
+			l = resize(src, to.Y, to.X).turned(turn)
+		case i == 0:
+			l = resize(src, to.X, to.Y).turned(turn)
+		case to.X < l.wide:
+			l = resize(&rows{light: l}, to.X, to.Y)
+		default:
+			// The photo itself is narrower: one file serves both widths, if it is small enough.
+		}
+		codes := l.codes()
+		if widths[i].wide == Phone {
+			b, err := fit(mostJPEG, func(q int) ([]byte, error) { return encodeJPEG(codes, q) })
+			if err != nil {
+				return nil, nil, fmt.Errorf("jpeg: %w", err)
+			}
+			out.JPEG = File{Wide: l.wide, High: l.high, Bytes: int64(len(b))}
+			data = append(data, b)
+		}
+		b, err := fit(widths[i].most, func(q int) ([]byte, error) { return encodeWebP(codes, q) })
+		if err != nil {
+			return nil, nil, err
+		}
+		// A picture full of leaves does not fit at any quality that can be looked at: fewer
+		// pixels look better than larger blocks.
+		for small := l; len(b) > widths[i].most && i > 0 && small.wide > 64 && small.high > 64; {
+			small = resize(&rows{light: small}, small.wide*4/5, small.high*4/5)
+			codes = small.codes()
+			if b, err = fit(widths[i].most, func(q int) ([]byte, error) { return encodeWebP(codes, q) }); err != nil {
+				return nil, nil, err
+			}
+		}
+		f := File{Wide: codes.Rect.Dx(), High: codes.Rect.Dy(), Bytes: int64(len(b))}
+		if again || len(out.WebP) > 0 && out.WebP[0].Wide == f.Wide {
+			// The photo is no wider than two of the widths: the smaller file serves both.
+			out.WebP[0], data[0] = f, b
+			continue
+		}
+		out.WebP = append([]File{f}, out.WebP...)
+		data = append([][]byte{b}, data...)
+	}
+	out.Preview = preview(l)
+	return out, data, nil
+}

@@ -1,0 +1,177 @@
+package render_test
+
+import (
+	"bytes"
+	"compress/gzip"
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"golang.org/x/net/html"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/inspect"
+	"tarepage/internal/proving"
+	"tarepage/internal/render"
+	"tarepage/internal/unit"
+	theme "tarepage/themes/default"
+)
+
+// whole makes every file of a site out of a folder.
+func whole(t *testing.T, dir string) map[string][]byte {
+	t.Helper()
+	stock, problems, err := unit.Read(os.DirFS(dir))
+	if err != nil {
+		t.Fatal(err)
+	}
+	works := compute.Stock(stock)
+	files := map[string][]byte{}
+	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: inspect.Stock(stock, works, problems)},
+		func(path string, data []byte) error {
+			files[path] = data
+			return nil
+		})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return files
+}
+
+func packed(data []byte) int {
+	var b bytes.Buffer
+	w, _ := gzip.NewWriterLevel(&b, gzip.BestCompression)
+	_, _ = w.Write(data)
+	_ = w.Close()
+	return b.Len()
+}
+
+// weight is what a page costs before anybody touches it.
+type weight struct{ html, scripts, elements, requests int }
+
+func weigh(t *testing.T, files map[string][]byte, path string) weight {
+	t.Helper()
+	w := weight{html: packed(files[path]), requests: 1}
+	root, err := html.Parse(bytes.NewReader(files[path]))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for n := range root.Descendants() {
+		if n.Type != html.ElementNode {
+			continue
+		}
+		w.elements++
+		at := map[string]string{}
+		for _, a := range n.Attr {
+			at[a.Key] = a.Val
+		}
+		switch {
+		case n.Data == "script" && at["src"] != "":
+			name := filepath.ToSlash(filepath.Join(filepath.Dir(path), at["src"]))
+			if files[name] == nil {
+				t.Errorf("%s loads %s, which is not there", path, name)
+			}
+			w.scripts += packed(files[name])
+			w.requests++
+		case n.Data == "script" && n.FirstChild != nil && at["type"] == "":
+			w.scripts += packed([]byte(n.FirstChild.Data))
+		case n.Data == "img" && at["loading"] != "lazy" && !strings.HasPrefix(at["src"], "data:"), n.Data == "link" && at["rel"] == "stylesheet":
+			w.requests++
+		}
+	}
+	return w
+}
+
+// most is the hard column of reference/web.md 1.6: compressed bytes at gzip -9, elements,
+// requests before the largest paint. The pages of formulas and of workings have no column there;
+// they are texts to be read and are held to what they are.
+func most(path string) weight {
+	switch {
+	case strings.HasPrefix(path, "u/"):
+		return weight{html: 13 << 10, scripts: 4 << 10, elements: 900, requests: 2}
+	case strings.HasPrefix(path, "figures/"):
+		return weight{html: 13 << 10, scripts: 0, elements: 1200, requests: 1}
+	case strings.HasPrefix(path, "lot/"), strings.HasPrefix(path, "handover/"):
+		return weight{html: 6 << 10, scripts: 0, elements: 250, requests: 1}
+	case path == "how-we-figure.html":
+		return weight{html: 20 << 10, scripts: 0, elements: 1200, requests: 1}
+	}
+	return weight{html: 13 << 10, scripts: 10 << 10, elements: 700, requests: 3}
+}
+
+func holdWeights(t *testing.T, files map[string][]byte) {
+	t.Helper()
+	heaviest := map[string]weight{}
+	for i, path := range slices.Sorted(maps.Keys(files)) {
+		// Of thousands of unit pages every fiftieth is enough: they are one template's.
+		if !strings.HasSuffix(path, ".html") || len(files) > 1000 && strings.HasPrefix(path, "u/") && i%50 > 0 {
+			continue
+		}
+		got, limit := weigh(t, files, path), most(path)
+		if got.html > limit.html || got.scripts > limit.scripts || got.elements > limit.elements || got.requests > limit.requests {
+			t.Errorf("%s: %+v, the budget is %+v", path, got, limit)
+		}
+		kind, _, _ := strings.Cut(path, "/")
+		if !strings.HasPrefix(path, "u/") {
+			kind, _, _ = strings.Cut(strings.TrimSuffix(path, ".html"), "-")
+		}
+		if h, ok := heaviest[kind]; !ok || got.html > h.html {
+			heaviest[kind] = got
+		}
+	}
+	for kind, w := range heaviest {
+		t.Logf("%-6s heaviest: html %d, scripts %d, elements %d, requests %d", kind, w.html, w.scripts, w.elements, w.requests)
+	}
+}
+
+// loaded are the packed sizes of the site's scripts, by their names without the hash.
+func loaded(files map[string][]byte) map[string]int {
+	out := map[string]int{}
+	for path, data := range files {
+		if name, ok := strings.CutPrefix(path, "s/"); ok {
+			name = name[:strings.LastIndex(name, "-")]
+			out[name] = max(out[name], packed(data))
+		}
+	}
+	return out
+}
+
+// TestWeights holds the demo yard's pages against the budget.
+func TestWeights(t *testing.T) {
+	files := whole(t, "../..")
+	holdWeights(t, files)
+	t.Logf("scripts and data, packed: %v", loaded(files))
+}
+
+// TestWeightsOfFiveThousand holds a yard of 5,000 units against it, and its data against
+// 45 KB. Shapes and models of internal/proving are few.
+func TestWeightsOfFiveThousand(t *testing.T) {
+	if os.Getenv("TAREPAGE_LONG") == "" {
+		t.Skip("set TAREPAGE_LONG=1 to run it; .ci/run does")
+	}
+	dir := t.TempDir()
+	if err := proving.Write(dir, 5000); err != nil {
+		t.Fatal(err)
+	}
+	files := whole(t, dir)
+	holdWeights(t, files)
+	sizes := loaded(files)
+	if sizes["stock"] > 45<<10 {
+		t.Errorf("the data has %d bytes packed, more than 45 KiB", sizes["stock"])
+	}
+	t.Logf("scripts and data, packed: %v", sizes)
+	// .ci/browser/measure.mjs looks at this site with a slowed processor.
+	if to := os.Getenv("TAREPAGE_SITE"); to != "" {
+		for path, data := range files {
+			name := filepath.Join(to, filepath.FromSlash(path))
+			if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+				t.Fatal(err)
+			}
+			if err := os.WriteFile(name, data, 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+}

@@ -1,0 +1,26 @@
+package render
+
+import "strings"
+
+// gonePath is the page that hosts of static files show for an address that leads nowhere.
+const gonePath = "404.html"
+
+type gonePage struct{ frame }
+
+// gone is complete alone: it is shown at any depth, where a relative way would lead
+// astray. Its style stands in it, and its links begin at the host's root (RFC 3986, 4.2),
+// with the folder of the site's own address where that is known.
+func (m *maker) gone() ([]byte, error) {
+	p := &gonePage{frame: m.frame}
+	p.Root, p.Hidden = "/", true
+	if _, path, ok := strings.Cut(strings.TrimPrefix(m.in.Stock.Yard.Site(), "https://"), "/"); ok {
+		p.Root += path
+	}
+	p.Title = "Not here, " + m.frame.Yard.Name
+	p.Description = "There is no page at this address."
+	var err error
+	if p.Data, err = m.plain("", "Not here"); err != nil {
+		return nil, err
+	}
+	return m.page("gone", p)
+}

@@ -1,0 +1,161 @@
+package render
+
+import (
+	"fmt"
+	"html/template"
+	"strings"
+
+	"tarepage/internal/photo"
+)
+
+// shownPhoto is one photo as a page shows it.
+type shownPhoto struct {
+	// Picture is the picture, large, with its preview; Thumb a small one of it.
+	Picture, Thumb template.HTML
+	Caption        string
+	// At is the moment of the recording that shows the same, and the way to it.
+	At, AtLink string
+	AtSeconds  int
+	Here       bool
+	Wide       bool // the small one is cropped at its sides
+	made       *photo.Picture
+}
+
+// gallery is a unit's photos: the first is shown, the next are small until they are
+// tapped, and what is more than a phone should load unasked is folded up.
+type gallery struct {
+	First  shownPhoto
+	Rest   []shownPhoto
+	Folded []shownPhoto
+}
+
+// mostThumbs is how many small photos are loaded before any tap.
+const mostThumbs = 8
+
+// photos are the unit's photos that were worked, in the unit file's order.
+func (m *maker) photos(e *entry) []shownPhoto {
+	var out []shownPhoto
+	to := m.moments(e)
+	files := map[string]string{} // by where they are named: a file may lie elsewhere than it is written
+	for _, f := range e.media {
+		if f.Path == "photos.file" && f.Fault == "" {
+			files[f.Pos.String()] = f.Name
+		}
+	}
+	for i, p := range e.Photos {
+		made := m.in.Pictures[files[p.File.Pos.String()]]
+		if made == nil {
+			continue
+		}
+		alt := p.Alt.Value
+		if alt == "" {
+			alt = fmt.Sprintf("Photo %d of %s", i+1, e.Title.Value)
+		}
+		s := shownPhoto{made: made, Caption: p.Caption.Value, Picture: pictured(made, alt, len(out) == 0), Thumb: thumb(made, alt)}
+		if s.Caption == "" {
+			s.Caption = p.Alt.Value
+		}
+		if p.Moment.Given() {
+			s.At = p.Moment.Value.String()
+			at := to(p.Moment.Value)
+			s.AtLink, s.Here, s.AtSeconds = at.href, at.here, int(p.Moment.Value)
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+func gathered(list []shownPhoto) *gallery {
+	if len(list) == 0 {
+		return nil
+	}
+	g := &gallery{First: list[0], Rest: list[1:]}
+	if len(g.Rest) > mostThumbs {
+		g.Rest, g.Folded = g.Rest[:mostThumbs], g.Rest[mostThumbs:]
+	}
+	return g
+}
+
+// pictured is a photo in the page's full width. A phone is offered nothing wider than it
+// needs: what has three pixels where the page counts one shows two as well.
+func pictured(p *photo.Picture, alt string, first bool) template.HTML {
+	var b strings.Builder
+	b.WriteString(`<span class="pic">` + previewed(p.Preview) + `<picture>`)
+	set := func(most int) {
+		for i, f := range p.WebP {
+			if f.Wide > most && i > 0 {
+				break
+			}
+			if f.Wide < photo.Poster && i+1 < len(p.WebP) {
+				continue
+			}
+			if !strings.HasSuffix(b.String(), `"`) {
+				b.WriteString(", ")
+			}
+			fmt.Fprintf(&b, "../%s %dw", f.Name, f.Wide)
+		}
+	}
+	b.WriteString(`<source type="image/webp" media="(max-width: 600px)" sizes="100vw" srcset="`)
+	set(photo.Phone)
+	b.WriteString(`"><source type="image/webp" sizes="704px" srcset="`)
+	set(photo.Desk)
+	how := `loading="lazy" decoding="async"`
+	if first {
+		how = `fetchpriority="high"`
+	}
+	fmt.Fprintf(&b, `"><img src="../%s" width="%d" height="%d" alt="%s" %s></picture></span>`,
+		p.JPEG.Name, p.JPEG.Wide, p.JPEG.High, template.HTMLEscapeString(alt), how)
+	// Names are letters, digits and dashes; the words are escaped.
+	return template.HTML(b.String())
+}
+
+func thumb(p *photo.Picture, alt string) template.HTML {
+	f := p.At(photo.Thumb)
+	return template.HTML(fmt.Sprintf(`<img class="thumb" src="../%s" width="%d" height="%d" alt="%s" loading="lazy" decoding="async">`,
+		f.Name, f.Wide, f.High, template.HTMLEscapeString(alt)))
+}
+
+// previewed draws a preview: strokes through the middle of the cells, so the first row
+// begins half a cell above 0.
+func previewed(p photo.Preview) string {
+	return fmt.Sprintf(`<svg class="tiny" viewBox="0 -.5 %d %d" preserveAspectRatio="none" aria-hidden="true"><path d="M0 0%s"/><path d="M0 0%s"/></svg>`,
+		p.Wide, p.High, p.Mid, p.Dark)
+}
+
+// poster is the picture that stands where the video will play: the photo of its earliest
+// moment, else the first.
+func poster(list []shownPhoto) string {
+	var best *shownPhoto
+	for i := range list {
+		if p := &list[i]; best == nil || p.At != "" && (best.At == "" || p.AtSeconds < best.AtSeconds) {
+			best = p
+		}
+	}
+	if best == nil {
+		return ""
+	}
+	return "../" + best.made.At(photo.Poster).Name
+}
+
+// pictures tells of the files of every photo that a page shows, each once.
+func (m *maker) pictures() error {
+	told := map[string]bool{}
+	for _, e := range m.units {
+		for _, f := range e.media {
+			p := m.in.Pictures[f.Name]
+			if f.Path != "photos.file" || p == nil || m.in.File == nil {
+				continue
+			}
+			for _, file := range append(append([]photo.File(nil), p.WebP...), p.JPEG) {
+				if told[file.Name] {
+					continue
+				}
+				told[file.Name] = true
+				if err := m.in.File(file.Name, file.From); err != nil {
+					return fmt.Errorf("%s: %w", f.Pos, err)
+				}
+			}
+		}
+	}
+	return nil
+}

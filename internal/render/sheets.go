@@ -1,0 +1,194 @@
+package render
+
+import (
+	"fmt"
+	"html/template"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	qr "github.com/piglig/go-qr"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/unit"
+)
+
+// LotSheetOf is the path of the sheet that is pinned to a trailer.
+func LotSheetOf(u *unit.Unit) string { return "lot/" + strings.ToLower(u.Stock.Value) + ".html" }
+
+// HandOverOf is the path of the card that is ticked on the day a trailer is sold.
+func HandOverOf(u *unit.Unit) string { return "handover/" + strings.ToLower(u.Stock.Value) + ".html" }
+
+// printed are the ways from a unit's page to what is printed of it.
+type printed struct{ LotSheet, HandOver string }
+
+// sheet is what every printed page of a unit begins with.
+type sheet struct {
+	frame
+	Heading, Stock, Serial, Back string
+}
+
+// lotSheet is read standing, at two meters: what it is, what it carries, what it costs.
+type lotSheet struct {
+	sheet
+	Big                 string // 28 ft deck-over
+	Availability, Price string
+	Excludes            string
+	Numbers             []labeled
+	Code                template.HTML // the way to the unit's page; empty without an address
+	Address             string
+	Cautions            []string
+}
+
+// handOver is gone through beside the trailer, pen in hand. An empty text leaves a line to
+// write on: what the yard has not recorded is read off the trailer that day.
+type handOver struct {
+	sheet
+	Numbers      []labeled
+	Pressure     string
+	PressureFrom string
+	Wheels       string
+	Torque       []string // the stages, in order
+	TorqueFrom   string
+	Rechecks     []string
+	Hitch        string // its kind, which decides what is bolted and what is latched
+	Ball         string
+	Chains       string
+	Brakes       string
+	Breakaway    bool
+	Points       []labeled
+	PointsText   string
+	Tail         bool
+	Cautions     []string
+}
+
+func (m *maker) sheet(e *entry, path, title string) (sheet, error) {
+	s := sheet{frame: m.frame, Heading: e.Title.Value, Stock: e.Stock.Value, Serial: e.Serial.Value}
+	s.Root, s.Hidden = "../", true
+	s.Style, s.Policy = m.sheetStyle, m.sheetPolicy
+	s.Back = s.Root + e.path
+	s.Canonical = m.at(path)
+	s.Title = fmt.Sprintf("%s: %s (%s), %s", title, e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
+	s.Description = title + " of " + e.Stock.Value + ", to be printed."
+	var err error
+	s.Data, err = m.plain(path, title+" of "+e.Stock.Value)
+	return s, err
+}
+
+func (m *maker) lot(e *entry) ([]byte, error) {
+	s, err := m.sheet(e, e.lot, "Lot sheet")
+	if err != nil {
+		return nil, err
+	}
+	p := &lotSheet{sheet: s, Availability: e.Availability.Value, Price: price(e.Unit), Excludes: m.offered(e.Unit)}
+	p.Big = strings.ToLower(kindName[e.Kind.Value])
+	switch e.Kind.Value {
+	case "deck-over", "flatbed", "car-hauler":
+	default:
+		p.Big += " trailer"
+	}
+	if e.Kind.Value == "other" {
+		p.Big = "trailer"
+	}
+	if l := e.work.Figure("deck-length"); l != nil {
+		p.Big = l.Text + " " + p.Big
+	}
+	p.Numbers = keyNumbers(e)
+	if p.Address = m.at(e.path); p.Address != "" {
+		if p.Code, err = code(p.Address); err != nil {
+			return nil, err
+		}
+	}
+	p.Cautions = messages(e)
+	return m.page("lot", p)
+}
+
+// keyNumbers are what the trailer weighs, carries and measures.
+func keyNumbers(e *entry) []labeled {
+	space := e.work.Space
+	payload := "Not figured"
+	if f := e.work.Figure("payload"); f != nil {
+		payload = f.Text
+	}
+	out := []labeled{
+		{Label: "GVWR", Text: e.Weights.GVWR.Words()},
+		{Label: "Empty", Text: e.Weights.Empty.Words()},
+		{Label: "Payload", Text: payload},
+	}
+	if l := e.work.Figure("deck-length"); l != nil {
+		text := l.Text
+		if space.Width.Given() {
+			text += " x " + space.Width.Words()
+		}
+		out = append(out, labeled{Label: label(space.Name), Text: text})
+	}
+	return out
+}
+
+// upper begins a sentence.
+func upper(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[size:]
+}
+
+// messages are a unit's cautions in short.
+func messages(e *entry) []string {
+	var out []string
+	for _, c := range e.cautions {
+		out = append(out, upper(ending(c.Message)))
+	}
+	return out
+}
+
+// code is an address as a QR code with the quiet zone of four modules that ISO/IEC 18004
+// asks for. Its medium correction stands a smear of mud.
+func code(address string) (template.HTML, error) {
+	c, err := qr.EncodeText(address, qr.Medium)
+	if err != nil {
+		return "", fmt.Errorf("the address %q makes no QR code: %w", address, err)
+	}
+	svg, err := c.ToSVGBytes(qr.NewQrCodeImgConfig(1, 4, qr.WithOptimalSVG()))
+	// The library writes numbers and colors only; nothing of the address is in it as text.
+	return template.HTML(svg), err
+}
+
+func (m *maker) handOver(e *entry) ([]byte, error) {
+	s, err := m.sheet(e, e.handOver, "Hand-over card")
+	if err != nil {
+		return nil, err
+	}
+	p := &handOver{sheet: s, Numbers: keyNumbers(e), Rechecks: compute.Rechecks, Hitch: e.Unit.Hitch.Kind.Value, Cautions: messages(e)}
+	t := e.Tires
+	if t.Pressure.Given() {
+		p.Pressure, p.PressureFrom = t.Pressure.Words(), t.Pressure.From.String()
+	}
+	p.Wheels = t.Size.Value
+	if t.PerAxle.Given() {
+		p.Wheels += ", " + t.PerAxle.Words() + " on each axle"
+	}
+	if f := e.work.Figure("wheel-torque"); f != nil {
+		p.Torque, p.TorqueFrom = e.work.TorqueStages, t.Stud.Value+"; "+f.Source
+	}
+	if b := e.Unit.Hitch.Ball; b.Given() {
+		p.Ball = b.Words()
+	}
+	if c := e.Unit.Hitch.Chains; c.Count.Given() {
+		p.Chains = c.Count.Words()
+		if c.Breaking.Given() {
+			p.Chains += ", breaking force of each " + c.Breaking.Words()
+		}
+	}
+	p.Brakes, p.Breakaway = e.Unit.Brakes.Kind.Value, e.Unit.Brakes.Breakaway.Value
+	for _, d := range e.TieDowns {
+		text := d.Count.Words() + ", no rating recorded"
+		if d.Rating.Given() {
+			text = d.Count.Words() + " at " + d.Rating.Words()
+		}
+		p.Points = append(p.Points, labeled{Label: label(d.Kind.Value), Text: text})
+	}
+	if f := e.work.Figure("tie-down-points"); f != nil {
+		p.PointsText = f.Text
+	}
+	p.Tail = e.Deck.TailKind.Given() || e.Ramps.Kind.Given()
+	return m.page("handover", p)
+}

@@ -1,0 +1,454 @@
+package render_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"io/fs"
+	"os"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/piprate/json-gold/ld"
+	"golang.org/x/net/html"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/inspect"
+	"tarepage/internal/render"
+	"tarepage/internal/unit"
+	theme "tarepage/themes/default"
+)
+
+// made is everything that a yard's site is made of, by its path.
+func made(t testing.TB, root fs.FS) map[string]string {
+	t.Helper()
+	stock, problems, err := unit.Read(root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	works := compute.Stock(stock)
+	files := map[string]string{}
+	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: inspect.Stock(stock, works, problems)},
+		func(path string, data []byte) error { files[path] = string(data); return nil })
+	if err != nil {
+		t.Fatal(err)
+	}
+	return files
+}
+
+// yards are yards whose pages state what can be stated: the demo, trailers with their
+// troubles, a recording of their own and one on another host, and no address.
+func yards(t *testing.T) map[string]map[string]string {
+	sold := strings.NewReplacer("stock: EX-1", "stock: EX-2", "on the yard", "sold", "$5,200", "$6,300").Replace(sound)
+	metric := strings.NewReplacer("stock: EX-1", "stock: EX-3", "7,000 lb (tag)", "3,175 kg (tag)", "2,000 lb (scale", "about 907 kg (scale", "price: $5,200\n", "").Replace(sound)
+	weak := strings.NewReplacer("stock: EX-1", "stock: EX-4", "ball: 2 in\n", "ball: 2 in\n  ball-rating: 6,000 lb\n").Replace(sound)
+	film := strings.NewReplacer("stock: EX-1", "stock: EX-5", "standard:", "recording:\n  length: 3:00\n  video: media/walk 1.mp4\nstandard:").Replace(sound)
+	else_ := strings.NewReplacer("stock: EX-1", "stock: EX-6", "standard:", "recording:\n  length: 3:00\n  id: walk-6\nstandard:").Replace(sound)
+	root := fstest.MapFS{"content/media/walk 1.mp4": {Data: []byte("x")},
+		"content/yard.md": {Data: []byte(strings.Replace(yard, "phone:", "address: https://Yard.example/a b\nstreet: 1 Example <Road>\ntown: Dunnock Gap\nvideo-link: https://video.example/{id}?t={s}\nphone:", 1))}}
+	for i, text := range []string{sound, sold, metric, weak, film, else_} {
+		root[fmt.Sprintf("content/units/ex-%d.md", i+1)] = &fstest.MapFile{Data: []byte(text)}
+	}
+	bare := made(t, root)
+	root["content/yard.md"] = &fstest.MapFile{Data: []byte(strings.Replace(string(root["content/yard.md"].Data), "/a b", "/a/b", 1))}
+	return map[string]map[string]string{"demo": made(t, os.DirFS("../..")), "samples": made(t, root), "without an address": bare}
+}
+
+// words are a page's text as a person reads it, and data what it states for programs.
+func words(t *testing.T, page string) (text, data string) {
+	t.Helper()
+	root, err := html.Parse(strings.NewReader(page))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b strings.Builder
+	for n := range root.Descendants() {
+		switch {
+		case n.Type == html.ElementNode && n.Data == "script":
+			for _, a := range n.Attr {
+				if a.Key == "type" && a.Val == "application/ld+json" {
+					if data != "" {
+						t.Error("a page states twice")
+					}
+					data = n.FirstChild.Data
+				}
+			}
+		case n.Type == html.TextNode && n.Parent.Data != "script" && n.Parent.Data != "style":
+			b.WriteString(n.Data + " ")
+		}
+	}
+	return strings.Join(strings.Fields(b.String()), " "), data
+}
+
+// vocabulary is the part of schema.org that stands in testdata.
+type vocabulary struct {
+	extends map[string][]string
+	holds   map[string]map[string][]string // type, property: what it may hold
+	values  map[string][]string
+}
+
+func schemaOrg(t *testing.T) *vocabulary {
+	t.Helper()
+	text, err := os.ReadFile("testdata/schema-dts-2.1.0.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := &vocabulary{map[string][]string{}, map[string]map[string][]string{}, map[string][]string{}}
+	last := ""
+	for line := range strings.Lines(string(text)) {
+		f := strings.Fields(line)
+		switch {
+		case f[0] == "type":
+			last = f[1]
+			v.holds[last] = map[string][]string{}
+			if len(f) > 2 {
+				v.extends[last] = f[3:]
+			}
+		case f[0] == "values":
+			v.values[strings.TrimSuffix(f[1], ":")] = f[2:]
+		case strings.HasPrefix(line, "  "):
+			v.holds[last][strings.TrimSuffix(f[0], ":")] = f[1:]
+		}
+	}
+	return v
+}
+
+// is reports whether one type is another or extends it.
+func (v *vocabulary) is(name, other string) bool {
+	return name == other || slices.ContainsFunc(v.extends[name], func(s string) bool { return v.is(s, other) })
+}
+
+// range_ is what a property of a type may hold, or nil if the type has no such property.
+func (v *vocabulary) range_(name, property string) []string {
+	if r := v.holds[name][property]; r != nil {
+		return r
+	}
+	for _, s := range v.extends[name] {
+		if r := v.range_(s, property); r != nil {
+			return r
+		}
+	}
+	return nil
+}
+
+// check holds one node against the vocabulary.
+func (v *vocabulary) check(t *testing.T, where string, node map[string]any) {
+	types, ok := node["@type"].([]any)
+	if !ok {
+		types = []any{node["@type"]}
+	}
+	for _, name := range types {
+		if v.holds[fmt.Sprint(name)] == nil {
+			t.Errorf("%s: there is no type %v", where, name)
+		}
+	}
+	for property, value := range node {
+		if strings.HasPrefix(property, "@") {
+			continue
+		}
+		var may []string
+		for _, name := range types {
+			may = append(may, v.range_(fmt.Sprint(name), property)...)
+		}
+		if may == nil {
+			t.Errorf("%s: %v has no %s", where, types, property)
+			continue
+		}
+		list, ok := value.([]any)
+		if !ok {
+			list = []any{value}
+		}
+		for _, one := range list {
+			if !v.may(one, may) {
+				t.Errorf("%s: %s of %v holds %v, it may hold %v", where, property, types, one, may)
+			}
+			if inner, ok := one.(map[string]any); ok {
+				v.check(t, where+" "+property, inner)
+			}
+		}
+	}
+}
+
+var (
+	durationForm = regexp.MustCompile(`^PT[0-9]+S$`) // ISO 8601, 5.5.2.2
+	addressForm  = regexp.MustCompile(`^https://[a-z0-9.-]+/[A-Za-z0-9/._~%?=#-]*$`)
+)
+
+// may reports whether a value is one of the kinds that a property may hold.
+func (v *vocabulary) may(value any, kinds []string) bool {
+	for _, kind := range kinds {
+		switch value := value.(type) {
+		case map[string]any:
+			if v.is(fmt.Sprint(value["@type"]), kind) {
+				return true
+			}
+		case json.Number:
+			if kind == "Number" || kind == "Integer" {
+				return true
+			}
+		case string:
+			word, known := strings.CutPrefix(value, "https://schema.org/")
+			switch {
+			case value == "":
+			case kind == "Text", kind == "URL" && addressForm.MatchString(value), kind == "Duration" && durationForm.MatchString(value),
+				known && slices.Contains(v.values[kind], word), v.holds[kind] != nil && addressForm.MatchString(value),
+				kind == "Date" && regexp.MustCompile(`^[0-9]{4}$`).MatchString(value):
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// context is the vocabulary as a JSON-LD context without a way out for unknown words: a
+// processor drops what does not stand in it.
+func (v *vocabulary) context() map[string]any {
+	terms := map[string]any{}
+	for name, properties := range v.holds {
+		terms[name] = "https://schema.org/" + name
+		for p := range properties {
+			terms[p] = "https://schema.org/" + p
+		}
+	}
+	return map[string]any{"@context": terms}
+}
+
+// leaves counts the words and numbers below a value; of an expanded document those of
+// values, addresses and types.
+func leaves(value any) (n int) {
+	switch value := value.(type) {
+	case map[string]any:
+		for key, inner := range value {
+			if key != "@context" {
+				n += leaves(inner)
+			}
+		}
+	case []any:
+		for _, inner := range value {
+			n += leaves(inner)
+		}
+	default:
+		n = 1
+	}
+	return n
+}
+
+// local answers for the one context that pages name, from the vocabulary in testdata.
+type local struct{ document map[string]any }
+
+func (l local) LoadDocument(u string) (*ld.RemoteDocument, error) {
+	if u != "https://schema.org" {
+		return nil, fmt.Errorf("asked for %s", u)
+	}
+	return &ld.RemoteDocument{DocumentURL: u, Document: l.document}, nil
+}
+
+func expanded(v *vocabulary, data string) (any, error) {
+	var doc any
+	if err := json.Unmarshal([]byte(data), &doc); err != nil {
+		return nil, err
+	}
+	options := ld.NewJsonLdOptions("https://yard.example/page.html")
+	options.DocumentLoader = local{v.context()}
+	return ld.NewJsonLdProcessor().Expand(doc, options)
+}
+
+// TestWhatPagesState holds every statement of every page against the vocabulary (types,
+// properties, what each may hold; schema-dts 2.1.0), against an independent JSON-LD
+// processor (github.com/piprate/json-gold) that expands it without loss, and against the
+// page's own text, in which each number stands.
+func TestWhatPagesState(t *testing.T) {
+	v := schemaOrg(t)
+	seen := map[string]int{}
+	for name, files := range yards(t) {
+		for path, page := range files {
+			if !strings.HasSuffix(path, ".html") {
+				continue
+			}
+			where := name + ": " + path
+			text, data := words(t, page)
+			if data == "" {
+				t.Errorf("%s states nothing", where)
+				continue
+			}
+			if strings.ContainsAny(data, "<>\n") {
+				t.Errorf("%s: a mark of HTML or a line end stands in %s", where, data)
+			}
+			var doc map[string]any
+			d := json.NewDecoder(strings.NewReader(data))
+			d.UseNumber()
+			if err := d.Decode(&doc); err != nil {
+				t.Fatalf("%s: %v", where, err)
+			}
+			for _, n := range doc["@graph"].([]any) {
+				node := n.(map[string]any)
+				v.check(t, where, node)
+				numbers(t, where, text, node)
+				seen[fmt.Sprint(node["@type"])]++
+				if node["sku"] != nil {
+					weighs(t, where, node)
+					offers(t, where, text, node)
+				}
+			}
+			out, err := expanded(v, data)
+			if err != nil {
+				t.Fatalf("%s: %v", where, err)
+			}
+			if got, want := leaves(out), leaves(any(doc)); got != want {
+				t.Errorf("%s: %d of %d words and numbers are left when expanded", where, got, want)
+			}
+			if name == "without an address" && strings.Contains(strings.ReplaceAll(data, "https://schema.org", ""), "https://yard") {
+				t.Errorf("%s states an address that nobody gave: %s", where, data)
+			}
+		}
+	}
+	for _, kind := range []string{"[Product Vehicle]", "BreadcrumbList", "LocalBusiness", "ItemList", "WebPage"} {
+		if seen[kind] == 0 {
+			t.Errorf("no page states a %s", kind)
+		}
+	}
+	// The checks find what they are for.
+	if out, err := expanded(v, `{"@context":"https://schema.org","@type":"Product","nmae":"x"}`); err != nil || leaves(out) != 1 {
+		t.Errorf("a misspelled word is not lost: %v, %v", out, err)
+	}
+	if v.range_("Vehicle", "deckHeight") != nil || v.range_("Vehicle", "weightTotal") == nil || !v.is("LocalBusiness", "Place") {
+		t.Error("the vocabulary is not read as it stands")
+	}
+}
+
+// numbers looks for each number of a node in the page's text.
+func numbers(t *testing.T, where, text string, value any) {
+	switch value := value.(type) {
+	case map[string]any:
+		for key, inner := range value {
+			n, ok := inner.(json.Number)
+			if !ok {
+				if s, ok := inner.(string); ok && key == "duration" {
+					n, key = json.Number(strings.TrimSuffix(strings.TrimPrefix(s, "PT"), "S")), "startOffset"
+				} else {
+					numbers(t, where, text, inner)
+					continue
+				}
+			}
+			written := grouped(n.String())
+			switch key {
+			case "position":
+				continue // the place in a list: it is where it stands
+			case "startOffset", "endOffset":
+				s, _ := n.Int64()
+				written = fmt.Sprintf("%d:%02d", s/60, s%60)
+			}
+			if !regexp.MustCompile(`(^|[^0-9,.])` + regexp.QuoteMeta(written) + `($|[^0-9,]|,[^0-9])`).MatchString(text) {
+				t.Errorf("%s: %s %s stands nowhere in the page's text", where, key, written)
+			}
+		}
+	case []any:
+		for _, inner := range value {
+			numbers(t, where, text, inner)
+		}
+	}
+}
+
+// grouped puts commas into a number as pages write it.
+func grouped(s string) string {
+	whole, rest, _ := strings.Cut(s, ".")
+	for i := len(whole) - 3; i > 0; i -= 3 {
+		whole = whole[:i] + "," + whole[i:]
+	}
+	if rest != "" {
+		whole += "." + rest
+	}
+	return whole
+}
+
+// weighs asks of a trailer what schema.org says of payload: the total is the sum of the
+// weight and the payload. Kilograms by NIST Handbook 44, Appendix C.
+func weighs(t *testing.T, where string, node map[string]any) {
+	pounds := func(key string) (float64, bool) {
+		q, ok := node[key].(map[string]any)
+		if !ok {
+			return 0, false
+		}
+		n, err := q["value"].(json.Number).Float64()
+		if err != nil || n <= 0 {
+			t.Errorf("%s: %s is %v", where, key, q)
+		}
+		if q["unitCode"] == "KGM" {
+			n /= 0.45359237
+		} else if q["unitCode"] != "LBR" {
+			t.Errorf("%s: %s is in %v", where, key, q["unitCode"])
+		}
+		return n, true
+	}
+	weight, w := pounds("weight")
+	payload, p := pounds("payload")
+	total, all := pounds("weightTotal")
+	if !w || !p {
+		t.Errorf("%s: no weight or no payload", where)
+	}
+	if all && (weight+payload-total > 1 || total-weight-payload > 1) {
+		t.Errorf("%s: %v + %v is not %v", where, weight, payload, total)
+	}
+	if weak := strings.HasSuffix(where, "ex-4.html"); weak == all {
+		t.Errorf("%s: where the ball governs, the label's rating is no sum", where)
+	}
+}
+
+// offers asks what search engines ask: a price above zero, or no offer.
+func offers(t *testing.T, where, text string, node map[string]any) {
+	o, ok := node["offers"].(map[string]any)
+	asks := strings.Contains(text, "Call for the price") && !strings.Contains(text, "Nearest to it") || strings.HasSuffix(where, "ex-3.html")
+	gone := strings.HasSuffix(where, "ex-2.html") || strings.HasSuffix(where, "sb-1008.html")
+	if ok == (asks || gone) {
+		t.Errorf("%s: offer %v", where, o)
+	}
+	if !ok {
+		return
+	}
+	if n, err := o["price"].(json.Number).Float64(); err != nil || n <= 0 || o["priceCurrency"] != "USD" || o["availability"] == nil {
+		t.Errorf("%s: offer %v", where, o)
+	}
+}
+
+// TestClips: a recording's moments begin one behind the other and lead to where they
+// are, by the address alone.
+func TestClips(t *testing.T) {
+	samples := yards(t)["samples"]
+	for path, first := range map[string]string{
+		"u/ex-5.html": "https://yard.example/a/b/media/walk%201.mp4#t=45",
+		"u/ex-6.html": "https://video.example/walk-6?t=45",
+	} {
+		_, data := words(t, samples[path])
+		var doc struct {
+			Graph []struct {
+				Video struct {
+					Content  string `json:"contentUrl"`
+					Duration string
+					Picture  *string `json:"thumbnailUrl"`
+					Clips    []struct {
+						Name  string
+						Start int `json:"startOffset"`
+						End   int `json:"endOffset"`
+						URL   string
+					} `json:"hasPart"`
+				} `json:"subjectOf"`
+			} `json:"@graph"`
+		}
+		if err := json.Unmarshal([]byte(data), &doc); err != nil {
+			t.Fatal(err)
+		}
+		v := doc.Graph[0].Video
+		own := v.Content != ""
+		if len(v.Clips) != 2 || own != (v.Duration == "PT180S") || v.Picture != nil {
+			t.Fatalf("%s: %+v", path, v)
+		}
+		if c := v.Clips[0]; c.URL != first || c.Start != 45 || c.End != 70 || c.Name != "The coupler & its plate" {
+			t.Errorf("%s: first moment %+v", path, c)
+		}
+		if c := v.Clips[1]; c.Start != 70 || own != (c.End == 180) || c.Name != "A tight item with 5,000 lb in it" {
+			t.Errorf("%s: second moment %+v", path, c)
+		}
+	}
+}

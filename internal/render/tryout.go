@@ -1,0 +1,57 @@
+package render
+
+import (
+	"encoding/json"
+	"strings"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/tables"
+)
+
+// tryout is what a customer tries on a trailer's page: a machine of their own, a truck of
+// their own. Without scripts the common machines stand there, worked out already.
+type tryout struct {
+	Rig, Law                  string // what statics.js takes, as text
+	Statics, Machines, Script string // the files that the page loads
+	Space                     string // deck, bed or box
+	Common                    []labeled
+}
+
+// tries fills in what can be tried on a trailer. Where a measure is missing nothing can.
+func (m *maker) tries(p *unitPage, e *entry) error {
+	rig, needs := compute.RigOf(e.work)
+	if len(needs) > 0 || e.Availability.Value == "sold" {
+		return nil
+	}
+	t := &tryout{Statics: p.Root + m.scripts["statics.js"].Path, Script: p.Root + m.scripts["unit.js"].Path,
+		Machines: p.Root + m.machines.Path, Space: e.work.Space.Name}
+	var err error
+	if t.Rig, err = attribute(rigData(rig, compute.TowedOf(e.work))); err != nil {
+		return err
+	}
+	if t.Law, err = attribute(law()); err != nil {
+		return err
+	}
+	for _, c := range e.work.Commons {
+		text := strings.ReplaceAll(c.Window.Text(), "deck's", t.Space+"'s")
+		t.Common = append(t.Common, labeled{Label: c.Name(), Text: strings.ToUpper(text[:1]) + text[1:],
+			From: c.Weight.Load() + ", " + c.Length.InFeet()})
+	}
+	p.Try, p.Policy = t, scripted(p.Policy)
+	return nil
+}
+
+// machinesFile is the table of what loads weigh, for unit.js: name, the class's least, its
+// typical and its most weight in pounds, its longest length in feet.
+func machinesFile() (script, error) {
+	var rows [][]any
+	for _, c := range tables.Cargo() {
+		rows = append(rows, []any{compute.NameOf(c), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High)})
+	}
+	text, err := json.Marshal(rows)
+	if err != nil {
+		return script{}, err
+	}
+	text = append(append([]byte("var MACHINES="), text...), ";\n"...)
+	return script{hashed("machines", text), text}, nil
+}

@@ -1,0 +1,114 @@
+package render
+
+import (
+	"strings"
+
+	"tarepage/internal/feed"
+	"tarepage/internal/stocklist"
+)
+
+// others makes the files that are for programs and not for people: the stock, and where
+// the site's own address is known the feeds, the sitemap and what robots are told. They
+// go the way of the pages.
+func (m *maker) others(jobs []job, add func(path string, data []byte) error) error {
+	var err error
+	put := func(path string, data []byte, failed error) {
+		if err == nil {
+			err = failed
+		}
+		if err == nil && data != nil {
+			err = add(path, data)
+		}
+	}
+	stock := m.stocklist()
+	for _, f := range stocklist.Files() {
+		data, failed := f.Write(stock)
+		put(f.Path, data, failed)
+	}
+	site := m.in.Stock.Yard.Site()
+	if site == "" || err != nil {
+		return err
+	}
+	news := m.news(site)
+	data, failed := feed.Atom(news)
+	put(feed.AtomPath, data, failed)
+	data, failed = feed.JSON(news)
+	put(feed.JSONPath, data, failed)
+	maps, failed := feed.Sitemap(site, m.sitemap(jobs))
+	put("", nil, failed)
+	for _, f := range maps {
+		put(f.Path, f.Data, nil)
+	}
+	put(feed.RobotsPath, feed.Robots(site), nil)
+	return err
+}
+
+// sitemap lists the pages that a search engine is to know, in the order in which they
+// are made.
+func (m *maker) sitemap(jobs []job) []feed.Page {
+	var out []feed.Page
+	for _, j := range jobs {
+		if j.path == gonePath || j.hidden {
+			continue
+		}
+		p := feed.Page{Address: m.at(j.path)}
+		if j.unit != nil {
+			p.Changed = j.unit.Changed()
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+func (m *maker) news(site string) *feed.News {
+	y := m.in.Stock.Yard
+	n := &feed.News{Site: site, Title: m.frame.Yard.Name + ": arrivals and prices", Yard: m.frame.Yard.Name, Email: m.frame.Yard.Email, AsOf: y.AsOf.Value}
+	for _, e := range m.units {
+		i := feed.Item{Address: m.at(e.path), Kind: kindName[e.Kind.Value], Changed: e.Unit.Changed(),
+			Title: e.Title.Value + ", " + price(e.Unit), Text: m.told(e)}
+		if e.Availability.Value != "on order" {
+			i.Arrived = e.Arrived.Value
+		}
+		n.Items = append(n.Items, i)
+	}
+	return n
+}
+
+// told is what a feed says of a unit. The day as of which the stock was walked is left
+// out: it moves every week, and nothing about the trailer has changed.
+func (m *maker) told(e *entry) string {
+	y := m.in.Stock.Yard
+	since := func(s string, day interface{ Known() bool }, long string) string {
+		if day.Known() {
+			s += " since " + long
+		}
+		return s
+	}
+	d := e.Availability.Since()
+	say := []string{e.Stock.Value + " is " + since(e.Availability.Value, d, d.Long())}
+	if e.Availability.Value != "sold" {
+		d = e.Price.Since()
+		offer := since(price(e.Unit), d, d.Long())
+		if e.Price.Given() && y.Excludes.Given() {
+			offer += ", excludes " + y.Excludes.Value
+		}
+		say = append(say, offer)
+	}
+	numbers := "GVWR " + e.Weights.GVWR.Words()
+	if f := e.work.Figure("payload"); f != nil {
+		numbers += ", payload " + f.Text
+	}
+	return strings.Join(append(say, numbers), ". ") + ". " + strings.Join(safety, " ")
+}
+
+func (m *maker) stocklist() *stocklist.List {
+	l := &stocklist.List{Yard: m.in.Stock.Yard}
+	for _, e := range m.units {
+		u := stocklist.Unit{Work: e.work, Page: e.path, Address: m.at(e.path)}
+		for _, c := range e.cautions {
+			u.Cautions = append(u.Cautions, c.Message)
+		}
+		l.Units = append(l.Units, u)
+	}
+	return l
+}

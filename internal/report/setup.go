@@ -1,0 +1,28 @@
+package report
+
+import (
+	"fmt"
+	"io"
+)
+
+// SetUp prints what a first yard consists of and what comes next.
+func SetUp(w io.Writer, files []string, program, from string) {
+	for _, f := range files {
+		fmt.Fprintf(w, "wrote %s\n", f)
+	}
+	in := ""
+	if from != "." {
+		in = " -from " + from
+	}
+	fmt.Fprintf(w, "see it while you write: %s showroom%s\n", program, in)
+	fmt.Fprintf(w, "check it: %s inspect%s\n", program, in)
+}
+
+// EditorHelp prints where the editor files stand and the line by which an editor finds them.
+func EditorHelp(w io.Writer, files []string) {
+	for _, f := range files {
+		fmt.Fprintf(w, "wrote %s\n", f)
+	}
+	fmt.Fprintln(w, "a first line in the front matter leads an editor there, by the path from the file:")
+	fmt.Fprintln(w, "  # yaml-language-server: $schema=../../editor-help/unit.schema.json")
+}

@@ -1,0 +1,207 @@
+package stocklist
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"tarepage/internal/unit"
+)
+
+// A line is what one row of the table is made from.
+type line struct {
+	list  *List
+	unit  *Unit
+	given map[string]unit.Given
+}
+
+// A column of the table: its name, and what stands in it; empty is "not known".
+type column struct {
+	name string
+	text func(*line) string
+}
+
+// word is a column of what a trailer's file says in words.
+func word(name string, text func(*unit.Unit) string) column {
+	return column{name, func(l *line) string { return text(l.unit.Work.Unit) }}
+}
+
+// beside is the column that says where the number of a column comes from.
+func beside(name string) string { return name[:strings.LastIndexByte(name, '-')] + "-from" }
+
+// measured is a column for a stated number and one for where it comes from, by its key.
+func measured(name, path string) []column {
+	return []column{
+		{name, func(l *line) string {
+			if n, ok := numberOf(l.given[path].Value); ok {
+				return plain(n.value)
+			}
+			return ""
+		}},
+		{beside(name), func(l *line) string {
+			if g, ok := l.given[path]; ok {
+				return origin(g.From.String(), g.About)
+			}
+			return ""
+		}},
+	}
+}
+
+// worked is a column for a figure and one for its working.
+func worked(name, figure string) []column {
+	return []column{
+		{name, func(l *line) string {
+			if f := l.unit.Work.Figure(figure); f != nil {
+				return rounded(f)
+			}
+			return ""
+		}},
+		{beside(name), func(l *line) string {
+			if f := l.unit.Work.Figure(figure); f != nil {
+				return origin(workedOut+": "+f.Working, f.About)
+			}
+			return ""
+		}},
+	}
+}
+
+// origin is where a number comes from, with about in front of an approximate one.
+func origin(from string, about bool) string {
+	if from == "" {
+		from = "stated, no note"
+	}
+	if about {
+		return "about, " + from
+	}
+	return from
+}
+
+// columns are the table's columns. They are only ever added to at the end: programs
+// count them.
+func columns() []column {
+	out := []column{
+		word("stock", func(u *unit.Unit) string { return u.Stock.Value }),
+		{"page", func(l *line) string { return l.unit.Page }},
+		{"url", func(l *line) string { return l.unit.Address }},
+		word("title", func(u *unit.Unit) string { return u.Title.Value }),
+		word("kind", func(u *unit.Unit) string { return u.Kind.Value }),
+		word("make", func(u *unit.Unit) string { return u.Make.Value }),
+		word("year", func(u *unit.Unit) string {
+			if !u.Year.Given() {
+				return ""
+			}
+			return strconv.Itoa(u.Year.Value)
+		}),
+		word("serial", func(u *unit.Unit) string { return u.Serial.Value }),
+		word("condition", func(u *unit.Unit) string { return u.Condition.Value }),
+		word("color", func(u *unit.Unit) string { return u.Color.Value }),
+		word("availability", func(u *unit.Unit) string { return u.Availability.Value }),
+		word("availability-since", func(u *unit.Unit) string { return dated(u.Availability.Since()) }),
+		{"as-of", func(l *line) string { return dated(l.list.Yard.AsOf.Value) }},
+		word("arrived", func(u *unit.Unit) string { return dated(u.Arrived.Value) }),
+		word("changed", func(u *unit.Unit) string { return dated(u.Changed()) }),
+		word("price-usd", func(u *unit.Unit) string {
+			if !priced(u) {
+				return ""
+			}
+			return plain(float64(u.Price.Value))
+		}),
+		word("price-since", func(u *unit.Unit) string {
+			if !priced(u) {
+				return ""
+			}
+			return dated(u.Price.Since())
+		}),
+		{"price-excludes", func(l *line) string {
+			if !priced(l.unit.Work.Unit) {
+				return ""
+			}
+			return l.list.Yard.Excludes.Value
+		}},
+		word("hitch", func(u *unit.Unit) string { return u.Hitch.Kind.Value }),
+		word("tires", func(u *unit.Unit) string { return u.Tires.Size.Value }),
+		word("load-range", func(u *unit.Unit) string { return u.Tires.LoadRange.Value }),
+	}
+	for _, pair := range [][]column{
+		measured("gvwr-lb", "weights.gvwr"),
+		measured("empty-lb", "weights.empty"),
+		worked("payload-lb", "payload"),
+		worked("working-payload-lb", "working-payload"),
+		worked("tongue-at-gvwr-lb", "tongue-at-gvwr"),
+		measured("axles-count", "axles.count"),
+		measured("axle-rating-lb", "axles.rating"),
+		measured("coupler-rating-lb", "hitch.rating"),
+		measured("ball-in", "hitch.ball"),
+		worked("deck-length-ft", "deck-length"),
+		measured("deck-width-in", "deck.width"),
+		measured("between-fenders-in", "deck.between-fenders"),
+		measured("deck-height-in", "deck.height"),
+		worked("loading-angle-degrees", "loading-angle"),
+	} {
+		out = append(out, pair...)
+	}
+	return append(out, column{"cautions", func(l *line) string { return strings.Join(l.unit.Cautions, " | ") }})
+}
+
+// CSV writes stock.csv: text/csv; charset=utf-8; header=present (RFC 4180), with CRLF
+// behind every row, numbers without marks, and an empty field for what is not known.
+func CSV(l *List) ([]byte, error) { return table(l, func(s string) string { return s }) }
+
+// Spreadsheet writes the same table for spreadsheets: with the mark by which they know
+// UTF-8, and with an apostrophe in front of every text that they would take for a
+// formula. Programs read stock.csv, where nothing is put in front of anything.
+func Spreadsheet(l *List) ([]byte, error) {
+	out, err := table(l, text)
+	return append([]byte("\xef\xbb\xbf"), out...), err
+}
+
+// text keeps a spreadsheet from running what somebody wrote: OWASP, CSV Injection (a
+// field that begins with = + - @, tab or carriage return, also in their wide forms). No
+// number of ours begins with one of them: what is below zero stays a number.
+func text(s string) string {
+	if _, err := strconv.ParseFloat(s, 64); err == nil {
+		return s
+	}
+	if strings.HasPrefix(strings.TrimLeft(s, " "), "'") || strings.ContainsAny(first(s), "=+-@\t\r\n＝＋－＠") {
+		return "'" + s
+	}
+	return s
+}
+
+// first is the first character, behind blanks that a spreadsheet trims.
+func first(s string) string {
+	for _, c := range strings.TrimLeft(s, " ") {
+		return string(c)
+	}
+	return ""
+}
+
+func table(l *List, cell func(string) string) ([]byte, error) {
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	w.UseCRLF = true
+	cols := columns()
+	cells := make([]string, len(cols))
+	for i, c := range cols {
+		cells[i] = c.name
+	}
+	if err := w.Write(cells); err != nil {
+		return nil, fmt.Errorf("stock.csv: %w", err)
+	}
+	for i := range l.Units {
+		row := &line{l, &l.Units[i], map[string]unit.Given{}}
+		for _, g := range l.Units[i].Work.Unit.Givens() {
+			row.given[g.Path] = g
+		}
+		for j, c := range cols {
+			cells[j] = cell(c.text(row))
+		}
+		if err := w.Write(cells); err != nil {
+			return nil, fmt.Errorf("stock.csv: %w", err)
+		}
+	}
+	w.Flush()
+	return b.Bytes(), w.Error()
+}

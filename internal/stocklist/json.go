@@ -1,0 +1,203 @@
+package stocklist
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+
+	"tarepage/internal/unit"
+)
+
+type head struct {
+	Form     string    `json:"form"`
+	Schema   string    `json:"schema"`
+	AsOf     string    `json:"as-of"`
+	Excludes string    `json:"price-excludes,omitempty"`
+	Governs  string    `json:"governs"`
+	Yard     yardCard  `json:"yard"`
+	Figures  []meaning `json:"figures"`
+}
+
+type yardCard struct {
+	Name    string `json:"name"`
+	Address string `json:"address,omitempty"`
+	Phone   string `json:"phone,omitempty"`
+	Email   string `json:"email,omitempty"`
+	Street  string `json:"street,omitempty"`
+	Town    string `json:"town,omitempty"`
+}
+
+// meaning says once for all trailers what a figure is.
+type meaning struct {
+	Name   string `json:"name"`
+	Label  string `json:"label"`
+	Unit   string `json:"unit"`
+	What   string `json:"what"`
+	Source string `json:"source"`
+}
+
+type row struct {
+	Stock        string            `json:"stock"`
+	Page         string            `json:"page"`
+	URL          string            `json:"url,omitempty"`
+	Title        string            `json:"title"`
+	Kind         string            `json:"kind"`
+	Make         string            `json:"make,omitempty"`
+	Year         int               `json:"year,omitempty"`
+	Serial       string            `json:"serial,omitempty"`
+	Condition    string            `json:"condition"`
+	Color        string            `json:"color,omitempty"`
+	Availability string            `json:"availability"`
+	AvailSince   string            `json:"availability-since,omitempty"`
+	Arrived      string            `json:"arrived,omitempty"`
+	Changed      string            `json:"changed,omitempty"`
+	Price        *amount           `json:"price,omitempty"`
+	Stated       ordered[stated]   `json:"stated"`
+	Figures      ordered[computed] `json:"figures"`
+	Cautions     []string          `json:"cautions,omitempty"`
+}
+
+type amount struct {
+	Amount   json.Number `json:"amount"`
+	Currency string      `json:"currency"`
+	Since    string      `json:"since,omitempty"`
+	About    bool        `json:"about,omitempty"`
+}
+
+// stated is a value as the trailer's file states it. Text is the author's own writing,
+// where it is not the number and the unit.
+type stated struct {
+	Value any    `json:"value"`
+	Unit  string `json:"unit,omitempty"`
+	Text  string `json:"text,omitempty"`
+	From  string `json:"from,omitempty"`
+	About bool   `json:"about,omitempty"`
+}
+
+// computed is a figure, rounded as its page prints it.
+type computed struct {
+	Value   json.Number `json:"value"`
+	Unit    string      `json:"unit"`
+	From    string      `json:"from"`
+	Working string      `json:"working"`
+	About   bool        `json:"about,omitempty"`
+}
+
+// ordered is an object that keeps the order of its keys.
+type ordered[T any] []entry[T]
+
+type entry[T any] struct {
+	key   string
+	value T
+}
+
+func (o ordered[T]) MarshalJSON() ([]byte, error) {
+	var b bytes.Buffer
+	b.WriteByte('{')
+	for i, e := range o {
+		if i > 0 {
+			b.WriteByte(',')
+		}
+		key, err := json.Marshal(e.key)
+		if err != nil {
+			return nil, err
+		}
+		value, err := json.Marshal(e.value)
+		if err != nil {
+			return nil, err
+		}
+		b.Write(key)
+		b.WriteByte(':')
+		b.Write(value)
+	}
+	b.WriteByte('}')
+	return b.Bytes(), nil
+}
+
+// governs stands at the head: a program may hand the numbers on to somebody who loads.
+const governs = "The label on the trailer governs. The lowest-rated part of truck, hitch, ball, trailer and tires sets the limit. Weigh it loaded. Local law and licensed practice decide."
+
+// JSON writes stock.json, one trailer on a line.
+func JSON(l *List) ([]byte, error) {
+	y := l.Yard
+	h := head{
+		Form: version, Schema: "stock.schema.json", AsOf: y.AsOf.Value.String(), Excludes: y.Excludes.Value, Governs: governs,
+		Yard: yardCard{y.Name.Value, y.Site(), y.Phone.Value, y.Email.Value, y.Street.Value, y.Town.Value},
+	}
+	for _, d := range definitions() {
+		h.Figures = append(h.Figures, meaning{d.Name, d.Label, d.Unit, d.What, d.Source})
+	}
+	top, err := json.MarshalIndent(h, "", " ")
+	if err != nil {
+		return nil, fmt.Errorf("stock.json: %w", err)
+	}
+	var b bytes.Buffer
+	b.Write(bytes.TrimSuffix(top, []byte("\n}")))
+	b.WriteString(",\n \"units\": [")
+	for i := range l.Units {
+		line, err := json.Marshal(rowOf(&l.Units[i]))
+		if err != nil {
+			return nil, fmt.Errorf("stock.json: %s: %w", l.Units[i].Work.Unit.File, err)
+		}
+		if i > 0 {
+			b.WriteByte(',')
+		}
+		b.WriteString("\n  ")
+		b.Write(line)
+	}
+	b.WriteString("\n ]\n}\n")
+	return b.Bytes(), nil
+}
+
+func dated(d unit.Day) string {
+	if !d.Known() {
+		return ""
+	}
+	return d.String()
+}
+
+func rowOf(l *Unit) row {
+	u := l.Work.Unit
+	r := row{
+		Stock: u.Stock.Value, Page: l.Page, URL: l.Address, Title: u.Title.Value, Kind: u.Kind.Value, Make: u.Make.Value,
+		Year: u.Year.Value, Serial: u.Serial.Value, Condition: u.Condition.Value, Color: u.Color.Value,
+		Availability: u.Availability.Value, AvailSince: dated(u.Availability.Since()),
+		Arrived: dated(u.Arrived.Value), Changed: dated(u.Changed()), Cautions: l.Cautions,
+	}
+	if priced(u) {
+		r.Price = &amount{json.Number(plain(float64(u.Price.Value))), "USD", dated(u.Price.Since()), u.Price.About}
+	}
+	for _, g := range u.Givens() {
+		if shown(g.Path) {
+			r.Stated = append(r.Stated, entry[stated]{g.Path, statedOf(g)})
+		}
+	}
+	for _, name := range figures {
+		if f := l.Work.Figure(name); f != nil {
+			r.Figures = append(r.Figures, entry[computed]{name, computed{json.Number(rounded(f)), f.Unit, workedOut, f.Working, f.About}})
+		}
+	}
+	return r
+}
+
+// priced reports whether the trailer's page shows a price.
+func priced(u *unit.Unit) bool {
+	return u.Price.Given() && u.Price.Value > 0 && u.Availability.Value != "sold"
+}
+
+func statedOf(g unit.Given) stated {
+	s := stated{Text: g.Text, From: g.From.String(), About: g.About}
+	if n, ok := numberOf(g.Value); ok {
+		s.Value, s.Unit = json.Number(plain(n.value)), n.unit
+		return s
+	}
+	if yes, ok := g.Value.(bool); ok {
+		s.Value, s.Text = yes, ""
+		return s
+	}
+	s.Value, s.Text = g.Text, ""
+	if d, ok := g.Value.(unit.Day); ok {
+		s.Value = d.String()
+	}
+	return s
+}

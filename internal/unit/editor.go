@@ -1,0 +1,280 @@
+package unit
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"tarepage/internal/measure"
+)
+
+// An EditorFile is one JSON Schema for an editor: it completes keys, shows what each means,
+// and underlines what the reader would refuse.
+type EditorFile struct {
+	Name string
+	Data []byte
+}
+
+// EditorMark stands in every editor file, so that a file of somebody else under the same
+// name can be told apart.
+const EditorMark = "made by Tarepage from the declarations that read the file; editor-help writes it anew"
+
+// EditorFiles are the JSON Schemas (draft 7, which editors know best) of a unit file's, a
+// model file's and the yard file's front matter, made from the structs of format.go.
+//
+// They ask what the reader asks, and in a few places more, for what reads and is a slip all
+// the same: a unit and the yard have the keys that no model can fill in, a stock number can
+// name a page, and a model has no key that no unit would take from it. What a text holds
+// that no pattern can say, such as a number too large for any yard, is left to inspect.
+func EditorFiles() []EditorFile {
+	ofModel := func(k *key) bool { return !notFilled[k.path] }
+	return []EditorFile{
+		{"unit.schema.json", editorFile("The front matter of a unit file: one trailer", unitKeys(), []string{"stock"}, nil)},
+		{"model.schema.json", editorFile("The front matter of a model file: what units of one model share", unitKeys(), nil, ofModel)},
+		{"yard.schema.json", editorFile("The front matter of content/yard.md: who sells, and the settings", yardKeys(), []string{"name", "as-of"}, nil)},
+	}
+}
+
+// members is a JSON object whose members keep their order.
+type members []member
+
+type member struct {
+	name  string
+	value any
+}
+
+// MarshalJSON writes the members in their order.
+func (m members) MarshalJSON() ([]byte, error) {
+	var b bytes.Buffer
+	b.WriteByte('{')
+	for i, one := range m {
+		if i > 0 {
+			b.WriteByte(',')
+		}
+		name, err := plainJSON(one.name)
+		if err != nil {
+			return nil, err
+		}
+		value, err := plainJSON(one.value)
+		if err != nil {
+			return nil, err
+		}
+		b.Write(name)
+		b.WriteByte(':')
+		b.Write(value)
+	}
+	b.WriteByte('}')
+	return b.Bytes(), nil
+}
+
+// plainJSON leaves <, > and & as they are: the file is read by people too.
+func plainJSON(v any) ([]byte, error) {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	if err := e.Encode(v); err != nil {
+		return nil, err
+	}
+	return bytes.TrimSpace(b.Bytes()), nil
+}
+
+func editorFile(title string, ks *keys, required []string, takes func(*key) bool) []byte {
+	top := members{
+		{"$schema", "http://json-schema.org/draft-07/schema#"},
+		{"$comment", EditorMark},
+		{"title", title},
+		{"type", "object"},
+		{"additionalProperties", false},
+	}
+	if required != nil {
+		top = append(top, member{"required", required})
+	}
+	used := map[string]bool{}
+	top = append(top, member{"properties", editorKeys(ks, takes, used)})
+	var kinds members
+	for _, k := range editorKinds() {
+		if used[k.name] {
+			kinds = append(kinds, k)
+		}
+	}
+	top = append(top, member{"definitions", kinds})
+	src, err := plainJSON(top)
+	if err != nil {
+		panic(fmt.Sprintf("unit: an editor file cannot be written: %v", err)) // only of strings, numbers and lists
+	}
+	var b bytes.Buffer
+	if err := json.Indent(&b, src, "", "  "); err != nil {
+		panic(fmt.Sprintf("unit: an editor file is no JSON: %v", err))
+	}
+	b.WriteByte('\n')
+	return b.Bytes()
+}
+
+func editorKeys(ks *keys, takes func(*key) bool, used map[string]bool) members {
+	var out members
+	for _, k := range ks.order {
+		if takes == nil || takes(k) {
+			out = append(out, member{k.name, editorKey(k, takes, used)})
+		}
+	}
+	return out
+}
+
+// editorKey is one key with what it means and what it takes.
+func editorKey(k *key, takes func(*key) bool, used map[string]bool) members {
+	doc := k.doc
+	if k.needed {
+		doc += ". Needed before the unit is published"
+		if strings.IndexByte(k.path, '.') < 0 && (k.name == "name" || k.name == "as-of") {
+			doc = k.doc + ". Needed"
+		}
+	}
+	out := members{{"description", doc}}
+	if k.example != "" {
+		out = append(out, member{"examples", []any{editorExample(k)}})
+	}
+	switch {
+	case k.kids != nil:
+		return append(out, section(editorKeys(k.kids, takes, used), nil)...)
+	case k.list:
+		return append(out, member{"type", []string{"array", "null"}}, member{"items", editorItem(k, used)})
+	case k.choices != nil:
+		return append(out, choice(k)...)
+	case k.path == "stock":
+		return append(out,
+			member{"type", []string{"string", "integer", "null"}},
+			member{"minimum", 0},
+			member{"maxLength", 40},
+			member{"pattern", stockShape.String()})
+	}
+	name := strings.ReplaceAll(k.kind, " ", "-")
+	used[name] = true
+	// Beside $ref alone draft 7 reads nothing, so it stands within allOf.
+	return append(out, member{"allOf", []members{{{"$ref", "#/definitions/" + name}}}})
+}
+
+// editorExample is the example as YAML would read it.
+func editorExample(k *key) any {
+	if k.list && k.name == "tie-downs" {
+		name, value, _ := strings.Cut(k.example, ": ")
+		return []members{{{name, value}}}
+	}
+	if k.list {
+		return []string{k.example}
+	}
+	if n, err := strconv.Atoi(k.example); err == nil && k.kind == "count" {
+		return n
+	}
+	return k.example
+}
+
+// section is an object of these keys; an empty one is a key with nothing below it.
+func section(properties members, required []string) members {
+	out := members{{"type", []string{"object", "null"}}, {"additionalProperties", false}}
+	if required != nil {
+		out = append(out, member{"required", required})
+	}
+	return append(out, member{"properties", properties})
+}
+
+// editorItem is what one entry of a list takes.
+func editorItem(k *key, used map[string]bool) members {
+	entry := func(ks *keys) members {
+		return members{{"type", "object"}, {"additionalProperties", false}, {"properties", editorKeys(ks, nil, used)}}
+	}
+	switch k.name {
+	case "photos":
+		return entry(photoKeys())
+	case "waive":
+		return entry(waiverKeys())
+	case "tie-downs":
+		used["tie-down"] = true
+		return members{{"type", "object"}, {"minProperties", 1}, {"maxProperties", 1},
+			{"additionalProperties", members{{"$ref", "#/definitions/tie-down"}}}}
+	}
+	used["text"] = true
+	return members{{"$ref", "#/definitions/text"}}
+}
+
+// choice is one of the words, in the format's own writing so that an editor offers them, or
+// with capitals, "about" and a note as the reader takes them.
+func choice(k *key) members {
+	var folded []string
+	for _, c := range k.choices {
+		folded = append(folded, anyCase(c))
+	}
+	offered := make([]any, 0, len(k.choices)+1)
+	for _, c := range k.choices {
+		offered = append(offered, c)
+	}
+	return members{{"anyOf", []members{
+		{{"enum", append(offered, nil)}},
+		{{"type", "string"}, {"pattern", peeled(`(?:` + strings.Join(folded, "|") + `)`)}},
+	}}}
+}
+
+// peeled is a form with what peel takes off around it.
+func peeled(form string) string {
+	return `^ *(?:` + anyCase("about ") + ` *)?` + form + ` *(?:\([^(]*\))? *$`
+}
+
+// anyCase is a pattern of a word in capitals or without: patterns have no flag for it.
+func anyCase(word string) string {
+	var b strings.Builder
+	for _, r := range word {
+		if low, high := unicode.ToLower(r), unicode.ToUpper(r); low != high {
+			b.WriteString("[" + string(high) + string(low) + "]")
+		} else {
+			b.WriteString(regexp.QuoteMeta(string(r)))
+		}
+	}
+	return b.String()
+}
+
+const (
+	dayPattern = `^(?:19[0-9]{2}|2[01][0-9]{2}|2200)-[0-9]{2}-[0-9]{2}$`
+	// The production week: week 1 to 53 of the years that ParseWeek takes, in words, or
+	// the four digits of this century.
+	weekNumber  = `(?:0?[1-9]|[1-4][0-9]|5[0-3])`
+	weekPattern = `[Ww](?:[Ee][Ee][Kk]|[Kk]) +` + weekNumber + `(?: +[Oo][Ff]|,)? +(?:199[0-9]|20[0-9]{2}|2100)|(?:[Dd][Oo][Tt] +)?(?:0[1-9]|[1-4][0-9]|5[0-3])[0-9]{2}`
+)
+
+// editorKinds are the kinds of value, each once; the keys refer to them by name.
+func editorKinds() members {
+	text := func(written string, more ...member) members {
+		out := append(members{{"description", written}, {"type", []string{"string", "null"}}}, more...)
+		return out
+	}
+	point := func(before string) member {
+		return member{"not", members{{"type", "string"}, {"pattern", before + `(?:[^(]*[^0-9.,(])?` + pointForCommaNumber + `(?:[^0-9]|$)`}}}
+	}
+	weight := strings.TrimSuffix(strings.TrimPrefix(measure.WeightForm(), "^"), "$")
+	const tieDownCount = `^ *` + tieDownNumber
+	return members{
+		{"text", members{{"description", "any words"}, {"type", []string{"string", "number", "boolean", "null"}}}},
+		{"weight", text("with its unit: 24,000 lb or 10,886 kg; where it comes from in parentheses: 24,000 lb (tag)",
+			member{"maxLength", 200}, member{"pattern", measure.WeightForm()}, point(`^`))},
+		{"length", text("with its unit: 28 ft, 83 in, 8 ft 6 in, 812 mm or 9.75 m; where it comes from in parentheses: 83 in (tape)",
+			member{"maxLength", 200}, member{"pattern", measure.LengthForm()})},
+		{"pressure", text("with its unit: 80 psi, 550 kPa or 5.5 bar", member{"maxLength", 200}, member{"pattern", measure.PressureForm()})},
+		{"money", text("$18,450; since when in parentheses: $18,450 (since 2026-11-10)", member{"maxLength", 200}, member{"pattern", measure.MoneyForm()})},
+		{"share", text("5%", member{"maxLength", 200}, member{"pattern", measure.ShareForm()})},
+		{"stopping-distance", text("a length and a speed: 200 ft at 60 mph", member{"maxLength", 200}, member{"pattern", measure.StoppingForm()})},
+		{"count", members{{"description", "a whole number"}, {"type", []string{"integer", "string", "null"}}, {"minimum", 0}, {"maximum", mostCount},
+			{"pattern", peeled(countNumber)}}},
+		{"yes-or-no", members{{"description", "yes or no"}, {"anyOf", []members{
+			{{"enum", []any{"yes", "no", true, false, nil}}},
+			{{"type", "string"}, {"pattern", peeled(`(?:` + anyCase("yes") + `|` + anyCase("no") + `|` + anyCase("true") + `|` + anyCase("false") + `)`)}},
+		}}}},
+		{"date", text("year-month-day: 2026-11-02", member{"format", "date"}, member{"pattern", dayPattern})},
+		{"production-week", members{{"description", "week 31 2026, or the date code's last four digits, 3126"}, {"type", []string{"string", "integer", "null"}},
+			{"minimum", 100}, {"maximum", 5399}, {"pattern", peeled(`(?:` + weekPattern + `)`)}}},
+		{"time-in-the-recording", text("minutes and seconds, 6:12, or hours too, 1:02:03", member{"pattern", `^ *[0-9]{1,3}(?::[0-5][0-9]){1,2} *$`})},
+		{"tie-down", members{{"description", "a count, or a count at a rating each: 8 at 5,000 lb"}, {"type", []string{"integer", "string"}}, {"minimum", 0}, {"maximum", mostCount},
+			{"pattern", tieDownCount + `(?: +(?:at|x|@) +` + weight + `)? *$`}, point(tieDownCount + ` +(?:at|x|@) +`)}},
+	}
+}

@@ -1,0 +1,102 @@
+package walkaround
+
+import "strconv"
+
+// dates finds the week and year a tire was made: "date code thirty-one twenty-five",
+// "week eighteen of twenty-three". The code is 49 CFR 574.5: two digits of the week,
+// two of the year.
+func (s *sentence) dates() {
+	for i := range s.t {
+		switch {
+		case s.is(i, "date") && s.is(i+1, "code", "codes", "thing", "stamp", "on"), s.is(i, "dot", "dots") && s.is(i+1, "says", "code", "date", "is", "number", "stamp"):
+			for k := range s.qs {
+				q := &s.qs[k]
+				if q.from <= i || q.from > i+9 || q.used {
+					continue
+				}
+				digits := ""
+				for _, p := range q.parts {
+					// "oh eight nineteen" begins with the oh that is no number of its own
+					digits += plainNumber(p)
+				}
+				if q.single() && s.t[q.from].kind == number {
+					digits = s.t[q.from].text // with its leading zero
+				}
+				if len(digits) == 3 && s.is(q.from-1, "oh", "o", "zero") {
+					digits = "0" + digits
+				}
+				if s.made(i, q.to, digits) {
+					q.used = true
+				}
+				break
+			}
+		case s.is(i, "week"):
+			for k := 0; k+1 < len(s.qs); k++ {
+				a, b := &s.qs[k], &s.qs[k+1]
+				if a.from == i+1 && b.from == a.to+1 && s.is(a.to, "of") {
+					w, ok1 := a.whole()
+					y, ok2 := b.whole()
+					if y >= 2000 {
+						y -= 2000
+					} else if len(b.parts) == 2 && b.parts[0] == 20 {
+						y, ok2 = int(b.parts[1]), true
+					}
+					if ok1 && ok2 && w < 54 && y < 60 && s.made(i, b.to, twoDigits(w)+twoDigits(y)) {
+						a.used, b.used = true, true
+					}
+				}
+			}
+		}
+	}
+}
+
+func twoDigits(n int) string {
+	if n < 10 {
+		return "0" + strconv.Itoa(n)
+	}
+	return strconv.Itoa(n)
+}
+
+func (s *sentence) made(from, to int, digits string) bool {
+	n, err := strconv.Atoi(digits)
+	if err != nil || len(digits) != 4 || n/100 < 1 || n/100 > 53 || n%100 > 45 {
+		return false
+	}
+	s.emit(from, to, Candidate{Role: TireMade, Value: Word("week " + strconv.Itoa(n/100) + " " + strconv.Itoa(2000+n%100)), Confidence: 0.93})
+	return true
+}
+
+// years finds the model year: "a twenty twenty-six", "2026 model".
+func (s *sentence) years() {
+	for i := range s.qs {
+		q := &s.qs[i]
+		if q.used || q.rejected != "" || q.unit != bare {
+			continue
+		}
+		var y float64
+		switch {
+		case q.single() && !q.broken && q.amount >= 1980 && q.amount <= 2040:
+			y = q.amount
+		case len(q.parts) == 2 && q.parts[0] == 20 && q.parts[1] >= 10 && q.parts[1] <= 40:
+			y = 2000 + q.parts[1]
+		case len(q.parts) == 2 && q.parts[0] == 19 && q.parts[1] >= 80:
+			y = 1900 + q.parts[1]
+		case len(q.parts) == 3 && q.parts[0] == 20 && q.parts[1] == 0 && q.parts[2] < 10:
+			y = 2000 + q.parts[2]
+		default:
+			continue
+		}
+		near := false
+		for k := max(0, q.from-4); k < min(q.to+2, len(s.t)); k++ {
+			near = near || s.is(k, "year", "yr", "model")
+		}
+		if !near && !s.is(q.from-1, "a", "an", "new") {
+			continue
+		}
+		if _, d, ok := s.nearest(q.from, q.to, func(c cue) bool { return c.money != "" || c.weight != "" }); ok && d < 2 && !near {
+			continue
+		}
+		q.used = true
+		s.emit(q.from, q.to, Candidate{Role: ModelYear, Value: Year(y), Confidence: 0.93})
+	}
+}

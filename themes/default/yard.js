@@ -1,0 +1,588 @@
+// The yard page: find by need, one screen at a time. Everything it shows is worked out
+// already and stands in STOCK (internal/render/stock.go says what each column holds);
+// where a machine would stand and what a truck may pull is worked by statics.js, which is
+// loaded when somebody asks, as the search (search.js) is when somebody types a word.
+// What is asked for stands behind the # of the address, so that Back goes back and an
+// address can be sent; the truck's numbers stay on the phone.
+(function () {
+	"use strict";
+	var panel = document.getElementById("find");
+	if (!panel) return;
+	var STEP = 24;
+	var byId = function (id) { return document.getElementById(id); };
+	var list = byId("cards"), count = byId("count"), picked = byId("picked"), more = byId("more"), less = byId("less"), versus = byId("versus"), tray = byId("tray");
+	var chips = [].slice.call(panel.querySelectorAll("[data-f]"));
+	var D, N, M, order, facets, wanted = {}, shown, texts = {};
+	var root = document.documentElement;
+
+	function escape(s) {
+		return String(s).replace(/[&<>"]/g, function (c) { return { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" }[c]; });
+	}
+	function group(n) { return String(n).replace(/\B(?=(\d{3})+$)/g, ","); }
+	function some(n, one, many) { return group(n) + " " + (n == 1 ? one : many); }
+
+	// A file of the site as a script; then is called once it is there.
+	var files = {};
+	function load(path, then) {
+		var f = files[path];
+		if (f && f.done) return then();
+		if (f) return f.push(then);
+		f = files[path] = [then];
+		var s = document.createElement("script");
+		s.src = path;
+		s.onload = function () {
+			f.done = true;
+			f.forEach(function (g) { g(); });
+		};
+		s.onerror = function () {
+			delete files[path];
+			say("This part did not load. Try again when there is signal; the list below is complete.");
+		};
+		document.head.appendChild(s);
+	}
+	function say(text) { count.textContent = text; }
+
+	function ready(then) {
+		if (D) return then();
+		load(panel.dataset.stock, function () {
+			if (!D) unpack(window.STOCK);
+			then();
+		});
+	}
+
+	function unpack(stock) {
+		D = stock;
+		M = D.models;
+		N = D.model.length;
+		var last = "";
+		D.stock = D.stock.map(function (s) {
+			if (typeof s == "number") {
+				var digits = /\d+$/.exec(last)[0], n = String(+digits + s);
+				while (n.length < digits.length) n = "0" + n;
+				s = last.slice(0, -digits.length) + n;
+			}
+			return last = s;
+		});
+		facets = D.facets.map(function (f) {
+			var of = f.of;
+			return {
+				name: f.name, values: f.values,
+				of: f.by == "unit" ? of : D.model.map(function (m) { return of[m]; }),
+				chips: f.values.map(function (v) { return chips.filter(function (c) { return c.dataset.f == f.name && c.dataset.v == v; })[0]; })
+			};
+		});
+		// What can be bought today first, then by kind: internal/render orders the page likewise.
+		var kind = facets[0].of;
+		order = D.model.map(function (_, i) { return i; }).sort(function (a, b) {
+			return D.state[a] - D.state[b] || kind[a] - kind[b] || a - b;
+		});
+	}
+
+	// ---- what is asked for
+
+	var MACHINE = ["w", "l", "b"];
+	function read() {
+		var asked = {};
+		location.hash.slice(1).split("&").forEach(function (part) {
+			var at = part.indexOf("=");
+			if (at < 1) return;
+			try { asked[part.slice(0, at)] = decodeURIComponent(part.slice(at + 1)); } catch (e) { /* no address of ours */ }
+		});
+		return asked;
+	}
+	function write(asked) {
+		var s = Object.keys(asked).filter(function (k) { return asked[k]; }).sort().map(function (k) {
+			return k + "=" + encodeURIComponent(asked[k]).replace(/%2C/g, ",").replace(/%20/g, "+");
+		}).join("&");
+		return s ? "#" + s : location.pathname + location.search;
+	}
+	// go changes what is asked for; typing does not fill the history letter by letter.
+	function go(change, typing) {
+		var asked = {};
+		for (var k in wanted) asked[k] = wanted[k];
+		if (!("from" in change)) delete asked.from;
+		for (k in change) asked[k] = change[k];
+		history[typing ? "replaceState" : "pushState"](null, "", write(asked));
+		draw();
+	}
+	function values(asked, name) { return asked[name] ? asked[name].split(",") : []; }
+	function amount(text) {
+		var n = parseFloat(String(text || "").replace(/[,\s]/g, ""));
+		return n > 0 ? n : 0;
+	}
+
+	// ---- finding
+
+	// find tells which units answer, how many each chip would give, and how many each thing
+	// asked for keeps out alone.
+	function find() {
+		var on = facets.map(function (f) {
+			var v = values(wanted, f.name);
+			return v.length ? f.values.map(function (x) { return v.indexOf(x) >= 0; }) : null;
+		});
+		var least = amount(wanted.load), words = texts.found, fits = fitting();
+		var hits = [], counts = facets.map(function (f) { return f.values.map(function () { return 0; }); });
+		var alone = {}, F = facets.length;
+		for (var k = 0; k < N; k++) {
+			var i = order[k], fails = 0, by = "", at = -1;
+			if (least && !(D.load[i] >= least)) { fails++; by = "load"; }
+			if (words && !words[i]) { fails++; by = "words"; }
+			for (var f = 0; f < F && fails < 2; f++) {
+				if (on[f] && !on[f][facets[f].of[i]]) { fails++; by = facets[f].name; at = f; }
+			}
+			if (fails < 2 && fits && !fits(i, !fails)) { fails++; by = fits.by; at = -1; }
+			if (fails > 1) continue;
+			if (fails) {
+				alone[by] = (alone[by] || 0) + 1;
+				if (at >= 0 && facets[at].of[i] >= 0) counts[at][facets[at].of[i]]++;
+				continue;
+			}
+			hits.push(i);
+			for (f = 0; f < F; f++) if (facets[f].of[i] >= 0) counts[f][facets[f].of[i]]++;
+		}
+		if (words) hits.sort(function (a, b) { return words[b] - words[a]; });
+		return { hits: hits, counts: counts, alone: alone, unknown: fits ? fits.unknown : 0 };
+	}
+
+	// ---- my machine and my truck (statics.js)
+
+	var KEEP = "tarepage-truck", truck = null;
+	function machine() {
+		var w = amount(wanted.w), l = amount(wanted.l), b = amount(wanted.b);
+		return w && l ? { w: w, l: l * 12, b: b } : null;
+	}
+	function rig(i) {
+		var r = M.rig[D.model[i]];
+		if (!r || D.tongue[i] == null) return null;
+		r = r.slice();
+		r[0] = D.empty[i];
+		r[1] = D.tongue[i];
+		r[13] = D.load[i];
+		r[15] = D.weighed[i] ? D.tongue[i] : null;
+		return r;
+	}
+	// place is where the machine would stand on a unit: the window of statics.js.
+	var placed = {}, placedFor = "";
+	function place(i, m) {
+		var key = D.model[i] + " " + D.empty[i] + " " + D.tongue[i];
+		if (key in placed) return placed[key];
+		var r = rig(i), o = null;
+		if (r) {
+			var wide = M.wide[D.model[i]];
+			o = wide != null && m.b > wide ? { narrow: true } : window.Statics.window(r, m.w, m.l);
+			o.rig = r;
+		}
+		return placed[key] = o;
+	}
+	// pull is whether the truck may pull a unit with the machine where it would stand: the
+	// loaded trailer is held against the truck as an empty one that weighs as much.
+	function pull(i, m) {
+		var r, o = m && place(i, m);
+		if (!m) {
+			r = rig(i);
+			return r && window.Statics.match(r, truck, D.law);
+		}
+		if (!o || !o.room) return null;
+		var best = null;
+		[(o.first + o.last) / 2, o.last, o.first].some(function (at) {
+			var s = window.Statics.stand(o.rig, m.w, m.l, at);
+			r = o.rig.slice();
+			r[0] = s.total;
+			r[1] = r[15] = s.tongue;
+			r[13] = Math.max(0, r[13] - m.w);
+			var t = window.Statics.match(r, truck, D.law);
+			if (!best || best.over && !t.over) best = t;
+			return !t.over;
+		});
+		return best;
+	}
+	function pulls(t) { return t && !t.why && !t.over; }
+	function fitting() {
+		var m = machine(), t = wanted.truck && truck;
+		if (!window.Statics || !m && !t) return null;
+		var key = JSON.stringify([m, t]);
+		if (key != placedFor) { placed = {}; placedFor = key; }
+		var f = function (i, otherwise) {
+			if (m) {
+				var o = place(i, m);
+				if (!o && otherwise) f.unknown++;
+				if (!o || !o.room) { f.by = "machine"; return false; }
+			}
+			if (t && !pulls(pull(i, m))) { f.by = "truck"; return false; }
+			return true;
+		};
+		f.unknown = 0;
+		return f;
+	}
+	// told is what a card says about the machine and the truck.
+	function told(i) {
+		var m = machine(), out = [], o, t;
+		if (!window.Statics) return "";
+		if (m) {
+			o = place(i, m);
+			if (o && o.room) out.push("Your machine: center it " + window.Statics.windowText(o).replace("deck's", M.space[D.model[i]] + "'s") +
+				(M.wide[D.model[i]] == null && m.b ? "; its width is not on file, ask us" : "") + ".");
+		}
+		if (wanted.truck && truck && (t = pull(i, m)) && !t.why) {
+			out.push((m ? "Your truck: within every limit you gave, " + t.limits[0].label + " is the nearest" : "Your truck: " + t.text.replace(/; incomplete.*/, "")) +
+				(t.missing.length ? "; not checked, for want of a number: " + t.missing.join(", ") : "") + ".");
+		}
+		return out.map(function (s) { return '<span class="fit">' + escape(s) + "</span>"; }).join("");
+	}
+
+	// ---- cards, as internal/render and yard.html write them
+
+	function disk(x, y, r) { return "M" + x + " " + y + "m-" + r + " 0a" + r + " " + r + " 0 1 1 " + r + " " + r + "a" + r + " " + r + " 0 0 1-" + r + "-" + r; }
+	function view(i) {
+		var s = M.shape[D.model[i]];
+		if (s < 0) return "";
+		var p = D.shapes[s].split("|"), tires = "", rims = "", out = '<svg class="el el-small" viewBox="0 0 320 ' + D.tall + '" aria-hidden="true">';
+		(p[3] ? p[3].split(",") : []).forEach(function (w) {
+			w = w.split(" ");
+			tires += disk(w[0], w[1], w[2]);
+			rims += disk(w[0], w[1], w[3]);
+		});
+		[["solid", p[0]], ["slit", p[1]], ["tire", tires], ["rim", rims], ["guess", p[2]]].forEach(function (x) {
+			if (x[1]) out += '<path class="el-' + x[0] + '" d="' + x[1] + '"/>';
+		});
+		return out + "</svg>";
+	}
+	function loadText(i) { return D.load[i] == null ? "" : D.says["load " + i] || group(D.load[i]) + " lb"; }
+	function priceText(i) {
+		if (D.states[D.state[i]] == "sold") return "Sold";
+		return D.price[i] ? D.says["price " + i] || "$" + group(D.price[i]) : "Call for the price";
+	}
+	function address(i) { return "u/" + D.stock[i].toLowerCase() + ".html"; }
+	function stateText(i) { return D.states[D.state[i]] + ", " + D.conditions[D.worn[i]]; }
+	function card(i) {
+		var m = D.model[i], n = D.careful[i], long = M.long[m];
+		return '<li class="card' + (D.states[D.state[i]] == "sold" ? " gone" : "") + '">' + view(i) +
+			'<a href="' + address(i) + '">' + escape(D.titles[D.title[i]]) + "</a>" +
+			'<span class="state">' + escape(stateText(i)) + ", " + escape(D.stock[i]) + "</span>" +
+			'<span class="numbers">' + (D.load[i] == null ? "" : "<b>" + escape(loadText(i)) + " payload</b>, ") + escape(M.gvwr[m]) + " GVWR" +
+			(long ? ", " + escape(long + " " + M.space[m]).replace(/ /g, "\u00a0") : "") + "</span>" +
+			'<b class="price">' + escape(priceText(i)) + "</b>" + (n ? '<span class="warned">' + some(n, "caution", "cautions") + "</span>" : "") + told(i) +
+			'<button type="button" class="pick" value="' + escape(D.stock[i]) + '" aria-pressed="' + (picks().indexOf(D.stock[i]) >= 0) + '" aria-label="Compare ' + escape(D.stock[i]) + '">Compare</button></li>';
+	}
+
+	// ---- drawing
+
+	var NAMES = { load: "payload", words: "words", machine: "my machine", truck: "my truck" };
+	function heading(name) {
+		var c = chips.filter(function (x) { return x.dataset.f == name; })[0];
+		return c ? c.closest("[aria-label]").getAttribute("aria-label").toLowerCase() : NAMES[name];
+	}
+	// asked are the things asked for, each with what would drop it.
+	function asked() {
+		var out = [];
+		facets.forEach(function (f) {
+			f.values.forEach(function (v, k) {
+				if (values(wanted, f.name).indexOf(v) < 0) return;
+				var drop = {};
+				drop[f.name] = values(wanted, f.name).filter(function (x) { return x != v; }).join(",");
+				out.push({ by: f.name, text: f.chips[k].textContent, drop: drop });
+			});
+		});
+		if (amount(wanted.load)) out.push({ by: "load", text: "payload " + group(amount(wanted.load)) + " lb or more", drop: { load: "" } });
+		if (wanted.words) out.push({ by: "words", text: "“" + wanted.words + "”", drop: { words: "" } });
+		if (machine()) out.push({ by: "machine", text: "my machine, " + group(amount(wanted.w)) + " lb on " + amount(wanted.l) + " ft", drop: { w: "", l: "", b: "" } });
+		if (wanted.truck && truck) out.push({ by: "truck", text: "my truck", drop: { truck: "" } });
+		return out;
+	}
+	function dropButton(a, text) {
+		var b = document.createElement("button");
+		b.type = "button";
+		b.className = "drop";
+		b.textContent = text || a.text;
+		if (!text) b.setAttribute("aria-label", "Drop " + a.text);
+		b.onclick = function () { go(a.drop); count.focus(); };
+		return b;
+	}
+
+	function needs() {
+		var m = machine(), t = wanted.truck && truck, parts = [];
+		wanted.words && wordsOf(wanted.words).forEach(function (w) { var p = partOf(w); if (parts.indexOf(p) < 0) parts.push(p); });
+		return { statics: !!(m || t), parts: parts };
+	}
+	function draw() {
+		wanted = read();
+		if (wanted.words) wanted.words = wanted.words.replace(/\+/g, " ");
+		truck = kept();
+		fill();
+		var any = Object.keys(wanted).length;
+		if (!any && !shown && !D) return;
+		ready(function () {
+			var n = needs(), paths = n.parts.length ? [panel.dataset.search].concat(n.parts) : [];
+			if (n.statics) paths.push(panel.dataset.statics);
+			all(paths, show);
+		});
+	}
+	function all(paths, then) {
+		if (!paths.length) return then();
+		load(paths[0], function () { all(paths.slice(1), then); });
+	}
+	function show() {
+		texts.found = wanted.words ? search(wanted.words) : null;
+		var found = find(), n = found.hits.length, at = Math.min(amount(wanted.from), Math.max(0, n - 1)), from, to;
+		// One screen more keeps the one before it; no more than two are in the page.
+		at -= at % STEP;
+		from = Math.max(0, at - STEP);
+		to = Math.min(n, at + STEP);
+		facets.forEach(function (f, k) {
+			f.values.forEach(function (v, j) {
+				var c = f.chips[j], is = values(wanted, f.name).indexOf(v) >= 0;
+				c.dataset.n = group(found.counts[k][j]);
+				c.setAttribute("aria-pressed", is);
+				c.classList.toggle("none", !found.counts[k][j] && !is);
+			});
+		});
+		var now = asked();
+		say((n == N ? some(N, "trailer", "trailers") : some(n, "trailer answers", "trailers answer") + ", of " + group(N)) + "." +
+			(n > STEP ? " Showing " + group(from + 1) + " to " + group(to) + "." : "") +
+			(found.unknown ? " " + some(found.unknown, "more lacks", "more lack") + " a measure that this needs; ask us." : ""));
+		picked.textContent = "";
+		now.forEach(function (a) { picked.appendChild(dropButton(a)); });
+		if (now.length > 1) picked.appendChild(dropButton({ drop: nothing() }, "Drop all of it"));
+		list.innerHTML = found.hits.slice(from, to).map(card).join("");
+		shown = true;
+		if (!n) relax(now, found.alone);
+		more.hidden = to >= n;
+		more.textContent = "Show " + Math.min(STEP, n - to) + " more";
+		more.onclick = function () { turn(to, STEP); };
+		less.hidden = !from;
+		less.textContent = "Back to the ones before";
+		less.onclick = function () { turn(at - STEP, 0); };
+		compare();
+	}
+	// turn shows the screen from a number on, and goes to the card that comes first in it.
+	function turn(start, nth) {
+		go({ from: String(start) });
+		var c = list.children[nth];
+		if (!c) return;
+		c.querySelector("a").focus({ preventScroll: true });
+		c.scrollIntoView();
+	}
+	function nothing() {
+		var drop = {};
+		for (var k in wanted) if (k != "pick") drop[k] = "";
+		return drop;
+	}
+	// relax says which of the things asked for to give up.
+	function relax(now, alone) {
+		var best = "";
+		for (var by in alone) if (!best || alone[by] > alone[best]) best = by;
+		var li = document.createElement("li");
+		li.className = "empty";
+		if (best) {
+			li.textContent = "No trailer here answers all of that. Without “" + heading(best) + "” " + some(alone[best], "does", "do") + ": ";
+			var drop = {};
+			(best == "machine" ? MACHINE : [best]).forEach(function (k) { drop[k] = ""; });
+			li.appendChild(dropButton({ drop: drop }, "Drop " + heading(best)));
+		} else {
+			li.textContent = "No trailer here answers that, and giving up one thing is not enough. ";
+			li.appendChild(dropButton({ drop: nothing() }, "Drop all of it"));
+		}
+		list.appendChild(li);
+	}
+
+	// ---- words: MiniSearch over an index that is made already (internal/render/words.go)
+
+	var indexes = {};
+	function wordsOf(text) { return text.toLowerCase().split(/[\n\r\p{Z}\p{P}]+/u).filter(Boolean).slice(0, 8); }
+	function parts() { return texts.parts = texts.parts || JSON.parse(panel.dataset.words); }
+	function partOf(word) {
+		var p = parts(), at = 0;
+		for (var i = 1; i < p.length; i++) if (p[i][0] <= word) at = i;
+		return p[at][1];
+	}
+	window.WORDS = function (n, names, posts) {
+		var index = [], docs = {}, lengths = {}, word = "", at = 0;
+		function digits() {
+			var v = 0, shift = 0, c;
+			do {
+				c = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_".indexOf(posts[at++]);
+				v |= (c & 31) << shift;
+				shift += 5;
+			} while (c & 32);
+			return v;
+		}
+		names.split(" ").forEach(function (s) {
+			word = word.slice(0, parseInt(s[0], 36)) + s.slice(1);
+			var fields = {};
+			for (var f = 0; f < 3; f++) {
+				var k = digits(), last = 0, of = {};
+				if (k) fields[f] = of;
+				while (k--) of[last += digits()] = 1;
+			}
+			index.push([word, fields]);
+		});
+		for (var i = 0; i < N; i++) { docs[i] = i; lengths[i] = [1, 1, 1]; }
+		indexes[parts()[n][1]] = window.MiniSearch.loadJS({
+			documentCount: N, nextId: N, documentIds: docs, fieldIds: { name: 0, kit: 1, notes: 2 }, fieldLength: lengths,
+			averageFieldLength: [1, 1, 1], storedFields: {}, dirtCount: 0, index: index, serializationVersion: 2
+		}, { fields: ["name", "kit", "notes"] });
+	};
+	// search scores the units in which every word is found, begun or nearly.
+	function search(text) {
+		var found = null;
+		wordsOf(text).forEach(function (w) {
+			var next = {}, index = indexes[partOf(w)];
+			index.search(w, {
+				prefix: true, fuzzy: w.length > 4 && !/\d/.test(w) ? 1 : false, boost: { name: 6, kit: 2 }, weights: { prefix: .6, fuzzy: .2 },
+				bm25: { k: 1.2, b: 0, d: .5 }, tokenize: function (s) { return [s]; }
+			}).forEach(function (r) {
+				if (!found || found[r.id]) next[r.id] = r.score + (found ? found[r.id] : 0);
+			});
+			found = next;
+		});
+		return found;
+	}
+
+	// ---- the forms
+
+	var FIELDS = { load: byId("load"), words: byId("words"), w: byId("w"), l: byId("l"), b: byId("b") };
+	var later, typed = {};
+	// type takes what is typed and finds once the typing rests.
+	function type(k, value) {
+		typed[k] = value;
+		clearTimeout(later);
+		later = setTimeout(function () {
+			var change = typed;
+			typed = {};
+			go(change, true);
+		}, 250);
+	}
+	Object.keys(FIELDS).forEach(function (k) {
+		FIELDS[k].addEventListener("input", function () { type(k, FIELDS[k].value.trim()); });
+	});
+	function fill() {
+		for (var k in FIELDS) if (FIELDS[k] != document.activeElement) FIELDS[k].value = wanted[k] || "";
+		for (k in trucks) if (trucks[k] != document.activeElement) trucks[k].value = truck && truck[k] != null ? truck[k] : "";
+		if (forget) forget.hidden = !truck;
+	}
+
+	// The truck's numbers are kept on this phone and nowhere else, in pounds and inches, for
+	// this page and every trailer's.
+	function kept() {
+		try {
+			var t = JSON.parse(localStorage.getItem(KEEP));
+			return t && typeof t == "object" && Object.keys(t).length ? t : null;
+		} catch (e) { return null; }
+	}
+	function keep(t) {
+		try {
+			if (t && Object.keys(t).length) localStorage.setItem(KEEP, JSON.stringify(t));
+			else localStorage.removeItem(KEEP);
+		} catch (e) { /* a phone that keeps nothing */ }
+	}
+	var TRUCK = [
+		["gvwr", "GVWR, lb", "door sticker"], ["weight", "Weighs as it stands, lb", "people, fuel and gear in it; scale"],
+		["rear", "Rear axle rating, lb", "door sticker, GAWR RR"], ["rearWeight", "On the rear axle, lb", "scale"],
+		["gcwr", "GCWR, lb", "owner's manual"], ["hitch", "Hitch, trailer weight, lb", "hitch label"],
+		["tongue", "Hitch, tongue weight, lb", "hitch label"], ["ball", "Ball, lb", "stamped on it"],
+		["base", "Wheelbase, in", "axle to axle"], ["behind", "Ball behind the rear axle, in", "tape; a minus if ahead of it"]
+	];
+	var trucks = {}, forget, box = byId("truck");
+	// The fields come when they are asked for: they are half of the page's elements.
+	box.addEventListener("toggle", function () {
+		if (!box.open || forget) return;
+		TRUCK.forEach(function (f) {
+			var l = document.createElement("label"), i = document.createElement("input");
+			l.textContent = f[1] + " (" + f[2] + ")";
+			i.inputMode = f[0] == "behind" ? "text" : "decimal";
+			i.autocomplete = "off";
+			l.appendChild(i);
+			box.appendChild(l);
+			trucks[f[0]] = i;
+			i.addEventListener("input", function () {
+				var t = kept() || {}, n = parseFloat(i.value.replace(/[,\s]/g, "").replace(/^[\u2212\u2013]/, "-"));
+				delete t[f[0]];
+				if (f[0] == "behind" ? isFinite(n) : n > 0) t[f[0]] = n;
+				keep(t);
+				type("truck", Object.keys(t).length ? "1" : "");
+			});
+		});
+		forget = document.createElement("button");
+		forget.type = "button";
+		forget.className = "drop";
+		forget.textContent = "Forget my truck";
+		forget.onclick = function () { keep(null); go({ truck: "" }); count.focus(); };
+		box.appendChild(forget);
+		truck = kept();
+		fill();
+		if (truck) go({ truck: "1" }, true);
+	});
+
+	panel.addEventListener("click", function (e) {
+		var c = e.target.closest("[data-f]");
+		if (!c || e.ctrlKey || e.metaKey || e.shiftKey || e.altKey) return;
+		e.preventDefault();
+		var f = c.dataset.f, v = values(wanted, f), at = v.indexOf(c.dataset.v), change = {};
+		if (at < 0) v.push(c.dataset.v); else v.splice(at, 1);
+		change[f] = v.join(",");
+		go(change);
+	});
+	chips.forEach(function (c) {
+		if (c.href) {
+			// Without scripts it leads to the kind's own page.
+			c.setAttribute("role", "button");
+			c.setAttribute("aria-pressed", "false");
+			c.addEventListener("keydown", function (e) { if (e.key == " ") { e.preventDefault(); c.click(); } });
+		}
+	});
+
+	// ---- comparing two to four
+
+	function picks() { return values(wanted, "pick").slice(0, 4); }
+	function pick(stock) {
+		var p = picks(), at = p.indexOf(stock);
+		if (at >= 0) p.splice(at, 1);
+		else if (p.length < 4) p.push(stock);
+		else return say("Four at a time. Take one out to put another in.");
+		wanted.pick = p.join(",");
+		history.replaceState(null, "", write(wanted));
+		ready(compare);
+	}
+	document.addEventListener("click", function (e) {
+		var b = e.target.closest(".pick");
+		if (b) pick(b.value);
+	});
+	function compare() {
+		var p = picks().map(function (s) { return D.stock.indexOf(s); }).filter(function (i) { return i >= 0; });
+		[].forEach.call(list.querySelectorAll(".pick"), function (b) { b.setAttribute("aria-pressed", picks().indexOf(b.value) >= 0); });
+		var on = wanted.compare && p.length > 1;
+		tray.hidden = !p.length || on;
+		tray.innerHTML = "<span>" + escape(p.map(function (i) { return D.stock[i]; }).join(", ")) + "</span>" +
+			(p.length > 1 ? '<button type="button" class="do" id="do">Compare ' + p.length + "</button>" : "<span>Pick one more to compare.</span>") +
+			'<button type="button" class="drop" id="undo">Clear</button>';
+		if (p.length > 1) byId("do").onclick = function () { go({ compare: "1", from: wanted.from }); versus.focus(); };
+		byId("undo").onclick = function () { go({ pick: "", compare: "", from: wanted.from }); count.focus(); };
+		root.classList.toggle("comparing", !!on);
+		versus.hidden = !on;
+		versus.innerHTML = on ? table(p) : "";
+		if (on) byId("back").onclick = function () { go({ compare: "", from: wanted.from }); count.focus(); };
+	}
+	function table(p) {
+		var rows = [["Price", priceText], ["Is it here?", stateText], ["Payload", loadText], ["GVWR", function (i) { return M.gvwr[D.model[i]]; }],
+			["Empty", function (i) { return D.says["empty " + i] || D.empty[i] != null && group(D.empty[i]) + " lb"; }],
+			["Length of deck, bed or box", function (i) { return M.long[D.model[i]]; }]];
+		D.rows.forEach(function (name, k) { rows.push([name, function (i) { return M.facts[D.model[i]][k]; }]); });
+		rows = rows.map(function (r) { return [r[0], p.map(function (i) { return r[1](i) || "not stated"; })]; });
+		function part(title, differ) {
+			var some = rows.filter(function (r) { return r[1].some(function (v) { return v != r[1][0]; }) == differ; });
+			return some.length ? '<tr class="part"><th scope="rowgroup" colspan="' + (p.length + 1) + '">' + title + "</th></tr>" + some.map(function (r) {
+				return '<tr><th scope="row">' + r[0] + "</th>" + r[1].map(function (v) { return "<td>" + escape(v) + "</td>"; }).join("") + "</tr>";
+			}).join("") : "";
+		}
+		return '<button type="button" class="drop" id="back">Back to the list</button><h2>Side by side</h2><p class="scale">Drawn at one scale. What differs comes first; the units are the same in every column.</p>' +
+			'<table class="of' + p.length + '"><thead><tr><th scope="col">Trailer</th>' + p.map(function (i) {
+				return '<th scope="col">' + view(i) + '<a href="' + address(i) + '">' + escape(D.titles[D.title[i]]) + "</a> " + escape(D.stock[i]) + "</th>";
+			}).join("") + "</tr></thead><tbody>" + part("Where they differ", true) + part("Alike", false) + "</tbody></table>";
+	}
+
+	window.addEventListener("popstate", draw);
+	window.addEventListener("hashchange", draw);
+	draw();
+	// The data comes behind everything else, before somebody needs it.
+	window.addEventListener("load", function () { setTimeout(function () { ready(function () {}); }, 200); });
+})();
