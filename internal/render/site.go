@@ -123,6 +123,18 @@ type entry struct {
 	nearest []*entry
 }
 
+// whole is the entry with the tree of its notes, read once for everything on its page that
+// is made from them.
+func (e *entry) whole() *entry {
+	if e.Body.Root != nil {
+		return e
+	}
+	u, again := *e.Unit, *e
+	u.Body = *e.Body.Whole()
+	again.Unit = &u
+	return &again
+}
+
 // Site makes every page, and the scripts that pages load, and hands each to add by its
 // path. It returns how many pages it made. Pages are made several at a time; add is called for one at a time.
 func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int, error) {
@@ -152,7 +164,7 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	keep := m.keys()
 	for _, e := range m.units {
 		first := len(jobs)
-		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e) }},
+		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e.whole()) }},
 			job{path: e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(e) }},
 			job{path: e.lot, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.lot(e) }},
 			job{path: e.handOver, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.handOver(e) }})
