@@ -13,6 +13,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 	"sync"
 	"time"
 
@@ -38,13 +39,13 @@ func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 func run(args []string, stdout, stderr io.Writer) int {
 	cmd, err := parse(args)
 	if err != nil {
-		fmt.Fprintf(stderr, "%s: %v\n", name(), err)
+		complain(stderr, err)
 		return failed
 	}
 	if cmd.verb == "showroom" {
 		// It prints while it runs, and runs until it is interrupted.
 		if err := cmd.showroom(stdout, stderr); err != nil {
-			fmt.Fprintf(stderr, "%s: %v\n", name(), err)
+			complain(stderr, err)
 			return failed
 		}
 		return clean
@@ -56,10 +57,17 @@ func run(args []string, stdout, stderr io.Writer) int {
 		err = werr
 	}
 	if err != nil {
-		fmt.Fprintf(stderr, "%s: %v\n", name(), err)
+		complain(stderr, err)
 		return failed
 	}
 	return status
+}
+
+// complain prints an error, each of its lines as it may be shown.
+func complain(w io.Writer, err error) {
+	for line := range strings.SplitSeq(err.Error(), "\n") {
+		fmt.Fprintf(w, "%s: %s\n", name(), report.Visible(line))
+	}
 }
 
 func (c *command) do(stdout, stderr io.Writer) (int, error) {

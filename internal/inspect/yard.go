@@ -47,12 +47,31 @@ func Unit(u *unit.Unit, w *compute.Work, media []unit.Media) []Finding {
 		}
 		*f = Findings{rule: r, file: c.File, list: f.list[:0]}
 		r.check(c, f)
+		f.fold()
 		for i := range f.list {
 			fromModel(c, &f.list[i])
 		}
 		out = append(out, f.list...)
 	}
 	return out
+}
+
+// mostOfOne is how many findings of one rule are told of one unit.
+const mostOfOne = 20
+
+// fold tells in one finding how many more there are than anybody reads.
+func (f *Findings) fold() {
+	if len(f.list) <= mostOfOne+1 {
+		return
+	}
+	rest := f.list[mostOfOne:]
+	last := rest[0]
+	for _, more := range rest {
+		last.Severity = min(last.Severity, more.Severity) // the worst of them
+	}
+	last.Message, last.Value, last.Limit, last.Related = fmt.Sprintf("and %d more of this kind in this unit", len(rest)), "", "", nil
+	last.Remedy = "mend those before it, then look again"
+	f.list = append(f.list[:mostOfOne], last)
 }
 
 // Yardwide completes what Unit found about each unit, in the stock's order: what reading

@@ -367,7 +367,7 @@ func TestEditorFilesAgreeWithTheReader(t *testing.T) {
 		}
 	}
 	// Neither side says yes or no to everything.
-	if agreed[true] < 500 || agreed[false] < 500 {
+	if !testing.Short() && (agreed[true] < 500 || agreed[false] < 500) {
 		t.Errorf("agreed on %d that read and %d that do not", agreed[true], agreed[false])
 	}
 	t.Logf("agreed on %d that read and %d that do not", agreed[true], agreed[false])

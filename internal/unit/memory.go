@@ -117,7 +117,7 @@ func (m *Memory) recall(root fs.FS, name string, s *Stock) *remembered {
 	if r == nil {
 		return nil
 	}
-	info, err := fs.Stat(root, name)
+	info, err := fs.Lstat(root, name)
 	if err != nil || !info.Mode().IsRegular() || info.Size() != r.size {
 		return nil
 	}
@@ -203,6 +203,8 @@ func readFile(root fs.FS, name string) *remembered {
 	switch {
 	case errors.Is(err, errNoFile):
 		return broken(err.Error(), "put a text file in its place")
+	case errors.Is(err, errLink):
+		return broken(err.Error(), "put the file itself there")
 	case err != nil:
 		return broken(fmt.Sprintf("the file cannot be opened: %v", plainError(err)), "check its permissions")
 	case info.Size() > MostBytes:
@@ -215,11 +217,15 @@ func readFile(root fs.FS, name string) *remembered {
 }
 
 // readText reads a file, if it is one: a pipe or a device would keep the build waiting
-// for ever. It reads no more than is needed to say that the file is too long.
+// for ever, and a link may lead out of the folder, to whatever the person who builds can
+// read. It reads no more than is needed to say that the file is too long.
 func readText(root fs.FS, name string) ([]byte, fs.FileInfo, error) {
-	info, err := fs.Stat(root, name)
+	info, err := fs.Lstat(root, name)
 	if err != nil {
 		return nil, nil, err
+	}
+	if info.Mode()&fs.ModeSymlink != 0 {
+		return nil, nil, errLink
 	}
 	if !info.Mode().IsRegular() {
 		return nil, nil, errNoFile

@@ -46,7 +46,10 @@ func ignored(file, message, remedy string) Problem {
 	return Problem{Rule: FileIgnored, At: Pos{file, 1, 1}, Message: message, Remedy: remedy}
 }
 
-var errNoFile = errors.New("what stands here is no file")
+var (
+	errNoFile = errors.New("what stands here is no file")
+	errLink   = errors.New("what stands here is a link to another place")
+)
 
 // fill gives the unit what its model states and it leaves out, key by key. The filled
 // fields keep their places in the model's file.
