@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"io"
 	"os"
 	"os/signal"
@@ -44,11 +43,11 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 	report.Opened(stdout, here, others)
 	room := &showroom.Room{
 		Folders: []string{contentDir(c.from)},
-		Trouble: func(err error) { say(func() { fmt.Fprintf(stderr, "%s: %v\n", name(), err) }) },
+		Trouble: func(err error) { say(func() { complain(stderr, err) }) },
 		Make: func() (site *showroom.Site, err error) {
 			say(func() {
 				if site, err = c.show(stdout, stderr); err != nil {
-					fmt.Fprintf(stderr, "%s: %v\n", name(), err)
+					complain(stderr, err)
 				}
 			})
 			return site, err
@@ -64,7 +63,7 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 // A unit that is held back for a stop and therefore has no page is no error here.
 func (c *command) show(stdout, stderr io.Writer) (*showroom.Site, error) {
 	start := time.Now()
-	y, err := c.look()
+	y, err := c.look(new(desk))
 	if err != nil {
 		return nil, err
 	}

@@ -20,14 +20,7 @@ func Nearest(gone *Work, among []*Work, most int) []*Work {
 		other bool
 		apart measure.Share
 	}
-	var found []candidate
-	for _, w := range among {
-		if w == gone || w == nil || w.Unit.Availability.Value != "on the yard" {
-			continue
-		}
-		found = append(found, candidate{w, w.Unit.Kind.Value != gone.Unit.Kind.Value, apart(gone, w)})
-	}
-	slices.SortFunc(found, func(a, b candidate) int {
+	order := func(a, b candidate) int {
 		switch {
 		case a.other != b.other && a.other, a.other == b.other && a.apart > b.apart:
 			return 1
@@ -35,9 +28,22 @@ func Nearest(gone *Work, among []*Work, most int) []*Work {
 			return -1
 		}
 		return strings.Compare(a.work.Unit.Stock.Value, b.work.Unit.Stock.Value)
-	})
+	}
+	var found []candidate
+	for _, w := range among {
+		if w == gone || w == nil || w.Unit.Availability.Value != "on the yard" {
+			continue
+		}
+		// Only the nearest so far are kept in order: a yard of thousands has as many that are
+		// sold, and each is held against all.
+		c := candidate{w, w.Unit.Kind.Value != gone.Unit.Kind.Value, apart(gone, w)}
+		at, _ := slices.BinarySearchFunc(found, c, order)
+		if found = slices.Insert(found, at, c); len(found) > most {
+			found = found[:most]
+		}
+	}
 	var out []*Work
-	for _, c := range found[:min(most, len(found))] {
+	for _, c := range found {
 		out = append(out, c.work)
 	}
 	return out

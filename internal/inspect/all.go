@@ -97,6 +97,7 @@ var All = []*Rule{
 	videoIndexLast,
 	videoNamesPlace,
 	htmlLeftOut,
+	linkLeftOut,
 	staleListing,
 	weighedLongAgo,
 	afterAsOf,

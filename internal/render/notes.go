@@ -4,9 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"html/template"
-	"regexp"
 	"strings"
-	"unicode"
 
 	"github.com/yuin/goldmark/ast"
 	east "github.com/yuin/goldmark/extension/ast"
@@ -36,6 +34,7 @@ var known = map[ast.NodeKind]bool{
 // text) there are no figures to fill in. To leads from a time to the recording; it is nil
 // where there is none.
 func notes(b *unit.Body, w *compute.Work, workings string, to func(unit.Clock) moment) (template.HTML, error) {
+	b = b.Whole()
 	if b.Root == nil {
 		return "", nil
 	}
@@ -107,6 +106,7 @@ func (n *noteRenderer) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) {
 	reg.Register(ast.KindText, n.text)
 	reg.Register(ast.KindLink, n.link)
 	reg.Register(ast.KindHeading, n.heading)
+	reg.Register(ast.KindAutoLink, n.autoLink)
 	reg.Register(ast.KindImage, n.image)
 	reg.Register(ast.KindRawHTML, leftOut)
 	reg.Register(ast.KindHTMLBlock, leftOut)
@@ -203,7 +203,7 @@ func (n *noteRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering 
 		if !l.HasChildren() {
 			_, _ = w.Write(util.EscapeHTML([]byte(f.Text)))
 		}
-	case !safe(unit.Address(l)):
+	case !unit.Leads(unit.Address(l)):
 		// An address that may run is left out; its words stay.
 	case !entering:
 		_, _ = w.WriteString("</a>")
@@ -215,21 +215,23 @@ func (n *noteRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering 
 	return ast.WalkContinue, nil
 }
 
-// scheme is how an address with a scheme begins: RFC 3986, 3.1.
-var scheme = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9+.-]*:`)
-
-// safe reports whether a customer may be sent to an address: to a page, a mail or a
-// telephone, or to a place on this site. Everything else is left out rather than
-// listing what can run.
-func safe(address string) bool {
-	switch strings.ToLower(scheme.FindString(address)) {
-	case "https:", "http:", "mailto:", "tel:":
-		return true
-	case "":
-		// A browser drops tabs and line ends, and what stands before the scheme.
-		return !strings.ContainsFunc(address, unicode.IsControl)
+// autoLink writes an address that stands for itself, by the same rule.
+func (n *noteRenderer) autoLink(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	if !entering {
+		return ast.WalkContinue, nil
 	}
-	return false
+	l := node.(*ast.AutoLink)
+	address := string(l.URL(src))
+	if l.AutoLinkType == ast.AutoLinkEmail && !strings.HasPrefix(strings.ToLower(address), "mailto:") {
+		address = "mailto:" + address
+	}
+	words := util.EscapeHTML(l.Label(src))
+	if !unit.Leads(address) {
+		_, _ = w.Write(words)
+		return ast.WalkContinue, nil
+	}
+	_, _ = fmt.Fprintf(w, `<a rel="noopener noreferrer" href="%s">%s</a>`, util.EscapeHTML(util.URLEscape([]byte(address), false)), words)
+	return ast.WalkContinue, nil
 }
 
 // heading keeps the notes' headings below the page's own title.

@@ -381,7 +381,7 @@ func (m *maker) video(e *entry) *video {
 	if length.Given() && length.Value > 0 {
 		v.Duration = "PT" + strconv.Itoa(int(length.Value)) + "S"
 	}
-	for _, n := range e.Body.Notes {
+	for _, n := range e.Body.Whole().Notes {
 		name := e.gist(n)
 		last := len(v.Clips) - 1
 		if name == "" || last >= 0 && int(n.At) <= v.Clips[last].Start || length.Given() && n.At >= length.Value {

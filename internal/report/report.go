@@ -7,7 +7,10 @@ import (
 	"fmt"
 	"io"
 	"sort"
+	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
@@ -21,20 +24,46 @@ import (
 //	    fix: remedy
 func Findings(w io.Writer, list []inspect.Finding) error {
 	for _, f := range list {
-		if _, err := fmt.Fprintf(w, "%s: %s: %s [%s]\n", f.At, f.Severity, f.Message, f.Rule.Name); err != nil {
+		if _, err := fmt.Fprintf(w, "%s: %s: %s [%s]\n", Visible(f.At.String()), f.Severity, Visible(f.Message), f.Rule.Name); err != nil {
 			return err
 		}
 		for _, r := range f.Related {
-			if _, err := fmt.Fprintf(w, "    %s: %s\n", r.At, r.What); err != nil {
+			if _, err := fmt.Fprintf(w, "    %s: %s\n", Visible(r.At.String()), Visible(r.What)); err != nil {
 				return err
 			}
 		}
-		if _, err := fmt.Fprintf(w, "    %s\n    fix: %s\n", f.Source, f.Remedy); err != nil {
+		if _, err := fmt.Fprintf(w, "    %s\n    fix: %s\n", Visible(f.Source), Visible(f.Remedy)); err != nil {
 			return err
 		}
 	}
 	return nil
 }
+
+// Visible writes what a terminal would obey or hide as the escape that Go writes for it: a
+// file may be named with an escape sequence, a line end or a mark that turns the text
+// round (UAX 9), and a finding names the file.
+func Visible(s string) string {
+	if utf8.ValidString(s) && strings.IndexFunc(s, hidden) < 0 {
+		return s
+	}
+	var b strings.Builder
+	for len(s) > 0 {
+		c, size := utf8.DecodeRuneInString(s)
+		switch {
+		case c == utf8.RuneError && size == 1:
+			fmt.Fprintf(&b, "\\x%02x", s[0])
+		case hidden(c):
+			b.WriteString(strings.Trim(strconv.QuoteRuneToASCII(c), "'"))
+		default:
+			b.WriteRune(c)
+		}
+		s = s[size:]
+	}
+	return b.String()
+}
+
+// hidden are the controls, the marks that turn text round, and what no font shows.
+func hidden(c rune) bool { return c != ' ' && !unicode.IsPrint(c) && !unicode.Is(unicode.Zs, c) }
 
 // Rule prints what a rule asks and why, with its failing example and what that gives.
 func Rule(w io.Writer, r *inspect.Rule) error {

@@ -70,7 +70,7 @@ func (n Numbers) places(w io.Writer) {
 			fmt.Fprintf(w, "and %s more\n", count(len(n.At)-i, "stop"))
 			return
 		}
-		fmt.Fprintf(w, "stop at %s\n", at)
+		fmt.Fprintf(w, "stop at %s\n", Visible(at))
 	}
 }
 
@@ -119,7 +119,7 @@ func Refused(w io.Writer, n Numbers, to string, took time.Duration) {
 func Built(w io.Writer, n Numbers, s Site, took time.Duration) {
 	fmt.Fprintf(w, "%s on %s: %s, in %s\n", count(n.Units, "unit"), count(s.Pages, "page"), n.found(), seconds(took))
 	if len(s.LeftOut) > 0 {
-		fmt.Fprintf(w, "left out for their stops: %s\n", strings.Join(s.LeftOut, ", "))
+		fmt.Fprintf(w, "left out for their stops: %s\n", Visible(strings.Join(s.LeftOut, ", ")))
 	}
 	if !s.Address {
 		fmt.Fprintln(w, "no address: in content/yard.md, so without canonical addresses, sitemap, robots.txt and feeds")

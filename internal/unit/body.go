@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"regexp"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/yuin/goldmark"
@@ -18,7 +19,8 @@ import (
 // A Body is the Markdown behind the front matter.
 type Body struct {
 	Source []byte
-	// Root is the CommonMark tree of Source, with tables and strikethrough.
+	// Root is the CommonMark tree of Source, with tables and strikethrough; nil in a body
+	// that was folded. Who needs it takes it from Whole.
 	Root ast.Node
 	// Notes are the paragraphs and list items that begin with a time, in order.
 	Notes []Note
@@ -26,6 +28,9 @@ type Body struct {
 	Figures []FigureLink
 	// RawHTML are the places of raw HTML, which is not passed through.
 	RawHTML []Pos
+	// LeftOut are the links whose address no customer is sent to, and the pictures, which
+	// are not published: their words stay, and what they led to is left out.
+	LeftOut []LeftOut
 
 	file string
 	line int
@@ -48,6 +53,13 @@ type FigureLink struct {
 	Node *ast.Link
 }
 
+// A LeftOut is a link or a picture of which only the words are shown.
+type LeftOut struct {
+	Address string
+	Picture bool
+	Pos     Pos
+}
+
 // FigureScheme is how the address of a checked figure begins.
 const FigureScheme = "fig:"
 
@@ -55,6 +67,23 @@ const FigureScheme = "fig:"
 // backslashes in the tree, and "&#106;avascript:" runs all the same.
 func Address(n *ast.Link) string {
 	return string(util.ResolveEntityNames(util.ResolveNumericReferences(util.UnescapePunctuations(n.Destination))))
+}
+
+// scheme is how an address with a scheme begins: RFC 3986, 3.1.
+var scheme = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9+.-]*:`)
+
+// Leads reports whether a customer may be sent to an address: to a page, a mail or a
+// telephone, or to a place on this site. Everything else is left out rather than
+// listing what can run.
+func Leads(address string) bool {
+	switch strings.ToLower(scheme.FindString(address)) {
+	case "https:", "http:", "mailto:", "tel:":
+		return true
+	case "":
+		// A browser drops tabs and line ends, and what stands before the scheme.
+		return !strings.ContainsFunc(address, unicode.IsControl)
+	}
+	return false
 }
 
 // FigureName is the figure that a link names, and whether it is a checked figure. Schemes
@@ -85,7 +114,19 @@ func readBody(file string, src []byte, line int) Body {
 		case *ast.Link:
 			if name, ok := FigureName(n); ok {
 				b.Figures = append(b.Figures, FigureLink{Name: name, Text: PlainText(n, src), Pos: b.pos(b.linkStart(n)), Node: n})
+			} else if address := Address(n); !Leads(address) {
+				b.LeftOut = append(b.LeftOut, LeftOut{Address: address, Pos: b.pos(b.linkStart(n))})
 			}
+		case *ast.AutoLink:
+			if address := string(n.URL(src)); n.AutoLinkType == ast.AutoLinkURL && !Leads(address) {
+				b.LeftOut = append(b.LeftOut, LeftOut{Address: address, Pos: b.pos(max(n.Pos(), 0))})
+			}
+		case *ast.Image:
+			at := max(n.Pos(), 0)
+			if c, ok := n.FirstChild().(*ast.Text); ok && n.Pos() < 0 {
+				at = max(c.Segment.Start-2, 0)
+			}
+			b.LeftOut = append(b.LeftOut, LeftOut{Address: string(n.Destination), Picture: true, Pos: b.pos(at)})
 		case *ast.RawHTML:
 			if n.Segments.Len() > 0 {
 				b.RawHTML = append(b.RawHTML, b.pos(n.Segments.At(0).Start))
@@ -98,6 +139,28 @@ func readBody(file string, src []byte, line int) Body {
 		return ast.WalkContinue, nil
 	})
 	return b
+}
+
+// Whole is the body with its tree: itself, or one read again from the source of a body
+// that was folded. The nodes of the notes and figures are of that tree.
+func (b *Body) Whole() *Body {
+	if b.Root != nil || b.file == "" {
+		return b
+	}
+	again := readBody(b.file, b.Source, b.line)
+	return &again
+}
+
+// Fold lets go of the tree, which takes several times the room of the source. A yard of
+// ten thousand units does not hold all of them at once.
+func (b *Body) Fold() {
+	b.Root = nil
+	for i := range b.Notes {
+		b.Notes[i].Node = nil
+	}
+	for i := range b.Figures {
+		b.Figures[i].Node = nil
+	}
 }
 
 var timeForm = regexp.MustCompile(`^([0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?)(?:[ \t]+|$)`)

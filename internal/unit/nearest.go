@@ -9,6 +9,9 @@ import (
 // Nearest returns the name that a mistyped word most probably meant, or "" if none is
 // close: at most a third of the letters may differ, two where they were swapped. Ties go to the first name.
 func Nearest(word string, names []string) string {
+	if len(word) > 64 {
+		return "" // no name is as long, and the comparing takes time as the length
+	}
 	best, distance := "", min((len([]rune(word))+2)/3, 4)+1
 	low := strings.ToLower(word)
 	for _, name := range names {

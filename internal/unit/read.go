@@ -2,8 +2,10 @@ package unit
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"errors"
 	"fmt"
+	"maps"
 	"reflect"
 	"regexp"
 	"slices"
@@ -27,15 +29,60 @@ const MostBytes = 1 << 20
 const (
 	MostWords   = 1 << 16
 	mostColumns = 30
+	// So deep are quotes and lists put into each other; and so many square brackets, each
+	// of which may begin a link, stand in the words.
+	mostDeep     = 20
+	mostBrackets = 2000
+	// One value of the front matter: more is a whole text under one key.
+	mostValue = 4000
 )
 
 // reader gathers what one file holds and what is wrong with it.
 type reader struct {
 	file     string
 	problems []Problem
+	more     map[string]int // by rule, what was found beyond mostOfOne
+	first    map[string]Pos // where the first of it stands
+}
+
+// mostOfOne is how many problems of one rule are told of one file. Who reads twenty has
+// seen that it is the wrong file, or the wrong indentation; a hundred thousand keep him
+// from seeing anything.
+const mostOfOne = 20
+
+// full counts another problem of a rule that was told often enough in this file.
+func (r *reader) full(rule string, at Pos) bool {
+	n := 0
+	for _, p := range r.problems {
+		if p.Rule == rule {
+			n++
+		}
+	}
+	if n < mostOfOne {
+		return false
+	}
+	if r.more == nil {
+		r.more, r.first = map[string]int{}, map[string]Pos{}
+	}
+	if r.more[rule]++; r.more[rule] == 1 {
+		r.first[rule] = at
+	}
+	return true
+}
+
+// fold tells in one problem of each rule how many more there are.
+func (r *reader) fold() {
+	for _, rule := range slices.Sorted(maps.Keys(r.more)) {
+		r.problems = append(r.problems, Problem{Rule: rule, At: r.first[rule],
+			Message: fmt.Sprintf("and %d more of this kind in this file", r.more[rule]), Remedy: "mend those before it, then look again"})
+	}
+	sortProblems(r.problems)
 }
 
 func (r *reader) problem(rule string, at Pos, message, remedy string, related ...Place) {
+	if r.full(rule, at) {
+		return
+	}
 	r.problems = append(r.problems, Problem{Rule: rule, At: at, Related: related, Message: message, Remedy: remedy})
 }
 
@@ -131,8 +178,16 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 		return refuse(Pos{r.file, p.bodyLine, 1}, fmt.Sprintf("the words have %d bytes; they stay below %d", len(body), MostWords),
 			"cut them to what a customer reads on a phone")
 	}
+	if n := bytes.Count(body, []byte("[")); n > mostBrackets {
+		return refuse(Pos{r.file, p.bodyLine, 1}, fmt.Sprintf("the words hold %d square brackets [; they hold no more than %d", n, mostBrackets),
+			"leave out what is no link")
+	}
 	line := p.bodyLine
 	for l := range bytes.Lines(body) {
+		if n := nested(l); n > mostDeep {
+			return refuse(Pos{r.file, line, 1}, fmt.Sprintf("quotes and lists stand %d deep in each other here; they stand no more than %d", n, mostDeep),
+				"write it without so many marks in front; nobody follows this on a phone")
+		}
 		if n := bytes.Count(l, []byte("|")); n > mostColumns {
 			return refuse(Pos{r.file, line, 1}, fmt.Sprintf("%d bars | stand on this line; a table has no more than %d", n, mostColumns),
 				"make a narrower table; nobody reads this one on a phone")
@@ -149,6 +204,37 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	}
 	p.root = root
 	return p, true
+}
+
+// nested counts the marks of quotes and lists in front of a line (CommonMark 0.31.2, 5.1
+// and 5.2). A line of nothing but one mark draws a rule (4.1).
+func nested(line []byte) (n int) {
+	rest := bytes.TrimSpace(line)
+	if len(bytes.Trim(rest, "- \t")) == 0 || len(bytes.Trim(rest, "* \t")) == 0 {
+		return 0
+	}
+	for ; len(rest) > 0; n++ {
+		mark := 1
+		switch c := rest[0]; {
+		case c == '>':
+		case c == '-' || c == '+' || c == '*':
+		case c >= '0' && c <= '9':
+			for mark < len(rest) && rest[mark] >= '0' && rest[mark] <= '9' {
+				mark++
+			}
+			if mark == len(rest) || rest[mark] != '.' && rest[mark] != ')' {
+				return n
+			}
+			mark++
+		default:
+			return n
+		}
+		if rest[0] != '>' && mark < len(rest) && rest[mark] != ' ' && rest[mark] != '\t' {
+			return n
+		}
+		rest = bytes.TrimLeft(rest[mark:], " \t")
+	}
+	return n
 }
 
 // invalidUTF8 is the offset of the first byte that is not UTF-8, or -1.
@@ -268,7 +354,7 @@ func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string
 			continue
 		}
 		if first, twice := seen[name.Value]; twice {
-			r.problem(KeyTwice, at, fmt.Sprintf("key %q is given twice", name.Value), "keep one of the two",
+			r.problem(KeyTwice, at, fmt.Sprintf("key %q is given twice", shorten(name.Value)), "keep one of the two",
 				Place{first, "the other one stands here"})
 			continue
 		}
@@ -340,11 +426,14 @@ func (r *reader) commaSplit(name, value, parent *yaml.Node, i int) bool {
 // unknown reports a key that is not there, and returns the one that was probably meant.
 func (r *reader) unknown(name *yaml.Node, ks *keys, section string) (meant *key) {
 	at := r.pos(name)
+	if r.full(UnknownKey, at) {
+		return // before a name is looked for that it may have meant
+	}
 	where := "at the top"
 	if section != "" {
 		where = "under " + section
 	}
-	message, remedy := fmt.Sprintf("unknown key %q %s", name.Value, where), ""
+	message, remedy := fmt.Sprintf("unknown key %q %s", shorten(name.Value), where), ""
 	if near := Nearest(name.Value, ks.names); near != "" {
 		remedy, meant = fmt.Sprintf("did you mean %q?", near), ks.byName[near]
 	} else if k := elsewhere(name.Value); k != "" {
@@ -428,6 +517,12 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 	}
 	if strings.TrimSpace(n.Value) == "" {
 		l.blank(r.pos(n))
+		return
+	}
+	if len(n.Value) > mostValue {
+		l.spoil()
+		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s has %d bytes; one value stays below %d", k.path, len(n.Value), mostValue),
+			"write it shorter; the notes behind the front matter are for what is long")
 		return
 	}
 	// "\u202e" in quotes is the character itself to YAML.
@@ -542,27 +637,27 @@ func (r *reader) tieDown(n *yaml.Node, list *[]TieDown) {
 // it stands in every position. The unit is never nil.
 func ReadUnit(name string, src []byte) (*Unit, []Problem) {
 	r := &reader{file: name}
-	u := &Unit{File: name}
+	u := &Unit{File: name, Sum: sha256.Sum256(src)}
 	p, ok := r.split(src)
 	u.Top, u.Broken = p.top, !ok
 	if ok {
 		r.mapping(p.root, unitKeys(), reflect.ValueOf(u).Elem(), "")
 		u.Body = readBody(name, p.body, p.bodyLine)
 	}
-	sortProblems(r.problems)
+	r.fold()
 	return u, r.problems
 }
 
 // ReadYard reads content/yard.md.
 func ReadYard(name string, src []byte) (*Yard, []Problem) {
 	r := &reader{file: name}
-	y := &Yard{File: name}
+	y := &Yard{File: name, Sum: sha256.Sum256(src)}
 	p, ok := r.split(src)
 	y.Top, y.Broken = p.top, !ok
 	if ok {
 		r.mapping(p.root, yardKeys(), reflect.ValueOf(y).Elem(), "")
 		y.Body = readBody(name, p.body, p.bodyLine)
 	}
-	sortProblems(r.problems)
+	r.fold()
 	return y, r.problems
 }
