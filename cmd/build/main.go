@@ -214,7 +214,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	pages, err := c.pages(render.Input{
 		Stock: y.stock, Works: y.works, Findings: y.findings, LeaveOut: held.Units,
 		Media:    func(path, name string) error { return site.AddFile(path, c.media(name)) },
-		Pictures: pictures, File: site.AddFile,
+		Pictures: pictures, File: site.AddFile, Card: c.card,
 	}, site.Add)
 	if err != nil {
 		return failed, err

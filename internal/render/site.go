@@ -11,6 +11,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/inspect"
+	"tarepage/internal/linkcard"
 	"tarepage/internal/photo"
 	"tarepage/internal/unit"
 )
@@ -34,6 +35,9 @@ type Input struct {
 	// File, where it is given, is told of each picture that the site needs: its path in the
 	// site, and where it stands on the disk. Each is told once.
 	File func(path, from string) error
+	// Card, where it is given, draws the picture that a shared link shows. It is called only
+	// where the yard's file gives the site's address, by several at a time.
+	Card func(linkcard.Face) (linkcard.File, error)
 }
 
 // PageOf is the path of a unit's page, named after its stock number.
@@ -112,6 +116,8 @@ type entry struct {
 	media    []unit.Media
 	// nearest are the units on the yard that come nearest to one that is sold.
 	nearest []*entry
+	// card is where the unit's card stands on the disk, and cardPath in the site.
+	card, cardPath string
 }
 
 // Site makes every page, and the scripts that pages load, and hands each to add by its
@@ -170,6 +176,9 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 		return made, err
 	}
 	if err := m.pictures(); err != nil {
+		return made, err
+	}
+	if err := m.linkCards(); err != nil {
 		return made, err
 	}
 	return made, m.carry()

@@ -240,6 +240,9 @@ func (m *maker) stated(e *entry) (template.JS, error) {
 	if at != "" {
 		p.ID = at + "#unit"
 	}
+	if e.cardPath != "" {
+		p.Image = []string{m.at(e.cardPath)}
+	}
 	if u.Make.Given() {
 		p.Brand = &named{"Brand", u.Make.Value}
 	}

@@ -76,7 +76,11 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	p := &unitPage{frame: m.frame}
 	p.Root = "../"
 	p.Canonical = m.at(e.path)
+	shots := m.photos(e)
 	var err error
+	if p.Picture, err = m.carded(e, shots); err != nil {
+		return nil, err
+	}
 	if p.Data, err = m.stated(e); err != nil {
 		return nil, err
 	}
@@ -110,7 +114,6 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	if p.Recording, err = m.recorded(e); err != nil {
 		return nil, err
 	}
-	shots := m.photos(e)
 	p.Photos = gathered(shots)
 	if p.Recording != nil {
 		p.Recording.Poster = poster(shots)
