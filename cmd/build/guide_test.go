@@ -64,7 +64,7 @@ func TestGuideDays(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		out := regexp.MustCompile(`(?m)^` + m[1] + `:.*\n`).ReplaceAllString(string(src), "")
+		out := regexp.MustCompile(`(?m)^`+m[1]+`:.*\n`).ReplaceAllString(string(src), "")
 		out = strings.Replace(out, "\nstock:", "\n"+m[1]+": "+m[2]+"\nstock:", 1)
 		// The day the stock was walked is later than the day of the change.
 		yard := filepath.Join(dir, "my-yard/content/yard.md")

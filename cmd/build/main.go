@@ -8,13 +8,14 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
+	"sync"
 	"time"
 
-	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
 	"tarepage/internal/photo"
 	"tarepage/internal/publish"
@@ -83,34 +84,6 @@ func (c *command) do(stdout, stderr io.Writer) (int, error) {
 	return c.build(stdout, stderr)
 }
 
-// yard is everything that was read, worked and found.
-type yard struct {
-	stock    *unit.Stock
-	works    []*compute.Work
-	problems []unit.Problem
-	findings []inspect.Finding
-}
-
-// folder refuses a -from that is no folder.
-func (c *command) folder() error {
-	if info, err := os.Stat(c.from); err != nil || !info.IsDir() {
-		return fmt.Errorf("-from %q is no folder; name the folder that holds content/", c.from)
-	}
-	return nil
-}
-
-func (c *command) look() (*yard, error) {
-	if err := c.folder(); err != nil {
-		return nil, err
-	}
-	stock, problems, err := unit.Read(os.DirFS(c.from))
-	if err != nil {
-		return nil, fmt.Errorf("in %q: %w", c.from, err)
-	}
-	works := compute.Stock(stock)
-	return &yard{stock, works, problems, inspect.Stock(stock, works, problems)}, nil
-}
-
 func (c *command) rule(stdout io.Writer) error {
 	if c.name == "" {
 		return report.Rules(stdout)
@@ -128,7 +101,7 @@ func (c *command) rule(stdout io.Writer) error {
 
 func (c *command) inspect(stdout, stderr io.Writer) (int, error) {
 	start := time.Now()
-	y, err := c.look()
+	y, err := c.look(new(desk))
 	if err != nil {
 		return failed, err
 	}
@@ -178,7 +151,17 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	if err := publish.Check(c.to, contentDir(c.from)); err != nil {
 		return failed, err
 	}
-	y, err := c.look()
+	basis, known := c.basis()
+	var last *kept
+	if known {
+		last = c.recall(basis)
+		if done, err := c.asBefore(last, stdout, stderr, start); err != nil {
+			return failed, err
+		} else if done {
+			return last.Status, nil
+		}
+	}
+	y, err := c.look(new(desk))
 	if err != nil {
 		return failed, err
 	}
@@ -210,18 +193,37 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 		say(func(w io.Writer) { report.Refused(w, tally, c.to, time.Since(start)) })
 		return stops, nil
 	}
-	site := &publish.Site{}
-	pages, err := c.pages(render.Input{
-		Stock: y.stock, Works: y.works, Findings: y.findings, LeaveOut: held.Units,
-		Media:    func(path, name string) error { return site.AddFile(path, c.media(name)) },
-		Pictures: pictures, File: site.AddFile, Card: c.card,
-	}, site.Add)
+	site, err := publish.Begin(c.to, contentDir(c.from))
 	if err != nil {
 		return failed, err
 	}
-	moved, err := publish.Swap(site, c.to, contentDir(c.from))
+	var mu sync.Mutex
+	of := map[string][32]byte{} // what each unit's pages are made from
+	pages, err := c.pages(render.Input{
+		Stock: y.stock, Works: y.works, Findings: y.findings, LeaveOut: held.Units, Basis: basis,
+		Media:    func(path, name string) error { return site.AddFile(path, c.media(name)) },
+		Pictures: pictures, File: site.AddFile, Card: c.card,
+		Kept: func(path string, from [32]byte) (bool, error) {
+			mu.Lock()
+			of[path] = from
+			mu.Unlock()
+			sum, ok := last.page(path, from)
+			if !ok {
+				return false, nil
+			}
+			return site.Keep(path, sum)
+		},
+	}, site.Add)
+	if err != nil {
+		return failed, errors.Join(err, site.Abandon())
+	}
+	moved, err := site.Finish()
 	if err != nil {
 		return failed, err
+	}
+	if known {
+		// The site is in its place: that the next build has to do it all again is no failure.
+		_ = c.remember(y, basis, start, pages, held, site, of)
 	}
 	say(func(w io.Writer) {
 		report.Built(w, tally, report.Site{Pages: pages, To: c.to, Written: moved.Written, Unchanged: moved.Unchanged,

@@ -64,7 +64,7 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 // A unit that is held back for a stop and therefore has no page is no error here.
 func (c *command) show(stdout, stderr io.Writer) (*showroom.Site, error) {
 	start := time.Now()
-	y, err := c.look()
+	y, err := c.look(new(desk))
 	if err != nil {
 		return nil, err
 	}

@@ -2,8 +2,10 @@ package inspect
 
 import (
 	"fmt"
+	"runtime"
 	"slices"
 	"strings"
+	"sync"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/unit"
@@ -12,30 +14,69 @@ import (
 // Stock inspects everything: what reading found, each unit against each rule, and the
 // rules about several units. The result is complete, sorted and without repetition.
 func Stock(s *unit.Stock, works []*compute.Work, problems []unit.Problem) []Finding {
+	found := make([][]Finding, len(s.Units))
+	var wg sync.WaitGroup
+	next := make(chan int)
+	for range runtime.GOMAXPROCS(0) {
+		wg.Go(func() {
+			for i := range next {
+				found[i] = Unit(s.Units[i], works[i], s.Media[s.Units[i].File])
+			}
+		})
+	}
+	for i := range s.Units {
+		next <- i
+	}
+	close(next)
+	wg.Wait()
+	return Yardwide(s, works, found, problems)
+}
+
+// Unit holds one unit against each rule that looks at one unit. Whether the rule is
+// waived or the unit withheld is left to Yardwide, which takes what it returns.
+func Unit(u *unit.Unit, w *compute.Work, media []unit.Media) []Finding {
+	if u.Broken {
+		return nil
+	}
+	c := &Case{Unit: u, Work: w, Media: media, Givens: u.Givens()}
+	f := new(Findings) // for one rule after the other; what is found is copied
+	var out []Finding
+	for _, r := range All {
+		if r.check == nil {
+			continue
+		}
+		*f = Findings{rule: r, file: c.File, list: f.list[:0]}
+		r.check(c, f)
+		for i := range f.list {
+			fromModel(c, &f.list[i])
+		}
+		out = append(out, f.list...)
+	}
+	return out
+}
+
+// Yardwide completes what Unit found about each unit, in the stock's order: what reading
+// found, the rules about several units, and what is waived or withheld. It is the result
+// of Stock, and leaves what it is given as it is.
+func Yardwide(s *unit.Stock, works []*compute.Work, found [][]Finding, problems []unit.Problem) []Finding {
 	yard := &Yard{Stock: s}
 	for i, u := range s.Units {
 		if !u.Broken {
-			yard.Cases = append(yard.Cases, &Case{Unit: u, Work: works[i], Media: s.Media[u.File], Givens: u.Givens()})
+			yard.Cases = append(yard.Cases, &Case{Unit: u, Work: works[i], Media: s.Media[u.File]})
 		}
 	}
 	var out []Finding
 	for _, p := range problems {
 		out = append(out, read(p))
 	}
-	f := new(Findings) // for one rule after the other; what is found is copied
-	for _, c := range yard.Cases {
-		for _, r := range All {
-			if r.check == nil {
-				continue
-			}
-			*f = Findings{rule: r, file: c.File, list: f.list[:0]}
-			r.check(c, f)
-			for i := range f.list {
-				fromModel(c, &f.list[i])
-			}
-			out = append(out, f.list...)
+	for _, list := range found {
+		for _, f := range list {
+			// A waiver adds its place; what is kept for the next build has none.
+			f.Related = slices.Clip(f.Related)
+			out = append(out, f)
 		}
 	}
+	f := new(Findings)
 	for _, r := range All {
 		if r.checkYard != nil {
 			*f = Findings{rule: r, file: s.Yard.File, list: f.list[:0]}

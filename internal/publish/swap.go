@@ -74,7 +74,7 @@ func newSwapper() *swapper {
 	return &swapper{
 		exchange: exchange,
 		step:     func(string) error { return nil },
-		patience: time.Minute,
+		patience: 10 * time.Minute, // a build holds the lock from its first page to its last
 	}
 }
 
@@ -82,60 +82,17 @@ func newSwapper() *swapper {
 // exchange of two folders.
 var errNoExchange = errors.New("two folders cannot be exchanged here")
 
-func (s *swapper) swap(site *Site, target string, sources []string) (report Report, err error) {
-	p, err := locate(target, sources)
+func (s *swapper) swap(site *Site, target string, sources []string) (Report, error) {
+	g, err := s.begin(target, sources)
 	if err != nil {
 		return Report{}, err
 	}
-	if site.Len() == 0 {
-		return Report{}, errors.New("the site has no files, so nothing was replaced")
-	}
-	made, err := s.makeParents(p)
-	defer func() {
-		if err != nil {
-			for _, dir := range made {
-				os.Remove(dir) // fails where somebody uses it by now, which is right
-			}
+	for _, path := range site.Paths() {
+		if err := g.take(path, site.files[path]); err != nil {
+			return Report{}, errors.Join(err, g.Abandon())
 		}
-	}()
-	if err != nil {
-		return Report{}, p.refuse(chooseAnother, "cannot be made (%w)", cause(err))
 	}
-	release, err := s.lock(p)
-	if err != nil {
-		return Report{}, err
-	}
-	defer release()
-	old, err := s.open(p)
-	if err != nil {
-		return Report{}, err
-	}
-
-	plan, report, err := s.compare(site, p, old)
-	if err != nil {
-		return Report{}, err
-	}
-	if plan == nil {
-		return report, nil
-	}
-	container, err := s.stage(p, plan)
-	if err != nil {
-		err = fmt.Errorf("%s is as it was, because the new site could not be written: %w", p.said, cause(err))
-		return Report{}, errors.Join(err, s.discard(container))
-	}
-	end, err := s.install(p, container, old)
-	switch {
-	case end == stuck:
-		return Report{}, err
-	case end == refused:
-		return Report{}, errors.Join(err, s.discard(container))
-	case err == nil:
-		err = s.discard(container)
-	}
-	if err != nil {
-		err = fmt.Errorf("the new site is in %s, but the old one was not completely removed: %w", p.said, err)
-	}
-	return report, err
+	return g.Finish()
 }
 
 // makeParents makes the folders above the target and returns those it made, the
@@ -217,61 +174,6 @@ type entry struct {
 	sum  sum         // of a file to be copied, known once it is
 }
 
-// compare holds the site against the old one, byte for byte, because a list cannot
-// tell what was changed by hand. A nil plan means that there is nothing to do.
-func (s *swapper) compare(site *Site, p place, old *holdings) ([]entry, Report, error) {
-	var report Report
-	var list strings.Builder
-	var plan []entry
-	same := old.listed != nil && old.tidy
-	bufs := new(buffers)
-	for _, path := range withNote(site) {
-		e := entry{path: path, content: site.files[path]}
-		if path == noteName {
-			e.data = []byte(noteText)
-		}
-		size, err := e.compare(bufs, filepath.Join(p.real(), filepath.FromSlash(path)), old.files[path])
-		if err != nil {
-			return nil, Report{}, err
-		}
-		if e.kept == nil {
-			same = false
-		}
-		if path != noteName {
-			report.Bytes += size
-			if e.kept != nil {
-				report.Unchanged++
-			} else {
-				report.Written++
-			}
-		}
-		list.WriteString(e.sum.line(path))
-		plan = append(plan, e)
-	}
-	for path := range old.files {
-		if _, ok := site.files[path]; !ok && path != noteName && path != listName {
-			report.Removed++
-		}
-	}
-	if same && report.Removed == 0 {
-		text, err := os.ReadFile(filepath.Join(p.real(), listName))
-		if err == nil && string(text) == list.String() {
-			return nil, report, nil
-		}
-	}
-	return plan, report, nil
-}
-
-// withNote is the paths of the site and of the note, sorted by their bytes.
-func withNote(site *Site) []string {
-	paths := site.Paths()
-	i := 0
-	for i < len(paths) && paths[i] < noteName {
-		i++
-	}
-	return append(paths[:i], append([]string{noteName}, paths[i:]...)...)
-}
-
 // buffers hold the parts of two files that are compared at once.
 type buffers [2][64 << 10]byte
 
@@ -348,49 +250,6 @@ func (bufs *buffers) same(a, b io.Reader, w io.Writer) bool {
 
 func isEnd(err error) bool { return err == io.EOF || err == io.ErrUnexpectedEOF }
 
-const (
-	markName = "tarepage-staging"
-	siteName = "site"
-)
-
-// stage writes the new site into a container beside the target. The container is
-// returned with an error too, if it was made.
-func (s *swapper) stage(p place, plan []entry) (container string, err error) {
-	if err := s.step("make container"); err != nil {
-		return "", err
-	}
-	container, err = os.MkdirTemp(p.parent, "."+p.base+".staging-*")
-	if err != nil {
-		return "", err
-	}
-	if _, err := s.write(filepath.Join(container, markName), content{}); err != nil {
-		return container, err
-	}
-	root := filepath.Join(container, siteName)
-	if err := s.mkdir(root); err != nil {
-		return container, err
-	}
-	made := map[string]bool{root: true}
-	var list strings.Builder
-	for i := range plan {
-		e := &plan[i]
-		full := filepath.Join(root, filepath.FromSlash(e.path))
-		if err := s.mkdirAll(filepath.Dir(full), made); err != nil {
-			return container, err
-		}
-		if e.kept != nil {
-			err = s.keep(e, filepath.Join(p.real(), filepath.FromSlash(e.path)), full)
-		} else {
-			err = s.writeEntry(e, full)
-		}
-		if err != nil {
-			return container, fmt.Errorf("%s: %w", e.path, cause(err))
-		}
-		list.WriteString(e.sum.line(e.path))
-	}
-	return container, s.writeList(p, container, list.String())
-}
-
 // writeList puts the list into the staged site last and in one piece: with half a
 // list a staged site would look like one that holds strangers.
 func (s *swapper) writeList(p place, container, text string) error {
@@ -398,7 +257,7 @@ func (s *swapper) writeList(p place, container, text string) error {
 	oldPath := filepath.Join(p.real(), listName)
 	if info, err := os.Lstat(oldPath); err == nil && info.Mode().IsRegular() {
 		if old, err := os.ReadFile(oldPath); err == nil && string(old) == text {
-			return s.keep(&entry{kept: info, content: content{data: old}}, oldPath, full)
+			return s.keep(&entry{kept: info}, oldPath, full)
 		}
 	}
 	if _, err := s.write(part, content{data: []byte(text)}); err != nil {
@@ -450,9 +309,11 @@ func (s *swapper) keep(e *entry, oldPath, full string) error {
 			return nil
 		}
 	}
-	if err := s.writeEntry(e, full); err != nil {
+	copied := entry{path: e.path, content: content{from: oldPath}}
+	if err := s.writeEntry(&copied, full); err != nil {
 		return err
 	}
+	e.sum = copied.sum
 	return os.Chtimes(full, time.Time{}, e.kept.ModTime())
 }
 

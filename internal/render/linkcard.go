@@ -8,17 +8,22 @@ import (
 	"tarepage/internal/linkcard"
 )
 
-// carded gets the unit's card and returns it as its page names it, or nothing where the
-// site's address is not known: og:image is a whole address (ogp.me, "Basic Metadata").
-func (m *maker) carded(e *entry, shots []shownPhoto) (*picture, error) {
+// linkCard is the card that a link to a unit's page shows.
+type linkCard struct {
+	// path is where it stands in the site, from where it stands on the disk.
+	path, from string
+	picture    picture
+}
+
+// carded gets the unit's card, or nothing where the site's address is not known: og:image
+// is a whole address (ogp.me, "Basic Metadata").
+func (m *maker) carded(e *entry) (*linkCard, error) {
 	if m.in.Card == nil || m.in.File == nil || m.in.Stock.Yard.Site() == "" {
 		return nil, nil
 	}
 	f := linkcard.Face{Yard: m.frame.Yard.Name, Title: e.Title.Value, Caution: "The label governs"}
 	add := func(label, text string) {
-		if text != "" {
-			f.Figures = append(f.Figures, linkcard.Figure{Label: label, Text: text})
-		}
+		f.Figures = append(f.Figures, linkcard.Figure{Label: label, Text: text})
 	}
 	if e.Weights.GVWR.Given() {
 		add("GVWR", e.Weights.GVWR.Words())
@@ -29,31 +34,37 @@ func (m *maker) carded(e *entry, shots []shownPhoto) (*picture, error) {
 		add("Payload", "Not figured")
 	}
 	add("Price", price(e.Unit))
-	if len(shots) > 0 {
-		f.Photo = shots[0].made
-	} else if k, ok := elevation.SketchOf(e.work, linkcard.SketchWide, linkcard.SketchHigh); ok {
+	for _, p := range m.worked(e) {
+		if f.Photo == nil {
+			f.Photo = p
+		}
+	}
+	if k, ok := elevation.SketchOf(e.work, linkcard.SketchWide, linkcard.SketchHigh); ok && f.Photo == nil {
 		f.Sketch = &k
 	}
 	made, err := m.in.Card(f)
 	if err != nil {
-		return nil, fmt.Errorf("the card: %w", err)
+		return nil, fmt.Errorf("the card of its link: %w", err)
 	}
-	e.card = made.From
-	e.cardPath = "s/card-" + strings.ToLower(e.Stock.Value) + "-" + made.Hash + ".jpg"
-	alt := f.Title
-	for i, g := range f.Figures {
-		alt += []string{": ", ", ", ", "}[i] + g.Label + " " + g.Text
+	var facts []string
+	for _, g := range f.Figures {
+		facts = append(facts, g.Label+" "+g.Text)
 	}
-	return &picture{Address: m.at(e.cardPath), Alt: alt + ". " + f.Caution + ".", Width: linkcard.Wide, Height: linkcard.High}, nil
+	c := &linkCard{path: "s/card-" + strings.ToLower(e.Stock.Value) + "-" + made.Hash + ".jpg", from: made.From}
+	c.picture = picture{Address: m.at(c.path), Width: linkcard.Wide, Height: linkcard.High,
+		Alt: f.Title + ": " + strings.Join(facts, ", ") + ". " + f.Caution + "."}
+	return c, nil
 }
 
-// linkCards tells of the card of every unit whose page was made.
+// linkCards tells of the card of every unit. A card that could not be had was told of with
+// its page.
 func (m *maker) linkCards() error {
 	for _, e := range m.units {
-		if e.card == "" {
+		c, err := e.card()
+		if err != nil || c == nil {
 			continue
 		}
-		if err := m.in.File(e.cardPath, e.card); err != nil {
+		if err := m.in.File(c.path, c.from); err != nil {
 			return fmt.Errorf("%s: %w", e.File, err)
 		}
 	}

@@ -135,6 +135,7 @@ func size(bytes int64) string {
 // chapters are the notes' headings, each from its first note to the next chapter's. One
 // that does not begin behind the chapter before it is left out.
 func chapters(b *unit.Body, end float64) []walkaround.Chapter {
+	b = b.Whole()
 	var out []walkaround.Chapter
 	timed := map[ast.Node]unit.Clock{}
 	for _, n := range b.Notes {

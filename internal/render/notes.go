@@ -36,6 +36,7 @@ var known = map[ast.NodeKind]bool{
 // text) there are no figures to fill in. To leads from a time to the recording; it is nil
 // where there is none.
 func notes(b *unit.Body, w *compute.Work, workings string, to func(unit.Clock) moment) (template.HTML, error) {
+	b = b.Whole()
 	if b.Root == nil {
 		return "", nil
 	}

@@ -1,7 +1,9 @@
 package render
 
 import (
+	"crypto/sha256"
 	"fmt"
+	"hash"
 	"html/template"
 	"io/fs"
 	"runtime"
@@ -27,6 +29,13 @@ type Input struct {
 	// added. With nil from it the site goes on without that page; any other error, or no
 	// Unmade, ends the site.
 	Unmade func(*unit.Unit, error) error
+	// Kept, where it is given, is asked of each page of one unit whether it is there already,
+	// by its path and a digest of everything that it is made from: Basis and what keys names.
+	// A page that is kept is not made, not handed to add, and counted as made.
+	Kept func(path string, of [32]byte) (bool, error)
+	// Basis is a digest of what every page is made from beside the yard: the program with
+	// its tables, and the theme.
+	Basis [32]byte
 	// Media, where it is given, is told of each file that the site needs beside its pages:
 	// its path in the site, and its name below content/. Each is told once.
 	Media func(path, name string) error
@@ -116,8 +125,20 @@ type entry struct {
 	media    []unit.Media
 	// nearest are the units on the yard that come nearest to one that is sold.
 	nearest []*entry
-	// card is where the unit's card stands on the disk, and cardPath in the site.
-	card, cardPath string
+	// card draws what a link to the unit's page shows, once; nil for no card.
+	card func() (*linkCard, error)
+}
+
+// whole is the entry with the tree of its notes, read once for everything on its page that
+// is made from them.
+func (e *entry) whole() *entry {
+	if e.Body.Root != nil {
+		return e
+	}
+	u, again := *e.Unit, *e
+	u.Body = *e.Body.Whole()
+	again.Unit = &u
+	return &again
 }
 
 // Site makes every page, and the scripts that pages load, and hands each to add by its
@@ -146,11 +167,27 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	}
 	jobs = append(jobs, yard...)
 	jobs = append(jobs, job{path: howPath, make: m.how}, job{path: gonePath, make: m.gone})
+	keep := m.keys()
 	for _, e := range m.units {
-		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e) }},
+		e.card = sync.OnceValues(func() (*linkCard, error) { return m.carded(e) })
+		first := len(jobs)
+		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e.whole()) }},
 			job{path: e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(e) }},
 			job{path: e.lot, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.lot(e) }},
 			job{path: e.handOver, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.handOver(e) }})
+		if in.Kept == nil {
+			continue
+		}
+		key := sync.OnceValue(func() [32]byte { return keep(e) })
+		for i := first; i < len(jobs); i++ {
+			jobs[i].kept = func() (bool, error) {
+				// A page that is kept still needs its card.
+				if _, err := e.card(); err != nil {
+					return false, err
+				}
+				return in.Kept(jobs[i].path, key())
+			}
+		}
 	}
 	made, err := run(jobs, add, in.Unmade)
 	if err != nil {
@@ -250,6 +287,50 @@ func (m *maker) enter() {
 // the page of its kind is that.
 const mostNearest = 3
 
+// keys returns the digest of everything that a unit's page is made from: its file, its
+// model and the yard's file, what is known of the files it names, what was found, and
+// the Basis; and the same of the units that it names in its stead where it is gone. Whoever shows more on a unit's page adds it here; a test changes
+// each file of a yard in turn and holds the pages against those of a first build.
+func (m *maker) keys() func(*entry) [32]byte {
+	enter := func(h hash.Hash, parts ...any) {
+		for _, p := range parts {
+			text := fmt.Sprint(p)
+			fmt.Fprintf(h, "%d %s\n", len(text), text)
+		}
+	}
+	return func(e *entry) (key [32]byte) {
+		h := sha256.New()
+		enter(h, m.in.Basis, m.in.Stock.Yard.Sum, e.File, e.Sum, m.modelSum(e))
+		for _, f := range e.media {
+			enter(h, f.Path, f.Name, f.Fault, f.Bytes, sha256.Sum256(f.Data))
+			if f.Video != nil {
+				enter(h, *f.Video)
+			}
+			if p := m.in.Pictures[f.Name]; p != nil {
+				enter(h, *p)
+			}
+		}
+		if c, err := e.card(); err == nil && c != nil {
+			enter(h, c.path)
+		}
+		for _, c := range e.cautions {
+			enter(h, c.Rule.Name, c.At, c.Message, c.Source, c.Remedy)
+		}
+		for _, n := range e.nearest {
+			enter(h, n.File, n.Sum, m.modelSum(n))
+		}
+		h.Sum(key[:0])
+		return key
+	}
+}
+
+func (m *maker) modelSum(e *entry) (sum [32]byte) {
+	if model := m.in.Stock.Models[e.Model.Value]; e.Model.Given() && model != nil {
+		sum = model.Sum
+	}
+	return sum
+}
+
 // job is one page to be made.
 type job struct {
 	path string
@@ -257,33 +338,66 @@ type job struct {
 	// hidden is whether search engines are to pass it by.
 	hidden bool
 	make   func() ([]byte, error)
+	// kept reports whether the page is there and need not be made; nil if it must be.
+	kept func() (bool, error)
 }
 
+// ahead is how many pages may be made and not yet handed on: enough to keep every
+// processor busy, few enough to be held in memory.
+const ahead = 64
+
+// run makes the pages several at a time and hands them on in their order, one at a time.
 func run(jobs []job, add func(string, []byte) error, unmade func(*unit.Unit, error) error) (int, error) {
-	pages := make([][]byte, len(jobs))
-	errs := make([]error, len(jobs))
+	type result struct {
+		page []byte
+		kept bool
+		err  error
+	}
+	results := make([]chan result, len(jobs))
+	for i := range results {
+		results[i] = make(chan result, 1)
+	}
+	room, next, quit := make(chan bool, ahead), make(chan int), make(chan bool)
 	var wg sync.WaitGroup
-	next := make(chan int)
-	for range runtime.GOMAXPROCS(0) {
-		wg.Add(1)
-		go func() {
-			defer wg.Done()
-			for i := range next {
-				pages[i], errs[i] = jobs[i].make()
+	wg.Go(func() {
+		defer close(next)
+		for i := range jobs {
+			select {
+			case room <- true:
+				next <- i
+			case <-quit:
+				return
 			}
-		}()
+		}
+	})
+	for range runtime.GOMAXPROCS(0) {
+		wg.Go(func() {
+			for i := range next {
+				var r result
+				if jobs[i].kept != nil {
+					r.kept, r.err = jobs[i].kept()
+				}
+				if !r.kept && r.err == nil {
+					r.page, r.err = jobs[i].make()
+				}
+				results[i] <- r
+			}
+		})
 	}
-	for i := range jobs {
-		next <- i
-	}
-	close(next)
-	wg.Wait()
+	defer wg.Wait()
+	defer close(quit)
 	made := 0
 	for i, j := range jobs {
-		err := errs[i]
+		r := <-results[i]
+		results[i] = nil
+		<-room
+		err := r.err
 		if err != nil {
 			err = fmt.Errorf("page %s: %w", j.path, err)
-		} else if err = add(j.path, pages[i]); err == nil {
+		} else if r.kept {
+			made++
+			continue
+		} else if err = add(j.path, r.page); err == nil {
 			made++
 			continue
 		}

@@ -240,8 +240,8 @@ func (m *maker) stated(e *entry) (template.JS, error) {
 	if at != "" {
 		p.ID = at + "#unit"
 	}
-	if e.cardPath != "" {
-		p.Image = []string{m.at(e.cardPath)}
+	if c, err := e.card(); err == nil && c != nil {
+		p.Image = []string{c.picture.Address}
 	}
 	if u.Make.Given() {
 		p.Brand = &named{"Brand", u.Make.Value}
@@ -384,7 +384,7 @@ func (m *maker) video(e *entry) *video {
 	if length.Given() && length.Value > 0 {
 		v.Duration = "PT" + strconv.Itoa(int(length.Value)) + "S"
 	}
-	for _, n := range e.Body.Notes {
+	for _, n := range e.Body.Whole().Notes {
 		name := e.gist(n)
 		last := len(v.Clips) - 1
 		if name == "" || last >= 0 && int(n.At) <= v.Clips[last].Start || length.Given() && n.At >= length.Value {

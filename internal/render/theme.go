@@ -152,7 +152,7 @@ func newPress(theme fs.FS) (*press, error) {
 	p.min.Add("text/html", &html.Minifier{KeepDocumentTags: true, KeepEndTags: true, KeepQuotes: true, KeepDefaultAttrVals: true, KeepWhitespace: false})
 
 	var err error
-	if p.style, p.policy, err = styled(theme, "style.css"); err != nil {
+	if p.style, p.policy, err = styled(theme, "style.css", "paper.css"); err != nil {
 		return nil, err
 	}
 	if p.yardStyle, p.yardPolicy, err = styled(theme, "style.css", "yard.css"); err != nil {

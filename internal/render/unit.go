@@ -76,10 +76,12 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	p := &unitPage{frame: m.frame}
 	p.Root = "../"
 	p.Canonical = m.at(e.path)
-	shots := m.photos(e)
-	var err error
-	if p.Picture, err = m.carded(e, shots); err != nil {
+	card, err := e.card()
+	if err != nil {
 		return nil, err
+	}
+	if card != nil {
+		p.Picture = &card.picture
 	}
 	if p.Data, err = m.stated(e); err != nil {
 		return nil, err
@@ -114,6 +116,7 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	if p.Recording, err = m.recorded(e); err != nil {
 		return nil, err
 	}
+	shots := m.photos(e)
 	p.Photos = gathered(shots)
 	if p.Recording != nil {
 		p.Recording.Poster = poster(shots)

@@ -153,6 +153,7 @@ func wordsOf(e *entry) [3]string {
 
 // prose is the text of a body without its marks.
 func prose(body *unit.Body) string {
+	body = body.Whole()
 	if body.Root == nil {
 		return ""
 	}

@@ -18,7 +18,8 @@ import (
 // A Body is the Markdown behind the front matter.
 type Body struct {
 	Source []byte
-	// Root is the CommonMark tree of Source, with tables and strikethrough.
+	// Root is the CommonMark tree of Source, with tables and strikethrough; nil in a body
+	// that was folded. Who needs it takes it from Whole.
 	Root ast.Node
 	// Notes are the paragraphs and list items that begin with a time, in order.
 	Notes []Note
@@ -98,6 +99,28 @@ func readBody(file string, src []byte, line int) Body {
 		return ast.WalkContinue, nil
 	})
 	return b
+}
+
+// Whole is the body with its tree: itself, or one read again from the source of a body
+// that was folded. The nodes of the notes and figures are of that tree.
+func (b *Body) Whole() *Body {
+	if b.Root != nil || b.file == "" {
+		return b
+	}
+	again := readBody(b.file, b.Source, b.line)
+	return &again
+}
+
+// Fold lets go of the tree, which takes several times the room of the source. A yard of
+// ten thousand units does not hold all of them at once.
+func (b *Body) Fold() {
+	b.Root = nil
+	for i := range b.Notes {
+		b.Notes[i].Node = nil
+	}
+	for i := range b.Figures {
+		b.Figures[i].Node = nil
+	}
 }
 
 var timeForm = regexp.MustCompile(`^([0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?)(?:[ \t]+|$)`)

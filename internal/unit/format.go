@@ -22,7 +22,9 @@ type Unit struct {
 	Top Pos
 	// Broken reports that the front matter could not be read at all.
 	Broken bool
-	Body   Body
+	// Sum is the SHA-256 digest of the file's bytes.
+	Sum  [32]byte
+	Body Body
 
 	Title        Text   `key:"title" doc:"what a customer reads first" eg:"102 in x 28 ft gooseneck deck-over, hydraulic tail" need:"yes"`
 	Stock        Text   `key:"stock" doc:"the yard's own number for this unit; letters, digits and dashes" eg:"SB-1043" need:"yes"`
@@ -255,7 +257,9 @@ type Yard struct {
 	Top  Pos
 	// Broken reports that the front matter could not be read at all.
 	Broken bool
-	Body   Body
+	// Sum is the SHA-256 digest of the file's bytes.
+	Sum  [32]byte
+	Body Body
 
 	Name      Text    `key:"name" doc:"what the yard is called" eg:"Sawbuck Trailer Yard" need:"yes"`
 	Phone     Text    `key:"phone" doc:"the phone number on every page" eg:"555-0142"`

@@ -6,8 +6,12 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"path"
+	"slices"
 	"strings"
+	"sync"
+	"time"
 
 	"tarepage/internal/media"
 )
@@ -24,8 +28,9 @@ type Media struct {
 	Pos  Pos
 	// Fault says why there is no such file; empty if it is there.
 	Fault string
-	// Bytes is the file's size.
+	// Bytes is the file's size, and Time when it was last written, as the system tells it.
 	Bytes int64
+	Time  time.Time
 	// Data is what a captions file holds, at most its first MostCaptions bytes and one
 	// more; nil for photos and videos, which nobody needs whole.
 	Data []byte
@@ -53,11 +58,17 @@ func (u *Unit) Media() []Media {
 	return out
 }
 
-// shelf knows which files are there; each folder is listed once.
+// shelf knows which files are there; each folder is listed once. It is safe for several
+// at a time.
 type shelf struct {
 	root    fs.FS
-	folders map[string][]fs.DirEntry
+	mu      sync.Mutex
+	folders map[string]map[string]fs.DirEntry // by the names in the folder
 	known   map[string]Media
+}
+
+func shelfOf(root fs.FS) *shelf {
+	return &shelf{root: root, folders: map[string]map[string]fs.DirEntry{}, known: map[string]Media{}}
 }
 
 // look fills in the fault, the size and the facts of what a unit names. Names are held
@@ -66,19 +77,11 @@ type shelf struct {
 func (s *shelf) look(list []Media) []Media {
 	for i := range list {
 		m := &list[i]
-		info, fault := s.find(m.Name)
-		if fault != "" {
-			// A folder media/ beside the unit files is as good as one beside units/.
-			if beside := path.Join(path.Base(unitsDir), m.Name); fs.ValidPath(m.Name) {
-				if there, f := s.find(beside); f == "" {
-					m.Name, info, fault = beside, there, ""
-				}
-			}
-		}
+		name, info, fault := s.seek(m.Name)
 		if m.Fault = fault; fault != "" {
 			continue
 		}
-		m.Bytes = info.Size()
+		m.Name, m.Bytes, m.Time = name, info.Size(), info.ModTime()
 		switch m.Path {
 		case "recording.captions":
 			if m.Data, m.Fault = s.read(m.Name); m.Fault != "" {
@@ -91,15 +94,35 @@ func (s *shelf) look(list []Media) []Media {
 	return list
 }
 
+// seek finds a file where it is named. A folder media/ beside the unit files is as good
+// as one beside units/.
+func (s *shelf) seek(name string) (at string, info fs.FileInfo, fault string) {
+	info, fault = s.find(name)
+	if fault != "" && fs.ValidPath(name) {
+		beside := path.Join(path.Base(unitsDir), name)
+		if there, f := s.find(beside); f == "" {
+			return beside, there, ""
+		}
+	}
+	return name, info, fault
+}
+
 // facts reads what the head of a photo or a video tells. A file that several units name
 // is looked at once.
 func (s *shelf) facts(m *Media) (fault string) {
 	key := m.Path + " " + m.Name
-	if known, ok := s.known[key]; ok {
+	s.mu.Lock()
+	known, ok := s.known[key]
+	s.mu.Unlock()
+	if ok {
 		m.Photo, m.Video = known.Photo, known.Video
 		return known.Fault
 	}
-	defer func() { s.known[key] = Media{Photo: m.Photo, Video: m.Video, Fault: fault} }()
+	defer func() {
+		s.mu.Lock()
+		defer s.mu.Unlock()
+		s.known[key] = Media{Photo: m.Photo, Video: m.Video, Fault: fault}
+	}()
 	full := path.Join(mediaRoot, m.Name)
 	f, err := s.root.Open(full)
 	if err != nil {
@@ -182,34 +205,36 @@ func (s *shelf) entry(dir, name string) (fs.DirEntry, string) {
 	if err != nil {
 		return nil, fmt.Sprintf("%s cannot be listed: %v", dir, plainError(err))
 	}
-	for _, e := range entries {
-		if e.Name() == name {
-			return e, ""
-		}
+	if e := entries[name]; e != nil {
+		return e, ""
 	}
-	for _, e := range entries {
-		if strings.EqualFold(e.Name(), name) {
+	for _, other := range slices.Sorted(maps.Keys(entries)) {
+		if strings.EqualFold(other, name) {
 			what := "file"
-			if e.IsDir() {
+			if entries[other].IsDir() {
 				what = "folder"
 			}
-			return nil, fmt.Sprintf("there is no %s; the %s there is called %s", path.Join(dir, name), what, e.Name())
+			return nil, fmt.Sprintf("there is no %s; the %s there is called %s", path.Join(dir, name), what, other)
 		}
 	}
 	return nil, ""
 }
 
 // list is what a folder holds; a folder that is not there holds nothing.
-func (s *shelf) list(dir string) ([]fs.DirEntry, error) {
+func (s *shelf) list(dir string) (map[string]fs.DirEntry, error) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
 	if entries, ok := s.folders[dir]; ok {
 		return entries, nil
 	}
-	entries, err := fs.ReadDir(s.root, dir)
-	if errors.Is(err, fs.ErrNotExist) {
-		err = nil
+	list, err := fs.ReadDir(s.root, dir)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return nil, err
 	}
-	if err == nil {
-		s.folders[dir] = entries
+	entries := make(map[string]fs.DirEntry, len(list))
+	for _, e := range list {
+		entries[e.Name()] = e
 	}
-	return entries, err
+	s.folders[dir] = entries
+	return entries, nil
 }

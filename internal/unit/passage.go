@@ -43,6 +43,7 @@ func (p *Passage) Checked(from, to int) bool {
 // say nothing. The words of a checked figure whose link is empty are those that fill
 // gives for its name.
 func (b *Body) Passages(fill func(figure string) string) []Passage {
+	b = b.Whole()
 	if b.Root == nil {
 		return nil
 	}

@@ -2,6 +2,7 @@ package unit
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"reflect"
@@ -542,7 +543,7 @@ func (r *reader) tieDown(n *yaml.Node, list *[]TieDown) {
 // it stands in every position. The unit is never nil.
 func ReadUnit(name string, src []byte) (*Unit, []Problem) {
 	r := &reader{file: name}
-	u := &Unit{File: name}
+	u := &Unit{File: name, Sum: sha256.Sum256(src)}
 	p, ok := r.split(src)
 	u.Top, u.Broken = p.top, !ok
 	if ok {
@@ -556,7 +557,7 @@ func ReadUnit(name string, src []byte) (*Unit, []Problem) {
 // ReadYard reads content/yard.md.
 func ReadYard(name string, src []byte) (*Yard, []Problem) {
 	r := &reader{file: name}
-	y := &Yard{File: name}
+	y := &Yard{File: name, Sum: sha256.Sum256(src)}
 	p, ok := r.split(src)
 	y.Top, y.Broken = p.top, !ok
 	if ok {

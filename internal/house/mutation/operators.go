@@ -348,7 +348,7 @@ func (g *gardener) call(n *ast.CallExpr, t types.Type) string {
 			for _, a := range n.Args {
 				args += ", " + g.text(a)
 			}
-			return fmt.Sprintf("mutation%s(%d%s)", strings.Title(id.Name), g.change(n, was, other+was[3:]), args)
+			return fmt.Sprintf("mutation%s(%d%s)", map[string]string{"min": "Min", "max": "Max"}[id.Name], g.change(n, was, other+was[3:]), args)
 		}
 	}
 	text := g.callInside(n)

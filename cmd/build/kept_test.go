@@ -1,0 +1,303 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"io/fs"
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"tarepage/internal/proving"
+	"tarepage/internal/publish"
+)
+
+// site reads every file of a folder.
+func site(t *testing.T, dir string) map[string]string {
+	t.Helper()
+	out := map[string]string{}
+	err := fs.WalkDir(os.DirFS(dir), ".", func(name string, e fs.DirEntry, err error) error {
+		if err != nil || e.IsDir() {
+			return err
+		}
+		data, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(name)))
+		out[name] = string(data)
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// built runs the build and returns what it printed.
+func built(t *testing.T, want int, args ...string) (stdout, stderr string) {
+	t.Helper()
+	var out, errs bytes.Buffer
+	if got := run(args, &out, &errs); got != want {
+		t.Fatalf("%v: status %d, want %d\n%s\n%.3000s", args, got, want, out.String(), errs.String())
+	}
+	return out.String(), errs.String()
+}
+
+func swapText(t *testing.T, file, old, new string) {
+	t.Helper()
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(string(data), old) {
+		t.Fatalf("%s holds no %q", file, old)
+	}
+	if err := os.WriteFile(file, []byte(strings.Replace(string(data), old, new, 1)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// line is the first line of a file that begins so.
+func line(t *testing.T, file, start string) string {
+	t.Helper()
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for l := range strings.Lines(string(data)) {
+		if strings.HasPrefix(l, start) {
+			return strings.TrimSuffix(l, "\n")
+		}
+	}
+	t.Fatalf("%s has no line %q", file, start)
+	return ""
+}
+
+// A build that takes over what did not change gives the bytes, the findings and the list
+// of one that knows nothing, whichever file was changed, and whatever was damaged.
+func TestKeptBuildIsAFirstBuild(t *testing.T) {
+	dir := t.TempDir()
+	t.Setenv("XDG_CACHE_HOME", t.TempDir()) // where photos are kept
+	const n = 6
+	if err := proving.Write(dir, n); err != nil {
+		t.Fatal(err)
+	}
+	unit := func(i int) string { return filepath.Join(dir, filepath.FromSlash(proving.UnitFile(i))) }
+	photo := func(from string) {
+		data, err := os.ReadFile("../../content/media/" + from)
+		if err == nil {
+			err = os.MkdirAll(filepath.Join(dir, "content/media"), 0o755)
+		}
+		if err == nil {
+			err = os.WriteFile(filepath.Join(dir, "content/media/side.jpg"), data, 0o644)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	target, note := filepath.Join(dir, "public"), filepath.Join(dir, ".public.kept")
+	args := []string{"-from", dir, "-to", target}
+	forge := func(change func(*kept)) {
+		k := new(kept)
+		if err := json.Unmarshal(publish.Recall(target), k); err != nil {
+			t.Fatal(err)
+		}
+		change(k)
+		text, err := json.Marshal(k)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := publish.Remember(target, text); err != nil {
+			t.Fatal(err)
+		}
+	}
+	spoil := func(file string, at int) {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		data[at%len(data)] ^= 1
+		if err := os.WriteFile(file, data, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, step := range []struct {
+		name string
+		do   func()
+	}{
+		{"first", func() {}},
+		{"nothing", func() {}},
+		{"a unit's price", func() { swapText(t, unit(3), line(t, unit(3), "price: "), "price: $9,999") }},
+		{"a unit's title", func() { swapText(t, unit(5), line(t, unit(5), "title: "), "title: another one") }},
+		{"sold", func() { swapText(t, unit(0), line(t, unit(0), "availability: "), "availability: sold") }},
+		{"what is nearest to the sold one", func() {
+			for i := 1; i < n; i++ {
+				swapText(t, unit(i), line(t, unit(i), "title: "), "title: renamed")
+			}
+		}},
+		{"a model", func() {
+			swapText(t, filepath.Join(dir, "content/models/stave-20.md"), "make: Stave & Hoop", "make: Hoop & Stave")
+		}},
+		{"the yard's telephone", func() { swapText(t, filepath.Join(dir, "content/yard.md"), "555-0177", "555-0178") }},
+		{"the site's address", func() {
+			swapText(t, filepath.Join(dir, "content/yard.md"), "as-of:", "address: https://yard.example/\nas-of:")
+		}},
+		{"the day", func() { swapText(t, filepath.Join(dir, "content/yard.md"), "as-of: 2026-11-20", "as-of: 2026-11-21") }},
+		{"a unit comes", func() {
+			if err := os.WriteFile(unit(n), proving.Unit(n), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}},
+		{"a unit goes", func() {
+			if err := os.Remove(unit(2)); err != nil {
+				t.Fatal(err)
+			}
+		}},
+		{"a photo", func() {
+			photo("sb-1043-side.jpg")
+			swapText(t, unit(1), "\n---\n\n", "\nphotos:\n  - file: media/side.jpg\n    alt: from the side\n---\n\n")
+		}},
+		{"another photo under its name", func() { photo("sb-1031-side.jpg") }},
+		{"a file that is no unit", func() {
+			if err := os.WriteFile(filepath.Join(dir, "content/units/call.txt"), []byte("x"), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}},
+		{"a page is damaged", func() { spoil(filepath.Join(target, proving.Page(4)), 900) }},
+		{"a page is gone", func() {
+			if err := os.Remove(filepath.Join(target, proving.Page(1))); err != nil {
+				t.Fatal(err)
+			}
+		}},
+		{"the cards of shared links are gone", func() {
+			cards, err := filepath.Glob(filepath.Join(target, "s", "card-*.jpg"))
+			if err != nil || len(cards) != n {
+				t.Fatalf("%v, %v", cards, err)
+			}
+			for _, c := range cards {
+				if err := os.Remove(c); err != nil {
+					t.Fatal(err)
+				}
+			}
+			swapText(t, unit(4), "title: renamed", "title: renamed again")
+		}},
+		{"the note is damaged", func() { spoil(note, 700) }},
+		{"the note is cut off", func() {
+			if err := os.Truncate(note, 300); err != nil {
+				t.Fatal(err)
+			}
+		}},
+		{"the note is empty", func() {
+			if err := os.WriteFile(note, nil, 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}},
+		{"the note is of another program", func() { forge(func(k *kept) { k.Basis = make([]byte, 32) }) }},
+		{"the note names another page", func() {
+			forge(func(k *kept) {
+				k.List = nil
+				other := k.Made[proving.Page(4)]
+				for path, p := range k.Made {
+					k.Made[path] = keptPage{p.Of, other.Sum}
+				}
+			})
+		}},
+		{"the note has half a digest", func() {
+			forge(func(k *kept) {
+				k.List = k.List[:3]
+				for path, p := range k.Made {
+					k.Made[path] = keptPage{p.Of[:5], p.Sum[:5]}
+				}
+			})
+		}},
+	} {
+		step.do()
+		_, said := built(t, clean, args...)
+		fresh := filepath.Join(t.TempDir(), "public")
+		_, want := built(t, clean, "-from", dir, "-to", fresh)
+		if said != want {
+			t.Errorf("%s: it says\n%.2000s\nwant\n%.2000s", step.name, said, want)
+		}
+		got, first := site(t, target), site(t, fresh)
+		for _, path := range slices.Sorted(maps.Keys(first)) {
+			if got[path] != first[path] {
+				t.Errorf("%s: %s differs from a first build's", step.name, path)
+			}
+		}
+		if len(got) != len(first) {
+			t.Errorf("%s: %d files, a first build has %d", step.name, len(got), len(first))
+		}
+		if t.Failed() {
+			t.FailNow()
+		}
+	}
+}
+
+// Where nothing changed nothing is made: neither the site nor the note is written again,
+// and the summary and the findings are those of the build before.
+func TestNothingChangedMakesNothing(t *testing.T) {
+	dir := t.TempDir()
+	if err := proving.Write(dir, 4); err != nil {
+		t.Fatal(err)
+	}
+	target, note := filepath.Join(dir, "public"), filepath.Join(dir, ".public.kept")
+	_, found := built(t, clean, "-from", dir, "-to", target)
+	before, err := os.Stat(note)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out, again := built(t, clean, "-from", dir, "-to", target)
+	if !strings.Contains(out, "nothing changed") || again != found || found == "" {
+		t.Errorf("the second build says %q and\n%.500s\nthe first said\n%.500s", out, again, found)
+	}
+	if _, quiet := built(t, clean, "-from", dir, "-to", target, "-quiet"); quiet != "" {
+		t.Errorf("-quiet says %q", quiet)
+	}
+	after, err := os.Stat(note)
+	if err != nil || !os.SameFile(before, after) || !before.ModTime().Equal(after.ModTime()) {
+		t.Errorf("the note was written again (%v)", err)
+	}
+	// A file by hand among the pages is still refused, not passed over.
+	if err := os.WriteFile(filepath.Join(target, "mine.txt"), []byte("x"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if _, says := built(t, failed, "-from", dir, "-to", target); !strings.Contains(says, "mine.txt") {
+		t.Errorf("it says %q", says)
+	}
+}
+
+// A unit that gets a stop leaves no old page behind with -leave-out, whatever is kept,
+// and comes back with its page when it is mended.
+func TestLeaveOutKeepsNoOldPage(t *testing.T) {
+	dir := t.TempDir()
+	if err := proving.Write(dir, 4); err != nil {
+		t.Fatal(err)
+	}
+	target := filepath.Join(dir, "public")
+	built(t, clean, "-from", dir, "-to", target)
+	file := filepath.Join(dir, filepath.FromSlash(proving.UnitFile(1)))
+	good := line(t, file, "  gvwr: ")
+	swapText(t, file, good, "  gvwr: 29,000 lb (tag)")
+	for range 2 {
+		out, _ := built(t, stops, "-from", dir, "-to", target, "-leave-out")
+		if !strings.Contains(out, "left out for their stops: "+proving.Stock(1)) {
+			t.Errorf("it says %q", out)
+		}
+		for path, text := range site(t, target) {
+			if strings.Contains(strings.ToLower(path), "pv-00001") || strings.HasSuffix(path, ".html") && strings.Contains(text, proving.Stock(1)) {
+				t.Errorf("%s still shows %s", path, proving.Stock(1))
+			}
+		}
+	}
+	// Without the flag nothing is published, and what was is as it was.
+	before := site(t, target)
+	built(t, stops, "-from", dir, "-to", target)
+	if !maps.Equal(before, site(t, target)) {
+		t.Error("a refused build changed the site")
+	}
+	swapText(t, file, "  gvwr: 29,000 lb (tag)", good)
+	built(t, clean, "-from", dir, "-to", target, "-leave-out")
+	if _, ok := site(t, target)[proving.Page(1)]; !ok {
+		t.Error("the mended unit has no page")
+	}
+}

@@ -1,0 +1,121 @@
+package unit
+
+import (
+	"crypto/sha256"
+	"errors"
+	"fmt"
+	"io/fs"
+	"slices"
+	"strings"
+	"time"
+)
+
+// Digest is a digest of everything that was read but the media: two stocks with one
+// digest are the same. It reports false where a file could not be read.
+func (s *Stock) Digest() (digest [32]byte, ok bool) {
+	files := map[string][32]byte{yardFile: s.Yard.Sum}
+	for _, m := range s.Models {
+		files[m.File] = m.Sum
+	}
+	for _, u := range s.Units {
+		files[u.File] = u.Sum
+	}
+	for _, sum := range files {
+		if sum == ([32]byte{}) {
+			return digest, false
+		}
+	}
+	for _, name := range s.ignored {
+		files[name] = [32]byte{}
+	}
+	return digestOf(files), true
+}
+
+// DigestOf is what Digest of the stock would be, without reading more of the files than
+// their bytes.
+func DigestOf(root fs.FS) (digest [32]byte, err error) {
+	src, _, err := readText(root, yardFile)
+	if err != nil {
+		return digest, err
+	}
+	files := map[string][32]byte{yardFile: sha256.Sum256(src)}
+	for _, dir := range []string{modelsDir, unitsDir} {
+		names, ignored, err := markdownFiles(root, dir)
+		if err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return digest, err
+		}
+		for _, p := range ignored {
+			files[p.At.File] = [32]byte{}
+		}
+		sums, errs := make([][32]byte, len(names)), make([]error, len(names))
+		inTurn(len(names), func(i int) {
+			var src []byte
+			src, _, errs[i] = readText(root, names[i])
+			sums[i] = sha256.Sum256(src)
+		})
+		if err := errors.Join(errs...); err != nil {
+			return digest, err
+		}
+		for i, name := range names {
+			files[name] = sums[i]
+		}
+	}
+	return digestOf(files), nil
+}
+
+func digestOf(files map[string][32]byte) (digest [32]byte) {
+	lines := make([]string, 0, len(files))
+	for name, sum := range files {
+		lines = append(lines, fmt.Sprintf("%x %d %s\n", sum, len(name), name))
+	}
+	slices.Sort(lines)
+	return sha256.Sum256([]byte(strings.Join(lines, "")))
+}
+
+// A Stamp is by what a file that a unit names is known again: not by its bytes, which
+// may be a video, but by its size and its time.
+type Stamp struct {
+	Name  string
+	Fault string
+	Bytes int64
+	// Time is in nanoseconds of Unix time.
+	Time int64
+}
+
+// Stamps are those of every file that a unit of the stock names, each once, in the order
+// of their names.
+func (s *Stock) Stamps() []Stamp {
+	var out []Stamp
+	for _, u := range s.Units {
+		written := u.Media()
+		for i, m := range s.Media[u.File] {
+			// By the name as it is written: where it is found may change.
+			out = append(out, stamp(written[i].Name, m.Fault, m.Bytes, m.Time))
+		}
+	}
+	slices.SortFunc(out, func(a, b Stamp) int { return strings.Compare(a.Name, b.Name) })
+	return slices.CompactFunc(out, func(a, b Stamp) bool { return a.Name == b.Name })
+}
+
+func stamp(name, fault string, size int64, written time.Time) Stamp {
+	if fault != "" {
+		return Stamp{Name: name, Fault: fault}
+	}
+	return Stamp{name, "", size, written.UnixNano()}
+}
+
+// Hold reports whether each file still has its stamp.
+func Hold(root fs.FS, stamps []Stamp) bool {
+	found := shelfOf(root)
+	for _, s := range stamps {
+		_, info, fault := found.seek(s.Name)
+		if fault != "" {
+			if (Stamp{Name: s.Name, Fault: fault}) != s {
+				return false
+			}
+		} else if stamp(s.Name, "", info.Size(), info.ModTime()) != s {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,244 @@
+package unit
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"path"
+	"runtime"
+	"slices"
+	"sort"
+	"strings"
+	"sync"
+	"time"
+)
+
+// A Memory remembers the files of one yard, so that reading it once more reads only what
+// changed: a file that is the same, with a model that is the same, gives the same *Unit.
+// The zero Memory remembers nothing yet.
+//
+// A file is taken for the same by its size and its time, as git does it, and where its
+// time is so young that it could have been written twice within it, by its bytes.
+type Memory struct {
+	// Keep makes it remember. Without it every reading is the first.
+	Keep  bool
+	units map[string]*remembered
+}
+
+type remembered struct {
+	size    int64
+	time    time.Time
+	young   bool // it was read so soon that the same time may stand on other bytes
+	model   [32]byte
+	unit    *Unit
+	found   []Problem // of the file itself
+	filling []Problem // of its model
+}
+
+// young is how much older than its reading a file's time must be to stand for its bytes:
+// the coarsest file system in use (FAT) keeps times to two seconds.
+const young = 2 * time.Second
+
+// Read is the function Read. Each, where it is given, is called for each unit as soon as
+// it is complete, for several at a time and in no order; the stock it is handed holds the
+// yard and the models, and not the units.
+func (m *Memory) Read(root fs.FS, each func(*Stock, *Unit, []Media)) (*Stock, []Problem, error) {
+	src, _, err := readText(root, yardFile)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil, fmt.Errorf("no %s here; name the folder that holds content/ with -from", yardFile)
+	} else if err != nil {
+		return nil, nil, fmt.Errorf("cannot read %s: %w", yardFile, plainError(err))
+	}
+	s := &Stock{Models: map[string]*Unit{}, Media: map[string][]Media{}}
+	var problems []Problem
+	s.Yard, problems = ReadYard(yardFile, src)
+
+	models, passed, err := markdownFiles(root, modelsDir)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return nil, nil, err
+	}
+	for _, name := range models {
+		r := readFile(root, name)
+		s.Models[strings.TrimSuffix(path.Base(name), ".md")] = r.unit
+		problems = append(problems, r.found...)
+	}
+	names, more, err := markdownFiles(root, unitsDir)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil, fmt.Errorf("no %s here; put one Markdown file per unit there", unitsDir)
+	} else if err != nil {
+		return nil, nil, err
+	}
+
+	for _, p := range append(passed, more...) {
+		problems = append(problems, p)
+		s.ignored = append(s.ignored, p.At.File)
+	}
+
+	got := make([]*remembered, len(names))
+	media := make([][]Media, len(names))
+	found := shelfOf(root)
+	inTurn(len(names), func(i int) {
+		r := m.recall(root, names[i], s)
+		if r == nil {
+			r = readFile(root, names[i])
+			if model := s.modelOf(r.unit); model != nil {
+				r.model = model.Sum
+			}
+			r.filling = s.fill(r.unit)
+		}
+		got[i] = r
+		if named := r.unit.Media(); len(named) > 0 {
+			media[i] = found.look(named)
+		}
+		if each != nil {
+			each(s, r.unit, media[i])
+		}
+	})
+	kept := make(map[string]*remembered, len(names))
+	for i, r := range got {
+		s.Units = append(s.Units, r.unit)
+		problems = append(append(problems, r.found...), r.filling...)
+		if media[i] != nil {
+			s.Media[r.unit.File] = media[i]
+		}
+		kept[names[i]] = r
+	}
+	if m.Keep {
+		m.units = kept
+	}
+	sortProblems(problems)
+	return s, problems, nil
+}
+
+// recall is what was read last time of a file that did not change, or nil.
+func (m *Memory) recall(root fs.FS, name string, s *Stock) *remembered {
+	r := m.units[name]
+	if r == nil {
+		return nil
+	}
+	info, err := fs.Stat(root, name)
+	if err != nil || !info.Mode().IsRegular() || info.Size() != r.size {
+		return nil
+	}
+	var sum [32]byte
+	if model := s.modelOf(r.unit); model != nil {
+		sum = model.Sum
+	}
+	if sum != r.model || len(r.filling) > 0 {
+		// Another model, or none where one was asked for.
+		return nil
+	}
+	if !r.young && info.ModTime().Equal(r.time) {
+		return r
+	}
+	again := readFile(root, name)
+	if again.unit.Sum != r.unit.Sum || again.unit.Broken {
+		return nil
+	}
+	r.time, r.young = again.time, again.young
+	return r
+}
+
+// modelOf is the model that a unit names, if there is one.
+func (s *Stock) modelOf(u *Unit) *Unit {
+	if u.Broken || !u.Model.Given() {
+		return nil
+	}
+	return s.Models[u.Model.Value]
+}
+
+// inTurn calls work for each number below n, several at a time.
+func inTurn(n int, work func(i int)) {
+	var wg sync.WaitGroup
+	next := make(chan int)
+	for range min(runtime.GOMAXPROCS(0), n) {
+		wg.Go(func() {
+			for i := range next {
+				work(i)
+			}
+		})
+	}
+	for i := range n {
+		next <- i
+	}
+	close(next)
+	wg.Wait()
+}
+
+// markdownFiles are the Markdown files of one folder in the order of their names, whatever
+// the order in which the system lists them.
+func markdownFiles(root fs.FS, dir string) (names []string, problems []Problem, err error) {
+	entries, err := fs.ReadDir(root, dir)
+	if err != nil {
+		if errors.Is(err, fs.ErrNotExist) {
+			return nil, nil, err
+		}
+		return nil, nil, fmt.Errorf("cannot read %s: %w", dir, plainError(err))
+	}
+	for _, e := range entries {
+		name := e.Name()
+		switch {
+		case strings.HasPrefix(name, "."):
+		case e.IsDir():
+			problems = append(problems, ignored(dir+"/"+name, "a folder is not read here", "put the files straight into "+dir))
+		case !strings.EqualFold(path.Ext(name), ".md"):
+			problems = append(problems, ignored(dir+"/"+name, fmt.Sprintf("%q is no Markdown file and is not read", name),
+				"name it .md, or move it to media/"))
+		default:
+			names = append(names, dir+"/"+name)
+		}
+	}
+	sort.Strings(names)
+	return slices.Compact(names), problems, nil
+}
+
+func readFile(root fs.FS, name string) *remembered {
+	broken := func(message, remedy string) *remembered {
+		at := Pos{name, 1, 1}
+		return &remembered{unit: &Unit{File: name, Top: at, Broken: true},
+			found: []Problem{{Rule: FileUnreadable, At: at, Message: message, Remedy: remedy}}}
+	}
+	src, info, err := readText(root, name)
+	switch {
+	case errors.Is(err, errNoFile):
+		return broken(err.Error(), "put a text file in its place")
+	case err != nil:
+		return broken(fmt.Sprintf("the file cannot be opened: %v", plainError(err)), "check its permissions")
+	case info.Size() > MostBytes:
+		return broken(fmt.Sprintf("the file has %d bytes; a unit file stays below %d", info.Size(), MostBytes),
+			"keep photos, captions and videos in media/ and name them here")
+	}
+	r := &remembered{size: info.Size(), time: info.ModTime(), young: time.Since(info.ModTime()) < young}
+	r.unit, r.found = ReadUnit(name, src)
+	return r
+}
+
+// readText reads a file, if it is one: a pipe or a device would keep the build waiting
+// for ever. It reads no more than is needed to say that the file is too long.
+func readText(root fs.FS, name string) ([]byte, fs.FileInfo, error) {
+	info, err := fs.Stat(root, name)
+	if err != nil {
+		return nil, nil, err
+	}
+	if !info.Mode().IsRegular() {
+		return nil, nil, errNoFile
+	}
+	f, err := root.Open(name)
+	if err != nil {
+		return nil, nil, err
+	}
+	defer f.Close()
+	src := make([]byte, min(info.Size(), MostBytes)+1)
+	n, err := io.ReadFull(f, src)
+	if err == nil && n == len(src) && n <= MostBytes {
+		// It grew meanwhile.
+		var rest []byte
+		rest, err = io.ReadAll(io.LimitReader(f, MostBytes+1-int64(n)))
+		return append(src, rest...), info, err
+	}
+	if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
+		err = nil
+	}
+	return src[:n], info, err
+}
