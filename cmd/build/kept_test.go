@@ -139,6 +139,9 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 			swapText(t, filepath.Join(dir, "content/models/stave-20.md"), "make: Stave & Hoop", "make: Hoop & Stave")
 		}},
 		{"the yard's telephone", func() { swapText(t, filepath.Join(dir, "content/yard.md"), "555-0177", "555-0178") }},
+		{"the site's address", func() {
+			swapText(t, filepath.Join(dir, "content/yard.md"), "as-of:", "address: https://yard.example/\nas-of:")
+		}},
 		{"the day", func() { swapText(t, filepath.Join(dir, "content/yard.md"), "as-of: 2026-11-20", "as-of: 2026-11-21") }},
 		{"a unit comes", func() {
 			if err := os.WriteFile(unit(n), proving.Unit(n), 0o644); err != nil {
@@ -165,6 +168,18 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 			if err := os.Remove(filepath.Join(target, proving.Page(1))); err != nil {
 				t.Fatal(err)
 			}
+		}},
+		{"the cards of shared links are gone", func() {
+			cards, err := filepath.Glob(filepath.Join(target, "s", "card-*.jpg"))
+			if err != nil || len(cards) != n {
+				t.Fatalf("%v, %v", cards, err)
+			}
+			for _, c := range cards {
+				if err := os.Remove(c); err != nil {
+					t.Fatal(err)
+				}
+			}
+			swapText(t, unit(4), "title: renamed", "title: renamed again")
 		}},
 		{"the note is damaged", func() { spoil(note, 700) }},
 		{"the note is cut off", func() {

@@ -210,7 +210,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	pages, err := c.pages(render.Input{
 		Stock: y.stock, Works: y.works, Findings: y.findings, LeaveOut: held.Units, Basis: basis,
 		Media:    func(path, name string) error { return site.AddFile(path, c.media(name)) },
-		Pictures: pictures, File: site.AddFile,
+		Pictures: pictures, File: site.AddFile, Card: c.card,
 		Kept: func(path string, from [32]byte) (bool, error) {
 			mu.Lock()
 			of[path] = from

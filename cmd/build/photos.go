@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"tarepage/internal/inspect"
+	"tarepage/internal/linkcard"
 	"tarepage/internal/photo"
 	"tarepage/internal/report"
 )
@@ -63,6 +64,11 @@ func (c *command) photos(y *yard, held inspect.Held, stderr io.Writer) (map[stri
 	}
 	y.findings = inspect.Stock(y.stock, y.works, y.problems)
 	return made, nil
+}
+
+// card draws the picture that a shared link shows, or finds it beside the photos.
+func (c *command) card(f linkcard.Face) (linkcard.File, error) {
+	return linkcard.Drawn(&photo.Shop{Keep: c.keepDir()}, f)
 }
 
 // terminal reports whether somebody sits before it.

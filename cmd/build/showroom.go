@@ -91,7 +91,7 @@ func (c *command) show(stdout, stderr io.Writer) (*showroom.Site, error) {
 			out.Media[path] = c.media(name)
 			return site.AddFile(path, out.Media[path])
 		},
-		Pictures: pictures,
+		Pictures: pictures, Card: c.card,
 		File: func(path, from string) error {
 			out.Media[path] = from
 			return site.AddFile(path, from)

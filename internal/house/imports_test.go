@@ -22,7 +22,7 @@ elevation:      measure tables unit compute
 report:         measure unit compute inspect intake
 feed:           unit
 stocklist:      measure unit compute
-render:         measure tables unit compute inspect elevation walkaround photo feed stocklist
+render:         measure tables unit compute inspect elevation walkaround photo linkcard feed stocklist
 publish:
 showroom:       inspect
 walkaround:     measure
@@ -30,10 +30,11 @@ hearsay:        measure unit walkaround
 intake:         measure unit walkaround hearsay
 media:
 photo:          media
+linkcard:       elevation photo
 proving:
 firstyard:
 themes/default:
-cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo firstyard themes/default
+cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo linkcard firstyard themes/default
 house:
 house/mutation:
 `
@@ -49,6 +50,7 @@ inspect:    os time net net/* html/template text/template math/rand math/rand/v2
 elevation:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 media:      os embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 photo:      net net/* html/template text/template math/rand math/rand/v2 os/*
+linkcard:   os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 unit:       os embed net net/* html/template text/template math/rand math/rand/v2 os/*
 hearsay:    os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 intake:     os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
@@ -62,6 +64,9 @@ publish:    net net/* html/template text/template math/rand math/rand/v2
 
 // inspect opens the archives beside its rules, which are embedded: io/fs and embed are
 // open to it. The spelling of walkaround's trade words is embedded. unit reads through the fs.FS it is given, and reads dates with time.
+
+// linkcard draws what render gives it in finished texts; it enters elevation for a sketch's shape
+// and photo for a worked photo and the place where cards are kept, and touches no file itself.
 
 func table(t *testing.T, text string) map[string][]string {
 	out := map[string][]string{}

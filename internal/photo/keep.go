@@ -131,3 +131,54 @@ func sumOf(data []byte) string {
 	sum := sha256.Sum256(data)
 	return hex.EncodeToString(sum[:])
 }
+
+// Kept returns where a file stands that was made once, and the SHA-256 of its bytes: out of
+// what is kept under the key (64 hexadecimal digits, with all in it that the bytes depend
+// on), else make makes it. A kept file that was damaged is made anew. It may be called by
+// many at a time, and by several builds.
+func (s *Shop) Kept(key, ext string, make func() ([]byte, error)) (from, sum string, err error) {
+	k := &keep{dir: s.Keep}
+	from = k.place(key) + ext
+	note := k.place(key) + ".sum"
+	if data, err := os.ReadFile(from); err == nil {
+		sum = sumOf(data)
+		if said, err := os.ReadFile(note); err == nil && string(said) == sum {
+			return from, sum, nil
+		}
+	}
+	data, err := make()
+	if err != nil {
+		return "", "", err
+	}
+	if err := k.open(); err != nil {
+		return "", "", err
+	}
+	sum = sumOf(data)
+	for _, f := range []struct {
+		name string
+		data []byte
+	}{{from, data}, {note, []byte(sum)}} {
+		if err := whole(f.name, f.data); err != nil {
+			return "", "", fmt.Errorf("what was drawn cannot be kept in %s: %s", k.dir, plain(err))
+		}
+	}
+	return from, sum, nil
+}
+
+// whole writes a file beside its place and then moves it there: who reads it meanwhile
+// reads the old one or the new one.
+func whole(name string, data []byte) error {
+	if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+		return err
+	}
+	f, err := os.CreateTemp(filepath.Dir(name), "making-")
+	if err != nil {
+		return err
+	}
+	defer os.Remove(f.Name())
+	_, err = f.Write(data)
+	if err := errors.Join(err, f.Chmod(0o644), f.Close()); err != nil {
+		return err
+	}
+	return os.Rename(f.Name(), name)
+}

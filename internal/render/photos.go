@@ -34,18 +34,29 @@ type gallery struct {
 // mostThumbs is how many small photos are loaded before any tap.
 const mostThumbs = 8
 
-// photos are the unit's photos that were worked, in the unit file's order.
-func (m *maker) photos(e *entry) []shownPhoto {
-	var out []shownPhoto
-	to := m.moments(e)
+// worked are what became of the unit's photos, in the unit file's order; nil for one that
+// could not be worked.
+func (m *maker) worked(e *entry) []*photo.Picture {
 	files := map[string]string{} // by where they are named: a file may lie elsewhere than it is written
 	for _, f := range e.media {
 		if f.Path == "photos.file" && f.Fault == "" {
 			files[f.Pos.String()] = f.Name
 		}
 	}
+	out := make([]*photo.Picture, len(e.Photos))
 	for i, p := range e.Photos {
-		made := m.in.Pictures[files[p.File.Pos.String()]]
+		out[i] = m.in.Pictures[files[p.File.Pos.String()]]
+	}
+	return out
+}
+
+// photos are the unit's photos that were worked, in the unit file's order.
+func (m *maker) photos(e *entry) []shownPhoto {
+	var out []shownPhoto
+	to := m.moments(e)
+	worked := m.worked(e)
+	for i, p := range e.Photos {
+		made := worked[i]
 		if made == nil {
 			continue
 		}

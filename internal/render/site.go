@@ -13,6 +13,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/inspect"
+	"tarepage/internal/linkcard"
 	"tarepage/internal/photo"
 	"tarepage/internal/unit"
 )
@@ -43,6 +44,9 @@ type Input struct {
 	// File, where it is given, is told of each picture that the site needs: its path in the
 	// site, and where it stands on the disk. Each is told once.
 	File func(path, from string) error
+	// Card, where it is given, draws the picture that a shared link shows. It is called only
+	// where the yard's file gives the site's address, by several at a time.
+	Card func(linkcard.Face) (linkcard.File, error)
 }
 
 // PageOf is the path of a unit's page, named after its stock number.
@@ -113,6 +117,8 @@ type entry struct {
 	media    []unit.Media
 	// nearest are the units on the yard that come nearest to one that is sold.
 	nearest []*entry
+	// card draws what a link to the unit's page shows, once; nil for no card.
+	card func() (*linkCard, error)
 }
 
 // whole is the entry with the tree of its notes, read once for everything on its page that
@@ -155,6 +161,7 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	jobs = append(jobs, job{path: howPath, make: m.how}, job{path: gonePath, make: m.gone})
 	keep := m.keys()
 	for _, e := range m.units {
+		e.card = sync.OnceValues(func() (*linkCard, error) { return m.carded(e) })
 		first := len(jobs)
 		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e.whole()) }},
 			job{path: e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(e) }},
@@ -165,7 +172,13 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 		}
 		key := sync.OnceValue(func() [32]byte { return keep(e) })
 		for i := first; i < len(jobs); i++ {
-			jobs[i].kept = func() (bool, error) { return in.Kept(jobs[i].path, key()) }
+			jobs[i].kept = func() (bool, error) {
+				// A page that is kept still needs its card.
+				if _, err := e.card(); err != nil {
+					return false, err
+				}
+				return in.Kept(jobs[i].path, key())
+			}
 		}
 	}
 	made, err := run(jobs, add, in.Unmade)
@@ -192,6 +205,9 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 		return made, err
 	}
 	if err := m.pictures(); err != nil {
+		return made, err
+	}
+	if err := m.linkCards(); err != nil {
 		return made, err
 	}
 	return made, m.carry()
@@ -285,6 +301,9 @@ func (m *maker) keys() func(*entry) [32]byte {
 			if p := m.in.Pictures[f.Name]; p != nil {
 				enter(h, *p)
 			}
+		}
+		if c, err := e.card(); err == nil && c != nil {
+			enter(h, c.path)
 		}
 		for _, c := range e.cautions {
 			enter(h, c.Rule.Name, c.At, c.Message, c.Source, c.Remedy)

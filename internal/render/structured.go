@@ -240,6 +240,9 @@ func (m *maker) stated(e *entry) (template.JS, error) {
 	if at != "" {
 		p.ID = at + "#unit"
 	}
+	if c, err := e.card(); err == nil && c != nil {
+		p.Image = []string{c.picture.Address}
+	}
 	if u.Make.Given() {
 		p.Brand = &named{"Brand", u.Make.Value}
 	}

@@ -76,7 +76,13 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	p := &unitPage{frame: m.frame}
 	p.Root = "../"
 	p.Canonical = m.at(e.path)
-	var err error
+	card, err := e.card()
+	if err != nil {
+		return nil, err
+	}
+	if card != nil {
+		p.Picture = &card.picture
+	}
 	if p.Data, err = m.stated(e); err != nil {
 		return nil, err
 	}

@@ -1,0 +1,72 @@
+package render
+
+import (
+	"fmt"
+	"strings"
+
+	"tarepage/internal/elevation"
+	"tarepage/internal/linkcard"
+)
+
+// linkCard is the card that a link to a unit's page shows.
+type linkCard struct {
+	// path is where it stands in the site, from where it stands on the disk.
+	path, from string
+	picture    picture
+}
+
+// carded gets the unit's card, or nothing where the site's address is not known: og:image
+// is a whole address (ogp.me, "Basic Metadata").
+func (m *maker) carded(e *entry) (*linkCard, error) {
+	if m.in.Card == nil || m.in.File == nil || m.in.Stock.Yard.Site() == "" {
+		return nil, nil
+	}
+	f := linkcard.Face{Yard: m.frame.Yard.Name, Title: e.Title.Value, Caution: "The label governs"}
+	add := func(label, text string) {
+		f.Figures = append(f.Figures, linkcard.Figure{Label: label, Text: text})
+	}
+	if e.Weights.GVWR.Given() {
+		add("GVWR", e.Weights.GVWR.Words())
+	}
+	if p := e.work.Figure("payload"); p != nil {
+		add("Payload", p.Text)
+	} else {
+		add("Payload", "Not figured")
+	}
+	add("Price", price(e.Unit))
+	for _, p := range m.worked(e) {
+		if f.Photo == nil {
+			f.Photo = p
+		}
+	}
+	if k, ok := elevation.SketchOf(e.work, linkcard.SketchWide, linkcard.SketchHigh); ok && f.Photo == nil {
+		f.Sketch = &k
+	}
+	made, err := m.in.Card(f)
+	if err != nil {
+		return nil, fmt.Errorf("the card of its link: %w", err)
+	}
+	var facts []string
+	for _, g := range f.Figures {
+		facts = append(facts, g.Label+" "+g.Text)
+	}
+	c := &linkCard{path: "s/card-" + strings.ToLower(e.Stock.Value) + "-" + made.Hash + ".jpg", from: made.From}
+	c.picture = picture{Address: m.at(c.path), Width: linkcard.Wide, Height: linkcard.High,
+		Alt: f.Title + ": " + strings.Join(facts, ", ") + ". " + f.Caution + "."}
+	return c, nil
+}
+
+// linkCards tells of the card of every unit. A card that could not be had was told of with
+// its page.
+func (m *maker) linkCards() error {
+	for _, e := range m.units {
+		c, err := e.card()
+		if err != nil || c == nil {
+			continue
+		}
+		if err := m.in.File(c.path, c.from); err != nil {
+			return fmt.Errorf("%s: %w", e.File, err)
+		}
+	}
+	return nil
+}
