@@ -209,7 +209,9 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	of := map[string][32]byte{} // what each unit's pages are made from
 	pages, err := c.pages(render.Input{
 		Stock: y.stock, Works: y.works, Findings: y.findings, LeaveOut: held.Units, Basis: basis,
-		Media:    func(path, name string) error { return site.AddFile(path, c.media(name)) },
+		Media: func(path, name string) error {
+			return site.AddCovered(path, c.media(name), covers(y.stock, name))
+		},
 		Pictures: pictures, File: site.AddFile, Card: c.card,
 		Kept: func(path string, from [32]byte) (bool, error) {
 			mu.Lock()
