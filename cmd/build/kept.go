@@ -37,7 +37,8 @@ type kept struct {
 	Tally        report.Numbers
 	Pages        int
 	Names        []string // of the units that were left out
-	Address      bool     // whether the site knows where it will stand
+	Address      string   // where the site will stand, if it is known
+	Undated      []string // the units of which no feed tells
 	Status       int
 	// Made are the units' pages by their paths.
 	Made map[string]keptPage
@@ -119,7 +120,7 @@ func (c *command) asBefore(k *kept, stdout, stderr io.Writer, start time.Time) (
 		return false, err
 	}
 	if !c.quiet {
-		report.Built(stdout, k.Tally, report.Site{Pages: k.Pages, To: c.to, Unchanged: files, LeftOut: k.Names, Address: k.Address}, time.Since(start))
+		report.Built(stdout, k.Tally, report.Site{Pages: k.Pages, To: c.to, Unchanged: files, LeftOut: k.Names, Address: k.Address, Undated: k.Undated}, time.Since(start))
 	}
 	return true, nil
 }
@@ -138,7 +139,7 @@ func (k *kept) page(path string, of [32]byte) (sum publish.Sum, ok bool) {
 
 // remember leaves what this build knows for the next one. Where it cannot, the next one
 // does everything anew.
-func (c *command) remember(y *yard, basis [32]byte, start time.Time, pages int, held inspect.Held, g *publish.Staging, of map[string][32]byte) error {
+func (c *command) remember(y *yard, basis [32]byte, start time.Time, pages int, held inspect.Held, undated []string, g *publish.Staging, of map[string][32]byte) error {
 	read, ok := y.stock.Digest()
 	if !ok {
 		return nil
@@ -152,7 +153,7 @@ func (c *command) remember(y *yard, basis [32]byte, start time.Time, pages int, 
 	}
 	list, tally := g.List(), report.Tally(program(), len(y.stock.Units), y.findings)
 	k := &kept{Basis: basis[:], Read: read[:], List: list[:], LeaveOut: c.leaveOut, Stamps: y.stock.Stamps(), Found: found.Bytes(), Stops: stops.Bytes(),
-		Tally: tally, Pages: pages, Names: held.Names, Status: status(tally.Stops), Address: y.stock.Yard.Site() != "", Made: map[string]keptPage{}}
+		Tally: tally, Pages: pages, Names: held.Names, Status: status(tally.Stops), Address: y.stock.Yard.Site(), Undated: undated, Made: map[string]keptPage{}}
 	for _, s := range k.Stamps {
 		// A file that is written twice within the system's idea of a moment keeps its stamp.
 		k.Young = k.Young || s.Time > start.Add(-2*time.Second).UnixNano()

@@ -47,6 +47,12 @@ type Input struct {
 	// Card, where it is given, draws the picture that a shared link shows. It is called only
 	// where the yard's file gives the site's address, by several at a time.
 	Card func(linkcard.Face) (linkcard.File, error)
+	// Unheard, where it is given, is told of the units that the feeds do not tell of, if there
+	// are feeds. Published, where it is given, reads a file of the site that was published
+	// before, nil for none: no page is made from it, but a price that changed and tells no day
+	// is found against it.
+	Unheard   func(Unheard)
+	Published func(path string) []byte
 }
 
 // PageOf is the path of a unit's page, named after its stock number.
