@@ -134,7 +134,7 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	p.LotSheet, p.HandOver = p.Root+e.lot, p.Root+e.handOver
 	p.Absent = lacking(e.work)
 	exact := e.work.MetricOf()
-	for _, n := range e.nearest {
+	for _, n := range e.nearest() {
 		maps.Copy(exact, n.work.MetricOf())
 	}
 	return m.turned("unit", p, exact)
