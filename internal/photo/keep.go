@@ -14,7 +14,7 @@ import (
 
 // edition is part of every kept entry's place. It changes with anything that changes what
 // comes out: widths, qualities, kernel, encoder.
-const edition = "1"
+const edition = "2"
 
 // keep is the folder of what was worked. Its entries are folders named by the original's
 // hash; each holds the finished files and a note of them with their hashes, and the note
