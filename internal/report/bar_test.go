@@ -43,11 +43,11 @@ func TestBar(t *testing.T) {
 		}
 		time.Sleep(2 * time.Millisecond)
 		synctest.Wait()
-		if got, want := w.read(), "\r[" + strings.Repeat("=", 10) + strings.Repeat(" ", 20) + "] 1 of 3 photos"; got != want {
+		if got, want := w.read(), "\r["+strings.Repeat("=", 10)+strings.Repeat(" ", 20)+"] 1 of 3 photos"; got != want {
 			t.Errorf("after a second it shows %q, want %q", got, want)
 		}
 		b.Told(3, 3)
-		if got, want := w.read(), "\r[" + strings.Repeat("=", 30) + "] 3 of 3 photos"; got != want {
+		if got, want := w.read(), "\r["+strings.Repeat("=", 30)+"] 3 of 3 photos"; got != want {
 			t.Errorf("at the end it shows %q, want %q", got, want)
 		}
 		b.Done()
