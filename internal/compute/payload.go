@@ -121,7 +121,7 @@ func governs(label string) string {
 // ladder works every rung that can be worked and sorts them, lowest first. Rungs of
 // equal height keep the order of the design.
 func (p *pencil) ladder() []Rung {
-	var out []Rung
+	out := make([]Rung, 0, 8)
 	inputs := make([]*Input, 0, 24)
 	// rung works one limit on its own sheet and keeps what it rests on.
 	rung := func(name, label, source string, work func(q *pencil) (measure.Pounds, words)) {

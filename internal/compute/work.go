@@ -143,8 +143,8 @@ func Unit(u *unit.Unit, s Settings) *Work {
 	w := &Work{Unit: u, Settings: s, Figures: make([]Figure, 0, len(All))}
 	w.Space = spaceOf(u)
 	w.Tire = tireOf(u)
-	w.sheet = make([]*Input, 0, 48)
-	inputs := make([]*Input, 0, 32) // for one figure after the other; what is entered is copied
+	w.sheet, w.room = make([]*Input, 0, 48), make([]Input, 40) // most units use fewer
+	inputs := make([]*Input, 0, 32)                            // for one figure after the other; what is entered is copied
 	p := new(pencil)
 	for _, d := range All {
 		*p = pencil{Work: w, def: d, inputs: inputs[:0]}

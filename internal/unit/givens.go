@@ -33,7 +33,7 @@ func (f *Field[T]) as(path string) Given {
 	if !f.Given() {
 		return Given{}
 	}
-	return Given{Path: path, Value: f.Value, Text: f.Words(), About: f.About, From: f.From, Pos: f.Pos}
+	return Given{Path: path, Value: f.Value, Text: f.written(), About: f.About, From: f.From, Pos: f.Pos}
 }
 
 func givens(ks *keys, v reflect.Value, out []Given) []Given {
