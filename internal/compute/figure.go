@@ -9,18 +9,14 @@ import (
 
 // A Figure is a computed number with its working.
 type Figure struct {
-	// Name is kebab-case and stable: it is what fig: links and the JSON use.
-	Name  string
-	Label string
+	*Definition
 	// Value is the unrounded number in Unit.
 	Value float64
-	Unit  string
 	// Text is the rounded writing: limits and payloads down, loads and needs up.
 	Text string
-	// Source is the clause or the practice that the figure follows.
+	// Source is the clause or the practice that the figure follows: the definition's, or one
+	// that fits this unit better.
 	Source string
-	// Practice marks common practice without a source: shown, never the legal number.
-	Practice bool
 	// About reports that an input was approximate.
 	About bool
 	// Estimated reports that it rests on the parts' estimated center of gravity because
@@ -102,14 +98,16 @@ type Need struct {
 
 // A Definition describes a figure for every unit: its documentation and its work.
 type Definition struct {
+	// Name is kebab-case and stable: it is what fig: links and the JSON use.
 	Name  string
 	Label string
 	// What says what the figure is, for a customer.
 	What string
 	// Formula is the rule in words and symbols.
-	Formula  string
-	Unit     string
-	Source   string
+	Formula string
+	Unit    string
+	Source  string
+	// Practice marks common practice without a source: shown, never the legal number.
 	Practice bool
 
 	work func(*pencil)
@@ -319,8 +317,8 @@ func (p *pencil) enter(value float64, text string, step float64, working words) 
 		source = p.source
 	}
 	p.Figures = append(p.Figures, Figure{
-		Name: p.def.Name, Label: p.def.Label, Value: value, Unit: p.def.Unit, Text: about(p.about, text),
-		working: working, Source: source, Practice: p.def.Practice, About: p.about, Estimated: p.estimated,
+		Definition: p.def, Value: value, Text: about(p.about, text),
+		working: working, Source: source, About: p.about, Estimated: p.estimated,
 		Inputs: p.keep(p.inputs), notes: p.notes, step: step, bound: p.bound,
 	})
 }

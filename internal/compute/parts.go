@@ -113,8 +113,9 @@ var tireRows = sync.OnceValue(func() []tireRow {
 
 // tires adds the tires with their wheels: the rows of the size, else all rows of its
 // rim, from the lightest to the heaviest.
-func (l *list) tires(size string, n int, at measure.Inches) {
-	want, err := tables.ParseTireSize(size)
+func (l *list) tires(n int, at measure.Inches) {
+	size := l.p.Unit.Tires.Size.Value
+	want, err := l.p.tireSize()
 	if err != nil {
 		l.p.needs = append(l.p.needs, Need{"tires.size", err.Error()})
 		return
@@ -217,7 +218,7 @@ func floorOf(words string) (low, high float64, c tables.Cited, err error) {
 // partsOf lists the parts of an open trailer with a stated frame.
 func (p *pencil) partsOf() []Part {
 	u, s := p.Unit, p.Space
-	l := &list{p: p}
+	l := &list{p: p, parts: make([]Part, 0, 12)}
 	beam := p.section(u.Frame.Beam, "frame.beam")
 	cross := p.section(u.Frame.Crossmember, "frame.crossmember")
 	spacing := need(p, u.Frame.Spacing, "frame.crossmember-spacing")
@@ -267,7 +268,7 @@ func (p *pencil) partsOf() []Part {
 		}
 	}
 	p.use("tires.size", verbatim(u.Tires.Size.Value), u.Tires.Size.About, u.Tires.Size.From, u.Tires.Size.Pos)
-	l.tires(u.Tires.Size.Value, axles*per, center)
+	l.tires(axles*per, center)
 
 	switch {
 	case u.Hitch.Kind.Value == "gooseneck" || u.Hitch.Kind.Value == "fifth-wheel":

@@ -123,9 +123,10 @@ func governs(label string) string {
 func (p *pencil) ladder() []Rung {
 	out := make([]Rung, 0, 8)
 	inputs := make([]*Input, 0, 24)
+	q := new(pencil)
 	// rung works one limit on its own sheet and keeps what it rests on.
 	rung := func(name, label, source string, work func(q *pencil) (measure.Pounds, words)) {
-		q := &pencil{Work: p.Work, def: p.def, inputs: inputs[:0]}
+		*q = pencil{Work: p.Work, def: p.def, inputs: inputs[:0]}
 		v, working := work(q)
 		if !q.ready() || !measure.Finite(v) {
 			return

@@ -407,8 +407,9 @@ func TestNearestInOrder(t *testing.T) {
 func TestTirePartsByRim(t *testing.T) {
 	tires := func(size string) (Part, []Need) {
 		p := &pencil{Work: &Work{Unit: &unit.Unit{}}}
+		p.Unit.Tires.Size.Value = size
 		l := &list{p: p}
-		l.tires(size, 4, 200)
+		l.tires(4, 200)
 		if len(l.parts) == 0 {
 			return Part{}, p.needs
 		}

@@ -160,7 +160,7 @@ var wheelTorque = &Definition{
 			return
 		}
 		per := needCount(p, t.PerAxle, "tires.per-axle")
-		size, err := tables.ParseTireSize(t.Size.Value)
+		size, err := p.tireSize()
 		if err != nil {
 			p.lack("tires.size")
 		}

@@ -47,6 +47,7 @@ type Tire struct {
 	Notes []string
 
 	formula words
+	size    tables.TireSize // the zero value where it does not read
 }
 
 // tireOf finds the tire's rating. It needs the size, the load range and the number on
@@ -70,6 +71,7 @@ func tireOf(u *unit.Unit) Tire {
 		t.Lack = err.Error()
 		return t
 	}
+	t.size = size
 	t.Passenger = size.Class() == tables.Passenger
 	all := tables.Tires(u.Tires.Size.Value, u.Tires.LoadRange.Value)
 	if !t.fromSidewall(u) {
@@ -262,6 +264,14 @@ func exponentOf(size tables.TireSize) (n float64, source string) {
 		return row.Exponent, row.Source
 	}
 	return 1, "in proportion to the pressure, for want of a published exponent for this size"
+}
+
+// tireSize reads the size on the tires, if that has not been done.
+func (p *pencil) tireSize() (tables.TireSize, error) {
+	if p.Tire.size.Rim > 0 {
+		return p.Tire.size, nil
+	}
+	return tables.ParseTireSize(p.Unit.Tires.Size.Value)
 }
 
 // inheritTire brings in every field that the tire's rating rests on.

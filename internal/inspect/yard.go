@@ -37,7 +37,7 @@ func Unit(u *unit.Unit, w *compute.Work, media []unit.Media) []Finding {
 	if u.Broken {
 		return nil
 	}
-	c := &Case{Unit: u, Work: w, Media: media, Givens: u.Givens()}
+	c := &Case{Unit: u, Work: w, Media: media}
 	f := new(Findings) // for one rule after the other; what is found is copied
 	var out []Finding
 	for _, r := range All {

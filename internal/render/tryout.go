@@ -32,7 +32,7 @@ func (m *maker) tries(p *unitPage, e *entry) error {
 	if t.Law, err = attribute(law()); err != nil {
 		return err
 	}
-	for _, c := range e.work.CommonLoads {
+	for _, c := range e.work.CommonLoads() {
 		text := strings.ReplaceAll(c.Window.Text(), "deck's", t.Space+"'s")
 		t.Common = append(t.Common, labeled{Label: c.Name(), Text: strings.ToUpper(text[:1]) + text[1:],
 			From: c.Weight.Load() + ", " + c.Length.InFeet()})

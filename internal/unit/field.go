@@ -154,6 +154,8 @@ type leaf interface {
 	// lacks reports that nothing stands there, neither a value nor what does not read, and
 	// where the key stands whose value was left empty.
 	lacks() (blank Pos, lacks bool)
+	origin() measure.Origin
+	as(path string) Given
 }
 
 func (f *Field[T]) place(at Pos, raw string) { f.Pos, f.Raw = at, raw }
