@@ -177,7 +177,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	held := inspect.Refused(y.stock, y.findings)
 	var pictures map[string]*photo.Picture
 	if inspect.Count(y.findings, inspect.Stop) == 0 || c.leaveOut && !held.Yard {
-		if pictures, err = c.photos(y, held, stderr); err != nil {
+		if pictures, err = c.photos(y, held, stderr, func(string) bool { return false }); err != nil {
 			return failed, err
 		}
 		held = inspect.Refused(y.stock, y.findings)
@@ -207,10 +207,14 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	}
 	var mu sync.Mutex
 	of := map[string][32]byte{} // what each unit's pages are made from
+	var unheard render.Unheard
 	pages, err := c.pages(render.Input{
 		Stock: y.stock, Works: y.works, Findings: y.findings, LeaveOut: held.Units, Basis: basis,
-		Media:    func(path, name string) error { return site.AddFile(path, c.media(name)) },
+		Media: func(path, name string) error {
+			return site.AddCovered(path, c.media(name), covers(y.stock, name))
+		},
 		Pictures: pictures, File: site.AddFile, Card: c.card,
+		Unheard: func(u render.Unheard) { unheard = u }, Published: c.published,
 		Kept: func(path string, from [32]byte) (bool, error) {
 			mu.Lock()
 			of[path] = from
@@ -231,13 +235,26 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	}
 	if known {
 		// The site is in its place: that the next build has to do it all again is no failure.
-		_ = c.remember(y, basis, start, pages, held, site, of)
+		_ = c.remember(y, basis, start, pages, held, unheard.Undated, site, of)
 	}
 	say(func(w io.Writer) {
 		report.Built(w, tally, report.Site{Pages: pages, To: c.to, Written: moved.Written, Unchanged: moved.Unchanged,
-			Removed: moved.Removed, LeftOut: held.Names, Address: y.stock.Yard.Site() != ""}, time.Since(start))
+			Removed: moved.Removed, LeftOut: held.Names, Address: y.stock.Yard.Site(), Undated: unheard.Undated, Unsaid: unheard.Unsaid}, time.Since(start))
 	})
 	return status(n), nil
+}
+
+// published reads a file of the site as it stands before this build, nil if there is none.
+func (c *command) published(path string) []byte {
+	name := filepath.Join(c.to, filepath.FromSlash(path))
+	if info, err := os.Lstat(name); err != nil || !info.Mode().IsRegular() {
+		return nil // a first build
+	}
+	data, err := os.ReadFile(name)
+	if err != nil {
+		return nil
+	}
+	return data
 }
 
 // media is where a file stands that a unit names below content/.

@@ -30,6 +30,7 @@ func (m *maker) others(jobs []job, add func(path string, data []byte) error) err
 	if site == "" || err != nil {
 		return err
 	}
+	m.unheard(stock)
 	news := m.news(site)
 	data, failed := feed.Atom(news)
 	put(feed.AtomPath, data, failed)
@@ -42,6 +43,33 @@ func (m *maker) others(jobs []job, add func(path string, data []byte) error) err
 	}
 	put(feed.RobotsPath, feed.Robots(site), nil)
 	return err
+}
+
+// Unheard are the units of which the feeds do not tell what there is to tell, by their
+// stock numbers: feeds know no clock and go by the days that files state.
+type Unheard struct {
+	// Undated state no day at all, so that no feed names them.
+	Undated []string
+	// Unsaid have another price or availability than was published before, and no later day.
+	Unsaid []string
+}
+
+// unheard tells of them whoever asked.
+func (m *maker) unheard(stock *stocklist.List) {
+	if m.in.Unheard == nil {
+		return
+	}
+	var u Unheard
+	for _, e := range m.units {
+		// What is on order is told of when it comes.
+		if !e.Unit.Changed().Known() && e.Availability.Value != "on order" {
+			u.Undated = append(u.Undated, e.Stock.Value)
+		}
+	}
+	if m.in.Published != nil {
+		u.Unsaid = stocklist.Unsaid(m.in.Published(stocklist.JSONPath), stock)
+	}
+	m.in.Unheard(u)
 }
 
 // sitemap lists the pages that a search engine is to know, in the order in which they

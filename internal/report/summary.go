@@ -45,8 +45,11 @@ type Site struct {
 	Pages                       int
 	To                          string
 	Written, Unchanged, Removed int
-	// Address is whether content/yard.md says where the site is published.
-	Address bool
+	// Address is where the site is published, as content/yard.md says; empty if it does not.
+	Address string
+	// Undated are the stock numbers of which the feeds tell nothing, for no day is stated, and
+	// Unsaid those that are offered otherwise than before, with no later day.
+	Undated, Unsaid []string
 	// LeftOut are the stock numbers that -leave-out kept out.
 	LeftOut []string
 }
@@ -86,8 +89,8 @@ func Inspected(w io.Writer, n Numbers, took time.Duration) {
 }
 
 // Shown prints the summary of a site that the showroom shows.
-func Shown(w io.Writer, n Numbers, pages int, took time.Duration) {
-	fmt.Fprintf(w, "%s on %s: %s, in %s\n", count(n.Units, "unit"), count(pages, "page"), n.found(), seconds(took))
+func Shown(w io.Writer, n Numbers, took time.Duration) {
+	fmt.Fprintf(w, "%s: %s, in %s\n", count(n.Units, "unit"), n.found(), seconds(took))
 }
 
 // Opened prints where the showroom is open, and to whom.
@@ -121,9 +124,7 @@ func Built(w io.Writer, n Numbers, s Site, took time.Duration) {
 	if len(s.LeftOut) > 0 {
 		fmt.Fprintf(w, "left out for their stops: %s\n", Visible(strings.Join(s.LeftOut, ", ")))
 	}
-	if !s.Address {
-		fmt.Fprintln(w, "no address: in content/yard.md, so without canonical addresses, sitemap, robots.txt and feeds")
-	}
+	s.world(w)
 	changed := count(s.Written, "file") + " written"
 	if s.Written == 0 && s.Removed == 0 {
 		changed = "nothing changed"
@@ -133,4 +134,34 @@ func Built(w io.Writer, n Numbers, s Site, took time.Duration) {
 	}
 	fmt.Fprintf(w, "%s, %d as before\n", changed, s.Unchanged)
 	fmt.Fprintf(w, "open %s\n", filepath.ToSlash(filepath.Join(s.To, "index.html")))
+}
+
+// world says what the site leaves out for others than its visitors, and what would mend it.
+func (s Site) world(w io.Writer) {
+	if s.Address == "" {
+		fmt.Fprintln(w, "no address: in content/yard.md, so without what names whole addresses: canonical links, pictures of shared links, feeds, sitemap, robots.txt, the lot sheet's QR code")
+		return
+	}
+	// Robots look at the root of a host only: RFC 9309, 2.3.
+	if strings.Count(s.Address, "/") > len("//")+1 {
+		host, _, _ := strings.Cut(strings.TrimPrefix(s.Address, "https://"), "/")
+		fmt.Fprintf(w, "no robots.txt, which is read at a host's root only; in that of https://%s/ this line would lead to the sitemap: Sitemap: %ssitemap.xml\n", host, s.Address)
+	}
+	if len(s.Undated) > 0 {
+		fmt.Fprintf(w, "not in the feeds, for no day is stated: %s; write arrived: with the day\n", some(s.Undated))
+	}
+	if len(s.Unsaid) > 0 {
+		fmt.Fprintf(w, "another price or availability than before, but no later day, so the feeds do not tell of it: %s; write the day behind it, (since YEAR-MONTH-DAY)\n", some(s.Unsaid))
+	}
+}
+
+// some names the first few of many.
+func some(list []string) string {
+	const most = 8
+	more := ""
+	if len(list) > most {
+		more = fmt.Sprintf(" and %d more", len(list)-most)
+		list = list[:most]
+	}
+	return Visible(strings.Join(list, ", ")) + more
 }

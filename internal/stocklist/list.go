@@ -33,10 +33,13 @@ type File struct {
 	Write func(*List) ([]byte, error)
 }
 
+// JSONPath is where stock.json stands in the site.
+const JSONPath = "stock.json"
+
 // Files are the files, in the order in which they are offered.
 func Files() []File {
 	return []File{
-		{"stock.json", "JSON", JSON},
+		{JSONPath, "JSON", JSON},
 		{"stock.csv", "CSV", CSV},
 		{"stock-spreadsheet.csv", "for spreadsheets", Spreadsheet},
 		{"stock.schema.json", "schema", Schema},

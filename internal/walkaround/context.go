@@ -13,11 +13,19 @@ var elsewhere = phrases("that one over", "that one", "for comparison", "by compa
 	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "you'd want", "federal", "used to", "sister",
 	"if you", "if i", "if your", "if it", "if it's", "if they", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck", "truck of", "truck rated", "trucks rated", "truck that", "any truck", "pickup of", "pickup rated",
 	"could get", "can get it", "could have", "suppose", "next to it", "the other ones", "smaller one", "longer one", "heavier one", "couplers all the time",
-	"the old one", "last year", "last week", "moved to", "yonder", "behind me", "we have those", "we've got those", "have those too", "i'll have", "we'll have", "will have", "by then", "behind us", "down the road", "adjacent unit", "adjacent", "next door", "in town", "in the city", "they ask", "they're asking", "mine", "big one", "big un", "next one up", "one just like", "we had one", "had one", "my own",
+	"the old one", "the old axles", "the old axle", "the old tires", "the old deck", "the old ramps", "the old jack", "the old coupler", "the old floor", "the old trailer", "the old tag", "the original axles", "the original tires", "the original coupler", "the previous one", "moved to", "yonder", "behind me", "we have those", "we've got those", "have those too", "i'll have", "we'll have", "will have", "by then", "behind us", "down the road", "adjacent unit", "adjacent", "next door", "in town", "in the city", "they ask", "they're asking", "mine", "big one", "big un", "next one up", "one just like", "we had one", "had one", "my own",
 	"he had", "he has", "he bought", "he wanted", "they had", "they bought", "they wanted", "customer", "customers", "a guy", "one guy", "guy who", "a fella", "a feller", "neighbor", "neighbor's", "buddy",
 	"my cousin", "my brother", "my dad", "my daddy", "my uncle", "my boy", "my wife", "my grandpa", "granddad", "can i", "could i", "will it", "would it", "can it", "should i",
 	"the cheap ones", "cheaper ones", "most of them", "most trailers", "other guys", "other brands", "competitor", "competitors", "will tell you", "i told him", "i told her",
-	"was wanting", "wants a", "wanted a", "looking for a", "available with", "available in", "comes in a", "also available", "on order", "coming in", "parts room", "they make a", "they make them", "we make a", "we sell a", "they start", "starts at", "i sold", "we sold", "sold a", "sold one", "sold for", "traded", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade")
+	"was wanting", "wants a", "wanted a", "looking for a", "available with", "available in", "comes in a", "also available", "on order", "coming in", "parts room", "they make a", "they make them", "we make a", "we sell a", "we do a", "we do an", "we do them", "we build a", "we build them", "we carry", "we stock", "we offer", "they do a", "also do", "they start", "starts at", "i sold", "we sold", "sold a", "sold one", "sold for", "traded", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade",
+	"anywhere else", "everywhere else", "somewhere else", "other place", "other places", "other lot", "other lots", "other yard", "other yards", "other dealer", "other dealers", "the competition", "theirs",
+	"the legal", "legal width", "legal limit", "legal weight", "legal length", "legal height", "the law", "by law", "state says", "state law", "state limit", "c d l", "cdl", "the internet",
+	"reckon it'd", "reckon it would", "you reckon", "my first", "my last", "my old", "your old", "his old",
+	"ordered one", "order one", "if we", "if he", "if she", "if somebody", "if someone", "unless you", "imagine", "let's say", "for example", "i always tell", "we always tell", "rule of thumb", "you could add", "could add", "can add", "we can put", "we could put", "we can add", "we could add", "we put a", "we put the")
+
+// past begins talk of what was, unless it is when this trailer was weighed.
+var past = phrases("back when", "when i", "when we", "i remember", "one time", "years ago", "months ago", "weeks ago", "last year", "last week",
+	"last month", "last spring", "last summer", "last fall", "last winter", "last night", "the other day")
 
 // notIf are the ifs that suppose nothing: "if you look at the tag".
 var notIf = set(`look come notice see can count remember recall ask asked did do walk go follow zoom wonder wondering read check measured are were
@@ -37,6 +45,87 @@ var talkOfCalls = phrases("call us", "call me", "call or", "call at", "give us a
 
 var corrections = phrases("sorry", "no sorry", "no", "i mean", "actually", "scratch that", "no wait", "wait", "hold on", "correction",
 	"make that", "rather", "no actually", "no i mean", "or rather", "excuse me", "let me correct that", "no it's", "no make that", "strike that", "no hold on", "oops", "my mistake", "i'm sorry", "well actually")
+
+// owned is a trailer or a truck that is somebody's: "my first trailer", "his dually".
+var owned = struct{ whose, which, what map[string]bool }{
+	set("my his her their your our dad's brother's cousin's boss's neighbor's buddy's uncle's customer's"),
+	set("first last old other previous current own little big new next personal daily service shop work farm half three quarter one ton"),
+	set("trailer trailers truck trucks pickup pickups gooseneck flatbed rig dually suv van semi hauler combine suburban"),
+}
+
+// ownedAt is the length of "my first trailer" at token i, or 0. "Our trailer" and "your
+// trailer" are the one at hand.
+func (h *hearing) ownedAt(i int) int {
+	if !owned.whose[h.word(i)] && !(h.t[i].possessive && owned.whose[h.word(i)+"'s"]) {
+		return 0
+	}
+	k := i + 1
+	for k < i+5 && owned.which[h.word(k)] {
+		k++
+	}
+	if !owned.what[h.word(k)] || k == i+1 && h.is(i, "our", "your") && !h.is(k, "truck", "trucks", "pickup", "pickups", "suv", "van", "rig", "dually") {
+		return 0
+	}
+	if h.is(i, "our", "your") && h.is(i+1, "new", "little", "big", "three", "half", "one", "own") && h.is(k, "trailer", "trailers", "gooseneck", "flatbed", "hauler") {
+		return 0
+	}
+	return k + 1 - i
+}
+
+// generic is the length of the beginning of a clause that speaks of a sort of thing, not of
+// this trailer: "a skid steer with a bucket is", "most pickups", or 0.
+func (h *hearing) generic(i int) int {
+	if i > 0 && h.t[i-1].kind != comma && !h.is(i-1, "and", "but", "because", "that", "so", "know", "like") {
+		return 0
+	}
+	switch {
+	case h.is(i, "most", "every", "any", "some") && (things[h.word(i+1)] || things[h.word(i+2)]):
+		return 2
+	case h.is(i, "a", "an") && h.genericNoun(i+1):
+		return 2
+	case h.is(i, "a", "an", "your", "the", "that", "those") && (things[h.word(i+1)] || things[h.word(i+2)] && !h.numberWord(i+1)) && !h.is(i, "the", "that", "those", "your") || h.is(i, "your") && things[h.word(i+1)]:
+		return 2
+	}
+	return 0
+}
+
+// genericNoun reports that what begins at i and is soon followed by a verb is nothing that a
+// trailer has: "a mustang is seventy five inches wide".
+func (h *hearing) genericNoun(i int) bool {
+	for k := i; k < i+4; k++ {
+		w := h.word(k)
+		if w == "" || h.numberWord(k) || cues[w] != nil || sorts[w] || described[w] || adjectives[w] || selves[w] {
+			return false
+		}
+		if k > i && (h.is(k, "is", "weighs", "runs", "costs", "takes", "was", "goes", "measures") || h.is(k, "has") && !h.is(k+1, "been")) {
+			return true
+		}
+		if h.t[k].possessive {
+			return true
+		}
+		if k > i && standing[w] {
+			return false
+		}
+	}
+	return false
+}
+
+// weighedAbout reports talk of weighing around token i.
+func (h *hearing) weighedAbout(i int) bool {
+	for k := max(0, i-12); k < min(len(h.t), i+12); k++ {
+		if h.is(k, "weighed", "weigh", "weighs", "scale", "scales", "scaled", "weight", "ticket", "measured") {
+			return true
+		}
+	}
+	return false
+}
+
+func (h *hearing) numberWord(i int) bool { _, ok := h.numeralAt(i); return ok }
+
+// things are what is loaded or what pulls, of which there are many.
+var things = set(`skid steer excavator tractor truck trucks pickup pickups mower car cars backhoe forklift loader dozer roller telehandler
+	machine machines pallet pallets boat horse horses cow cows bull bulls bale bales jeep suv suvs van vans combine baler sedan dually
+	people folks person guys fellas dealers yards yard states state everybody crew`)
 
 func phrases(list ...string) map[string][][]string {
 	m := map[string][][]string{}
@@ -108,7 +197,14 @@ func (h *hearing) setAside() []string {
 			}
 			break
 		}
-		if n := h.match(elsewhere, i); n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) && !(h.is(i-1, "is") && h.is(i-2, "this", "so")) {
+		n := h.match(elsewhere, i)
+		if n == 0 {
+			n = max(h.ownedAt(i), h.generic(i))
+			if p := h.match(past, i); p > 0 && !h.weighedAbout(i) {
+				n = p
+			}
+		}
+		if n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) && !(h.is(i-1, "is") && h.is(i-2, "this", "so")) {
 			from := i
 			for from > max(0, i-asideReach) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
 				from--
@@ -124,6 +220,14 @@ func (h *hearing) setAside() []string {
 				why[k] = "another unit, or one that might be"
 			}
 			i = to - 1
+		}
+	}
+	for i := range h.t {
+		// "they got ten ply on them where ours has fourteen": what stands before is theirs.
+		if h.is(i, "ours") && i > 1 && (h.is(i-1, "where", "but", "and", "while") || h.t[i-1].kind == comma) {
+			for k := i - 2; k >= max(0, i-asideReach-5) && why[k] == "" && h.t[k].kind != comma && !h.is(k, "so", "now"); k-- {
+				why[k] = "another unit, or one that might be"
+			}
 		}
 	}
 	for i := range h.t {
@@ -156,13 +260,17 @@ func (h *hearing) asideEnd(i, n int) int {
 	switch {
 	case h.is(i, "if"):
 		most, clauses = i+12, 2
-	case h.is(i, "my", "your", "used", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming"):
+	case h.is(i, "my", "his", "her", "their", "our", "an", "most", "every", "some", "your", "used", "legal", "legally", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming"):
 		most, clauses = i+14, 1
 	case h.is(i-1, "on", "than", "like", "from", "of"), h.is(i-1, "the") && h.is(i-2, "on", "than", "like", "from", "of"):
 		return i + n // "they did that on the old ones"
 	}
 	to := i + n
-	for to < len(h.t) && to < most && (h.match(back, to) == 0 || h.is(to-1, "of", "than", "from", "as", "like")) {
+	old := h.is(i, "the") && h.is(i+1, "old", "previous", "original")
+	if old {
+		most, clauses = i+14, 1
+	}
+	for to < len(h.t) && to < most && !(old && h.t[to].kind == comma) && (h.match(back, to) == 0 || h.is(to-1, "of", "than", "from", "as", "like")) {
 		if h.clause(to) {
 			if clauses--; clauses <= 0 {
 				break
@@ -201,6 +309,105 @@ func (h *hearing) hourNear(i int) bool {
 	for k := i + 1; k < min(i+5, len(h.t)); k++ {
 		if _, ok := h.numeralAt(k); ok {
 			return true
+		}
+	}
+	return false
+}
+
+// standing are the words that may stand right behind a figure without being what it is of:
+// in "fourteen thousand pounds on it" the figure stands by itself, in "a fourteen thousand
+// pound elephant" it is the elephant's.
+var standing = set(`a an the and or but so with without on in at to from for of by off over under per plus minus x is are was were
+	be been it its that this these those there here which who what where when while as if than then too also just only even each
+	apiece total totals all both either right left up down out back front behind across between into onto inside outside through
+	because since until before after again about around maybe roughly give take now today though not no yes yeah sir ma'am folks
+	guys man buddy y'all you i we they he she them em us me your our my their his her will would can could should might may must
+	do does did have has had got get gonna going comes goes sits weighs gives leaves empty loaded dry full max maximum minimum
+	cold flat ish thereabouts okay alright um uh like well see look say says said instead let's cash firm obo tops rated rating
+	every everything thanks thank please anyway moving next real pretty or's exactly approximately certified actual net unladen`)
+
+// sortsOfPart are what parts of trailers are said to be; they are no thing by themselves.
+var sortsOfPart = set(`stand slide fold flip pull drive side post spare steel wood aluminum galvanized welded bolted adjustable demountable
+	square round lift ea mega monster rated cast flat straight self cleaning oil bath rear front fixed knife edge expanded mesh
+	black white gray grey red green yellow blue silver charcoal spray painted powder coated treated rough oak pine sealed greased ez radial
+	bias wide long short tall high low big little small old whole good nice solid real stake d pinned hydraulically dampened`)
+
+// ofWhat looks at the noun that q is an adjective of: "a nine thousand pound tractor", "six
+// four wheelers". known reports that the noun is a part or another thing that cues name.
+func (s *sentence) ofWhat(q *quantity) (noun, known bool) {
+	if q.unit != bare && !s.is(q.to-1, "pound", "foot", "inch", "dollar", "k", "lb") {
+		return false, false
+	}
+	if q.unit == bare && q.single() && !q.scaled {
+		return false, false
+	}
+	for k := q.to; k < min(q.to+6, len(s.t)); k++ {
+		switch {
+		case s.quantityAt(k) >= 0 || s.t[k].kind != word && s.t[k].kind != number:
+			return noun, false
+		case s.cueAt(k), groups[s.word(k)] > 0, sorts[s.word(k)], s.material(k) > 0:
+			return true, true
+		case standing[s.word(k)], fillers[s.word(k)], s.match(corrections, k) > 0, s.match(back, k) > 0:
+			return noun, false
+		}
+		noun = noun || !adjectives[s.word(k)] && !described[s.word(k)] && !sortsOfPart[s.word(k)]
+	}
+	return noun, false
+}
+
+func (s *sentence) cueAt(i int) bool {
+	for _, c := range s.cues {
+		if c.from == i {
+			return true
+		}
+	}
+	return false
+}
+
+// selves are the words for the trailer itself, and those that stand in front of a verb
+// without being what it is said of.
+var selves = set(`it she this that one thing unit trailer itself whole here there everything all total rig model which what who and
+	but so then or now today morning yesterday just also really actually still only that'll it'll she'll you'll you i we they he'll they'll
+	will can would could should to not n't never always usually probably guy baby girl time times both each together um uh like
+	well yeah know empty loaded dry alone height width length weight says say said up down out in back end front inside outside most least much
+	where because if when overall roughly about right around maybe nearly almost exactly folks sir ma'am y'all buddy man another piece fella
+	her him them em these those ours number measurement figure answer rating size beauty monster beast`)
+
+// strange reports that what q is said of, right in front of its verb, is a thing that nobody
+// here knows: "the mustang is seventy five inches wide", "that counter sits thirty inches off
+// the floor".
+func (s *sentence) strange(q *quantity) bool {
+	k := q.head - 1
+	for k >= 0 && s.is(k, "about", "right", "at", "around", "just", "like", "only", "roughly", "probably", "maybe", "over", "under", "nearly", "almost", "in", "a", "up", "off") {
+		k--
+	}
+	if k < 0 || s.t[k].kind != word {
+		return false
+	}
+	noun := k
+	switch {
+	case s.t[k].possessive:
+	case s.is(k, "is", "are", "was", "measures", "sits", "stands", "runs", "weighs", "comes", "goes"):
+		noun = k - 1
+	default:
+		return false
+	}
+	return s.unknown(noun)
+}
+
+// unknown reports a noun with its article at token i that is neither a part nor the trailer.
+func (s *sentence) unknown(i int) bool {
+	w := s.word(i)
+	if w == "" || selves[w] || standing[w] && w != "front" || fillers[w] || adjectives[w] || described[w] || sorts[w] || sortsOfPart[w] || s.inCue(i) || s.quantityAt(i) >= 0 || s.material(i) > 0 || s.inCue(i-1) && !s.is(i-1, "the") {
+		return false
+	}
+	for k := i - 1; k >= max(0, i-3); k-- {
+		switch {
+		case s.is(k, "the", "that", "a", "an", "your", "my", "his", "their", "each", "every", "those", "these"), s.is(k, "this") && k == i-1:
+			// "the rating on the label is": where it stands, not what it is of
+			return !s.is(k-1, "on", "in", "at", "of", "from", "by", "for", "with", "to", "under", "off")
+		case s.t[k].kind != word || s.inCue(k) || standing[s.word(k)]:
+			return false
 		}
 	}
 	return false
@@ -282,6 +489,9 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		if h.is(q.to, "point") && !q.broken {
 			q.rejected = "of something else" // a three point hitch
 		}
+		if q.rejected == "" && (q.unit == bare || q.unit == dollars) && h.listed(q) {
+			q.rejected = "a list price, not what is asked"
+		}
 		if h.is(q.from-1, "was", "regularly", "retail") || h.is(q.from-1, "price") && h.is(q.from-2, "regular", "old", "list", "retail") || h.is(q.from-1, "for") && h.is(q.from-2, "list", "lists", "listed", "retails") {
 			for k := q.to; k < len(h.t); k++ {
 				if h.is(k, "now", "down", "price", "asking", "today") {
@@ -317,6 +527,26 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 			}
 		}
 	}
+}
+
+// listed reports "MSRP is eleven thousand", and "list is sixteen two" where another price
+// comes after it.
+func (h *hearing) listed(q *quantity) bool {
+	k := q.head - 1
+	for k >= 0 && (fillers[h.word(k)] || h.is(k, "price", "$") || h.t[k].kind == comma) && k > q.head-6 {
+		k--
+	}
+	if h.is(k, "msrp", "retail", "retails", "normally", "usually", "regularly", "regular") || h.is(k, "list", "lists") && h.is(k-1, "normally", "usually") {
+		return true
+	}
+	if h.is(k, "list", "lists", "listed", "sticker") {
+		for i := q.to; i < len(h.t); i++ {
+			if h.numberWord(i) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // corrected reports whether nothing but a correction, with at most a noun in front of it

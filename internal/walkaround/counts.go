@@ -51,7 +51,7 @@ func (s *sentence) counts() {
 		}
 		cand := Candidate{Role: c.role, Value: Count(n), Confidence: conf}
 		if c.role == Ply {
-			if p, d, ok := s.nearest(from, to, func(c cue) bool { return c.other }); ok && d < 1.4 && p.to <= from && s.is(p.from, "spare") {
+			if s.ofSpare(from) {
 				cand.Doubt = "of the spare"
 			}
 		}
@@ -161,6 +161,11 @@ func (s *sentence) counts() {
 		if !ok {
 			continue
 		}
+		if s.is(i, "tandem") && i > 0 && (i+1 == len(s.t) || s.t[i+1].kind == comma || s.is(i+1, "with")) {
+			if k := s.quantityAt(i - 1); k >= 0 && s.qs[k].unit == feet && s.qs[k].rejected == "" && s.is(s.qs[k].head-1, "a") {
+				tell(i, i+1, countedThings[0], n, 0.85) // "she's a sixteen-foot tandem with a gate"
+			}
+		}
 		j, rated, plural := i+1, false, false
 		for j < min(i+8, len(s.t)) {
 			if k := s.quantityAt(j); k >= 0 {
@@ -226,7 +231,7 @@ func (s *sentence) ofThem() {
 		q.used = s.countNamed(q, n)
 	}
 	for i := range s.t {
-		if s.is(i, "both") && s.is(i+1, "of") && s.is(i+2, "them", "em") && s.saysRole(AxleRating) && !s.saysRole(AxleCount) && s.hasPart(axlePart) && !s.has("brakes", "brake", "jack", "jacks", "ramps") {
+		if (s.is(i, "both") || s.is(i, "pair") && !s.is(i-2, "one")) && s.is(i+1, "of") && s.is(i+2, "them", "em") && s.saysRole(AxleRating) && !s.saysRole(AxleCount) && s.hasPart(axlePart) && !s.has("brakes", "brake", "jack", "jacks", "ramps") {
 			s.emit(i, i+3, Candidate{Role: AxleCount, Value: Count(2), Confidence: 0.8})
 		}
 	}

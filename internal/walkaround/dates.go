@@ -8,6 +8,8 @@ import "strconv"
 func (s *sentence) dates() {
 	for i := range s.t {
 		switch {
+		case s.is(i, "date") && s.is(i+1, "code", "codes") && s.is(i+2, "run", "runs", "range", "go", "are", "vary") && s.has("from", "to", "between", "all"):
+			// of several tires that were made at different times
 		case s.is(i, "date") && s.is(i+1, "code", "codes", "thing", "stamp", "on"), s.is(i, "dot", "dots") && s.is(i+1, "says", "code", "date", "is", "number", "stamp"):
 			for k := range s.qs {
 				q := &s.qs[k]

@@ -155,7 +155,7 @@ func (h *hearing) fraction(i int, after bool) (v float64, next int, ok bool) {
 // front of it belongs to it: in "ten thousand and eight d-rings" the eight is not added.
 func (h *hearing) thing(i int) bool {
 	return h.is(i, "foot", "feet", "ft", "inch", "inches", "d", "stake", "axle", "axles", "jack", "jacks", "ply", "lug",
-		"tires", "ramps", "chains", "of")
+		"tires", "ramps", "chains") || h.is(i, "of") && h.is(i+1, "them", "em", "these", "those", "the", "our", "my")
 }
 
 // below1000 reads what may follow a thousand: "forty", "two hundred and six", and
@@ -225,6 +225,9 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 	}
 	// homophones, only before a unit that leaves no other reading
 	if h.is(i, "for") && h.is(i+1, "foot") && !h.is(i+2, "pounds", "traffic") {
+		return one(4, i+1)
+	}
+	if h.is(i, "for") && h.is(i+1, "inch") && h.is(i+2, "channel", "beam", "i", "tubing", "junior", "sides", "ramps") {
 		return one(4, i+1)
 	}
 	if h.is(i, "ate") && h.is(i+1, "foot", "inch", "thousand", "ply") {
@@ -381,6 +384,13 @@ func (h *hearing) scale(v float64, i int) (float64, int, bool) {
 			v += d / 10
 			i = m
 		}
+	}
+	if h.is(i, "hundreds", "thousands") && v > 1 && v < 100 && v == float64(int(v)) && !h.is(i+1, "of") {
+		// "the axles are fifty-two hundreds": so many of that
+		if h.is(i, "hundreds") {
+			return v * 100, i + 1, true
+		}
+		return v * 1000, i + 1, true
 	}
 	if h.is(i, "hundred") && v > 0 && v < 100 && v == float64(int(v)) {
 		v *= 100

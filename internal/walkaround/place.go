@@ -88,6 +88,18 @@ func (s *sentence) place(q *quantity) {
 		}
 		return
 	}
+	if noun, known := s.ofWhat(q); noun && !known {
+		if v := q.byItself(); v != nil {
+			s.emit(q.head, q.to, Candidate{Value: v, Doubt: "of " + s.word(q.to) + ", which has no key here", Compare: q.compare})
+		}
+		return
+	}
+	if s.strange(q) {
+		if v := q.byItself(); v != nil {
+			s.emit(q.head, q.to, Candidate{Value: v, Doubt: "of something that has no key here", Compare: q.compare})
+		}
+		return
+	}
 	readings := s.readings(q)
 	if len(readings) == 0 || readings[0].other || readings[0].cost > reach {
 		doubt := "no part named near it"
@@ -143,6 +155,7 @@ func (s *sentence) place(q *quantity) {
 func (s *sentence) readings(q *quantity) []reading {
 	var out []reading
 	plural := s.pluralSubject(q)
+	_, named := s.ofWhat(q)
 	try := func(r Role, dim unit, cost float64) {
 		if r == "" {
 			return
@@ -163,6 +176,13 @@ func (s *sentence) readings(q *quantity) []reading {
 			continue
 		}
 		if c.cue.verb && c.from >= 0 && (s.is(c.from-1, "they", "they'll", "these", "those", "each") || s.is(q.to, "each", "apiece") || s.is(q.to, "a") && s.is(q.to+1, "piece")) && q.unit != inches && q.unit != feet && q.unit != psi {
+			out = append(out, reading{other: true, cost: d})
+			continue
+		}
+		if c.cue.verb && (named && q.unit != inches && q.unit != feet || c.cue.weight == Payload && !s.able(c)) {
+			continue
+		}
+		if c.cue.verb && c.from > 0 && s.unknown(c.from-1) && q.unit != inches && q.unit != feet && q.unit != psi {
 			out = append(out, reading{other: true, cost: d})
 			continue
 		}
@@ -206,6 +226,10 @@ func (s *sentence) readings(q *quantity) []reading {
 			if q.unit == bare && (d > nearBare+1 || c.to <= q.from && s.is(c.to-1, "wide", "long", "across", "tall", "high")) {
 				continue // "two inches wide, six leaves"
 			}
+			if c.from == q.to && s.ofThing(c.to) {
+				out = append(out, reading{other: true, cost: d})
+				continue
+			}
 			try(s.attributeRole(c, q), inches, d)
 		default:
 			if c.cue.weight == GVWR && s.bareThousands(c, q, d) {
@@ -243,7 +267,7 @@ func (s *sentence) readings(q *quantity) []reading {
 			if q.unit == bare && (r == DeckFlat && c.to <= q.from || (r == RampLength || r == BedLength || r == BoxLength) && c.from >= q.to) {
 				r = "" // a flat four plug; two ramps
 			}
-			if q.unit == bare && (r == DeckLength && c.cue.weak > 0 || d > nearBare || s.placeBetween(c, q)) && r != Ball {
+			if q.unit == bare && (r == DeckLength && c.cue.weak > 0 || d > nearBare || s.placeBetween(c, q) && !(r == DeckTail && s.saysRole(DeckFlat))) && r != Ball {
 				r = "" // "crossmembers on sixteen, twelve in the tail"
 			}
 			try(r, inches, d)
@@ -272,7 +296,7 @@ func (s *sentence) readings(q *quantity) []reading {
 	if q.unit == bare && q.single() && q.to == len(s.t) && s.is(q.from-1, "a") && slices.ContainsFunc(s.qs, func(r quantity) bool { return r.unit == feet && r.rejected != "" && r.from < q.from }) {
 		try(DeckLength, inches, 4) // "that one's a twenty-four footer but this one's a twenty"
 	}
-	if q.unit == feet && q.single() && q.amount >= 10 && s.is(q.head-1, "a", "an") && s.is(q.head-2, "it", "this", "is", "one", "she", "this'n") && (q.to == len(s.t) || s.t[q.to].kind == comma || s.is(q.to, "with", "and", "it", "so")) {
+	if q.unit == feet && q.single() && q.amount >= 10 && s.is(q.head-1, "a", "an") && s.is(q.head-2, "it", "this", "is", "one", "she", "this'n") && (q.to == len(s.t) || s.t[q.to].kind == comma || s.is(q.to, "with", "and", "it", "so", "tandem", "single")) {
 		try(DeckLength, inches, 3) // "it's a twenty-five foot with mega ramps"
 	}
 	if q.unit == dollars && q.compare == Equal && s.is(q.to, "trailer", "unit") {
@@ -474,6 +498,14 @@ func (s *sentence) bareThousands(c placed, q *quantity, d float64) bool {
 // subject is the part that a verb is said of: "the ramps hold ten thousand", "the machine
 // on it weighs". A new subject in between, "it", "she", ends the search.
 func (s *sentence) subject(verb placed) (cue, bool) {
+	first := verb.from - 1
+	for s.is(first, "and", "will", "can", "they'll", "also", "that", "that'll", "which") {
+		first-- // "the ramps are eight foot long and hold twenty thousand"
+	}
+	joined := s.is(verb.from-1, "and") || s.is(verb.from-2, "and") && s.is(verb.from-1, "will", "can", "also")
+	if joined {
+		return s.clauseSubject(first)
+	}
 	for i := verb.from - 1; i >= max(0, verb.from-7); i-- {
 		if s.is(i, "it", "this") && s.is(i-1, "on", "in", "behind", "with", "under") {
 			continue // "the machine on it weighs"
@@ -492,6 +524,62 @@ func (s *sentence) subject(verb placed) (cue, bool) {
 		}
 	}
 	return cue{}, false
+}
+
+// clauseSubject is the first part of the clause that ends with token i: what verbs joined by
+// "and" are said of.
+func (s *sentence) clauseSubject(i int) (c cue, ok bool) {
+	for k := i; k >= max(0, i-14); k-- {
+		for _, p := range s.cues {
+			if p.to == k+1 && p.from >= 0 {
+				c, ok = p.cue, p.cue.other || p.cue.part != noPart && p.cue.part != deckPart && p.cue.part != bedPart && p.cue.part != boxPart
+			}
+		}
+		if s.is(k, "it", "she", "this") && s.clause(k) {
+			return cue{}, false
+		}
+		if s.t[k].kind == comma || s.clause(k) {
+			break
+		}
+	}
+	return c, ok
+}
+
+// able reports that a verb of carrying is said of what the trailer can: "it holds", "you
+// can put", "she'll tote"; not of what somebody did: "we put a jack on it".
+func (s *sentence) able(verb placed) bool {
+	if verb.from < 0 || !s.is(verb.to-1, "put", "hold", "carry", "haul", "tote") {
+		return true
+	}
+	for k := verb.from - 1; k >= max(0, verb.from-3); k-- {
+		switch {
+		case s.is(k, "can", "will", "to", "could", "you", "it'll", "she'll", "you'll", "that'll", "she", "it", "does", "should", "trailer", "deck", "legally", "gonna", "would", "wouldn't", "won't", "don't", "didn't"):
+			return true
+		case s.is(k, "we", "i", "they", "he"):
+			return false
+		}
+	}
+	return verb.from == 0 || s.t[verb.from-1].kind == comma
+}
+
+// ofThing reports that another part or an unknown thing stands right at token i, so that a
+// direction in front of it is of that: "a four foot wide walk door".
+func (s *sentence) ofThing(i int) bool {
+	for k := i; k < min(i+3, len(s.t)); k++ {
+		w := s.word(k)
+		for _, c := range s.cues {
+			if c.from == k {
+				return c.cue.other
+			}
+		}
+		if w == "" || standing[w] || fillers[w] || adjectives[w] || described[w] || sorts[w] || sortsOfPart[w] || groups[w] > 0 || selves[w] || s.quantityAt(k) >= 0 {
+			return false
+		}
+		if k > i && s.is(k-1, "storage", "walk", "entry", "access", "cargo", "walkway") {
+			return true
+		}
+	}
+	return false
 }
 
 // capacityOf is the part whose capacity is spoken of: "a coupler with a capacity of".
@@ -564,6 +652,9 @@ func (s *sentence) ofTrailer(q *quantity) bool {
 // deckRole tells a deck's length from its width and height by the unit: decks are as
 // long as feet, as wide as 48 to 102 inches, as high as less than that.
 func (s *sentence) deckRole(c placed, q *quantity) Role {
+	if q.unit == inches && q.amount < 48 && c.to <= q.from && s.is(q.to, "up") {
+		return DeckHeight
+	}
 	if q.unit != inches || q.broken && q.amount >= 48 && q.amount > 102 {
 		return DeckLength
 	}
@@ -658,7 +749,7 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 			return ""
 		case s.is(c.from, "deck", "loading", "off", "from"):
 			return DeckHeight
-		case s.is(c.from, "inside", "interior"):
+		case s.is(c.from, "inside", "interior"), s.is(c.to-1, "inside"):
 			return BoxHeight
 		case of == bedPart:
 			return BedHeight

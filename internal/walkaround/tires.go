@@ -25,7 +25,7 @@ func (s *sentence) tireSizes() {
 		for k+1 < len(s.qs) && len(digits) < 7 {
 			next := &s.qs[k+1]
 			gap := next.from - to
-			if gap > 2 || gap == 2 && !(s.is(to, "r", "/", "-") && s.is(to+1, "r")) || gap == 1 && !s.is(to, "r", "/", "-") {
+			if gap > 2 || gap == 2 && !(s.is(to, "r", "/", "-") && s.is(to+1, "r")) || gap == 1 && !s.is(to, "r", "/", "-", "our", "are") {
 				break
 			}
 			digits += run(next.parts)
@@ -72,11 +72,25 @@ func (s *sentence) tire(from, to int, prefix, digits string, spoken bool) bool {
 	if spoken {
 		c.Confidence = 0.92
 	}
-	if p, d, ok := s.nearest(from, to, func(c cue) bool { return c.other }); ok && d < 1.4 && p.to <= from && s.is(p.from, "spare") {
+	if s.ofSpare(from) {
 		c.Doubt = "of the spare"
 	}
 	s.emit(from, to, c)
 	return true
+}
+
+// ofSpare reports that the spare is what is spoken of at token i: "the spare is a load range
+// E". A spare that is listed ("... and a spare, load range E all round") is not.
+func (s *sentence) ofSpare(i int) bool {
+	for k := i - 1; k >= max(0, i-8); k-- {
+		switch {
+		case s.is(k, "spare"):
+			return s.t[k].possessive || k+1 == i || s.is(k+1, "is", "has", "tire", "takes", "though", "only", "just", "wheel", "was") || s.is(k+1, "on") && s.is(k+2, "it", "there", "this", "the")
+		case s.is(k, "tires", "other", "others", "rest", "these", "all"), s.is(k, "and") && s.is(k+1, "the"):
+			return false
+		}
+	}
+	return false
 }
 
 // justSized reports that a tire's size ends with token i.
@@ -120,11 +134,15 @@ func (s *sentence) loadRanges() {
 			l = here // "ST235/80R16 E"
 		case here != "" && s.t[max(0, i-1)].kind == comma && s.is(i-2, "ply") && (i+1 == len(s.t) || s.t[i+1].kind == comma):
 			l = here
-		case here != "" && s.is(i+1, "rated") && s.is(i+2, "tires", "tire"):
+		case here != "" && s.is(i+1, "rated") && (s.is(i+2, "tires", "tire") || s.has("ply")):
 			l, to = here, i+2
 		}
 		if l != "" {
-			s.emit(i, to, Candidate{Role: LoadRange, Value: Word(l), Confidence: 0.95})
+			c := Candidate{Role: LoadRange, Value: Word(l), Confidence: 0.95}
+			if s.ofSpare(i) {
+				c.Doubt = "of the spare"
+			}
+			s.emit(i, to, c)
 		}
 	}
 }

@@ -122,6 +122,9 @@ func lex(out []token, w string, at int, start, end float64) []token {
 			if m, ok := misheard[tok.text]; ok {
 				tok.text = m
 			}
+			if tok.text == "wait" && len(out) > 0 && weighed[out[len(out)-1].text] {
+				tok.text = "weight"
+			}
 			// An abbreviation keeps its dots: approx., o.c., lb., wt.
 			if n < len(low) && low[n] == '.' && n+1 < len(low) && letterAt(low[n+1:]) && n == 1 {
 				k := n
@@ -210,7 +213,11 @@ func lex(out []token, w string, at int, start, end float64) []token {
 
 // misheard are single words that captions spell wrong and that mean nothing else here.
 var misheard = map[string]string{"axel": "axle", "bout": "about", "axels": "axles", "steak": "stake", "pindle": "pintle", "dovetailed": "dovetail",
-	"tong": "tongue", "tung": "tongue", "gbwr": "gvwr", "gvw": "gvwr"}
+	"tong": "tongue", "tung": "tongue", "gbwr": "gvwr", "gvw": "gvwr", "gvwar": "gvwr", "gdwr": "gvwr", "jvwr": "gvwr", "cupler": "coupler", "couplar": "coupler",
+	"axil": "axle", "axils": "axles", "goosneck": "gooseneck", "dovetale": "dovetail", "pentle": "pintle", "torshion": "torsion"}
+
+// weighed are the words behind which "wait" is a weight misheard.
+var weighed = set("gross vehicle tongue pin empty dry curb trailer")
 
 // leading are abbreviations that stand in front of their figure, trailing those behind.
 var (

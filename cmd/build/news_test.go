@@ -1,0 +1,203 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/mmcdole/gofeed"
+)
+
+// newsYard is a yard in a folder that is built and read back as others read it.
+type newsYard struct {
+	t     *testing.T
+	guide *guide
+}
+
+// build builds the site and returns its feeds' entries by their ids, as an independent reader
+// (github.com/mmcdole/gofeed) understands them, and the feeds' own bytes.
+func (y *newsYard) build() (entries map[string]*gofeed.Item, feed *gofeed.Feed, raw []byte) {
+	y.t.Helper()
+	y.guide.out = nil
+	y.guide.run("tarepage -from my-yard -to public", nil)
+	entries = map[string]*gofeed.Item{}
+	for _, name := range []string{"arrivals.atom", "arrivals.json"} {
+		data, err := os.ReadFile(filepath.Join(y.guide.dir, "public", name))
+		if err != nil {
+			y.t.Fatal(err)
+		}
+		f, err := gofeed.NewParser().Parse(bytes.NewReader(data))
+		if err != nil {
+			y.t.Fatalf("%s: %v", name, err)
+		}
+		for _, i := range f.Items {
+			// Both feeds tell the same of each trailer.
+			if before := entries[i.GUID]; before != nil && (!before.UpdatedParsed.Equal(*i.UpdatedParsed) || before.Title != i.Title) {
+				y.t.Errorf("%s: %s is %q of %v, in the other feed %q of %v", name, i.GUID, i.Title, i.UpdatedParsed, before.Title, before.UpdatedParsed)
+			}
+			entries[i.GUID] = i
+		}
+		if feed == nil {
+			feed = f
+		}
+		raw = append(raw, data...)
+	}
+	if len(entries) != len(feed.Items) {
+		y.t.Errorf("the feeds hold %d and %d trailers", len(entries), len(feed.Items))
+	}
+	return entries, feed, raw
+}
+
+// change puts one text for another in a file of the yard, which must hold it once.
+func (y *newsYard) change(file, old, instead string) {
+	y.t.Helper()
+	y.guide.rewrite("my-yard/content/"+file, old, instead)
+}
+
+func day(t *testing.T, s string) time.Time {
+	t.Helper()
+	d, err := time.Parse(time.DateOnly, s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+// TestNews follows a yard through its days and reads its feeds after each: RFC 4287, 4.2.15
+// asks that updated moves when something changed that the publisher thinks worth telling, and
+// JSON Feed 1.1 the same of date_modified; 4.2.6 that an id never changes.
+func TestNews(t *testing.T) {
+	g := &guide{t: t, dir: t.TempDir()}
+	y := &newsYard{t, g}
+	g.run("tarepage first-yard -from my-yard -quiet", nil)
+	unit := "units/ex-1.md"
+	for _, line := range []string{"price", "availability", "arrived"} {
+		// The example's own lines, whatever days they tell, give way to these.
+		name := filepath.Join(g.dir, "my-yard/content", unit)
+		data, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		to := map[string]string{"price": "price: $6,480\n", "availability": "availability: on the yard\n", "arrived": "arrived: 2026-11-02\n"}[line]
+		out := regexp.MustCompile(`(?m)^`+line+`:.*\n`).ReplaceAllLiteralString(string(data), "")
+		if err := os.WriteFile(name, []byte(strings.Replace(out, "\nstock:", "\n"+to+"stock:", 1)), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	y.change("yard.md", "\nas-of:", "\naddress: https://stock-a.example/trailers/\nas-of:")
+	const id, second = "https://stock-a.example/trailers/u/ex-1.html", "https://stock-a.example/trailers/u/ex-2.html"
+
+	first, feed, bytesBefore := y.build()
+	arrived := day(t, "2026-11-02")
+	if e := first[id]; len(first) != 1 || e == nil || !e.UpdatedParsed.Equal(arrived) || !e.PublishedParsed.Equal(arrived) || !feed.UpdatedParsed.Equal(arrived) {
+		t.Fatalf("the feed begins with %+v", first)
+	}
+	// In a folder of a host nobody reads robots.txt, and the summary says what to do.
+	if !bytes.Contains(g.out, []byte("Sitemap: https://stock-a.example/trailers/sitemap.xml\n")) {
+		t.Errorf("nothing is said of robots.txt:\n%s", g.out)
+	}
+
+	// A rebuild moves nothing: not at once, not with the files' own times changed, not in
+	// another time zone, not from nothing.
+	t.Setenv("TZ", "Pacific/Kiritimati")
+	for _, step := range []string{"again", "touched", "anew"} {
+		switch step {
+		case "touched":
+			if err := os.Chtimes(filepath.Join(g.dir, "my-yard/content", unit), time.Unix(2_000_000_000, 0), time.Unix(2_000_000_000, 0)); err != nil {
+				t.Fatal(err)
+			}
+		case "anew":
+			if err := os.RemoveAll(filepath.Join(g.dir, "public")); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if _, _, now := y.build(); !bytes.Equal(now, bytesBefore) {
+			t.Errorf("%s: a rebuild changed the feeds", step)
+		}
+	}
+	// Nor does the day on which the stock was walked: nothing about the trailer changed.
+	y.change("yard.md", "\nas-of: 2026-11-20", "\nas-of: 2026-11-25")
+	if _, _, now := y.build(); !bytes.Equal(now, bytesBefore) {
+		t.Error("the yard's as-of day changed the feeds")
+	}
+
+	// A price that changed moves the entry and the feed; the entry keeps its id and its arrival.
+	y.change(unit, "price: $6,480", "price: $6,280 (since 2026-11-24)")
+	now, feed, _ := y.build()
+	changed := day(t, "2026-11-24")
+	if e := now[id]; !e.UpdatedParsed.Equal(changed) || !e.PublishedParsed.Equal(arrived) || !feed.UpdatedParsed.Equal(changed) || !strings.Contains(e.Title, "$6,280") {
+		t.Errorf("after a new price: %+v", e)
+	}
+	if bytes.Contains(g.out, []byte("feeds do not tell")) {
+		t.Errorf("a price with its day is reported:\n%s", g.out)
+	}
+
+	// One without a later day moves nothing, since no file says when; the summary says so.
+	y.change(unit, "$6,280 (since 2026-11-24)", "$6,180 (since 2026-11-24)")
+	now, _, _ = y.build()
+	if e := now[id]; !e.UpdatedParsed.Equal(changed) || !strings.Contains(e.Title, "$6,180") {
+		t.Errorf("after a price without a new day: %+v", e)
+	}
+	if !bytes.Contains(g.out, []byte("so the feeds do not tell of it: EX-1; write the day behind it")) {
+		t.Errorf("a price that changed without its day is not reported:\n%s", g.out)
+	}
+
+	// A new arrival enters in front; the one that was there stays as it is. One without a
+	// day stays out, and the summary says so, also when nothing else changed.
+	text, err := os.ReadFile(filepath.Join(g.dir, "my-yard/content", unit))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for number, lines := range map[string]string{"EX-2": "arrived: 2026-11-25\n", "EX-3": ""} {
+		out := strings.NewReplacer("stock: EX-1", "stock: "+number, "arrived: 2026-11-02\n", lines, " (since 2026-11-24)", "").Replace(string(text))
+		out = regexp.MustCompile(`(?m)^serial:.*\n`).ReplaceAllLiteralString(out, "")
+		if err := os.WriteFile(filepath.Join(g.dir, "my-yard/content/units", strings.ToLower(number)+".md"), []byte(out), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for range 2 {
+		now, feed, _ = y.build()
+		if e := now[second]; len(now) != 2 || e == nil || !e.UpdatedParsed.Equal(day(t, "2026-11-25")) || feed.Items[0].GUID != second || !now[id].UpdatedParsed.Equal(changed) {
+			t.Errorf("after an arrival: %+v", now)
+		}
+		if !bytes.Contains(g.out, []byte("not in the feeds, for no day is stated: EX-3; write arrived: with the day\n")) {
+			t.Errorf("nothing is said of the trailer without a day:\n%s", g.out)
+		}
+	}
+
+	// Sold is told of, with its day.
+	y.change(unit, "availability: on the yard", "availability: sold (since 2026-11-26)")
+	now, _, _ = y.build()
+	if e := now[id]; !e.UpdatedParsed.Equal(day(t, "2026-11-26")) || !strings.Contains(e.Title, "Sold") || strings.Contains(e.Description, "$") {
+		t.Errorf("after a sale: %+v", e)
+	}
+
+	// Without the site's address there is no feed, and the summary names what is left out.
+	y.change("yard.md", "\naddress: https://stock-a.example/trailers/\n", "\n")
+	g.out = nil
+	g.run("tarepage -from my-yard -to public", nil)
+	for _, gone := range []string{"arrivals.atom", "arrivals.json", "sitemap.xml", "robots.txt"} {
+		if _, err := os.Stat(filepath.Join(g.dir, "public", gone)); err == nil {
+			t.Errorf("%s is there without an address", gone)
+		}
+	}
+	said := string(g.out)
+	for _, what := range []string{"canonical", "shared links", "feeds", "sitemap", "robots.txt", "QR code"} {
+		if !strings.Contains(said, what) {
+			t.Errorf("the summary does not say that %s is left out:\n%s", what, said)
+		}
+	}
+	page, err := os.ReadFile(filepath.Join(g.dir, "public/u/ex-1.html"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, mark := range []string{"og:url", "og:image", "canonical", "stock-a.example"} {
+		if bytes.Contains(page, []byte(mark)) {
+			t.Errorf("a page says %s without an address", mark)
+		}
+	}
+}
