@@ -200,7 +200,7 @@ func (h *hearing) below1000(i int) (v float64, next int, ok bool) {
 // numeralAt reads the numeral that starts at i.
 func (h *hearing) numeralAt(i int) (numeral, bool) {
 	n := numeral{from: i}
-	if i >= len(h.t) || h.t[i].kind != number && !begins[h.word(i)] {
+	if _, digits := h.digits(i); !digits && !begins[h.word(i)] {
 		return n, false
 	}
 	one := func(v float64, next int) (numeral, bool) {
