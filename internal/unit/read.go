@@ -172,7 +172,8 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 		r.yamlProblems(err, opening+1)
 		return p, false
 	}
-	p.body = body
+	// A copy without the room in which it was read: a yard's notes stay in memory.
+	p.body = append(make([]byte, 0, len(body)), body...)
 	p.bodyLine = bytes.Count(src[:len(src)-len(body)], []byte("\n")) + 1
 	if len(body) > MostWords {
 		return refuse(Pos{r.file, p.bodyLine, 1}, fmt.Sprintf("the words have %d bytes; they stay below %d", len(body), MostWords),
