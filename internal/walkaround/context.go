@@ -17,7 +17,9 @@ var elsewhere = phrases("that one over", "that one", "for comparison", "by compa
 	"he had", "he has", "he bought", "he wanted", "they had", "they bought", "they wanted", "customer", "customers", "a guy", "one guy", "guy who", "a fella", "a feller", "neighbor", "neighbor's", "buddy",
 	"my cousin", "my brother", "my dad", "my daddy", "my uncle", "my boy", "my wife", "my grandpa", "granddad", "can i", "could i", "will it", "would it", "can it", "should i",
 	"the cheap ones", "cheaper ones", "most of them", "most trailers", "other guys", "other brands", "competitor", "competitors", "will tell you", "i told him", "i told her",
-	"was wanting", "wants a", "wanted a", "looking for a", "available with", "available in", "comes in a", "also available", "on order", "coming in", "parts room", "they make a", "they make them", "we make a", "we sell a", "we do a", "we do an", "we do them", "we build a", "we build them", "we carry", "we stock", "we offer", "they do a", "also do", "they start", "starts at", "i sold", "we sold", "sold a", "sold one", "sold for", "traded", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade",
+	"was wanting", "wants a", "wanted a", "looking for a", "available with", "available in", "comes in a", "also available", "on order", "coming in next", "coming in this", "coming in on", "coming in later", "got coming", "parts room", "they make a", "they make them", "we make a", "we sell a", "we do a", "we do an", "we do them", "we build a", "we build them", "we carry", "we stock", "we offer", "they do a", "also do", "they start", "starts at", "i sold", "we sold", "sold a", "sold one", "sold for", "traded", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade", "don't need", "need to buy", "goosenecks", "trailers", "flatbeds", "haulers", "deckovers", "low at", "to buy", "a loaded", "loaded one", "loaded ones",
+	"they have a", "they had a", "they got a", "they've got a", "they run a", "they sell", "they charge", "they want", "compare that with", "compare it", "compared with", "compare this", "versus", "vs", "whereas",
+	"permit", "the permit", "guys over", "those guys", "them boys", "the neighbors",
 	"anywhere else", "everywhere else", "somewhere else", "other place", "other places", "other lot", "other lots", "other yard", "other yards", "other dealer", "other dealers", "the competition", "theirs",
 	"the legal", "legal width", "legal limit", "legal weight", "legal length", "legal height", "the law", "by law", "state says", "state law", "state limit", "c d l", "cdl", "the internet",
 	"reckon it'd", "reckon it would", "you reckon", "my first", "my last", "my old", "your old", "his old",
@@ -75,6 +77,40 @@ func (h *hearing) ownedAt(i int) int {
 // generic is the length of the beginning of a clause that speaks of a sort of thing, not of
 // this trailer: "a skid steer with a bucket is", "most pickups", or 0.
 func (h *hearing) generic(i int) int {
+	if h.is(i, "the") && h.numberWord(i+1) && !h.is(i-1, "is", "this", "was") {
+		for k := i + 2; k < i+6; k++ {
+			if h.is(k, "footer", "footers") {
+				return k + 1 - i // "with the twenty-two footer at ..."
+			}
+		}
+	}
+	if h.is(i, "that", "those", "the", "this", "his", "her") && things[h.word(i+1)] && !h.is(i+2, "hauler", "haulers", "trailer", "ramp", "ramps") {
+		for k := i + 2; k < i+6; k++ {
+			if h.is(k, "weighs", "is", "has", "had", "pulls", "takes", "rated", "goes", "went", "was", "runs", "only") || h.t[min(i+1, len(h.t)-1)].possessive {
+				return 2 // "that truck parked there weighs"
+			}
+		}
+	}
+	if h.is(i, "that", "those", "them") {
+		for k := i + 1; k < i+5 && h.word(k) != "" && !h.numberWord(k); k++ {
+			if h.is(k, "one", "ones") && k > i+1 {
+				return k + 1 - i // "that big blue one"
+			}
+			if standing[h.word(k)] && !sortsOfPart[h.word(k)] || cues[h.word(k)] != nil {
+				break
+			}
+		}
+	}
+	if h.is(i, "somebody", "someone") && h.is(i+1, "has", "had", "got", "bought", "sold", "gave", "paid", "put", "hauls", "hauled") {
+		return 1
+	}
+	if persons[h.word(i)] && h.is(i-1, "the", "a", "that", "this", "some", "those", "them", "one", "two", "another", "old", "young") {
+		for k := i + 1; k < i+7 && !h.is(k, "said", "says", "told", "asked", "asks", "it", "she", "swears", "and"); k++ {
+			if h.is(k, "have", "has", "had", "got", "runs", "pulls", "hauls", "hauled", "hauling", "sells", "sold", "gave", "give", "paid", "pays", "bought", "put", "uses", "drove", "owns", "came") {
+				return 1
+			}
+		}
+	}
 	if i > 0 && h.t[i-1].kind != comma && !h.is(i-1, "and", "but", "because", "that", "so", "know", "like") {
 		return 0
 	}
@@ -121,6 +157,11 @@ func (h *hearing) weighedAbout(i int) bool {
 }
 
 func (h *hearing) numberWord(i int) bool { _, ok := h.numeralAt(i); return ok }
+
+// persons are those who have trailers and trucks of their own.
+var persons = set(`man men guy guys boy boys fella fellas feller fellers lady woman couple dealer dealers neighbor buyer buyers farmer
+	rancher contractor driver drivers customer customers company outfit store shop factory dealership church school county family kid kids
+	gentleman friend landscaper roofer plumber renter hauler`)
 
 // things are what is loaded or what pulls, of which there are many.
 var things = set(`skid steer excavator tractor truck trucks pickup pickups mower car cars backhoe forklift loader dozer roller telehandler
@@ -260,7 +301,7 @@ func (h *hearing) asideEnd(i, n int) int {
 	switch {
 	case h.is(i, "if"):
 		most, clauses = i+12, 2
-	case h.is(i, "my", "his", "her", "their", "our", "an", "most", "every", "some", "your", "used", "legal", "legally", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming"):
+	case h.is(i, "that", "the") && h.match(elsewhere, i) == 0, h.is(i, "don't", "to", "need", "low", "goosenecks", "trailers", "flatbeds", "haulers", "deckovers"), h.is(i, "my", "his", "her", "their", "our", "an", "most", "every", "some", "your", "used", "legal", "legally", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming"):
 		most, clauses = i+14, 1
 	case h.is(i-1, "on", "than", "like", "from", "of"), h.is(i-1, "the") && h.is(i-2, "on", "than", "like", "from", "of"):
 		return i + n // "they did that on the old ones"
@@ -395,6 +436,13 @@ func (s *sentence) strange(q *quantity) bool {
 	return s.unknown(noun)
 }
 
+// trade are words that stand in front of parts of this trailer.
+var trade = set(`wood wooden treated diamond tread treadplate plate channel equipment brake idler lube torsion spring suspension combo combination
+	scissor power gravity drop lock bolt pipe tube rub stake electric manual crank coupler trailer gooseneck bumper neck deckover landscape
+	utility cargo dump tilt hydraulic hyd air bead fifth wheel pintle tandem triple load king queen st lt all complete entire overall full actual
+	usable bottom lower upper middle center main real effective second third first other loading clear clean beaver dove work smooth blackwood
+	airtight composite laminated rumber apitong pine`)
+
 // unknown reports a noun with its article at token i that is neither a part nor the trailer.
 func (s *sentence) unknown(i int) bool {
 	w := s.word(i)
@@ -480,6 +528,9 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		if q.rejected == "" && h.is(q.to-1, "footer", "footers") && h.is(q.from-1, "the") && !h.is(q.from-2, "is", "this") {
 			q.rejected = "another unit, or one that might be" // "with the forty footer"
 		}
+		if q.rejected == "" && h.is(q.to, "per") && !h.is(q.to+1, "axle", "tire", "ring", "d", "jack", "foot") {
+			q.rejected = "of something else" // "five thousand pounds per ramp"
+		}
 		if q.rejected == "" && h.ofLoad(q) {
 			q.rejected = "of what is loaded, not of the trailer"
 		}
@@ -536,6 +587,9 @@ func (h *hearing) listed(q *quantity) bool {
 	for k >= 0 && (fillers[h.word(k)] || h.is(k, "price", "$") || h.t[k].kind == comma) && k > q.head-6 {
 		k--
 	}
+	if h.spent(k) {
+		return true
+	}
 	if h.is(k, "msrp", "retail", "retails", "normally", "usually", "regularly", "regular") || h.is(k, "list", "lists") && h.is(k-1, "normally", "usually") {
 		return true
 	}
@@ -544,6 +598,25 @@ func (h *hearing) listed(q *quantity) bool {
 			if h.numberWord(i) {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// spent reports that money was given, not asked, around token k: "i give twenty-two five for
+// it", "we paid him".
+func (h *hearing) spent(k int) bool {
+	for i := k; i >= max(0, k-2); i-- {
+		switch {
+		case h.is(i, "gave", "paid", "pay", "spent", "spend", "borrowed", "owe", "owed", "offered", "bid", "fetched", "brought", "saved", "save", "insured", "pays"):
+			return true
+		case h.is(i, "give") && h.is(i-1, "i", "we", "he", "they", "she"):
+			return true
+		case h.is(i, "bought") && h.is(i+1, "it", "this", "one", "mine", "at", "for", "them", "her"):
+			return true
+		}
+		if h.t[max(i, 0)].kind == comma {
+			return false
 		}
 	}
 	return false

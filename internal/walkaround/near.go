@@ -27,6 +27,9 @@ func (s *sentence) findCues() {
 				best, at = len(p.words), p.cue
 			}
 		}
+		if best > 0 && at.part != noPart && !at.other && s.unknown(i-1) && !trade[s.word(i-1)] {
+			at = cue{other: true, part: otherPart} // a trench box, a truck bed
+		}
 		if best > 0 {
 			s.cues = append(s.cues, placed{i, i + best, at})
 			i += best - 1

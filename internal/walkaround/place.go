@@ -175,11 +175,18 @@ func (s *sentence) readings(q *quantity) []reading {
 		if !ok {
 			continue
 		}
+		if c.cue.verb && c.from > 0 && c.cue.weight == Payload && s.is(c.from-1, "axles", "axle") {
+			try(AxleRating, pounds, d)
+			continue
+		}
 		if c.cue.verb && c.from >= 0 && (s.is(c.from-1, "they", "they'll", "these", "those", "each") || s.is(q.to, "each", "apiece") || s.is(q.to, "a") && s.is(q.to+1, "piece")) && q.unit != inches && q.unit != feet && q.unit != psi {
 			out = append(out, reading{other: true, cost: d})
 			continue
 		}
 		if c.cue.verb && (named && q.unit != inches && q.unit != feet || c.cue.weight == Payload && !s.able(c)) {
+			continue
+		}
+		if c.cue.weight == Empty && (s.onTongue(c, q) || s.is(q.to, "loaded") || s.is(q.to, "fully") && s.is(q.to+1, "loaded") || s.is(0, "loaded") && !s.has("empty")) {
 			continue
 		}
 		if c.cue.verb && c.from > 0 && s.unknown(c.from-1) && q.unit != inches && q.unit != feet && q.unit != psi {
@@ -582,8 +589,30 @@ func (s *sentence) ofThing(i int) bool {
 	return false
 }
 
+// onTongue reports "tongue weight on it empty was": how the trailer stood when its tongue was
+// weighed.
+func (s *sentence) onTongue(empty placed, q *quantity) bool {
+	for _, c := range s.cues {
+		if c.cue.weight == TongueEmpty && c.to <= empty.from && empty.from-c.to <= 4 && empty.to <= q.from {
+			for i := c.to; i < empty.from; i++ {
+				if s.t[i].kind != word || s.quantityAt(i) >= 0 || s.is(i, "and", "is", "but") {
+					return false
+				}
+			}
+			return true
+		}
+	}
+	return false
+}
+
 // capacityOf is the part whose capacity is spoken of: "a coupler with a capacity of".
 func (s *sentence) capacityOf(c placed) (cue, bool) {
+	if s.is(c.from-1, "lift", "lifting", "dump", "hoist", "winch", "tank", "fuel", "crane", "towing", "tow", "seating", "heap", "heaped") {
+		return cue{other: true}, true
+	}
+	if s.is(c.to, "of", "on", "for") && (s.unknown(c.to+2) || s.is(c.to+1, "that", "the", "my") && things[s.word(c.to+2)]) {
+		return cue{other: true}, true // "the capacity on that gantry"
+	}
 	if s.is(c.to, "of") {
 		for k := c.to + 1; k < min(c.to+4, len(s.t)); k++ {
 			for _, p := range s.cues {
@@ -699,6 +728,9 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 	if of == noPart && c.cue.attr == wide && q.unit == inches && q.amount < 48 && s.hasPart(rampPart) {
 		of = rampPart
 	}
+	if of == noPart && c.cue.attr != every && c.cue.attr != apart && c.to == c.from+1 && s.speaksOfOther(from) {
+		return "" // "straps are two inch, twenty-seven feet long"
+	}
 	if c.cue.attr == wide && (of == framePart || of == crossPart) {
 		of = noPart
 	}
@@ -785,6 +817,19 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		return CrossSpacing
 	}
 	return ""
+}
+
+// speaksOfOther reports that the clause before a place begins with a part that has no key
+// here, and names nothing since.
+func (s *sentence) speaksOfOther(at int) bool {
+	var last placed
+	found := false
+	for _, c := range s.cues {
+		if c.from >= 0 && c.to <= at && (c.cue.other || c.cue.part != noPart || c.cue.length != "") {
+			last, found = c, true
+		}
+	}
+	return found && last.cue.other && last.from <= 3 && !s.isPlace(last) && !s.is(last.from-1, "no", "with", "and") && at-last.to < 14 && !s.newSubject(last.to, at)
 }
 
 // otherBefore reports another part within some words before a place.

@@ -70,8 +70,8 @@ func buildCues() map[string][]phrase {
 		"gross vehicle weight", "gross vehicle weight rating", "gross rating", "gross on", "tag says", "tag reads", "tag on it says", "tag is", "tagged", "tagged at")
 	add(cue{weight: GVWR, weak: 1}, "tag", "permitted weight", "total permitted weight", "permissible weight", "maximum weight", "label says", "label states", "sticker says")
 	add(cue{weight: Empty, verb: true}, "weighs", "weigh", "weighed", "weighing", "weighs in", "scaled", "scales")
-	add(cue{weight: Empty, weak: 1.5, scale: true}, "came in at", "comes in at", "came out at", "came out to", "was right at")
-	add(cue{weight: Empty}, "gross weight empty", "empty", "empty weight", "dry", "dry weight",
+	add(cue{weight: Empty, weak: 1.5, scale: true}, "came in at", "comes in at", "came out at", "came out to", "was right at", "coming in at")
+	add(cue{weight: Empty}, "gross weight empty", "empty", "empty weight", "empties at", "empties out at", "dry", "dry weight",
 		"scale", "wt", "curb weight", "unladen", "tare", "tare weight", "weight empty", "trailer weight", "weight of the trailer")
 	add(cue{weight: Empty, weak: 1}, "weight :", "weight is", "weight on it", "weight on this", "weight on this one", "weight on this thing", "weight on her", "weight of this", "weight of this one")
 	add(cue{weight: TongueEmpty}, "tongue weight", "tongue weight empty", "tongue wt", "tongue wt empty", "on the tongue",
@@ -81,7 +81,7 @@ func buildCues() map[string][]phrase {
 		"to play with", "of cargo", "cargo", "put on it", "load capacity", "weight capacity", "of payload", "for your load", "for the load", "left for", "left to", "remains", "for a load", "for load", "of load")
 	add(cue{weight: Payload, part: deckPart}, "on the deck")
 	add(cue{money: Price}, "price", "priced", "pricing", "asking", "asking price", "sale price", "out the door", "for it",
-		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for", "sell this one for", "this one for", "let it go for", "price tag", "price tag says", "price tag on it says", "for the trailer", "for this trailer", "for the unit", "for this unit", "yours today for", "home for", "cash price", "going for", "get it for", "got it for", "got it at", "have it for", "let it go at", "take it for", "marked at", "takes it home", "takes her home", "drives it home", "will buy it", "buys it", "marked down to", "sticker price")
+		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for", "sell this one for", "this one for", "let it go for", "price tag", "price tag says", "price tag on it says", "for the trailer", "for this trailer", "for the unit", "for this unit", "yours today for", "home for", "cash price", "going for", "get it for", "got it for", "got it at", "have it for", "let it go at", "take it for", "marked at", "lists for", "listed at", "listed for", "takes it home", "takes her home", "drives it home", "will buy it", "buys it", "marked down to", "sticker price")
 	add(cue{weight: AxleRating, part: axlePart}, "axle", "axles", "gawr", "per axle", "g a w r", "an axle", "axle tag", "axle label", "axle rating")
 	add(cue{weight: AxleRating, part: axlePart, otherLength: true}, "axle tubes", "axle tube")
 	add(cue{length: Ball}, "ball")
