@@ -111,6 +111,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     await page.locator('#do').click();
     await settled();
     check(await page.locator('#versus table').isVisible() && !(await page.locator('#cards').isVisible()), `find ${how}: two stand side by side`);
+    check(/as of [A-Z][a-z]+ [0-9]+, [0-9]{4}/.test(await page.locator('#versus + .terms').innerText()), `find ${how}: below them, as of when their prices hold`);
     const rows = await page.locator('#versus tbody tr').evaluateAll(list => list.map(r => [...r.cells].map(c => c.textContent)));
     const alike = rows.findIndex(r => r[0] === 'Alike');
     check(rows[0][0] === 'Where they differ' && rows.slice(1, alike).every(r => new Set(r.slice(1)).size > 1) &&

@@ -210,7 +210,9 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	var unheard render.Unheard
 	pages, err := c.pages(render.Input{
 		Stock: y.stock, Works: y.works, Findings: y.findings, LeaveOut: held.Units, Basis: basis,
-		Media:    func(path, name string) error { return site.AddFile(path, c.media(name)) },
+		Media: func(path, name string) error {
+			return site.AddCovered(path, c.media(name), covers(y.stock, name))
+		},
 		Pictures: pictures, File: site.AddFile, Card: c.card,
 		Unheard: func(u render.Unheard) { unheard = u }, Published: c.published,
 		Kept: func(path string, from [32]byte) (bool, error) {

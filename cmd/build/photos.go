@@ -9,7 +9,9 @@ import (
 	"tarepage/internal/inspect"
 	"tarepage/internal/linkcard"
 	"tarepage/internal/photo"
+	"tarepage/internal/publish"
 	"tarepage/internal/report"
+	"tarepage/internal/unit"
 )
 
 // keepDir is where worked photos are kept from one build to the next: in the user's cache,
@@ -64,6 +66,25 @@ func (c *command) photos(y *yard, held inspect.Held, stderr io.Writer) (map[stri
 	}
 	y.findings = inspect.Stock(y.stock, y.works, y.problems)
 	return made, nil
+}
+
+// covers are the boxes of a video that are not published: where it was made, and what a
+// desk program noted. They become free space, so that no place in the file moves.
+func covers(s *unit.Stock, name string) []publish.Cover {
+	var out []publish.Cover
+	for _, list := range s.Media {
+		for _, m := range list {
+			if m.Name != name || m.Video == nil {
+				continue
+			}
+			for _, b := range m.Video.Private {
+				// A box begins with four bytes of length and four that name its kind.
+				out = append(out, publish.Cover{At: b.At + 4, Bytes: b.Bytes - 4, With: "free"})
+			}
+			return out
+		}
+	}
+	return nil
 }
 
 // card draws the picture that a shared link shows, or finds it beside the photos.

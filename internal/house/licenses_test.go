@@ -26,11 +26,14 @@ type licensed struct {
 	path, version, dir string
 }
 
+// goFaces are the type faces with which the pictures of shared links are drawn.
+const goFaces = "the Go type faces of golang.org/x/image"
+
 // goesAlong lists the modules that `go build ./cmd/build` compiles in, for the systems that
 // a release is made for: what Go itself says, not what go.mod asks for.
 func goesAlong(t *testing.T) []licensed {
 	t.Helper()
-	seen := map[string]licensed{}
+	seen, compiled := map[string]licensed{}, map[string]bool{}
 	for _, system := range []string{"linux", "darwin", "windows"} {
 		cmd := exec.Command("go", "list", "-deps", "-json=ImportPath,Standard,Module", "./cmd/build")
 		cmd.Dir = root
@@ -53,6 +56,7 @@ func goesAlong(t *testing.T) []licensed {
 			} else if err != nil {
 				t.Fatal(err)
 			}
+			compiled[p.ImportPath] = true
 			if p.Standard || p.Module == nil || p.Module.Main {
 				continue
 			}
@@ -62,6 +66,14 @@ func goesAlong(t *testing.T) []licensed {
 	// What is embedded as a file is no module, and goes along all the same.
 	const webp = "libwebp, with the interface of github.com/gen2brain/webp"
 	seen[webp] = licensed{webp, "v1.4.0", filepath.Join(root, "internal", "photo", "libwebp")}
+	// So do type faces, which have a notice of their own below the module that holds them.
+	for path, m := range seen {
+		faces := filepath.Join(m.dir, "font", "gofont", "ttfs")
+		if path != "golang.org/x/image" || !compiled["golang.org/x/image/font/gofont/goregular"] {
+			continue
+		}
+		seen[goFaces] = licensed{goFaces, m.version, faces}
+	}
 	out := []licensed{}
 	for _, m := range seen {
 		out = append(out, m)
@@ -94,6 +106,9 @@ func notices(t *testing.T, dir string) map[string]string {
 	out := map[string]string{}
 	for _, e := range entries {
 		name := strings.ToUpper(e.Name())
+		if e.Name() == "README" && filepath.Base(dir) == "ttfs" {
+			name = "LICENSE" // the type faces' notice stands in their README
+		}
 		for _, begin := range []string{"LICENSE", "LICENCE", "COPYING", "NOTICE", "PATENTS"} {
 			if !e.IsDir() && strings.HasPrefix(name, begin) {
 				data, err := os.ReadFile(filepath.Join(dir, e.Name()))
@@ -248,8 +263,9 @@ names them. All of them let you use a work for anything and hand it on with its 
 
 The site holds your own words, photos and recordings, the templates, style and scripts of
 ` + "`themes/default`" + `, and figures that were worked from published tables; each table names its
-sources on the page *How we figure*. No type face and no picture of anybody else is in it. Of
-the scripts these are of others; their notices stand in the files, so you need do nothing:
+sources on the page *How we figure*. No type face and no picture of anybody else is in it; the
+pictures of shared links are drawn with letters of the Go type faces, which are in the binary.
+Of the scripts these are of others; their notices stand in the files, so you need do nothing:
 
 | file | work | license |
 | --- | --- | --- |

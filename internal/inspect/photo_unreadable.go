@@ -11,7 +11,7 @@ var photoUnreadable = &Rule{
 	Name: "photo-unreadable", Severity: Stop,
 	Title:  "every photo can be read",
 	Why:    "A page with a hole in it sells nothing, and half a picture hides the other half of the trailer.",
-	Source: "ITU-T T.81 (JPEG); W3C Portable Network Graphics, 3rd edition: the kinds of picture that are read",
+	Source: "ITU-T T.81 (JPEG); W3C Portable Network Graphics, 3rd edition; RFC 9649 (WebP): the kinds of picture that are read",
 	Remedy: "copy it anew from the phone; if it is damaged there too, take another",
 	check: func(c *Case, f *Findings) {
 		for _, m := range c.Media {
@@ -23,7 +23,7 @@ var photoUnreadable = &Rule{
 			switch {
 			case p.Kind == "HEIC" || p.Kind == "AVIF":
 				found.fix("%s", media.Export)
-			case p.Kind == "" || p.Kind != "JPEG" && p.Kind != "PNG":
+			case p.Kind != "JPEG" && p.Kind != "PNG" && p.Kind != "WebP":
 				found.fix("save it as JPEG, or name another file")
 			}
 		}
@@ -37,6 +37,8 @@ func named(file string) string {
 		return "JPEG"
 	case ".png":
 		return "PNG"
+	case ".webp":
+		return "WebP"
 	}
 	return ""
 }

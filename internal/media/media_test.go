@@ -9,7 +9,10 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
+	"reflect"
 	"testing"
+
+	"golang.org/x/image/webp"
 
 	"tarepage/internal/media"
 )
@@ -83,6 +86,41 @@ func exif(turn byte, big bool) []byte {
 	return append([]byte{0xff, 0xe1, byte(n >> 8), byte(n)}, body...)
 }
 
+// TestLookAtWebP holds what is told of the pictures that libwebp's own tools made
+// (internal/photo/testdata), which exiftool 12.57 calls 96 x 64, and Go's decoder's reading.
+func TestLookAtWebP(t *testing.T) {
+	for name, want := range map[string]media.Photo{
+		"lossy":    {Turn: 1, Need: 96 * 64 * 3 / 2},
+		"lossless": {Turn: 1, Need: 96 * 64 * 8},
+		"alpha":    {Turn: 1, Need: 96*64*3/2 + 96*64*6},
+		"turned":   {Turn: 6, Need: 96 * 64 * 3 / 2},
+	} {
+		data, err := os.ReadFile(filepath.Join("../photo/testdata", name+".webp"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		want.Kind, want.Wide, want.High, want.Bits = "WebP", 96, 64, 8
+		if p := look(data); !reflect.DeepEqual(p, want) {
+			t.Errorf("%s:\n%+v\nwant\n%+v", name, p, want)
+		}
+		if c, err := webp.DecodeConfig(bytes.NewReader(data)); err != nil || c.Width != 96 || c.Height != 64 {
+			t.Errorf("%s: the decoder says %d x %d (%v)", name, c.Width, c.Height, err)
+		}
+		for cut := range len(data) {
+			if p := look(data[:cut]); p.Fault == "" {
+				t.Fatalf("%s, cut off at byte %d of %d: nothing is said", name, cut, len(data))
+			}
+		}
+	}
+	data, err := os.ReadFile("../photo/testdata/moves.webp")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p := look(data); !p.Moves {
+		t.Errorf("an animation: %+v", p)
+	}
+}
+
 func TestTurn(t *testing.T) {
 	var b bytes.Buffer
 	if err := jpeg.Encode(&b, image.NewGray(image.Rect(0, 0, 40, 30)), nil); err != nil {
@@ -126,8 +164,26 @@ func TestLookAtVideo(t *testing.T) {
 		if d := got.Seconds - c.want.Seconds; d > -0.1 && d < 0.1 {
 			got.Seconds = c.want.Seconds
 		}
-		if got != c.want {
+		private := got.Private
+		got.Private = nil
+		if !reflect.DeepEqual(got, c.want) {
 			t.Errorf("%s:\n%+v\nwant\n%+v", c.file, got, c.want)
+		}
+		// With its private boxes made free space it is the same video, of no place.
+		if (len(private) > 0) != c.want.Place {
+			t.Errorf("%s: private are %v", c.file, private)
+		}
+		bare := bytes.Clone(data)
+		for _, b := range private {
+			clear(bare[b.At+4 : b.At+b.Bytes])
+			copy(bare[b.At+4:], "free")
+		}
+		want := c.want
+		want.Place, want.Seconds = false, got.Seconds
+		again := media.LookAtVideo(bytes.NewReader(bare), int64(len(bare)))
+		again.Seconds = got.Seconds
+		if !reflect.DeepEqual(again, want) {
+			t.Errorf("%s, bare:\n%+v\nwant\n%+v", c.file, again, want)
 		}
 		for cut := 0; cut < len(data); cut += 37 {
 			if v := media.LookAtVideo(bytes.NewReader(data[:cut]), int64(cut)); v.Unplayed() == "" {
@@ -146,6 +202,13 @@ func FuzzLookAtPhoto(f *testing.F) {
 		f.Add(b)
 	}
 	f.Add(append(append([]byte{0xff, 0xd8}, exif(6, true)...), 0xff, 0xd9))
+	for _, name := range []string{"lossy", "lossless", "alpha", "turned", "moves"} {
+		data, err := os.ReadFile(filepath.Join("../photo/testdata", name+".webp"))
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(data)
+	}
 	f.Fuzz(func(t *testing.T, data []byte) {
 		p := look(data)
 		if p.Fault == "" && (p.Wide < 1 || p.High < 1 || p.Turn < 1 || p.Turn > 8 || p.Need < 0 || len(p.Profile) > len(data)) {

@@ -51,7 +51,7 @@ func (p *Photo) TooLarge() bool { return p.Need > MostNeed || p.Pixels() > MostN
 
 // Export is what to do with a photo of a kind that is not read.
 //
-// No decoder of HEVC or AV1 pictures in Go alone is kept up (November 2026; DEVELOPERS.md
+// No decoder of HEVC pictures in Go alone can be taken yet (November 2026; DEVELOPERS.md
 // has what was looked at).
 const Export = "export it as JPEG: on an iPhone or iPad choose Settings, Camera, Formats, Most Compatible for the next photos, and mail this one to yourself or " +
 	"copy it into the Files app, which makes a JPEG of it; on a Mac open it in Preview and choose File, Export, JPEG; on Windows open it in Photos and save a copy as .jpg; " +
@@ -69,11 +69,18 @@ func LookAtPhoto(r io.ReaderAt, size int64) Photo {
 	case bytes.HasPrefix(head, []byte("\x89PNG\r\n\x1a\n")):
 		p.Kind = "PNG"
 		pngHead(f, &p)
+	case len(head) >= 12 && string(head[:4]) == "RIFF" && string(head[8:12]) == "WEBP":
+		p.Kind = "WebP"
+		webpHead(f, &p)
 	default:
 		p.Kind, p.Moves = otherKind(f, head)
-		p.Fault = "it is no photo that can be read here; JPEG and PNG are"
+		p.Fault = "it is no photo that can be read here; JPEG, PNG and WebP are"
 		if p.Kind != "" {
-			p.Fault = fmt.Sprintf("it is a %s picture; JPEG and PNG are read", p.Kind)
+			a := "a"
+			if p.Kind == "AVIF" {
+				a = "an"
+			}
+			p.Fault = fmt.Sprintf("it is %s %s picture; JPEG, PNG and WebP are read", a, p.Kind)
 		}
 	}
 	if p.Fault == "" && (p.Wide < 1 || p.High < 1) {
@@ -98,10 +105,6 @@ func otherKind(f *file, head []byte) (kind string, moves bool) {
 		return "", false
 	case bytes.HasPrefix(head, []byte("GIF8")):
 		return "GIF", gifMoves(f)
-	case bytes.HasPrefix(head, []byte("RIFF")) && len(head) >= 16 && string(head[8:12]) == "WEBP":
-		// RFC 9649, 2.7: the second bit of the extended header's flags.
-		flags := f.bytes(20, 1)
-		return "WebP", string(head[12:16]) == "VP8X" && len(flags) == 1 && flags[0]&2 != 0
 	case bytes.HasPrefix(head, []byte("II*\x00")), bytes.HasPrefix(head, []byte("MM\x00*")):
 		return "TIFF or raw", false
 	case bytes.HasPrefix(head, []byte("BM")):
@@ -373,6 +376,64 @@ func pngHead(f *file, p *Photo) {
 		at += 12 + n
 	}
 	p.Fault = "it is damaged: it has too many parts"
+}
+
+// webpHead walks the chunks (RFC 9649, 2.3 to 2.7).
+func webpHead(f *file, p *Photo) {
+	le := binary.LittleEndian
+	length := f.bytes(4, 4)
+	if len(length) < 4 || 8+int64(le.Uint32(length)) > f.size {
+		p.Fault = "it is cut off: the end of the picture is missing"
+		return
+	}
+	end := 8 + int64(le.Uint32(length))
+	at, alpha := int64(12), false
+	for range maxSteps {
+		b := f.bytes(at, 8)
+		if at+8 > end || len(b) < 8 {
+			break
+		}
+		n := int64(le.Uint32(b[4:]))
+		if at+8+n > end {
+			p.Fault = "it is cut off: the end of the picture is missing"
+			return
+		}
+		data := f.bytes(at+8, n)
+		switch kind := string(b[:4]); {
+		case kind == "VP8X" && len(data) >= 10:
+			p.Moves = data[0]&2 != 0
+		case kind == "ALPH":
+			alpha = true
+		case kind == "ICCP" && n <= int64(len(data)):
+			p.Profile = data
+		case kind == "EXIF":
+			p.Turn = turn(bytes.TrimPrefix(data, []byte("Exif\x00\x00")))
+		case kind == "VP8 " && len(data) >= 10 && p.Wide == 0:
+			// RFC 6386, 9.1: the frame's tag, a start code, then two numbers of 14 bits.
+			if data[0]&1 != 0 || string(data[3:6]) != "\x9d\x01\x2a" {
+				p.Fault = "it is damaged: its frame header is none of a picture"
+				return
+			}
+			p.Wide, p.High = int(le.Uint16(data[6:])&0x3fff), int(le.Uint16(data[8:])&0x3fff)
+			p.Need = need(p.Pixels(), 3, false)
+			if alpha { // a plane of its own, while it is unpacked and then
+				p.Need += 6 * p.Pixels()
+			}
+		case kind == "VP8L" && len(data) >= 5 && p.Wide == 0:
+			// RFC 9649, 3.4: a signature, then two numbers of 14 bits, each less one.
+			if data[0] != 0x2f {
+				p.Fault = "it is damaged: its frame header is none of a picture"
+				return
+			}
+			v := le.Uint32(data[1:])
+			p.Wide, p.High = int(v&0x3fff)+1, int(v>>14&0x3fff)+1
+			p.Need = 8 * p.Pixels() // four bytes a pixel, and again while a palette is unpacked
+		}
+		at += 8 + n + n&1 // chunks begin at even places
+	}
+	if p.Wide == 0 && p.Fault == "" && p.Moves {
+		p.Fault = "it is an animated WebP picture"
+	}
 }
 
 // file reads places of a file.

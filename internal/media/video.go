@@ -23,8 +23,70 @@ type Video struct {
 	Picture, Sound string
 	// Place is set where the file says on which spot of the earth it was made.
 	Place bool
+	// Track is the track that may say so again for each moment, as the index names its
+	// samples: gpmd, camm. Empty for none.
+	Track string
+	// Private are the boxes that say where it was made, and those of XMP. A copy of the file
+	// in which they are free space (ISO/IEC 14496-12, 8.1.2) plays the same.
+	Private []Box
 	// Fault says why it cannot be played; empty if nothing speaks against it.
 	Fault string
+}
+
+// A Box is where a box stands in its file, its head included.
+type Box struct{ At, Bytes int64 }
+
+// mostPrivate is how many boxes are told of. A phone writes one or two.
+const mostPrivate = 64
+
+// xmpBox is the identity of the box that holds XMP (ISO 16684-3 and the XMP specification,
+// part 3, 1.2.7.1).
+const xmpBox = "\xbe\x7a\xcf\xcb\x97\xa9\x42\xe8\x9c\x71\x99\x94\x91\xe3\xaf\xac"
+
+// private notes a box whose head begins where it begins.
+func (v *Video) private(f *file, at, end int64) {
+	if end = min(end, f.size); len(v.Private) < mostPrivate && end-at >= 8 {
+		v.Private = append(v.Private, Box{At: at, Bytes: end - at})
+	}
+}
+
+// user looks through a box of user data: what phones and desk programs write into it.
+func (v *Video) user(f *file, at, end int64) {
+	f.boxes(at, end, func(kind string, head, at, end int64) {
+		switch kind {
+		case "\xa9xyz", "loci": // QuickTime's and 3GPP's place (TS 26.244, 8.3)
+			v.Place = true
+			v.private(f, head, end)
+		case "meta":
+			v.meta(f, head, at, end)
+		case "XMP_": // the XMP specification, part 3, 1.2.7.2
+			v.private(f, head, end)
+		}
+	})
+}
+
+// meta looks through a box of keys by name. In QuickTime's its boxes begin at once; elsewhere a version
+// stands before them.
+func (v *Video) meta(f *file, head, at, end int64) {
+	if b := f.bytes(at, 4); len(b) == 4 && binary.BigEndian.Uint32(b) == 0 {
+		at += 4
+	}
+	f.boxes(at, end, func(kind string, _, at, to int64) {
+		if kind == "keys" && strings.Contains(string(f.bytes(at, to-at)), "location.") {
+			v.Place = true
+			v.private(f, head, end)
+		}
+		if kind == "ilst" { // the items that players show: a place may be among them
+			v.user(f, at, min(to, f.size))
+		}
+	})
+}
+
+// uuid looks at a box that only its identity tells apart.
+func (v *Video) uuid(f *file, head, at, end int64) {
+	if string(f.bytes(at, 16)) == xmpBox {
+		v.private(f, head, end)
+	}
 }
 
 // LookAtVideo reads the boxes of a video of size bytes (ISO/IEC 14496-12, 4.2).
@@ -51,8 +113,14 @@ func LookAtVideo(r io.ReaderAt, size int64) Video {
 		return v
 	}
 	index, data := int64(-1), int64(-1)
-	f.boxes(0, size, func(kind string, at, end int64) {
+	f.boxes(0, size, func(kind string, head, at, end int64) {
 		switch kind {
+		case "uuid":
+			v.uuid(f, head, at, end)
+		case "udta":
+			v.user(f, at, min(end, size))
+		case "meta":
+			v.meta(f, head, at, min(end, size))
 		case "moov":
 			if index < 0 {
 				index = at
@@ -83,9 +151,10 @@ func LookAtVideo(r io.ReaderAt, size int64) Video {
 	return v
 }
 
-// boxes tells of each box between two places, the head of each left out. A box that goes
+// boxes tells of each box between two places: where its head begins, and from where to
+// where what is behind the head stands. A box that goes
 // on past the end is told with its claimed end, and is the last.
-func (f *file) boxes(at, end int64, each func(kind string, at, end int64)) {
+func (f *file) boxes(at, end int64, each func(kind string, head, at, end int64)) {
 	for range maxSteps {
 		b := f.bytes(at, 16)
 		if len(b) < 8 || at+8 > end {
@@ -108,7 +177,7 @@ func (f *file) boxes(at, end int64, each func(kind string, at, end int64)) {
 		if n < head {
 			return
 		}
-		each(string(b[4:8]), at+head, at+n)
+		each(string(b[4:8]), at, at+head, at+n)
 		if at+n > end {
 			return
 		}
@@ -119,27 +188,18 @@ func (f *file) boxes(at, end int64, each func(kind string, at, end int64)) {
 // index reads the movie box.
 func (v *Video) index(f *file, at, end int64) {
 	end = min(end, f.size)
-	f.boxes(at, end, func(kind string, at, end int64) {
+	f.boxes(at, end, func(kind string, head, at, end int64) {
 		switch kind {
 		case "mvhd":
 			v.Seconds = seconds(f.bytes(at, 32))
 		case "trak":
 			v.track(f, at, min(end, f.size))
 		case "udta":
-			// What phones write: a location box of QuickTime's or of 3GPP (TS 26.244, 8.3).
-			f.boxes(at, min(end, f.size), func(kind string, _, _ int64) {
-				v.Place = v.Place || kind == "\xa9xyz" || kind == "loci"
-			})
+			v.user(f, at, min(end, f.size))
 		case "meta":
-			// QuickTime's list of keys by name; elsewhere a version stands before the boxes.
-			if b := f.bytes(at, 4); len(b) == 4 && binary.BigEndian.Uint32(b) == 0 {
-				at += 4
-			}
-			f.boxes(at, min(end, f.size), func(kind string, at, end int64) {
-				if kind == "keys" && strings.Contains(string(f.bytes(at, end-at)), "location.ISO6709") {
-					v.Place = true
-				}
-			})
+			v.meta(f, head, at, min(end, f.size))
+		case "uuid":
+			v.uuid(f, head, at, end)
 		}
 	})
 }
@@ -168,10 +228,14 @@ func seconds(b []byte) float64 {
 func (v *Video) track(f *file, at, end int64) {
 	var handler, codec string
 	var wide, high int
-	var walk func(kind string, at, end int64)
-	walk = func(kind string, at, end int64) {
+	var walk func(kind string, head, at, end int64)
+	walk = func(kind string, head, at, end int64) {
 		end = min(end, f.size)
 		switch kind {
+		case "udta":
+			v.user(f, at, end)
+		case "meta":
+			v.meta(f, head, at, end)
 		case "tkhd":
 			wide, high = seenSize(f.bytes(at, 104))
 		case "mdia", "minf", "stbl":
@@ -193,6 +257,10 @@ func (v *Video) track(f *file, at, end int64) {
 		v.Picture, v.Wide, v.High = codec, wide, high
 	case handler == "soun" && v.Sound == "":
 		v.Sound = codec
+	case codec == "gpmd" || codec == "camm":
+		// Tracks of an action camera and of a phone's camera, which may hold a place a second:
+		// common practice, no source.
+		v.Track = codec
 	}
 }
 

@@ -98,8 +98,7 @@ func stem(name string) string {
 }
 
 // work makes the pictures of a decoded photo.
-func work(m image.Image, turn int, p *profile) (*Picture, [][]byte, error) {
-	src := rowsOf(m, p)
+func work(src source, turn int) (*Picture, [][]byte, error) {
 	wide, high := src.size()
 	if turn >= 5 {
 		wide, high = high, wide

@@ -22,7 +22,7 @@ func TestLight(t *testing.T) {
 		}
 	}
 	for _, wide := range []int{100, 50, 33} {
-		got := resize(rowsOf(m, nil), wide, wide).codes()
+		got := resize(rowsOf(m, nil, false), wide, wide).codes()
 		for y := 2; y < wide-2; y++ {
 			for x := 2; x < wide-2; x++ {
 				if c := got.RGBAAt(x, y).R; c < 180 || c > 195 {
@@ -43,7 +43,7 @@ func TestNoRinging(t *testing.T) {
 		}
 	}
 	for _, wide := range []int{316, 200, 111, 40} {
-		got := resize(rowsOf(m, nil), wide, 20).codes()
+		got := resize(rowsOf(m, nil, false), wide, 20).codes()
 		last := uint8(0)
 		for x := range wide {
 			c := got.RGBAAt(x, 10).R
@@ -108,8 +108,8 @@ func BenchmarkPhoto(b *testing.B) {
 		})
 	}
 	step("decode", func() { _, _ = jpeg.Decode(bytes.NewReader(enc.Bytes())) })
-	l := resize(rowsOf(m, nil), Desk, 1200)
-	step("to 1600 px", func() { resize(rowsOf(m, nil), Desk, 1200) })
+	l := resize(rowsOf(m, nil, false), Desk, 1200)
+	step("to 1600 px", func() { resize(rowsOf(m, nil, false), Desk, 1200) })
 	step("turn", func() { l.turned(6) })
 	step("to 800, 400 and 240 px", func() {
 		s := resize(&rows{light: l}, 800, 600)
@@ -126,7 +126,7 @@ func BenchmarkPhoto(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		if _, _, err := work(m, 6, nil); err != nil {
+		if _, _, err := work(rowsOf(m, nil, false), 6); err != nil {
 			b.Fatal(err)
 		}
 	})

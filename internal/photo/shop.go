@@ -16,6 +16,7 @@ import (
 	"runtime/debug"
 	"sync"
 
+	"golang.org/x/image/webp"
 	"golang.org/x/sync/semaphore"
 
 	"tarepage/internal/media"
@@ -172,7 +173,7 @@ func (s *Shop) one(k *keep, path, key string, room *semaphore.Weighted) (fault s
 	if err != nil {
 		return "it is damaged: " + err.Error(), nil
 	}
-	p, data, err := work(m, head.Turn, readProfile(head.Profile))
+	p, data, err := work(rowsOf(m, readProfile(head.Profile), head.Kind == "WebP"), head.Turn)
 	if err != nil {
 		return "", fmt.Errorf("%s: %w", path, err)
 	}
@@ -198,8 +199,11 @@ func Refused(p *media.Photo) string {
 // is held against it before anything is allocated.
 func decode(f io.ReadSeeker, head *media.Photo) (image.Image, error) {
 	config, read := jpeg.DecodeConfig, jpeg.Decode
-	if head.Kind == "PNG" {
+	switch head.Kind {
+	case "PNG":
 		config, read = png.DecodeConfig, png.Decode
+	case "WebP":
+		config, read = webp.DecodeConfig, webp.Decode
 	}
 	for _, again := range []bool{false, true} {
 		if _, err := f.Seek(0, io.SeekStart); err != nil {

@@ -6,11 +6,14 @@ import (
 )
 
 // rowsOf reads a decoded picture row by row as light. What is transparent lies on white
-// paper.
-func rowsOf(m image.Image, p *profile) source {
+// paper. Go's decoder of WebP hands out codes of BT.601's narrow range, as WebP has them
+// (RFC 6386, 9.2), in a picture that Go takes for JPEG's full range; narrow says so.
+func rowsOf(m image.Image, p *profile, narrow bool) source {
 	switch m := m.(type) {
 	case *image.YCbCr:
-		return &ycbcr{m: m, profile: p}
+		return &ycbcr{m: m, profile: p, narrow: narrow}
+	case *image.NYCbCrA:
+		return &ycbcr{m: &m.YCbCr, alpha: m.A, alphaStride: m.AStride, profile: p, narrow: narrow}
 	case *image.Gray:
 		return &gray{m: m}
 	}
@@ -20,12 +23,18 @@ func rowsOf(m image.Image, p *profile) source {
 type ycbcr struct {
 	m *image.YCbCr
 	*profile
-	y int
+	narrow bool
+	// alpha says of each pixel how much of it covers the paper; nil for all of it.
+	alpha       []uint8
+	alphaStride int
+	y           int
 }
 
 func (s *ycbcr) size() (int, int) { return s.m.Rect.Dx(), s.m.Rect.Dy() }
 
-// next converts as image/color.YCbCrToRGB does: JFIF, 7.
+// next converts as image/color.YCbCrToRGB does: JFIF, 7. In the narrow range black is 16 and
+// white 235, and the weights are those of ITU-R BT.601, 2.5.1 and 2.5.2, times 255/219 and
+// 255/224.
 func (s *ycbcr) next(row []uint16) {
 	y := s.m.Rect.Min.Y + s.y
 	s.y++
@@ -45,15 +54,38 @@ func (s *ycbcr) next(row []uint16) {
 		default:
 			c = s.m.COffset(x0+x, y)
 		}
-		yy := int32(luma[x]) * 0x10101
 		cb := int32(s.m.Cb[c]) - 128
 		cr := int32(s.m.Cr[c]) - 128
 		o := row[3*x:][:3:3]
+		if s.narrow {
+			yy := (int32(luma[x])-16)*76309 + 1<<15
+			o[0] = r[byte255((yy+104597*cr)>>16)]
+			o[1] = g[byte255((yy-25675*cb-53279*cr)>>16)]
+			o[2] = b[byte255((yy+132201*cb)>>16)]
+			continue
+		}
+		yy := int32(luma[x]) * 0x10101
 		o[0] = r[byte255((yy+91881*cr)>>16)]
 		o[1] = g[byte255((yy-22554*cb-46802*cr)>>16)]
 		o[2] = b[byte255((yy+116130*cb)>>16)]
 	}
 	s.mix(row)
+	if s.alpha != nil {
+		for x, a := range s.alpha[(s.y-1)*s.alphaStride:][:n] {
+			onPaper(row[3*x:][:3], a)
+		}
+	}
+}
+
+// onPaper lays a pixel on white paper.
+func onPaper(o []uint16, alpha uint8) {
+	if alpha == 255 {
+		return
+	}
+	a := uint32(alpha)
+	for i, v := range o {
+		o[i] = uint16((uint32(v)*a + full*(255-a)) / 255)
+	}
 }
 
 func byte255(v int32) uint8 {
@@ -105,12 +137,7 @@ func (s *anyImage) next(row []uint16) {
 		}
 		o := row[3*x:][:3:3]
 		o[0], o[1], o[2] = r[c.R], g[c.G], b[c.B]
-		if c.A != 255 {
-			a := uint32(c.A)
-			for i, v := range o {
-				o[i] = uint16((uint32(v)*a + full*(255-a)) / 255)
-			}
-		}
+		onPaper(o, c.A)
 	}
 	s.y++
 	s.mix(row)

@@ -21,7 +21,7 @@ func (p *Picture) Within(wide, high int) (*image.RGBA, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the worked photo %s is damaged: %w", p.JPEG.From, err)
 	}
-	src := rowsOf(m, readProfile(nil))
+	src := rowsOf(m, nil, false)
 	w, h := src.size()
 	to := image.Pt(wide, max((wide*h+w/2)/w, 1))
 	if cover := w > h; cover == (to.Y < high) {

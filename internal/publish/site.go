@@ -2,6 +2,7 @@ package publish
 
 import (
 	"fmt"
+	"io"
 	"maps"
 	"slices"
 	"strings"
@@ -21,6 +22,44 @@ type Site struct {
 type content struct {
 	data []byte
 	from string
+	over []Cover
+}
+
+// A Cover is a run of bytes of a file that is copied, over which With is written, and
+// nothing but zeros behind it.
+type Cover struct {
+	At, Bytes int64
+	With      string
+}
+
+// covered reads a file that is copied as the site is to have it.
+func (c content) covered(r io.Reader) io.Reader {
+	if len(c.over) == 0 {
+		return r
+	}
+	return &coveredReader{r: r, over: c.over}
+}
+
+type coveredReader struct {
+	r    io.Reader
+	at   int64
+	over []Cover
+}
+
+func (c *coveredReader) Read(p []byte) (int, error) {
+	n, err := c.r.Read(p)
+	for _, o := range c.over {
+		from, to := max(o.At, c.at), min(o.At+o.Bytes, c.at+int64(n))
+		if from >= to {
+			continue
+		}
+		clear(p[from-c.at : to-c.at])
+		if begun := from - o.At; begun < int64(len(o.With)) {
+			copy(p[from-c.at:to-c.at], o.With[begun:])
+		}
+	}
+	c.at += int64(n)
+	return n, err
 }
 
 // holder is who took a path first.

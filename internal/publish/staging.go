@@ -94,6 +94,15 @@ func (g *Staging) AddFile(path, from string) error {
 	return g.add(path, content{from: from})
 }
 
+// AddCovered is AddFile of which some runs of bytes are not to be published: the file
+// keeps its length.
+func (g *Staging) AddCovered(path, from string, over []Cover) error {
+	if from == "" {
+		return fmt.Errorf("site file %q has no file to be copied from", path)
+	}
+	return g.add(path, content{from: from, over: over})
+}
+
 func (g *Staging) add(path string, c content) error {
 	g.mu.Lock()
 	defer g.mu.Unlock()

@@ -206,7 +206,7 @@ func (e *entry) compare(bufs *buffers, oldPath string, old fs.FileInfo) (int64, 
 	if f, err := os.Open(oldPath); err == nil {
 		defer f.Close()
 		hash := sha256.New()
-		if bufs.same(src, f, hash) {
+		if bufs.same(e.covered(src), f, hash) {
 			e.kept = old
 			hash.Sum(e.sum[:0])
 		}
@@ -358,7 +358,7 @@ func (s *swapper) write(full string, c content) (digest sum, err error) {
 	}
 	defer src.Close()
 	hash := sha256.New()
-	if _, err := io.Copy(io.MultiWriter(f, hash), src); err != nil {
+	if _, err := io.Copy(io.MultiWriter(f, hash), c.covered(src)); err != nil {
 		return sum{}, err
 	}
 	hash.Sum(digest[:0])

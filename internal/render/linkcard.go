@@ -33,7 +33,15 @@ func (m *maker) carded(e *entry) (*linkCard, error) {
 	} else {
 		add("Payload", "Not figured")
 	}
-	add("Price", price(e.Unit))
+	// A picture is passed on for months: it says as of when it was true.
+	label, asOf := "Price", "s of "+shortMonth(m.frame.Yard.AsOf)
+	switch {
+	case e.Availability.Value == "sold":
+		label = "A" + asOf
+	case e.Price.Given():
+		label += " a" + asOf
+	}
+	add(label, price(e.Unit))
 	for _, p := range m.worked(e) {
 		if f.Photo == nil {
 			f.Photo = p
@@ -54,6 +62,12 @@ func (m *maker) carded(e *entry) (*linkCard, error) {
 	c.picture = picture{Address: m.at(c.path), Width: linkcard.Wide, Height: linkcard.High,
 		Alt: f.Title + ": " + strings.Join(facts, ", ") + ". " + f.Caution + "."}
 	return c, nil
+}
+
+// shortMonth writes November 20, 2026 as Nov 20, 2026, for which a card has room.
+func shortMonth(long string) string {
+	month, rest, _ := strings.Cut(long, " ")
+	return month[:min(3, len(month))] + " " + rest
 }
 
 // linkCards tells of the card of every unit. A card that could not be had was told of with

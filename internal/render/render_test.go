@@ -305,12 +305,24 @@ func TestSoldAndWithheld(t *testing.T) {
 	if _, there := pages["u/ex-3.html"]; there || strings.Contains(pages["index.html"], "EX-3") {
 		t.Error("a withheld unit is shown")
 	}
-	if strings.Contains(pages["u/ex-2.html"], "$6,300") {
-		t.Error("a sold unit still shows its price")
+	gone := pages["u/ex-2.html"]
+	if strings.Contains(gone, "$6,300") || !strings.Contains(gone, `<b class="price">Sold</b>`) {
+		t.Error("a sold unit still shows its price, or does not say sold")
+	}
+	// It keeps its page, which leads to what is nearest: not to itself, nor to what is kept out.
+	if leads := regexp.MustCompile(`href="?([a-z0-9-]+\.html)`).FindAllStringSubmatch(between(gone, `id="nearest"`, "</section>"), -1); len(leads) != 1 || leads[0][1] != "ex-1.html" {
+		t.Errorf("a sold unit leads to %v", leads)
 	}
 	if strings.Index(pages["index.html"], "EX-1") > strings.Index(pages["index.html"], "EX-2") {
 		t.Error("the sold unit stands before the one that can be bought")
 	}
+}
+
+// between is what stands in a text behind one mark and before the next of another.
+func between(text, from, to string) string {
+	_, text, _ = strings.Cut(text, from)
+	text, _, _ = strings.Cut(text, to)
+	return text
 }
 
 func TestOwnTheme(t *testing.T) {

@@ -89,6 +89,7 @@ type property struct {
 	Type  string `json:"@type"`
 	Name  string `json:"name"`
 	Value any    `json:"value"`
+	Term  string `json:"valueReference,omitempty"`
 	Unit  string `json:"unitCode,omitempty"`
 	From  string `json:"description,omitempty"`
 }
@@ -97,7 +98,10 @@ type offer struct {
 	Type         string      `json:"@type"`
 	Price        json.Number `json:"price"`
 	Currency     string      `json:"priceCurrency"`
+	Since        string      `json:"validFrom,omitempty"`
 	Availability string      `json:"availability,omitempty"`
+	Expected     string      `json:"availabilityStarts,omitempty"`
+	Terms        string      `json:"description"`
 	URL          string      `json:"url,omitempty"`
 	Seller       business    `json:"seller"`
 }
@@ -217,10 +221,9 @@ func (m *maker) listed(file, name string, part []*entry) (template.JS, error) {
 	return data(nodes...)
 }
 
-// availabilityTerms are the trade's states in the vocabulary's words. A unit that is sold
-// shows no price and so has no offer.
+// availabilityTerms are the trade's states in the vocabulary's words.
 var availabilityTerms = map[string]string{
-	"on the yard": "InStock", "on order": "BackOrder", "spoken for": "Reserved",
+	"on the yard": "InStock", "on order": "BackOrder", "spoken for": "Reserved", "sold": "SoldOut",
 }
 
 var conditions = map[string]string{"new": "NewCondition", "used": "UsedCondition"}
@@ -240,9 +243,7 @@ func (m *maker) stated(e *entry) (template.JS, error) {
 	if at != "" {
 		p.ID = at + "#unit"
 	}
-	if c, err := e.card(); err == nil && c != nil {
-		p.Image = []string{c.picture.Address}
-	}
+	p.Image = m.images(e)
 	if u.Make.Given() {
 		p.Brand = &named{"Brand", u.Make.Value}
 	}
@@ -256,15 +257,51 @@ func (m *maker) stated(e *entry) (template.JS, error) {
 	p.Axles = u.Axles.Count.Value
 	m.weights(&p, e)
 	m.properties(&p, e)
-	if u.Price.Value > 0 && u.Availability.Value != "sold" {
-		p.Offers = &offer{Type: "Offer", Price: bare(u.Price.Value.String()), Currency: "USD",
-			Availability: term(availabilityTerms[u.Availability.Value]), URL: at, Seller: m.seller()}
-	} else if u.Availability.Given() {
-		p.More = append(p.More, property{Type: "PropertyValue", Name: "Availability", Value: u.Availability.Value})
-	}
+	m.offers(&p, e)
 	p.Video = m.video(e)
 	kind := kindName[u.Kind.Value]
 	return data(append([]any{p}, m.trail(link{Link: e.kind, Name: kind}, link{Name: u.Title.Value})...)...)
+}
+
+// mostImages is how many of its photos a unit states: whoever shows a product shows a few.
+const mostImages = 4
+
+// images are the addresses of the unit's first photos and of its card; none without the
+// site's address.
+func (m *maker) images(e *entry) (out []string) {
+	if m.at("index.html") == "" {
+		return nil
+	}
+	for _, made := range m.worked(e) {
+		if made != nil && len(out) < mostImages {
+			out = append(out, m.at(made.JPEG.Name))
+		}
+	}
+	if c, err := e.card(); err == nil && c != nil {
+		out = append(out, c.picture.Address)
+	}
+	return out
+}
+
+// offers states the price with what stands in its line: as of when, and what it leaves out.
+// There is no offer without a price, and so none of a unit that is sold; whether it can be had
+// is then a property, in the page's word and in the vocabulary's.
+func (m *maker) offers(p *product, e *entry) {
+	u, terms := e.Unit, m.offered(e.Unit)
+	available := term(availabilityTerms[u.Availability.Value])
+	if u.Price.Value <= 0 || u.Availability.Value == "sold" {
+		if u.Availability.Given() {
+			p.More = append(p.More, property{Type: "PropertyValue", Name: "Availability", Value: u.Availability.Value, Term: available, From: terms})
+		}
+		return
+	}
+	p.Offers = &offer{Type: "Offer", Price: bare(u.Price.Value.String()), Currency: "USD", Availability: available, Terms: terms, URL: m.at(e.path), Seller: m.seller()}
+	if d := u.Price.Since(); d.Known() {
+		p.Offers.Since = d.String()
+	}
+	if d := u.Arrived.Value; d.Known() && u.Availability.Value == "on order" {
+		p.Offers.Expected = d.String()
+	}
 }
 
 // bare is a printed amount without its marks: $18,450 is 18450.
@@ -357,17 +394,20 @@ func quantityOf(text, from string) *quantity {
 
 func propertyOf(name, text, from string) property {
 	value, code, about := numbered(text)
-	return property{"PropertyValue", name, value, code, approximate(from, about)}
+	return property{Type: "PropertyValue", Name: name, Value: value, Unit: code, From: approximate(from, about)}
 }
 
 // video states the walk-around's recording with its moments, or nothing where no address
-// leads to it.
+// leads to it. On which day it was put up no file states, so it is not told.
 func (m *maker) video(e *entry) *video {
 	v := &video{Type: "VideoObject", Name: "Walk-around of " + e.Stock.Value}
 	var moment func(unit.Clock) string
 	if own := e.video(); own != nil {
 		if v.Content = m.at(MediaPath(own.Name)); v.Content == "" {
 			return nil
+		}
+		if name, ok := strings.CutPrefix(poster(m.photos(e)), "../"); ok {
+			v.Picture = m.at(name)
 		}
 		moment = func(at unit.Clock) string { return v.Content + "#t=" + strconv.Itoa(int(at)) }
 	} else {

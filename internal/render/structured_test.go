@@ -1,21 +1,27 @@
 package render_test
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
+	"image"
+	"image/jpeg"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
+	"time"
 
 	"github.com/piprate/json-gold/ld"
 	"golang.org/x/net/html"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
+	"tarepage/internal/photo"
 	"tarepage/internal/render"
 	"tarepage/internal/unit"
 	theme "tarepage/themes/default"
@@ -46,9 +52,10 @@ func yards(t *testing.T) map[string]map[string]string {
 	weak := strings.NewReplacer("stock: EX-1", "stock: EX-4", "ball: 2 in\n", "ball: 2 in\n  ball-rating: 6,000 lb\n").Replace(sound)
 	film := strings.NewReplacer("stock: EX-1", "stock: EX-5", "standard:", "recording:\n  length: 3:00\n  video: media/walk 1.mp4\nstandard:").Replace(sound)
 	else_ := strings.NewReplacer("stock: EX-1", "stock: EX-6", "standard:", "recording:\n  length: 3:00\n  id: walk-6\nstandard:").Replace(sound)
+	due := strings.NewReplacer("stock: EX-1", "stock: EX-7", "on the yard", "on order", "price: $5,200", "price: $5,900 (since 2026-11-12)\narrived: 2026-12-15").Replace(sound)
 	root := fstest.MapFS{"content/media/walk 1.mp4": {Data: []byte("x")},
 		"content/yard.md": {Data: []byte(strings.Replace(yard, "phone:", "address: https://Yard.example/a b\nstreet: 1 Example <Road>\ntown: Dunnock Gap\nvideo-link: https://video.example/{id}?t={s}\nphone:", 1))}}
-	for i, text := range []string{sound, sold, metric, weak, film, else_} {
+	for i, text := range []string{sound, sold, metric, weak, film, else_, due} {
 		root[fmt.Sprintf("content/units/ex-%d.md", i+1)] = &fstest.MapFile{Data: []byte(text)}
 	}
 	bare := made(t, root)
@@ -194,7 +201,7 @@ func (v *vocabulary) may(value any, kinds []string) bool {
 			case value == "":
 			case kind == "Text", kind == "URL" && addressForm.MatchString(value), kind == "Duration" && durationForm.MatchString(value),
 				known && slices.Contains(v.values[kind], word), v.holds[kind] != nil && addressForm.MatchString(value),
-				kind == "Date" && regexp.MustCompile(`^[0-9]{4}$`).MatchString(value):
+				kind == "Date" && regexp.MustCompile(`^[0-9]{4}(-[0-9]{2}-[0-9]{2})?$`).MatchString(value):
 				return true
 			}
 		}
@@ -286,7 +293,8 @@ func TestWhatPagesState(t *testing.T) {
 				node := n.(map[string]any)
 				v.check(t, where, node)
 				numbers(t, where, text, node)
-				seen[fmt.Sprint(node["@type"])]++
+				kinds(seen, node)
+				days(t, where, text, node)
 				if node["sku"] != nil {
 					weighs(t, where, node)
 					offers(t, where, text, node)
@@ -304,7 +312,8 @@ func TestWhatPagesState(t *testing.T) {
 			}
 		}
 	}
-	for _, kind := range []string{"[Product Vehicle]", "BreadcrumbList", "LocalBusiness", "ItemList", "WebPage"} {
+	for _, kind := range []string{"[Product Vehicle]", "QuantitativeValue", "PropertyValue", "Brand", "Offer", "VideoObject", "Clip",
+		"BreadcrumbList", "ListItem", "LocalBusiness", "PostalAddress", "ItemList", "WebPage"} {
 		if seen[kind] == 0 {
 			t.Errorf("no page states a %s", kind)
 		}
@@ -315,6 +324,41 @@ func TestWhatPagesState(t *testing.T) {
 	}
 	if v.range_("Vehicle", "deckHeight") != nil || v.range_("Vehicle", "weightTotal") == nil || !v.is("LocalBusiness", "Place") {
 		t.Error("the vocabulary is not read as it stands")
+	}
+}
+
+// kinds counts the types of a node and of everything in it.
+func kinds(seen map[string]int, value any) {
+	switch value := value.(type) {
+	case map[string]any:
+		seen[fmt.Sprint(value["@type"])]++
+		for _, inner := range value {
+			kinds(seen, inner)
+		}
+	case []any:
+		for _, inner := range value {
+			kinds(seen, inner)
+		}
+	}
+}
+
+// days looks for each day of a node in the page's text, in the words in which pages write days.
+func days(t *testing.T, where, text string, value any) {
+	switch value := value.(type) {
+	case map[string]any:
+		for key, inner := range value {
+			if s, ok := inner.(string); ok && slices.Contains([]string{"validFrom", "availabilityStarts", "uploadDate", "priceValidUntil"}, key) {
+				d, err := time.Parse(time.DateOnly, s)
+				if err != nil || !strings.Contains(text, d.Format("January 2, 2006")) {
+					t.Errorf("%s: %s %s stands nowhere in the page's text (%v)", where, key, s, err)
+				}
+			}
+			days(t, where, text, inner)
+		}
+	case []any:
+		for _, inner := range value {
+			days(t, where, text, inner)
+		}
 	}
 }
 
@@ -396,7 +440,8 @@ func weighs(t *testing.T, where string, node map[string]any) {
 	}
 }
 
-// offers asks what search engines ask: a price above zero, or no offer.
+// offers asks what search engines ask: a price above zero, or no offer; and that what is
+// offered, as of when and without what stands in the page's line of the price.
 func offers(t *testing.T, where, text string, node map[string]any) {
 	o, ok := node["offers"].(map[string]any)
 	asks := strings.Contains(text, "Call for the price") && !strings.Contains(text, "Nearest to it") || strings.HasSuffix(where, "ex-3.html")
@@ -404,11 +449,30 @@ func offers(t *testing.T, where, text string, node map[string]any) {
 	if ok == (asks || gone) {
 		t.Errorf("%s: offer %v", where, o)
 	}
-	if !ok {
-		return
+	available, terms := o["availability"], o["description"]
+	if ok {
+		if n, err := o["price"].(json.Number).Float64(); err != nil || n <= 0 || o["priceCurrency"] != "USD" {
+			t.Errorf("%s: offer %v", where, o)
+		}
+	} else {
+		for _, p := range node["additionalProperty"].([]any) {
+			if p := p.(map[string]any); p["name"] == "Availability" {
+				available, terms = p["valueReference"], p["description"]
+			}
+		}
 	}
-	if n, err := o["price"].(json.Number).Float64(); err != nil || n <= 0 || o["priceCurrency"] != "USD" || o["availability"] == nil {
-		t.Errorf("%s: offer %v", where, o)
+	// Of schema.org's ItemAvailability, and the word that stands in the page.
+	word := map[any]string{"https://schema.org/InStock": "on the yard", "https://schema.org/BackOrder": "on order",
+		"https://schema.org/Reserved": "spoken for", "https://schema.org/SoldOut": "sold"}[available]
+	line := regexp.MustCompile(` (on the yard|on order|spoken for|sold) (\$[0-9,]+|Sold|Call for the price|about \$[0-9,]+) (.*?as of November 20, 2026(, excludes tax, title and registration)?)`).FindStringSubmatch(text)
+	if line == nil || line[1] != word || line[3] != terms || gone != (word == "sold") {
+		t.Errorf("%s: %v, %v is stated; the page's line is %q", where, available, terms, line)
+	}
+	if d := o["availabilityStarts"]; (d == "2026-12-15") != strings.HasSuffix(where, "ex-7.html") {
+		t.Errorf("%s: expected on %v", where, d)
+	}
+	if d := o["validFrom"]; ok && (d != nil) != strings.Contains(line[3], "this price since") {
+		t.Errorf("%s: valid from %v, the page says %q", where, d, line[3])
 	}
 }
 
@@ -449,6 +513,79 @@ func TestClips(t *testing.T) {
 		}
 		if c := v.Clips[1]; c.Start != 70 || own != (c.End == 180) || c.Name != "A tight item with 5,000 lb in it" {
 			t.Errorf("%s: second moment %+v", path, c)
+		}
+	}
+}
+
+// TestStatedPictures: the pictures that a page states are those that it shows, at their whole
+// addresses, the first photos first; a recording's is what stands there before it plays.
+// Without the site's address none is stated.
+func TestStatedPictures(t *testing.T) {
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, image.NewGray(image.Rect(0, 0, 64, 48)), nil); err != nil {
+		t.Fatal(err)
+	}
+	keys, pictures := "recording:\n  length: 3:00\n  video: media/walk.mp4\nphotos:\n", map[string]*photo.Picture{}
+	for i := range 6 {
+		name := fmt.Sprintf("media/side %d.jpg", i)
+		keys += fmt.Sprintf("  - file: %s\n    alt: Side %d\n", name, i)
+		file := func(end string) photo.File {
+			return photo.File{Name: fmt.Sprintf("photos/side-%d-800.%s", i, end), Wide: 800, High: 600}
+		}
+		pictures[name] = &photo.Picture{Wide: 800, High: 600, JPEG: file("jpg"), WebP: []photo.File{file("webp")}}
+	}
+	for _, address := range []string{"address: https://yard.example/a\n", ""} {
+		root := fstest.MapFS{"content/media/walk.mp4": {Data: []byte("x")},
+			"content/yard.md":       {Data: []byte(strings.Replace(yard, "phone:", address+"phone:", 1))},
+			"content/units/ex-1.md": {Data: []byte(strings.Replace(sound, "standard:", keys+"standard:", 1))}}
+		for name := range pictures {
+			root["content/"+name] = &fstest.MapFile{Data: b.Bytes()}
+		}
+		stock, _, err := unit.Read(root)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var page string
+		_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: compute.Stock(stock), Pictures: pictures},
+			func(path string, data []byte) error {
+				if path == "u/ex-1.html" {
+					page = string(data)
+				}
+				return nil
+			})
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, stated := words(t, page)
+		var doc struct {
+			Graph []struct {
+				Image []string
+				Video *struct {
+					Picture string `json:"thumbnailUrl"`
+				} `json:"subjectOf"`
+			} `json:"@graph"`
+		}
+		if err := json.Unmarshal([]byte(stated), &doc); err != nil {
+			t.Fatal(err)
+		}
+		node := doc.Graph[0]
+		if address == "" {
+			if node.Image != nil || node.Video != nil {
+				t.Errorf("without an address: %+v", node)
+			}
+			continue
+		}
+		if len(node.Image) != 4 || node.Video == nil || node.Video.Picture == "" {
+			t.Fatalf("%+v", node)
+		}
+		for i, at := range append(node.Image, node.Video.Picture) {
+			path, ok := strings.CutPrefix(at, "https://yard.example/a/photos/")
+			if !ok || i < 4 && path != fmt.Sprintf("side-%d-800.jpg", i) || !strings.Contains(page, `"../photos/`+path+`"`) {
+				t.Errorf("the page states %s and does not show it", at)
+			}
+		}
+		if !strings.Contains(page, `poster="../photos/`+filepath.Base(node.Video.Picture)+`"`) {
+			t.Errorf("%s is not what stands before the video", node.Video.Picture)
 		}
 	}
 }

@@ -182,6 +182,10 @@ func (m *maker) near(e *entry) labeled {
 // ending closes a clause with a full stop for the page.
 func ending(s string) string { return strings.TrimRight(s, ".") + "." }
 
+// arrivals say what the day of a unit's arrival is of one that is here, or is not yet, or not
+// any more.
+var arrivals = map[string]string{"on the yard": "here since", "spoken for": "here since", "on order": "expected", "sold": "came"}
+
 func facts(u *unit.Unit) string {
 	var out []string
 	if u.Year.Given() {
@@ -195,7 +199,7 @@ func facts(u *unit.Unit) string {
 		out = append(out, u.Color.Value)
 	}
 	if u.Arrived.Given() {
-		out = append(out, "here since "+u.Arrived.Value.Long())
+		out = append(out, arrivals[u.Availability.Value]+" "+u.Arrived.Value.Long())
 	}
 	return strings.Join(out, ", ")
 }

@@ -227,7 +227,7 @@ type Recording struct {
 // A Photo is one photo with the words for those who cannot see it.
 type Photo struct {
 	Section
-	File    Text   `key:"file" doc:"the photo's file, JPEG or PNG, as it comes from the phone" eg:"media/sb-1043-side.jpg" need:"yes"`
+	File    Text   `key:"file" doc:"the photo's file, JPEG, PNG or WebP, as it comes from the phone" eg:"media/sb-1043-side.jpg" need:"yes"`
 	Alt     Text   `key:"alt" doc:"what it shows, for those who cannot see it; stands below it where there is no caption" eg:"Left side from the front corner, tail raised"`
 	Caption Text   `key:"caption" doc:"what stands below it" eg:"The tail comes down flat to the ground"`
 	Moment  Moment `key:"at" doc:"the moment of the recording that shows the same" eg:"2:14"`
