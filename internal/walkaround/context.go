@@ -17,8 +17,8 @@ var elsewhere = phrases("that one over", "that one", "for comparison", "by compa
 	"he had", "he has", "he bought", "he wanted", "they had", "they bought", "they wanted", "customer", "customers", "a guy", "one guy", "guy who", "a fella", "a feller", "neighbor", "neighbor's", "buddy",
 	"my cousin", "my brother", "my dad", "my daddy", "my uncle", "my boy", "my wife", "my grandpa", "granddad", "can i", "could i", "will it", "would it", "can it", "should i",
 	"the cheap ones", "cheaper ones", "most of them", "most trailers", "other guys", "other brands", "competitor", "competitors", "will tell you", "i told him", "i told her",
-	"was wanting", "wants a", "wanted a", "looking for a", "available with", "available in", "comes in a", "also available", "on order", "coming in next", "coming in this", "coming in on", "coming in later", "got coming", "parts room", "they make a", "they make them", "we make a", "we sell a", "we do a", "we do an", "we do them", "we build a", "we build them", "we carry", "we stock", "we offer", "they do a", "also do", "they start", "starts at", "i sold", "we sold", "sold a", "sold one", "sold for", "traded", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade", "don't need", "need to buy", "goosenecks", "trailers", "flatbeds", "haulers", "deckovers", "low at", "to buy", "a loaded", "loaded one", "loaded ones",
-	"they have a", "they had a", "they got a", "they've got a", "they run a", "they sell", "they charge", "they want", "compare that with", "compare it", "compared with", "compare this", "versus", "vs", "whereas",
+	"was wanting", "wants a", "wanted a", "looking for a", "available with", "available in", "comes in a", "also available", "on order", "coming in next", "coming in this", "coming in on", "coming in later", "got coming", "parts room", "they make a", "they make them", "we make a", "we sell a", "we do a", "we do an", "we do them", "we build a", "we build them", "we carry", "we stock", "we offer", "they do a", "also do", "they start", "starts at", "i sold", "we sold", "sold a", "sold one", "sold for", "traded", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade", "don't need", "need to buy", "goosenecks", "trailers", "flatbeds", "haulers", "deckovers", "low at", "came off", "i can load", "we can load", "i can put", "i can haul", "we can haul", "as wide as", "as long as", "as tall as", "as high as", "on trade", "trade it", "trade for", "would take a", "before me", "scale only", "scale goes", "to buy", "a loaded", "loaded one", "loaded ones",
+	"they have a", "they had a", "they got a", "they've got a", "they run a", "they sell", "they charge", "compare that with", "compare it", "compared with", "compare this", "versus", "vs", "whereas",
 	"permit", "the permit", "guys over", "those guys", "them boys", "the neighbors",
 	"anywhere else", "everywhere else", "somewhere else", "other place", "other places", "other lot", "other lots", "other yard", "other yards", "other dealer", "other dealers", "the competition", "theirs",
 	"the legal", "legal width", "legal limit", "legal weight", "legal length", "legal height", "the law", "by law", "state says", "state law", "state limit", "c d l", "cdl", "the internet",
@@ -106,7 +106,7 @@ func (h *hearing) generic(i int) int {
 	}
 	if persons[h.word(i)] && h.is(i-1, "the", "a", "that", "this", "some", "those", "them", "one", "two", "another", "old", "young") {
 		for k := i + 1; k < i+7 && !h.is(k, "said", "says", "told", "asked", "asks", "it", "she", "swears", "and"); k++ {
-			if h.is(k, "have", "has", "had", "got", "runs", "pulls", "hauls", "hauled", "hauling", "sells", "sold", "gave", "give", "paid", "pays", "bought", "put", "uses", "drove", "owns", "came") {
+			if h.is(k, "have", "has", "had", "got", "runs", "pulls", "hauls", "hauled", "hauling", "sells", "sold", "gave", "give", "paid", "pays", "bought", "put", "set", "uses", "drove", "owns", "came") {
 				return 1
 			}
 		}
@@ -587,7 +587,10 @@ func (h *hearing) listed(q *quantity) bool {
 	for k >= 0 && (fillers[h.word(k)] || h.is(k, "price", "$") || h.t[k].kind == comma) && k > q.head-6 {
 		k--
 	}
-	if h.spent(k) {
+	if h.spent(k) || h.is(k, "was") && h.is(k-1, "price") {
+		return true
+	}
+	if h.is(q.head-1, "up", "down") && h.is(q.head-2, "goes", "went", "going", "gone", "go", "come", "came", "coming") || h.is(q.head-1, "a") && h.is(q.head-2, "up", "down") && h.is(q.head-3, "goes", "went", "going", "gone", "go", "come", "came") {
 		return true
 	}
 	if h.is(k, "msrp", "retail", "retails", "normally", "usually", "regularly", "regular") || h.is(k, "list", "lists") && h.is(k-1, "normally", "usually") {

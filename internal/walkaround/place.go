@@ -186,6 +186,10 @@ func (s *sentence) readings(q *quantity) []reading {
 		if c.cue.verb && (named && q.unit != inches && q.unit != feet || c.cue.weight == Payload && !s.able(c)) {
 			continue
 		}
+		if c.cue.weight == TongueEmpty && s.ofLimit(q) {
+			out = append(out, reading{other: true, cost: d})
+			continue
+		}
 		if c.cue.weight == Empty && (s.onTongue(c, q) || s.is(q.to, "loaded") || s.is(q.to, "fully") && s.is(q.to+1, "loaded") || s.is(0, "loaded") && !s.has("empty")) {
 			continue
 		}
@@ -589,6 +593,17 @@ func (s *sentence) ofThing(i int) bool {
 	return false
 }
 
+// ofLimit reports a weight that is what something is good for, not what it weighs: "rated for
+// a fifteen hundred pound tongue load".
+func (s *sentence) ofLimit(q *quantity) bool {
+	for k := max(0, q.head-4); k < min(q.to+4, len(s.t)); k++ {
+		if s.is(k, "rated", "max", "maximum", "limit", "limited") || s.is(k, "good") && s.is(k+1, "for") {
+			return true
+		}
+	}
+	return false
+}
+
 // onTongue reports "tongue weight on it empty was": how the trailer stood when its tongue was
 // weighed.
 func (s *sentence) onTongue(empty placed, q *quantity) bool {
@@ -773,6 +788,10 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 			return BoxLength
 		case otherPart:
 			return ""
+		case framePart, crossPart:
+			if near.to <= from && !s.newSubject(near.to, from) && d < 3 {
+				return "" // "the beam is eighteen feet long"
+			}
 		}
 		return DeckLength
 	case tall:
