@@ -11,6 +11,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"sync"
 	"time"
 
 	"tarepage/internal/inspect"
@@ -47,28 +48,42 @@ type kept struct {
 // keptPage is what a page was made from, and what it was.
 type keptPage struct{ Of, Sum []byte }
 
-// basis is a digest of what every page is made from beside the yard. It reports false
-// where that cannot be told.
-func (c *command) basis() (sum [32]byte, ok bool) {
+// programSum is the digest of the program that runs, with its tables and its theme. A new one
+// may stand in its place by now, so Linux is asked for the one that runs (proc(5), exe).
+var programSum = sync.OnceValues(func() (sum [32]byte, err error) {
 	h := sha256.New()
-	self, err := os.Executable()
-	if err != nil || enterFile(h, "program", os.DirFS(filepath.Dir(self)), filepath.Base(self)) != nil {
-		return sum, false
-	}
-	if c.theme != "" {
-		theme := os.DirFS(c.theme)
-		err := fs.WalkDir(theme, ".", func(name string, e fs.DirEntry, err error) error {
-			if err != nil || e.IsDir() {
-				return err
-			}
-			return enterFile(h, name, theme, name)
-		})
-		if err != nil {
-			return sum, false
+	if enterFile(h, "program", os.DirFS("/proc/self"), "exe") != nil {
+		h.Reset()
+		var self string
+		if self, err = os.Executable(); err == nil {
+			err = enterFile(h, "program", os.DirFS(filepath.Dir(self)), filepath.Base(self))
 		}
 	}
 	h.Sum(sum[:0])
-	return sum, true
+	return sum, err
+})
+
+// basis is a digest of what every page is made from beside the yard. It reports false
+// where that cannot be told.
+func (c *command) basis() (sum [32]byte, ok bool) {
+	program, err := programSum()
+	if err != nil {
+		return sum, false
+	}
+	if c.theme == "" {
+		return program, true
+	}
+	h := sha256.New()
+	h.Write(program[:])
+	theme := os.DirFS(c.theme)
+	err = fs.WalkDir(theme, ".", func(name string, e fs.DirEntry, err error) error {
+		if err != nil || e.IsDir() {
+			return err
+		}
+		return enterFile(h, name, theme, name)
+	})
+	h.Sum(sum[:0])
+	return sum, err == nil
 }
 
 func enterFile(h hash.Hash, as string, from fs.FS, name string) error {
@@ -141,7 +156,9 @@ func (k *kept) page(path string, of [32]byte) (sum publish.Sum, ok bool) {
 // does everything anew.
 func (c *command) remember(y *yard, basis [32]byte, start time.Time, pages int, held inspect.Held, undated []string, g *publish.Staging, of map[string][32]byte) error {
 	read, ok := y.stock.Digest()
-	if !ok {
+	// A theme that was saved while the pages were made is behind some of them only.
+	now, known := c.basis()
+	if !ok || !known || now != basis {
 		return nil
 	}
 	var found, stops bytes.Buffer

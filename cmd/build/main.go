@@ -177,7 +177,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	held := inspect.Refused(y.stock, y.findings)
 	var pictures map[string]*photo.Picture
 	if inspect.Count(y.findings, inspect.Stop) == 0 || c.leaveOut && !held.Yard {
-		if pictures, err = c.photos(y, held, stderr); err != nil {
+		if pictures, err = c.photos(y, held, stderr, func(string) bool { return false }); err != nil {
 			return failed, err
 		}
 		held = inspect.Refused(y.stock, y.findings)

@@ -9,7 +9,7 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"build": main, "tarepage": main})
+	testscript.Main(m, map[string]func(){"build-peak": buildAndPeak, "build": main, "tarepage": main})
 }
 
 // TestScripts runs the whole command as its users do: testdata/script/*.txtar.

@@ -28,9 +28,9 @@ func (c *command) keepDir() string {
 	return filepath.Join(c.from, ".tarepage", "photos")
 }
 
-// photos works the photos of the units that are published. What only the pixels tell is
-// entered in what was read, and everything is inspected again.
-func (c *command) photos(y *yard, held inspect.Held, stderr io.Writer) (map[string]*photo.Picture, error) {
+// photos works the photos of the units that are published, but those that are done. What
+// only the pixels tell is entered in what was read, and everything is inspected again.
+func (c *command) photos(y *yard, held inspect.Held, stderr io.Writer, done func(name string) bool) (map[string]*photo.Picture, error) {
 	var list []photo.Original
 	seen := map[string]bool{}
 	for _, u := range y.stock.Units {
@@ -38,7 +38,7 @@ func (c *command) photos(y *yard, held inspect.Held, stderr io.Writer) (map[stri
 			continue
 		}
 		for _, m := range y.stock.Media[u.File] {
-			if m.Photo != nil && photo.Refused(m.Photo) == "" && !seen[m.Name] {
+			if m.Photo != nil && photo.Refused(m.Photo) == "" && !seen[m.Name] && !done(m.Name) {
 				seen[m.Name] = true
 				list = append(list, photo.Original{Name: m.Name, Path: c.media(m.Name)})
 			}

@@ -2,6 +2,9 @@ package main
 
 import (
 	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
 	"io"
 	"os"
 	"os/signal"
@@ -10,7 +13,7 @@ import (
 	"time"
 
 	"tarepage/internal/inspect"
-	"tarepage/internal/publish"
+	"tarepage/internal/photo"
 	"tarepage/internal/render"
 	"tarepage/internal/report"
 	"tarepage/internal/showroom"
@@ -41,12 +44,13 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 	// Printed with -quiet too: who may look is not to be guessed.
 	here, others := showroom.Addresses(l)
 	report.Opened(stdout, here, others)
+	d := &display{desk: desk{memory: unit.Memory{Keep: true}}}
 	room := &showroom.Room{
 		Folders: []string{contentDir(c.from)},
 		Trouble: func(err error) { say(func() { complain(stderr, err) }) },
 		Make: func() (site *showroom.Site, err error) {
 			say(func() {
-				if site, err = c.show(stdout, stderr); err != nil {
+				if site, err = c.show(d, stdout, stderr); err != nil {
 					complain(stderr, err)
 				}
 			})
@@ -59,64 +63,98 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 	return room.Serve(ctx, l)
 }
 
-// show makes the site once, as build would publish it, with the units that have stops.
-// A unit that is held back for a stop and therefore has no page is no error here.
-func (c *command) show(stdout, stderr io.Writer) (*showroom.Site, error) {
+// display is what the showroom knows from one change to the next, so that it does again
+// only what changed.
+type display struct {
+	desk
+	last *render.Showing
+	// photos are those that were worked, by their names, and what each is known again by.
+	photos map[string]worked
+}
+
+// worked is a photo that was worked: from a file of so many bytes, written then.
+type worked struct {
+	bytes   int64
+	time    time.Time
+	picture *photo.Picture
+}
+
+// show reads the yard once more and makes ready the site, as build would publish it, with
+// the units that have stops. Its pages are made when they are looked at: a page of a unit
+// that is held back for a stop, and cannot be made, is no error here.
+func (c *command) show(d *display, stdout, stderr io.Writer) (*showroom.Site, error) {
 	start := time.Now()
-	y, err := c.look(new(desk))
+	y, err := c.look(&d.desk)
 	if err != nil {
 		return nil, err
 	}
-	held := inspect.Refused(y.stock, y.findings)
 	// Units with stops are shown too, with the photos that can be.
-	pictures, err := c.photos(y, inspect.Held{}, stderr)
+	pictures, err := c.photosAgain(d, y, stderr)
 	if err != nil {
 		return nil, err
 	}
-	held = inspect.Refused(y.stock, y.findings)
-	out := &showroom.Site{Files: map[string][]byte{}, Units: map[string]string{}, Media: map[string]string{}, Findings: y.findings}
-	// The paths are held against each other as they are in a build.
-	site := &publish.Site{}
-	unmade := map[string]bool{}
-	pages, err := c.pages(render.Input{
-		Stock: y.stock, Works: y.works, Findings: y.findings,
-		Unmade: func(u *unit.Unit, err error) error {
-			if !held.Units[u.File] {
-				return err
-			}
-			unmade[u.File] = true
-			return nil
-		},
-		Media: func(path, name string) error {
-			out.Media[path] = c.media(name)
-			return site.AddFile(path, out.Media[path])
-		},
-		Pictures: pictures, Card: c.card,
-		File: func(path, from string) error {
-			out.Media[path] = from
-			return site.AddFile(path, from)
-		},
-	}, func(path string, page []byte) error {
-		if err := site.Add(path, page); err != nil {
-			return err
-		}
-		out.Files[path] = page
-		return nil
-	})
+	basis, known := c.basis()
+	if !known {
+		basis = [32]byte{}
+	}
+	files, err := render.Theme(theme.Files, c.theme)
 	if err != nil {
 		return nil, err
 	}
-	for _, u := range y.stock.Units {
-		if path := render.PageOf(u); out.Files[path] != nil && !unmade[u.File] && !u.Broken && !u.Withhold.Given() {
-			out.Units[path] = u.File
-		}
+	site, err := render.Show(files, render.Input{Stock: y.stock, Works: y.works, Findings: y.findings, Basis: basis,
+		Pictures: pictures, Card: c.card}, c.media, d.last)
+	if err != nil {
+		return nil, err
 	}
+	d.last = site
 	// The page of findings tells the rest.
 	if err := report.Findings(stderr, onlyStops(y.findings)); err != nil {
 		return nil, err
 	}
 	if !c.quiet {
-		report.Shown(stdout, report.Tally(program(), len(y.stock.Units), y.findings), pages, time.Since(start))
+		report.Shown(stdout, report.Tally(program(), len(y.stock.Units), y.findings), time.Since(start))
 	}
-	return out, nil
+	return &showroom.Site{Version: versionOf(y, basis, known), File: site.File, Disk: site.Disk, Units: site.Units(), Findings: y.findings}, nil
+}
+
+// versionOf is the same where everything that the site is made from is the same. Where that
+// cannot be told no two are.
+func versionOf(y *yard, basis [32]byte, known bool) string {
+	h := sha256.New()
+	read, ok := y.stock.Digest()
+	if !ok || !known {
+		fmt.Fprintln(h, time.Now().UnixNano())
+	}
+	fmt.Fprintln(h, basis, read, y.stock.Stamps())
+	return hex.EncodeToString(h.Sum(nil)[:8])
+}
+
+// photosAgain works the photos that were not worked before, or are others by now.
+func (c *command) photosAgain(d *display, y *yard, stderr io.Writer) (map[string]*photo.Picture, error) {
+	still := map[string]worked{}
+	for _, media := range y.stock.Media {
+		for _, m := range media {
+			if w, ok := d.photos[m.Name]; ok && w.bytes == m.Bytes && w.time.Equal(m.Time) && time.Since(m.Time) > 2*time.Second {
+				still[m.Name] = w
+			}
+		}
+	}
+	made, err := c.photos(y, inspect.Held{}, stderr, func(name string) bool { return still[name].picture != nil })
+	if err != nil {
+		return nil, err
+	}
+	all := make(map[string]*photo.Picture, len(made)+len(still))
+	for name, w := range still {
+		all[name] = w.picture
+	}
+	d.photos = still
+	for _, media := range y.stock.Media {
+		for _, m := range media {
+			if p := made[m.Name]; p != nil {
+				all[m.Name] = p
+				d.photos[m.Name] = worked{m.Bytes, m.Time, p}
+			}
+		}
+	}
+	return all, nil
 }

@@ -106,7 +106,7 @@ func (o *opened) until(path string, status int, text string) string {
 		case <-o.told:
 		case <-time.After(patience):
 			_, body := o.get(path)
-			o.t.Fatalf("%s does not come to hold %q:\n%s", path, text, body)
+			o.t.Fatalf("%s does not come to hold %q:\n%.3000s", path, text, body)
 		}
 		if got, body := o.get(path); got == status && strings.Contains(body, text) {
 			return body
@@ -219,35 +219,60 @@ func TestShowroomWhileWriting(t *testing.T) {
 		t.Error("a stop shows on the page of another unit")
 	}
 	mend()
-	o.until(page, 200, "<h1>")
+	if body := o.until(page, 200, "<h1>"); strings.Contains(body, "below stands") || strings.Contains(body, "units/sb-1043.md:4:1") {
+		t.Error("what was mended still stands over the page")
+	}
 
-	// A figure that the notes name and nobody worked: its page cannot be made, the others can.
+	// A figure that the notes name and nobody worked: its page cannot be made, and stands as
+	// it was below what was found; the others can.
 	o.edit(file, func(s string) string { return s + "\nIt has [a figure](fig:no-such-figure).\n" })
-	o.until(page, 404, "no-such-figure")
+	shown = o.until(page, 200, "no-such-figure")
+	if !strings.Contains(shown, "below stands the page as it was before") || !strings.Contains(shown, "<h1>") {
+		t.Errorf("the page that cannot be made is not shown as it was")
+	}
 	if status, _ := o.get("u/sb-1012.html"); status != 200 {
 		t.Errorf("the page of a sound unit has status %d beside one that cannot be made", status)
 	}
 	mend()
-	o.until(page, 200, "<h1>")
+	if body := o.until(page, 200, "<h1>"); strings.Contains(body, "below stands") || strings.Contains(body, "units/sb-1043.md:4:1") {
+		t.Error("what was mended still stands over the page")
+	}
 
-	// Broken YAML: no page, but its place is told on the front page and where the page was.
+	// Broken YAML: no new page, but its place is told on the front page and over the page as
+	// it was.
 	o.edit(file, func(s string) string { return strings.Replace(s, "weights:", "weights: [", 1) })
 	o.until("", 200, "content/units/sb-1043.md:")
-	if status, body := o.get(page); status != 404 || !strings.Contains(body, "content/units/sb-1043.md:") {
+	if status, body := o.get(page); status != 200 || !strings.Contains(body, "content/units/sb-1043.md:") || !strings.Contains(body, "<h1>") {
 		t.Errorf("a unit that does not read: status %d, %s", status, body)
 	}
 	if !strings.Contains(o.page(""), "sb-1012.html") {
 		t.Error("the rest of the yard is not shown")
 	}
 	mend()
+	if body := o.until(page, 200, "<h1>"); strings.Contains(body, "below stands") || strings.Contains(body, "units/sb-1043.md:4:1") {
+		t.Error("what was mended still stands over the page")
+	}
+
+	// A unit that is taken away is gone, not shown as it was.
+	unit := filepath.Join(o.dir, "content", file)
+	if err := os.Rename(unit, unit+"~"); err != nil {
+		t.Fatal(err)
+	}
+	o.until(page, 404, "No page here")
+	if err := os.Rename(unit+"~", unit); err != nil {
+		t.Fatal(err)
+	}
 	o.until(page, 200, "<h1>")
 
-	// No yard at all: the error is shown everywhere, and it goes on.
+	// No yard at all: the error is shown over every page, and it goes on.
 	yard := filepath.Join(o.dir, "content", "yard.md")
 	if err := os.Rename(yard, yard+"~"); err != nil {
 		t.Fatal(err)
 	}
-	o.until(page, 503, "no content/yard.md here")
+	o.until(page, 200, "no content/yard.md here")
+	if status, body := o.get("showroom/findings"); status != 503 || !strings.Contains(body, "no content/yard.md here") {
+		t.Errorf("the findings of no yard: status %d, %.300s", status, body)
+	}
 	if err := os.Rename(yard+"~", yard); err != nil {
 		t.Fatal(err)
 	}

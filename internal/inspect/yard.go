@@ -84,7 +84,11 @@ func Yardwide(s *unit.Stock, works []*compute.Work, found [][]Finding, problems 
 			yard.Cases = append(yard.Cases, &Case{Unit: u, Work: works[i], Media: s.Media[u.File]})
 		}
 	}
-	var out []Finding
+	n := len(problems)
+	for _, list := range found {
+		n += len(list)
+	}
+	out := make([]Finding, 0, n+n/8)
 	for _, p := range problems {
 		out = append(out, read(p))
 	}

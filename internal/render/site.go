@@ -7,6 +7,7 @@ import (
 	"html/template"
 	"io/fs"
 	"runtime"
+	"slices"
 	"strings"
 	"sync"
 
@@ -103,8 +104,8 @@ type maker struct {
 	in    Input
 	frame frame
 	units []*entry
-	scale elevation.Scale
-	// files are what pages load beside the theme's scripts.
+	scale func() elevation.Scale // at which all silhouettes are drawn
+	// files are what pages load; first those that are made of many units.
 	files []script
 	// machines is the one of them that says what common loads weigh.
 	machines script
@@ -121,8 +122,9 @@ type entry struct {
 	handOver string // handover/sb-1043.html
 	kind     string // the file of its kind's page: kind-dump.html
 	media    []unit.Media
-	// nearest are the units on the yard that come nearest to one that is sold.
-	nearest []*entry
+	// nearest are the units on the yard that come nearest to one that is sold, found once
+	// when they are asked for.
+	nearest func() []*entry
 	// card draws what a link to the unit's page shows, once; nil for no card.
 	card func() (*linkCard, error)
 }
@@ -139,13 +141,8 @@ func (e *entry) whole() *entry {
 	return &again
 }
 
-// Site makes every page, and the scripts that pages load, and hands each to add by its
-// path. It returns how many pages it made. Pages are made several at a time; add is called for one at a time.
-func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int, error) {
-	p, err := newPress(theme)
-	if err != nil {
-		return 0, err
-	}
+// begin takes in what every page of the site needs.
+func begin(p *press, in Input) (*maker, error) {
 	m := &maker{press: p, in: in}
 	y := in.Stock.Yard
 	m.frame = frame{Policy: p.policy, Style: p.style, Safety: compute.Safety, Yard: yardCard{
@@ -153,62 +150,53 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
 	}, Feeds: y.Site() != "", Terms: offered(y)}
 	m.enter()
+	var err error
 	if m.machines, err = machinesFile(); err != nil {
+		return nil, err
+	}
+	return m, nil
+}
+
+// Site makes every page, and the scripts that pages load, and hands each to add by its
+// path. It returns how many pages it made. Pages are made several at a time; add is called for one at a time.
+func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int, error) {
+	p, err := newPress(theme)
+	if err != nil {
 		return 0, err
 	}
-	m.files = append(m.files, m.machines)
-
-	var jobs []job
+	m, err := begin(p, in)
+	if err != nil {
+		return 0, err
+	}
 	yard, err := m.yardPages()
 	if err != nil {
 		return 0, err
 	}
-	jobs = append(jobs, yard...)
-	jobs = append(jobs, job{path: howPath, make: m.how}, job{path: gonePath, make: m.gone})
-	keep := m.keys()
-	for _, e := range m.units {
-		e.card = sync.OnceValues(func() (*linkCard, error) { return m.carded(e) })
-		first := len(jobs)
-		jobs = append(jobs, job{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e.whole()) }},
-			job{path: e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(e) }},
-			job{path: e.lot, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.lot(e) }},
-			job{path: e.handOver, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.handOver(e) }})
-		if in.Kept == nil {
-			continue
-		}
-		key := sync.OnceValue(func() [32]byte { return keep(e) })
-		for i := first; i < len(jobs); i++ {
-			jobs[i].kept = func() (bool, error) {
-				// A page that is kept still needs its card.
-				if _, err := e.card(); err != nil {
-					return false, err
-				}
-				return in.Kept(jobs[i].path, key())
-			}
-		}
-	}
+	jobs := m.jobs(yard)
+	// What is for programs is made beside the pages and not behind them: it is one long piece
+	// of work, and the other processors would wait for it.
+	world := make(chan error, 1)
+	var others others
+	go func() { world <- m.others(jobs, others.add) }()
 	made, err := run(jobs, add, in.Unmade)
+	if failed := <-world; err == nil {
+		err = failed
+	}
 	if err != nil {
 		return made, err
 	}
-	for _, name := range scriptNames {
-		m.files = append(m.files, p.scripts[name])
-	}
-	if in.Stock.Yard.LotCopy.Value {
-		m.files = append(m.files, p.scripts["lot.js"])
-	}
-	w, err := m.worker()
-	if err != nil {
+	if err := m.scripted(); err != nil {
 		return made, err
 	}
-	m.files = append(m.files, w)
 	for _, f := range m.files {
 		if err := add(f.Path, f.text); err != nil {
 			return made, err
 		}
 	}
-	if err := m.others(jobs, add); err != nil {
-		return made, err
+	for _, f := range others {
+		if err := add(f.Path, f.text); err != nil {
+			return made, err
+		}
 	}
 	if err := m.pictures(); err != nil {
 		return made, err
@@ -217,6 +205,65 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 		return made, err
 	}
 	return made, m.carry()
+}
+
+// others are files that wait to be handed on.
+type others []script
+
+func (o *others) add(path string, text []byte) error {
+	*o = append(*o, script{path, text})
+	return nil
+}
+
+// jobs are the pages of the site, the yard's first, then each unit's.
+func (m *maker) jobs(yard []job) []job {
+	jobs := append(slices.Clip(yard), job{path: howPath, make: m.how}, job{path: gonePath, make: m.gone})
+	keep := m.keys()
+	for _, e := range m.units {
+		own := m.pagesOf(e)
+		if m.in.Kept != nil {
+			key := sync.OnceValue(func() [32]byte { return keep(e) })
+			for i := range own {
+				own[i].kept = func() (bool, error) {
+					// A page that is kept still needs its card.
+					if _, err := e.card(); err != nil {
+						return false, err
+					}
+					return m.in.Kept(own[i].path, key())
+				}
+			}
+		}
+		jobs = append(jobs, own...)
+	}
+	return jobs
+}
+
+// pagesOf are the pages of one unit.
+func (m *maker) pagesOf(e *entry) []job {
+	return []job{{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e.whole()) }},
+		{path: e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(e) }},
+		{path: e.lot, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.lot(e) }},
+		{path: e.handOver, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.handOver(e) }}}
+}
+
+// loaded are the scripts that are the same whatever the yard holds.
+func (m *maker) loaded() []script {
+	out := []script{m.machines}
+	for _, name := range scriptNames {
+		out = append(out, m.scripts[name])
+	}
+	if m.in.Stock.Yard.LotCopy.Value {
+		out = append(out, m.scripts["lot.js"])
+	}
+	return out
+}
+
+// scripted completes the files that pages load.
+func (m *maker) scripted() error {
+	m.files = append(m.loaded(), m.files...)
+	w, err := m.worker()
+	m.files = append(m.files, w)
+	return err
 }
 
 // offered is what holds of every price and every availability.
@@ -252,32 +299,46 @@ func (m *maker) enter() {
 			cautions[f.Unit] = append(cautions[f.Unit], f)
 		}
 	}
-	var works []*compute.Work
+	works := make([]*compute.Work, 0, len(m.in.Works))
+	m.units = make([]*entry, 0, len(m.in.Works))
 	for i, u := range m.in.Stock.Units {
 		w := m.in.Works[i]
 		if w == nil || u.Withhold.Given() || m.in.LeaveOut[u.File] {
 			continue
 		}
-		m.units = append(m.units, &entry{
+		e := &entry{
 			Unit: u, work: w, cautions: cautions[u.File],
 			path: PageOf(u), workings: WorkingsOf(u), lot: LotSheetOf(u), handOver: HandOverOf(u),
 			kind:  "kind-" + u.Kind.Value + ".html",
 			media: m.in.Stock.Media[u.File],
-		})
+		}
+		e.card = sync.OnceValues(func() (*linkCard, error) { return m.carded(e) })
+		m.units = append(m.units, e)
 		works = append(works, w)
 	}
-	m.scale = elevation.ScaleOf(works)
+	m.scale = sync.OnceValue(func() elevation.Scale { return elevation.ScaleOf(works) })
 	of := map[*compute.Work]*entry{}
+	kinds := map[string][]*compute.Work{}
 	for _, e := range m.units {
 		of[e.work] = e
+		kinds[e.Kind.Value] = append(kinds[e.Kind.Value], e.work)
 	}
 	for _, e := range m.units {
-		if e.Availability.Value != "sold" {
-			continue
-		}
-		for _, w := range compute.Nearest(e.work, works, mostNearest) {
-			e.nearest = append(e.nearest, of[w])
-		}
+		e.nearest = sync.OnceValue(func() (out []*entry) {
+			if e.Availability.Value != "sold" {
+				return nil
+			}
+			// Those of its kind come before all others, so the others are held against it only
+			// where its kind has too few: a yard of thousands has as many that are sold.
+			near := compute.Nearest(e.work, kinds[e.Kind.Value], mostNearest)
+			if len(near) < mostNearest {
+				near = compute.Nearest(e.work, works, mostNearest)
+			}
+			for _, w := range near {
+				out = append(out, of[w])
+			}
+			return out
+		})
 	}
 }
 
@@ -314,7 +375,7 @@ func (m *maker) keys() func(*entry) [32]byte {
 		for _, c := range e.cautions {
 			enter(h, c.Rule.Name, c.At, c.Message, c.Source, c.Remedy)
 		}
-		for _, n := range e.nearest {
+		for _, n := range e.nearest() {
 			enter(h, n.File, n.Sum, m.modelSum(n))
 		}
 		h.Sum(key[:0])
@@ -391,7 +452,7 @@ func run(jobs []job, add func(string, []byte) error, unmade func(*unit.Unit, err
 		<-room
 		err := r.err
 		if err != nil {
-			err = fmt.Errorf("page %s: %w", j.path, err)
+			_, err = j.named(nil, err)
 		} else if r.kept {
 			made++
 			continue

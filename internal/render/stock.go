@@ -115,7 +115,7 @@ var likenesses = []struct {
 
 // stockFile is the data of the yard's page as a script.
 func (m *maker) stockFile(all []facet) ([]byte, error) {
-	d := &stockData{States: availabilities, Conditions: []string{"new", "used"}, Tall: m.scale.Tall(), Law: law(), Says: map[string]string{}}
+	d := &stockData{States: availabilities, Conditions: []string{"new", "used"}, Tall: m.scale().Tall(), Law: law(), Says: map[string]string{}}
 	for _, f := range likenesses {
 		d.Rows = append(d.Rows, f.name)
 	}
@@ -136,7 +136,7 @@ func (m *maker) stockFile(all []facet) ([]byte, error) {
 	titles, shapes, models := &numbers{}, &numbers{}, &numbers{}
 	var before string
 	for i, e := range m.units {
-		own := modelOf(e, m.scale, shapes)
+		own := modelOf(e, m.scale(), shapes)
 		var in []int
 		for _, f := range all {
 			if byModel[f.Name] {

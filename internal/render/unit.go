@@ -95,7 +95,7 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	p.Price = price(e.Unit)
 	p.Excludes = m.offered(e.Unit)
 	p.Sold = e.Availability.Value == "sold"
-	for _, n := range e.nearest {
+	for _, n := range e.nearest() {
 		p.Nearest = append(p.Nearest, m.near(n))
 	}
 	p.TagTitle = strings.TrimSpace("Stock " + e.Stock.Value)

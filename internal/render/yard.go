@@ -265,9 +265,9 @@ func (m *maker) cards(units []*entry) []card {
 	var out []card
 	for _, e := range units {
 		c := m.row(e)
-		if o, ok := elevation.OutlineOf(e.work, m.scale); ok {
+		if o, ok := elevation.OutlineOf(e.work, m.scale()); ok {
 			// The drawing is made by internal/elevation; it holds numbers alone.
-			c.View = template.HTML(o.SVG(m.scale))
+			c.View = template.HTML(o.SVG(m.scale()))
 		}
 		out = append(out, c)
 	}

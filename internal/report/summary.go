@@ -89,8 +89,8 @@ func Inspected(w io.Writer, n Numbers, took time.Duration) {
 }
 
 // Shown prints the summary of a site that the showroom shows.
-func Shown(w io.Writer, n Numbers, pages int, took time.Duration) {
-	fmt.Fprintf(w, "%s on %s: %s, in %s\n", count(n.Units, "unit"), count(pages, "page"), n.found(), seconds(took))
+func Shown(w io.Writer, n Numbers, took time.Duration) {
+	fmt.Fprintf(w, "%s: %s, in %s\n", count(n.Units, "unit"), n.found(), seconds(took))
 }
 
 // Opened prints where the showroom is open, and to whom.

@@ -2,7 +2,9 @@ package showroom
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
+	"io/fs"
 	"net/http"
 	"os"
 	"path"
@@ -50,8 +52,9 @@ func (r *Room) handler() http.Handler {
 	})
 }
 
-// show answers with a file of the site out of memory, or with a page that says why
-// there is none. Names are looked up as they are: there is no folder to climb out of.
+// show answers with a file of the site, or with a page that says why there is none. Names
+// are looked up as they are: there is no folder to climb out of. Where a page cannot be
+// made, the one that was last made stands below what was found.
 func (r *Room) show(w http.ResponseWriter, req *http.Request) {
 	s, _ := r.now()
 	own := func(status int, page []byte) {
@@ -60,11 +63,12 @@ func (r *Room) show(w http.ResponseWriter, req *http.Request) {
 		w.WriteHeader(status)
 		_, _ = w.Write(dress(page, s.version, nil))
 	}
-	if s.err != nil {
-		own(http.StatusServiceUnavailable, broken(s.err))
-		return
-	}
+	good := r.lastGood()
 	if req.URL.Path == findingsPath {
+		if s.err != nil {
+			own(http.StatusServiceUnavailable, broken(s.err))
+			return
+		}
 		own(http.StatusOK, s.site.findings())
 		return
 	}
@@ -72,19 +76,42 @@ func (r *Room) show(w http.ResponseWriter, req *http.Request) {
 	if name == "" || strings.HasSuffix(name, "/") {
 		name += front
 	}
-	if file, ok := s.site.Media[name]; ok && r.play(w, req, name, file) {
-		return
+	page := func(data []byte, panel []byte) {
+		w.Header().Set("Content-Type", kindOf(name))
+		if path.Ext(name) == ".html" {
+			data = dress(data, s.version, panel)
+		}
+		http.ServeContent(w, req, "", time.Time{}, bytes.NewReader(data))
 	}
-	data, ok := s.site.Files[name]
-	if !ok {
+	err := s.err
+	if err == nil {
+		if r.play(w, req, name, s.site) {
+			return
+		}
+		var data []byte
+		if data, err = s.site.File(name); err == nil {
+			page(data, s.site.panel(name))
+			return
+		}
+	}
+	// Gone on purpose, or because it does not read: only of the latter does anything tell.
+	if good != nil && good != s.site && (s.err != nil || s.site.tells(good.Units[name])) {
+		if s.err != nil && r.play(w, req, name, good) {
+			return
+		}
+		if data, failed := good.File(name); failed == nil {
+			page(data, s.over(good.Units[name]))
+			return
+		}
+	}
+	switch {
+	case s.err != nil:
+		own(http.StatusServiceUnavailable, broken(s.err))
+	case errors.Is(err, fs.ErrNotExist) || s.site.tells(s.site.Units[name]):
 		own(http.StatusNotFound, s.site.missing(req.URL.Path))
-		return
+	default:
+		own(http.StatusServiceUnavailable, broken(err))
 	}
-	w.Header().Set("Content-Type", kindOf(name))
-	if path.Ext(name) == ".html" {
-		data = dress(data, s.version, s.site.panel(name))
-	}
-	http.ServeContent(w, req, "", time.Time{}, bytes.NewReader(data))
 }
 
 func kindOf(name string) string {
@@ -94,9 +121,16 @@ func kindOf(name string) string {
 	return "application/octet-stream"
 }
 
-// play answers with a recording from the disk, in the ranges that a player asks for (RFC
-// 9110, 14). It reports false for a file that is gone since the site was made.
-func (r *Room) play(w http.ResponseWriter, req *http.Request, name, file string) bool {
+// play answers with a file from the disk, in the ranges that a player asks for (RFC 9110,
+// 14). It reports false for what is none, or is gone since the site was made.
+func (r *Room) play(w http.ResponseWriter, req *http.Request, name string, s *Site) bool {
+	if s.Disk == nil || path.Ext(name) == ".html" {
+		return false
+	}
+	file, err := s.Disk(name)
+	if err != nil {
+		return false
+	}
 	f, err := os.Open(file)
 	if err != nil {
 		return false

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"io/fs"
 	"net"
 	"net/http"
 	"net/http/httptest"
@@ -35,8 +36,18 @@ func ask(h http.Handler, method, host, path string) *httptest.ResponseRecorder {
 	return w
 }
 
-var one = &Site{Files: map[string][]byte{"index.html": []byte("<title>the yard</title>"), "u/a.html": []byte("<p>a"),
-	"stock.csv": []byte("a,b\n"), "odd.xyz": []byte("?")}}
+var one = &Site{File: fileOf(map[string][]byte{"index.html": []byte("<title>the yard</title>"), "u/a.html": []byte("<p>a"),
+	"stock.csv": []byte("a,b\n"), "odd.xyz": []byte("?")})}
+
+// fileOf are files that are made already.
+func fileOf(files map[string][]byte) func(string) ([]byte, error) {
+	return func(path string) ([]byte, error) {
+		if data, ok := files[path]; ok {
+			return data, nil
+		}
+		return nil, fs.ErrNotExist
+	}
+}
 
 // TestHosts: a name from the web, which can be made to lead to this computer, is
 // refused, whatever its port; RFC 9110, 7.2 and RFC 3986, 3.2.2 give the forms.
@@ -156,7 +167,7 @@ func found() *Site {
 			Related: []unit.Place{{At: unit.Pos{File: file, Line: 5, Column: 2}, What: "the size stands here"}}}
 	}
 	return &Site{
-		Files: map[string][]byte{"index.html": []byte("<body>yard"), "u/a.html": []byte("<body>a"), "u/b.html": []byte("<body>b"), "how.html": []byte("<body>how")},
+		File:  fileOf(map[string][]byte{"index.html": []byte("<body>yard"), "u/a.html": []byte("<body>a"), "u/b.html": []byte("<body>b"), "how.html": []byte("<body>how")}),
 		Units: map[string]string{"u/a.html": "content/units/a.md", "u/b.html": "content/units/b.md"},
 		Findings: []inspect.Finding{
 			finding("content/units/a.md", inspect.Stop, "a's tires carry <too> little"),

@@ -5,6 +5,7 @@ import (
 	_ "embed"
 	"fmt"
 	"html/template"
+	"slices"
 	"strings"
 
 	"tarepage/internal/inspect"
@@ -84,6 +85,32 @@ func (s *Site) panel(path string) []byte {
 		}
 	}
 	return run("panel", view{Heading: heading, Words: tally(others), Open: len(stops) > 0, Stops: stops, Findings: others})
+}
+
+// tells reports whether a stop says why a unit's file has no page.
+func (s *Site) tells(file string) bool {
+	return slices.ContainsFunc(s.Findings, func(f inspect.Finding) bool {
+		return f.Unit == file && f.Severity == inspect.Stop
+	})
+}
+
+// over is what stands on top of a page that was made before: why there is no newer one.
+func (s *state) over(file string) []byte {
+	const before = "; below stands the page as it was before"
+	if s.err != nil {
+		return run("panel", view{Heading: "Showroom: the site cannot be made" + before, Text: s.err.Error(), Open: true})
+	}
+	var stops, others []inspect.Finding
+	for _, f := range s.site.Findings {
+		switch {
+		case f.Unit != file:
+		case f.Severity == inspect.Stop:
+			stops = append(stops, f)
+		default:
+			others = append(others, f)
+		}
+	}
+	return run("panel", view{Heading: "Showroom: " + tally(stops) + before, Words: tally(others), Open: true, Stops: stops, Findings: others})
 }
 
 // homeless are the findings about what has no page: the yard's own file, a model, a

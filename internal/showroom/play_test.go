@@ -1,6 +1,7 @@
 package showroom
 
 import (
+	"io/fs"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -15,7 +16,12 @@ func TestRecordingIsPlayed(t *testing.T) {
 	if err := os.WriteFile(file, []byte("0123456789"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	h := still(t, &Site{Files: one.Files, Media: map[string]string{"media/walk.MP4": file}}, nil)
+	h := still(t, &Site{File: one.File, Disk: func(path string) (string, error) {
+		if path == "media/walk.MP4" {
+			return file, nil
+		}
+		return "", fs.ErrNotExist
+	}}, nil)
 	req := httptest.NewRequest(http.MethodGet, "http://127.0.0.1/media/walk.MP4", nil)
 	req.Host = "127.0.0.1"
 	req.Header.Set("Range", "bytes=2-4")

@@ -5,12 +5,9 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
-	"fmt"
 	"io"
-	"maps"
 	"net"
 	"net/http"
-	"slices"
 	"sync"
 	"time"
 
@@ -22,12 +19,16 @@ const front = "index.html"
 
 // A Site is one state of the site, as it would be published, and what was found.
 type Site struct {
-	// Files are the finished files by their paths, as in public/.
-	Files map[string][]byte
-	// Units are the unit files by the path of the page that each made.
+	// Version is the same for the same site: a page loads again only for another one.
+	Version string
+	// File makes the file with the path, as in public/; its error is fs.ErrNotExist where
+	// there is none. It is called by several at a time.
+	File func(path string) ([]byte, error)
+	// Disk, where it is given, says where the files stand that are copied into a site as
+	// they are. It is asked first, but not for pages.
+	Disk func(path string) (string, error)
+	// Units are the unit files by the path of the page that each makes.
 	Units map[string]string
-	// Media are the files on the disk by the paths in the site at which they are played.
-	Media map[string]string
 	// Findings are in the order of inspect.Stock.
 	Findings []inspect.Finding
 }
@@ -43,6 +44,7 @@ type Room struct {
 
 	mu    sync.Mutex
 	shown *state
+	good  *Site         // the last one in which nothing stopped anything; what it shows stands in for what cannot be made
 	next  chan struct{} // closed when shown is replaced
 	done  chan struct{} // closed when the room closes
 	watch *watch
@@ -125,8 +127,18 @@ func (r *Room) remake() {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	r.shown = s
+	if s.err == nil && (r.good == nil || inspect.Count(s.site.Findings, inspect.Stop) == 0) {
+		r.good = s.site
+	}
 	close(r.next)
 	r.next = make(chan struct{})
+}
+
+// lastGood is the last site in which nothing stopped anything, or the first there was.
+func (r *Room) lastGood() *Site {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return r.good
 }
 
 // now is what is shown, and what is closed when that is over.
@@ -137,25 +149,11 @@ func (r *Room) now() (*state, <-chan struct{}) {
 }
 
 func versionOf(s *state) string {
-	h := sha256.New()
-	enter := func(text string) { fmt.Fprintf(h, "%d %s\n", len(text), text) }
-	if s.err != nil {
-		enter(s.err.Error())
-	} else {
-		for _, path := range slices.Sorted(maps.Keys(s.site.Files)) {
-			enter(path)
-			_, _ = h.Write(s.site.Files[path])
-			enter(s.site.Units[path])
-		}
-		for _, path := range slices.Sorted(maps.Keys(s.site.Media)) {
-			enter(path)
-		}
-		for _, f := range s.site.Findings {
-			enter(f.Rule.Name + f.At.String() + f.Severity.String() + f.Unit)
-			enter(f.Message + f.Remedy)
-		}
+	if s.err == nil {
+		return s.site.Version
 	}
-	return hex.EncodeToString(h.Sum(nil)[:8])
+	sum := sha256.Sum256([]byte(s.err.Error()))
+	return "error-" + hex.EncodeToString(sum[:8])
 }
 
 // events is the stream that tells pages the version that is shown (HTML Standard,

@@ -3,6 +3,7 @@ package showroom
 import (
 	"bufio"
 	"context"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io"
@@ -79,7 +80,7 @@ func set(t *testing.T, quiet, most time.Duration) *bench {
 
 // readAll makes a site of every file below a folder; one that says "stop" is an error.
 func readAll(dir string) (*Site, error) {
-	s := &Site{Files: map[string][]byte{}}
+	files, version := map[string][]byte{}, sha256.New()
 	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() {
 			return err
@@ -95,10 +96,11 @@ func readAll(dir string) (*Site, error) {
 		if err != nil {
 			return err
 		}
-		s.Files[filepath.ToSlash(rel)] = data
+		files[filepath.ToSlash(rel)] = data
+		fmt.Fprintf(version, "%q %q\n", rel, data)
 		return nil
 	})
-	return s, err
+	return &Site{File: fileOf(files), Version: fmt.Sprintf("%x", version.Sum(nil))}, err
 }
 
 func (b *bench) write(name, text string) {
@@ -240,7 +242,7 @@ func TestTheFolderItself(t *testing.T) {
 	b := set(t, 0, 0)
 	versions, _ := b.listen()
 	b.move(".", "../away")
-	b.until(versions, "/yard.html", 503, "could not be made")
+	b.until(versions, "/yard.html", 200, "cannot be made; below stands the page as it was")
 	b.move("../away", ".")
 	b.until(versions, "/yard.html", 200, "yard")
 	b.write("yard.html", "back")
@@ -289,11 +291,14 @@ func TestNoiseMakesNothing(t *testing.T) {
 	if n := b.made.Load() - before; n != 0 {
 		t.Errorf("noise made the site %d times, want 0", n)
 	}
-	b.write("yard.html", "yard") // the same text again
+	// In one piece: between cutting a file off and writing it a busy machine may look at it.
+	b.write(".yard.html.part", "yard") // the same text again
+	b.move(".yard.html.part", "yard.html")
 	for deadline := time.Now().Add(patience); b.made.Load() == before && time.Now().Before(deadline); {
 		time.Sleep(5 * time.Millisecond)
 	}
-	b.write("yard.html", "another")
+	b.write(".yard.html.part", "another")
+	b.move(".yard.html.part", "yard.html")
 	b.next(versions)
 	if _, body := b.get("/yard.html"); !strings.Contains(body, "another") {
 		t.Error("the same text again was told to the pages as a change")
@@ -319,8 +324,14 @@ func TestAnErrorIsShownAndMended(t *testing.T) {
 	b := set(t, 0, 0)
 	versions, _ := b.listen()
 	b.write("bad.html", "stop")
-	b.until(versions, "/yard.html", 503, "bad.html says &lt;stop&gt;")
+	b.until(versions, "/yard.html", 200, "bad.html says &lt;stop&gt;")
 	_, body := b.get("/yard.html")
+	if !strings.HasPrefix(body, "yard<script") {
+		t.Errorf("below the error stands %q, not the page as it was", body)
+	}
+	if status, body := b.get("/nowhere.html"); status != 503 || !strings.Contains(body, "bad.html says &lt;stop&gt;") {
+		t.Errorf("a page that never was: %d, %s", status, body)
+	}
 	if !strings.Contains(body, "new EventSource") {
 		t.Error("the page of the error does not wait for the mended site")
 	}

@@ -1,0 +1,175 @@
+package render
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"strings"
+	"sync"
+)
+
+// A Showing is a site whose files are made when somebody asks for them: while a trailer is
+// written one page of ten thousand is looked at. What it makes is what Site makes, byte for
+// byte. It may be asked by several at a time.
+type Showing struct {
+	m       *maker
+	byStock map[string]*entry // by the stock number as paths have it
+	// many are the files that are made of many units; programs those for other programs,
+	// which nobody looks at while he writes; disk is where the others stand. Each is made
+	// once, when it is asked for.
+	many     func() (*many, error)
+	programs func() (map[string][]byte, error)
+	disk     func() (map[string]string, error)
+}
+
+type many struct {
+	jobs  []job // every page of the site
+	pages map[string]func() ([]byte, error)
+	files map[string][]byte
+}
+
+// Show takes in what the site is made from. Media says where a file stands on the disk that
+// a unit names; of the Input, Unmade, Kept, Media and File are not called. Before is the
+// Showing that this one takes the place of, or nil: where the Basis is the same, so is the
+// theme, and it is not read again.
+func Show(theme fs.FS, in Input, media func(name string) string, before *Showing) (*Showing, error) {
+	var p *press
+	if before != nil && before.m.in.Basis == in.Basis && in.Basis != ([32]byte{}) {
+		p = before.m.press
+	} else {
+		var err error
+		if p, err = newPress(theme); err != nil {
+			return nil, err
+		}
+	}
+	// A card is drawn only for whoever wants to be told where it stands.
+	in.Kept, in.Unmade, in.Media, in.File = nil, nil, nil, func(string, string) error { return nil }
+	m, err := begin(p, in)
+	if err != nil {
+		return nil, err
+	}
+	s := &Showing{m: m, byStock: make(map[string]*entry, len(m.units))}
+	for _, e := range m.units {
+		// Two that have one number are a stop; the first is shown.
+		if name := path.Base(e.path); s.byStock[name] == nil {
+			s.byStock[name] = e
+		}
+	}
+	s.many = sync.OnceValues(s.makeMany)
+	s.programs = sync.OnceValues(func() (map[string][]byte, error) {
+		all, err := s.many()
+		if err != nil {
+			return nil, err
+		}
+		files := map[string][]byte{}
+		return files, m.others(all.jobs, func(path string, data []byte) error { files[path] = data; return nil })
+	})
+	s.disk = sync.OnceValues(func() (map[string]string, error) {
+		files := map[string]string{}
+		told := *m
+		told.in.File = func(path, from string) error { files[path] = from; return nil }
+		told.in.Media = func(path, name string) error { files[path] = media(name); return nil }
+		return files, errors.Join(told.pictures(), told.carry())
+	})
+	return s, nil
+}
+
+func (s *Showing) makeMany() (*many, error) {
+	// A copy, since what is made for the yard page is entered in the maker's files.
+	m := *s.m
+	yard, err := m.yardPages()
+	if err != nil {
+		return nil, err
+	}
+	if err := m.scripted(); err != nil {
+		return nil, err
+	}
+	all := &many{jobs: m.jobs(yard), pages: map[string]func() ([]byte, error){}, files: map[string][]byte{}}
+	for _, j := range all.jobs {
+		if j.unit == nil {
+			all.pages[j.path] = j.make
+		}
+	}
+	for _, f := range m.files {
+		all.files[f.Path] = f.text
+	}
+	return all, nil
+}
+
+// Units are the units that have pages, by the paths of these, as long as they can be made.
+func (s *Showing) Units() map[string]string {
+	out := make(map[string]string, len(s.m.units))
+	for _, e := range s.m.units {
+		if s.byStock[path.Base(e.path)] == e {
+			out[e.path] = e.File
+		}
+	}
+	return out
+}
+
+// File makes the page or the file with the path. There is none for fs.ErrNotExist; any
+// other error says why it cannot be made.
+func (s *Showing) File(name string) ([]byte, error) {
+	if e := s.byStock[path.Base(name)]; e != nil {
+		for _, j := range s.m.pagesOf(e) {
+			if j.path == name {
+				return j.named(j.make())
+			}
+		}
+	}
+	// What every unit's page loads does not wait for the yard's.
+	for _, f := range s.m.loaded() {
+		if f.Path == name {
+			return f.text, nil
+		}
+	}
+	all, err := s.many()
+	if err != nil {
+		return nil, err
+	}
+	if page := all.pages[name]; page != nil {
+		return job{path: name}.named(page())
+	}
+	if text, ok := all.files[name]; ok {
+		return text, nil
+	}
+	programs, err := s.programs()
+	if err != nil {
+		return nil, err
+	}
+	if text, ok := programs[name]; ok {
+		return text, nil
+	}
+	return nil, fs.ErrNotExist
+}
+
+// Disk is where the file with the path stands: a worked photo, a recording, a card.
+func (s *Showing) Disk(name string) (from string, err error) {
+	if rest, ok := strings.CutPrefix(name, "s/card-"); ok {
+		stock := rest[:max(strings.LastIndexByte(rest, '-'), 0)]
+		if e := s.byStock[stock+".html"]; e != nil {
+			if c, err := e.card(); err != nil || c == nil || c.path != name {
+				return "", errors.Join(fs.ErrNotExist, err)
+			} else {
+				return c.from, nil
+			}
+		}
+	}
+	files, err := s.disk()
+	if err != nil {
+		return "", err
+	}
+	if from, ok := files[name]; ok {
+		return from, nil
+	}
+	return "", fs.ErrNotExist
+}
+
+// named says of what page an error speaks.
+func (j job) named(page []byte, err error) ([]byte, error) {
+	if err != nil {
+		err = fmt.Errorf("page %s: %w", j.path, err)
+	}
+	return page, err
+}
