@@ -17,7 +17,7 @@ var elsewhere = phrases("that one over", "that one", "for comparison", "by compa
 	"he had", "he has", "he bought", "he wanted", "they had", "they bought", "they wanted", "customer", "customers", "a guy", "one guy", "guy who", "a fella", "a feller", "neighbor", "neighbor's", "buddy",
 	"my cousin", "my brother", "my dad", "my daddy", "my uncle", "my boy", "my wife", "my grandpa", "granddad", "can i", "could i", "will it", "would it", "can it", "should i",
 	"the cheap ones", "cheaper ones", "most of them", "most trailers", "other guys", "other brands", "competitor", "competitors", "will tell you", "i told him", "i told her",
-	"was wanting", "wants a", "wanted a", "looking for a", "available with", "available in", "comes in a", "also available", "on order", "coming in next", "coming in this", "coming in on", "coming in later", "got coming", "parts room", "they make a", "they make them", "we make a", "we sell a", "we do a", "we do an", "we do them", "we build a", "we build them", "we carry", "we stock", "we offer", "they do a", "also do", "they start", "starts at", "i sold", "we sold", "sold a", "sold one", "sold for", "traded", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade", "don't need", "need to buy", "goosenecks", "trailers", "flatbeds", "haulers", "deckovers", "low at", "came off", "i can load", "we can load", "i can put", "i can haul", "we can haul", "as wide as", "as long as", "as tall as", "as high as", "on trade", "trade it", "trade for", "would take a", "before me", "scale only", "scale goes", "to buy", "a loaded", "loaded one", "loaded ones",
+	"was wanting", "wants a", "wanted a", "looking for a", "available with", "available in", "comes in a", "also available", "on order", "coming in next", "coming in this", "coming in on", "coming in later", "got coming", "parts room", "they make a", "they make them", "we make a", "we sell a", "we do a", "we do an", "we do them", "we build a", "we build them", "we carry", "we stock", "we offer", "they do a", "also do", "they start", "starts at", "i sold", "we sold", "sold a", "sold one", "sold for", "traded", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade", "don't need", "need to buy", "goosenecks", "trailers", "flatbeds", "haulers", "deckovers", "low at", "one tire", "left rear", "right rear", "left front", "right front", "came off", "i can load", "we can load", "i can put", "i can haul", "we can haul", "as wide as", "as long as", "as tall as", "as high as", "on trade", "trade it", "trade for", "would take a", "before me", "scale only", "scale goes", "to buy", "a loaded", "loaded one", "loaded ones",
 	"they have a", "they had a", "they got a", "they've got a", "they run a", "they sell", "they charge", "compare that with", "compare it", "compared with", "compare this", "versus", "vs", "whereas",
 	"permit", "the permit", "guys over", "those guys", "them boys", "the neighbors",
 	"anywhere else", "everywhere else", "somewhere else", "other place", "other places", "other lot", "other lots", "other yard", "other yards", "other dealer", "other dealers", "the competition", "theirs",
@@ -26,7 +26,7 @@ var elsewhere = phrases("that one over", "that one", "for comparison", "by compa
 	"ordered one", "order one", "if we", "if he", "if she", "if somebody", "if someone", "unless you", "imagine", "let's say", "for example", "i always tell", "we always tell", "rule of thumb", "you could add", "could add", "can add", "we can put", "we could put", "we can add", "we could add", "we put a", "we put the")
 
 // past begins talk of what was, unless it is when this trailer was weighed.
-var past = phrases("back when", "when i", "when we", "i remember", "one time", "years ago", "months ago", "weeks ago", "last year", "last week",
+var past = phrases("back when", "back then", "when i", "when we", "i remember", "one time", "years ago", "months ago", "weeks ago", "last year", "last week",
 	"last month", "last spring", "last summer", "last fall", "last winter", "last night", "the other day")
 
 // notIf are the ifs that suppose nothing: "if you look at the tag".
@@ -91,15 +91,8 @@ func (h *hearing) generic(i int) int {
 			}
 		}
 	}
-	if h.is(i, "that", "those", "them") {
-		for k := i + 1; k < i+5 && h.word(k) != "" && !h.numberWord(k); k++ {
-			if h.is(k, "one", "ones") && k > i+1 {
-				return k + 1 - i // "that big blue one"
-			}
-			if standing[h.word(k)] && !sortsOfPart[h.word(k)] || cues[h.word(k)] != nil {
-				break
-			}
-		}
+	if n := h.otherOne(i); n > 0 {
+		return n
 	}
 	if h.is(i, "somebody", "someone") && h.is(i+1, "has", "had", "got", "bought", "sold", "gave", "paid", "put", "hauls", "hauled") {
 		return 1
@@ -146,10 +139,23 @@ func (h *hearing) genericNoun(i int) bool {
 	return false
 }
 
+// forIt reports "I'd want sixty-two hundred for it", which asks a price.
+func (h *hearing) forIt(i int) bool {
+	if !h.is(i, "i'd") {
+		return false
+	}
+	for k := i + 2; k < i+9; k++ {
+		if h.is(k, "for") && h.is(k+1, "it", "her", "this") {
+			return true
+		}
+	}
+	return false
+}
+
 // weighedAbout reports talk of weighing around token i.
 func (h *hearing) weighedAbout(i int) bool {
 	for k := max(0, i-12); k < min(len(h.t), i+12); k++ {
-		if h.is(k, "weighed", "weigh", "weighs", "scale", "scales", "scaled", "weight", "ticket", "measured") {
+		if h.is(k, "weighed", "weigh", "weighs", "scale", "scales", "scaled", "weight", "ticket", "measured", "tongue", "pin") {
 			return true
 		}
 	}
@@ -157,6 +163,59 @@ func (h *hearing) weighedAbout(i int) bool {
 }
 
 func (h *hearing) numberWord(i int) bool { _, ok := h.numeralAt(i); return ok }
+
+// otherOne is the length of "the new one", "our last one", "that big blue one" at token i: one
+// is told from this one by what it is like. "This one" and "it's the long one" are this.
+func (h *hearing) otherOne(i int) int {
+	if !h.is(i, "the", "that", "those", "them", "our", "his", "their", "her", "my", "your", "a", "an", "another", "any", "some") || h.is(i-1, "is", "this", "was") || i > 0 && h.t[i-1].possessive {
+		return 0
+	}
+	if h.is(i, "the") && h.is(i+1, "one", "ones") && h.is(i+2, "to", "on", "at", "by", "beside", "behind", "next", "in", "over", "across", "from", "we", "they", "he", "before", "after") {
+		return 3 // "the one to the left of it"
+	}
+	for k := i + 1; k < i+5 && h.word(k) != ""; k++ {
+		switch {
+		case h.is(k, "one", "ones"):
+			if k == i+1 || h.is(k-1, "only", "same", "right", "actual", "very", "first", "good", "nice", "this") {
+				return 0
+			}
+			return k + 1 - i
+		case h.numberWord(k), standing[h.word(k)] && !sortsOfPart[h.word(k)] && !h.is(k, "last", "next", "real"), cues[h.word(k)] != nil && !h.is(k, "utility", "enclosed", "dump", "tilt", "gooseneck", "flat", "wide", "long", "tall"):
+			return 0
+		}
+	}
+	return 0
+}
+
+// untold reports that the clause q stands in tells what was, might be or is not, by its verb:
+// "the first one we had was", "I'd consider a", "never trust a". What was weighed and measured
+// is told in the past too, and what one would ask, put or carry is a way to say what is.
+func (h *hearing) untold(q *quantity) string {
+	for k := q.head - 1; k >= max(0, q.head-9); k-- {
+		if h.t[k].kind != word && h.t[k].kind != number || h.clause(k+1) && k+1 < q.head && !h.is(k, "that", "if") {
+			return ""
+		}
+		switch {
+		case h.is(k, "was", "were", "wasn't", "had") && k >= q.head-4 && !h.weighedAbout(k) && !h.is(k-1, "price", "code") && !h.is(k+1, "built", "made", "set", "tagged", "rated", "stamped", "welded", "put"):
+			for j := k + 1; j < q.head; j++ {
+				if !fillers[h.word(j)] && !standing[h.word(j)] {
+					return ""
+				}
+			}
+			return before
+		case h.is(k, "consider", "prefer", "imagine", "wish", "rather", "trust", "remember"):
+			return supposed
+		case h.is(k, "never") && !h.is(k+1, "been"):
+			return supposed
+		case h.is(k, "might", "would've", "should've", "could've"), h.is(k, "would", "could", "should") && h.is(k+1, "have") && h.is(k+2, "been", "had", "to"):
+			return supposed
+		}
+	}
+	return ""
+}
+
+// supposed is why what is only thought of is set aside.
+const supposed = "supposed or denied, not told"
 
 // persons are those who have trailers and trucks of their own.
 var persons = set(`man men guy guys boy boys fella fellas feller fellers lady woman couple dealer dealers neighbor buyer buyers farmer
@@ -204,6 +263,8 @@ func (h *hearing) spoken(i int) string {
 // commas: what stands behind it is not said of what stands in front.
 func (h *hearing) clause(i int) bool {
 	switch {
+	case h.is(i, "it", "this", "that", "her", "she") && !h.t[i].possessive && h.is(i-1, "of", "to", "behind", "beside", "under", "by", "next"):
+		return false // "the one to the left of it is a ..."
 	case h.is(i, "now", "alright", "let's", "anyway", "moving"):
 		return true
 	case h.is(i, "you've", "we've", "i've", "they've", "you", "we", "they", "i") && h.is(i+1, "got", "have", "can", "do", "could", "put", "also"):
@@ -245,9 +306,12 @@ func (h *hearing) setAside() []string {
 				n = p
 			}
 		}
-		if n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) && !(h.is(i-1, "is") && h.is(i-2, "this", "so")) {
-			from := i
-			for from > max(0, i-asideReach) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
+		if n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) && !(h.is(i-1, "is") && h.is(i-2, "this", "so")) && !h.forIt(i) {
+			from, least := i, max(0, i-asideReach)
+			if h.subjectHere(i, n) {
+				least = i
+			}
+			for from > least && !(h.is(from, "i", "he", "we", "they") && from < i) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
 				from--
 			}
 			if h.is(i+n-1, "those") || h.is(i+n-2, "those") {
@@ -292,6 +356,15 @@ func (h *hearing) setAside() []string {
 
 // before is why a number that was, and is no more, is set aside.
 const before = "what it was before"
+
+// subjectHere reports that the n words at i are what the clause is about and begin it: "my
+// brother sold one". What was said in front of it is another clause.
+func (h *hearing) subjectHere(i, n int) bool {
+	if !h.is(i, "my", "his", "her", "the", "a", "an", "that", "those", "most", "any", "some", "every", "their", "our", "they", "he", "we", "i") || h.is(i-1, "than", "like", "with", "to", "of", "on", "for", "as", "by", "under", "at", "put", "from", "get", "got", "have", "is", "not", "no") {
+		return false
+	}
+	return h.t[i+n-1].possessive || h.is(i+n, "is", "was", "has", "had", "have", "sold", "wants", "want", "got", "gets", "weighs", "paid", "bought", "can", "will", "would", "runs", "pulls", "says", "said", "takes", "took", "gave", "came", "went", "did", "does", "put", "load", "hauls", "hauled")
+}
 
 // asideEnd is where talk of elsewhere that begins with the n words at i ends. What is
 // supposed ends with its own clause, and an if with the next; another unit is spoken of
@@ -527,6 +600,9 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		}
 		if q.rejected == "" && h.is(q.to-1, "footer", "footers") && h.is(q.from-1, "the") && !h.is(q.from-2, "is", "this") {
 			q.rejected = "another unit, or one that might be" // "with the forty footer"
+		}
+		if q.rejected == "" {
+			q.rejected = h.untold(q)
 		}
 		if q.rejected == "" && h.is(q.to, "per") && !h.is(q.to+1, "axle", "tire", "ring", "d", "jack", "foot") {
 			q.rejected = "of something else" // "five thousand pounds per ramp"

@@ -95,7 +95,7 @@ func (s *sentence) years() {
 		if !near && !s.is(q.from-1, "a", "an", "new") {
 			continue
 		}
-		if _, d, ok := s.nearest(q.from, q.to, func(c cue) bool { return c.money != "" || c.weight != "" }); ok && d < 2 && !near {
+		if _, d, ok := s.nearest(q.from, q.to, func(c cue) bool { return c.money != "" || c.weight != "" }); ok && d < 2 && !near && !s.is(q.from-1, "a", "an") {
 			continue
 		}
 		q.used = true

@@ -322,6 +322,9 @@ func (s *sentence) readings(q *quantity) []reading {
 	if q.unit == dollars && q.compare == Equal && (s.is(q.head-1, "it", "one", "this", "here") || s.is(q.head-1, "is") && s.is(q.head-2, "one", "this", "it", "trailer", "unit", "that")) {
 		try(Price, dollars, 2)
 	}
+	if q.unit == dollars && q.compare == Equal && (s.is(q.to, "firm", "obo") || s.t[min(q.to, len(s.t)-1)].kind == comma && s.is(q.to+1, "firm", "obo")) {
+		try(Price, dollars, 2)
+	}
 	if q.unit == dollars && s.bidAlone(q) {
 		try(Price, dollars, 3)
 	}
@@ -669,6 +672,9 @@ var (
 
 // ofTrailer reports "a fourteen k equipment trailer", "twenty-four nine gooseneck".
 func (s *sentence) ofTrailer(q *quantity) bool {
+	if q.single() && s.t[q.from].kind == number && q.unit == bare && q.amount >= 1980 && q.amount <= 2040 {
+		return false // "a 2021 tandem axle dump trailer"
+	}
 	paired := len(q.parts) == 2 && q.parts[0] >= 5 && q.parts[1] > 0 && q.parts[1] < 10
 	if !q.scaled && !paired && !(q.single() && q.broken && s.is(q.to, "gooseneck", "equipment", "dump", "tilt") && q.unit == bare && q.amount >= 7) || q.unit != bare && q.unit != pounds {
 		return false
@@ -698,6 +704,9 @@ func (s *sentence) ofTrailer(q *quantity) bool {
 func (s *sentence) deckRole(c placed, q *quantity) Role {
 	if q.unit == inches && q.amount < 48 && c.to <= q.from && s.is(q.to, "up") {
 		return DeckHeight
+	}
+	if n, ok := q.hundreds(); ok && q.unit == bare && !q.single() && (n == 102 || n == 96) {
+		return DeckWidth // "the deck's the full one-oh-two"
 	}
 	if q.unit != inches || q.broken && q.amount >= 48 && q.amount > 102 {
 		return DeckLength
@@ -824,6 +833,9 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		}
 		return ""
 	case every:
+		if of == otherPart && near.from >= to && s.crossSince(from) {
+			of = crossPart
+		}
 		if of == otherPart {
 			return ""
 		}
@@ -836,6 +848,17 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		return CrossSpacing
 	}
 	return ""
+}
+
+// crossSince reports that the crossmembers are the last part named before a place.
+func (s *sentence) crossSince(at int) bool {
+	last := noPart
+	for _, c := range s.cues {
+		if c.to <= at && c.cue.part != noPart {
+			last = c.cue.part
+		}
+	}
+	return last == crossPart
 }
 
 // speaksOfOther reports that the clause before a place begins with a part that has no key
@@ -865,7 +888,22 @@ func (s *sentence) otherBefore(at int) bool {
 // whole: "it's", "she is", "this one has".
 func (s *sentence) newSubject(from, to int) bool {
 	for i := from; i < to; i++ {
-		if s.is(i, "it", "she", "this") && (s.t[i].possessive || s.is(i+1, "is", "has", "sits", "measures", "weighs", "one")) {
+		if s.is(i, "it", "she", "this") && (s.t[i].possessive || s.is(i+1, "is", "has", "sits", "measures", "weighs", "one")) && !(s.is(i, "it") && s.justShown(i)) {
+			return true
+		}
+	}
+	return false
+}
+
+// justShown reports that "it" at token i is the thing named right before: "there's a tarp
+// it's twenty feet long".
+func (s *sentence) justShown(i int) bool {
+	k := i - 1
+	for k > 0 && (s.t[k].kind == comma || s.is(k, "and")) {
+		k--
+	}
+	for _, c := range s.cues {
+		if c.to == k+1 && c.cue.other && c.from > 0 && s.is(c.from-1, "a", "an", "that", "this", "the") && !s.is(c.from-2, "no", "with") {
 			return true
 		}
 	}

@@ -81,7 +81,7 @@ func buildCues() map[string][]phrase {
 		"to play with", "of cargo", "cargo", "put on it", "load capacity", "weight capacity", "of payload", "for your load", "for the load", "left for", "left to", "remains", "for a load", "for load", "of load")
 	add(cue{weight: Payload, part: deckPart}, "on the deck")
 	add(cue{money: Price}, "price", "priced", "pricing", "asking", "asking price", "sale price", "out the door", "for it",
-		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for", "sell this one for", "this one for", "let it go for", "price tag", "price tag says", "price tag on it says", "for the trailer", "for this trailer", "for the unit", "for this unit", "yours today for", "home for", "cash price", "going for", "get it for", "got it for", "got it at", "have it for", "let it go at", "take it for", "marked at", "lists for", "listed at", "listed for", "takes it home", "takes her home", "drives it home", "will buy it", "buys it", "marked down to", "sticker price")
+		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for", "sell this one for", "this one for", "let it go for", "price tag", "price tag says", "price tag on it says", "for the trailer", "for this trailer", "for the unit", "for this unit", "yours today for", "home for", "cash price", "going for", "get it for", "got it for", "got it at", "have it for", "let it go at", "take it for", "marked at", "lists for", "listed at", "listed for", "takes it home", "takes it", "takes her", "takes her home", "drives it home", "will buy it", "buys it", "marked down to", "sticker price")
 	add(cue{weight: AxleRating, part: axlePart}, "axle", "axles", "gawr", "per axle", "g a w r", "an axle", "axle tag", "axle label", "axle rating")
 	add(cue{weight: AxleRating, part: axlePart, otherLength: true}, "axle tubes", "axle tube")
 	add(cue{length: Ball}, "ball")
@@ -97,7 +97,7 @@ func buildCues() map[string][]phrase {
 	add(cue{length: DeckFlat}, "flat", "straight", "of flat", "on the flat", "flat deck", "straight deck", "main deck")
 	add(cue{part: tailPart, length: DeckTail}, "tail", "dovetail", "dove tail", "beavertail", "beaver tail", "dove tale", "dovetale", "dove", "of tail", "on the tail", "hydraulic tail", "hydraulic dovetail")
 	add(cue{part: rampPart, length: RampLength}, "ramp", "ramps", "mega ramp", "mega ramps", "gate", "ramp gate", "stand ups", "slide ins", "slide in ramps", "spring assist gate", "tailgate")
-	add(cue{part: bedPart, length: BedLength}, "bed", "dump", "dump bed", "dump body")
+	add(cue{part: bedPart, length: BedLength}, "bed", "dump", "dump bed", "dump body", "body")
 	add(cue{part: bedPart, length: BedHeight}, "sides", "side height")
 	add(cue{part: boxPart, length: BoxLength}, "box", "enclosed", "cargo trailer", "stock trailer", "livestock trailer", "cattle trailer")
 	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "set at", "set to", "set them at", "set them to", "set em at", "set them all to", "in em", "in them", "cold", "pounds cold", "run at", "run em", "run em at", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them", "keep em at", "keep them at", "keep those at", "got them at", "have them at", "them at", "em at")
@@ -126,7 +126,7 @@ func buildCues() map[string][]phrase {
 	each(other, `skid_steer excavator tractor truck pickup mower car backhoe bucket boom generator forklift machine loader dozer roller
 		scissor_lift man_lift telehandler mini_ex mini_excavator golf_cart zero_turn side_by_side buggy jeep boat bale cow steer horse pallet vehicle crane
 		compressor engine camper container attachment auger grapple`)
-	add(other, "center gate", "divider gate", "divide gate", "side gate", "side door", "escape door", "escape gate", "butt gate", "slide gate", "slider", "man door", "walk door", "rear door", "back door", "access door", "headboard",
+	add(other, "key tag", "name tag", "price tag on the", "license tag", "tag number", "tag and title", "registration", "center gate", "divider gate", "divide gate", "side gate", "side door", "escape door", "escape gate", "butt gate", "slide gate", "slider", "man door", "walk door", "rear door", "back door", "access door", "headboard",
 		"tack room", "saddle rack", "manger", "feed box", "partition", "step up", "running board", "dolly", "chock", "chocks", "binder", "binders")
 	add(other, "machine that", "load of", "sand", "gravel", "dirt", "hay", "mulch", "yards", "feed", "lumber", "bobcat", "cattle", "hogs", "suv")
 	return table
