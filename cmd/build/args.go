@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"net"
 	"os"
 	"path/filepath"
 	"strings"
@@ -32,7 +33,8 @@ Behind its name stands what it is to do:
   -json         print figures and findings as JSON
   -quiet        print only what stops a unit
   -at ADDRESS   where the showroom opens (127.0.0.1:4280, this computer only);
-                -at :4280 opens it to the network, for phones
+                -at :4280 opens it to the network
+  -phone        open the showroom to the network, and show a code that leads a phone there
   -stock NUMBER the yard's number for the unit that intake writes; one that is there
                 is never written over
   -into FILE    hold the recording against this unit file instead; nothing is written
@@ -49,6 +51,7 @@ type command struct {
 	from, to string
 	theme    string
 	at       string // where the showroom opens
+	phone    bool   // to the network, on purpose
 	json     bool
 	leaveOut bool
 	quiet    bool
@@ -58,9 +61,9 @@ type command struct {
 var verbs = []string{"build", "inspect", "intake", "showroom", "rule", "first-yard", "editor-help", "help"}
 
 // A flag takes a value, or it does not.
-var valued = map[string]bool{"from": true, "to": true, "theme": true, "json": false, "leave-out": false, "quiet": false, "at": true, "stock": true, "into": true}
+var valued = map[string]bool{"from": true, "to": true, "theme": true, "json": false, "leave-out": false, "quiet": false, "at": true, "phone": false, "stock": true, "into": true}
 
-var flagNames = []string{"from", "to", "theme", "json", "leave-out", "quiet", "at", "stock", "into"}
+var flagNames = []string{"from", "to", "theme", "json", "leave-out", "quiet", "at", "phone", "stock", "into"}
 
 // parse reads the arguments; flags may stand before and behind the verb.
 func parse(args []string) (*command, error) {
@@ -157,6 +160,8 @@ func (c *command) set(name, value string) {
 		c.stock = value
 	case "into":
 		c.into = value
+	case "phone":
+		c.phone = true
 	case "json":
 		c.json = true
 	case "leave-out":
@@ -174,14 +179,31 @@ func (c *command) fits(seen map[string]bool) error {
 		"editor-help": {"from", "to", "quiet"},
 		"inspect":     {"from", "json", "quiet"},
 		"intake":      {"from", "quiet", "stock", "into"},
-		"showroom":    {"from", "theme", "quiet", "at"},
+		"showroom":    {"from", "theme", "quiet", "at", "phone"},
 	}[c.verb]
 	for _, name := range flagNames {
 		if seen[name] && !contains(takes, name) {
 			return fmt.Errorf("%s does not take -%s", c.verb, name)
 		}
 	}
+	if c.phone {
+		return c.open(seen["at"])
+	}
 	return nil
+}
+
+// open makes the address one that a phone can reach: that of -at, or the usual port.
+func (c *command) open(given bool) error {
+	if !given {
+		_, port, _ := net.SplitHostPort(showroom.Usual)
+		c.at = ":" + port
+		return nil
+	}
+	host, port, err := net.SplitHostPort(c.at)
+	if ip := net.ParseIP(host); err == nil && (host == "localhost" || ip != nil && ip.IsLoopback()) {
+		return fmt.Errorf("-at %s is this computer alone, where no phone comes; with -phone write -at :%s", c.at, port)
+	}
+	return nil // Listen says what is wrong with it
 }
 
 // asks refuses an intake that does not say what to read or where to write.

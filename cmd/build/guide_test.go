@@ -3,6 +3,8 @@ package main
 import (
 	"bytes"
 	"context"
+	"image"
+	"image/jpeg"
 	"io"
 	"os"
 	"os/exec"
@@ -38,11 +40,78 @@ func TestGuide(t *testing.T) {
 			t.Errorf("the guide names %s: %v", m[1], err)
 		}
 	}
+	g.photos(string(text))
+	g.publishes(string(text))
 	// And every page that it leads to.
 	for _, m := range regexp.MustCompile(`\]\(([a-z-]+\.md)\)`).FindAllStringSubmatch(string(text), -1) {
 		if _, err := os.Stat(filepath.Join("../../docs", m[1])); err != nil {
 			t.Error(err)
 		}
+	}
+}
+
+// photos puts what the guide says of photos into the unit's file and a photo where it says.
+func (g *guide) photos(text string) {
+	g.t.Helper()
+	block := regexp.MustCompile(`(?m)^    photos:\n(?:    .*\n)+`).FindString(text)
+	lines := strings.ReplaceAll("\n"+strings.TrimSuffix(block, "\n"), "\n    ", "\n")
+	m := regexp.MustCompile(`file: (media/\S+)`).FindStringSubmatch(lines)
+	if m == nil {
+		g.t.Fatal("the guide shows no photo's file")
+	}
+	picture := image.NewGray(image.Rect(0, 0, 1280, 960))
+	for i := range picture.Pix {
+		picture.Pix[i] = uint8(i * 7)
+	}
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, picture, nil); err != nil {
+		g.t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(g.dir, "my-yard/content", m[1]), b.Bytes(), 0o644); err != nil {
+		g.t.Fatal(err)
+	}
+	g.rewrite("my-yard/content/units/sb-1050.md", "\nrecording:", lines+"\nrecording:")
+	g.out = nil
+	g.run("tarepage -from my-yard -to my-yard/public", nil)
+	if bytes.Contains(g.out, []byte("photo")) {
+		g.t.Errorf("the guide's photo is found at fault:\n%s", g.out)
+	}
+	page, err := os.ReadFile(filepath.Join(g.dir, "my-yard/public/u/sb-1050.html"))
+	if err != nil || !bytes.Contains(page, []byte(`alt="Left side from the front corner, ramps down"`)) {
+		g.t.Errorf("the page does not show the guide's photo (%v)", err)
+	}
+}
+
+// publishes copies the site as the guide says, below a folder of a host, checks the copy
+// against SHA256SUMS, and gives the site the address that the guide gives.
+func (g *guide) publishes(text string) {
+	g.t.Helper()
+	host := filepath.Join(g.t.TempDir(), "trailers")
+	copyDir(g.t, filepath.Join(g.dir, "my-yard/public"), host)
+	checkWhole(g.t, host)
+	m := regexp.MustCompile("`(address: https://[^`]+)`").FindStringSubmatch(text)
+	if m == nil {
+		g.t.Fatal("the guide gives no address")
+	}
+	g.rewrite("my-yard/content/yard.md", "\nas-of:", "\n"+m[1]+"\nas-of:")
+	g.run("tarepage -from my-yard -to my-yard/public", nil)
+	for _, name := range []string{"arrivals.atom", "arrivals.json", "sitemap.xml"} {
+		if _, err := os.Stat(filepath.Join(g.dir, "my-yard/public", name)); err != nil {
+			g.t.Errorf("with the guide's address: %v", err)
+		}
+	}
+}
+
+// rewrite puts one text for another in a file that holds it once.
+func (g *guide) rewrite(file, old, instead string) {
+	g.t.Helper()
+	path := filepath.Join(g.dir, filepath.FromSlash(file))
+	src, err := os.ReadFile(path)
+	if err != nil || strings.Count(string(src), old) != 1 {
+		g.t.Fatalf("%s does not hold %q once (%v)", file, old, err)
+	}
+	if err := os.WriteFile(path, []byte(strings.Replace(string(src), old, instead, 1)), 0o644); err != nil {
+		g.t.Fatal(err)
 	}
 }
 
@@ -169,15 +238,8 @@ func (g *guide) follow(text string) {
 				}
 			}
 		case kind == "change":
-			path := filepath.Join(g.dir, filepath.FromSlash(file))
 			old, instead, _ := strings.Cut(body, "\n")
-			src, err := os.ReadFile(path)
-			if err != nil || strings.Count(string(src), old+"\n") != 1 {
-				g.t.Fatalf("%s does not hold %q once (%v)", file, old, err)
-			}
-			if err := os.WriteFile(path, []byte(strings.Replace(string(src), old+"\n", instead, 1)), 0o644); err != nil {
-				g.t.Fatal(err)
-			}
+			g.rewrite(file, old+"\n", instead)
 			g.files++
 		case file != "":
 			if err := os.WriteFile(filepath.Join(g.dir, filepath.FromSlash(file)), []byte(body), 0o644); err != nil {

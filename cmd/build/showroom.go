@@ -4,6 +4,7 @@ import (
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -44,6 +45,9 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 	// Printed with -quiet too: who may look is not to be guessed.
 	here, others := showroom.Addresses(l)
 	report.Opened(stdout, here, others)
+	if c.phone && len(others) == 0 {
+		complain(stderr, errors.New("this computer has no address in a network; join the one that the phone is in, then open the showroom again"))
+	}
 	d := &display{desk: desk{memory: unit.Memory{Keep: true}}}
 	room := &showroom.Room{
 		Folders: []string{contentDir(c.from)},

@@ -22,7 +22,12 @@ func version(w io.Writer) {
 				changed = ", with changes of its own"
 			}
 		}
-		fmt.Fprintf(w, "%s %s (%s%s%s)\n", info.Main.Path, info.Main.Version, info.GoVersion, revision, changed)
+		number := info.Main.Version
+		if number == "(devel)" {
+			// Go knows the version where it builds in a clone with git, or what it fetched itself.
+			number = "of no version, built from loose files"
+		}
+		fmt.Fprintf(w, "%s %s (%s%s%s)\n", info.Main.Path, number, info.GoVersion, revision, changed)
 	} else {
 		fmt.Fprintln(w, "a build without its version")
 	}

@@ -1,5 +1,7 @@
 package inspect
 
+import "strings"
+
 var unitMissing = &Rule{
 	Name: "unit-missing", Severity: Stop,
 	Title:  "what a listing needs is there",
@@ -12,7 +14,13 @@ var unitMissing = &Rule{
 			if m.Empty {
 				what = "is empty"
 			}
-			f.add(m.At, "%s %s", m.Path, what).fix("give %s, as in %s: %s", m.Doc, m.Path, m.Example)
+			missing := f.add(m.At, "%s %s", m.Path, what)
+			if section, key, ok := strings.Cut(m.Path, "."); ok {
+				// As the file writes it, not as messages name it.
+				missing.fix("give %s; below %s: write it like %s: %s", m.Doc, section, key, m.Example)
+			} else {
+				missing.fix("give %s, as in %s: %s", m.Doc, m.Path, m.Example)
+			}
 		}
 		if !c.Work.Space.Length.Given() && !c.Deck.Length.Spoiled && !c.Bed.Length.Spoiled && !c.Box.Length.Spoiled {
 			f.add(c.Top, "no deck.length, bed.length or box.length is given").

@@ -102,7 +102,11 @@ func Opened(w io.Writer, here, others []string) {
 		fmt.Fprintf(w, "on a phone in the same network: %s\n", a)
 	}
 	if len(others) > 0 {
-		fmt.Fprintln(w, "it is open to the network: anybody on it can look, stops and all; without -at only this computer can")
+		// An address that makes no code stands there in words all the same.
+		if code, err := phoneCode(others[0]); err == nil {
+			fmt.Fprint(w, code)
+		}
+		fmt.Fprintln(w, "it is open to the network: anybody on it can look, stops and all; without -phone and -at only this computer can")
 	}
 	fmt.Fprintln(w, "everything found: /showroom/findings; to end it: Ctrl-C")
 }

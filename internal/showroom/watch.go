@@ -18,7 +18,7 @@ import (
 // batch is taken as over all the same. An editor's save is several events; a copy of
 // many files goes on for a while.
 const (
-	quietTime = 30 * time.Millisecond
+	quietTime = 20 * time.Millisecond
 	mostTime  = 300 * time.Millisecond
 )
 

@@ -2,9 +2,10 @@ package unit
 
 import (
 	"crypto/sha256"
+	"encoding/binary"
 	"errors"
-	"fmt"
 	"io/fs"
+	"maps"
 	"slices"
 	"strings"
 	"time"
@@ -64,12 +65,15 @@ func DigestOf(root fs.FS) (digest [32]byte, err error) {
 }
 
 func digestOf(files map[string][32]byte) (digest [32]byte) {
-	lines := make([]string, 0, len(files))
-	for name, sum := range files {
-		lines = append(lines, fmt.Sprintf("%x %d %s\n", sum, len(name), name))
+	h := sha256.New()
+	for _, name := range slices.Sorted(maps.Keys(files)) {
+		sum := files[name]
+		h.Write(binary.BigEndian.AppendUint64(nil, uint64(len(name))))
+		h.Write([]byte(name))
+		h.Write(sum[:])
 	}
-	slices.Sort(lines)
-	return sha256.Sum256([]byte(strings.Join(lines, "")))
+	h.Sum(digest[:0])
+	return digest
 }
 
 // A Stamp is by what a file that a unit names is known again: not by its bytes, which

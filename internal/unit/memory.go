@@ -46,7 +46,7 @@ const young = 2 * time.Second
 func (m *Memory) Read(root fs.FS, each func(*Stock, *Unit, []Media)) (*Stock, []Problem, error) {
 	src, _, err := readText(root, yardFile)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, nil, fmt.Errorf("no %s here; name the folder that holds content/ with -from", yardFile)
+		return nil, nil, fmt.Errorf("no %s here; name the folder that holds content/ with -from, or set one up with first-yard", yardFile)
 	} else if err != nil {
 		return nil, nil, fmt.Errorf("cannot read %s: %w", yardFile, plainError(err))
 	}

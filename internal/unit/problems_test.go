@@ -86,6 +86,7 @@ func TestProblems(t *testing.T) {
 		{"unknown, capital", "---\nTitle: a\n---\n", `2:1 unknown key "Title" at the top [unknown-key] fix: did you mean "title"?`},
 		{"unknown, under", "---\nhitch:\n  raiting: 5 lb\n---\n", `3:3 unknown key "raiting" under hitch [unknown-key] fix: did you mean "rating"?`},
 		{"unknown, elsewhere", "---\ngvwr: 5 lb\n---\n", `2:1 unknown key "gvwr" at the top [unknown-key] fix: this key belongs at weights.gvwr`},
+		{"unknown, written with its section", "---\nweights.gvwr: 5 lb\n---\n", `2:1 unknown key "weights.gvwr" at the top [unknown-key] fix: write weights: on a line of its own, and gvwr: indented below it`},
 		{"unknown, nowhere", "---\nweights:\n  zzzzzz: 1\n---\n", `3:3 unknown key "zzzzzz" under weights [unknown-key] fix: the keys here are gvwr, empty, tongue-empty`},
 		{"key of keys", "---\n{a: b}: c\n---\n", "2:1 a key here is no plain word [unknown-key] fix: write key: value"},
 		{"photo key", "---\nphotos:\n - file: a.jpg\n   atl: x\n---\n", `4:4 unknown key "atl" under photos [unknown-key] fix: did you mean "alt"?`},
@@ -122,7 +123,7 @@ func TestProblems(t *testing.T) {
 		{"hex", "---\nyear: 0x7E9\n---\n", `2:7 year: "0x7E9" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026`},
 		{"maybe", "---\nbrakes:\n  breakaway: maybe\n---\n", `3:14 brakes.breakaway: "maybe" is neither yes nor no [value-unreadable] fix: write it like breakaway: yes`},
 		{"choice, near", "---\nkind: deckover\n---\n", `2:7 kind: "deckover" is no kind; did you mean "deck-over"? [value-unreadable] fix: write kind: deck-over`},
-		{"choice, none near", "---\ncondition: rusty\n---\n", `2:12 condition: "rusty" is no condition; write new, used [value-unreadable] fix: write one of the words listed behind condition: in docs/unit-file.md`},
+		{"choice, none near", "---\ncondition: rusty\n---\n", `2:12 condition: "rusty" is no condition; write new, used [value-unreadable] fix: write condition: and one of these words`},
 		{"day, other order", "---\narrived: 11/2/2026\n---\n", `2:10 arrived: date "11/2/2026" does not read; write year-month-day, 2026-11-02 [value-unreadable] fix: write it like arrived: 2026-11-02`},
 		{"no such day", "---\narrived: 2026-02-30\n---\n", `2:10 arrived: date "2026-02-30" does not read; write year-month-day, 2026-11-02 [value-unreadable] fix: write it like arrived: 2026-11-02`},
 		{"no such week", "---\ntires:\n  made: week 54 2026\n---\n", `3:9 tires.made: date code "week 54 2026" does not read; write week 31 2026, or the four digits 3126 [value-unreadable] fix: write it like made: week 31 2026`},
@@ -131,7 +132,7 @@ func TestProblems(t *testing.T) {
 		{"several at once", "---\ntitel: a\nyear: new\nhitch:\n  kind: none\n---\n",
 			`2:1 unknown key "titel" at the top [unknown-key] fix: did you mean "title"?` + "\n" +
 				`3:7 year: "new" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026` + "\n" +
-				`5:9 hitch.kind: "none" is no hitch.kind; write bumper-pull, gooseneck, fifth-wheel, pintle [value-unreadable] fix: write one of the words listed behind kind: in docs/unit-file.md`},
+				`5:9 hitch.kind: "none" is no hitch.kind; write bumper-pull, gooseneck, fifth-wheel, pintle [value-unreadable] fix: write kind: and one of these words`},
 	} {
 		u, ps := unit.ReadUnit("content/units/a.md", []byte(c.src))
 		got, want := problemLines(ps), c.want

@@ -172,7 +172,8 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 		r.yamlProblems(err, opening+1)
 		return p, false
 	}
-	p.body = body
+	// A copy without the room in which it was read: a yard's notes stay in memory.
+	p.body = append(make([]byte, 0, len(body)), body...)
 	p.bodyLine = bytes.Count(src[:len(src)-len(body)], []byte("\n")) + 1
 	if len(body) > MostWords {
 		return refuse(Pos{r.file, p.bodyLine, 1}, fmt.Sprintf("the words have %d bytes; they stay below %d", len(body), MostWords),
@@ -305,11 +306,24 @@ func (r *reader) mark(line, column, lines int) Pos {
 	return Pos{r.file, max(line, 1) + lines, max(column, 1)}
 }
 
+// yamlWords say in the words of whoever writes a file what the library says in YAML's.
+var yamlWords = map[string]string{
+	"mapping values are not allowed in this context":  "a colon and a blank stand inside a value",
+	"found character that cannot start any token":     "a tab, or a sign with which no value begins, stands here",
+	"did not find expected key":                       "something stands behind the end of a value, or the line does not begin where the others do",
+	"found unexpected end of stream":                  "a quotation mark opens and never closes",
+	"found a tab character that violates indentation": "a tab stands in front of a key",
+}
+
 // plainYAML makes a library's message one lower-case clause.
 func plainYAML(s string) string {
 	s = strings.TrimPrefix(s, "yaml: ")
 	s, _, _ = strings.Cut(s, "\n")
-	return strings.TrimRight(s, ". ")
+	s = strings.TrimRight(s, ". ")
+	if plain := yamlWords[s]; plain != "" {
+		return plain
+	}
+	return s
 }
 
 // offset moves the lines of a tree that was read from behind the opening ---.
@@ -438,6 +452,9 @@ func (r *reader) unknown(name *yaml.Node, ks *keys, section string) (meant *key)
 		remedy, meant = fmt.Sprintf("did you mean %q?", near), ks.byName[near]
 	} else if k := elsewhere(name.Value); k != "" {
 		remedy = fmt.Sprintf("this key belongs at %s", k)
+	} else if above, below, ok := strings.Cut(name.Value, "."); ok && elsewhere(below) == name.Value {
+		// As messages name a key, which is not how a file writes it.
+		remedy = fmt.Sprintf("write %s: on a line of its own, and %s: indented below it", above, below)
 	} else {
 		remedy = "the keys here are " + strings.Join(ks.names, ", ")
 	}
@@ -541,7 +558,7 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 		}
 		if k.choices != nil {
 			// An example would be one of the choices, and most likely a wrong one.
-			remedy = "write one of the words listed behind " + k.name + ": in docs/unit-file.md"
+			remedy = "write " + k.name + ": and one of these words"
 			if near := Nearest(n.Value, k.choices); near != "" {
 				remedy = "write " + k.name + ": " + near
 			}

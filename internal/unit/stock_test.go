@@ -145,7 +145,7 @@ content/units/photo.jpg:1:1 "photo.jpg" is no Markdown file and is not read [fil
 		files map[string]string
 		want  string
 	}{
-		"no yard":  {map[string]string{"content/units/a.md": ""}, "no content/yard.md here; name the folder that holds content/ with -from"},
+		"no yard":  {map[string]string{"content/units/a.md": ""}, "no content/yard.md here; name the folder that holds content/ with -from, or set one up with first-yard"},
 		"no units": {map[string]string{"content/yard.md": yardText}, "no content/units here; put one Markdown file per unit there"},
 	} {
 		if _, _, err := unit.Read(folder(c.files)); err == nil || err.Error() != c.want {
