@@ -207,7 +207,7 @@ func (h *hearing) untold(q *quantity) string {
 			return supposed
 		case h.is(k, "never") && !h.is(k+1, "been"):
 			return supposed
-		case h.is(k, "might", "would've", "should've", "could've"), h.is(k, "would", "could", "should") && h.is(k+1, "have") && h.is(k+2, "been", "had", "to"):
+		case h.is(k, "could", "may") && h.is(k+1, "be"), h.is(k, "might", "would've", "should've", "could've"), h.is(k, "would", "could", "should") && h.is(k+1, "have") && h.is(k+2, "been", "had", "to"):
 			return supposed
 		}
 	}
@@ -279,8 +279,10 @@ func (h *hearing) clause(i int) bool {
 		return true
 	case h.is(i, "the", "your") && (h.is(i+2, "is", "are", "says") || h.is(i+3, "is", "are", "says")) && !h.is(i-1, "of", "on", "in", "to", "for", "between", "with", "at", "from", "and", "is", "under", "off", "by", "than", "like"):
 		return true
-	case h.is(i, "they're", "it'll", "you're", "we're", "these"):
+	case h.is(i, "they're", "it'll", "you're", "we're", "these", "i'm"):
 		return true
+	case i < len(h.t) && h.t[i].possessive && len(cues[h.t[i].text]) > 0 && !h.is(i-1, "the", "your", "a", "this", "that", "my", "our", "of", "and"):
+		return true // "... deck's a hundred and two wide"
 	}
 	return false
 }
@@ -311,7 +313,7 @@ func (h *hearing) setAside() []string {
 			if h.subjectHere(i, n) {
 				least = i
 			}
-			for from > least && !(h.is(from, "i", "he", "we", "they") && from < i) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
+			for from > least && !(h.is(from, "i", "he", "we", "they", "you", "you'd", "i'd", "he'd", "we'd", "they'd", "i'm", "i've", "we've", "they've") && from < i) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
 				from--
 			}
 			if h.is(i+n-1, "those") || h.is(i+n-2, "those") {
@@ -363,7 +365,10 @@ func (h *hearing) subjectHere(i, n int) bool {
 	if !h.is(i, "my", "his", "her", "the", "a", "an", "that", "those", "most", "any", "some", "every", "their", "our", "they", "he", "we", "i") || h.is(i-1, "than", "like", "with", "to", "of", "on", "for", "as", "by", "under", "at", "put", "from", "get", "got", "have", "is", "not", "no") {
 		return false
 	}
-	return h.t[i+n-1].possessive || h.is(i+n, "is", "was", "has", "had", "have", "sold", "wants", "want", "got", "gets", "weighs", "paid", "bought", "can", "will", "would", "runs", "pulls", "says", "said", "takes", "took", "gave", "came", "went", "did", "does", "put", "load", "hauls", "hauled")
+	if h.is(i+n, "only", "just", "always", "already", "also", "still") {
+		n++
+	}
+	return h.t[min(i+n, len(h.t))-1].possessive || h.is(i+n, "is", "was", "has", "had", "have", "sold", "wants", "want", "got", "gets", "weighs", "paid", "bought", "can", "will", "would", "runs", "pulls", "says", "said", "takes", "took", "gave", "came", "went", "did", "does", "put", "load", "hauls", "hauled")
 }
 
 // asideEnd is where talk of elsewhere that begins with the n words at i ends. What is
@@ -374,7 +379,9 @@ func (h *hearing) asideEnd(i, n int) int {
 	switch {
 	case h.is(i, "if"):
 		most, clauses = i+12, 2
-	case h.is(i, "that", "the") && h.match(elsewhere, i) == 0, h.is(i, "don't", "to", "need", "low", "goosenecks", "trailers", "flatbeds", "haulers", "deckovers"), h.is(i, "my", "his", "her", "their", "our", "an", "most", "every", "some", "your", "used", "legal", "legally", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming"):
+	case h.is(i, "that", "the") && h.match(elsewhere, i) == 0, // a truck or another thing as the subject
+		h.is(i, "don't", "to", "need", "low", "goosenecks", "trailers", "flatbeds", "haulers", "deckovers"),
+		h.is(i, "my", "his", "her", "their", "our", "an", "most", "every", "some", "your", "used", "legal", "legally", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming"):
 		most, clauses = i+14, 1
 	case h.is(i-1, "on", "than", "like", "from", "of"), h.is(i-1, "the") && h.is(i-2, "on", "than", "like", "from", "of"):
 		return i + n // "they did that on the old ones"
@@ -505,6 +512,11 @@ func (s *sentence) strange(q *quantity) bool {
 		noun = k - 1
 	default:
 		return false
+	}
+	for _, c := range s.cues {
+		if c.to == noun+1 && c.cue.other && s.t[noun].possessive {
+			return true // "the mower's a sixty inch deck"
+		}
 	}
 	return s.unknown(noun)
 }

@@ -55,6 +55,9 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 	if c.cue.other && s.is(c.from-1, "your", "a", "the", "my") && s.is(c.from-2, "for") {
 		cost += 4 // "that leaves you ten thousand for your machine"
 	}
+	if c.cue.other && c.from > to && s.is(to, "the", "a", "your", "there", "that", "this") {
+		cost += 3 // "it weighs twenty-four fifty, the ramp door ...": it begins what comes next
+	}
 	behind := c.from >= to
 	if c.from >= to && s.followed(c) {
 		cost += 2 // "... thirty thousand, gross weight eighteen thousand": it has a figure of its own

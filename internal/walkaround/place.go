@@ -522,6 +522,9 @@ func (s *sentence) subject(verb placed) (cue, bool) {
 	}
 	for i := verb.from - 1; i >= max(0, verb.from-7); i-- {
 		if s.is(i, "it", "this") && s.is(i-1, "on", "in", "behind", "with", "under") {
+			if i == verb.from-1 && s.is(i-2, "was", "is", "sits", "sat", "that's", "rode") {
+				return cue{other: true}, true // "the sander that was on it weighed"
+			}
 			continue // "the machine on it weighs"
 		}
 		if s.t[i].kind == comma || s.is(i, "it", "she", "this", "he", "and", "but", "so", "they", "you", "i", "we", "with", "that'll") || s.quantityAt(i) >= 0 {
