@@ -42,10 +42,33 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     // Kilograms: one switch, the same machine.
     await page.locator('#m-w').fill('6600');
     const pounds = await text('mine-is');
-    await page.locator('#mine .tick input').check();
+    await page.locator('#mine .units').click();
     check(Math.abs(Number(await page.locator('#m-w').inputValue()) - 2993.71) < 0.01 && / m to /.test(await text('mine-is')), `try ${how}: in kilograms and meters: ${await text('mine-is')}`);
-    await page.locator('#mine .tick input').uncheck();
+    await page.locator('#mine .units').click();
     check(await text('mine-is') === pounds, `try ${how}: and back again`);
+
+    // The switch at the top turns every figure of the page at once, and back, and is
+    // remembered here and on every other page. What is left in pounds and feet says both.
+    const shown = () => page.evaluate(() => document.querySelector('main').innerText + [...document.querySelectorAll('svg text')].map(t => t.textContent).join('\n'));
+    // The classes of common machines are names: 14-15 ft class.
+    const names = await page.locator('option').allTextContents();
+    const left = text => text.split('\n').filter(l => !names.includes(l) && /\d[ \u00a0](lb|ft|in|psi)\b/.test(l) && !/\d (kg|mm?|kPa)\b/.test(l));
+    const american = await shown();
+    check(left(american).length > 60, `try ${how}: the page begins in pounds and feet`);
+    await page.locator('.switch .units').click();
+    check(left(await shown()).length === 0, `try ${how}: one switch turns every figure: ${left(await shown()).slice(0, 5).join(' | ')}`);
+    check(/5,878 kg/i.test(await page.locator('.tag').innerText()), `try ${how}: the payload of 12,960 lb is 5,878 kg, down (NIST SP 811: 5,878.557)`);
+    check(await page.evaluate(() => document.documentElement.scrollWidth) <= 390, `try ${how}: no sideways scroll in kilograms`);
+    if (out) await page.screenshot({ path: path.join(out, `metric-${how.replace(/ /g, '-')}.png`), fullPage: true });
+    for (const other of ['../figures/sb-1043.html', '../index.html', '../list.html']) {
+      const also = await context.newPage();
+      await also.goto(new URL(other, url).href);
+      const text = await also.evaluate(() => document.querySelector('main').innerText);
+      check(left(text).length === 0 && /\d kg/.test(text), `try ${how}: ${other} remembers the choice: ${left(text).slice(0, 5).join(' | ')}`);
+      await also.close();
+    }
+    await page.locator('.switch .units').click();
+    check(await shown() === american, `try ${how}: and back to the letter`);
 
     // The truck: nothing is said to be well while a limit is missing.
     await page.locator('#mytruck summary').click();

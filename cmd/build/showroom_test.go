@@ -219,7 +219,7 @@ func TestShowroomWhileWriting(t *testing.T) {
 		t.Error("a stop shows on the page of another unit")
 	}
 	mend()
-	if body := o.until(page, 200, "<h1>"); strings.Contains(body, "below stands") || strings.Contains(body, "units/sb-1043.md:4:1") {
+	if body := o.until(page, 200, "<h1"); strings.Contains(body, "below stands") || strings.Contains(body, "units/sb-1043.md:4:1") {
 		t.Error("what was mended still stands over the page")
 	}
 
@@ -227,14 +227,14 @@ func TestShowroomWhileWriting(t *testing.T) {
 	// it was below what was found; the others can.
 	o.edit(file, func(s string) string { return s + "\nIt has [a figure](fig:no-such-figure).\n" })
 	shown = o.until(page, 200, "no-such-figure")
-	if !strings.Contains(shown, "below stands the page as it was before") || !strings.Contains(shown, "<h1>") {
+	if !strings.Contains(shown, "below stands the page as it was before") || !strings.Contains(shown, "<h1") {
 		t.Errorf("the page that cannot be made is not shown as it was")
 	}
 	if status, _ := o.get("u/sb-1012.html"); status != 200 {
 		t.Errorf("the page of a sound unit has status %d beside one that cannot be made", status)
 	}
 	mend()
-	if body := o.until(page, 200, "<h1>"); strings.Contains(body, "below stands") || strings.Contains(body, "units/sb-1043.md:4:1") {
+	if body := o.until(page, 200, "<h1"); strings.Contains(body, "below stands") || strings.Contains(body, "units/sb-1043.md:4:1") {
 		t.Error("what was mended still stands over the page")
 	}
 
@@ -242,14 +242,14 @@ func TestShowroomWhileWriting(t *testing.T) {
 	// it was.
 	o.edit(file, func(s string) string { return strings.Replace(s, "weights:", "weights: [", 1) })
 	o.until("", 200, "content/units/sb-1043.md:")
-	if status, body := o.get(page); status != 200 || !strings.Contains(body, "content/units/sb-1043.md:") || !strings.Contains(body, "<h1>") {
+	if status, body := o.get(page); status != 200 || !strings.Contains(body, "content/units/sb-1043.md:") || !strings.Contains(body, "<h1") {
 		t.Errorf("a unit that does not read: status %d, %s", status, body)
 	}
 	if !strings.Contains(o.page(""), "sb-1012.html") {
 		t.Error("the rest of the yard is not shown")
 	}
 	mend()
-	if body := o.until(page, 200, "<h1>"); strings.Contains(body, "below stands") || strings.Contains(body, "units/sb-1043.md:4:1") {
+	if body := o.until(page, 200, "<h1"); strings.Contains(body, "below stands") || strings.Contains(body, "units/sb-1043.md:4:1") {
 		t.Error("what was mended still stands over the page")
 	}
 
@@ -262,7 +262,7 @@ func TestShowroomWhileWriting(t *testing.T) {
 	if err := os.Rename(unit+"~", unit); err != nil {
 		t.Fatal(err)
 	}
-	o.until(page, 200, "<h1>")
+	o.until(page, 200, "<h1")
 
 	// No yard at all: the error is shown over every page, and it goes on.
 	yard := filepath.Join(o.dir, "content", "yard.md")
@@ -276,7 +276,7 @@ func TestShowroomWhileWriting(t *testing.T) {
 	if err := os.Rename(yard+"~", yard); err != nil {
 		t.Fatal(err)
 	}
-	o.until(page, 200, "<h1>")
+	o.until(page, 200, "<h1")
 	if status := o.end(os.Interrupt); status != clean {
 		t.Errorf("status %d after stops and errors, want %d", status, clean)
 	}

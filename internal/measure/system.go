@@ -1,5 +1,7 @@
 package measure
 
+import "math"
+
 // A System is the units in which somebody wants to read. Whatever is shown in either is
 // rounded once, from the exact value: nothing is converted back from a rounded writing.
 type System int
@@ -44,12 +46,17 @@ func (kg Kilograms) Load() string { return fixed(float64(Up(kg, 1)), 0, " kg") }
 // Near prints a weight to a tenth of a kilogram.
 func (kg Kilograms) Near() string { return trimmed(float64(Nearest(kg, 0.1)), 1, " kg") }
 
-// Length writes a length as it is: in meters, to the millimeter.
+// Length writes a length that somebody gave: in feet and inches, to the sixty-fourth of an
+// inch, or in meters, to the millimeter. Whoever typed it in the other system reads it
+// rounded, not with the decimals of its conversion.
 func (s System) Length(in Inches) string {
 	if s == Metric {
 		return meters(Nearest(in.InMillimeters(), 1), 3)
 	}
-	return in.String()
+	if math.Abs(float64(in)) > most {
+		return in.String()
+	}
+	return feetAndInches(float64(Nearest(in, 1.0/64)))
 }
 
 // AtLeast writes where something may begin: up to the quarter inch or the centimeter.

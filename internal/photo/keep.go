@@ -14,12 +14,12 @@ import (
 
 // edition is part of every kept entry's place. It changes with anything that changes what
 // comes out: widths, qualities, kernel, encoder.
-const edition = "1"
+const edition = "2"
 
 // keep is the folder of what was worked. Its entries are folders named by the original's
 // hash; each holds the finished files and a note of them with their hashes, and the note
 // its own. It may be deleted at any time, and two builds may use it at once: an entry is
-// put in its place whole.
+// put in its place whole, and goes when no build has used it for a long time (sweep).
 type keep struct{ dir string }
 
 const noteName = "note.json"
@@ -44,6 +44,7 @@ func (k *keep) place(key string) string { return filepath.Join(k.dir, edition, k
 // find reads an entry. One that is not there, or was damaged, is nil: it is worked anew.
 func (k *keep) find(key, name string) *Picture {
 	dir := k.place(key)
+	touch(filepath.Join(dir, noteName))
 	note, err := os.ReadFile(filepath.Join(dir, noteName))
 	if err != nil {
 		return nil
@@ -140,6 +141,8 @@ func (s *Shop) Kept(key, ext string, make func() ([]byte, error)) (from, sum str
 	k := &keep{dir: s.Keep}
 	from = k.place(key) + ext
 	note := k.place(key) + ".sum"
+	touch(from)
+	touch(note)
 	if data, err := os.ReadFile(from); err == nil {
 		sum = sumOf(data)
 		if said, err := os.ReadFile(note); err == nil && string(said) == sum {

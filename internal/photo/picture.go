@@ -44,11 +44,9 @@ const (
 // widths are what the pages use, with the most bytes that each may have. The page's
 // column is 704 px wide and a phone 390 px, and screens show two pixels where the page
 // counts one. What a customer with one bar of signal loads before any tap is one Phone,
-// eight Thumbs and one Poster: less than 60 KB, and the first no more than 30.
+// eight Thumbs and one Poster: less than 60 KB, and the first no more than 30. The JPEG has
+// the bytes of a Phone, so that this holds for a phone that knows no WebP too.
 var widths = []struct{ wide, most int }{{Desk, 150_000}, {Phone, 29_500}, {Poster, 9_000}, {Thumb, 2_500}}
-
-// mostJPEG is how many bytes the JPEG may have. Few browsers load it.
-const mostJPEG = 70_000
 
 // At is the file that is closest to a width from above, or the widest.
 func (p *Picture) At(wide int) File {
@@ -97,6 +95,20 @@ func stem(name string) string {
 	return "photo"
 }
 
+// fitted encodes a picture so that it stays within a count of bytes. One full of leaves does
+// not fit at any quality that can be looked at: fewer pixels, where the picture may have
+// fewer, look better than larger blocks.
+func fitted(l *light, most int, fewer bool, encode func(*image.RGBA, int) ([]byte, error)) (File, []byte, error) {
+	for {
+		codes := l.codes()
+		b, err := fit(most, func(q int) ([]byte, error) { return encode(codes, q) })
+		if err != nil || len(b) <= most || !fewer || l.wide <= 64 || l.high <= 64 {
+			return File{Wide: l.wide, High: l.high, Bytes: int64(len(b))}, b, err
+		}
+		l = resize(&rows{light: l}, l.wide*4/5, l.high*4/5)
+	}
+}
+
 // work makes the pictures of a decoded photo.
 func work(src source, turn int) (*Picture, [][]byte, error) {
 	wide, high := src.size()
@@ -120,29 +132,18 @@ func work(src source, turn int) (*Picture, [][]byte, error) {
 		default:
 			// The photo itself is narrower: one file serves both widths, if it is small enough.
 		}
-		codes := l.codes()
 		if widths[i].wide == Phone {
-			b, err := fit(mostJPEG, func(q int) ([]byte, error) { return encodeJPEG(codes, q) })
+			f, b, err := fitted(l, widths[i].most, true, encodeJPEG)
 			if err != nil {
 				return nil, nil, fmt.Errorf("jpeg: %w", err)
 			}
-			out.JPEG = File{Wide: l.wide, High: l.high, Bytes: int64(len(b))}
+			out.JPEG = f
 			data = append(data, b)
 		}
-		b, err := fit(widths[i].most, func(q int) ([]byte, error) { return encodeWebP(codes, q) })
+		f, b, err := fitted(l, widths[i].most, i > 0, encodeWebP)
 		if err != nil {
 			return nil, nil, err
 		}
-		// A picture full of leaves does not fit at any quality that can be looked at: fewer
-		// pixels look better than larger blocks.
-		for small := l; len(b) > widths[i].most && i > 0 && small.wide > 64 && small.high > 64; {
-			small = resize(&rows{light: small}, small.wide*4/5, small.high*4/5)
-			codes = small.codes()
-			if b, err = fit(widths[i].most, func(q int) ([]byte, error) { return encodeWebP(codes, q) }); err != nil {
-				return nil, nil, err
-			}
-		}
-		f := File{Wide: codes.Rect.Dx(), High: codes.Rect.Dy(), Bytes: int64(len(b))}
 		if again || len(out.WebP) > 0 && out.WebP[0].Wide == f.Wide {
 			// The photo is no wider than two of the widths: the smaller file serves both.
 			out.WebP[0], data[0] = f, b

@@ -1,14 +1,14 @@
 package photo
 
 import (
-	"os"
-	"runtime"
-	"testing"
-
 	"bytes"
+	"fmt"
 	"image"
 	"image/color"
 	"image/jpeg"
+	"os"
+	"runtime/debug"
+	"testing"
 )
 
 // TestLight: a fine pattern of black and white has half of white's light, which sRGB
@@ -74,71 +74,106 @@ func TestTapsAddUp(t *testing.T) {
 	}
 }
 
-// photo12 is a 12-megapixel picture with gravel's grain: gradients and noise.
-func photo12() *image.YCbCr {
-	m := image.NewYCbCr(image.Rect(0, 0, 4000, 3000), image.YCbCrSubsampleRatio420)
+// grainy is a photo in 4:2:0 with gravel's grain: gradients and noise.
+func grainy(wide, high int) *image.YCbCr {
+	m := image.NewYCbCr(image.Rect(0, 0, wide, high), image.YCbCrSubsampleRatio420)
 	grain := uint32(1)
 	for i := range m.Y {
 		grain = grain*1664525 + 1013904223
-		m.Y[i] = uint8(60 + i/4000/20 + int(grain>>27))
+		m.Y[i] = uint8(60 + i/wide*150/high + int(grain>>27))
 	}
 	for i := range m.Cb {
-		m.Cb[i], m.Cr[i] = uint8(120+i/300000), uint8(130+i%2000/200)
+		m.Cb[i], m.Cr[i] = uint8(120+40*i/len(m.Cb)), uint8(130+i%(wide/2)*10/wide)
 	}
 	return m
 }
 
-// BenchmarkPhoto is the whole way of a photo of 12 megapixels; MP/s are of the original.
+// BenchmarkPhoto is the way of a photo, step by step: one of 12 megapixels, as a phone writes
+// it, and one of 48. MP/CPU-s are megapixels of the original in a second of one processor,
+// whatever else the machine does; peak-MiB is what the process held at the most, less what it
+// held before the step, on Linux.
 func BenchmarkPhoto(b *testing.B) {
-	m := photo12()
-	var enc bytes.Buffer
-	if err := jpeg.Encode(&enc, m, &jpeg.Options{Quality: 85}); err != nil {
-		b.Fatal(err)
-	}
 	if _, err := encodeWebP(image.NewRGBA(image.Rect(0, 0, 16, 16)), 50); err != nil {
 		b.Fatal(err)
 	}
-	step := func(name string, f func()) {
-		b.Run(name, func(b *testing.B) {
-			b.ReportAllocs()
-			for b.Loop() {
-				f()
+	for _, size := range []image.Point{{4032, 3024}, {8064, 6048}} {
+		m := grainy(size.X, size.Y)
+		var enc bytes.Buffer
+		if err := jpeg.Encode(&enc, m, &jpeg.Options{Quality: 85}); err != nil {
+			b.Fatal(err)
+		}
+		megapixels := float64(size.X*size.Y) / 1e6
+		step := func(name string, f func()) {
+			b.Run(fmt.Sprintf("%.0fMP/%s", megapixels, name), func(b *testing.B) {
+				b.ReportAllocs()
+				held := fromNow()
+				before := cpuSeconds()
+				for b.Loop() {
+					f()
+				}
+				b.ReportMetric(megapixels*float64(b.N)/(cpuSeconds()-before), "MP/CPU-s")
+				if peak := memory("VmHWM"); held > 0 && peak > 0 {
+					b.ReportMetric(float64(peak-held)/1024, "peak-MiB")
+				}
+			})
+		}
+		step("decode", func() { _, _ = jpeg.Decode(bytes.NewReader(enc.Bytes())) })
+		var four []*light
+		step("four widths", func() {
+			four = nil
+			var s source = rowsOf(m, nil, false)
+			for _, to := range sizes(size.X, size.Y) {
+				l := resize(s, to.X, to.Y)
+				four = append(four, l)
+				s = &rows{light: l}
 			}
-			b.ReportMetric(12*float64(b.N)/b.Elapsed().Seconds(), "MP/s")
+		})
+		step("turn", func() { four[0].turned(6) })
+		step("encode", func() {
+			for i, l := range four {
+				if _, _, err := fitted(l, widths[i].most, i > 0, encodeWebP); err != nil {
+					b.Fatal(err)
+				}
+			}
+			if _, _, err := fitted(four[1], widths[1].most, true, encodeJPEG); err != nil {
+				b.Fatal(err)
+			}
+		})
+		four = nil
+		step("all of it", func() {
+			m, err := jpeg.Decode(bytes.NewReader(enc.Bytes()))
+			if err != nil {
+				b.Fatal(err)
+			}
+			if _, _, err := work(rowsOf(m, nil, false), 6); err != nil {
+				b.Fatal(err)
+			}
 		})
 	}
-	step("decode", func() { _, _ = jpeg.Decode(bytes.NewReader(enc.Bytes())) })
-	l := resize(rowsOf(m, nil, false), Desk, 1200)
-	step("to 1600 px", func() { resize(rowsOf(m, nil, false), Desk, 1200) })
-	step("turn", func() { l.turned(6) })
-	step("to 800, 400 and 240 px", func() {
-		s := resize(&rows{light: l}, 800, 600)
-		s = resize(&rows{light: s}, 400, 300)
-		resize(&rows{light: s}, 240, 180)
-	})
-	codes := resize(&rows{light: l}, 800, 600).codes()
-	for _, q := range []int{76, 40} {
-		step("WebP of 800 px at "+map[int]string{76: "76", 40: "40"}[q], func() { _, _ = encodeWebP(codes, q) })
+}
+
+// fromNow gives back what nobody holds, makes the high-water mark begin anew, and returns
+// what is held, in KiB (proc(5), clear_refs); 0 where that cannot be done.
+func fromNow() int {
+	debug.FreeOSMemory()
+	if os.WriteFile("/proc/self/clear_refs", []byte("5"), 0) != nil {
+		return 0
 	}
-	step("JPEG of 800 px", func() { _, _ = encodeJPEG(codes, 76) })
-	step("all of it", func() {
-		m, err := jpeg.Decode(bytes.NewReader(enc.Bytes()))
-		if err != nil {
-			b.Fatal(err)
-		}
-		if _, _, err := work(rowsOf(m, nil, false), 6); err != nil {
-			b.Fatal(err)
-		}
-	})
-	var mem runtime.MemStats
-	runtime.ReadMemStats(&mem)
-	if status, err := os.ReadFile("/proc/self/status"); err == nil {
-		for line := range bytes.Lines(status) {
-			if bytes.HasPrefix(line, []byte("VmHWM")) {
-				b.Logf("the most memory that the process held: %s", bytes.TrimSpace(line[6:]))
-			}
+	return memory("VmRSS")
+}
+
+// memory is one of the kernel's figures of this process, in KiB.
+func memory(name string) (kib int) {
+	status, err := os.ReadFile("/proc/self/status")
+	if err != nil {
+		return 0
+	}
+	for line := range bytes.Lines(status) {
+		if bytes.HasPrefix(line, []byte(name+":")) {
+			_, _ = fmt.Sscan(string(line[len(name)+1:]), &kib)
 		}
 	}
+	return kib
 }
 
 // FuzzReadProfile: whatever stands in a profile, its curves and matrix are numbers.

@@ -93,6 +93,7 @@ func (s *Shop) Work(list []Original) (made map[string]*Picture, faults map[strin
 			also[key] = append(also[key], o)
 		}
 	})
+	k.sweep()
 	if len(todo) == 0 {
 		return made, faults, nil
 	}

@@ -52,7 +52,9 @@ var webpEncoder = sync.OnceValues(func() (*encoder, error) {
 const method = 2
 
 // encodeWebP encodes an opaque picture at a quality of 1 to 100. Several may run at once.
-func encodeWebP(m *image.RGBA, quality int) ([]byte, error) {
+func encodeWebP(m *image.RGBA, quality int) ([]byte, error) { return encodeWebPBy(m, quality, method) }
+
+func encodeWebPBy(m *image.RGBA, quality, method int) ([]byte, error) {
 	e, err := webpEncoder()
 	if err != nil {
 		return nil, fmt.Errorf("webp: %w", err)
@@ -77,7 +79,7 @@ func encodeWebP(m *image.RGBA, quality int) ([]byte, error) {
 	}
 	const rgba, lossy, free = 0, 0, 0
 	res, err := mod.ExportedFunction("encode").Call(ctx, uint64(in), uint64(m.Rect.Dx()), uint64(m.Rect.Dy()), uint64(size),
-		rgba, uint64(quality), method, lossy, free)
+		rgba, uint64(quality), uint64(method), lossy, free)
 	if err != nil {
 		return nil, fmt.Errorf("webp: %w", err)
 	}

@@ -127,7 +127,7 @@ func TestRecordingElsewhere(t *testing.T) {
 	if !strings.Contains(page, want) {
 		t.Errorf("the page lacks %s", want)
 	}
-	if len(carried) > 0 || strings.Contains(page, "<video") || strings.Contains(page, "<script>(function") || strings.Contains(page, "media-src &#39;self&#39; data:") || strings.Contains(page, "script-src 'self' 'sha256") || strings.Contains(page, "script-src &#39;self&#39; &#39;sha256") {
+	if len(carried) > 0 || strings.Contains(page, "<video") || strings.Contains(page, "<script>(function") || strings.Contains(html.UnescapeString(page), "media-src 'self' data:") {
 		t.Error("a page without a video of its own has something for one")
 	}
 	page, _ = recorded(t, "recording:\n  length: 3:00\n", "video-link: https://video.example/{id}?t={s}\n", nil)

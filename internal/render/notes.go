@@ -185,7 +185,7 @@ func (n *noteRenderer) text(w util.BufWriter, src []byte, node ast.Node, enterin
 }
 
 // link writes a checked figure as the way to its working, any other link as it is.
-func (n *noteRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (n *noteRenderer) link(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	l := node.(*ast.Link)
 	name, checked := unit.FigureName(l)
 	switch {
@@ -199,7 +199,13 @@ func (n *noteRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering 
 		if f == nil {
 			return ast.WalkStop, fmt.Errorf("the notes name the figure %q, which was not worked", name)
 		}
-		_, _ = fmt.Fprintf(w, `<a class="fig" href="%s#fig-%s">`, util.EscapeHTML([]byte(n.workings)), util.EscapeHTML([]byte(name)))
+		_, _ = fmt.Fprintf(w, `<a class="fig" href="%s#fig-%s"`, util.EscapeHTML([]byte(n.workings)), util.EscapeHTML([]byte(name)))
+		if words := unit.PlainText(l, src); words == "" || words == f.Text {
+			if metric := n.work.Metric(f); metric != "" {
+				_, _ = fmt.Fprintf(w, ` data-si="%s"`, util.EscapeHTML([]byte(metric)))
+			}
+		}
+		_ = w.WriteByte('>')
 		if !l.HasChildren() {
 			_, _ = w.Write(util.EscapeHTML([]byte(f.Text)))
 		}

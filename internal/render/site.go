@@ -80,6 +80,8 @@ type frame struct {
 	Data template.JS
 	// Picture is what a shared link shows, if there is a picture and an address for it.
 	Picture *picture
+	// Units is the switch between pounds and kilograms; empty where a page has none.
+	Units template.JS
 	// Terms are what hold for every price and every availability: as of when, and what a
 	// price leaves out.
 	Terms  string

@@ -31,6 +31,8 @@ type stockData struct {
 	Rows   []string    `json:"rows"` // what the facts of a model are called
 	// Says are writings that a number does not tell: "price 12" is unit 12's.
 	Says map[string]string `json:"says"`
+	// SI is every quantity in these texts with its metric writing.
+	SI map[string]string `json:"si"`
 
 	// By unit. Stock holds a text, or how much the number at its end is above the one before.
 	Stock  []any `json:"stock"`
@@ -182,11 +184,35 @@ func (m *maker) stockFile(all []facet) ([]byte, error) {
 		d.Tongue = append(d.Tongue, float64(rig.Tongue))
 	}
 	d.Titles, d.Shapes = titles.names, shapes.names
+	d.SI = d.metric()
 	text, err := json.Marshal(d)
 	if err != nil {
 		return nil, err
 	}
 	return append(append([]byte("var STOCK="), text...), ";\n"...), nil
+}
+
+// metric are the quantities of the data's texts in metric units. Numbers the page turns
+// itself.
+func (d *stockData) metric() map[string]string {
+	out := map[string]string{}
+	from := func(texts ...string) {
+		for _, t := range texts {
+			for _, q := range measure.Quantities(t, nil) {
+				out[t[q.Start:q.End]] = q.Metric
+			}
+		}
+	}
+	from(d.Titles...)
+	from(d.Models.GVWR...)
+	from(d.Models.Long...)
+	for _, facts := range d.Models.Facts {
+		from(facts...)
+	}
+	for _, text := range d.Says {
+		from(text)
+	}
+	return out
 }
 
 // weighed is what a unit weighs empty, and its own words where it has others.
@@ -221,6 +247,10 @@ func (d *stockData) pounds(i int, e *entry) any {
 	v := measure.Down(measure.Pounds(f.Value), 1)
 	if f.Text != v.String() {
 		d.Says["load "+strconv.Itoa(i)] = f.Text
+	}
+	// The page turns what it prints; where that is rounded, the exact payload may differ.
+	if s := e.work.Metric(f); s != measure.Metric.Limit(v) {
+		d.Says["kg "+strconv.Itoa(i)] = s
 	}
 	return float64(v)
 }

@@ -55,10 +55,12 @@ type press struct {
 	// sheetStyle and sheetPolicy are those of what is printed.
 	sheetStyle  template.CSS
 	sheetPolicy string
-	// script plays a recording from a moment on; only pages with a recording have it, and
-	// watched is their policy.
-	script  template.JS
-	watched string
+	// script plays a recording from a moment on; only pages with a recording have it.
+	script   template.JS
+	walkHash string
+	// units is the switch between the systems of units; pages of figures have it.
+	units     template.JS
+	unitsHash string
 	// scripts are the files that pages load, by their names in the theme.
 	scripts map[string]script
 	min     *minify.M
@@ -110,13 +112,38 @@ func fingerprint(data []byte) string {
 	return hex.EncodeToString(sum[:4])
 }
 
-// scripted is the policy of a page that loads scripts of the site: another file of it
-// ('self'), and whatever the policy admits already.
-func scripted(policy string) string {
+// scripted is the policy of a page that runs scripts from a source: another file of the
+// site ('self'), or one that stands in the page, by its hash. What the policy admits
+// already it goes on admitting.
+func scripted(policy, source string) string {
 	if strings.Contains(policy, "script-src ") {
-		return strings.Replace(policy, "script-src ", "script-src 'self' ", 1)
+		return strings.Replace(policy, "script-src ", "script-src "+source+" ", 1)
 	}
-	return strings.Replace(policy, "base-uri", "script-src 'self'; base-uri", 1)
+	return strings.Replace(policy, "base-uri", "script-src "+source+"; base-uri", 1)
+}
+
+// watched is the policy of a page that plays a recording: its captions are text tracks in
+// the page itself.
+func (p *press) watched(policy string) string {
+	return scripted(strings.Replace(policy, "media-src 'self'", "media-src 'self' data:", 1), p.walkHash)
+}
+
+// inline is a script that stands in a page, made small, and the source expression by which
+// a policy admits it.
+func inline(theme fs.FS, name string) (template.JS, string, error) {
+	raw, err := fs.ReadFile(theme, name)
+	if err != nil {
+		return "", "", fmt.Errorf("theme: %w", err)
+	}
+	small := minify.New()
+	small.AddFunc("text/javascript", js.Minify)
+	text, err := small.Bytes("text/javascript", raw)
+	if err != nil {
+		return "", "", fmt.Errorf("theme: %s: %w", name, err)
+	}
+	text = bytes.TrimSpace(text)
+	sum := sha256.Sum256(text)
+	return template.JS(text), "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'", nil
 }
 
 // styled is a style made small out of the theme's files, and the policy of pages that
@@ -163,15 +190,12 @@ func newPress(theme fs.FS) (*press, error) {
 		return nil, err
 	}
 
-	script, err := fs.ReadFile(theme, "walk.js")
-	if err != nil {
-		return nil, fmt.Errorf("theme: %w", err)
+	if p.units, p.unitsHash, err = inline(theme, "units.js"); err != nil {
+		return nil, err
 	}
-	p.script = template.JS(bytes.TrimSpace(script))
-	sum := sha256.Sum256([]byte(p.script))
-	// A recording's captions are text tracks in the page itself.
-	p.watched = strings.Replace(p.policy, "media-src 'self'", "media-src 'self' data:; script-src 'sha256-"+
-		base64.StdEncoding.EncodeToString(sum[:])+"'", 1)
+	if p.script, p.walkHash, err = inline(theme, "walk.js"); err != nil {
+		return nil, err
+	}
 
 	if p.scripts, err = readScripts(theme); err != nil {
 		return nil, err

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/measure"
 	"tarepage/internal/tables"
 )
 
@@ -33,11 +34,13 @@ func (m *maker) tries(p *unitPage, e *entry) error {
 		return err
 	}
 	for _, c := range e.work.CommonLoads {
-		text := strings.ReplaceAll(c.Window.Text(), "deck's", t.Space+"'s")
-		t.Common = append(t.Common, labeled{Label: c.Name(), Text: strings.ToUpper(text[:1]) + text[1:],
+		write := func(in measure.System) string {
+			return upper(strings.ReplaceAll(c.Window.In(in), "deck's", t.Space+"'s"))
+		}
+		t.Common = append(t.Common, labeled{Label: c.Name(), Text: write(measure.American), Metric: write(measure.Metric),
 			From: c.Weight.Load() + ", " + c.Length.InFeet()})
 	}
-	p.Try, p.Policy = t, scripted(p.Policy)
+	p.Try, p.Policy = t, scripted(p.Policy, "'self'")
 	return nil
 }
 

@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"html/template"
+	"maps"
 	"path"
 	"strings"
 
@@ -24,7 +25,7 @@ type unitPage struct {
 	Cautions                                 []caution
 	View                                     template.HTML
 	ViewWords                                string
-	PayloadText, PayloadNote                 string
+	PayloadText, PayloadNote, PayloadMetric  string
 	Ladder                                   []rung
 	Beside                                   []labeled
 	Body                                     template.HTML
@@ -49,14 +50,15 @@ type figuresPage struct {
 
 type plate struct {
 	Label, Text, From string
+	Metric            string // of Text, where that is rounded
 	Wide              bool
 }
 
 type caution struct{ Message, Why, Source string }
 
 type rung struct {
-	Label, Text, Working string
-	Governs              bool
+	Label, Text, Metric, Working string
+	Governs                      bool
 }
 
 type specGroup struct {
@@ -65,7 +67,7 @@ type specGroup struct {
 }
 
 type figure struct {
-	Name, Label, Text, Working, What, Source string
+	Name, Label, Text, Metric, Working, What, Source string
 	Notes                                    []string
 	Inputs                                   []labeled
 }
@@ -74,6 +76,7 @@ type absent struct{ Label, Needs string }
 
 func (m *maker) unit(e *entry) ([]byte, error) {
 	p := &unitPage{frame: m.frame}
+	m.twofold(&p.frame)
 	p.Root = "../"
 	p.Canonical = m.at(e.path)
 	card, err := e.card()
@@ -119,7 +122,7 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	shots := m.photos(e)
 	p.Photos = gathered(shots)
 	if p.Recording != nil {
-		p.Recording.Poster, p.Policy = poster(shots), m.watched
+		p.Recording.Poster, p.Policy = poster(shots), m.watched(p.Policy)
 	}
 	p.Body = body
 	p.Specs = specs(e.Unit)
@@ -130,12 +133,17 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	p.Workings, p.Worked = p.Root+e.workings, measure.Count(len(e.work.Figures))
 	p.LotSheet, p.HandOver = p.Root+e.lot, p.Root+e.handOver
 	p.Absent = lacking(e.work)
-	return m.page("unit", p)
+	exact := e.work.MetricOf()
+	for _, n := range e.nearest() {
+		maps.Copy(exact, n.work.MetricOf())
+	}
+	return m.turned("unit", p, exact)
 }
 
 // workings is the page of every figure of one trailer.
 func (m *maker) workings(e *entry) ([]byte, error) {
 	p := &figuresPage{frame: m.frame, Heading: e.Title.Value}
+	m.twofold(&p.frame)
 	p.Root = "../"
 	p.Back = p.Root + e.path
 	p.Title = fmt.Sprintf("Every figure of %s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
@@ -147,11 +155,11 @@ func (m *maker) workings(e *entry) ([]byte, error) {
 	p.Description = "Every figure of " + e.Stock.Value + " with its working, what it rests on and its source."
 	for _, d := range compute.All {
 		if f := e.work.Figure(d.Name); f != nil {
-			p.Figures = append(p.Figures, figured(d, f))
+			p.Figures = append(p.Figures, figured(d, f, e.work))
 		}
 	}
 	p.Absent = lacking(e.work)
-	return m.page("workings", p)
+	return m.turned("workings", p, e.work.MetricOf())
 }
 
 // lacking says of each figure that could not be worked what to weigh or measure.
@@ -236,6 +244,7 @@ func plates(u *unit.Unit, w *compute.Work) []plate {
 				from = "worked out; " + f.Notes[0]
 			}
 			add(label, f.Text, from)
+			out[len(out)-1].Metric = w.Metric(f)
 			return
 		}
 		for _, a := range w.Absent {
@@ -281,20 +290,20 @@ func (m *maker) carries(p *unitPage, w *compute.Work) {
 	if f == nil {
 		return
 	}
-	p.PayloadText = f.Text
+	p.PayloadText, p.PayloadMetric = f.Text, w.Metric(f)
 	p.PayloadNote = ending(strings.Join(f.Notes, "; "))
 	for _, r := range w.Ladder {
-		p.Ladder = append(p.Ladder, rung{Label: r.Label, Text: r.Text, Working: r.Working, Governs: r.Governs})
+		p.Ladder = append(p.Ladder, rung{Label: r.Label, Text: r.Text, Metric: r.Metric(), Working: r.Working, Governs: r.Governs})
 	}
 	for _, d := range compute.All {
 		if b := w.Figure(d.Name); b != nil && (d.Name == "even-load-payload" || d.Name == "truck-share-payload") {
-			p.Beside = append(p.Beside, labeled{Label: b.Label, Text: b.Text, What: d.What, Source: b.Source})
+			p.Beside = append(p.Beside, labeled{Label: b.Label, Text: b.Text, Metric: w.Metric(b), What: d.What, Source: b.Source})
 		}
 	}
 }
 
-func figured(d *compute.Definition, f *compute.Figure) figure {
-	out := figure{Name: f.Name, Label: f.Label, Text: f.Text, Working: f.Working, What: d.What, Source: f.Source}
+func figured(d *compute.Definition, f *compute.Figure, w *compute.Work) figure {
+	out := figure{Name: f.Name, Label: f.Label, Text: f.Text, Metric: w.Metric(f), Working: f.Working, What: d.What, Source: f.Source}
 	for _, n := range f.Notes {
 		out.Notes = append(out.Notes, ending(n))
 	}

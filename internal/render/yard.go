@@ -54,12 +54,13 @@ type link struct {
 }
 
 type card struct {
-	Link, Title, State, Stock, Price, Cautions, Payload, GVWR, Long, Size string
-	Gone                                                                  bool
-	View                                                                  template.HTML
+	Link, Title, State, Stock, Price, Cautions, GVWR, Long, Size string
+	Payload, PayloadMetric                                       string
+	Gone                                                         bool
+	View                                                         template.HTML
 }
 
-type labeled struct{ Label, Text, From, What, Source string }
+type labeled struct{ Label, Text, Metric, From, What, Source string }
 
 // order is how the yard is walked: what can be bought today first.
 var order = map[string]int{"on the yard": 0, "on order": 1, "spoken for": 2, "sold": 3}
@@ -130,7 +131,7 @@ func (m *maker) yardPages() ([]job, error) {
 				} else {
 					page.Rows = m.rows(part)
 				}
-				return m.page("yard", page)
+				return m.turned("yard", page, nil)
 			}})
 		}
 	}
@@ -143,6 +144,7 @@ const listFile = "list.html"
 func (m *maker) yardPage(heading string) *yardPage {
 	page := &yardPage{frame: m.frame, Heading: heading}
 	page.Style, page.Policy = m.yardStyle, m.yardPolicy
+	m.twofold(&page.frame)
 	page.Title = heading
 	page.Description = fmt.Sprintf("%s: what it is, what it may carry, what it puts on the truck, worked out and checked.", heading)
 	return page
@@ -184,7 +186,7 @@ func (m *maker) front(sorted []*entry) (job, error) {
 		if f.Words, err = attribute(parts); err != nil {
 			return job{}, err
 		}
-		page.Find, page.Policy = f, scripted(page.Policy)
+		page.Find, page.Policy = f, scripted(page.Policy, "'self'")
 		page.More = min(perScreen, len(sorted)-min(perScreen, len(sorted)))
 	}
 	return job{path: "index.html", make: func() ([]byte, error) {
@@ -198,7 +200,7 @@ func (m *maker) front(sorted []*entry) (job, error) {
 		if page.Data, err = m.listed("index.html", page.Heading, first); err != nil {
 			return nil, err
 		}
-		return m.page("yard", page)
+		return m.turned("yard", page, nil)
 	}}, nil
 }
 
@@ -289,7 +291,7 @@ func (m *maker) row(e *entry) card {
 		Stock: e.Stock.Value, Price: price(e.Unit), Gone: e.Availability.Value == "sold", GVWR: e.Weights.GVWR.Words(),
 	}
 	if f := e.work.Figure("payload"); f != nil {
-		c.Payload = f.Text
+		c.Payload, c.PayloadMetric = f.Text, e.work.Metric(f)
 	}
 	if f := e.work.Figure("deck-length"); f != nil {
 		// No line ends between a number and what it counts.

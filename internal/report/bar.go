@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"sync"
 	"time"
 )
 
@@ -16,28 +17,50 @@ type Bar struct {
 	// What is done: photos.
 	What string
 
-	began time.Time
-	shown bool
+	mu        sync.Mutex
+	wait      *time.Timer
+	shown     bool
+	ended     bool
+	done, all int
 }
 
 const barWide = 30
 
-// Told draws the bar anew. Told of nothing done it begins to count the time.
+// Told draws the bar anew. Told for the first time it begins to count the time, and shows
+// itself when that is over, also where one part of the work takes longer.
 func (b *Bar) Told(done, all int) {
-	if b.began.IsZero() {
-		b.began = time.Now()
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.done, b.all = done, all
+	if b.wait == nil {
+		b.wait = time.AfterFunc(b.After, func() {
+			b.mu.Lock()
+			defer b.mu.Unlock()
+			b.shown = !b.ended
+			b.draw()
+		})
 	}
-	if all == 0 || !b.shown && time.Since(b.began) < b.After {
+	b.draw()
+}
+
+func (b *Bar) draw() {
+	if !b.shown || b.all == 0 {
 		return
 	}
-	b.shown = true
-	n := barWide * done / all
-	fmt.Fprintf(b.W, "\r[%s%s] %d of %d %s", strings.Repeat("=", n), strings.Repeat(" ", barWide-n), done, all, b.What)
+	n := barWide * b.done / b.all
+	fmt.Fprintf(b.W, "\r[%s%s] %d of %d %s", strings.Repeat("=", n), strings.Repeat(" ", barWide-n), b.done, b.all, b.What)
 }
 
 // Done takes the bar away.
 func (b *Bar) Done() {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.ended = true
+	if b.wait != nil {
+		b.wait.Stop()
+	}
 	if b.shown {
+		b.shown = false
 		fmt.Fprintf(b.W, "\r%s\r", strings.Repeat(" ", barWide+40))
 	}
 }

@@ -5,8 +5,8 @@ package theme
 import "embed"
 
 // Files are the theme's files: frame.html (the outer skeleton of every page), one
-// template per kind of page, style.css, and walk.js, which plays a recording from a
-// moment on where a page has one.
+// template per kind of page, the stylesheets, and the scripts: units.js and walk.js
+// stand in the pages that need them, the others are loaded.
 //
 //go:embed *.html *.js *.css
 var Files embed.FS

@@ -1,11 +1,12 @@
 // What a customer tries on a trailer's page: a machine on its deck, a truck before it. The
 // fields come when they are asked for; the arithmetic is statics.js, loaded with them. The
-// truck's numbers and the choice of units stay on this phone, under the yard page's key.
+// truck's numbers stay on this phone, under the yard page's key; the choice of units is
+// units.js's.
 (function () {
 	"use strict";
 	var box = document.getElementById("try");
 	if (!box) return;
-	var data = box.dataset, R = JSON.parse(data.rig), law = JSON.parse(data.law), KEEP = "tarepage-truck", UNITS = "tarepage-units", S, si, at = {};
+	var data = box.dataset, R = JSON.parse(data.rig), law = JSON.parse(data.law), KEEP = "tarepage-truck", U = window.units, S, si, at = {};
 	var byId = function (id) { return document.getElementById(id); };
 
 	function make(tag, into, text, attributes) {
@@ -28,7 +29,7 @@
 	}
 	function ready(into, then) {
 		if (S) return then();
-		load([data.statics, data.machines], function () { S = window.Statics; si = stored(UNITS) == "kg"; then(); },
+		load([data.statics, data.machines], function () { S = window.Statics; si = U.si; then(); },
 			function () { say(into, "This part did not load. Try again when there is signal."); });
 	}
 	function say(into, text) { (into.querySelector("[role=status]") || make("p", into, "", { role: "status" })).textContent = text; }
@@ -61,19 +62,23 @@
 		});
 	}
 	function units(into) {
-		var l = make("label", into, "", { "class": "tick" }), c = make("input", l, "", { type: "checkbox" });
-		l.appendChild(document.createTextNode(" Kilograms and meters"));
-		c.checked = si;
-		c.onchange = function () {
-			var list = [].slice.call(box.querySelectorAll("input[inputmode]")), were = list.map(value);
-			si = c.checked;
-			store(UNITS, si ? "kg" : null);
-			[].forEach.call(box.querySelectorAll(".tick input"), function (o) { o.checked = si; });
-			name();
-			list.forEach(function (i, k) { put(i, were[k]); });
-			machine();
-			truck();
-		};
+		make("button", into, "", { type: "button", "class": "units" });
+		U.label();
+	}
+	document.addEventListener("units", function () {
+		if (!S) return;
+		var list = [].slice.call(box.querySelectorAll("input[inputmode]")), were = list.map(value);
+		si = U.si;
+		name();
+		list.forEach(function (i, k) { put(i, were[k]); });
+		about();
+		machine();
+		truck();
+	});
+	function about() {
+		var m = at.pick && window.MACHINES[at.pick.value];
+		if (at.pick) at.about.textContent = m ? "Of this class: " + S.weight(m[1], si) + " to " + S.weight(m[3], si) + ". Read yours off its plate." : "";
+		return m;
 	}
 	function row(table, cells, over) {
 		var r = make("tr", table, "", over ? { "class": "over" } : {});
@@ -136,6 +141,7 @@
 		if (!mine.open || at.w) return;
 		ready(mine, function () {
 			var l = make("label", mine, "A common one"), pick = make("select", l, "", { id: "m-kind" });
+			at.pick = pick;
 			make("option", pick, "mine is not listed", { value: "" });
 			window.MACHINES.forEach(function (m, k) { make("option", pick, m[0], { value: k }); });
 			at.about = make("p", mine, "", { "class": "hint" });
@@ -148,8 +154,7 @@
 			make("p", mine, "", { id: "mine-is", role: "status" });
 			make("table", mine, "", { id: "mine-table" });
 			pick.onchange = function () {
-				var m = window.MACHINES[pick.value];
-				at.about.textContent = m ? "Of this class: " + S.weight(m[1], si) + " to " + S.weight(m[3], si) + ". Read yours off its plate." : "";
+				var m = about();
 				if (m) { put(at.w, m[2]); put(at.l, m[4] * 12); }
 				machine();
 				truck();

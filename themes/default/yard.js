@@ -8,7 +8,7 @@
 	"use strict";
 	var panel = document.getElementById("find");
 	if (!panel) return;
-	var STEP = 24;
+	var STEP = 24, U = window.units;
 	var byId = function (id) { return document.getElementById(id); };
 	var list = byId("cards"), count = byId("count"), picked = byId("picked"), more = byId("more"), less = byId("less"), versus = byId("versus"), tray = byId("tray");
 	var chips = [].slice.call(panel.querySelectorAll("[data-f]"));
@@ -18,7 +18,24 @@
 	function escape(s) {
 		return String(s).replace(/[&<>"]/g, function (c) { return { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" }[c]; });
 	}
-	function group(n) { return String(n).replace(/\B(?=(\d{3})+$)/g, ","); }
+	function group(n) { return String(n).replace(/\B(?=(\d{3})+(?!\d))/g, ","); }
+	// What a quantity is in the reader's units, and a text with the other ones in reach.
+	var KG = 0.45359237, PER = { lb: KG, ft: .3048, in: 25.4 }, METRIC = { lb: "kg", ft: "m", in: "mm" };
+	var QUANTITY = /\d[\d,.]*(?:[-\/]\d+)*[ \u00a0](?:ft[ \u00a0]\d[\d\/-]*[ \u00a0]in|[a-z]+)(?![\w\/])/g;
+	function turned(text, write) {
+		return text.replace(QUANTITY, function (q) {
+			var si = D.si[q.replace(/\u00a0/g, " ")];
+			return si ? write(q, si) : q;
+		});
+	}
+	function both(text) { return turned(text, data); }
+	// A link's whole text is marked in its tag where that is shorter, as internal/render does.
+	function link(open, text) {
+		var around = 0, si = turned(text, function (q, si) { around += 22 + si.length; return si; });
+		return around > text.length ? open.slice(0, -1) + ' data-si="' + si + '">' + text : open + both(text);
+	}
+	function data(text, si) { return '<data value="' + si + '">' + text + "</data>"; }
+	function shownAs(v, unit) { return v == null ? "" : String(Math.round(v * (U.si ? PER[unit] : 1) * 100) / 100); }
 	function some(n, one, many) { return group(n) + " " + (n == 1 ? one : many); }
 
 	// A file of the site as a script; then is called once it is there.
@@ -180,14 +197,14 @@
 		var r, o = m && place(i, m);
 		if (!m) {
 			r = rig(i);
-			return r && window.Statics.match(r, truck, D.law);
+			return r && window.Statics.match(r, truck, D.law, U.si);
 		}
 		if (!o || !o.room) return null;
 		var best = null;
 		[(o.first + o.last) / 2, o.last, o.first].some(function (at) {
 			var s = window.Statics.stand(o.rig, m.w, m.l, at);
 			r = window.Statics.laden(o.rig, m.w, s);
-			var t = window.Statics.match(r, truck, D.law);
+			var t = window.Statics.match(r, truck, D.law, U.si);
 			if (!best || best.over && !t.over) best = t;
 			return !t.over;
 		});
@@ -197,7 +214,7 @@
 	function fitting() {
 		var m = machine(), t = wanted.truck && truck;
 		if (!window.Statics || !m && !t) return null;
-		var key = JSON.stringify([m, t]);
+		var key = JSON.stringify([m, t, U.si]);
 		if (key != placedFor) { placed = {}; placedFor = key; }
 		var f = function (i, otherwise) {
 			if (m) {
@@ -217,7 +234,7 @@
 		if (!window.Statics) return "";
 		if (m) {
 			o = place(i, m);
-			if (o && o.room) out.push("Your machine: center it " + window.Statics.windowText(o).replace("deck's", M.space[D.model[i]] + "'s") +
+			if (o && o.room) out.push("Your machine: center it " + window.Statics.windowText(o, U.si).replace("deck's", M.space[D.model[i]] + "'s") +
 				(M.wide[D.model[i]] == null && m.b ? "; its width is not on file, ask us" : "") + ".");
 		}
 		if (wanted.truck && truck && (t = pull(i, m)) && !t.why) {
@@ -245,6 +262,9 @@
 		return out + "</svg>";
 	}
 	function loadText(i) { return D.load[i] == null ? "" : D.says["load " + i] || group(D.load[i]) + " lb"; }
+	function loadBoth(i) { return data(escape(loadText(i)), escape(D.says["kg " + i] || group(Math.floor(D.load[i] * KG + 1e-6)) + " kg")); }
+	function emptyText(i) { return D.says["empty " + i] || D.empty[i] != null && group(D.empty[i]) + " lb"; }
+	function emptyBoth(i) { return D.says["empty " + i] ? both(escape(emptyText(i))) : data(emptyText(i), group(Math.round(D.empty[i] * KG * 10) / 10) + " kg"); }
 	function priceText(i) {
 		if (D.states[D.state[i]] == "sold") return "Sold";
 		return D.price[i] ? D.says["price " + i] || "$" + group(D.price[i]) : "Call for the price";
@@ -254,10 +274,10 @@
 	function card(i) {
 		var m = D.model[i], n = D.careful[i], long = M.long[m];
 		return '<li class="card' + (D.states[D.state[i]] == "sold" ? " gone" : "") + '">' + view(i) +
-			'<a href="' + address(i) + '">' + escape(D.titles[D.title[i]]) + "</a>" +
+			link('<a href="' + address(i) + '">', escape(D.titles[D.title[i]])) + "</a>" +
 			'<span class="state">' + escape(stateText(i)) + ", " + escape(D.stock[i]) + "</span>" +
-			'<span class="numbers">' + (D.load[i] == null ? "" : "<b>" + escape(loadText(i)) + " payload</b>, ") + escape(M.gvwr[m]) + " GVWR" +
-			(long ? ", " + escape(long + " " + M.space[m]).replace(/ /g, "\u00a0") : "") + "</span>" +
+			'<span class="numbers">' + (D.load[i] == null ? "" : "<b>" + loadBoth(i) + " payload</b>, ") + both(escape(M.gvwr[m])) + " GVWR" +
+			(long ? ", " + both(escape(long + " " + M.space[m]).replace(/ /g, "\u00a0")) : "") + "</span>" +
 			'<b class="price">' + escape(priceText(i)) + "</b>" + (n ? '<span class="warned">' + some(n, "caution", "cautions") + "</span>" : "") + told(i) +
 			'<button type="button" class="pick" value="' + escape(D.stock[i]) + '" aria-pressed="' + (picks().indexOf(D.stock[i]) >= 0) + '" aria-label="Compare ' + escape(D.stock[i]) + '">Compare</button></li>';
 	}
@@ -280,12 +300,13 @@
 				out.push({ by: f.name, text: f.chips[k].textContent, drop: drop });
 			});
 		});
-		if (amount(wanted.load)) out.push({ by: "load", text: "payload " + group(amount(wanted.load)) + " lb or more", drop: { load: "" } });
+		if (amount(wanted.load)) out.push({ by: "load", text: "payload " + inUnits(wanted.load, "lb") + " or more", drop: { load: "" } });
 		if (wanted.words) out.push({ by: "words", text: "“" + wanted.words + "”", drop: { words: "" } });
-		if (machine()) out.push({ by: "machine", text: "my machine, " + group(amount(wanted.w)) + " lb on " + amount(wanted.l) + " ft", drop: { w: "", l: "", b: "" } });
+		if (machine()) out.push({ by: "machine", text: "my machine, " + inUnits(wanted.w, "lb") + " on " + inUnits(wanted.l, "ft"), drop: { w: "", l: "", b: "" } });
 		if (wanted.truck && truck) out.push({ by: "truck", text: "my truck", drop: { truck: "" } });
 		return out;
 	}
+	function inUnits(text, unit) { return group(shownAs(amount(text), unit)) + " " + (U.si ? METRIC[unit] : unit); }
 	function dropButton(a, text) {
 		var b = document.createElement("button");
 		b.type = "button";
@@ -341,6 +362,7 @@
 		now.forEach(function (a) { picked.appendChild(dropButton(a)); });
 		if (now.length > 1) picked.appendChild(dropButton({ drop: nothing() }, "Drop all of it"));
 		list.innerHTML = found.hits.slice(from, to).map(card).join("");
+		U.show(list);
 		shown = true;
 		if (!n) relax(now, found.alone);
 		more.hidden = to >= n;
@@ -437,7 +459,7 @@
 
 	// ---- the forms
 
-	var FIELDS = { load: byId("load"), words: byId("words"), w: byId("w"), l: byId("l"), b: byId("b") };
+	var FIELDS = { load: byId("load"), words: byId("words"), w: byId("w"), l: byId("l"), b: byId("b") }, IN = { load: "lb", w: "lb", l: "ft", b: "in" };
 	var later, typed = {};
 	// type takes what is typed and finds once the typing rests.
 	function type(k, value) {
@@ -450,11 +472,15 @@
 		}, 250);
 	}
 	Object.keys(FIELDS).forEach(function (k) {
-		FIELDS[k].addEventListener("input", function () { type(k, FIELDS[k].value.trim()); });
+		FIELDS[k].addEventListener("input", function () {
+			var text = FIELDS[k].value.trim(), n = amount(text);
+			// What is asked for stands in the address in pounds, feet and inches.
+			type(k, IN[k] && U.si && n ? String(n / PER[IN[k]]) : text);
+		});
 	});
 	function fill() {
-		for (var k in FIELDS) if (FIELDS[k] != document.activeElement) FIELDS[k].value = wanted[k] || "";
-		for (k in trucks) if (trucks[k] != document.activeElement) trucks[k].value = truck && truck[k] != null ? truck[k] : "";
+		for (var k in FIELDS) if (FIELDS[k] != document.activeElement) FIELDS[k].value = IN[k] && amount(wanted[k]) ? shownAs(amount(wanted[k]), IN[k]) : wanted[k] || "";
+		for (k in trucks) if (trucks[k] != document.activeElement) trucks[k].value = truck ? shownAs(truck[k], trucks[k].unit) : "";
 		if (forget) forget.hidden = !truck;
 	}
 
@@ -481,7 +507,10 @@
 		if (forget) return;
 		window.Statics.TRUCK.forEach(function (f) {
 			var l = document.createElement("label"), i = document.createElement("input");
-			l.textContent = f[1] + ", " + f[2] + " (" + f[3] + ")";
+			l.innerHTML = "<span></span>";
+			l.firstChild.textContent = f[1] + ", " + f[2] + " (" + f[3] + ")";
+			l.firstChild.setAttribute("data-si", f[1] + ", " + METRIC[f[2]] + " (" + f[3] + ")");
+			i.unit = f[2];
 			i.inputMode = f[0] == "behind" ? "text" : "decimal";
 			i.autocomplete = "off";
 			l.appendChild(i);
@@ -490,7 +519,7 @@
 			i.addEventListener("input", function () {
 				var t = kept() || {}, n = parseFloat(i.value.replace(/[,\s]/g, "").replace(/^[\u2212\u2013]/, "-"));
 				delete t[f[0]];
-				if (f[0] == "behind" ? isFinite(n) : n > 0) t[f[0]] = n;
+				if (f[0] == "behind" ? isFinite(n) : n > 0) t[f[0]] = n / (U.si ? PER[f[2]] : 1);
 				keep(t);
 				type("truck", Object.keys(t).length ? "1" : "");
 			});
@@ -501,6 +530,7 @@
 		forget.textContent = "Forget my truck";
 		forget.onclick = function () { keep(null); go({ truck: "" }); count.focus(); };
 		box.appendChild(forget);
+		U.show(box);
 		truck = kept();
 		fill();
 		if (truck) go({ truck: "1" }, true);
@@ -553,26 +583,34 @@
 		root.classList.toggle("comparing", !!on);
 		versus.hidden = !on;
 		versus.innerHTML = on ? table(p) : "";
+		U.show(versus);
 		if (on) byId("back").onclick = function () { go({ compare: "", from: wanted.from }); count.focus(); };
 	}
 	function table(p) {
-		var rows = [["Price", priceText], ["Is it here?", stateText], ["Payload", loadText], ["GVWR", function (i) { return M.gvwr[D.model[i]]; }],
-			["Empty", function (i) { return D.says["empty " + i] || D.empty[i] != null && group(D.empty[i]) + " lb"; }],
+		var rows = [["Price", priceText], ["Is it here?", stateText], ["Payload", loadText, loadBoth], ["GVWR", function (i) { return M.gvwr[D.model[i]]; }],
+			["Empty", emptyText, emptyBoth],
 			["Length of deck, bed or box", function (i) { return M.long[D.model[i]]; }]];
 		D.rows.forEach(function (name, k) { rows.push([name, function (i) { return M.facts[D.model[i]][k]; }]); });
-		rows = rows.map(function (r) { return [r[0], p.map(function (i) { return r[1](i) || "not stated"; })]; });
+		rows = rows.map(function (r) {
+			var texts = p.map(function (i) { return r[1](i) || "not stated"; });
+			return [r[0], texts, texts.map(function (t, k) { return r[2] && t != "not stated" ? r[2](p[k]) : both(escape(t)); })];
+		});
 		function part(title, differ) {
 			var some = rows.filter(function (r) { return r[1].some(function (v) { return v != r[1][0]; }) == differ; });
 			return some.length ? '<tr class="part"><th scope="rowgroup" colspan="' + (p.length + 1) + '">' + title + "</th></tr>" + some.map(function (r) {
-				return '<tr><th scope="row">' + r[0] + "</th>" + r[1].map(function (v) { return "<td>" + escape(v) + "</td>"; }).join("") + "</tr>";
+				return '<tr><th scope="row">' + r[0] + "</th>" + r[2].map(function (v) { return "<td>" + v + "</td>"; }).join("") + "</tr>";
 			}).join("") : "";
 		}
 		return '<button type="button" class="drop" id="back">Back to the list</button><h2>Side by side</h2><p class="scale">Drawn at one scale. What differs comes first; the units are the same in every column.</p>' +
 			'<table class="of' + p.length + '"><thead><tr><th scope="col">Trailer</th>' + p.map(function (i) {
-				return '<th scope="col">' + view(i) + '<a href="' + address(i) + '">' + escape(D.titles[D.title[i]]) + "</a> " + escape(D.stock[i]) + "</th>";
+				return '<th scope="col">' + view(i) + '<a href="' + address(i) + '">' + both(escape(D.titles[D.title[i]])) + "</a> " + escape(D.stock[i]) + "</th>";
 			}).join("") + "</tr></thead><tbody>" + part("Where they differ", true) + part("Alike", false) + "</tbody></table>";
 	}
 
+	document.addEventListener("units", function () {
+		if (shown) show();
+		fill();
+	});
 	window.addEventListener("popstate", draw);
 	window.addEventListener("hashchange", draw);
 	draw();

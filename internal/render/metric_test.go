@@ -1,0 +1,139 @@
+package render_test
+
+import (
+	"bytes"
+	"math/big"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+
+	"golang.org/x/net/html"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/unit"
+)
+
+var (
+	american = regexp.MustCompile(`[0-9][ \x{a0}](lb|ft|in|psi|sq ft|cu yd|mph)([^a-z/]|$)`)
+	metric   = regexp.MustCompile(`[0-9] (kg|m|mm|kPa|sq m|cu m|km/h|kg/m|kg/cu m|kg-m|N m|m/s2|km)([^a-z]|$)`)
+	alone    = regexp.MustCompile(`^(?:about )?([0-9,]+(?:\.[0-9]+)?) (lb|kg)$`)
+)
+
+// TestEveryQuantityTurns reads the demo's pages with an independent parser
+// (golang.org/x/net/html): whatever stands there in pounds, feet or inches has its metric
+// writing, which holds none of them; a weight that stands by itself agrees with NIST SP 811
+// (2008), B.8, 1 lb = 0.453 592 37 kg, to the step in which it is written.
+func TestEveryQuantityTurns(t *testing.T) {
+	files := whole(t, "../..")
+	pairs, weights := 0, 0
+	for path, data := range files {
+		if !strings.HasSuffix(path, ".html") || strings.HasPrefix(path, "lot/") || strings.HasPrefix(path, "handover/") || path == "how-we-figure.html" || path == "404.html" {
+			continue
+		}
+		root, err := html.Parse(bytes.NewReader(data))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for n := range root.Descendants() {
+			if n.Type != html.TextNode || !american.MatchString(n.Data) || n.Parent.Data == "style" || n.Parent.Data == "script" || n.Parent.Parent.Data == "head" {
+				continue
+			}
+			if metric.MatchString(n.Data) {
+				continue // says both
+			}
+			key := "data-si"
+			if n.Parent.Data == "data" {
+				key = "value"
+			}
+			si := ""
+			for _, a := range n.Parent.Attr {
+				if a.Key == key {
+					si = a.Val
+				}
+			}
+			pairs++
+			if !metric.MatchString(si) || american.MatchString(si) {
+				t.Errorf("%s: %q in <%s> has %q", path, n.Data, n.Parent.Data, si)
+				continue
+			}
+			from, to := alone.FindStringSubmatch(n.Data), alone.FindStringSubmatch(si)
+			if from == nil || to == nil {
+				continue
+			}
+			weights++
+			// What was rounded in pounds may have been up to a pound away.
+			within := new(big.Rat).Add(number("1"), number("0.45359237"))
+			if strings.HasPrefix(n.Data, "about ") && strings.HasSuffix(from[1], "0") {
+				within = number("4.8") // the nearest ten pounds and the nearest five kilograms
+			} else if strings.Contains(to[1], ".") {
+				within = number("0.05")
+			}
+			off := new(big.Rat).Sub(new(big.Rat).Mul(number(from[1]), number("0.45359237")), number(to[1]))
+			if off.Abs(off).Cmp(within) > 0 {
+				t.Errorf("%s: %s is not %s", path, n.Data, si)
+			}
+		}
+	}
+	if pairs < 2000 || weights < 500 {
+		t.Errorf("only %d quantities and %d weights were met", pairs, weights)
+	}
+}
+
+func number(s string) *big.Rat {
+	r, ok := new(big.Rat).SetString(strings.ReplaceAll(s, ",", ""))
+	if !ok {
+		panic(s)
+	}
+	return r
+}
+
+// TestFiguresTurnFromTheirExactValue: on the page of the figures each weight in kilograms
+// is the exact value's, limits down and loads up to the whole kilogram (NIST SP 811, B.8),
+// and not what the rounded pounds would give.
+func TestFiguresTurnFromTheirExactValue(t *testing.T) {
+	files := whole(t, "../..")
+	stock, _, err := unit.Read(os.DirFS("../.."))
+	if err != nil {
+		t.Fatal(err)
+	}
+	met, differ := 0, 0
+	for _, w := range compute.Stock(stock) {
+		page := string(files["figures/"+strings.ToLower(w.Unit.Stock.Value)+".html"])
+		for i := range w.Figures {
+			f := &w.Figures[i]
+			if f.Unit != "lb" || page == "" || !f.Limit() && !f.Load() {
+				continue
+			}
+			kg := new(big.Rat).Mul(new(big.Rat).SetFloat64(f.Value), number("0.45359237"))
+			grace := number("0.000001") // what internal/measure/round.go calls slack
+			want := new(big.Int)
+			if f.Limit() {
+				kg.Add(kg, grace)
+				want.Div(kg.Num(), kg.Denom())
+			} else {
+				kg.Sub(kg, grace)
+				want.Div(kg.Num(), kg.Denom())
+				want.Add(want, big.NewInt(1))
+			}
+			si := regexp.MustCompile(`id="fig-` + f.Name + `"><h2>.*?<b data-si="(?:about )?([0-9,-]+) kg">`).FindStringSubmatch(page)
+			if si == nil {
+				t.Errorf("%s: the figure %s has no kilograms", w.Unit.Stock.Value, f.Name)
+				continue
+			}
+			met++
+			if got := strings.ReplaceAll(si[1], ",", ""); got != want.String() {
+				t.Errorf("%s: %s of %v lb is %s kg, want %s", w.Unit.Stock.Value, f.Name, f.Value, got, want)
+			}
+			if m := alone.FindStringSubmatch(f.Text); m != nil {
+				rounded := new(big.Rat).Mul(number(m[1]), number("0.45359237"))
+				if new(big.Int).Div(rounded.Num(), rounded.Denom()).Cmp(want) != 0 {
+					differ++
+				}
+			}
+		}
+	}
+	if met < 100 || differ == 0 {
+		t.Errorf("%d figures met, %d of which the rounding shows", met, differ)
+	}
+}
