@@ -68,8 +68,8 @@ type specGroup struct {
 
 type figure struct {
 	Name, Label, Text, Metric, Working, What, Source string
-	Notes                                    []string
-	Inputs                                   []labeled
+	Notes                                            []string
+	Inputs                                           []labeled
 }
 
 type absent struct{ Label, Needs string }
