@@ -17,6 +17,8 @@ type Settings struct {
 	Bands map[string]Band
 	// AsOf is the day to which ages are counted; the zero Day if nobody states one.
 	AsOf unit.Day
+	// StaleDays is after how many days an untouched listing is named to the owner.
+	StaleDays int
 }
 
 // A Band says how much of the loaded trailer should stand on the truck.
@@ -31,10 +33,16 @@ type Band struct {
 // practice, no source.
 const DefaultAllowance measure.Share = 0.05
 
+// DefaultStaleDays holds where the yard says nothing: half a year, common practice, no source.
+const DefaultStaleDays = 180
+
 // SettingsOf reads the settings off the yard's file; what it leaves out comes from
 // the tables.
 func SettingsOf(y *unit.Yard) Settings {
-	s := Settings{Allowance: DefaultAllowance, Bands: map[string]Band{}, AsOf: y.AsOf.Value}
+	s := Settings{Allowance: DefaultAllowance, Bands: map[string]Band{}, AsOf: y.AsOf.Value, StaleDays: DefaultStaleDays}
+	if y.StaleDays.Given() && y.StaleDays.Value > 0 {
+		s.StaleDays = y.StaleDays.Value
+	}
 	if y.Allowance.Given() && y.Allowance.Value < 1 {
 		s.Allowance = y.Allowance.Value
 	}

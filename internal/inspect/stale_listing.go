@@ -1,21 +1,33 @@
 package inspect
 
-// staleDays is after how many days in the yard a listing wants another look.
-const staleDays = 180
+import "tarepage/internal/unit"
 
 var staleListing = &Rule{
 	Name: "stale-listing", Severity: Remark,
-	Title:  "a unit that has stood for half a year is looked at again",
-	Why:    "Tires, batteries and prices do not keep, and neither does what was written about them.",
+	Title:  "a listing on which nothing changed for as long as the yard's file says is looked at again",
+	Why:    "Tires, batteries and prices do not keep, and neither does what was written about them. It takes 180 days where the yard's file has no stale-after-days.",
 	Source: Practice,
 	Remedy: "walk round it again, or think about the price",
 	check: func(c *Case, f *Findings) {
-		arrived, asOf := c.Arrived, c.Work.Settings.AsOf
-		if !arrived.Given() || !asOf.Known() || c.Availability.Value == "sold" {
+		last, asOf := c.Changed(), c.Work.Settings.AsOf
+		if !last.Known() || !asOf.Known() || c.Availability.Value == "sold" {
 			return
 		}
-		if days := asOf.Days() - arrived.Value.Days(); days > staleDays {
-			f.add(arrived.Pos, "here since %s, %d days before %s", arrived.Value, days, asOf)
+		days := asOf.Days() - last.Days()
+		if days <= c.Work.Settings.StaleDays {
+			return
 		}
+		// Where the day stands that is the last one.
+		var at unit.Pos
+		what := "no new price or availability since " + last.String()
+		switch last {
+		case c.Availability.Since():
+			at = c.Availability.Pos
+		case c.Price.Since():
+			at = c.Price.Pos
+		default:
+			at, what = c.Arrived.Pos, "here since "+last.String()+" without a new price or availability"
+		}
+		f.add(at, "%s, %d days before %s", what, days, asOf)
 	},
 }

@@ -99,7 +99,7 @@ func TestHero(t *testing.T) {
 				t.Errorf("%s: %d bytes are %d", name, f.Bytes, len(data[i]))
 			}
 			if f.Wide > Phone {
-				continue // pages offer it to no phone: internal/render's test of pictured
+				continue // pages offer it to no phone, which .ci/browser/check.mjs asks a browser
 			}
 			if shown++; len(data[i]) > mostHero {
 				t.Errorf("%s: %d px wide it has %d bytes, want at most %d", name, f.Wide, len(data[i]), mostHero)

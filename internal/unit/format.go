@@ -271,6 +271,7 @@ type Yard struct {
 	Address   Text    `key:"address" doc:"where the site is published: the https address of the folder that holds index.html; without it what has to name whole addresses is left out (canonical address, sitemap, feeds, link pictures)" eg:"https://sawbuck.example/trailers/"`
 	Excludes  Text    `key:"price-excludes" doc:"what the prices leave out" eg:"tax, title and registration"`
 	Allowance Percent `key:"allowance" doc:"what the yard holds back from the payload" eg:"5%"`
+	StaleDays Count   `key:"stale-after-days" doc:"after how many days without an arrival, a new price or a new availability a listing is named to you; 180 where nothing is said" eg:"90"`
 	VideoLink Text    `key:"video-link" doc:"where another host plays a recording from a moment on: an address with {id} for the recording and {s} for seconds, {ms} for milliseconds or {hms} as in 0h1m12s" eg:"https://video.example/{id}?t={s}"`
 	LotCopy   Flag    `key:"save-for-the-lot" doc:"whether a customer may keep the yard page and the trailers he opens on his phone, for where there is no signal; a kept page says how old it is. Turned off again, the next build takes the copies back" eg:"yes"`
 	Bands     Bands   `key:"tongue-band" doc:"how much of the loaded trailer should stand on the truck"`
