@@ -276,6 +276,41 @@ for (const file of pages) {
   await context.close();
 }
 
+// Within two thumb-scrolls of a phone of 390 by 844: the telephone, the tag, the elevation
+// and every caution. On every trailer's page, photos or not, in pounds and in kilograms.
+for (const file of pages.filter(f => /^u[\\/]/.test(path.relative(site, f)))) {
+  const name = path.relative(site, file);
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  const { page } = await visit(context, pathToFileURL(file).href, `${name}, two thumb-scrolls`);
+  for (const system of ['pounds', 'kilograms']) {
+    const ends = await page.evaluate(() => Object.fromEntries(['.call', '.price', '.tag', '.safety', '.side', '.cautions > ul'].map(s => [s, document.querySelector(s)?.getBoundingClientRect().bottom + scrollY])));
+    check(ends['.call'] <= 60 && ends['.price'] <= 844, `${name}: the telephone and the price stand in the first screen: ${JSON.stringify(ends)}`);
+    check(Object.values(ends).every(end => end === null || !(end > 2 * 844)), `${name}: tag, elevation and cautions within two thumb-scrolls in ${system}: ${JSON.stringify(ends)}`);
+    await page.locator('.switch .units').click();
+  }
+  await context.close();
+}
+
+// Paper: the lot sheet and the hand-over card fill one page and no more, the spec sheet no
+// more than seven, in Letter and in A4. The pages are counted in the PDF that Chromium makes
+// (ISO 32000-1, 7.7.3.3: each is an object of /Type /Page).
+for (const [folder, most] of [['lot', 1], ['handover', 1], ['u', 7]]) {
+  const list = pages.filter(f => path.dirname(path.relative(site, f)) === folder);
+  const heaviest = list.slice().sort((a, b) => fs.statSync(b).size - fs.statSync(a).size).slice(0, folder === 'u' ? 3 : list.length);
+  check(heaviest.length > 0, `paper: the site has ${folder}`);
+  const context = await browser.newContext();
+  for (const file of heaviest) {
+    const { page } = await visit(context, pathToFileURL(file).href, `${path.relative(site, file)} on paper`);
+    for (const format of ['Letter', 'A4']) {
+      const pdf = await page.pdf({ format, preferCSSPageSize: false });
+      const n = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g).length;
+      check(most === 1 ? n === 1 : n <= most, `${path.relative(site, file)} prints on ${n} pages of ${format}, not ${most}`);
+    }
+    await page.close();
+  }
+  await context.close();
+}
+
 // Keyboard: everything that can be reached shows where the focus is.
 {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });

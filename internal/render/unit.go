@@ -45,6 +45,9 @@ type figuresPage struct {
 	frame
 	Heading, Back string
 	Figures       []figure
+	Envelope      template.HTML // what one load may weigh and where it may stand, drawn
+	EnvelopeWords []elevation.Line
+	EnvelopeLoad  string
 	Absent        []absent
 }
 
@@ -153,6 +156,10 @@ func (m *maker) workings(e *entry) ([]byte, error) {
 		return nil, err
 	}
 	p.Description = "Every figure of " + e.Stock.Value + " with its working, what it rests on and its source."
+	if drawn, ok := elevation.EnvelopeOf(e.work); ok {
+		// The drawing is made by internal/elevation, which escapes what it writes.
+		p.Envelope, p.EnvelopeWords, p.EnvelopeLoad = template.HTML(drawn.SVG), drawn.Words, drawn.Long
+	}
 	for _, d := range compute.All {
 		if f := e.work.Figure(d.Name); f != nil {
 			p.Figures = append(p.Figures, figured(d, f, e.work))

@@ -17,7 +17,7 @@ window.units = (function () {
 	}
 	function label() {
 		[].forEach.call(document.querySelectorAll(".units"), function (b) {
-			b.textContent = all.si ? "Show pounds and feet" : "Show kilograms and meters";
+			b.textContent = all.si ? "Show lb and ft" : "Show kg and m";
 		});
 	}
 	function turn() {
