@@ -1,10 +1,6 @@
 package compute
 
-import (
-	"fmt"
-
-	"tarepage/internal/measure"
-)
+import "tarepage/internal/measure"
 
 var tagPayload = &Definition{
 	Name: "tag-payload", Label: "Payload by the tag",
@@ -17,7 +13,7 @@ var tagPayload = &Definition{
 		if !p.ready() {
 			return
 		}
-		p.TagPayload = p.limit(max(gvwr-empty, 0), fmt.Sprintf("%s - %s", gvwr, empty))
+		p.TagPayload = p.limit(max(gvwr-empty, 0), say("%s - %s", gvwr, empty))
 	},
 }
 
@@ -32,7 +28,7 @@ var axleCapacity = &Definition{
 		if !p.ready() {
 			return
 		}
-		p.AxleCapacity = p.limit(rating.Times(n), fmt.Sprintf("%d x %s", n, rating))
+		p.AxleCapacity = p.limit(rating.Times(n), say("%d x %s", n, rating))
 	},
 }
 
@@ -51,7 +47,7 @@ var wheelCapacity = &Definition{
 		if !p.ready() {
 			return
 		}
-		p.WheelCapacity = p.limit(wheel.Times(n), fmt.Sprintf("%d x %s", n, wheel))
+		p.WheelCapacity = p.limit(wheel.Times(n), say("%d x %s", n, wheel))
 	},
 }
 
@@ -73,22 +69,22 @@ var tongueByFoot = &Definition{
 		// One percent of gvwr for each foot is gvwr standing front feet out on a beam of
 		// a hundred feet.
 		v := measure.WeightAt(measure.Moment(gvwr, front), measure.Feet(100).Inches())
-		p.TongueByFoot = p.load(v, fmt.Sprintf("1%% x %s x %s ft, the feet being %s", gvwr, measure.Number(float64(front.Feet()), 2), working))
+		p.TongueByFoot = p.load(v, say("1%% x %s x %s ft, the feet being %s", gvwr, number{float64(front.Feet()), 2}, working))
 	},
 }
 
 // frontAxle is the distance from the ball to the first axle: A - spacing x (n - 1) / 2.
-func (p *pencil) frontAxle() (measure.Inches, string) {
+func (p *pencil) frontAxle() (measure.Inches, words) {
 	a := need(p, p.Unit.Axles.Center, "axles.center")
 	n := needCount(p, p.Unit.Axles.Count, "axles.count")
 	if n == 1 {
-		return a, a.String()
+		return a, say("%s", a)
 	}
 	spacing := need(p, p.Unit.Axles.Spacing, "axles.spacing")
 	if !p.ready() {
-		return 0, ""
+		return 0, words{}
 	}
-	return a - spacing.Times(n-1).Half(), fmt.Sprintf("%s - %s x %d / 2", a, spacing, n-1)
+	return a - spacing.Times(n-1).Half(), say("%s - %s x %d / 2", a, spacing, n-1)
 }
 
 var truckSharePayload = &Definition{
@@ -107,7 +103,7 @@ var truckSharePayload = &Definition{
 		if !p.ready() {
 			return
 		}
-		p.limit(max(s+tongue-empty, 0), fmt.Sprintf("%s + %s - %s", s, tongue.Near(), empty))
+		p.limit(max(s+tongue-empty, 0), say("%s + %s - %s", s, near{tongue}, empty))
 	},
 }
 
@@ -132,6 +128,6 @@ var classATruck = &Definition{
 		if !p.ready() {
 			return
 		}
-		p.ClassATruck = p.limit(max(ClassAFrom-gvwr, 0), fmt.Sprintf("%s - %s", ClassAFrom, gvwr))
+		p.ClassATruck = p.limit(max(ClassAFrom-gvwr, 0), say("%s - %s", ClassAFrom, gvwr))
 	},
 }

@@ -423,7 +423,7 @@ func TestEstimate(t *testing.T) {
 	for _, name := range []string{"empty-axle-load", "empty-tongue-share", "empty-center", "tongue-at-gvwr", "tongue-share",
 		"axle-load-at-gvwr", "even-load-payload", "payload"} {
 		f := w.Figure(name)
-		if f == nil || !f.About || !f.Estimated || !strings.Contains(f.Working, "estimated from the parts") || !strings.HasPrefix(f.Text, "about ") {
+		if f == nil || !f.About || !f.Estimated || !strings.Contains(f.Working(), "estimated from the parts") || !strings.HasPrefix(f.Text, "about ") {
 			t.Errorf("%s does not say that it is estimated: %+v", name, f)
 		}
 	}
@@ -528,13 +528,13 @@ func TestServiceAndStopping(t *testing.T) {
 			t.Errorf("%s is %+v, want %s", name, f, want)
 		}
 	}
-	if f := w.Figure("mean-deceleration"); !strings.Contains(strings.Join(f.Notes, " "), "comparison only") || !strings.Contains(strings.Join(f.Notes, " "), "60.2%") {
-		t.Errorf("the caution or the share of gravity is missing: %v", f.Notes)
+	if f := w.Figure("mean-deceleration"); !strings.Contains(strings.Join(f.Notes(), " "), "comparison only") || !strings.Contains(strings.Join(f.Notes(), " "), "60.2%") {
+		t.Errorf("the caution or the share of gravity is missing: %v", f.Notes())
 	}
-	if f := w.Figure("beam-weight"); !strings.Contains(strings.Join(f.Notes, " "), "not a structural rating") {
-		t.Errorf("beam-weight says nothing of strength: %v", f.Notes)
+	if f := w.Figure("beam-weight"); !strings.Contains(strings.Join(f.Notes(), " "), "not a structural rating") {
+		t.Errorf("beam-weight says nothing of strength: %v", f.Notes())
 	}
-	if f := w.Figure("wheel-torque"); f == nil || f.Text != "275 to 325 lb-ft" || !strings.Contains(strings.Join(f.Notes, " "), "10, 25 and 50 miles") {
+	if f := w.Figure("wheel-torque"); f == nil || f.Text != "275 to 325 lb-ft" || !strings.Contains(strings.Join(f.Notes(), " "), "10, 25 and 50 miles") {
 		t.Errorf("wheel-torque of a 5/8 in flange nut on a 16 in dual is %+v", f)
 	}
 	for _, bad := range []string{"M124", "124/", "fast", ""} {

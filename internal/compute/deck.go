@@ -1,8 +1,6 @@
 package compute
 
 import (
-	"fmt"
-
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
@@ -61,9 +59,9 @@ var deckLength = &Definition{
 		if !p.ready() {
 			return
 		}
-		working := length.String()
+		working := say("%s", length)
 		if d := p.Unit.Deck; p.Space.Name == "deck" && d.Flat.Given() && d.Tail.Given() {
-			working = fmt.Sprintf("%s = %s flat + %s tail", length, d.Flat.Value, d.Tail.Value)
+			working = say("%s = %s flat + %s tail", length, d.Flat.Value, d.Tail.Value)
 		}
 		p.feet(length, working)
 	},
@@ -81,7 +79,7 @@ var deckArea = &Definition{
 			return
 		}
 		a := measure.Area(length, width)
-		p.enter(float64(a), a.Near(), 0.1, fmt.Sprintf("%s x %s", length, width.InInches()))
+		p.enter(float64(a), a.Near(), 0.1, say("%s x %s", length, inInches(width)))
 	},
 }
 
@@ -96,7 +94,7 @@ var overallLength = &Definition{
 		if !p.ready() {
 			return
 		}
-		p.feet(front+length, fmt.Sprintf("%s + %s", front, length))
+		p.feet(front+length, say("%s + %s", front, length))
 	},
 }
 
@@ -153,7 +151,7 @@ var loadingAngle = &Definition{
 			return
 		}
 		p.note("for %s, on level ground and empty", what)
-		p.enter(float64(angle), angle.Near(), 0.1, fmt.Sprintf("arcsin(%s / %s)", rise.InInches(), along))
+		p.enter(float64(angle), angle.Near(), 0.1, say("arcsin(%s / %s)", inInches(rise), along))
 		p.LoadingAngle = Result[measure.Degrees]{Value: angle, Known: true}
 	},
 }

@@ -1,8 +1,6 @@
 package compute
 
 import (
-	"fmt"
-
 	"tarepage/internal/measure"
 	"tarepage/internal/tables"
 	"tarepage/internal/unit"
@@ -123,10 +121,10 @@ var excise = &Definition{
 		e.ByLabel = u.Weights.GVWR.Value > row.Over
 		p.Excise = e
 		top := e.Highest()
-		p.use(top.key, top.Weight.String(), top.About, measure.Provenance{}, top.At)
+		p.use(top.key, top.Weight, top.About, measure.Provenance{}, top.At)
 		p.note("as the law stood when it was looked at on %s; it ends on %s", row.Checked, row.Ends)
 		if !e.Passed {
-			p.enter(0, "$0", 1, fmt.Sprintf("%s (%s) is not over %s", top.Weight.Limit(), top.By, row.Over))
+			p.enter(0, "$0", 1, say("%s (%s) is not over %s", limit(top.Weight), top.By, row.Over))
 			return
 		}
 		price := need(p, u.Price, "price")
@@ -135,6 +133,6 @@ var excise = &Definition{
 		}
 		tax := row.Rate.OfMoney(price)
 		p.enter(float64(tax), measure.Up(tax, 1).String(), 1,
-			fmt.Sprintf("%s x %s, %s being stated %s", row.Rate, price, top.Weight.Limit(), top.By))
+			say("%s x %s, %s being stated %s", row.Rate, price, limit(top.Weight), top.By))
 	},
 }

@@ -9,20 +9,14 @@ import (
 
 // A Figure is a computed number with its working.
 type Figure struct {
-	// Name is kebab-case and stable: it is what fig: links and the JSON use.
-	Name  string
-	Label string
+	*Definition
 	// Value is the unrounded number in Unit.
 	Value float64
-	Unit  string
 	// Text is the rounded writing: limits and payloads down, loads and needs up.
 	Text string
-	// Working is the formula with the numbers in it.
-	Working string
-	// Source is the clause or the practice that the figure follows.
+	// Source is the clause or the practice that the figure follows: the definition's, or one
+	// that fits this unit better.
 	Source string
-	// Practice marks common practice without a source: shown, never the legal number.
-	Practice bool
 	// About reports that an input was approximate.
 	About bool
 	// Estimated reports that it rests on the parts' estimated center of gravity because
@@ -30,11 +24,23 @@ type Figure struct {
 	Estimated bool
 	// Inputs are the fields it rests on, with their places. Figures of one unit share them.
 	Inputs []*Input
-	// Notes are what the reader of the figure must know.
-	Notes []string
 
-	step  float64 // the step of Text, in Unit
-	bound bound
+	working words
+	notes   []words
+	step    float64 // the step of Text, in Unit
+	bound   bound
+}
+
+// Working is the formula with the numbers in it.
+func (f *Figure) Working() string { return worked(f.working, f.Estimated) }
+
+// Notes are what the reader of the figure must know.
+func (f *Figure) Notes() []string {
+	var out []string
+	for _, n := range f.notes {
+		out = append(out, n.String())
+	}
+	return out
 }
 
 // bound says which way a figure may not be passed.
@@ -58,11 +64,22 @@ func (f *Figure) Step() float64 { return f.step }
 // An Input is one field a figure rests on.
 type Input struct {
 	Key  string // the key's path: weights.gvwr
-	Text string // the value as a working shows it
 	From measure.Provenance
 	At   unit.Pos
 
+	value fmt.Stringer
 	about bool
+}
+
+// Text is the value as a working shows it.
+func (in *Input) Text() string { return about(in.about, in.value.String()) }
+
+// about marks what was worked from something approximate.
+func about(is bool, text string) string {
+	if is {
+		return "about " + text
+	}
+	return text
 }
 
 // An Absence is a figure that could not be worked, with what it lacks.
@@ -81,14 +98,16 @@ type Need struct {
 
 // A Definition describes a figure for every unit: its documentation and its work.
 type Definition struct {
+	// Name is kebab-case and stable: it is what fig: links and the JSON use.
 	Name  string
 	Label string
 	// What says what the figure is, for a customer.
 	What string
 	// Formula is the rule in words and symbols.
-	Formula  string
-	Unit     string
-	Source   string
+	Formula string
+	Unit    string
+	Source  string
+	// Practice marks common practice without a source: shown, never the legal number.
 	Practice bool
 
 	work func(*pencil)
@@ -109,7 +128,7 @@ type pencil struct {
 	// estimated: the tongue was not weighed, and its share comes from the parts.
 	estimated bool
 	needs     []Need
-	notes     []string
+	notes     []words
 	// silent drops the figure without an Absence: the unit has no such thing.
 	silent bool
 	source string // overrides the definition's
@@ -171,11 +190,10 @@ func need[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
 	return f.Value
 }
 
-// take brings a field in. Many figures ask for the same one; it is written out only the
-// first time.
+// take brings a field in.
 func take[U measure.Unit](p *pencil, f unit.Field[U], key string) {
 	if !p.again(key, f.Pos) {
-		p.use(key, f.Value.String(), f.About, f.From, f.Pos)
+		p.use(key, f.Value, f.About, f.From, f.Pos)
 	}
 }
 
@@ -224,24 +242,21 @@ func needCount(p *pencil, f unit.Count, key string) int {
 		return 0
 	}
 	if !p.again(key, f.Pos) {
-		p.use(key, measure.Count(f.Value), f.About, f.From, f.Pos)
+		p.use(key, count(f.Value), f.About, f.From, f.Pos)
 	}
 	return f.Value
 }
 
-func (p *pencil) use(key, text string, about bool, from measure.Provenance, at unit.Pos) {
+func (p *pencil) use(key string, value fmt.Stringer, about bool, from measure.Provenance, at unit.Pos) {
 	if p.has(key) {
 		return
-	}
-	if about {
-		text = "about " + text
 	}
 	if len(p.room) == 0 {
 		p.room = make([]Input, 16)
 	}
 	in := &p.room[0]
 	p.room = p.room[1:]
-	*in = Input{key, text, from, at, about}
+	*in = Input{key, from, at, value, about}
 	p.sheet = append(p.sheet, in)
 	p.lean(in)
 }
@@ -285,32 +300,26 @@ func (w *Work) needsOf(name string) []Need {
 func (p *pencil) ready() bool { return len(p.needs) == 0 && !p.silent }
 
 func (p *pencil) note(format string, args ...any) {
-	p.notes = append(p.notes, fmt.Sprintf(format, args...))
+	p.notes = append(p.notes, say(format, args...))
 }
 
 // skip leaves the figure out: this kind of trailer has no such thing.
 func (p *pencil) skip() { p.silent = true }
 
 // enter writes a worked figure down. A number that is not finite is never shown.
-func (p *pencil) enter(value float64, text string, step float64, working string) {
+func (p *pencil) enter(value float64, text string, step float64, working words) {
 	if !measure.Finite(value) {
 		p.needs = append(p.needs, Need{p.def.Name, "check the measures it rests on"})
 		return
-	}
-	if p.about {
-		text = "about " + text
-	}
-	if p.estimated {
-		working += estimatedWords
 	}
 	source := p.def.Source
 	if p.source != "" {
 		source = p.source
 	}
 	p.Figures = append(p.Figures, Figure{
-		Name: p.def.Name, Label: p.def.Label, Value: value, Unit: p.def.Unit, Text: text,
-		Working: working, Source: source, Practice: p.def.Practice, About: p.about, Estimated: p.estimated,
-		Inputs: p.keep(p.inputs), Notes: p.notes, step: step, bound: p.bound,
+		Definition: p.def, Value: value, Text: about(p.about, text),
+		working: working, Source: source, About: p.about, Estimated: p.estimated,
+		Inputs: p.keep(p.inputs), notes: p.notes, step: step, bound: p.bound,
 	})
 }
 
@@ -325,27 +334,27 @@ func (w *Work) keep(inputs []*Input) []*Input {
 }
 
 // limit enters a weight that nobody may exceed: down to the whole pound.
-func (p *pencil) limit(v measure.Pounds, working string) Result[measure.Pounds] {
+func (p *pencil) limit(v measure.Pounds, working words) Result[measure.Pounds] {
 	p.bound = atMost
 	p.enter(float64(v), v.Limit(), 1, working)
 	return Result[measure.Pounds]{v, measure.Finite(v)}
 }
 
 // load enters a weight that something has to bear: up to the whole pound.
-func (p *pencil) load(v measure.Pounds, working string) Result[measure.Pounds] {
+func (p *pencil) load(v measure.Pounds, working words) Result[measure.Pounds] {
 	p.bound = atLeast
 	p.enter(float64(v), v.Load(), 1, working)
 	return Result[measure.Pounds]{v, measure.Finite(v)}
 }
 
 // share enters a share, shown in percent to a tenth.
-func (p *pencil) share(v measure.Share, working string) Result[measure.Share] {
+func (p *pencil) share(v measure.Share, working words) Result[measure.Share] {
 	p.enter(v.Percent(), v.Near(), 0.1, working)
 	return Result[measure.Share]{v, measure.Finite(v)}
 }
 
 // feet enters a length stated in feet, to the quarter inch.
-func (p *pencil) feet(v measure.Inches, working string) Result[measure.Inches] {
+func (p *pencil) feet(v measure.Inches, working words) Result[measure.Inches] {
 	p.enter(float64(v.Feet()), v.InFeet(), 0.25/measure.InchesPerFoot, working)
 	return Result[measure.Inches]{v, measure.Finite(v)}
 }

@@ -1,7 +1,6 @@
 package compute
 
 import (
-	"fmt"
 	"strings"
 
 	"tarepage/internal/measure"
@@ -64,13 +63,13 @@ var struckVolume = &Definition{
 				heap.FitsStruck, heap.FitsHeaped = measure.NotOver(heap.Struck, p.Payload.Value), measure.NotOver(heap.Heaped, p.Payload.Value)
 			}
 			p.Heaps = append(p.Heaps, heap)
-			words := fmt.Sprintf("%s at %s: %s struck, %s heaped", b.Material, b.Density, heap.Struck.Load(), heap.Heaped.Load())
+			full := say("%s at %s: %s struck, %s heaped", b.Material, b.Density, load(heap.Struck), load(heap.Heaped))
 			if p.Payload.Known && !heap.FitsStruck {
-				words += fmt.Sprintf("; the payload is reached at %s", measure.Down(heap.Fits, 0.1).Near())
+				full = say("%s; the payload is reached at %s", full, near{measure.Down(heap.Fits, 0.1)})
 			}
-			p.note("%s", words)
+			p.notes = append(p.notes, full)
 		}
-		p.enter(float64(v), v.Near(), 0.1, fmt.Sprintf("%s x %s x %s", l, w.InInches(), h.InInches()))
+		p.enter(float64(v), v.Near(), 0.1, say("%s x %s x %s", l, inInches(w), inInches(h)))
 	},
 }
 
@@ -88,6 +87,6 @@ var heapedVolume = &Definition{
 		if hp := p.Unit.Bed.Heap; hp.Given() && !hp.Value {
 			p.note("this bed is not to be heaped")
 		}
-		p.enter(float64(v), v.Near(), 0.1, fmt.Sprintf("%s + the heap's %s", measure.Volume(l, w, h).Near(), measure.HeapedOn(l, w).Near()))
+		p.enter(float64(v), v.Near(), 0.1, say("%s + the heap's %s", near{measure.Volume(l, w, h)}, near{measure.HeapedOn(l, w)}))
 	},
 }

@@ -1,10 +1,6 @@
 package compute
 
-import (
-	"fmt"
-
-	"tarepage/internal/measure"
-)
+import "tarepage/internal/measure"
 
 // lightLabel is the GVWR up to which FMVSS 110 holds: 4,536 kg (10,000 lb), 49 CFR 571.110 S3.
 const lightLabel measure.Pounds = 10000
@@ -41,7 +37,7 @@ var relabelLimit = &Definition{
 			p.skip()
 			return
 		}
-		p.RelabelLimit = p.limit(v, fmt.Sprintf("the lesser of 1.5%% x %s and 100 lb", gvwr))
+		p.RelabelLimit = p.limit(v, say("the lesser of 1.5%% x %s and 100 lb", gvwr))
 	},
 }
 
@@ -66,12 +62,12 @@ var cargoPlacard = &Definition{
 			p.skip()
 			return
 		}
-		limit := rest(p, p.TagPayload, "tag-payload")
+		most := rest(p, p.TagPayload, "tag-payload")
 		if !p.ready() {
 			return
 		}
-		kg, lb := Placard(limit)
-		p.note("in the placard's words: the weight of cargo should never exceed %s kilograms or %s pounds", measure.Count(kg), measure.Count(int(lb)))
-		p.enter(float64(lb), lb.Limit(), 1, fmt.Sprintf("%s = %s kg, down; %s kg = %s", limit.Near(), measure.Number(limit.Kilograms(), 2), measure.Count(kg), lb.Limit()))
+		kg, lb := Placard(most)
+		p.note("in the placard's words: the weight of cargo should never exceed %s kilograms or %s pounds", count(kg), count(int(lb)))
+		p.enter(float64(lb), lb.Limit(), 1, say("%s = %s kg, down; %s kg = %s", near{most}, number{most.Kilograms(), 2}, count(kg), limit(lb)))
 	},
 }

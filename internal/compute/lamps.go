@@ -144,7 +144,7 @@ var lampSchedule = &Definition{
 			p.note("measured from the ball's center: with what stands in front of it the trailer may reach 30 ft, and then 2 intermediate side markers more")
 		}
 		p.enter(float64(s.Count()), measure.Count(s.Count())+" lamps", 1,
-			fmt.Sprintf("%s wide, %s long, gvwr %s: %s", width.InInches(), overall.Near(), gvwr, s))
+			say("%s wide, %s long, gvwr %s: %s", inInches(width), near{overall}, gvwr, s))
 	},
 }
 
@@ -161,6 +161,6 @@ var tapeLength = &Definition{
 		p.inherit(p.Figure("lamp-schedule"))
 		least := measure.Up(p.Lamps.TapeSide, 0.25)
 		p.enter(float64(p.Lamps.TapeSide.Feet()), least.String(), 0.25/measure.InchesPerFoot,
-			fmt.Sprintf("%s / 2", p.Lamps.TapeSide.Times(2)))
+			say("%s / 2", p.Lamps.TapeSide.Times(2)))
 	},
 }

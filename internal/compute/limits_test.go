@@ -666,8 +666,8 @@ func TestFiguresAtTheirEnds(t *testing.T) {
 			t.Errorf("claimed %s: %+v", claimed, e.Ratings)
 		}
 	}
-	if f := trailerFor(t, "condition: new\nprice: $100\nweights:\n  gvwr: 26,001.5 lb\n", "").Figure("excise"); f.Working != "12% x $100, 26,001 lb being stated on the label" {
-		t.Errorf("the working of the tax: %q", f.Working)
+	if f := trailerFor(t, "condition: new\nprice: $100\nweights:\n  gvwr: 26,001.5 lb\n", "").Figure("excise"); f.Working() != "12% x $100, 26,001 lb being stated on the label" {
+		t.Errorf("the working of the tax: %q", f.Working())
 	}
 }
 
@@ -686,7 +686,7 @@ func TestSurgeAndTieDownsAtTheirEnds(t *testing.T) {
 	}
 	for gvwr, want := range map[string]string{"12,000 lb": "12,000 lb / 1.75", "12,000.5 lb": "12,000.5 lb / 1.25", "12,001 lb": "12,001 lb / 1.25", "11,999.5 lb": "11,999.5 lb / 1.75"} {
 		f := trailerFor(t, "brakes:\n  kind: surge\nweights:\n  gvwr: "+gvwr+"\n", "").Figure("surge-truck")
-		if f == nil || f.Working != want {
+		if f == nil || f.Working() != want {
 			t.Errorf("%s: %+v, want %q", gvwr, f, want)
 		}
 	}
@@ -716,7 +716,7 @@ func TestSurgeAndTieDownsAtTheirEnds(t *testing.T) {
 	// One axle shares nothing.
 	for count, want := range map[string]bool{"1": false, "2": true} {
 		f := trailerFor(t, "hitch:\n  kind: bumper-pull\ndeck:\n  front: 4 ft\n  length: 12 ft\naxles:\n  count: "+count+"\n  rating: 3,500 lb\n  center: 11 ft\n  suspension: torsion\nweights:\n  gvwr: 3,000 lb\n  empty: 1,000 lb\n  tongue-empty: 150 lb\n", "").Figure("axle-load-at-gvwr")
-		if f == nil || strings.Contains(strings.Join(f.Notes, "; "), "share the load evenly") != want {
+		if f == nil || strings.Contains(strings.Join(f.Notes(), "; "), "share the load evenly") != want {
 			t.Errorf("%s axles: %+v", count, f)
 		}
 	}
@@ -831,7 +831,7 @@ func TestWheelsCapTires(t *testing.T) {
 	} {
 		u.Tires.Wheel = c.wheel
 		w := Unit(u, Settings{})
-		if f := w.Figure("tire-capacity"); f == nil || w.TireCapacity.Value != c.want || f.Working != c.working {
+		if f := w.Figure("tire-capacity"); f == nil || w.TireCapacity.Value != c.want || f.Working() != c.working {
 			t.Errorf("a wheel of %+v: %+v, want %v (%s)", c.wheel, f, c.want, c.working)
 		}
 	}
@@ -851,12 +851,12 @@ func TestPublishedLoadBelowTheCurve(t *testing.T) {
 		for _, letter := range tables.LoadRanges(p.Size) {
 			u.Tires.LoadRange = unit.Text{Value: letter, Pos: at}
 			got := tireOf(u)
-			if !got.Known || !strings.Contains(got.formula, "published at") {
+			if !got.Known || !strings.Contains(got.formula.String(), "published at") {
 				continue
 			}
 			found++
-			if got.Each > p.Load || !strings.Contains(strings.Join(got.Notes, "; "), "the published load: ") || !strings.Contains(got.formula, "being below the curve's") {
-				t.Errorf("%s %s at %v: %v of %v, %q, %q", p.Size, letter, p.Pressure, got.Each, p.Load, got.formula, got.Notes)
+			if got.Each > p.Load || !strings.Contains(strings.Join(got.Notes, "; "), "the published load: ") || !strings.Contains(got.formula.String(), "being below the curve's") {
+				t.Errorf("%s %s at %v: %v of %v, %q, %q", p.Size, letter, p.Pressure, got.Each, p.Load, got.formula.String(), got.Notes)
 			}
 		}
 	}

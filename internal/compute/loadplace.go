@@ -75,9 +75,9 @@ var loadWindow = &Definition{
 			return
 		}
 		p.shared()
-		p.note("from the ball: %s; its front end is set by %s, its rear end by %s", measure.American.Stretch(w.First.FromBall, w.Last.FromBall), p.inSpace(w.First.By.String()), p.inSpace(w.Last.By.String()))
+		p.note("from the ball: %s; its front end is set by %s, its rear end by %s", fromTo{w.First.FromBall, w.Last.FromBall}, p.inSpace(w.First.By.String()), p.inSpace(w.Last.By.String()))
 		p.LoadWindow = w
-		p.enter(float64(w.First.Behind.Feet()), p.inSpace(w.Text()), windowStep, r.working(w))
+		p.enter(float64(w.First.Behind.Feet()), p.inSpace(w.Text()), windowStep, say("%s", &standing{r, w}))
 	},
 }
 
@@ -89,8 +89,14 @@ func (p *pencil) inSpace(text string) string {
 // windowStep is the quarter inch to which a window is told, in feet.
 const windowStep = 0.25 / measure.InchesPerFoot
 
-// working shows how the two ends come about.
-func (r Rig) working(w Window) string {
+// standing shows how the two ends of a rig's window come about.
+type standing struct {
+	rig    Rig
+	window Window
+}
+
+func (s *standing) String() string {
+	r, w := s.rig, s.window
 	return fmt.Sprintf("%s on %s: front end %s; rear end %s", w.Load.Weight, w.Load.Length, r.endWorking(w.First, w), r.endWorking(w.Last, w))
 }
 

@@ -47,8 +47,9 @@ var commonRows = sync.OnceValue(func() []tables.CargoRow {
 	return out
 })
 
-// commonLoads places each common load on the trailer, where enough is known to place any.
-func (w *Work) commonLoads() []CommonLoad {
+// CommonLoads are what customers bring most, and where on this trailer each may stand,
+// where enough is known to place any.
+func (w *Work) CommonLoads() []CommonLoad {
 	rig, needs := RigOf(w)
 	if len(needs) > 0 {
 		return nil

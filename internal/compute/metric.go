@@ -14,10 +14,7 @@ func (w *Work) Metric(f *Figure) string {
 		p := pencil{Work: w}
 		text = p.inSpace(w.LoadWindow.In(measure.Metric))
 	}
-	if text != "" && f.About {
-		text = "about " + text
-	}
-	return text
+	return about(f.About && text != "", text)
 }
 
 func (f *Figure) metric() string {
@@ -43,11 +40,7 @@ func (f *Figure) metric() string {
 
 // Metric writes a rung in kilograms, down as every limit.
 func (r *Rung) Metric() string {
-	text := measure.Metric.Limit(r.Value)
-	if r.About {
-		text = "about " + text
-	}
-	return text
+	return about(r.About, measure.Metric.Limit(r.Value))
 }
 
 // MetricOf are the writings of a unit's figures that were rounded, each with what its exact
@@ -66,7 +59,7 @@ func (w *Work) MetricOf() map[string]string {
 	}
 	for i := range w.Ladder {
 		r := &w.Ladder[i]
-		add(r.Text, measure.Metric.Limit(r.Value), float64(r.Value), "lb")
+		add(r.Text(), measure.Metric.Limit(r.Value), float64(r.Value), "lb")
 	}
 	return out
 }

@@ -3,6 +3,7 @@ package compute
 import (
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -48,7 +49,7 @@ func (l *list) component(row string, n int, at measure.Inches) {
 	}
 	name := row
 	if n != 1 {
-		name = fmt.Sprintf("%d x %s", n, row)
+		name = strconv.Itoa(n) + " x " + row
 	}
 	l.add(name, c.Weight.Low.Times(n), c.Weight.High.Times(n), at, c.Cited)
 }
@@ -64,7 +65,7 @@ func (p *pencil) section(f unit.Text, key string) tables.SectionRow {
 		p.needs = append(p.needs, Need{key, err.Error()})
 		return tables.SectionRow{}
 	}
-	p.use(key, f.Value, f.About, f.From, f.Pos)
+	p.use(key, verbatim(f.Value), f.About, f.From, f.Pos)
 	return row
 }
 
@@ -112,8 +113,9 @@ var tireRows = sync.OnceValue(func() []tireRow {
 
 // tires adds the tires with their wheels: the rows of the size, else all rows of its
 // rim, from the lightest to the heaviest.
-func (l *list) tires(size string, n int, at measure.Inches) {
-	want, err := tables.ParseTireSize(size)
+func (l *list) tires(n int, at measure.Inches) {
+	size := l.p.Unit.Tires.Size.Value
+	want, err := l.p.tireSize()
 	if err != nil {
 		l.p.needs = append(l.p.needs, Need{"tires.size", err.Error()})
 		return
@@ -139,7 +141,7 @@ func (l *list) tires(size string, n int, at measure.Inches) {
 	for _, r := range rows {
 		low, high = min(low, r.Weight.Low), max(high, r.Weight.High)
 	}
-	l.add(fmt.Sprintf("%d x tire and wheel %s", n, size), low.Times(n), high.Times(n), at, rows[0].Cited)
+	l.add(strconv.Itoa(n)+" x tire and wheel "+size, low.Times(n), high.Times(n), at, rows[0].Cited)
 }
 
 var (
@@ -216,7 +218,7 @@ func floorOf(words string) (low, high float64, c tables.Cited, err error) {
 // partsOf lists the parts of an open trailer with a stated frame.
 func (p *pencil) partsOf() []Part {
 	u, s := p.Unit, p.Space
-	l := &list{p: p}
+	l := &list{p: p, parts: make([]Part, 0, 12)}
 	beam := p.section(u.Frame.Beam, "frame.beam")
 	cross := p.section(u.Frame.Crossmember, "frame.crossmember")
 	spacing := need(p, u.Frame.Spacing, "frame.crossmember-spacing")
@@ -244,13 +246,13 @@ func (p *pencil) partsOf() []Part {
 	// One crossmember at each end and one at each spacing between.
 	n := length.Spaces(spacing) + 1
 	w = measure.WeightOfLength(width.Times(n), cross.Weight)
-	l.add(fmt.Sprintf("%d crossmembers %s", n, cross.Shape), w, w, deckMiddle, cross.Cited)
+	l.add(strconv.Itoa(n)+" crossmembers "+cross.Shape, w, w, deckMiddle, cross.Cited)
 	low, high, cited, err := floorOf(u.Frame.Floor.Value)
 	if err != nil {
 		p.needs = append(p.needs, Need{"frame.floor", err.Error()})
 		return nil
 	}
-	p.use("frame.floor", u.Frame.Floor.Value, u.Frame.Floor.About, u.Frame.Floor.From, u.Frame.Floor.Pos)
+	p.use("frame.floor", verbatim(u.Frame.Floor.Value), u.Frame.Floor.About, u.Frame.Floor.From, u.Frame.Floor.Pos)
 	area := measure.Area(length, width)
 	l.add("floor of "+u.Frame.Floor.Value, measure.WeightOfArea(area, low), measure.WeightOfArea(area, high), deckMiddle, cited)
 
@@ -262,11 +264,11 @@ func (p *pencil) partsOf() []Part {
 		}
 		// The rows are sets for two axles.
 		if c, ok := tables.ComponentWeight(row); ok {
-			l.add(fmt.Sprintf("leaf springs of %d axles", axles), c.Weight.Low.Part(axles, 2), c.Weight.High.Part(axles, 2), center, c.Cited)
+			l.add("leaf springs of "+strconv.Itoa(axles)+" axles", c.Weight.Low.Part(axles, 2), c.Weight.High.Part(axles, 2), center, c.Cited)
 		}
 	}
-	p.use("tires.size", u.Tires.Size.Value, u.Tires.Size.About, u.Tires.Size.From, u.Tires.Size.Pos)
-	l.tires(u.Tires.Size.Value, axles*per, center)
+	p.use("tires.size", verbatim(u.Tires.Size.Value), u.Tires.Size.About, u.Tires.Size.From, u.Tires.Size.Pos)
+	l.tires(axles*per, center)
 
 	switch {
 	case u.Hitch.Kind.Value == "gooseneck" || u.Hitch.Kind.Value == "fifth-wheel":
@@ -328,23 +330,33 @@ var estimatedEmpty = &Definition{
 		}
 		p.Parts = parts
 		var low, high measure.Pounds
-		var words []string
 		for _, part := range parts {
 			low, high = low+part.Low, high+part.High
-			span := measure.Nearest(part.Low, 1).String()
-			if measure.Nearest(part.Low, 1) != measure.Nearest(part.High, 1) {
-				span += " to " + measure.Nearest(part.High, 1).String()
-			}
-			words = append(words, part.Name+" "+span)
 		}
 		middle := (low + high).Half()
 		v := middle + unlistedLikely.Of(middle)
 		p.EstimatedRange = [2]measure.Pounds{low, high + unlistedMost.Of(high)}
 		p.about = true
-		p.note("between %s (the listed parts alone) and %s", p.EstimatedRange[0].Limit(), p.EstimatedRange[1].Load())
-		p.enter(float64(v), measure.Nearest(v, 10).String(), 10, strings.Join(words, " + ")+"; the middle plus 15%")
+		p.note("between %s (the listed parts alone) and %s", limit(p.EstimatedRange[0]), load(p.EstimatedRange[1]))
+		p.enter(float64(v), measure.Nearest(v, 10).String(), 10, say("%s; the middle plus 15%%", sumOf(parts)))
 		p.EstimatedEmpty = Result[measure.Pounds]{v, measure.Finite(v)}
 	},
+}
+
+// sumOf shows parts added up, each from its least to its most.
+type sumOf []Part
+
+func (s sumOf) String() string {
+	var out []string
+	for _, part := range s {
+		low, high := measure.Nearest(part.Low, 1), measure.Nearest(part.High, 1)
+		span := low.String()
+		if low != high {
+			span += " to " + high.String()
+		}
+		out = append(out, part.Name+" "+span)
+	}
+	return strings.Join(out, " + ")
 }
 
 var estimatedCenter = &Definition{
@@ -368,7 +380,7 @@ var estimatedCenter = &Definition{
 			moment += measure.Moment(middle, part.At)
 		}
 		p.EstimatedCenter = p.feet(measure.ArmOf(moment, weight),
-			fmt.Sprintf("%s lb-ft / %s", measure.Number(float64(measure.WeightAt(moment, measure.Feet(1).Inches())), 0), weight.Near()))
+			say("%s lb-ft / %s", number{float64(measure.WeightAt(moment, measure.Feet(1).Inches())), 0}, near{weight}))
 	},
 }
 
@@ -393,7 +405,7 @@ var estimatedTongue = &Definition{
 		}
 		v := measure.Nearest(empty-measure.WeightAt(measure.Moment(empty, x), a), 10)
 		p.estimated = true
-		p.enter(float64(v), v.Load(), 10, fmt.Sprintf("%s x (1 - %s / %s)", empty, x.InFeet(), a))
+		p.enter(float64(v), v.Load(), 10, say("%s x (1 - %s / %s)", empty, inFeet(x), a))
 		p.EstimatedTongue = Result[measure.Pounds]{v, measure.Finite(v)}
 	},
 }
@@ -413,12 +425,12 @@ var beamWeight = &Definition{
 			return
 		}
 		p.source = row.Source
-		modulus := "the section modulus is not in the table"
+		modulus := say("the section modulus is not in the table")
 		if row.Modulus > 0 {
-			modulus = "section modulus " + measure.Number(float64(row.Modulus), 2) + " cu in about its strong axis"
+			modulus = say("section modulus %s cu in about its strong axis", number{float64(row.Modulus), 2})
 		}
-		p.note("%s deep, %s wide; %s", row.Depth.InInches(), row.Width.InInches(), modulus)
+		p.note("%s deep, %s wide; %s", inInches(row.Depth), inInches(row.Width), modulus)
 		p.note("a beam's weight and size are facts for comparison, not a structural rating; the label governs")
-		p.enter(float64(row.Weight), row.Weight.String(), 0.1, row.Shape)
+		p.enter(float64(row.Weight), row.Weight.String(), 0.1, say("%s", row.Shape))
 	},
 }

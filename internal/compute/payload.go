@@ -2,7 +2,6 @@ package compute
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -14,14 +13,34 @@ type Rung struct {
 	Name    string
 	Label   string
 	Value   measure.Pounds // not below zero
-	Text    string
-	Working string
 	Source  string
 	Governs bool
 	// About reports that an input was approximate.
 	About bool
 	// Estimated reports that the tongue was not weighed; see Figure.Estimated.
 	Estimated bool
+
+	working words
+}
+
+// Text is the rung's height, rounded down.
+func (r *Rung) Text() string { return about(r.About, r.Value.Limit()) }
+
+// Working is the formula with the numbers in it.
+func (r *Rung) Working() string { return worked(r.working, r.Estimated) }
+
+// lowestOf shows the rungs of a ladder.
+type lowestOf []Rung
+
+func (l lowestOf) String() string {
+	var out []string
+	for i := range l {
+		out = append(out, l[i].Text()+" ("+l[i].Label+")")
+	}
+	if len(out) == 1 {
+		return out[0]
+	}
+	return "the lowest of " + strings.Join(out, ", ")
 }
 
 var payload = &Definition{
@@ -39,24 +58,18 @@ var payload = &Definition{
 		for _, r := range p.Ladder {
 			lowest = min(lowest, r.Value)
 		}
-		var words []string
 		governing := ""
 		for i := range p.Ladder {
 			r := &p.Ladder[i]
 			if r.Value == lowest && governing == "" {
 				r.Governs, governing = true, r.Label
 			}
-			words = append(words, r.Text+" ("+r.Label+")")
 			p.about = p.about || r.About
 			p.estimated = p.estimated || r.Estimated
 		}
 		p.note("%s %s", governing, governs(governing))
 		p.uncounted()
-		working := words[0]
-		if len(words) > 1 {
-			working = "the lowest of " + strings.Join(words, ", ")
-		}
-		p.Payload = p.limit(lowest, working)
+		p.Payload = p.limit(lowest, say("%s", lowestOf(p.Ladder)))
 	},
 }
 
@@ -108,47 +121,40 @@ func governs(label string) string {
 // ladder works every rung that can be worked and sorts them, lowest first. Rungs of
 // equal height keep the order of the design.
 func (p *pencil) ladder() []Rung {
-	var out []Rung
+	out := make([]Rung, 0, 8)
 	inputs := make([]*Input, 0, 24)
+	q := new(pencil)
 	// rung works one limit on its own sheet and keeps what it rests on.
-	rung := func(name, label, source string, work func(q *pencil) (measure.Pounds, string)) {
-		q := &pencil{Work: p.Work, def: p.def, inputs: inputs[:0]}
+	rung := func(name, label, source string, work func(q *pencil) (measure.Pounds, words)) {
+		*q = pencil{Work: p.Work, def: p.def, inputs: inputs[:0]}
 		v, working := work(q)
 		if !q.ready() || !measure.Finite(v) {
 			return
 		}
-		v = max(v, 0)
-		text := v.Limit()
-		if q.about {
-			text = "about " + text
-		}
-		if q.estimated {
-			working += estimatedWords
-		}
 		p.bring(q.inputs)
-		out = append(out, Rung{Name: name, Label: label, Value: v, Text: text, Working: working, Source: source, About: q.about, Estimated: q.estimated})
+		out = append(out, Rung{Name: name, Label: label, Value: max(v, 0), working: working, Source: source, About: q.about, Estimated: q.estimated})
 	}
 	u := p.Unit
-	rung("tag", "the tag", "49 CFR 567.4(g)(3)", func(q *pencil) (measure.Pounds, string) {
+	rung("tag", "the tag", "49 CFR 567.4(g)(3)", func(q *pencil) (measure.Pounds, words) {
 		v := rest(q, q.TagPayload, "tag-payload")
 		return v, q.working("tag-payload")
 	})
-	even := func(hold measure.Pounds, q *pencil) (measure.Pounds, string) {
+	even := func(hold measure.Pounds, q *pencil) (measure.Pounds, words) {
 		onAxles := rest(q, q.EmptyAxleLoad, "empty-axle-load")
 		a := need(q, u.Axles.Center, "axles.center")
 		xc := q.center()
 		if !q.ready() {
-			return 0, ""
+			return 0, words{}
 		}
 		return evenLoad(hold, onAxles, a, xc),
-			fmt.Sprintf("(%s x %s - %s x %s) / %s", a, hold.Near(), a, onAxles.Near(), xc.Near())
+			say("(%s x %s - %s x %s) / %s", a, near{hold}, a, near{onAxles}, near{xc})
 	}
-	rung("axles", "the axles, even load", staticsSource+"; 49 CFR 571.3(b) (GAWR)", func(q *pencil) (measure.Pounds, string) {
+	rung("axles", "the axles, even load", staticsSource+"; 49 CFR 571.3(b) (GAWR)", func(q *pencil) (measure.Pounds, words) {
 		return even(rest(q, q.AxleCapacity, "axle-capacity"), q)
 	})
 	// Where nobody weighed the tongue or measured the deck, the axles still set a limit:
 	// with the least on the tongue that the band asks for, they carry all the rest.
-	rung("axles-least", "the axles, with the least tongue weight", staticsSource+"; 49 CFR 571.3(b) (GAWR); the tongue band's least", func(q *pencil) (measure.Pounds, string) {
+	rung("axles-least", "the axles, with the least tongue weight", staticsSource+"; 49 CFR 571.3(b) (GAWR); the tongue band's least", func(q *pencil) (measure.Pounds, words) {
 		if q.evenKnown() {
 			q.skip()
 		}
@@ -159,37 +165,37 @@ func (p *pencil) ladder() []Rung {
 		hold := rest(q, q.AxleCapacity, "axle-capacity")
 		empty := need(q, u.Weights.Empty, "weights.empty")
 		if !q.ready() {
-			return 0, ""
+			return 0, words{}
 		}
 		if q.TireCapacity.Known {
 			hold = min(hold, rest(q, q.TireCapacity, "tire-capacity").Times(u.Axles.Count.Value))
 		}
-		return measure.WholeOf(hold, 1-band.Least) - empty, fmt.Sprintf("%s / (100%% - %s) - %s", hold.Near(), band.Least, empty)
+		return measure.WholeOf(hold, 1-band.Least) - empty, say("%s / (100%% - %s) - %s", near{hold}, band.Least, empty)
 	})
-	rung("tires", "the tires, even load", staticsSource+"; 49 CFR 393.75(f)", func(q *pencil) (measure.Pounds, string) {
+	rung("tires", "the tires, even load", staticsSource+"; 49 CFR 393.75(f)", func(q *pencil) (measure.Pounds, words) {
 		n := needCount(q, u.Axles.Count, "axles.count")
 		if !q.Tire.Known {
 			q.lack("tires.sidewall")
-			return 0, ""
+			return 0, words{}
 		}
 		q.inheritTire()
 		return even(q.Tire.Axle.Times(n), q)
 	})
-	rung("wheels", "the wheels, even load", staticsSource+"; the rating stamped on the wheel", func(q *pencil) (measure.Pounds, string) {
+	rung("wheels", "the wheels, even load", staticsSource+"; the rating stamped on the wheel", func(q *pencil) (measure.Pounds, words) {
 		n := needCount(q, u.Axles.Count, "axles.count")
 		return even(rest(q, q.WheelCapacity, "wheel-capacity").Times(n), q)
 	})
-	less := func(q *pencil, rating measure.Pounds) (measure.Pounds, string) {
+	less := func(q *pencil, rating measure.Pounds) (measure.Pounds, words) {
 		empty := need(q, u.Weights.Empty, "weights.empty")
-		return rating - empty, fmt.Sprintf("%s - %s", rating, empty)
+		return rating - empty, say("%s - %s", rating, empty)
 	}
-	rung("hitch", "the coupler", "the rating on the coupler plate; SAE J684", func(q *pencil) (measure.Pounds, string) {
+	rung("hitch", "the coupler", "the rating on the coupler plate; SAE J684", func(q *pencil) (measure.Pounds, words) {
 		return less(q, need(q, u.Hitch.Rating, "hitch.rating"))
 	})
-	rung("ball", "the ball", "the rating stamped on the ball; SAE J684", func(q *pencil) (measure.Pounds, string) {
+	rung("ball", "the ball", "the rating stamped on the ball; SAE J684", func(q *pencil) (measure.Pounds, words) {
 		return less(q, need(q, u.Hitch.BallRating, "hitch.ball-rating"))
 	})
-	rung("tongue", "the tongue limit, even load", staticsSource+"; the limit on the coupler plate", func(q *pencil) (measure.Pounds, string) {
+	rung("tongue", "the tongue limit, even load", staticsSource+"; the limit on the coupler plate", func(q *pencil) (measure.Pounds, words) {
 		limit := need(q, u.Hitch.TongueLimit, "hitch.tongue-limit")
 		tongue := q.emptyTongue()
 		a := need(q, u.Axles.Center, "axles.center")
@@ -199,10 +205,10 @@ func (p *pencil) ladder() []Rung {
 			q.skip()
 		}
 		if !q.ready() {
-			return 0, ""
+			return 0, words{}
 		}
 		return measure.WeightAt(measure.Moment(limit-tongue, a), a-xc),
-			fmt.Sprintf("(%s - %s) x %s / (%s - %s)", limit, tongue, a, a, xc.Near())
+			say("(%s - %s) x %s / (%s - %s)", limit, tongue, a, a, near{xc})
 	})
 	slices.SortStableFunc(out, func(a, b Rung) int {
 		return cmp.Compare(a.Value, b.Value)
@@ -211,11 +217,11 @@ func (p *pencil) ladder() []Rung {
 }
 
 // working is the working of an earlier figure.
-func (w *Work) working(name string) string {
+func (w *Work) working(name string) words {
 	if f := w.Figure(name); f != nil {
-		return f.Working
+		return f.working
 	}
-	return ""
+	return words{}
 }
 
 var workingPayload = &Definition{
@@ -231,7 +237,7 @@ var workingPayload = &Definition{
 		back := p.Settings.Allowance
 		v := measure.Down(full-back.Of(full), 100)
 		p.bound = atMost
-		p.enter(float64(v), v.Limit(), 100, fmt.Sprintf("%s - %s, down to the hundred", full.Near(), back))
+		p.enter(float64(v), v.Limit(), 100, say("%s - %s, down to the hundred", near{full}, back))
 		p.WorkingPayload = Result[measure.Pounds]{Value: v, Known: true}
 	},
 }

@@ -73,16 +73,16 @@ func TestNoSenselessFigure(t *testing.T) {
 			if math.IsNaN(f.Value) || math.IsInf(f.Value, 0) {
 				t.Fatalf("%s is %v", f.Name, f.Value)
 			}
-			for _, text := range []string{f.Text, f.Working} {
+			for _, text := range []string{f.Text, f.Working()} {
 				if text == "" || strings.Contains(text, "NaN") || strings.Contains(text, "Inf") {
-					t.Fatalf("%s: %q (%s)", f.Name, f.Text, f.Working)
+					t.Fatalf("%s: %q (%s)", f.Name, f.Text, f.Working())
 				}
 			}
 			if f.About != strings.HasPrefix(f.Text, "about ") {
 				t.Fatalf("%s is %q, about %v", f.Name, f.Text, f.About)
 			}
 			for _, in := range f.Inputs {
-				if !in.At.Known() || in.Key == "" || in.Text == "" {
+				if !in.At.Known() || in.Key == "" || in.Text() == "" {
 					t.Fatalf("%s rests on %+v", f.Name, in)
 				}
 			}
@@ -162,8 +162,8 @@ func TestApproximationsPropagate(t *testing.T) {
 			for _, in := range f.Inputs {
 				if in.Key == key {
 					rests = true
-					if !strings.HasPrefix(in.Text, "about ") {
-						t.Errorf("%s about: %s shows its input as %q", key, f.Name, in.Text)
+					if !strings.HasPrefix(in.Text(), "about ") {
+						t.Errorf("%s about: %s shows its input as %q", key, f.Name, in.Text())
 					}
 				}
 			}
@@ -263,7 +263,7 @@ func TestWhatIsMissingIsAskedFor(t *testing.T) {
 // The note on a payload that lacks rungs says what was not counted, and only that.
 func TestPayloadSaysWhatIsNotCounted(t *testing.T) {
 	note := func(u *unit.Unit) string {
-		return strings.Join(compute.Unit(u, settings()).Figure("payload").Notes, "; ")
+		return strings.Join(compute.Unit(u, settings()).Figure("payload").Notes(), "; ")
 	}
 	u := example(t)
 	if got := note(u); strings.Contains(got, "not counted") {

@@ -216,7 +216,7 @@ func TestExampleByHand(t *testing.T) {
 		if !near(f.Value, want, 1e-9*math.Abs(want)) || f.Text != c.text {
 			t.Errorf("%s is %v, %q; want %v, %q", c.figure, f.Value, f.Text, want, c.text)
 		}
-		if f.About || f.Working == "" || f.Source == "" || len(f.Inputs) == 0 {
+		if f.About || f.Working() == "" || f.Source == "" || len(f.Inputs) == 0 {
 			t.Errorf("%s lacks something: %+v", c.figure, f)
 		}
 	}
@@ -228,7 +228,7 @@ func TestExampleByHand(t *testing.T) {
 	}
 	var ladder []string
 	for _, rung := range w.Ladder {
-		ladder = append(ladder, fmt.Sprintf("%s %s %v", rung.Name, rung.Text, rung.Governs))
+		ladder = append(ladder, fmt.Sprintf("%s %s %v", rung.Name, rung.Text(), rung.Governs))
 	}
 	// (30,000 - 5,430) x 306/258 = 29,141.2; (24,640 - 5,430) x 306/258 = 22,784.0 less a
 	// little; (7,500 - 1,610) x 306/48 = 37,548.75; 30,000 - 7,040 = 22,960.

@@ -279,10 +279,10 @@ func TestRigOfTies(t *testing.T) {
 		t.Errorf("%+v %+v", r, needs)
 	}
 	f := trailerFor(t, strings.Replace(unitFile, "  size: ST235/80R16\n", "", 1), "").Figure("load-window")
-	if f == nil || !strings.Contains(strings.Join(f.Notes, "; "), "not counted, for want of a rating: the tires") {
+	if f == nil || !strings.Contains(strings.Join(f.Notes(), "; "), "not counted, for want of a rating: the tires") {
 		t.Errorf("a window without tires: %+v", f)
 	}
-	if f := w.Figure("load-window"); strings.Contains(strings.Join(f.Notes, "; "), "not counted") {
+	if f := w.Figure("load-window"); strings.Contains(strings.Join(f.Notes(), "; "), "not counted") {
 		t.Errorf("a window with tires: %+v", f)
 	}
 }
@@ -302,14 +302,14 @@ func TestLampsNearThirtyFeet(t *testing.T) {
 			}
 			t.Fatalf("no schedule at %s", front)
 		}
-		if got := strings.Contains(strings.Join(f.Notes, "; "), "may reach 30 ft"); got != want {
-			t.Errorf("%s and %s: %q, want the note %v", front, length, f.Notes, want)
+		if got := strings.Contains(strings.Join(f.Notes(), "; "), "may reach 30 ft"); got != want {
+			t.Errorf("%s and %s: %q, want the note %v", front, length, f.Notes(), want)
 		}
 	}
 	for length, want := range map[string]bool{"28 ft 11-7/8 in": true, "28 ft": true, "27 ft 11-7/8 in": false, "29 ft": false} {
 		f := trailerFor(t, "kind: deck-over\ndeck:\n  front: 1 ft\n  length: "+length+"\n  width: 102 in\nweights:\n  gvwr: 9,000 lb\n", "").Figure("lamp-schedule")
-		if got := strings.Contains(strings.Join(f.Notes, "; "), "may reach 30 ft"); got != want {
-			t.Errorf("1 ft and %s: %q, want the note %v", length, f.Notes, want)
+		if got := strings.Contains(strings.Join(f.Notes(), "; "), "may reach 30 ft"); got != want {
+			t.Errorf("1 ft and %s: %q, want the note %v", length, f.Notes(), want)
 		}
 	}
 	// Half of 21 ft 1/4 in is 10 ft 6-1/8, and up to the quarter: 571.108 S8.2.3.2.
@@ -407,8 +407,9 @@ func TestNearestInOrder(t *testing.T) {
 func TestTirePartsByRim(t *testing.T) {
 	tires := func(size string) (Part, []Need) {
 		p := &pencil{Work: &Work{Unit: &unit.Unit{}}}
+		p.Unit.Tires.Size.Value = size
 		l := &list{p: p}
-		l.tires(size, 4, 200)
+		l.tires(4, 200)
 		if len(l.parts) == 0 {
 			return Part{}, p.needs
 		}
@@ -472,7 +473,7 @@ func TestLadderAtItsEnds(t *testing.T) {
 		if f == nil {
 			t.Fatalf("%q: no payload: %+v", c.to, w.Absent)
 		}
-		notes := strings.Join(f.Notes, "; ")
+		notes := strings.Join(f.Notes(), "; ")
 		if !strings.Contains(notes, c.note) || c.not != "" && strings.Contains(notes, c.not) {
 			t.Errorf("%q for %q: %q, want %q and not %q", c.to, c.from, notes, c.note, c.not)
 		}
@@ -486,11 +487,11 @@ func TestLadderAtItsEnds(t *testing.T) {
 		}
 		return nil
 	}
-	if r := rung("  rating: 15,000 lb\n", "  rating: 3,999 lb\n", "hitch"); r == nil || r.Value != 0 || r.Text != "0 lb" || !r.Governs {
+	if r := rung("  rating: 15,000 lb\n", "  rating: 3,999 lb\n", "hitch"); r == nil || r.Value != 0 || r.Text() != "0 lb" || !r.Governs {
 		t.Errorf("a coupler below the empty weight: %+v", r)
 	}
 	// Without the even load the axles bound it with the least tongue: 2 x 2 x 3,420 / 85% - 4,000.
-	if r := rung("  center: 18 ft\n", "", "axles-least"); r == nil || r.Text != "12,094 lb" {
+	if r := rung("  center: 18 ft\n", "", "axles-least"); r == nil || r.Text() != "12,094 lb" {
 		t.Errorf("axles of unknown place: %+v", r)
 	}
 	if r := rung("", "", "axles-least"); r != nil {

@@ -106,8 +106,8 @@ func TestLoadWindowFigure(t *testing.T) {
 	if math.Abs(f.Value-135.76829268292684/12) > 1e-12 || f.Unit != "ft" {
 		t.Errorf("value %v %s, want the front end in feet", f.Value, f.Unit)
 	}
-	if !strings.Contains(f.Working, "(1,610 lb + 12,300 lb - 25% of 19,340 lb)") || !strings.Contains(f.Notes[0], "from the ball: 18 ft 10 in to 22 ft 9-3/4 in") {
-		t.Errorf("working %q, notes %q", f.Working, f.Notes)
+	if !strings.Contains(f.Working(), "(1,610 lb + 12,300 lb - 25% of 19,340 lb)") || !strings.Contains(f.Notes()[0], "from the ball: 18 ft 10 in to 22 ft 9-3/4 in") {
+		t.Errorf("working %q, notes %q", f.Working(), f.Notes())
 	}
 	// Axles so far forward that no place gives the tongue enough.
 	w := worked(t, gooseneck, "center: 25 ft 6 in", "center: 9 ft")
@@ -281,7 +281,7 @@ func TestStaticsAgainstEquations(t *testing.T) {
 				t.Fatalf("%d: no %s: %v", i, name, w.Absent)
 			}
 			if math.Abs(f.Value-v) > 1e-6*math.Max(1, math.Abs(v)) {
-				t.Fatalf("%d: %s is %v, the equations give %v\n%s", i, name, f.Value, v, f.Working)
+				t.Fatalf("%d: %s is %v, the equations give %v\n%s", i, name, f.Value, v, f.Working())
 			}
 			seen[name]++
 		}

@@ -27,9 +27,9 @@ var tireAge = &Definition{
 			p.skip()
 			return
 		}
-		p.use("tires.made", made.Value.String(), made.About, made.From, made.Pos)
+		p.use("tires.made", made.Value, made.About, made.From, made.Pos)
 		v := measure.YearsOf(days)
-		p.enter(float64(v), v.Near(), 0.1, fmt.Sprintf("%s less %s: %s days", day, made.Value, measure.Count(days)))
+		p.enter(float64(v), v.Near(), 0.1, say("%s less %s: %s days", day, made.Value, count(days)))
 	},
 }
 
@@ -76,15 +76,15 @@ var tireSpeed = &Definition{
 			p.needs = append(p.needs, Need{"tires.service", err.Error()})
 			return
 		}
-		p.use("tires.service", f.Value, f.About, f.From, f.Pos)
+		p.use("tires.service", verbatim(f.Value), f.About, f.From, f.Pos)
 		if li, err := tables.LoadIndex(s.Single); err == nil {
-			p.note("load index %d stands for %s alone; the pounds molded on the sidewall are the rating", s.Single, li.Pounds.Limit())
+			p.note("load index %d stands for %s alone; the pounds molded on the sidewall are the rating", s.Single, limit(li.Pounds))
 		}
 		if li, err := tables.LoadIndex(s.Dual); err == nil && s.Dual > 0 {
-			p.note("load index %d stands for %s in a pair", s.Dual, li.Pounds.Limit())
+			p.note("load index %d stands for %s in a pair", s.Dual, limit(li.Pounds))
 		}
 		v := measure.FromKilometersPerHour(row.KMH)
-		p.enter(float64(v), v.Limit(), 1, fmt.Sprintf("symbol %s: %d km/h", s.Symbol, row.KMH))
+		p.enter(float64(v), v.Limit(), 1, say("symbol %s: %d km/h", s.Symbol, row.KMH))
 		p.TireSpeed = Result[measure.MilesPerHour]{v, true}
 	},
 }
@@ -160,7 +160,7 @@ var wheelTorque = &Definition{
 			return
 		}
 		per := needCount(p, t.PerAxle, "tires.per-axle")
-		size, err := tables.ParseTireSize(t.Size.Value)
+		size, err := p.tireSize()
 		if err != nil {
 			p.lack("tires.size")
 		}
@@ -172,26 +172,26 @@ var wheelTorque = &Definition{
 			p.needs = append(p.needs, Need{"tires.stud", err.Error()})
 			return
 		}
-		p.use("tires.stud", t.Stud.Value, t.Stud.About, t.Stud.From, t.Stud.Pos)
-		p.use("tires.size", t.Size.Value, t.Size.About, t.Size.From, t.Size.Pos)
+		p.use("tires.stud", verbatim(t.Stud.Value), t.Stud.About, t.Stud.From, t.Stud.Pos)
+		p.use("tires.size", verbatim(t.Size.Value), t.Size.About, t.Size.From, t.Size.Pos)
 		p.source = row.Source
 		stage := func(s tables.Span[tables.FootPounds]) string {
 			return measure.Number(float64(s.Low), 0) + " to " + measure.Number(float64(s.High), 0)
 		}
-		var words []string
+		var stages []string
 		if row.Stage1.Stated() {
-			words = append(words, "first "+stage(row.Stage1))
+			stages = append(stages, "first "+stage(row.Stage1))
 		}
 		if row.Stage2.Stated() {
-			words = append(words, "then "+stage(row.Stage2))
+			stages = append(stages, "then "+stage(row.Stage2))
 		}
-		words = append(words, "last "+stage(row.Final))
-		p.TorqueStages = words
+		stages = append(stages, "last "+stage(row.Final))
+		p.TorqueStages = stages
 		p.note("tighten again after %s of a first trip or a changed wheel", retorque)
 		if row.Note != "" {
 			p.note("%s", row.Note)
 		}
-		p.enter(float64(row.Final.Low), stage(row.Final)+" lb-ft", 1, fmt.Sprintf("%s, stud %s: %s", row.Wheel, row.Stud, strings.Join(words, ", ")))
+		p.enter(float64(row.Final.Low), stage(row.Final)+" lb-ft", 1, say("%s, stud %s: %s", row.Wheel, row.Stud, strings.Join(stages, ", ")))
 	},
 }
 
@@ -202,7 +202,7 @@ func (p *pencil) stated() unit.Stopping {
 		p.skip()
 		return f
 	}
-	p.use("brakes.stopping", f.Value.String(), f.About, f.From, f.Pos)
+	p.use("brakes.stopping", f.Value, f.About, f.From, f.Pos)
 	p.note("a comparison only: it was stated for one trailer, one load and a dry road, with the brakes adjusted and the driver's own time left out; what yours does depends on truck, load, tires, road and brakes")
 	return f
 }
@@ -218,8 +218,8 @@ var meanDeceleration = &Definition{
 			return
 		}
 		a := measure.MeanDeceleration(f.Value.From, f.Value.Distance)
-		p.note("that is %s of gravity", a.Gravities().Near())
-		p.enter(float64(a), a.Near(), 0.1, fmt.Sprintf("(%s) x (%s) / (2 x %s)", f.Value.From, f.Value.From, f.Value.Distance))
+		p.note("that is %s of gravity", near{a.Gravities()})
+		p.enter(float64(a), a.Near(), 0.1, say("(%s) x (%s) / (2 x %s)", f.Value.From, f.Value.From, f.Value.Distance))
 	},
 }
 
@@ -236,7 +236,7 @@ func stoppingAt(name string, v measure.MilesPerHour) *Definition {
 			}
 			d := measure.StoppingFrom(v, f.Value.From, f.Value.Distance)
 			up := measure.Up(d.Feet(), 1)
-			p.enter(float64(d.Feet()), up.Near(), 1, fmt.Sprintf("%s x (%s / %s) squared", f.Value.Distance, v, f.Value.From))
+			p.enter(float64(d.Feet()), up.Near(), 1, say("%s x (%s / %s) squared", f.Value.Distance, v, f.Value.From))
 		},
 	}
 }

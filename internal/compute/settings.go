@@ -3,6 +3,7 @@ package compute
 import (
 	"runtime"
 	"sync"
+	"sync/atomic"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/tables"
@@ -69,23 +70,19 @@ func SettingsOf(y *unit.Yard) Settings {
 func Stock(s *unit.Stock) []*Work {
 	settings := SettingsOf(s.Yard)
 	out := make([]*Work, len(s.Units))
-	var wg sync.WaitGroup
-	next := make(chan int)
-	for range runtime.GOMAXPROCS(0) {
-		wg.Add(1)
-		go func() {
-			defer wg.Done()
-			for i := range next {
-				if u := s.Units[i]; !u.Broken {
-					out[i] = Unit(u, settings)
-				}
+	var next atomic.Int64
+	hand := func() {
+		for i := next.Add(1) - 1; i < int64(len(s.Units)); i = next.Add(1) - 1 {
+			if u := s.Units[i]; !u.Broken {
+				out[i] = Unit(u, settings)
 			}
-		}()
+		}
 	}
-	for i := range s.Units {
-		next <- i
+	var others sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) - 1 {
+		others.Go(hand)
 	}
-	close(next)
-	wg.Wait()
+	hand()
+	others.Wait()
 	return out
 }

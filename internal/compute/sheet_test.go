@@ -81,21 +81,21 @@ func sheet(w *compute.Work) string {
 		f := &w.Figures[i]
 		fmt.Fprintf(&b, "%s: %s [%.9g %s, step %.6g%s%s%s%s%s]\n  %s\n  by %s\n", f.Name, f.Text, f.Value, f.Unit, f.Step(),
 			mark(f.Limit(), "limit"), mark(f.Load(), "load"), mark(f.About, "about"), mark(f.Estimated, "estimated"), mark(f.Practice, "practice"),
-			f.Working, f.Source)
+			f.Working(), f.Source)
 		var on []string
 		for _, in := range f.Inputs {
-			on = append(on, fmt.Sprintf("%s %s @%d", in.Key, in.Text, in.At.Line))
+			on = append(on, fmt.Sprintf("%s %s @%d", in.Key, in.Text(), in.At.Line))
 		}
 		if len(on) > 0 {
 			fmt.Fprintf(&b, "  from %s\n", strings.Join(on, "; "))
 		}
-		for _, n := range f.Notes {
+		for _, n := range f.Notes() {
 			fmt.Fprintf(&b, "  - %s\n", n)
 		}
 	}
 	for _, r := range w.Ladder {
-		fmt.Fprintf(&b, "rung %s (%s): %s [%.9g%s%s%s] %s by %s\n", r.Name, r.Label, r.Text, float64(r.Value),
-			mark(r.Governs, "governs"), mark(r.About, "about"), mark(r.Estimated, "estimated"), r.Working, r.Source)
+		fmt.Fprintf(&b, "rung %s (%s): %s [%.9g%s%s%s] %s by %s\n", r.Name, r.Label, r.Text(), float64(r.Value),
+			mark(r.Governs, "governs"), mark(r.About, "about"), mark(r.Estimated, "estimated"), r.Working(), r.Source)
 	}
 	for _, a := range w.Absent {
 		fmt.Fprintf(&b, "no %s\n", a.Name)

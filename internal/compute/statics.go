@@ -1,15 +1,19 @@
 package compute
 
-import (
-	"fmt"
-
-	"tarepage/internal/measure"
-)
+import "tarepage/internal/measure"
 
 const staticsSource = "statics: the equilibrium of a beam on two supports"
 
 // estimatedWords stand behind the working of every figure that rests on an estimate.
 const estimatedWords = " (T0 estimated from the parts, not weighed)"
+
+// worked is a working written out.
+func worked(w words, estimated bool) string {
+	if estimated {
+		return w.String() + estimatedWords
+	}
+	return w.String()
+}
 
 // emptyTongue is T0. A tongue that weighs more than the whole empty trailer is no
 // measure: it counts as missing, and a rule of internal/inspect says so at its place.
@@ -37,7 +41,7 @@ var emptyAxleLoad = &Definition{
 		if !p.ready() {
 			return
 		}
-		p.EmptyAxleLoad = p.load(empty-tongue, fmt.Sprintf("%s - %s", empty, tongue))
+		p.EmptyAxleLoad = p.load(empty-tongue, say("%s - %s", empty, tongue))
 	},
 }
 
@@ -52,7 +56,7 @@ var emptyTongueShare = &Definition{
 		if !p.ready() {
 			return
 		}
-		p.share(measure.ShareOf(tongue, empty), fmt.Sprintf("%s / %s", tongue, empty))
+		p.share(measure.ShareOf(tongue, empty), say("%s / %s", tongue, empty))
 	},
 }
 
@@ -69,7 +73,7 @@ var emptyCenter = &Definition{
 			return
 		}
 		x := measure.ArmOf(measure.Moment(empty-tongue, a), empty)
-		p.feet(x, fmt.Sprintf("%s x (1 - %s / %s)", a, tongue, empty))
+		p.feet(x, say("%s x (1 - %s / %s)", a, tongue, empty))
 	},
 }
 
@@ -87,7 +91,7 @@ var tongueAtGVWR = &Definition{
 			return
 		}
 		v := tongue + measure.WeightAt(measure.Moment(tag, a-xc), a)
-		p.TongueAtGVWR = p.load(v, fmt.Sprintf("%s + %s x (1 - %s / %s)", tongue, tag.Near(), xc.Near(), a))
+		p.TongueAtGVWR = p.load(v, say("%s + %s x (1 - %s / %s)", tongue, near{tag}, near{xc}, a))
 	},
 }
 
@@ -102,7 +106,7 @@ var tongueShare = &Definition{
 		if !p.ready() {
 			return
 		}
-		p.TongueShare = p.share(measure.ShareOf(tongue, gvwr), fmt.Sprintf("%s / %s", tongue.Near(), gvwr))
+		p.TongueShare = p.share(measure.ShareOf(tongue, gvwr), say("%s / %s", near{tongue}, gvwr))
 	},
 }
 
@@ -118,7 +122,7 @@ var axleLoadAtGVWR = &Definition{
 			return
 		}
 		p.shared()
-		p.AxleLoadAtGVWR = p.load(gvwr-tongue, fmt.Sprintf("%s - %s", gvwr, tongue.Near()))
+		p.AxleLoadAtGVWR = p.load(gvwr-tongue, say("%s - %s", gvwr, near{tongue}))
 	},
 }
 
@@ -157,6 +161,6 @@ var evenLoadPayload = &Definition{
 		hold := min(s, c.Times(n))
 		p.shared()
 		v := max(evenLoad(hold, onAxles, a, xc), 0)
-		p.EvenLoadPayload = p.limit(v, fmt.Sprintf("(%s x %s - %s x %s) / %s", a, hold.Near(), a, onAxles.Near(), xc.Near()))
+		p.EvenLoadPayload = p.limit(v, say("(%s x %s - %s x %s) / %s", a, near{hold}, a, near{onAxles}, near{xc}))
 	},
 }

@@ -1,10 +1,6 @@
 package compute
 
-import (
-	"fmt"
-
-	"tarepage/internal/measure"
-)
+import "tarepage/internal/measure"
 
 // Surge brakes: 49 CFR 393.48(d)(1) (2015, from 72 FR 9870 of 2007). A trailer up to
 // 12,000 lb may weigh 1.75 times the truck, a heavier one 1.25 times, and from 20,001 lb
@@ -63,6 +59,6 @@ var surgeTruck = &Definition{
 		if gvwr > SurgeLight {
 			ratio = "1.25"
 		}
-		p.SurgeTruck = p.load(least, fmt.Sprintf("%s / %s", gvwr, ratio))
+		p.SurgeTruck = p.load(least, say("%s / %s", gvwr, ratio))
 	},
 }

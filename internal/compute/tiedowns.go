@@ -1,10 +1,6 @@
 package compute
 
-import (
-	"fmt"
-
-	"tarepage/internal/measure"
-)
+import "tarepage/internal/measure"
 
 // A Way is how a tie-down runs, which decides how much of its working load limit counts.
 type Way int
@@ -145,7 +141,7 @@ var tieDownNeed = &Definition{
 		if !p.ready() {
 			return
 		}
-		p.TieDownNeed = p.load(HalfOf(full), fmt.Sprintf("%s / 2", full.Near()))
+		p.TieDownNeed = p.load(HalfOf(full), say("%s / 2", near{full}))
 	},
 }
 
@@ -166,7 +162,7 @@ var tieDownCount = &Definition{
 		n := LeastByLength(length, full, false)
 		p.note("blocked or braced against moving forward: %d", LeastByLength(length, full, true))
 		p.note("a car, light truck or van of 10,000 lb or less: 2 at least, front and rear; a wheeled or tracked machine of 10,000 lb or more: 4 at least")
-		p.enter(float64(n), measure.Count(n)+" tie-downs", 1, fmt.Sprintf("one load of %s over %s", full.Near(), length))
+		p.enter(float64(n), measure.Count(n)+" tie-downs", 1, say("one load of %s over %s", near{full}, length))
 	},
 }
 
@@ -177,23 +173,24 @@ var tieDownPoints = &Definition{
 	Unit:    "lb", Source: "49 CFR 393.106(d)(1), (3); 393.108(a) (2015 edition)",
 	work: func(p *pencil) {
 		var sum measure.Pounds
-		var working string
+		var points words
 		for _, t := range p.Unit.TieDowns {
 			if !t.Rating.Given() || !t.Count.Given() || t.Rating.Value <= 0 {
 				continue
 			}
 			key := "tie-downs." + t.Kind.Value
-			p.use(key, fmt.Sprintf("%d at %s", t.Count.Value, t.Rating.Value), t.Rating.About, t.Rating.From, t.Count.Pos)
+			p.use(key, say("%d at %s", t.Count.Value, t.Rating.Value), t.Rating.About, t.Rating.From, t.Count.Pos)
 			sum += t.Rating.Value.Times(t.Count.Value)
-			if working != "" {
-				working += " + "
+			if points.format == "" {
+				points = say("%d x %s", t.Count.Value, t.Rating.Value)
+			} else {
+				points = say("%s + %d x %s", points, t.Count.Value, t.Rating.Value)
 			}
-			working += fmt.Sprintf("%d x %s", t.Count.Value, t.Rating.Value)
 		}
-		if working == "" {
+		if points.format == "" {
 			p.skip()
 			return
 		}
-		p.TieDownPoints = p.limit(sum.Half(), "("+working+") / 2")
+		p.TieDownPoints = p.limit(sum.Half(), say("(%s) / 2", points))
 	},
 }

@@ -46,7 +46,8 @@ type Tire struct {
 	// Notes are what the page must say about it.
 	Notes []string
 
-	formula string
+	formula words
+	size    tables.TireSize // the zero value where it does not read
 }
 
 // tireOf finds the tire's rating. It needs the size, the load range and the number on
@@ -70,6 +71,7 @@ func tireOf(u *unit.Unit) Tire {
 		t.Lack = err.Error()
 		return t
 	}
+	t.size = size
 	t.Passenger = size.Class() == tables.Passenger
 	all := tables.Tires(u.Tires.Size.Value, u.Tires.LoadRange.Value)
 	if !t.fromSidewall(u) {
@@ -223,7 +225,7 @@ func usualPressure(u *unit.Unit, size tables.TireSize) (measure.PSI, bool) {
 // work brings the rating down to the stated pressure and to a passenger tire's part.
 func (t *Tire) work(u *unit.Unit, size tables.TireSize) {
 	each := t.Rating
-	t.formula = each.String()
+	t.formula = say("%s", each)
 	p := u.Tires.Pressure
 	if !p.Given() || p.Value <= 0 {
 		t.Notes = append(t.Notes, "no pressure is stated: counted at the pressure that the rating is for")
@@ -231,18 +233,18 @@ func (t *Tire) work(u *unit.Unit, size tables.TireSize) {
 		n, source := exponentOf(size)
 		part := measure.ShareOfPressure(p.Value, t.MaxPressure).Power(n)
 		each = measure.Down(part.Of(each), 1)
-		t.formula = fmt.Sprintf("%s x (%s / %s)^%s", t.Rating, p.Value, t.MaxPressure, measure.Number(n, 3))
+		t.formula = say("%s x (%s / %s)^%s", t.Rating, p.Value, t.MaxPressure, number{n, 3})
 		t.Notes = append(t.Notes, fmt.Sprintf("at the stated %s, below the %s that the rating is for (%s)", p.Value, t.MaxPressure, source))
 		// The curve is a fit and runs up to 1.3% above some of the points it was fitted to.
 		if at, ok := tables.LoadAt(u.Tires.Size.Value, t.Dual, p.Value); ok && at.Load < each {
 			each = at.Load
-			t.formula = fmt.Sprintf("%s, published at %s, being below the curve's %s", at.Load, at.Pressure, t.formula)
+			t.formula = say("%s, published at %s, being below the curve's %s", at.Load, at.Pressure, t.formula)
 			t.Notes = append(t.Notes, "the published load: "+at.Source)
 		}
 	}
 	if t.Passenger {
 		each = each.Part(10, 11)
-		t.formula += " / 1.10"
+		t.formula = say("%s / 1.10", t.formula)
 		t.Notes = append(t.Notes, "a passenger tire on a trailer: its rating is divided by 1.10 before it is counted (49 CFR 571.110 S4.2.2.2, 571.120 S5.1.2)")
 	}
 	full := t.Rating
@@ -264,29 +266,37 @@ func exponentOf(size tables.TireSize) (n float64, source string) {
 	return 1, "in proportion to the pressure, for want of a published exponent for this size"
 }
 
+// tireSize reads the size on the tires, if that has not been done.
+func (p *pencil) tireSize() (tables.TireSize, error) {
+	if p.Tire.size.Rim > 0 {
+		return p.Tire.size, nil
+	}
+	return tables.ParseTireSize(p.Unit.Tires.Size.Value)
+}
+
 // inheritTire brings in every field that the tire's rating rests on.
 func (p *pencil) inheritTire() {
 	tires := p.Unit.Tires
 	if tires.Size.Given() {
 		// Without a size the sidewall's own rating still counts.
-		p.use("tires.size", tires.Size.Value, tires.Size.About, tires.Size.From, tires.Size.Pos)
+		p.use("tires.size", verbatim(tires.Size.Value), tires.Size.About, tires.Size.From, tires.Size.Pos)
 	}
 	if tires.LoadRange.Given() {
-		p.use("tires.load-range", tires.LoadRange.Value, false, tires.LoadRange.From, tires.LoadRange.Pos)
+		p.use("tires.load-range", verbatim(tires.LoadRange.Value), false, tires.LoadRange.From, tires.LoadRange.Pos)
 	}
-	p.use("tires.per-axle", measure.Count(tires.PerAxle.Value), tires.PerAxle.About, tires.PerAxle.From, tires.PerAxle.Pos)
+	p.use("tires.per-axle", count(tires.PerAxle.Value), tires.PerAxle.About, tires.PerAxle.From, tires.PerAxle.Pos)
 	side, key := tires.Sidewall.Single, "tires.sidewall.single"
 	if p.Tire.Dual {
 		side, key = tires.Sidewall.Dual, "tires.sidewall.dual"
 	}
 	if p.Tire.RatingAt.Known() {
-		p.use(key, side.Value.String(), side.About, side.From, side.Pos)
+		p.use(key, side.Value, side.About, side.From, side.Pos)
 	}
 	if side := tires.Sidewall.Pressure; side.Given() {
-		p.use("tires.sidewall.pressure", side.Value.String(), side.About, side.From, side.Pos)
+		p.use("tires.sidewall.pressure", side.Value, side.About, side.From, side.Pos)
 	}
 	if tires.Pressure.Given() {
-		p.use("tires.pressure", tires.Pressure.Value.String(), tires.Pressure.About, tires.Pressure.From, tires.Pressure.Pos)
+		p.use("tires.pressure", tires.Pressure.Value, tires.Pressure.About, tires.Pressure.From, tires.Pressure.Pos)
 	}
 }
 
@@ -304,13 +314,15 @@ var tireCapacity = &Definition{
 		}
 		p.inheritTire()
 		per := p.Unit.Tires.PerAxle.Value
-		each, working := p.Tire.Each, fmt.Sprintf("%d x %s", per, p.Tire.formula)
+		each, working := p.Tire.Each, say("%d x %s", per, p.Tire.formula)
 		if w := p.Unit.Tires.Wheel; w.Given() && w.Value > 0 && w.Value < each {
-			p.use("tires.wheel", w.Value.String(), w.About, w.From, w.Pos)
-			each, working = w.Value, fmt.Sprintf("%d x %s, the wheel's rating being below the tire's %s", per, w.Value, p.Tire.Each.Near())
+			p.use("tires.wheel", w.Value, w.About, w.From, w.Pos)
+			each, working = w.Value, say("%d x %s, the wheel's rating being below the tire's %s", per, w.Value, near{p.Tire.Each})
 		}
-		p.notes = append(p.notes, p.Tire.mounting()+" rating, "+p.Tire.Source)
-		p.notes = append(p.notes, p.Tire.Notes...)
+		p.note("%s rating, %s", p.Tire.mounting(), p.Tire.Source)
+		for _, n := range p.Tire.Notes {
+			p.note("%s", n)
+		}
 		p.TireCapacity = p.limit(each.Times(per), working)
 	},
 }
@@ -326,7 +338,7 @@ var tireReserve = &Definition{
 		if !p.ready() {
 			return
 		}
-		p.TireReserve = p.limit(c-axle, fmt.Sprintf("%s - %s", c.Near(), axle))
+		p.TireReserve = p.limit(c-axle, say("%s - %s", near{c}, axle))
 	},
 }
 
@@ -344,7 +356,7 @@ var tireReserveShare = &Definition{
 		// A reserve is what is left to use up: it goes down, and one that is short by a
 		// hair does not read as nil.
 		v := measure.ShareOf(reserve, axle)
-		p.enter(v.Percent(), v.Limit(), 0.1, fmt.Sprintf("%s / %s", reserve.Near(), axle))
+		p.enter(v.Percent(), v.Limit(), 0.1, say("%s / %s", near{reserve}, axle))
 		p.TireReserveShare = Result[measure.Share]{Value: v, Known: measure.Finite(v)}
 	},
 }

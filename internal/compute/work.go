@@ -70,8 +70,6 @@ type Work struct {
 
 	// Tire is how the tires' rating was found.
 	Tire Tire
-	// CommonLoads are what customers bring most, and where on this trailer each may stand.
-	CommonLoads []CommonLoad
 	// TorqueStages are the stages of the figure wheel-torque in order, in lb-ft: "first 20
 	// to 25". Empty where that is absent.
 	TorqueStages []string
@@ -143,8 +141,8 @@ func Unit(u *unit.Unit, s Settings) *Work {
 	w := &Work{Unit: u, Settings: s, Figures: make([]Figure, 0, len(All))}
 	w.Space = spaceOf(u)
 	w.Tire = tireOf(u)
-	w.sheet = make([]*Input, 0, 48)
-	inputs := make([]*Input, 0, 32) // for one figure after the other; what is entered is copied
+	w.sheet, w.room = make([]*Input, 0, 48), make([]Input, 40) // most units use fewer
+	inputs := make([]*Input, 0, 48)                            // for one figure after the other; what is entered is copied
 	p := new(pencil)
 	for _, d := range All {
 		*p = pencil{Work: w, def: d, inputs: inputs[:0]}
@@ -156,7 +154,6 @@ func Unit(u *unit.Unit, s Settings) *Work {
 	// Here and once: a pencil writes on the unit's sheet, which readers of the work share.
 	*p = pencil{Work: w, def: loadWindow, inputs: inputs[:0]}
 	w.rig, w.rigNeeds = p.rig(), distinct(p.needs)
-	w.CommonLoads = w.commonLoads()
 	return w
 }
 

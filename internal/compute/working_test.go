@@ -73,7 +73,7 @@ func evaluate(t *testing.T, working string) float64 {
 // printed numbers were rounded by.
 func check(t *testing.T, w *compute.Work, f compute.Figure) {
 	t.Helper()
-	working := f.Working
+	working := f.Working()
 	off := 0.15 // most weights print to a tenth of a pound, and some are stretched by A / xc
 	factor := 1.0
 	switch f.Unit {
@@ -155,7 +155,7 @@ func check(t *testing.T, w *compute.Work, f compute.Figure) {
 		}
 	}
 	if v := evaluate(t, working) / factor; !near(v, f.Value, off) {
-		t.Errorf("%s: the working %q is %v, the figure is %v", f.Name, f.Working, v, f.Value)
+		t.Errorf("%s: the working %q is %v, the figure is %v", f.Name, f.Working(), v, f.Value)
 	}
 }
 
@@ -190,19 +190,19 @@ func TestWorkingsAddUp(t *testing.T) {
 			if inWords[f.Name] {
 				continue
 			}
-			if strings.Contains(f.Working, "mm") {
+			if strings.Contains(f.Working(), "mm") {
 				continue // printed in millimeters where feet and inches are not exact
 			}
 			check(t, w, f)
 			checked[f.Name]++
 		}
 		for _, rung := range w.Ladder {
-			v := evaluate(t, rung.Working)
+			v := evaluate(t, rung.Working())
 			if v < 0 {
 				v = 0
 			}
 			if !near(v, float64(rung.Value), 0.15) {
-				t.Errorf("trailer %d: rung %s: the working %q is %v, the rung is %v", i, rung.Name, rung.Working, v, rung.Value)
+				t.Errorf("trailer %d: rung %s: the working %q is %v, the rung is %v", i, rung.Name, rung.Working(), v, rung.Value)
 			}
 			checked["rung "+rung.Name]++
 		}

@@ -51,7 +51,9 @@ type meaning struct {
 }
 
 // Of are the statements of a unit's file: what it gives, with what its model fills in.
-func Of(givens []unit.Given) *Statements { return &Statements{file: givens} }
+func Of(givens []unit.Given) *Statements {
+	return &Statements{file: givens, added: make([]meaning, 0, 5)}
+}
 
 // Add enters something else that a figure of the role may mean: one that was worked out,
 // under its own name.

@@ -181,7 +181,7 @@ func TestPayloadWithoutTheTongue(t *testing.T) {
 	if f == nil || f.Text != "5,777 lb" {
 		t.Fatalf("payload %+v, want 5,777 lb", f)
 	}
-	notes := strings.Join(f.Notes, "; ")
+	notes := strings.Join(f.Notes(), "; ")
 	for _, part := range []string{"even load", "the wheels, the coupler, the tongue limit"} {
 		if !strings.Contains(notes, part) {
 			t.Errorf("the notes do not say that %q was not counted: %s", part, notes)

@@ -23,8 +23,9 @@ var deckAddsUp = &Rule{
 		// allows a checked figure.
 		about := d.Length.About || d.Flat.About || d.Tail.About
 		off := measure.Inches(math.Abs(float64(total - d.Length.Value)))
-		slack := max(1.0/16, measure.RoundedBy(d.Length.Raw)+measure.RoundedBy(d.Flat.Raw)+measure.RoundedBy(d.Tail.Raw))
-		if measure.NotOver(off, slack) || about && measure.Agrees(total, d.Length.Value, 0, true) {
+		if measure.NotOver(off, 1.0/16) ||
+			measure.NotOver(off, measure.RoundedBy(d.Length.Raw)+measure.RoundedBy(d.Flat.Raw)+measure.RoundedBy(d.Tail.Raw)) ||
+			about && measure.Agrees(total, d.Length.Value, 0, true) {
 			return
 		}
 		f.add(d.Length.Pos, "the deck is %s, its flat %s and tail %s make %s", d.Length.Value, d.Flat.Value, d.Tail.Value, total.Near()).

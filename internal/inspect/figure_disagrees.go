@@ -26,7 +26,7 @@ var figureDisagrees = &Rule{
 				f.add(link.Pos, "%q does not read as %s: %v", link.Text, fig.Name, err).
 					fix("write it like %s, or leave the words empty", fig.Text)
 			case !ok:
-				f.add(link.Pos, "the text says %s, %s is %s (%s)", says, fig.Name, fig.Text, fig.Working).
+				f.add(link.Pos, "the text says %s, %s is %s (%s)", says, fig.Name, fig.Text, fig.Working()).
 					figures(says, fig.Text)
 			}
 		}

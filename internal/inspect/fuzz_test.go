@@ -58,8 +58,8 @@ func FuzzTrailer(f *testing.F) {
 		s := &unit.Stock{Yard: yard, Units: []*unit.Unit{u}}
 		w := compute.Unit(u, settings)
 		for _, fig := range w.Figures {
-			if math.IsNaN(fig.Value) || math.IsInf(fig.Value, 0) || unending(fig.Text) || unending(fig.Working) {
-				t.Fatalf("%s is %v (%s = %s)\n%s", fig.Name, fig.Value, fig.Working, fig.Text, b.String())
+			if math.IsNaN(fig.Value) || math.IsInf(fig.Value, 0) || unending(fig.Text) || unending(fig.Working()) {
+				t.Fatalf("%s is %v (%s = %s)\n%s", fig.Name, fig.Value, fig.Working(), fig.Text, b.String())
 			}
 		}
 		if p := w.Payload; p.Known && p.Value < 0 {

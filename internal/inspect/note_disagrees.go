@@ -17,16 +17,15 @@ var noteDisagrees = &Rule{
 	Source: "the unit file's format, docs/unit-file.md: the notes and the captions are read with the grammar of spoken figures",
 	Remedy: "correct the note or the key; write about in front where the note means it roughly",
 	check: func(c *Case, f *Findings) {
-		stated := hearsay.Of(c.Givens)
-		most := payloads(c, stated)
+		file := &filed{Case: c}
 		told := map[string]int{} // where in the list the notes' findings stand
 		for _, p := range c.Passages() {
 			for _, said := range walkaround.HearText(p.Text) {
 				// A checked figure is held against its working by figure-disagrees.
-				if p.Checked(said.Offset, said.Offset+len(said.Quote)) || loose(sentenceAt(p.Text, said), said, most) {
+				if said.Role == "" || p.Checked(said.Offset, said.Offset+len(said.Quote)) || file.loose(sentenceAt(p.Text, said), said) {
 					continue
 				}
-				verdict, file := stated.Hold(said)
+				verdict, file := file.hold(said)
 				if verdict != hearsay.Differs {
 					continue
 				}
@@ -43,7 +42,7 @@ var noteDisagrees = &Rule{
 		}
 		for _, m := range c.Media {
 			if m.Path == "recording.captions" && m.Fault == "" {
-				recorded(m, stated, most, told, f)
+				recorded(m, file, told, f)
 			}
 		}
 	},
@@ -51,7 +50,7 @@ var noteDisagrees = &Rule{
 
 // recorded holds what the captions say against the file. What the notes say too is one
 // finding with both places.
-func recorded(m unit.Media, stated *hearsay.Statements, most measure.Pounds, told map[string]int, f *Findings) {
+func recorded(m unit.Media, filed *filed, told map[string]int, f *Findings) {
 	captions, _, err := walkaround.ReadCaptions(m.Name, m.Data)
 	if err != nil {
 		return // captions-unreadable says so
@@ -59,10 +58,10 @@ func recorded(m unit.Media, stated *hearsay.Statements, most measure.Pounds, tol
 	text := walkaround.Transcript(captions)
 	once := map[string]bool{}
 	for _, said := range walkaround.Hear(captions) {
-		if loose(nearby(text, said.Offset, len(said.Quote)), said, most) {
+		if filed.loose(nearby(text, said.Offset, len(said.Quote)), said) {
 			continue
 		}
-		verdict, file := stated.Hold(said)
+		verdict, file := filed.hold(said)
 		says := said.Written(false)
 		if key := file.Path + " " + says; verdict != hearsay.Differs || once[key] {
 			continue
@@ -106,6 +105,30 @@ func (c *Case) filled(figure string) string {
 		return f.Text
 	}
 	return ""
+}
+
+// filed is what the file states, gathered when the first figure is held against it.
+type filed struct {
+	*Case
+	stated *hearsay.Statements
+	most   measure.Pounds // see payloads
+}
+
+func (f *filed) gather() {
+	if f.stated == nil {
+		f.stated = hearsay.Of(f.Givens())
+		f.most = payloads(f.Case, f.stated)
+	}
+}
+
+func (f *filed) loose(near string, said walkaround.Candidate) bool {
+	f.gather()
+	return loose(near, said, f.most)
+}
+
+func (f *filed) hold(said walkaround.Candidate) (hearsay.Verdict, unit.Given) {
+	f.gather()
+	return f.stated.Hold(said)
 }
 
 // payloads enters the payloads that were worked out beside the maker's: notes may quote

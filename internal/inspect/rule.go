@@ -51,10 +51,17 @@ type Case struct {
 	Work *compute.Work
 	// Media are the files that the unit names.
 	Media []unit.Media
-	// Givens are the values that the unit gives.
-	Givens []unit.Given
 
-	passages []unit.Passage // once somebody has asked
+	givens   []unit.Given // once somebody has asked
+	passages []unit.Passage
+}
+
+// Givens are the values that the unit gives.
+func (c *Case) Givens() []unit.Given {
+	if c.givens == nil {
+		c.givens = c.Unit.Givens()
+	}
+	return c.givens
 }
 
 // Passages are what the notes say, checked figures filled in.

@@ -15,10 +15,7 @@ var saidNotConfirmed = &Rule{
 	Remedy: "read it off the label or the part and write where it stands, as in (tag)",
 	check: func(c *Case, f *Findings) {
 		var rest []unit.Given
-		for _, g := range c.Givens {
-			if g.From.Origin != measure.Said {
-				continue
-			}
+		for _, g := range c.Said() {
 			r, stops := ratings[g.Path]
 			if !stops {
 				rest = append(rest, g)

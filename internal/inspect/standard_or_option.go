@@ -82,6 +82,9 @@ var free = strings.NewReplacer(" no extra charge ", " included ", " at no charge
 // claimsStandard reports a sentence that says of something that it comes with the
 // trailer, and nothing of options: what is which is then not for us to tell.
 func claimsStandard(sentence string) bool {
+	if !mentions(strings.ToLower(sentence), "standard", "come", "included", "charge") {
+		return false // most sentences; none of what is asked below can stand in it
+	}
 	words := " " + strings.Join(wordsOf(sentence), " ") + " "
 	words = free.Replace(words)
 	has := func(list ...string) bool {

@@ -165,7 +165,7 @@ func TestDemoFigures(t *testing.T) {
 		}
 	}
 	// SB-1058 was never weighed at the tongue: what rests on its parts says so.
-	if f := figures["SB-1058"].Figure("tongue-at-gvwr"); f == nil || !f.About || !f.Estimated || !strings.Contains(f.Working, "estimated") {
+	if f := figures["SB-1058"].Figure("tongue-at-gvwr"); f == nil || !f.About || !f.Estimated || !strings.Contains(f.Working(), "estimated") {
 		t.Errorf("SB-1058 was never weighed at the tongue, and its tongue-at-gvwr does not say so: %+v", f)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/unit"
@@ -15,20 +16,18 @@ import (
 // rules about several units. The result is complete, sorted and without repetition.
 func Stock(s *unit.Stock, works []*compute.Work, problems []unit.Problem) []Finding {
 	found := make([][]Finding, len(s.Units))
-	var wg sync.WaitGroup
-	next := make(chan int)
-	for range runtime.GOMAXPROCS(0) {
-		wg.Go(func() {
-			for i := range next {
-				found[i] = Unit(s.Units[i], works[i], s.Media[s.Units[i].File])
-			}
-		})
+	var next atomic.Int64
+	hand := func() {
+		for i := next.Add(1) - 1; i < int64(len(s.Units)); i = next.Add(1) - 1 {
+			found[i] = Unit(s.Units[i], works[i], s.Media[s.Units[i].File])
+		}
 	}
-	for i := range s.Units {
-		next <- i
+	var others sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) - 1 {
+		others.Go(hand)
 	}
-	close(next)
-	wg.Wait()
+	hand()
+	others.Wait()
 	return Yardwide(s, works, found, problems)
 }
 
@@ -38,7 +37,7 @@ func Unit(u *unit.Unit, w *compute.Work, media []unit.Media) []Finding {
 	if u.Broken {
 		return nil
 	}
-	c := &Case{Unit: u, Work: w, Media: media, Givens: u.Givens()}
+	c := &Case{Unit: u, Work: w, Media: media}
 	f := new(Findings) // for one rule after the other; what is found is copied
 	var out []Finding
 	for _, r := range All {

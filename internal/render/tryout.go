@@ -33,7 +33,7 @@ func (m *maker) tries(p *unitPage, e *entry) error {
 	if t.Law, err = attribute(law()); err != nil {
 		return err
 	}
-	for _, c := range e.work.CommonLoads {
+	for _, c := range e.work.CommonLoads() {
 		write := func(in measure.System) string {
 			return upper(strings.ReplaceAll(c.Window.In(in), "deck's", t.Space+"'s"))
 		}

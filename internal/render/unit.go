@@ -246,9 +246,9 @@ func plates(u *unit.Unit, w *compute.Work) []plate {
 	}
 	worked := func(label, name string) {
 		if f := w.Figure(name); f != nil {
-			from := "worked out: " + f.Working
-			if name == "payload" && len(f.Notes) > 0 {
-				from = "worked out; " + f.Notes[0]
+			from := "worked out: " + f.Working()
+			if name == "payload" && len(f.Notes()) > 0 {
+				from = "worked out; " + f.Notes()[0]
 			}
 			add(label, f.Text, from)
 			out[len(out)-1].Metric = w.Metric(f)
@@ -298,9 +298,9 @@ func (m *maker) carries(p *unitPage, w *compute.Work) {
 		return
 	}
 	p.PayloadText, p.PayloadMetric = f.Text, w.Metric(f)
-	p.PayloadNote = ending(strings.Join(f.Notes, "; "))
+	p.PayloadNote = ending(strings.Join(f.Notes(), "; "))
 	for _, r := range w.Ladder {
-		p.Ladder = append(p.Ladder, rung{Label: r.Label, Text: r.Text, Metric: r.Metric(), Working: r.Working, Governs: r.Governs})
+		p.Ladder = append(p.Ladder, rung{Label: r.Label, Text: r.Text(), Metric: r.Metric(), Working: r.Working(), Governs: r.Governs})
 	}
 	for _, d := range compute.All {
 		if b := w.Figure(d.Name); b != nil && (d.Name == "even-load-payload" || d.Name == "truck-share-payload") {
@@ -310,12 +310,12 @@ func (m *maker) carries(p *unitPage, w *compute.Work) {
 }
 
 func figured(d *compute.Definition, f *compute.Figure, w *compute.Work) figure {
-	out := figure{Name: f.Name, Label: f.Label, Text: f.Text, Metric: w.Metric(f), Working: f.Working, What: d.What, Source: f.Source}
-	for _, n := range f.Notes {
+	out := figure{Name: f.Name, Label: f.Label, Text: f.Text, Metric: w.Metric(f), Working: f.Working(), What: d.What, Source: f.Source}
+	for _, n := range f.Notes() {
 		out.Notes = append(out.Notes, ending(n))
 	}
 	for _, in := range f.Inputs {
-		out.Inputs = append(out.Inputs, labeled{Label: label(in.Key), Text: in.Text, From: in.From.String()})
+		out.Inputs = append(out.Inputs, labeled{Label: label(in.Key), Text: in.Text(), From: in.From.String()})
 	}
 	return out
 }

@@ -88,10 +88,10 @@ func (f jsonFigures) MarshalJSON() ([]byte, error) {
 		if err != nil {
 			return nil, err
 		}
-		out := jsonFigure{Value: fig.Value, Unit: fig.Unit, Text: fig.Text, Working: fig.Working,
-			Source: fig.Source, Practice: fig.Practice, About: fig.About, Notes: fig.Notes, Inputs: []jsonInput{}}
+		out := jsonFigure{Value: fig.Value, Unit: fig.Unit, Text: fig.Text, Working: fig.Working(),
+			Source: fig.Source, Practice: fig.Practice, About: fig.About, Notes: fig.Notes(), Inputs: []jsonInput{}}
 		for _, in := range fig.Inputs {
-			out.Inputs = append(out.Inputs, jsonInput{in.Key, in.Text, in.From.String(), in.At.File, in.At.Line, in.At.Column})
+			out.Inputs = append(out.Inputs, jsonInput{in.Key, in.Text(), in.From.String(), in.At.File, in.At.Line, in.At.Column})
 		}
 		value, err := plain(out)
 		if err != nil {

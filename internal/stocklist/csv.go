@@ -60,7 +60,7 @@ func worked(name, figure string) []column {
 		}},
 		{beside(name), func(l *line) string {
 			if f := l.unit.Work.Figure(figure); f != nil {
-				return origin(workedOut+": "+f.Working, f.About)
+				return origin(workedOut+": "+f.Working(), f.About)
 			}
 			return ""
 		}},

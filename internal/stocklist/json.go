@@ -176,7 +176,7 @@ func rowOf(l *Unit) row {
 	}
 	for _, name := range figures {
 		if f := l.Work.Figure(name); f != nil {
-			r.Figures = append(r.Figures, entry[computed]{name, computed{json.Number(rounded(f)), f.Unit, workedOut, f.Working, f.About}})
+			r.Figures = append(r.Figures, entry[computed]{name, computed{json.Number(rounded(f)), f.Unit, workedOut, f.Working(), f.About}})
 		}
 	}
 	return r

@@ -8,7 +8,12 @@ import (
 
 // plainName is a size or shape as it is compared: no spaces, capitals, x for every
 // multiplication sign.
-func plainName(s string) string { return strings.ToUpper(plainMarks.Replace(s)) }
+func plainName(s string) string {
+	if strings.IndexFunc(s, func(c rune) bool { return c <= ' ' || c > '~' || c >= 'a' && c <= 'z' }) < 0 {
+		return s // as most are written
+	}
+	return strings.ToUpper(plainMarks.Replace(s))
+}
 
 var plainMarks = strings.NewReplacer(" ", "", "\t", "", "\u00a0", "", "×", "X")
 

@@ -151,12 +151,18 @@ type leaf interface {
 	blank(at Pos)
 	spoil()
 	given() bool
+	// lacks reports that nothing stands there, neither a value nor what does not read, and
+	// where the key stands whose value was left empty.
+	lacks() (blank Pos, lacks bool)
+	origin() measure.Origin
+	as(path string) Given
 }
 
 func (f *Field[T]) place(at Pos, raw string) { f.Pos, f.Raw = at, raw }
 func (f *Field[T]) blank(at Pos)             { f.Blank = at }
 func (f *Field[T]) spoil()                   { f.Spoiled = true }
-func (f *Field[T]) given() bool              { return f.Given() }
+func (f *Field[T]) given() bool              { return f.Pos.Known() }
+func (f *Field[T]) lacks() (Pos, bool)       { return f.Blank, !f.Pos.Known() && !f.Spoiled }
 
 func (f *Field[T]) read(text string, k *key) error {
 	switch v := any(&f.Value).(type) {
@@ -291,15 +297,22 @@ func (f *Field[T]) kindName() string {
 
 // peel takes "about" from the front of a text and a provenance from its end.
 func peel(text string) (rest string, about bool, from measure.Provenance) {
+	rest, about, note := split(text)
+	return rest, about, measure.ParseProvenance(note)
+}
+
+// split is peel with the note as it is written; a note that says nothing is none.
+func split(text string) (rest string, about bool, note string) {
+	const word = "about "
 	rest = strings.TrimSpace(text)
-	if low := strings.ToLower(rest); strings.HasPrefix(low, "about ") {
-		about, rest = true, strings.TrimSpace(rest[len("about "):])
+	if len(rest) >= len(word) && strings.EqualFold(rest[:len(word)], word) {
+		about, rest = true, strings.TrimSpace(rest[len(word):])
 	}
 	if open := strings.LastIndexByte(rest, '('); open > 0 && strings.HasSuffix(rest, ")") {
-		from = measure.ParseProvenance(rest[open+1 : len(rest)-1])
+		note = rest[open+1 : len(rest)-1]
 		rest = strings.TrimSpace(rest[:open])
 	}
-	return rest, about, from
+	return rest, about, note
 }
 
 func choiceError(k *key, text string) error {

@@ -25,26 +25,33 @@ type Given struct {
 // Givens lists the values that the unit gives, in the format's own order. The words of
 // its lists (standard, options) and its photos are not among them.
 func (u *Unit) Givens() []Given {
-	return givens(unitKeys(), reflect.ValueOf(u).Elem(), make([]Given, 0, 64))
+	return givens(unitKeys(), reflect.ValueOf(u).Elem(), make([]Given, 0, 64), false)
 }
 
-// as is the field as a Given; one that was not given has no place.
+// Said lists those of Givens that were only said.
+func (u *Unit) Said() []Given {
+	return givens(unitKeys(), reflect.ValueOf(u).Elem(), nil, true)
+}
+
+// origin is where the value comes from; unstated too where none was given.
+func (f *Field[T]) origin() measure.Origin { return f.From.Origin }
+
+// as is the field as a Given.
 func (f *Field[T]) as(path string) Given {
-	if !f.Given() {
-		return Given{}
-	}
-	return Given{Path: path, Value: f.Value, Text: f.Words(), About: f.About, From: f.From, Pos: f.Pos}
+	return Given{Path: path, Value: f.Value, Text: f.written(), About: f.About, From: f.From, Pos: f.Pos}
 }
 
-func givens(ks *keys, v reflect.Value, out []Given) []Given {
+func givens(ks *keys, v reflect.Value, out []Given, said bool) []Given {
 	for _, k := range ks.order {
 		f := v.Field(k.index)
 		// By its address: the value itself would be copied to be looked at.
 		if ties, ok := f.Addr().Interface().(*[]TieDown); ok {
 			for _, t := range *ties {
 				path := k.path + "." + strings.ReplaceAll(strings.ToLower(t.Kind.Value), " ", "-")
-				out = append(out, t.Count.as(path))
-				if t.Rating.Given() {
+				if !said || t.Count.origin() == measure.Said {
+					out = append(out, t.Count.as(path))
+				}
+				if t.Rating.Given() && (!said || t.Rating.origin() == measure.Said) {
 					out = append(out, t.Rating.as(path+".rating"))
 				}
 			}
@@ -52,10 +59,10 @@ func givens(ks *keys, v reflect.Value, out []Given) []Given {
 		}
 		switch {
 		case k.kids != nil:
-			out = givens(k.kids, f, out)
+			out = givens(k.kids, f, out, said)
 		case !k.list:
-			if g := f.Addr().Interface().(interface{ as(string) Given }).as(k.path); g.Pos.Known() {
-				out = append(out, g)
+			if l := f.Addr().Interface().(leaf); l.given() && (!said || l.origin() == measure.Said) {
+				out = append(out, l.as(k.path))
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
@@ -126,6 +127,7 @@ func (p *Passage) segment(t *ast.Text) {
 		// The time in front is no part of what the note says.
 		from = max(from, p.Note.Node.Lines().At(0).Start+p.Note.Skip)
 	}
+	p.text, p.source = slices.Grow(p.text, t.Segment.Stop+1-from), slices.Grow(p.source, t.Segment.Stop+1-from)
 	for i := from; i < t.Segment.Stop; i++ {
 		// A backslash in front of a punctuation mark is a mark of the writing (CommonMark
 		// 0.31.2, 2.4), except in code.

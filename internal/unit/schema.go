@@ -27,6 +27,7 @@ type keys struct {
 	order  []*key
 	byName map[string]*key
 	names  []string
+	needed bool // a unit needs one of them, or one of a section's below
 }
 
 var (
@@ -70,6 +71,7 @@ func schemaOf(t reflect.Type, prefix string) *keys {
 		if _, twice := ks.byName[name]; twice {
 			panic(fmt.Sprintf("unit: key %s stands twice in %s", k.path, t))
 		}
+		ks.needed = ks.needed || k.needed && !k.list || k.kids != nil && k.kids.needed
 		ks.order = append(ks.order, k)
 		ks.byName[name] = k
 		ks.names = append(ks.names, name)
@@ -159,15 +161,16 @@ func missing(ks *keys, v reflect.Value, at Pos, out []Missing) []Missing {
 		}
 	}
 	for _, k := range ks.order {
-		f := v.Field(k.index)
 		switch {
 		case k.kids != nil:
-			out = missing(k.kids, f, at, out)
+			if k.kids.needed {
+				out = missing(k.kids, v.Field(k.index), at, out)
+			}
 		case k.needed && !k.list:
-			if l := f.Addr().Interface().(leaf); !l.given() && !f.FieldByName("Spoiled").Bool() {
+			if blank, lacks := v.Field(k.index).Addr().Interface().(leaf).lacks(); lacks {
 				m := Missing{Path: k.path, Doc: k.doc, Example: k.example, At: at}
-				if b := f.FieldByName("Blank").Interface().(Pos); b.Known() {
-					m.At, m.Empty = b, true
+				if blank.Known() {
+					m.At, m.Empty = blank, true
 				}
 				out = append(out, m)
 			}

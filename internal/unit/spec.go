@@ -57,22 +57,25 @@ type stater interface {
 	words() (text, from string, at Pos)
 }
 
-func (f *Field[T]) words() (string, string, Pos) { return f.Words(), f.From.String(), f.Pos }
+func (f *Field[T]) words() (string, string, Pos) { return f.written(), f.From.String(), f.Pos }
 
 // Words is the value in the author's own writing, without its provenance.
-func (f Field[T]) Words() string {
-	switch v := any(f.Value).(type) {
-	case bool:
-		if v {
+func (f Field[T]) Words() string { return f.written() }
+
+// written is Words by the field's place: every value of a unit is asked for its own.
+func (f *Field[T]) written() string {
+	switch v := any(&f.Value).(type) {
+	case *bool:
+		if *v {
 			return "yes"
 		}
 		return "no"
-	case Day:
+	case *Day:
 		return v.Long()
-	case string:
-		return v
+	case *string:
+		return *v
 	}
-	rest, about, _ := peel(f.Raw)
+	rest, about, _ := split(f.Raw)
 	if about {
 		rest = "about " + rest
 	}

@@ -50,7 +50,7 @@ func transcript(c Captions) (string, []token) {
 // tokens cuts written notes. A blank line, a list item or a heading ends a sentence; any
 // other line end is a soft edge, as prose is wrapped.
 func tokens(text string) []token {
-	var t []token
+	t := make([]token, 0, 8+len(text)/4) // a word has about four letters and a space
 	for at := 0; at < len(text); {
 		if c := text[at]; c == ' ' || c == '\t' || c == '\r' || c == '\n' {
 			if c == '\n' {

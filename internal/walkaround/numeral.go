@@ -37,6 +37,17 @@ var plurals = map[string]float64{"threes": 3, "fours": 4, "fives": 5, "sixes": 6
 var denominators = map[string]float64{"half": 2, "halves": 2, "halfs": 2, "quarter": 4, "quarters": 4,
 	"eighth": 8, "eighths": 8, "eights": 8, "sixteenth": 16, "sixteenths": 16, "sixteens": 16, "16ths": 16}
 
+// begins are the words that a numeral can begin with.
+var begins = func() map[string]bool {
+	m := set("a an half quarter inch foot for ate to too hundred thousand")
+	for _, list := range []map[string]float64{ones, teens, tens, plurals} {
+		for w := range list {
+			m[w] = true
+		}
+	}
+	return m
+}()
+
 // hearing reads numerals from tokens.
 type hearing struct {
 	t []token
@@ -189,6 +200,9 @@ func (h *hearing) below1000(i int) (v float64, next int, ok bool) {
 // numeralAt reads the numeral that starts at i.
 func (h *hearing) numeralAt(i int) (numeral, bool) {
 	n := numeral{from: i}
+	if _, digits := h.digits(i); !digits && !begins[h.word(i)] {
+		return n, false
+	}
 	one := func(v float64, next int) (numeral, bool) {
 		n.parts, n.to = []float64{v}, next
 		return n, true

@@ -116,7 +116,7 @@ func (s *sentence) loadRanges() {
 	}
 	for i := range s.t {
 		var l string
-		to := i + 1
+		to, here := i+1, letter(i)
 		switch {
 		case s.is(i, "load") && s.is(i+1, "range"):
 			l, to = letter(i+2), i+3
@@ -126,18 +126,18 @@ func (s *sentence) loadRanges() {
 			l, to = letter(i+1), i+2
 		case strings.HasPrefix(s.word(i), "lr") && len(s.word(i)) == 3:
 			l = strings.ToUpper(s.word(i)[2:])
-		case letter(i) != "" && s.is(i+1, "range") && !s.is(i-1, "a") && !s.is(i, "a"):
-			l, to = letter(i), i+2
-		case letter(i) != "" && s.is(i+1, "rated") && slices.ContainsFunc(s.out, func(c Candidate) bool { return c.Role == TireSize }):
-			l, to = letter(i), i+2
-		case letter(i) != "" && s.is(i+1, "load") && i > 0 && (s.t[i-1].kind == comma && s.justSized(max(0, i-2)) || s.justSized(i-1)):
-			l, to = letter(i), i+2 // "two thirty-five eighty sixteens, G load"
-		case letter(i) != "" && i > 0 && s.justSized(i-1) && !s.is(i, "b", "j", "l", "m", "n"):
-			l = letter(i) // "ST235/80R16 E"
-		case letter(i) != "" && s.t[max(0, i-1)].kind == comma && s.is(i-2, "ply") && (i+1 == len(s.t) || s.t[i+1].kind == comma):
-			l = letter(i)
-		case letter(i) != "" && s.is(i+1, "rated") && (s.is(i+2, "tires", "tire") || s.has("ply")):
-			l, to = letter(i), i+2
+		case here != "" && s.is(i+1, "range") && !s.is(i-1, "a") && !s.is(i, "a"):
+			l, to = here, i+2
+		case here != "" && s.is(i+1, "rated") && slices.ContainsFunc(s.out, func(c Candidate) bool { return c.Role == TireSize }):
+			l, to = here, i+2
+		case here != "" && s.is(i+1, "load") && i > 0 && (s.t[i-1].kind == comma && s.justSized(max(0, i-2)) || s.justSized(i-1)):
+			l, to = here, i+2 // "two thirty-five eighty sixteens, G load"
+		case here != "" && i > 0 && s.justSized(i-1) && !s.is(i, "b", "j", "l", "m", "n"):
+			l = here // "ST235/80R16 E"
+		case here != "" && s.t[max(0, i-1)].kind == comma && s.is(i-2, "ply") && (i+1 == len(s.t) || s.t[i+1].kind == comma):
+			l = here
+		case here != "" && s.is(i+1, "rated") && (s.is(i+2, "tires", "tire") || s.has("ply")):
+			l, to = here, i+2
 		}
 		if l != "" {
 			c := Candidate{Role: LoadRange, Value: Word(l), Confidence: 0.95}

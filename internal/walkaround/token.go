@@ -31,6 +31,9 @@ type token struct {
 // lower lowers A to Z and nothing else: strings.ToLower changes the length of some letters
 // and of bytes that are no UTF-8, and every offset rests on the length.
 func lower(s string) string {
+	if strings.IndexFunc(s, func(c rune) bool { return c >= 'A' && c <= 'Z' }) < 0 {
+		return s
+	}
 	b := []byte(s)
 	for i, c := range b {
 		if c >= 'A' && c <= 'Z' {
