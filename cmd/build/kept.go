@@ -173,7 +173,7 @@ func (c *command) remember(y *yard, basis [32]byte, start time.Time, pages int, 
 		Tally: tally, Pages: pages, Names: held.Names, Status: status(tally.Stops), Address: y.stock.Yard.Site(), Undated: undated, Made: map[string]keptPage{}}
 	for _, s := range k.Stamps {
 		// A file that is written twice within the system's idea of a moment keeps its stamp.
-		k.Young = k.Young || s.Time > start.Add(-2*time.Second).UnixNano()
+		k.Young = k.Young || max(s.Time, s.Touched) > start.Add(-2*time.Second).UnixNano()
 	}
 	digests := g.Digests()
 	for path, key := range of {

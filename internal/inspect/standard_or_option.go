@@ -4,12 +4,14 @@ import (
 	"strings"
 	"unicode"
 
+	"tarepage/internal/measure"
 	"tarepage/internal/unit"
+	"tarepage/internal/walkaround"
 )
 
 var standardOrOption = &Rule{
 	Name: "standard-or-option", Severity: Caution,
-	Title:  "what the notes call standard is not listed as an option",
+	Title:  "what the notes or the recording call standard is not listed as an option",
 	Why:    "A customer who counts on it finds it missing, or on the bill; ask before you buy.",
 	Source: Practice,
 	Remedy: "correct the note, or move the item from options to standard",
@@ -17,13 +19,15 @@ var standardOrOption = &Rule{
 		if len(c.Options) == 0 {
 			return
 		}
+		told := map[unit.Pos]int{} // where in the list the notes' findings stand
 		for _, p := range c.Passages() {
 			for from := 0; from < len(p.Text); {
 				_, to := around(p.Text, from, 0)
 				sentence := p.Text[from:to]
-				if claimsStandard(sentence) {
+				if claimsStandard(sentence) && !walkaround.OfAnother(sentence) {
 					for _, o := range c.Options {
 						if at := names(sentence, o); at >= 0 {
+							told[o.Pos] = len(f.list)
 							f.add(p.Pos(from+at), "the notes call %q standard, the file lists it as an option", o.Value).
 								also(o.Pos, "the option stands here")
 						}
@@ -34,7 +38,42 @@ var standardOrOption = &Rule{
 				}
 			}
 		}
+		for _, m := range c.Media {
+			if m.Path == "recording.captions" && m.Fault == "" {
+				calledStandard(m, c.Options, told, f)
+			}
+		}
 	},
+}
+
+// calledStandard holds what the captions call standard against the options. Each option is
+// found once, and what the notes say too is one finding with both places.
+func calledStandard(m unit.Media, options []unit.Text, told map[unit.Pos]int, f *Findings) {
+	captions, _, err := walkaround.ReadCaptions(m.Name, m.Data)
+	if err != nil {
+		return // captions-unreadable says so
+	}
+	once := map[unit.Pos]bool{}
+	for _, said := range walkaround.Sayings(captions) {
+		if said.Another || !claimsStandard(said.Text) {
+			continue
+		}
+		for _, o := range options {
+			if once[o.Pos] || names(said.Text, o) < 0 {
+				continue
+			}
+			once[o.Pos] = true
+			at := unit.Pos{File: "content/" + m.Name, Line: line(captions, said.Start), Column: 1}
+			clock := measure.Clock(int(said.Start))
+			if i, there := told[o.Pos]; there {
+				f.list[i].also(at, "said at "+clock)
+				continue
+			}
+			f.add(at, "the recording at %s calls %q standard, the file lists it as an option", clock, o.Value).
+				also(o.Pos, "the option stands here").
+				fix("say in the notes that it is an option, or move the item from options to standard")
+		}
+	}
 }
 
 // free are the ways to say that something costs nothing more.

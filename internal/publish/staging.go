@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -133,10 +134,31 @@ func (g *Staging) Keep(path string, digest Sum) (bool, error) {
 	return true, nil
 }
 
+// parts are the buffers into which files are read that are only looked at: whole ones would
+// be a hundred megabytes of garbage for a build that changes nothing.
+var parts = sync.Pool{New: func() any { return new([64 << 10]byte) }}
+
 // digestOf is the digest of a file's bytes.
 func digestOf(full string) (digest Sum, err error) {
-	data, err := os.ReadFile(full)
-	return sha256.Sum256(data), err
+	f, err := os.Open(full)
+	if err != nil {
+		return digest, err
+	}
+	defer f.Close()
+	part := parts.Get().(*[64 << 10]byte)
+	defer parts.Put(part)
+	h := sha256.New()
+	for {
+		n, err := f.Read(part[:])
+		h.Write(part[:n])
+		if err == io.EOF {
+			h.Sum(digest[:0])
+			return digest, nil
+		}
+		if err != nil {
+			return digest, err
+		}
+	}
 }
 
 func (g *Staging) oldPath(path string) string {

@@ -84,6 +84,10 @@ type Stamp struct {
 	Bytes int64
 	// Time is in nanoseconds of Unix time.
 	Time int64
+	// Touched is when the system last changed anything about the file, in nanoseconds too: a
+	// copy that keeps the time of what it was copied from is told by it. 0 where the system
+	// does not say.
+	Touched int64
 }
 
 // Stamps are those of every file that a unit of the stock names, each once, in the order
@@ -94,18 +98,18 @@ func (s *Stock) Stamps() []Stamp {
 		written := u.Media()
 		for i, m := range s.Media[u.File] {
 			// By the name as it is written: where it is found may change.
-			out = append(out, stamp(written[i].Name, m.Fault, m.Bytes, m.Time))
+			out = append(out, stamp(written[i].Name, m.Fault, m.Bytes, m.Time, m.touched))
 		}
 	}
 	slices.SortFunc(out, func(a, b Stamp) int { return strings.Compare(a.Name, b.Name) })
 	return slices.CompactFunc(out, func(a, b Stamp) bool { return a.Name == b.Name })
 }
 
-func stamp(name, fault string, size int64, written time.Time) Stamp {
+func stamp(name, fault string, size int64, written time.Time, touched int64) Stamp {
 	if fault != "" {
 		return Stamp{Name: name, Fault: fault}
 	}
-	return Stamp{name, "", size, written.UnixNano()}
+	return Stamp{name, "", size, written.UnixNano(), touched}
 }
 
 // Hold reports whether each file still has its stamp.
@@ -117,7 +121,7 @@ func Hold(root fs.FS, stamps []Stamp) bool {
 			if (Stamp{Name: s.Name, Fault: fault}) != s {
 				return false
 			}
-		} else if stamp(s.Name, "", info.Size(), info.ModTime()) != s {
+		} else if stamp(s.Name, "", info.Size(), info.ModTime(), touched(info)) != s {
 			return false
 		}
 	}

@@ -29,8 +29,9 @@ type Media struct {
 	// Fault says why there is no such file; empty if it is there.
 	Fault string
 	// Bytes is the file's size, and Time when it was last written, as the system tells it.
-	Bytes int64
-	Time  time.Time
+	Bytes   int64
+	Time    time.Time
+	touched int64 // what Stamp calls so
 	// Data is what a captions file holds, at most its first MostCaptions bytes and one
 	// more; nil for photos and videos, which nobody needs whole.
 	Data []byte
@@ -81,7 +82,7 @@ func (s *shelf) look(list []Media) []Media {
 		if m.Fault = fault; fault != "" {
 			continue
 		}
-		m.Name, m.Bytes, m.Time = name, info.Size(), info.ModTime()
+		m.Name, m.Bytes, m.Time, m.touched = name, info.Size(), info.ModTime(), touched(info)
 		switch m.Path {
 		case "recording.captions":
 			if m.Data, m.Fault = s.read(m.Name); m.Fault != "" {

@@ -29,6 +29,7 @@ type Memory struct {
 type remembered struct {
 	size    int64
 	time    time.Time
+	touched int64
 	young   bool // it was read so soon that the same time may stand on other bytes
 	model   [32]byte
 	unit    *Unit
@@ -129,14 +130,14 @@ func (m *Memory) recall(root fs.FS, name string, s *Stock) *remembered {
 		// Another model, or none where one was asked for.
 		return nil
 	}
-	if !r.young && info.ModTime().Equal(r.time) {
+	if !r.young && info.ModTime().Equal(r.time) && touched(info) == r.touched {
 		return r
 	}
 	again := readFile(root, name)
 	if again.unit.Sum != r.unit.Sum || again.unit.Broken {
 		return nil
 	}
-	r.time, r.young = again.time, again.young
+	r.time, r.touched, r.young = again.time, again.touched, again.young
 	return r
 }
 
@@ -211,7 +212,7 @@ func readFile(root fs.FS, name string) *remembered {
 		return broken(fmt.Sprintf("the file has %d bytes; a unit file stays below %d", info.Size(), MostBytes),
 			"keep photos, captions and videos in media/ and name them here")
 	}
-	r := &remembered{size: info.Size(), time: info.ModTime(), young: time.Since(info.ModTime()) < young}
+	r := &remembered{size: info.Size(), time: info.ModTime(), touched: touched(info), young: time.Since(info.ModTime()) < young}
 	r.unit, r.found = ReadUnit(name, src)
 	return r
 }

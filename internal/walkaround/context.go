@@ -17,14 +17,16 @@ var elsewhere = phrases("that one over", "that one", "for comparison", "by compa
 	"he had", "he has", "he bought", "he wanted", "they had", "they bought", "they wanted", "customer", "customers", "a guy", "one guy", "guy who", "a fella", "a feller", "neighbor", "neighbor's", "buddy",
 	"my cousin", "my brother", "my dad", "my daddy", "my uncle", "my boy", "my wife", "my grandpa", "granddad", "can i", "could i", "will it", "would it", "can it", "should i",
 	"the cheap ones", "cheaper ones", "most of them", "most trailers", "other guys", "other brands", "competitor", "competitors", "will tell you", "i told him", "i told her",
-	"was wanting", "wants a", "wanted a", "looking for a", "available with", "available in", "comes in a", "also available", "on order", "coming in", "parts room", "they make a", "they make them", "we make a", "we sell a", "we do a", "we do an", "we do them", "we build a", "we build them", "we carry", "we stock", "we offer", "they do a", "also do", "they start", "starts at", "i sold", "we sold", "sold a", "sold one", "sold for", "traded", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade",
+	"was wanting", "wants a", "wanted a", "looking for a", "available with", "available in", "comes in a", "also available", "on order", "coming in next", "coming in this", "coming in on", "coming in later", "got coming", "parts room", "they make a", "they make them", "we make a", "we sell a", "we do a", "we do an", "we do them", "we build a", "we build them", "we carry", "we stock", "we offer", "they do a", "also do", "they start", "starts at", "i sold", "we sold", "sold a", "sold one", "sold for", "traded", "i wish", "don't confuse", "the one beside", "steps up to", "upgrade to", "upgrade", "don't need", "need to buy", "goosenecks", "trailers", "flatbeds", "haulers", "deckovers", "low at", "one tire", "left rear", "right rear", "left front", "right front", "came off", "i can load", "we can load", "i can put", "i can haul", "we can haul", "as wide as", "as long as", "as tall as", "as high as", "on trade", "trade it", "trade for", "would take a", "before me", "scale only", "scale goes", "to buy", "a loaded", "loaded one", "loaded ones",
+	"they have a", "they had a", "they got a", "they've got a", "they run a", "they sell", "they charge", "compare that with", "compare it", "compared with", "compare this", "versus", "vs", "whereas",
+	"permit", "the permit", "guys over", "those guys", "them boys", "the neighbors",
 	"anywhere else", "everywhere else", "somewhere else", "other place", "other places", "other lot", "other lots", "other yard", "other yards", "other dealer", "other dealers", "the competition", "theirs",
 	"the legal", "legal width", "legal limit", "legal weight", "legal length", "legal height", "the law", "by law", "state says", "state law", "state limit", "c d l", "cdl", "the internet",
 	"reckon it'd", "reckon it would", "you reckon", "my first", "my last", "my old", "your old", "his old",
 	"ordered one", "order one", "if we", "if he", "if she", "if somebody", "if someone", "unless you", "imagine", "let's say", "for example", "i always tell", "we always tell", "rule of thumb", "you could add", "could add", "can add", "we can put", "we could put", "we can add", "we could add", "we put a", "we put the")
 
 // past begins talk of what was, unless it is when this trailer was weighed.
-var past = phrases("back when", "when i", "when we", "i remember", "one time", "years ago", "months ago", "weeks ago", "last year", "last week",
+var past = phrases("back when", "back then", "when i", "when we", "i remember", "one time", "years ago", "months ago", "weeks ago", "last year", "last week",
 	"last month", "last spring", "last summer", "last fall", "last winter", "last night", "the other day")
 
 // notIf are the ifs that suppose nothing: "if you look at the tag".
@@ -75,6 +77,33 @@ func (h *hearing) ownedAt(i int) int {
 // generic is the length of the beginning of a clause that speaks of a sort of thing, not of
 // this trailer: "a skid steer with a bucket is", "most pickups", or 0.
 func (h *hearing) generic(i int) int {
+	if h.is(i, "the") && h.numberWord(i+1) && !h.is(i-1, "is", "this", "was") {
+		for k := i + 2; k < i+6; k++ {
+			if h.is(k, "footer", "footers") {
+				return k + 1 - i // "with the twenty-two footer at ..."
+			}
+		}
+	}
+	if h.is(i, "that", "those", "the", "this", "his", "her") && things[h.word(i+1)] && !h.is(i+2, "hauler", "haulers", "trailer", "ramp", "ramps") {
+		for k := i + 2; k < i+6; k++ {
+			if h.is(k, "weighs", "is", "has", "had", "pulls", "takes", "rated", "goes", "went", "was", "runs", "only") || h.t[min(i+1, len(h.t)-1)].possessive {
+				return 2 // "that truck parked there weighs"
+			}
+		}
+	}
+	if n := h.otherOne(i); n > 0 {
+		return n
+	}
+	if h.is(i, "somebody", "someone") && h.is(i+1, "has", "had", "got", "bought", "sold", "gave", "paid", "put", "hauls", "hauled") {
+		return 1
+	}
+	if persons[h.word(i)] && h.is(i-1, "the", "a", "that", "this", "some", "those", "them", "one", "two", "another", "old", "young") {
+		for k := i + 1; k < i+7 && !h.is(k, "said", "says", "told", "asked", "asks", "it", "she", "swears", "and"); k++ {
+			if h.is(k, "have", "has", "had", "got", "runs", "pulls", "hauls", "hauled", "hauling", "sells", "sold", "gave", "give", "paid", "pays", "bought", "put", "set", "uses", "drove", "owns", "came") {
+				return 1
+			}
+		}
+	}
 	if i > 0 && h.t[i-1].kind != comma && !h.is(i-1, "and", "but", "because", "that", "so", "know", "like") {
 		return 0
 	}
@@ -110,10 +139,23 @@ func (h *hearing) genericNoun(i int) bool {
 	return false
 }
 
+// forIt reports "I'd want sixty-two hundred for it", which asks a price.
+func (h *hearing) forIt(i int) bool {
+	if !h.is(i, "i'd") {
+		return false
+	}
+	for k := i + 2; k < i+9; k++ {
+		if h.is(k, "for") && h.is(k+1, "it", "her", "this") {
+			return true
+		}
+	}
+	return false
+}
+
 // weighedAbout reports talk of weighing around token i.
 func (h *hearing) weighedAbout(i int) bool {
 	for k := max(0, i-12); k < min(len(h.t), i+12); k++ {
-		if h.is(k, "weighed", "weigh", "weighs", "scale", "scales", "scaled", "weight", "ticket", "measured") {
+		if h.is(k, "weighed", "weigh", "weighs", "scale", "scales", "scaled", "weight", "ticket", "measured", "tongue", "pin") {
 			return true
 		}
 	}
@@ -121,6 +163,64 @@ func (h *hearing) weighedAbout(i int) bool {
 }
 
 func (h *hearing) numberWord(i int) bool { _, ok := h.numeralAt(i); return ok }
+
+// otherOne is the length of "the new one", "our last one", "that big blue one" at token i: one
+// is told from this one by what it is like. "This one" and "it's the long one" are this.
+func (h *hearing) otherOne(i int) int {
+	if !h.is(i, "the", "that", "those", "them", "our", "his", "their", "her", "my", "your", "a", "an", "another", "any", "some") || h.is(i-1, "is", "this", "was") || i > 0 && h.t[i-1].possessive {
+		return 0
+	}
+	if h.is(i, "the") && h.is(i+1, "one", "ones") && h.is(i+2, "to", "on", "at", "by", "beside", "behind", "next", "in", "over", "across", "from", "we", "they", "he", "before", "after") {
+		return 3 // "the one to the left of it"
+	}
+	for k := i + 1; k < i+5 && h.word(k) != ""; k++ {
+		switch {
+		case h.is(k, "one", "ones"):
+			if k == i+1 || h.is(k-1, "only", "same", "right", "actual", "very", "first", "good", "nice", "this") {
+				return 0
+			}
+			return k + 1 - i
+		case h.numberWord(k), standing[h.word(k)] && !sortsOfPart[h.word(k)] && !h.is(k, "last", "next", "real"), cues[h.word(k)] != nil && !h.is(k, "utility", "enclosed", "dump", "tilt", "gooseneck", "flat", "wide", "long", "tall"):
+			return 0
+		}
+	}
+	return 0
+}
+
+// untold reports that the clause q stands in tells what was, might be or is not, by its verb:
+// "the first one we had was", "I'd consider a", "never trust a". What was weighed and measured
+// is told in the past too, and what one would ask, put or carry is a way to say what is.
+func (h *hearing) untold(q *quantity) string {
+	for k := q.head - 1; k >= max(0, q.head-9); k-- {
+		if h.t[k].kind != word && h.t[k].kind != number || h.clause(k+1) && k+1 < q.head && !h.is(k, "that", "if") {
+			return ""
+		}
+		switch {
+		case h.is(k, "was", "were", "wasn't", "had") && k >= q.head-4 && !h.weighedAbout(k) && !h.is(k-1, "price", "code") && !h.is(k+1, "built", "made", "set", "tagged", "rated", "stamped", "welded", "put"):
+			for j := k + 1; j < q.head; j++ {
+				if !fillers[h.word(j)] && !standing[h.word(j)] {
+					return ""
+				}
+			}
+			return before
+		case h.is(k, "consider", "prefer", "imagine", "wish", "rather", "trust", "remember"):
+			return supposed
+		case h.is(k, "never") && !h.is(k+1, "been"):
+			return supposed
+		case h.is(k, "could", "may") && h.is(k+1, "be"), h.is(k, "might", "would've", "should've", "could've"), h.is(k, "would", "could", "should") && h.is(k+1, "have") && h.is(k+2, "been", "had", "to"):
+			return supposed
+		}
+	}
+	return ""
+}
+
+// supposed is why what is only thought of is set aside.
+const supposed = "supposed or denied, not told"
+
+// persons are those who have trailers and trucks of their own.
+var persons = set(`man men guy guys boy boys fella fellas feller fellers lady woman couple dealer dealers neighbor buyer buyers farmer
+	rancher contractor driver drivers customer customers company outfit store shop factory dealership church school county family kid kids
+	gentleman friend landscaper roofer plumber renter hauler`)
 
 // things are what is loaded or what pulls, of which there are many.
 var things = set(`skid steer excavator tractor truck trucks pickup pickups mower car cars backhoe forklift loader dozer roller telehandler
@@ -163,6 +263,8 @@ func (h *hearing) spoken(i int) string {
 // commas: what stands behind it is not said of what stands in front.
 func (h *hearing) clause(i int) bool {
 	switch {
+	case h.is(i, "it", "this", "that", "her", "she") && !h.t[i].possessive && h.is(i-1, "of", "to", "behind", "beside", "under", "by", "next"):
+		return false // "the one to the left of it is a ..."
 	case h.is(i, "now", "alright", "let's", "anyway", "moving"):
 		return true
 	case h.is(i, "you've", "we've", "i've", "they've", "you", "we", "they", "i") && h.is(i+1, "got", "have", "can", "do", "could", "put", "also"):
@@ -177,8 +279,10 @@ func (h *hearing) clause(i int) bool {
 		return true
 	case h.is(i, "the", "your") && (h.is(i+2, "is", "are", "says") || h.is(i+3, "is", "are", "says")) && !h.is(i-1, "of", "on", "in", "to", "for", "between", "with", "at", "from", "and", "is", "under", "off", "by", "than", "like"):
 		return true
-	case h.is(i, "they're", "it'll", "you're", "we're", "these"):
+	case h.is(i, "they're", "it'll", "you're", "we're", "these", "i'm"):
 		return true
+	case i < len(h.t) && h.t[i].possessive && len(cues[h.t[i].text]) > 0 && !h.is(i-1, "the", "your", "a", "this", "that", "my", "our", "of", "and"):
+		return true // "... deck's a hundred and two wide"
 	}
 	return false
 }
@@ -204,9 +308,12 @@ func (h *hearing) setAside() []string {
 				n = p
 			}
 		}
-		if n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) && !(h.is(i-1, "is") && h.is(i-2, "this", "so")) {
-			from := i
-			for from > max(0, i-asideReach) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
+		if n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) && !(h.is(i-1, "is") && h.is(i-2, "this", "so")) && !h.forIt(i) {
+			from, least := i, max(0, i-asideReach)
+			if h.subjectHere(i, n) {
+				least = i
+			}
+			for from > least && !(h.is(from, "i", "he", "we", "they", "you", "you'd", "i'd", "he'd", "we'd", "they'd", "i'm", "i've", "we've", "they've") && from < i) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
 				from--
 			}
 			if h.is(i+n-1, "those") || h.is(i+n-2, "those") {
@@ -252,6 +359,18 @@ func (h *hearing) setAside() []string {
 // before is why a number that was, and is no more, is set aside.
 const before = "what it was before"
 
+// subjectHere reports that the n words at i are what the clause is about and begin it: "my
+// brother sold one". What was said in front of it is another clause.
+func (h *hearing) subjectHere(i, n int) bool {
+	if !h.is(i, "my", "his", "her", "the", "a", "an", "that", "those", "most", "any", "some", "every", "their", "our", "they", "he", "we", "i") || h.is(i-1, "than", "like", "with", "to", "of", "on", "for", "as", "by", "under", "at", "put", "from", "get", "got", "have", "is", "not", "no") {
+		return false
+	}
+	if h.is(i+n, "only", "just", "always", "already", "also", "still") {
+		n++
+	}
+	return h.t[min(i+n, len(h.t))-1].possessive || h.is(i+n, "is", "was", "has", "had", "have", "sold", "wants", "want", "got", "gets", "weighs", "paid", "bought", "can", "will", "would", "runs", "pulls", "says", "said", "takes", "took", "gave", "came", "went", "did", "does", "put", "load", "hauls", "hauled")
+}
+
 // asideEnd is where talk of elsewhere that begins with the n words at i ends. What is
 // supposed ends with its own clause, and an if with the next; another unit is spoken of
 // until something turns back, or for a while.
@@ -260,7 +379,9 @@ func (h *hearing) asideEnd(i, n int) int {
 	switch {
 	case h.is(i, "if"):
 		most, clauses = i+12, 2
-	case h.is(i, "my", "his", "her", "their", "our", "an", "most", "every", "some", "your", "used", "legal", "legally", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming"):
+	case h.is(i, "that", "the") && h.match(elsewhere, i) == 0, // a truck or another thing as the subject
+		h.is(i, "don't", "to", "need", "low", "goosenecks", "trailers", "flatbeds", "haulers", "deckovers"),
+		h.is(i, "my", "his", "her", "their", "our", "an", "most", "every", "some", "your", "used", "legal", "legally", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming"):
 		most, clauses = i+14, 1
 	case h.is(i-1, "on", "than", "like", "from", "of"), h.is(i-1, "the") && h.is(i-2, "on", "than", "like", "from", "of"):
 		return i + n // "they did that on the old ones"
@@ -392,8 +513,20 @@ func (s *sentence) strange(q *quantity) bool {
 	default:
 		return false
 	}
+	for _, c := range s.cues {
+		if c.to == noun+1 && c.cue.other && s.t[noun].possessive {
+			return true // "the mower's a sixty inch deck"
+		}
+	}
 	return s.unknown(noun)
 }
+
+// trade are words that stand in front of parts of this trailer.
+var trade = set(`wood wooden treated diamond tread treadplate plate channel equipment brake idler lube torsion spring suspension combo combination
+	scissor power gravity drop lock bolt pipe tube rub stake electric manual crank coupler trailer gooseneck bumper neck deckover landscape
+	utility cargo dump tilt hydraulic hyd air bead fifth wheel pintle tandem triple load king queen st lt all complete entire overall full actual
+	usable bottom lower upper middle center main real effective second third first other loading clear clean beaver dove work smooth blackwood
+	airtight composite laminated rumber apitong pine`)
 
 // unknown reports a noun with its article at token i that is neither a part nor the trailer.
 func (s *sentence) unknown(i int) bool {
@@ -480,6 +613,12 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		if q.rejected == "" && h.is(q.to-1, "footer", "footers") && h.is(q.from-1, "the") && !h.is(q.from-2, "is", "this") {
 			q.rejected = "another unit, or one that might be" // "with the forty footer"
 		}
+		if q.rejected == "" {
+			q.rejected = h.untold(q)
+		}
+		if q.rejected == "" && h.is(q.to, "per") && !h.is(q.to+1, "axle", "tire", "ring", "d", "jack", "foot") {
+			q.rejected = "of something else" // "five thousand pounds per ramp"
+		}
 		if q.rejected == "" && h.ofLoad(q) {
 			q.rejected = "of what is loaded, not of the trailer"
 		}
@@ -536,6 +675,12 @@ func (h *hearing) listed(q *quantity) bool {
 	for k >= 0 && (fillers[h.word(k)] || h.is(k, "price", "$") || h.t[k].kind == comma) && k > q.head-6 {
 		k--
 	}
+	if h.spent(k) || h.is(k, "was") && h.is(k-1, "price") {
+		return true
+	}
+	if h.is(q.head-1, "up", "down") && h.is(q.head-2, "goes", "went", "going", "gone", "go", "come", "came", "coming") || h.is(q.head-1, "a") && h.is(q.head-2, "up", "down") && h.is(q.head-3, "goes", "went", "going", "gone", "go", "come", "came") {
+		return true
+	}
 	if h.is(k, "msrp", "retail", "retails", "normally", "usually", "regularly", "regular") || h.is(k, "list", "lists") && h.is(k-1, "normally", "usually") {
 		return true
 	}
@@ -544,6 +689,25 @@ func (h *hearing) listed(q *quantity) bool {
 			if h.numberWord(i) {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// spent reports that money was given, not asked, around token k: "i give twenty-two five for
+// it", "we paid him".
+func (h *hearing) spent(k int) bool {
+	for i := k; i >= max(0, k-2); i-- {
+		switch {
+		case h.is(i, "gave", "paid", "pay", "spent", "spend", "borrowed", "owe", "owed", "offered", "bid", "fetched", "brought", "saved", "save", "insured", "pays"):
+			return true
+		case h.is(i, "give") && h.is(i-1, "i", "we", "he", "they", "she"):
+			return true
+		case h.is(i, "bought") && h.is(i+1, "it", "this", "one", "mine", "at", "for", "them", "her"):
+			return true
+		}
+		if h.t[max(i, 0)].kind == comma {
+			return false
 		}
 	}
 	return false

@@ -92,10 +92,14 @@ func (s *sentence) years() {
 		for k := max(0, q.from-4); k < min(q.to+2, len(s.t)); k++ {
 			near = near || s.is(k, "year", "yr", "model")
 		}
-		if !near && !s.is(q.from-1, "a", "an", "new") {
+		if s.is(q.to, "title", "registration", "receipt", "inspection", "paint", "tires") {
 			continue
 		}
-		if _, d, ok := s.nearest(q.from, q.to, func(c cue) bool { return c.money != "" || c.weight != "" }); ok && d < 2 && !near {
+		first := q.from == 0 && q.single() && (sorts[s.word(q.to)] || described[s.word(q.to)]) // "2024 tilt deck, 20 ft"
+		if !near && !first && !s.is(q.from-1, "a", "an", "new") {
+			continue
+		}
+		if _, d, ok := s.nearest(q.from, q.to, func(c cue) bool { return c.money != "" || c.weight != "" }); ok && d < 2 && !near && !s.is(q.from-1, "a", "an") {
 			continue
 		}
 		q.used = true

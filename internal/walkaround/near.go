@@ -27,6 +27,9 @@ func (s *sentence) findCues() {
 				best, at = len(p.words), p.cue
 			}
 		}
+		if best > 0 && at.part != noPart && !at.other && s.unknown(i-1) && !trade[s.word(i-1)] {
+			at = cue{other: true, part: otherPart} // a trench box, a truck bed
+		}
 		if best > 0 {
 			s.cues = append(s.cues, placed{i, i + best, at})
 			i += best - 1
@@ -51,6 +54,9 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 	}
 	if c.cue.other && s.is(c.from-1, "your", "a", "the", "my") && s.is(c.from-2, "for") {
 		cost += 4 // "that leaves you ten thousand for your machine"
+	}
+	if c.cue.other && c.from > to && s.is(to, "the", "a", "your", "there", "that", "this") {
+		cost += 3 // "it weighs twenty-four fifty, the ramp door ...": it begins what comes next
 	}
 	behind := c.from >= to
 	if c.from >= to && s.followed(c) {

@@ -316,7 +316,7 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 			break
 		}
 		n.parts, n.to, n.plural = append(n.parts, v), m, plural
-		if digits := run(n.parts); len(digits) == 7 && widths(n.parts[:2]) && !h.is(n.to, "five", "and", "point") {
+		if digits := run(n.parts); len(digits) == 7 && widths(n.parts[:2]) && !h.is(n.to, "five", "fives", "and", "point") {
 			break // a tire size is whole: what follows counts something
 		}
 	}

@@ -175,11 +175,22 @@ func (s *sentence) readings(q *quantity) []reading {
 		if !ok {
 			continue
 		}
+		if c.cue.verb && c.from > 0 && c.cue.weight == Payload && s.is(c.from-1, "axles", "axle") {
+			try(AxleRating, pounds, d)
+			continue
+		}
 		if c.cue.verb && c.from >= 0 && (s.is(c.from-1, "they", "they'll", "these", "those", "each") || s.is(q.to, "each", "apiece") || s.is(q.to, "a") && s.is(q.to+1, "piece")) && q.unit != inches && q.unit != feet && q.unit != psi {
 			out = append(out, reading{other: true, cost: d})
 			continue
 		}
 		if c.cue.verb && (named && q.unit != inches && q.unit != feet || c.cue.weight == Payload && !s.able(c)) {
+			continue
+		}
+		if c.cue.weight == TongueEmpty && s.ofLimit(q) {
+			out = append(out, reading{other: true, cost: d})
+			continue
+		}
+		if c.cue.weight == Empty && (s.onTongue(c, q) || s.is(q.to, "loaded") || s.is(q.to, "fully") && s.is(q.to+1, "loaded") || s.is(0, "loaded") && !s.has("empty")) {
 			continue
 		}
 		if c.cue.verb && c.from > 0 && s.unknown(c.from-1) && q.unit != inches && q.unit != feet && q.unit != psi {
@@ -309,6 +320,9 @@ func (s *sentence) readings(q *quantity) []reading {
 		try(r, pounds, 5)
 	}
 	if q.unit == dollars && q.compare == Equal && (s.is(q.head-1, "it", "one", "this", "here") || s.is(q.head-1, "is") && s.is(q.head-2, "one", "this", "it", "trailer", "unit", "that")) {
+		try(Price, dollars, 2)
+	}
+	if q.unit == dollars && q.compare == Equal && (s.is(q.to, "firm", "obo") || s.t[min(q.to, len(s.t)-1)].kind == comma && s.is(q.to+1, "firm", "obo")) {
 		try(Price, dollars, 2)
 	}
 	if q.unit == dollars && s.bidAlone(q) {
@@ -508,6 +522,9 @@ func (s *sentence) subject(verb placed) (cue, bool) {
 	}
 	for i := verb.from - 1; i >= max(0, verb.from-7); i-- {
 		if s.is(i, "it", "this") && s.is(i-1, "on", "in", "behind", "with", "under") {
+			if i == verb.from-1 && s.is(i-2, "was", "is", "sits", "sat", "that's", "rode") {
+				return cue{other: true}, true // "the sander that was on it weighed"
+			}
 			continue // "the machine on it weighs"
 		}
 		if s.t[i].kind == comma || s.is(i, "it", "she", "this", "he", "and", "but", "so", "they", "you", "i", "we", "with", "that'll") || s.quantityAt(i) >= 0 {
@@ -582,8 +599,41 @@ func (s *sentence) ofThing(i int) bool {
 	return false
 }
 
+// ofLimit reports a weight that is what something is good for, not what it weighs: "rated for
+// a fifteen hundred pound tongue load".
+func (s *sentence) ofLimit(q *quantity) bool {
+	for k := max(0, q.head-4); k < min(q.to+4, len(s.t)); k++ {
+		if s.is(k, "rated", "max", "maximum", "limit", "limited") || s.is(k, "good") && s.is(k+1, "for") {
+			return true
+		}
+	}
+	return false
+}
+
+// onTongue reports "tongue weight on it empty was": how the trailer stood when its tongue was
+// weighed.
+func (s *sentence) onTongue(empty placed, q *quantity) bool {
+	for _, c := range s.cues {
+		if c.cue.weight == TongueEmpty && c.to <= empty.from && empty.from-c.to <= 4 && empty.to <= q.from {
+			for i := c.to; i < empty.from; i++ {
+				if s.t[i].kind != word || s.quantityAt(i) >= 0 || s.is(i, "and", "is", "but") {
+					return false
+				}
+			}
+			return true
+		}
+	}
+	return false
+}
+
 // capacityOf is the part whose capacity is spoken of: "a coupler with a capacity of".
 func (s *sentence) capacityOf(c placed) (cue, bool) {
+	if s.is(c.from-1, "lift", "lifting", "dump", "hoist", "winch", "tank", "fuel", "crane", "towing", "tow", "seating", "heap", "heaped") {
+		return cue{other: true}, true
+	}
+	if s.is(c.to, "of", "on", "for") && (s.unknown(c.to+2) || s.is(c.to+1, "that", "the", "my") && things[s.word(c.to+2)]) {
+		return cue{other: true}, true // "the capacity on that gantry"
+	}
 	if s.is(c.to, "of") {
 		for k := c.to + 1; k < min(c.to+4, len(s.t)); k++ {
 			for _, p := range s.cues {
@@ -625,6 +675,9 @@ var (
 
 // ofTrailer reports "a fourteen k equipment trailer", "twenty-four nine gooseneck".
 func (s *sentence) ofTrailer(q *quantity) bool {
+	if q.single() && s.t[q.from].kind == number && q.unit == bare && q.amount >= 1980 && q.amount <= 2040 {
+		return false // "a 2021 tandem axle dump trailer"
+	}
 	paired := len(q.parts) == 2 && q.parts[0] >= 5 && q.parts[1] > 0 && q.parts[1] < 10
 	if !q.scaled && !paired && !(q.single() && q.broken && s.is(q.to, "gooseneck", "equipment", "dump", "tilt") && q.unit == bare && q.amount >= 7) || q.unit != bare && q.unit != pounds {
 		return false
@@ -654,6 +707,9 @@ func (s *sentence) ofTrailer(q *quantity) bool {
 func (s *sentence) deckRole(c placed, q *quantity) Role {
 	if q.unit == inches && q.amount < 48 && c.to <= q.from && s.is(q.to, "up") {
 		return DeckHeight
+	}
+	if n, ok := q.hundreds(); ok && q.unit == bare && !q.single() && (n == 102 || n == 96) {
+		return DeckWidth // "the deck's the full one-oh-two"
 	}
 	if q.unit != inches || q.broken && q.amount >= 48 && q.amount > 102 {
 		return DeckLength
@@ -699,6 +755,9 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 	if of == noPart && c.cue.attr == wide && q.unit == inches && q.amount < 48 && s.hasPart(rampPart) {
 		of = rampPart
 	}
+	if of == noPart && c.cue.attr != every && c.cue.attr != apart && c.to == c.from+1 && s.speaksOfOther(from) {
+		return "" // "straps are two inch, twenty-seven feet long"
+	}
 	if c.cue.attr == wide && (of == framePart || of == crossPart) {
 		of = noPart
 	}
@@ -741,6 +800,10 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 			return BoxLength
 		case otherPart:
 			return ""
+		case framePart, crossPart:
+			if near.to <= from && !s.newSubject(near.to, from) && d < 3 {
+				return "" // "the beam is eighteen feet long"
+			}
 		}
 		return DeckLength
 	case tall:
@@ -773,6 +836,9 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		}
 		return ""
 	case every:
+		if of == otherPart && near.from >= to && s.crossSince(from) {
+			of = crossPart
+		}
 		if of == otherPart {
 			return ""
 		}
@@ -785,6 +851,30 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		return CrossSpacing
 	}
 	return ""
+}
+
+// crossSince reports that the crossmembers are the last part named before a place.
+func (s *sentence) crossSince(at int) bool {
+	last := noPart
+	for _, c := range s.cues {
+		if c.to <= at && c.cue.part != noPart {
+			last = c.cue.part
+		}
+	}
+	return last == crossPart
+}
+
+// speaksOfOther reports that the clause before a place begins with a part that has no key
+// here, and names nothing since.
+func (s *sentence) speaksOfOther(at int) bool {
+	var last placed
+	found := false
+	for _, c := range s.cues {
+		if c.from >= 0 && c.to <= at && (c.cue.other || c.cue.part != noPart || c.cue.length != "") {
+			last, found = c, true
+		}
+	}
+	return found && last.cue.other && last.from <= 3 && !s.isPlace(last) && !s.is(last.from-1, "no", "with", "and") && at-last.to < 14 && !s.newSubject(last.to, at)
 }
 
 // otherBefore reports another part within some words before a place.
@@ -801,7 +891,22 @@ func (s *sentence) otherBefore(at int) bool {
 // whole: "it's", "she is", "this one has".
 func (s *sentence) newSubject(from, to int) bool {
 	for i := from; i < to; i++ {
-		if s.is(i, "it", "she", "this") && (s.t[i].possessive || s.is(i+1, "is", "has", "sits", "measures", "weighs", "one")) {
+		if s.is(i, "it", "she", "this") && (s.t[i].possessive || s.is(i+1, "is", "has", "sits", "measures", "weighs", "one")) && !(s.is(i, "it") && s.justShown(i)) {
+			return true
+		}
+	}
+	return false
+}
+
+// justShown reports that "it" at token i is the thing named right before: "there's a tarp
+// it's twenty feet long".
+func (s *sentence) justShown(i int) bool {
+	k := i - 1
+	for k > 0 && (s.t[k].kind == comma || s.is(k, "and")) {
+		k--
+	}
+	for _, c := range s.cues {
+		if c.to == k+1 && c.cue.other && c.from > 0 && s.is(c.from-1, "a", "an", "that", "this", "the") && !s.is(c.from-2, "no", "with") {
 			return true
 		}
 	}

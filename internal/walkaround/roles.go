@@ -70,8 +70,8 @@ func buildCues() map[string][]phrase {
 		"gross vehicle weight", "gross vehicle weight rating", "gross rating", "gross on", "tag says", "tag reads", "tag on it says", "tag is", "tagged", "tagged at")
 	add(cue{weight: GVWR, weak: 1}, "tag", "permitted weight", "total permitted weight", "permissible weight", "maximum weight", "label says", "label states", "sticker says")
 	add(cue{weight: Empty, verb: true}, "weighs", "weigh", "weighed", "weighing", "weighs in", "scaled", "scales")
-	add(cue{weight: Empty, weak: 1.5, scale: true}, "came in at", "comes in at", "came out at", "came out to", "was right at")
-	add(cue{weight: Empty}, "gross weight empty", "empty", "empty weight", "dry", "dry weight",
+	add(cue{weight: Empty, weak: 1.5, scale: true}, "came in at", "comes in at", "came out at", "came out to", "was right at", "coming in at")
+	add(cue{weight: Empty}, "gross weight empty", "empty", "empty weight", "empties at", "empties out at", "dry", "dry weight",
 		"scale", "wt", "curb weight", "unladen", "tare", "tare weight", "weight empty", "trailer weight", "weight of the trailer")
 	add(cue{weight: Empty, weak: 1}, "weight :", "weight is", "weight on it", "weight on this", "weight on this one", "weight on this thing", "weight on her", "weight of this", "weight of this one")
 	add(cue{weight: TongueEmpty}, "tongue weight", "tongue weight empty", "tongue wt", "tongue wt empty", "on the tongue",
@@ -81,7 +81,7 @@ func buildCues() map[string][]phrase {
 		"to play with", "of cargo", "cargo", "put on it", "load capacity", "weight capacity", "of payload", "for your load", "for the load", "left for", "left to", "remains", "for a load", "for load", "of load")
 	add(cue{weight: Payload, part: deckPart}, "on the deck")
 	add(cue{money: Price}, "price", "priced", "pricing", "asking", "asking price", "sale price", "out the door", "for it",
-		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for", "sell this one for", "this one for", "let it go for", "price tag", "price tag says", "price tag on it says", "for the trailer", "for this trailer", "for the unit", "for this unit", "yours today for", "home for", "cash price", "going for", "get it for", "got it for", "got it at", "have it for", "let it go at", "take it for", "marked at", "takes it home", "takes her home", "drives it home", "will buy it", "buys it", "marked down to", "sticker price")
+		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for", "sell this one for", "this one for", "let it go for", "price tag", "price tag says", "price tag on it says", "for the trailer", "for this trailer", "for the unit", "for this unit", "yours today for", "home for", "cash price", "going for", "get it for", "got it for", "got it at", "have it for", "let it go at", "take it for", "marked at", "lists for", "listed at", "listed for", "takes it home", "takes it", "takes her", "takes her home", "drives it home", "will buy it", "buys it", "marked down to", "sticker price")
 	add(cue{weight: AxleRating, part: axlePart}, "axle", "axles", "gawr", "per axle", "g a w r", "an axle", "axle tag", "axle label", "axle rating")
 	add(cue{weight: AxleRating, part: axlePart, otherLength: true}, "axle tubes", "axle tube")
 	add(cue{length: Ball}, "ball")
@@ -89,7 +89,7 @@ func buildCues() map[string][]phrase {
 	each(cue{part: otherPart, otherLength: true}, "floor wall roof tube board plank")
 	add(cue{weight: HitchRating, part: otherPart, otherLength: true}, "pintle", "pintle ring", "pintle hitch", "pintle eye")
 	add(cue{part: otherPart, otherLength: true}, "tubing", "angle", "tongue", "fenders", "fender", "stake pockets", "stake pocket")
-	add(cue{weight: JackRating, part: otherPart, otherLength: true}, "jack", "jacks", "landing gear", "landing leg", "landing legs")
+	add(cue{weight: JackRating, part: otherPart, otherLength: true}, "jack", "jacks", "drop leg", "drop legs", "landing gear", "landing leg", "landing legs")
 	add(cue{weight: DRingRating, otherLength: true, part: otherPart}, "d ring", "d rings", "rings")
 	add(cue{part: deckPart, length: DeckLength}, "deck", "decking")
 	add(cue{length: DeckLength, weak: 0.5}, "trailer", "gooseneck", "bumper pull", "footer", "flatbed", "car hauler", "deck over", "tilt", "tilt deck", "total")
@@ -97,15 +97,15 @@ func buildCues() map[string][]phrase {
 	add(cue{length: DeckFlat}, "flat", "straight", "of flat", "on the flat", "flat deck", "straight deck", "main deck")
 	add(cue{part: tailPart, length: DeckTail}, "tail", "dovetail", "dove tail", "beavertail", "beaver tail", "dove tale", "dovetale", "dove", "of tail", "on the tail", "hydraulic tail", "hydraulic dovetail")
 	add(cue{part: rampPart, length: RampLength}, "ramp", "ramps", "mega ramp", "mega ramps", "gate", "ramp gate", "stand ups", "slide ins", "slide in ramps", "spring assist gate", "tailgate")
-	add(cue{part: bedPart, length: BedLength}, "bed", "dump", "dump bed", "dump body")
+	add(cue{part: bedPart, length: BedLength}, "bed", "dump", "dump bed", "dump body", "body")
 	add(cue{part: bedPart, length: BedHeight}, "sides", "side height")
 	add(cue{part: boxPart, length: BoxLength}, "box", "enclosed", "cargo trailer", "stock trailer", "livestock trailer", "cattle trailer")
 	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "set at", "set to", "set them at", "set them to", "set em at", "set them all to", "in em", "in them", "cold", "pounds cold", "run at", "run em", "run em at", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them", "keep em at", "keep them at", "keep those at", "got them at", "have them at", "them at", "em at")
 	add(cue{attr: wide}, "wide", "across", "width", "between the fenders", "between fenders", "inside the fenders", "b / t fenders", "in width",
 		"between the fender", "between the two fenders", "between the two fender", "between offenders", "between defenders", "between the vendors", "between vendors", "between the wheel wells", "fender to fender", "between them fenders", "between those fenders", "between these fenders", "in between", "between the wheels", "between", "width of the deck", "deck width", "deck is wide")
 	add(cue{attr: long}, "long", "length", "in length", "total length", "of deck", "length of the deck", "deck length")
-	add(cue{attr: tall}, "off the ground", "off the floor", "off the concrete", "off the pavement", "off the gravel", "off the asphalt", "to the top of the deck", "top of the deck", "ground to the deck", "ground to deck", "deck height", "deck ht", "height of the deck", "loading height", "inside height", "interior height", "tall inside", "high inside", "headroom", "tall", "high", "height", "from the ground", "from the floor", "high of the deck")
-	add(cue{attr: apart}, "spread", "spacing", "apart", "axle spacing", "axle spread", "center to center", "between axles", "axle center to center", "spacing between axles", "axle to axle", "from one axle to", "from axle to axle", "apart on center", "spaced", "spaced at")
+	add(cue{attr: tall}, "off the ground", "off the floor", "off the concrete", "off the pavement", "off the gravel", "off the asphalt", "to the top of the deck", "top of the deck", "ground to the deck", "ground to deck", "deck height", "floor height", "height of the floor", "deck ht", "height of the deck", "loading height", "inside height", "interior height", "tall inside", "high inside", "headroom", "tall", "high", "height", "from the ground", "from the floor", "high of the deck")
+	add(cue{attr: apart}, "spread", "spacing", "apart", "axle spacing", "axle spread", "between the axles", "between the two axles", "from axle center to axle center", "center to center", "between axles", "axle center to center", "spacing between axles", "axle to axle", "from one axle to", "from axle to axle", "apart on center", "spaced", "spaced at")
 	add(cue{attr: every}, "on center", "centers", "oc", "o c", "on centers", "every", "between the crossmembers", "between crossmembers", "between the cross members", "between cross members")
 	add(cue{part: crossPart}, "crossmember", "crossmembers", "cross members", "cross member", "crosspieces")
 	add(cue{part: framePart}, "frame", "beam", "main frame", "main rails", "main beam", "beams", "rails", "mainframe", "main beams")
@@ -126,7 +126,7 @@ func buildCues() map[string][]phrase {
 	each(other, `skid_steer excavator tractor truck pickup mower car backhoe bucket boom generator forklift machine loader dozer roller
 		scissor_lift man_lift telehandler mini_ex mini_excavator golf_cart zero_turn side_by_side buggy jeep boat bale cow steer horse pallet vehicle crane
 		compressor engine camper container attachment auger grapple`)
-	add(other, "center gate", "divider gate", "divide gate", "side gate", "side door", "escape door", "escape gate", "butt gate", "slide gate", "slider", "man door", "walk door", "rear door", "back door", "access door", "headboard",
+	add(other, "key tag", "name tag", "price tag on the", "license tag", "tag number", "tag and title", "registration", "center gate", "divider gate", "divide gate", "side gate", "side door", "escape door", "escape gate", "butt gate", "slide gate", "slider", "man door", "walk door", "rear door", "back door", "access door", "headboard",
 		"tack room", "saddle rack", "manger", "feed box", "partition", "step up", "running board", "dolly", "chock", "chocks", "binder", "binders")
 	add(other, "machine that", "load of", "sand", "gravel", "dirt", "hay", "mulch", "yards", "feed", "lumber", "bobcat", "cattle", "hogs", "suv")
 	return table

@@ -126,6 +126,8 @@ func (s *sentence) section(from, to int, sec Section) {
 	}
 	switch {
 	case c.Doubt != "":
+	case s.is(from-1, "are", "is") && s.is(from-2, "beam", "beams", "rails", "frame") && (!ok || p.from >= to):
+		// "beams are twelve inch nineteen pound, crossmembers ..."
 	case beam && ok && p.cue.part == crossPart && p.from >= to:
 		// "eight-inch beam, crossmembers ...": they come next
 	case ok && (d < reach || !s.hasPart(framePart) && d < reach+2) && p.cue.part == crossPart:

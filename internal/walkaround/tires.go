@@ -130,6 +130,8 @@ func (s *sentence) loadRanges() {
 			l, to = here, i+2
 		case here != "" && s.is(i+1, "rated") && slices.ContainsFunc(s.out, func(c Candidate) bool { return c.Role == TireSize }):
 			l, to = here, i+2
+		case here != "" && s.is(i+1, "load") && i > 0 && (s.t[i-1].kind == comma && s.justSized(max(0, i-2)) || s.justSized(i-1)):
+			l, to = here, i+2 // "two thirty-five eighty sixteens, G load"
 		case here != "" && i > 0 && s.justSized(i-1) && !s.is(i, "b", "j", "l", "m", "n"):
 			l = here // "ST235/80R16 E"
 		case here != "" && s.t[max(0, i-1)].kind == comma && s.is(i-2, "ply") && (i+1 == len(s.t) || s.t[i+1].kind == comma):

@@ -1,0 +1,269 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"io"
+	"io/fs"
+	"maps"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"sync"
+	"testing"
+	"time"
+
+	"tarepage/internal/proving"
+)
+
+// same fails where two sites differ in a file or in its bytes.
+func same(t *testing.T, what string, got, want map[string]string) {
+	t.Helper()
+	for _, name := range slices.Sorted(maps.Keys(want)) {
+		if got[name] != want[name] {
+			t.Errorf("%s: %s is another", what, name)
+		}
+	}
+	if len(got) != len(want) {
+		t.Errorf("%s: %d files, want %d", what, len(got), len(want))
+	}
+}
+
+// TestSameBytesEverywhere builds the demo twice, then with another clock's zone, another
+// language, another folder, one core, and its files made in another order.
+func TestSameBytesEverywhere(t *testing.T) {
+	self, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	// Photos are worked once for all tests; with TAREPAGE_LONG once more in another way.
+	var cache []string
+	make := func(dir string, env ...string) map[string]string {
+		t.Helper()
+		// This test's binary is the command when it is called so (testscript.Main).
+		cmd := &exec.Cmd{Path: self, Args: []string{"build", "-quiet"}, Dir: dir, Env: append(append(os.Environ(), cache...), env...)}
+		if out, err := cmd.CombinedOutput(); err != nil {
+			t.Fatalf("%v\n%s", err, out)
+		}
+		return site(t, filepath.Join(dir, "public"))
+	}
+	demo := func(reverse bool, below ...string) string {
+		t.Helper()
+		dir := filepath.Join(append([]string{t.TempDir()}, below...)...)
+		var names []string
+		root := os.DirFS("../../content")
+		err := fs.WalkDir(root, ".", func(name string, e fs.DirEntry, err error) error {
+			if err == nil && !e.IsDir() {
+				names = append(names, name)
+			}
+			return err
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if reverse {
+			slices.Reverse(names)
+		}
+		for _, name := range names {
+			data, err := fs.ReadFile(root, name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			write(t, dir, map[string]string{"content/" + name: string(data)})
+		}
+		return dir
+	}
+	first := demo(false)
+	want := make(first)
+	if err := errors.Join(os.RemoveAll(filepath.Join(first, "public")), os.Remove(filepath.Join(first, ".public.kept"))); err != nil {
+		t.Fatal(err)
+	}
+	same(t, "a second time", make(first), want)
+	same(t, "elsewhere", make(demo(true, "a folder", "Hof Köln"), "TZ=Asia/Kathmandu", "LANG=tr_TR.UTF-8", "LC_ALL=tr_TR.UTF-8", "GOMAXPROCS=1", "GOGC=20"), want)
+	if os.Getenv("TAREPAGE_LONG") == "" {
+		return
+	}
+	cache = []string{"XDG_CACHE_HOME=" + t.TempDir()}
+	same(t, "with photos worked anew", make(demo(false), "TZ=America/St_Johns", "LANG=C", "GOMAXPROCS=7"), want)
+}
+
+// TestFilesComeAndGo builds while somebody else takes unit files away, puts them back and
+// cuts them off in the middle: whatever a build says, the site is whole, and the one
+// after is a first one's.
+func TestFilesComeAndGo(t *testing.T) {
+	dir := t.TempDir()
+	const n = 30
+	if err := proving.Write(dir, n); err != nil {
+		t.Fatal(err)
+	}
+	target := filepath.Join(dir, "public")
+	built(t, clean, "-from", dir, "-to", target)
+	unit := func(i int) string { return filepath.Join(dir, filepath.FromSlash(proving.UnitFile(i))) }
+	stop := make(chan bool)
+	var wg sync.WaitGroup
+	wg.Go(func() {
+		random := rand.New(rand.NewPCG(7, 7))
+		for {
+			select {
+			case <-stop:
+				return
+			default:
+			}
+			i := random.IntN(n)
+			switch text := proving.Unit(i); random.IntN(3) {
+			case 0:
+				_ = os.Remove(unit(i))
+			case 1:
+				_ = os.WriteFile(unit(i), text[:random.IntN(len(text))], 0o644)
+			default:
+				_ = os.WriteFile(unit(i), text, 0o644)
+			}
+		}
+	})
+	rounds := 3
+	if os.Getenv("TAREPAGE_LONG") != "" {
+		rounds = 40
+	}
+	for i := range rounds {
+		var out, errs bytes.Buffer
+		status := run([]string{"-from", dir, "-to", target, "-leave-out"}, &out, &errs)
+		if status != clean && status != stops {
+			t.Errorf("build %d: status %d: %.500s", i, status, errs.String())
+		}
+		checkWhole(t, target)
+	}
+	close(stop)
+	wg.Wait()
+	for i := range n {
+		if err := os.WriteFile(unit(i), proving.Unit(i), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	built(t, clean, "-from", dir, "-to", target)
+	fresh := filepath.Join(t.TempDir(), "public")
+	built(t, clean, "-from", dir, "-to", fresh)
+	same(t, "after it", site(t, target), site(t, fresh))
+}
+
+// TestTwoYardsOneTarget: two builds at once, of two yards that share names and numbers, into
+// one target. Each time it holds the one or the other whole; neither believes what the
+// other left.
+func TestTwoYardsOneTarget(t *testing.T) {
+	dirs, want := [2]string{t.TempDir(), t.TempDir()}, [2]map[string]string{}
+	for i, dir := range dirs {
+		if err := proving.Write(dir, 3); err != nil {
+			t.Fatal(err)
+		}
+		if i == 1 {
+			swapText(t, filepath.Join(dir, "content/yard.md"), "555-0177", "555-0178")
+			swapText(t, filepath.Join(dir, "content/models/stave-20.md"), "make: Stave & Hoop", "make: Hoop & Stave")
+		}
+		fresh := filepath.Join(t.TempDir(), "public")
+		built(t, clean, "-from", dir, "-to", fresh)
+		want[i] = site(t, fresh)
+	}
+	target := filepath.Join(t.TempDir(), "public")
+	for range 3 {
+		var wg sync.WaitGroup
+		for _, dir := range dirs {
+			wg.Go(func() {
+				var errs bytes.Buffer
+				if got := run([]string{"-from", dir, "-to", target, "-quiet"}, io.Discard, &errs); got != clean {
+					t.Errorf("status %d: %s", got, errs.String())
+				}
+			})
+		}
+		wg.Wait()
+		if got := site(t, target); !maps.Equal(got, want[0]) && !maps.Equal(got, want[1]) {
+			t.Fatal("the target is neither site")
+		}
+	}
+	for _, i := range []int{0, 1, 1, 0} {
+		built(t, clean, "-from", dirs[i], "-to", target)
+		same(t, "one after the other", site(t, target), want[i])
+	}
+}
+
+// TestThemeIsNotKept: a theme of the owner's own changes, goes and comes while everything
+// else is as it was.
+func TestThemeIsNotKept(t *testing.T) {
+	dir, theme := t.TempDir(), t.TempDir()
+	if err := proving.Write(dir, 2); err != nil {
+		t.Fatal(err)
+	}
+	target := filepath.Join(dir, "public")
+	gone, err := os.ReadFile("../../themes/default/workings.html")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, text := range []string{"", "Every figure, one", "Every figure, two", "", "Every figure, one"} {
+		args := []string{"-from", dir, "-theme", theme}
+		if text == "" {
+			args = args[:2]
+		} else if err := os.WriteFile(filepath.Join(theme, "workings.html"), bytes.Replace(gone, []byte("Every figure, with its working"), []byte(text), 1), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		fresh := filepath.Join(t.TempDir(), "public")
+		built(t, clean, append(args, "-to", fresh)...)
+		for range 2 {
+			built(t, clean, append(args, "-to", target)...)
+			same(t, text, site(t, target), site(t, fresh))
+		}
+		if i > 0 && t.Failed() {
+			t.FailNow()
+		}
+	}
+}
+
+// TestPhotoOfOneSizeAndTime: another photo of as many bytes, with the time of the first set
+// back, as a copy that keeps times does. Where the system tells nothing else of a file than
+// its size and its time, this cannot be seen, and is not asked for.
+func TestPhotoOfOneSizeAndTime(t *testing.T) {
+	dir := t.TempDir()
+	copyDir(t, "../../content", filepath.Join(dir, "content"))
+	target := filepath.Join(dir, "public")
+	args := []string{"-from", dir, "-to", target}
+	photo := filepath.Join(dir, "content/media/sb-1043-side.jpg")
+	old, err := os.ReadFile(photo)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// The first bytes of the last scan line's entropy-coded data are another: as many bytes,
+	// other pixels.
+	other := bytes.Clone(old)
+	at := len(other) * 3 / 4
+	for other[at] == 0xff || other[at-1] == 0xff || other[at] > 0xf0 {
+		at++
+	}
+	other[at] ^= 0x08
+	long := time.Now().Add(-time.Hour)
+	if err := os.Chtimes(photo, long, long); err != nil {
+		t.Fatal(err)
+	}
+	built(t, clean, args...)
+	time.Sleep(2100 * time.Millisecond) // until a build trusts the stamps of what was just copied
+	if err := os.Remove(filepath.Join(dir, ".public.kept")); err != nil {
+		t.Fatal(err)
+	}
+	built(t, clean, args...)
+	before := site(t, target)
+	if err := errors.Join(os.WriteFile(photo, other, 0o644), os.Chtimes(photo, long, long)); err != nil {
+		t.Fatal(err)
+	}
+	var out, errs bytes.Buffer
+	got := run(args, &out, &errs)
+	fresh := filepath.Join(t.TempDir(), "public")
+	if want := run([]string{"-from", dir, "-to", fresh}, io.Discard, io.Discard); got != want {
+		t.Errorf("status %d, a first build ends with %d: %s", got, want, errs.String())
+	}
+	if got != clean {
+		return // the other photo does not read, and both say so
+	}
+	after := site(t, target)
+	same(t, "another photo", after, site(t, fresh))
+	if maps.Equal(before, after) {
+		t.Skip("NOT CHECKED: the other photo looks like the first, or this system does not tell of it")
+	}
+}
