@@ -12,6 +12,7 @@ var elsewhere = phrases("that one over", "that one", "for comparison", "by compa
 	"same thing", "same trailer", "little ones", "another one", "new ones", "would be", "would weigh", "you can order", "can order",
 	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "you'd want", "federal", "used to", "sister",
 	"if you", "if i", "if your", "if it", "if it's", "if they", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck", "truck of", "truck rated", "trucks rated", "truck that", "any truck", "pickup of", "pickup rated",
+	"footer too", "footers too", "footer in stock", "footer on order", "one in stock", "rental fleet", "pickup may", "pickup might", "truck may", "truck might", "suv may", "suv might",
 	"could get", "can get it", "could have", "suppose", "next to it", "the other ones", "smaller one", "longer one", "heavier one", "couplers all the time",
 	"the old one", "the old axles", "the old axle", "the old tires", "the old deck", "the old ramps", "the old jack", "the old coupler", "the old floor", "the old trailer", "the old tag", "the original axles", "the original tires", "the original coupler", "the previous one", "moved to", "yonder", "behind me", "we have those", "we've got those", "have those too", "i'll have", "we'll have", "will have", "by then", "behind us", "down the road", "adjacent unit", "adjacent", "next door", "in town", "in the city", "they ask", "they're asking", "mine", "big one", "big un", "next one up", "one just like", "we had one", "had one", "my own",
 	"he had", "he has", "he bought", "he wanted", "they had", "they bought", "they wanted", "customer", "customers", "a guy", "one guy", "guy who", "a fella", "a feller", "neighbor", "neighbor's", "buddy",
@@ -265,6 +266,8 @@ func (h *hearing) clause(i int) bool {
 	switch {
 	case h.is(i, "it", "this", "that", "her", "she") && !h.t[i].possessive && h.is(i-1, "of", "to", "behind", "beside", "under", "by", "next"):
 		return false // "the one to the left of it is a ..."
+	case h.is(i, "it") && h.is(i-1, "to") && h.is(i-2, "next"), h.is(i, "there") && h.is(i-1, "over", "out", "up", "back", "down", "sitting"):
+		return false // "the galvanized one next to it's forty-one hundred"
 	case h.is(i, "now", "alright", "let's", "anyway", "moving"):
 		return true
 	case h.is(i, "you've", "we've", "i've", "they've", "you", "we", "they", "i") && h.is(i+1, "got", "have", "can", "do", "could", "put", "also"):
@@ -310,7 +313,7 @@ func (h *hearing) setAside() []string {
 		}
 		if n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) && !(h.is(i-1, "is") && h.is(i-2, "this", "so")) && !h.forIt(i) {
 			from, least := i, max(0, i-asideReach)
-			if h.subjectHere(i, n) {
+			if h.subjectHere(i, n) || h.is(i, "the") && h.otherOne(i) > 0 && h.is(i-1, "it", "her", "sold", "one") {
 				least = i
 			}
 			for from > least && !(h.is(from, "i", "he", "we", "they", "you", "you'd", "i'd", "he'd", "we'd", "they'd", "i'm", "i've", "we've", "they've") && from < i) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
@@ -466,6 +469,8 @@ func (s *sentence) ofWhat(q *quantity) (noun, known bool) {
 		switch {
 		case s.quantityAt(k) >= 0 || s.t[k].kind != word && s.t[k].kind != number:
 			return noun, false
+		case s.is(k, "ones"):
+			return false, false // "the eight thousand pound ones"
 		case s.cueAt(k), groups[s.word(k)] > 0, sorts[s.word(k)], s.material(k) > 0:
 			return true, true
 		case standing[s.word(k)], fillers[s.word(k)], s.match(corrections, k) > 0, s.match(back, k) > 0:

@@ -77,7 +77,12 @@ func tokens(text string) []token {
 func hear(text string, t []token) []Candidate {
 	var out []Candidate
 	var topic []cue
+	body, told := noPart, false
 	for s := range sentences(text, t) {
+		if !told {
+			body, told = s.body()
+		}
+		s.holds = body
 		s.topic = s.takesUp(topic)
 		out = append(out, s.hear()...)
 		topic = s.leaves()
@@ -123,6 +128,7 @@ type sentence struct {
 	hearing
 	source string
 	topic  []cue // what the sentence before was about, if this one takes it up
+	holds  part  // what the load goes into, where that is no deck
 	aside  []string
 	qs     []quantity
 	cues   []placed
@@ -159,6 +165,22 @@ func (s *sentence) hear() []Candidate {
 	slices.SortStableFunc(s.out, func(a, b Candidate) int { return a.Offset - b.Offset })
 	s.settle()
 	return s.out
+}
+
+// body is what the load of the trailer goes into, by the first sort of trailer that is
+// named: on a dump trailer "seven by fourteen" is the bed.
+func (s *sentence) body() (holds part, told bool) {
+	for i := range s.t {
+		switch {
+		case s.is(i, "dump") && s.is(i+1, "trailer", "bed", "body"):
+			return bedPart, true
+		case s.is(i, "enclosed") && !s.is(i-1, "my", "his") || s.is(i, "box") && s.is(i-1, "the") || s.is(i, "cargo") && s.is(i+1, "trailer"):
+			return boxPart, true
+		case s.is(i, "gooseneck", "utility", "flatbed", "tilt", "deckover", "hauler", "equipment", "livestock"):
+			return noPart, true
+		}
+	}
+	return noPart, false
 }
 
 // leaves is what a sentence leaves open for the next: a heading such as "The jack." all it

@@ -190,6 +190,9 @@ func (h *hearing) below1000(i int) (v float64, next int, ok bool) {
 		return 0, i, false
 	}
 	if a > 0 && a < 10 {
+		if _, m, _, ok := h.small(n); ok && h.is(m, "k", "thousand", "hundred") {
+			return 0, i, false // "tagged at fourteen thousand, two seven k axles"
+		}
 		if b, m, plural, ok := h.small(n); ok && !plural && b >= 10 && !h.thing(m) && !h.is(m, "hundred", "thousand", "k") {
 			return a*100 + b, m, true
 		}

@@ -78,8 +78,11 @@ func (s *sentence) dims(q, r *quantity) {
 	end := r.to
 	p, d, ok := s.nearest(q.from, end, func(c cue) bool { return c.part != noPart && c.part != axlePart || c.other })
 	of := deckPart
-	if ok && d < 6 {
-		of = p.cue.part
+	if s.holds != noPart {
+		of = s.holds
+	}
+	if ok && d < 6 && !(p.cue.part == otherPart && p.from > r.to && (described[s.word(r.to)] || sorts[s.word(r.to)])) {
+		of = p.cue.part // and not "eighty-three by sixteen bumper pull, wood floor"
 	}
 	if of == otherPart {
 		q.used, r.used = true, true

@@ -207,6 +207,16 @@ func (s *sentence) readings(q *quantity) []reading {
 				continue
 			}
 		}
+		if c.cue.bare && !s.has("empty", "nothing", "unloaded") {
+			c.cue.weight = ""
+		}
+		if c.cue.verb && c.cue.weight == Payload && c.from >= 0 && s.has("ramp") && s.has("door") && !s.has("trailer", "deck", "payload") {
+			out = append(out, reading{other: true, cost: d}) // "this is a ramp door, and it'll hold four thousand pounds"
+			continue
+		}
+		if c.cue.money != "" && s.is(c.from, "sticker") && c.to == c.from+1 && q.unit != dollars {
+			continue // the label is a sticker too
+		}
 		if c.cue.scale && !s.has("weighed", "weigh", "scale", "scales", "scaled") {
 			continue
 		}
@@ -260,7 +270,7 @@ func (s *sentence) readings(q *quantity) []reading {
 			if r == DeckLength && c.cue.part == deckPart {
 				r = s.deckRole(c, q)
 			}
-			if r == BedHeight && !s.has("dump", "bed") && !s.onDump() {
+			if r == BedHeight && !s.has("dump", "bed") && !s.onDump() && s.holds != bedPart {
 				r = ""
 			}
 			if r == RampLength && q.unit == inches && q.amount < 36 {
@@ -764,6 +774,9 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 	if of == noPart && c.cue.attr == wide && (q.unit == inches && q.amount < 72 || q.unit == feet && q.amount < 6) && s.otherBefore(from) {
 		of = otherPart // "this is the toolbox ... it's about five feet wide"
 	}
+	if of == noPart && s.holds != noPart && (c.cue.attr == wide || c.cue.attr == long) && !s.hasPart(deckPart) {
+		of = s.holds
+	}
 	// The part may stand inside: "the deck sits 35 off the ground" is outside, "ramps 15
 	// inches wide" too, but "28 inches deck height" is within the cue itself.
 	switch c.cue.attr {
@@ -813,6 +826,8 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		case s.is(c.from, "deck", "loading", "off", "from"):
 			return DeckHeight
 		case s.is(c.from, "inside", "interior"), s.is(c.to-1, "inside"):
+			return BoxHeight
+		case s.holds == boxPart && s.is(c.from, "height", "tall", "high") && q.unit == inches && q.amount >= 60:
 			return BoxHeight
 		case of == bedPart:
 			return BedHeight

@@ -20,6 +20,8 @@ type cue struct {
 	verb bool
 	// scale: it names a weight only where somebody weighs.
 	scale bool
+	// bare: it names a weight only where the trailer is said to be empty.
+	bare bool
 }
 
 // An attribute is a direction of measuring; with a part it makes a role.
@@ -76,6 +78,8 @@ func buildCues() map[string][]phrase {
 	add(cue{weight: Empty, weak: 1}, "weight :", "weight is", "weight on it", "weight on this", "weight on this one", "weight on this thing", "weight on her", "weight of this", "weight of this one")
 	add(cue{weight: TongueEmpty}, "tongue weight", "tongue weight empty", "tongue wt", "tongue wt empty", "on the tongue",
 		"tongue weighs", "tongue weighed", "tongue scale", "tongue scale says", "pin weight", "on the pin", "on the ball", "tongue load")
+	add(cue{weight: TongueEmpty, bare: true}, "on the truck", "on your truck")
+	add(cue{weight: TongueEmpty, part: otherPart, otherLength: true, bare: true}, "tongue")
 	add(cue{weight: Payload, verb: true}, "hauls", "tote", "totes", "carry", "carries", "carrying", "haul", "hauling", "leaves you", "leaves", "can put", "put", "hold", "holds", "max load", "legally load", "can load")
 	add(cue{weight: Payload}, "payload", "carrying capacity", "capacity",
 		"to play with", "of cargo", "cargo", "put on it", "load capacity", "weight capacity", "of payload", "for your load", "for the load", "left for", "left to", "remains", "for a load", "for load", "of load")
@@ -88,7 +92,7 @@ func buildCues() map[string][]phrase {
 	add(cue{length: Ball, weight: HitchRating, part: otherPart}, "coupler", "hitch", "ball coupler", "coupler plate", "ball hitch")
 	each(cue{part: otherPart, otherLength: true}, "floor wall roof tube board plank")
 	add(cue{weight: HitchRating, part: otherPart, otherLength: true}, "pintle", "pintle ring", "pintle hitch", "pintle eye")
-	add(cue{part: otherPart, otherLength: true}, "tubing", "angle", "tongue", "fenders", "fender", "stake pockets", "stake pocket")
+	add(cue{part: otherPart, otherLength: true}, "tubing", "angle", "fenders", "fender", "stake pockets", "stake pocket")
 	add(cue{weight: JackRating, part: otherPart, otherLength: true}, "jack", "jacks", "drop leg", "drop legs", "landing gear", "landing leg", "landing legs")
 	add(cue{weight: DRingRating, otherLength: true, part: otherPart}, "d ring", "d rings", "rings")
 	add(cue{part: deckPart, length: DeckLength}, "deck", "decking")
@@ -101,7 +105,7 @@ func buildCues() map[string][]phrase {
 	add(cue{part: bedPart, length: BedHeight}, "sides", "side height")
 	add(cue{part: boxPart, length: BoxLength}, "box", "enclosed", "cargo trailer", "stock trailer", "livestock trailer", "cattle trailer")
 	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "set at", "set to", "set them at", "set them to", "set em at", "set them all to", "in em", "in them", "cold", "pounds cold", "run at", "run em", "run em at", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them", "keep em at", "keep them at", "keep those at", "got them at", "have them at", "them at", "em at")
-	add(cue{attr: wide}, "wide", "across", "width", "between the fenders", "between fenders", "inside the fenders", "b / t fenders", "in width",
+	add(cue{attr: wide}, "wall to wall", "wide", "across", "width", "between the fenders", "between fenders", "inside the fenders", "b / t fenders", "in width",
 		"between the fender", "between the two fenders", "between the two fender", "between offenders", "between defenders", "between the vendors", "between vendors", "between the wheel wells", "fender to fender", "between them fenders", "between those fenders", "between these fenders", "in between", "between the wheels", "between", "width of the deck", "deck width", "deck is wide")
 	add(cue{attr: long}, "long", "length", "in length", "total length", "of deck", "length of the deck", "deck length")
 	add(cue{attr: tall}, "off the ground", "off the floor", "off the concrete", "off the pavement", "off the gravel", "off the asphalt", "to the top of the deck", "top of the deck", "ground to the deck", "ground to deck", "deck height", "floor height", "height of the floor", "deck ht", "height of the deck", "loading height", "inside height", "interior height", "tall inside", "high inside", "headroom", "tall", "high", "height", "from the ground", "from the floor", "high of the deck")
