@@ -34,12 +34,12 @@ func (m *maker) carded(e *entry) (*linkCard, error) {
 		add("Payload", "Not figured")
 	}
 	// A picture is passed on for months: it says as of when it was true.
-	label, asOf := "Price", "s of "+shortMonth(m.frame.Yard.AsOf)
+	label, asOf := "Price", shortMonth(m.frame.Yard.AsOf)
 	switch {
 	case e.Availability.Value == "sold":
-		label = "A" + asOf
+		label = "As of " + asOf
 	case e.Price.Given():
-		label += " a" + asOf
+		label = "Price as of " + asOf
 	}
 	add(label, price(e.Unit))
 	for _, p := range m.worked(e) {

@@ -106,6 +106,18 @@ func TestChoose(t *testing.T) {
 	}
 }
 
+// What was not begun in time says nothing, and is no share that passes.
+func TestNothingBegun(t *testing.T) {
+	for _, c := range []struct {
+		r    report
+		want float64
+	}{{report{}, 1}, {report{left: 60}, 0}, {report{tried: 4, noticed: 3, left: 56}, 0.75}} {
+		if got := c.r.share(); got != c.want {
+			t.Errorf("%+v: %v, want %v", c.r, got, c.want)
+		}
+	}
+}
+
 func TestEquivalentList(t *testing.T) {
 	got, err := readEquivalent("# words\n\na: 1 => 2\nb: 1 => 2\n  one reason\n  in two lines\nc: 1 => 2\n  another\n")
 	want := equivalents{"a: 1 => 2": "one reason in two lines", "b: 1 => 2": "one reason in two lines", "c: 1 => 2": "another"}

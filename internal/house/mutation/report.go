@@ -24,6 +24,9 @@ type report struct {
 // share is how much of what was tried was noticed.
 func (r *report) share() float64 {
 	if r.tried == 0 {
+		if r.left > 0 {
+			return 0 // nothing was begun in time: nothing is known
+		}
 		return 1
 	}
 	return float64(r.noticed) / float64(r.tried)
