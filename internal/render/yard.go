@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"html/template"
+	"slices"
 	"sort"
 	"strings"
 
@@ -56,8 +57,11 @@ type link struct {
 type card struct {
 	Link, Title, State, Stock, Price, Cautions, GVWR, Long, Size string
 	Payload, PayloadMetric                                       string
-	Gone                                                         bool
-	View                                                         template.HTML
+	// Line is all of it but the title in one line, and LineMetric the same in metric units: a
+	// page of a hundred has no room for an element around each figure.
+	Line, LineMetric string
+	Gone             bool
+	View             template.HTML
 }
 
 type labeled struct{ Label, Text, Metric, From, What, Source string }
@@ -279,7 +283,21 @@ func (m *maker) cards(units []*entry) []card {
 func (m *maker) rows(units []*entry) []card {
 	var out []card
 	for _, e := range units {
-		out = append(out, m.row(e))
+		c := m.row(e)
+		parts := []string{c.GVWR + " GVWR"}
+		if c.Payload != "" {
+			parts = slices.Insert(parts, 0, c.Payload+" payload")
+		}
+		if c.Long != "" {
+			parts = append(parts, c.Long)
+		}
+		c.Line = c.State + ", " + c.Stock + ". " + strings.Join(append(parts, c.Size), ", ") + ". " + c.Price
+		if c.Cautions != "" {
+			c.Line += ", " + c.Cautions
+		}
+		about := func(text string) string { return strings.TrimPrefix(text, "about ") }
+		c.LineMetric = measure.InMetric(c.Line, map[string]string{about(c.Payload): about(c.PayloadMetric)})
+		out = append(out, c)
 	}
 	return out
 }
