@@ -96,6 +96,9 @@ func ParseMoney(s string) (Written[Dollars], error) {
 	if rest != "" {
 		return Written[Dollars]{}, fmt.Errorf("price %q does not read as money; write %s", s, example)
 	}
+	if v > most {
+		return Written[Dollars]{}, fmt.Errorf("price %q is larger than any trailer's; write %s", s, example)
+	}
 	if v > 0 && v < least {
 		return Written[Dollars]{}, fmt.Errorf("price %q is less than any coin; write %s", s, example)
 	}
