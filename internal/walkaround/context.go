@@ -92,6 +92,13 @@ func (h *hearing) generic(i int) int {
 			}
 		}
 	}
+	if h.is(i, "that", "those", "the", "his", "her", "a") && h.is(i+1, "mini", "zero", "skid", "big", "little", "old", "compact") && (things[h.word(i+2)] || h.is(i+2, "turn")) {
+		for k := i + 3; k < i+10 && h.t[min(k, len(h.t)-1)].kind != comma; k++ {
+			if h.is(k, "weighs", "pulls") {
+				return k + 1 - i // "the mini excavator we send out with it weighs"
+			}
+		}
+	}
 	if n := h.otherOne(i); n > 0 {
 		return n
 	}
