@@ -193,6 +193,10 @@ func (s *sentence) readings(q *quantity) []reading {
 		if c.cue.weight == Empty && (s.onTongue(c, q) || s.is(q.to, "loaded") || s.is(q.to, "fully") && s.is(q.to+1, "loaded") || s.is(0, "loaded") && !s.has("empty")) {
 			continue
 		}
+		if c.cue.verb && c.from > 0 && s.is(c.from-1, "it") && s.ofTheirTruck(c.from-1) {
+			out = append(out, reading{other: true, cost: d})
+			continue
+		}
 		if c.cue.verb && c.from > 0 && s.unknown(c.from-1) && q.unit != inches && q.unit != feet && q.unit != psi {
 			out = append(out, reading{other: true, cost: d})
 			continue
@@ -517,6 +521,17 @@ func (s *sentence) placeBetween(c placed, q *quantity) bool {
 func (s *sentence) bareThousands(c placed, q *quantity, d float64) bool {
 	return q.unit == bare && q.single() && !q.scaled && !q.broken && d <= 1 && c.to <= q.from && q.amount >= 7 && q.amount <= 40 && !q.plural && q.compare == Equal && q.high == nil &&
 		(q.to == len(s.t) || s.t[q.to].kind == comma || s.is(q.to, "and", "so", "with", "but"))
+}
+
+// ofTheirTruck reports that "it" at token i is the truck named just before: "my pickup's a
+// one-ton, and it weighs".
+func (s *sentence) ofTheirTruck(i int) bool {
+	for k := i - 1; k > max(0, i-8) && !s.is(k, "trailer", "this", "she", "deck"); k-- {
+		if s.is(k, "pickup", "truck", "dually", "van") && owned.whose[s.word(k-1)] {
+			return true
+		}
+	}
+	return false
 }
 
 // subject is the part that a verb is said of: "the ramps hold ten thousand", "the machine

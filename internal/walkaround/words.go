@@ -28,6 +28,8 @@ var kinds = []spokenKind{
 	{"kind", "dump", "dump bed"},
 	{"kind", "tilt", "tilt deck"},
 	{"kind", "tilt", "tilt trailer"},
+	{"kind", "tilt", "tilt equipment trailer"},
+	{"kind", "tilt", "tilt deck equipment trailer"},
 	{"kind", "enclosed", "enclosed"},
 	{"kind", "livestock", "livestock"},
 	{"brakes.kind", "electric", "electric brakes"},
