@@ -49,30 +49,30 @@ var metricWritings = []struct {
 	name  string
 	write func(float64) string
 }{
-	{"lb/cu yd", func(v float64) string { return trimmed(near(v*KilogramsPerPound/cubicMetersPerCuY, 1), 0, " kg/cu m") }},
-	{"lb/ft", func(v float64) string { return trimmed(near(v*KilogramsPerPound/metersPerFoot, 0.01), 2, " kg/m") }},
+	{"lb/cu yd", func(v float64) string {
+		return trimmed(Nearest(v*KilogramsPerPound/cubicMetersPerCuY, 1), 0, " kg/cu m")
+	}},
+	{"lb/ft", func(v float64) string { return trimmed(Nearest(v*KilogramsPerPound/metersPerFoot, 0.01), 2, " kg/m") }},
 	// a moment, divided by a weight to make an arm
-	{"lb-ft /", func(v float64) string { return trimmed(near(v*KilogramsPerPound*metersPerFoot, 1), 0, " kg-m /") }},
-	{"lb-ft", func(v float64) string { return trimmed(near(v*newtonMetersPerPoundFoot, 1), 0, " N m") }},
+	{"lb-ft /", func(v float64) string { return trimmed(Nearest(v*KilogramsPerPound*metersPerFoot, 1), 0, " kg-m /") }},
+	{"lb-ft", func(v float64) string { return trimmed(Nearest(v*newtonMetersPerPoundFoot, 1), 0, " N m") }},
 	{"lbs", func(v float64) string { return Metric.Weight(Pounds(v)) }},
 	{"lb", func(v float64) string { return Metric.Weight(Pounds(v)) }},
 	{"pounds", func(v float64) string { return Metric.Weight(Pounds(v)) }},
-	{"psi", func(v float64) string { return fixed(near(PSI(v).Kilopascals(), 1), 0, " kPa") }},
-	{"sq ft", func(v float64) string { return trimmed(near(v*metersPerFoot*metersPerFoot, 0.1), 1, " sq m") }},
-	{"cu yd", func(v float64) string { return trimmed(near(v*cubicMetersPerCuY, 0.1), 1, " cu m") }},
-	{"ft/s2", func(v float64) string { return trimmed(near(v*metersPerFoot, 0.01), 2, " m/s2") }},
-	{"ft/s", func(v float64) string { return trimmed(near(v*metersPerFoot, 0.01), 2, " m/s") }},
+	{"psi", func(v float64) string { return fixed(Nearest(PSI(v).Kilopascals(), 1), 0, " kPa") }},
+	{"sq ft", func(v float64) string { return trimmed(Nearest(v*metersPerFoot*metersPerFoot, 0.1), 1, " sq m") }},
+	{"cu yd", func(v float64) string { return trimmed(Nearest(v*cubicMetersPerCuY, 0.1), 1, " cu m") }},
+	{"ft/s2", func(v float64) string { return trimmed(Nearest(v*metersPerFoot, 0.01), 2, " m/s2") }},
+	{"ft/s", func(v float64) string { return trimmed(Nearest(v*metersPerFoot, 0.01), 2, " m/s") }},
 	{"ft", func(v float64) string { return Metric.Dimension(Feet(v).Inches()) }},
 	{"foot", func(v float64) string { return Metric.Dimension(Feet(v).Inches()) }},
 	{"feet", func(v float64) string { return Metric.Dimension(Feet(v).Inches()) }},
 	{"in", func(v float64) string { return Metric.Dimension(Inches(v)) }},
 	{"inches", func(v float64) string { return Metric.Dimension(Inches(v)) }},
 	{"inch", func(v float64) string { return Metric.Dimension(Inches(v)) }},
-	{"mph", func(v float64) string { return trimmed(near(v*kilometersPerMile, 0.1), 1, " km/h") }},
-	{"miles", func(v float64) string { return trimmed(near(v*kilometersPerMile, 0.1), 1, " km") }},
+	{"mph", func(v float64) string { return trimmed(Nearest(v*kilometersPerMile, 0.1), 1, " km/h") }},
+	{"miles", func(v float64) string { return trimmed(Nearest(v*kilometersPerMile, 0.1), 1, " km") }},
 }
-
-func near(v, step float64) float64 { return Nearest(v, step) }
 
 // Quantities finds what a text says in pounds, feet, inches and the like, and writes each
 // in metric units, converted from the number as it is written. What was rounded when it

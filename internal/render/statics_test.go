@@ -347,3 +347,31 @@ func TestStaticsNames(t *testing.T) {
 		t.Errorf("the page has %v\nGo has %v %v", got, names, licenses)
 	}
 }
+
+// TestYardKilograms: what yard.js writes in kilograms is what internal/measure writes, to
+// the last digit.
+func TestYardKilograms(t *testing.T) {
+	p, err := newPress(theme.Files)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := &statics{goja.New(), t}
+	// A page without trailers to find among.
+	if _, err := s.RunString("var window = {units: {}}, document = {getElementById: function () { return null; }};" + string(p.scripts["yard.js"].text)); err != nil {
+		t.Fatal(err)
+	}
+	kg := s.function("function (text) { var a = JSON.parse(text); return window.units.kg(a[0], true) + \", \" + window.units.kg(a[0]); }")
+	c := chance{rand.New(rand.NewPCG(1, 2))}
+	for i := range cases {
+		lb := measure.Pounds(math.Round(c.between(0, 90_000)))
+		switch i % 4 {
+		case 0: // as typed with decimals, or figured
+			lb = measure.Pounds(c.between(0, 2000))
+		case 1: // whole kilograms, which must not lose one
+			lb = measure.FromKilograms(math.Round(c.between(0, 40_000)))
+		}
+		if got, want := s.ask(kg, lb), measure.Metric.Limit(lb)+", "+measure.Metric.Weight(lb); got != want {
+			t.Fatalf("%v lb: the script writes %s, Go %s", float64(lb), got, want)
+		}
+	}
+}

@@ -92,7 +92,7 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	if p.Data, err = m.stated(e); err != nil {
 		return nil, err
 	}
-	p.Heading = e.Title.Value
+	p.Heading = unbroken(e.Title.Value)
 	p.Title = fmt.Sprintf("%s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
 	p.Kind, p.KindLink = kindName[e.Kind.Value], p.Root+e.kind
 	p.Facts = facts(e.Unit)
@@ -106,7 +106,7 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	}
 	p.TagTitle = strings.TrimSpace("Stock " + e.Stock.Value)
 	p.Plate = plates(e.Unit, e.work)
-	p.Description = describe(p.Heading, e.work)
+	p.Description = describe(e.Title.Value, e.work)
 	for _, c := range e.cautions {
 		p.Cautions = append(p.Cautions, caution{ending(c.Message), c.Rule.Why, c.Source})
 	}
@@ -192,6 +192,18 @@ func (m *maker) near(e *entry) labeled {
 	}
 	facts = append(facts, price(e.Unit)+" "+m.offered(e.Unit))
 	return labeled{Label: e.Title.Value, What: path.Base(e.path), Text: strings.Join(facts, ", ")}
+}
+
+// unbroken keeps the numbers of a title on one line with their units.
+func unbroken(title string) string {
+	var b strings.Builder
+	from := 0
+	for _, q := range measure.Quantities(title, nil) {
+		b.WriteString(title[from:q.Start])
+		b.WriteString(strings.ReplaceAll(title[q.Start:q.End], " ", "\u00a0"))
+		from = q.End
+	}
+	return b.String() + title[from:]
 }
 
 // ending closes a clause with a full stop for the page.

@@ -171,12 +171,13 @@ func (s *sentence) hear() []Candidate {
 // named: on a dump trailer "seven by fourteen" is the bed.
 func (s *sentence) body() (holds part, told bool) {
 	for i := range s.t {
-		switch {
-		case s.is(i, "dump") && s.is(i+1, "trailer", "bed", "body"):
+		switch k, n := s.kindAt(i); {
+		case n == 0 || k.role != "kind" || s.is(i-1, "my", "his", "her"):
+		case k.value == "dump":
 			return bedPart, true
-		case s.is(i, "enclosed") && !s.is(i-1, "my", "his") || s.is(i, "box") && s.is(i-1, "the") || s.is(i, "cargo") && s.is(i+1, "trailer"):
+		case k.value == "enclosed":
 			return boxPart, true
-		case s.is(i, "gooseneck", "utility", "flatbed", "tilt", "deckover", "hauler", "equipment", "livestock"):
+		default:
 			return noPart, true
 		}
 	}

@@ -193,7 +193,7 @@ func (s *sentence) readings(q *quantity) []reading {
 		if c.cue.weight == Empty && (s.onTongue(c, q) || s.is(q.to, "loaded") || s.is(q.to, "fully") && s.is(q.to+1, "loaded") || s.is(0, "loaded") && !s.has("empty")) {
 			continue
 		}
-		if c.cue.verb && c.from > 0 && s.is(c.from-1, "it") && s.ofTheirTruck(c.from-1) {
+		if c.cue.verb && c.from > 0 && s.is(c.from-1, "it", "it'll") && s.standsForAnother(c.from-1) {
 			out = append(out, reading{other: true, cost: d})
 			continue
 		}
@@ -213,10 +213,6 @@ func (s *sentence) readings(q *quantity) []reading {
 		}
 		if c.cue.bare && !s.has("empty", "nothing", "unloaded") {
 			c.cue.weight = ""
-		}
-		if c.cue.verb && c.cue.weight == Payload && c.from >= 0 && s.has("ramp") && s.has("door") && !s.has("trailer", "deck", "payload") {
-			out = append(out, reading{other: true, cost: d}) // "this is a ramp door, and it'll hold four thousand pounds"
-			continue
 		}
 		if c.cue.money != "" && s.is(c.from, "sticker") && c.to == c.from+1 && q.unit != dollars {
 			continue // the label is a sticker too
@@ -523,11 +519,12 @@ func (s *sentence) bareThousands(c placed, q *quantity, d float64) bool {
 		(q.to == len(s.t) || s.t[q.to].kind == comma || s.is(q.to, "and", "so", "with", "but"))
 }
 
-// ofTheirTruck reports that "it" at token i is the truck named just before: "my pickup's a
-// one-ton, and it weighs".
-func (s *sentence) ofTheirTruck(i int) bool {
+// standsForAnother reports that "it" at token i is what was named just before and is not the
+// trailer: "my pickup's a one-ton, and it weighs", "this is a ramp door, and it'll hold".
+func (s *sentence) standsForAnother(i int) bool {
 	for k := i - 1; k > max(0, i-8) && !s.is(k, "trailer", "this", "she", "deck"); k-- {
-		if s.is(k, "pickup", "truck", "dually", "van") && owned.whose[s.word(k-1)] {
+		if s.is(k, "pickup", "truck", "dually", "van") && owned.whose[s.word(k-1)] ||
+			s.is(k, "ramp", "gate") && s.is(k-1, "a", "the") && (s.is(k-2, "is") || s.is(k-2, "here", "this", "that") && s.t[k-2].possessive) {
 			return true
 		}
 	}

@@ -31,6 +31,7 @@ var kinds = []spokenKind{
 	{"kind", "tilt", "tilt equipment trailer"},
 	{"kind", "tilt", "tilt deck equipment trailer"},
 	{"kind", "enclosed", "enclosed"},
+	{"kind", "enclosed", "cargo trailer"},
 	{"kind", "livestock", "livestock"},
 	{"brakes.kind", "electric", "electric brakes"},
 	{"brakes.kind", "electric", "brakes are electric"},

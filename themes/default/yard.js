@@ -6,9 +6,10 @@
 // address can be sent; the truck's numbers stay on the phone.
 (function () {
 	"use strict";
-	var panel = document.getElementById("find");
+	var panel = document.getElementById("find"), U = window.units;
+	U.kg = kg;
 	if (!panel) return;
-	var STEP = 24, U = window.units;
+	var STEP = 24;
 	var byId = function (id) { return document.getElementById(id); };
 	var list = byId("cards"), count = byId("count"), picked = byId("picked"), more = byId("more"), less = byId("less"), versus = byId("versus"), tray = byId("tray");
 	var chips = [].slice.call(panel.querySelectorAll("[data-f]"));
@@ -20,7 +21,7 @@
 	}
 	function group(n) { return String(n).replace(/\B(?=(\d{3})+(?!\d))/g, ","); }
 	// What a quantity is in the reader's units, and a text with the other ones in reach.
-	var KG = 0.45359237, PER = { lb: KG, ft: .3048, in: 25.4 }, METRIC = { lb: "kg", ft: "m", in: "mm" };
+	var PER = { lb: .45359237, ft: .3048, in: 25.4 }, METRIC = { lb: "kg", ft: "m", in: "mm" };
 	var QUANTITY = /\d[\d,.]*(?:[-\/]\d+)*[ \u00a0](?:ft[ \u00a0]\d[\d\/-]*[ \u00a0]in|[a-z]+)(?![\w\/])/g;
 	function turned(text, write) {
 		return text.replace(QUANTITY, function (q) {
@@ -261,10 +262,18 @@
 		});
 		return out + "</svg>";
 	}
+	// kg writes pounds as internal/measure does, which a test holds it to: a weight to a tenth, a
+	// limit down to the whole kilogram (system.go, round.go).
+	function kg(lb, limit) {
+		var v = lb * .45359237, n = Math.round(v);
+		if (!limit) n = (Math.round(v / .1) * .1).toFixed(1).replace(/\.0$/, "");
+		else if (Math.abs(v - n) > 1e-6) n = Math.floor(v);
+		return group(n) + " kg";
+	}
 	function loadText(i) { return D.load[i] == null ? "" : D.says["load " + i] || group(D.load[i]) + " lb"; }
-	function loadBoth(i) { return data(escape(loadText(i)), escape(D.says["kg " + i] || group(Math.floor(D.load[i] * KG + 1e-6)) + " kg")); }
+	function loadBoth(i) { return data(escape(loadText(i)), escape(D.says["kg " + i] || kg(D.load[i], true))); }
 	function emptyText(i) { return D.says["empty " + i] || D.empty[i] != null && group(D.empty[i]) + " lb"; }
-	function emptyBoth(i) { return D.says["empty " + i] ? both(escape(emptyText(i))) : data(emptyText(i), group(Math.round(D.empty[i] * KG * 10) / 10) + " kg"); }
+	function emptyBoth(i) { return D.says["empty " + i] ? both(escape(emptyText(i))) : data(emptyText(i), kg(D.empty[i])); }
 	function priceText(i) {
 		if (D.states[D.state[i]] == "sold") return "Sold";
 		return D.price[i] ? D.says["price " + i] || "$" + group(D.price[i]) : "Call for the price";
