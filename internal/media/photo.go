@@ -388,6 +388,7 @@ func webpHead(f *file, p *Photo) {
 	}
 	end := 8 + int64(le.Uint32(length))
 	at, alpha := int64(12), false
+	var canvasWide, canvasHigh int // 0 where the file states none
 	for range maxSteps {
 		b := f.bytes(at, 8)
 		if at+8 > end || len(b) < 8 {
@@ -402,6 +403,7 @@ func webpHead(f *file, p *Photo) {
 		switch kind := string(b[:4]); {
 		case kind == "VP8X" && len(data) >= 10:
 			p.Moves = data[0]&2 != 0
+			canvasWide, canvasHigh = int(le.Uint32(data[4:])&0xffffff)+1, int(le.Uint32(data[6:])>>8)+1
 		case kind == "ALPH":
 			alpha = true
 		case kind == "ICCP" && n <= int64(len(data)):
@@ -430,6 +432,10 @@ func webpHead(f *file, p *Photo) {
 			p.Need = 8 * p.Pixels() // four bytes a pixel, and again while a palette is unpacked
 		}
 		at += 8 + n + n&1 // chunks begin at even places
+	}
+	// RFC 9649, 2.7: the canvas of a still picture is the picture's own size.
+	if canvasWide > 0 && p.Wide > 0 && !p.Moves && (canvasWide != p.Wide || canvasHigh != p.High) {
+		p.Fault = fmt.Sprintf("it is damaged: its head says %d x %d, its picture has %d x %d", canvasWide, canvasHigh, p.Wide, p.High)
 	}
 	if p.Wide == 0 && p.Fault == "" && p.Moves {
 		p.Fault = "it is an animated WebP picture"
