@@ -433,8 +433,8 @@ func webpHead(f *file, p *Photo) {
 		}
 		at += 8 + n + n&1 // chunks begin at even places
 	}
-	// RFC 9649, 2.7: the canvas of a still picture is the picture's own size.
-	if canvasWide > 0 && p.Wide > 0 && !p.Moves && (canvasWide != p.Wide || canvasHigh != p.High) {
+	// RFC 9649, 2.7: the canvas of a picture that is no frame of many is its own size.
+	if canvasWide > 0 && p.Wide > 0 && (canvasWide != p.Wide || canvasHigh != p.High) {
 		p.Fault = fmt.Sprintf("it is damaged: its head says %d x %d, its picture has %d x %d", canvasWide, canvasHigh, p.Wide, p.High)
 	}
 	if p.Wide == 0 && p.Fault == "" && p.Moves {
