@@ -110,9 +110,8 @@ var truckSharePayload = &Definition{
 // ClassAFrom is the combined rating from which the federal Class A begins, and
 // ClassATowed the trailer rating above which it can (49 CFR 383.5, 383.91(a)(1)).
 const (
-	ClassAFrom measure.Pounds = 26001
-	// A clause's 10,000 lb is its own 4,536 kg, which is a sixth of a pound more.
-	ClassATowed = max(measure.Pounds(10000), 4536/measure.KilogramsPerPound)
+	ClassAFrom  measure.Pounds = 26001
+	ClassATowed                = LightTrailer
 )
 
 var classATruck = &Definition{

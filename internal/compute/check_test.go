@@ -38,6 +38,8 @@ func TestLamps(t *testing.T) {
 				Tape: true, TapeSide: ft(15)}},
 		{"3.4: 10,000 lb itself has no tape", 102, ft(40), 10000,
 			LampSchedule{Tail: 2, Stop: 2, Turn: 2, Plate: 1, FrontSide: 2, RearSide: 2, Intermediate: 2, FrontClearance: 2, RearClearance: 2, Identification: 3, Reflectors: 8}},
+		{"nor has 4,536 kg, which 393.11(b) asks to be passed", 102, ft(40), measure.FromKilograms(4536),
+			LampSchedule{Tail: 2, Stop: 2, Turn: 2, Plate: 1, FrontSide: 2, RearSide: 2, Intermediate: 2, FrontClearance: 2, RearClearance: 2, Identification: 3, Reflectors: 8}},
 		{"10,001 lb has", 102, ft(40), 10001,
 			LampSchedule{Tail: 2, Stop: 2, Turn: 2, Plate: 1, FrontSide: 2, RearSide: 2, Intermediate: 2, FrontClearance: 2, RearClearance: 2, Identification: 3, Reflectors: 8,
 				Tape: true, TapeSide: ft(20)}},
@@ -74,6 +76,8 @@ func TestRelabel(t *testing.T) {
 		{"2.6: 100 lb on 7,000 lb, where 1.5% is 105", 7000, 100, false},
 		{"2.6: 101 lb is more", 7000, 101, true},
 		{"10,000 lb is still a light trailer", 10000, 101, true},
+		{"and so is 4,536 kg, as S3 prints it", measure.FromKilograms(4536), 101, true},
+		{"4,537 kg is not", measure.FromKilograms(4537), 101, false},
 		{"2.7: 14,000 lb and no RV: no federal duty (571.120 S10.5.1)", 14000, 400, false},
 	} {
 		limit, has := RelabelAt(c.gvwr)
@@ -311,7 +315,7 @@ func TestTieDownStrength(t *testing.T) {
 		weight measure.Pounds
 		n      int
 		ok     bool
-	}{{LightVehicle, 10000, 2, true}, {Machine, 10000, 4, true}, {LightVehicle, 10001, 0, false}, {Machine, 9999, 0, false}} {
+	}{{LightVehicle, 10000, 2, true}, {Machine, 10000, 4, true}, {LightVehicle, measure.FromKilograms(4536), 2, true}, {LightVehicle, 10001, 0, false}, {Machine, 9999, 0, false}} {
 		if n, ok := LeastByKind(c.kind, c.weight); n != c.n || ok != c.ok {
 			t.Errorf("4.16: kind %d at %s: %d, %v", c.kind, c.weight, n, ok)
 		}
@@ -533,6 +537,16 @@ func TestServiceAndStopping(t *testing.T) {
 	}
 	if f := w.Figure("beam-weight"); !strings.Contains(strings.Join(f.Notes(), " "), "not a structural rating") {
 		t.Errorf("beam-weight says nothing of strength: %v", f.Notes())
+	}
+	// M3x2.9 is the lightest beam in the table: 1.00 cu in, AISC shapes database v16.0.
+	light := trailerFor(t, strings.Replace(heavy, "W10x22", "M3x2.9", 1), "")
+	if f := light.Figure("beam-weight"); f == nil || f.Text != "2.9 lb/ft" || !strings.Contains(strings.Join(f.Notes(), " "), "section modulus 1 cu in") {
+		t.Errorf("the lightest beam of the table is %+v", f)
+	}
+	// No modulus of this one was found: it is said, and no zero is printed.
+	bare := trailerFor(t, strings.Replace(heavy, "W10x22", "W16x26", 1), "")
+	if f := bare.Figure("beam-weight"); f == nil || !strings.Contains(strings.Join(f.Notes(), " "), "the section modulus is not in the table") {
+		t.Errorf("a beam without a modulus in the table is %+v", f)
 	}
 	if f := w.Figure("wheel-torque"); f == nil || f.Text != "275 to 325 lb-ft" || !strings.Contains(strings.Join(f.Notes(), " "), "10, 25 and 50 miles") {
 		t.Errorf("wheel-torque of a 5/8 in flange nut on a 16 in dual is %+v", f)

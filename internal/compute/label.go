@@ -2,15 +2,17 @@ package compute
 
 import "tarepage/internal/measure"
 
-// lightLabel is the GVWR up to which FMVSS 110 holds: 4,536 kg (10,000 lb), 49 CFR 571.110 S3.
-const lightLabel measure.Pounds = 10000
+// LightTrailer is the GVWR up to which FMVSS 110 holds and above which FMVSS 120 does:
+// 4,536 kg (10,000 lb), 49 CFR 571.110 S3 and 571.120 S3. A clause's 10,000 lb is its own
+// 4,536 kg, which is a sixth of a pound more; a label may print either.
+const LightTrailer = max(measure.Pounds(10000), 4536/measure.KilogramsPerPound)
 
 // RelabelAt is the weight a dealer may add before the first retail sale without
 // correcting the label: more than the lesser of 1.5% of the GVWR and 100 lb (45.4 kg)
 // asks for it. It reports false above 10,000 lb, where the duty is on motor homes and RV
 // trailers only (49 CFR 571.120 S10.5.1).
 func RelabelAt(gvwr measure.Pounds) (measure.Pounds, bool) {
-	if gvwr <= 0 || gvwr > lightLabel {
+	if gvwr <= 0 || gvwr > LightTrailer {
 		return 0, false
 	}
 	const part measure.Share = 0.015
@@ -58,7 +60,7 @@ var cargoPlacard = &Definition{
 	Unit:    "lb", Source: "49 CFR 571.110 S4.3.5 (2015, amended 2016)",
 	work: func(p *pencil) {
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
-		if p.ready() && gvwr > lightLabel {
+		if p.ready() && gvwr > LightTrailer {
 			p.skip()
 			return
 		}

@@ -13,8 +13,9 @@ const (
 	lampsWide measure.Inches = 80
 	// lampsNarrow is 30 in: below it one lamp does where two are asked.
 	lampsNarrow measure.Inches = 30
-	// tapeOver is the GVWR that must be passed for conspicuity tape (49 CFR 393.11(b)).
-	tapeOver measure.Pounds = 10000
+	// tapeOver is the GVWR that must be passed for conspicuity tape (49 CFR 393.11(b)): over
+	// 4,536 kg (10,000 lb).
+	tapeOver = LightTrailer
 )
 
 var (

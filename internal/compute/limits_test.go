@@ -245,7 +245,7 @@ func TestRelabelAtItsEnds(t *testing.T) {
 		gvwr, limit measure.Pounds
 		known       bool
 	}{
-		{-1, 0, false}, {0, 0, false}, {0.5, 0.0075, true}, {6666, 99.99, true}, {6667, 100, true}, {10000, 100, true}, {10000.5, 0, false},
+		{-1, 0, false}, {0, 0, false}, {0.5, 0.0075, true}, {6666, 99.99, true}, {6667, 100, true}, {10000, 100, true}, {10000.154, 100, true}, {10000.5, 0, false},
 	} {
 		got, known := RelabelAt(c.gvwr)
 		if math.Abs(float64(got-c.limit)) > 1e-9 || known != c.known {

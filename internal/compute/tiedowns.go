@@ -110,7 +110,7 @@ const (
 // loader of that weight four.
 func LeastByKind(c Cargo, weight measure.Pounds) (int, bool) {
 	switch {
-	case c == LightVehicle && weight <= 10000:
+	case c == LightVehicle && weight <= LightTrailer:
 		return 2, true
 	case c == Machine && weight >= 10000:
 		return 4, true

@@ -117,6 +117,10 @@ var beside = map[string]bool{
 	// A load range that does not exist leaves the tire unknown.
 	"load-range-and-ply/letter":         true,
 	"load-range-and-ply/letter-and-ply": true,
+	// A deck wider than the whole trailer is wide, and one of the two was misread.
+	"wide-load/deck-wider": true,
+	// A rating of zero is below whatever it is held against.
+	"measure-impossible/zeros-of-the-rest": true,
 	// A trailer that heavy on its tongue is past the coupler's limit too.
 	"measure-impossible/tongue": true,
 	// Reading the size wrong leaves the ladder without its tires.

@@ -5,9 +5,10 @@ import (
 )
 
 // brakesFrom is the gross weight above which a trailer needs brakes: 49 CFR
-// 393.42(b)(3) exempts a semitrailer of 3,000 lb or less, on a further condition on
-// the truck. States ask for more; the rule states the federal floor.
-const brakesFrom measure.Pounds = 3000
+// 393.42(b)(3) exempts a semitrailer of "1,361 kg (3,000 pounds) or less", on a further
+// condition on the truck; its kilograms are half a pound more, and a label may print
+// them. States ask for more; the rule states the federal floor.
+const brakesFrom = max(measure.Pounds(3000), 1361/measure.KilogramsPerPound)
 
 var brakesMissing = &Rule{
 	Name: "brakes-missing", Severity: Stop,
@@ -26,8 +27,8 @@ var brakesMissing = &Rule{
 		} else if c.Brakes.At.Known() {
 			at = c.Brakes.At
 		}
-		f.add(at, "no brakes, and gvwr is %s; brakes are due above %s", gvwr.Value, brakesFrom).
-			figures(gvwr.Value.String(), brakesFrom.String()).
+		f.add(at, "no brakes, and gvwr is %s; brakes are due above 3,000 lb", gvwr.Value).
+			figures(gvwr.Value.String(), "3,000 lb").
 			also(gvwr.Pos, "gvwr stands here")
 	},
 }

@@ -1,32 +1,22 @@
 package inspect
 
 import (
+	"strconv"
+
 	"tarepage/internal/measure"
+	"tarepage/internal/tables"
 	"tarepage/internal/unit"
 )
 
 var measureImpossible = &Rule{
 	Name: "measure-impossible", Severity: Stop,
-	Title:  "no measure is impossible",
-	Why:    "Figures worked from a zero, or from an axle in front of the ball, mean nothing.",
+	Title:  "no measure is impossible, and no two contradict one another",
+	Why:    "Figures worked from a zero, from an axle in front of the ball or from the wrong one of two measures mean nothing.",
 	Source: "geometry and statics",
 	Remedy: "measure or weigh again",
 	check: func(c *Case, f *Findings) {
-		zero := func(given bool, v float64, at unit.Pos, what string) {
-			if given && v <= 0 {
-				f.add(at, "%s is zero", what)
-			}
-		}
-		w, ax, d := c.Weights, c.Axles, c.Deck
-		zero(w.GVWR.Given(), float64(w.GVWR.Value), w.GVWR.Pos, "gvwr")
-		zero(w.Empty.Given(), float64(w.Empty.Value), w.Empty.Pos, "the empty weight")
-		zero(ax.Rating.Given(), float64(ax.Rating.Value), ax.Rating.Pos, "the axle rating")
-		zero(ax.Count.Given(), float64(ax.Count.Value), ax.Count.Pos, "the number of axles")
-		zero(ax.Center.Given(), float64(ax.Center.Value), ax.Center.Pos, "the distance from the ball to the axles")
-		zero(ax.Spacing.Given(), float64(ax.Spacing.Value), ax.Spacing.Pos, "the axle spacing")
-		zero(d.Length.Given(), float64(d.Length.Value), d.Length.Pos, "the deck's length")
-		zero(c.Hitch.Rating.Given(), float64(c.Hitch.Rating.Value), c.Hitch.Rating.Pos, "the coupler's rating")
-
+		c.zeros(f)
+		w, ax := c.Weights, c.Axles
 		if ax.Count.Value > 6 {
 			f.add(ax.Count.Pos, "%d axles are more than a trailer has", ax.Count.Value).figures(measure.Count(ax.Count.Value), "6")
 		}
@@ -39,6 +29,7 @@ var measureImpossible = &Rule{
 				figures(w.TongueEmpty.Value.String(), w.Empty.Value.String()).
 				also(w.Empty.Pos, "the empty weight stands here")
 		}
+		c.contradictions(f)
 		s := c.Work.Space
 		if ax.Center.Given() && s.Front.Given() && s.Length.Given() && s.Length.Value > 0 {
 			if end := s.Front.Value + s.Length.Value; ax.Center.Value > end {
@@ -54,4 +45,143 @@ var measureImpossible = &Rule{
 			}
 		}
 	},
+}
+
+// zeros are measures of which zero is none. It is one for the rest: a deck may begin at
+// the ball, a tongue may carry nothing, a lamp may be missing.
+func (c *Case) zeros(f *Findings) {
+	weight := func(v *unit.Weight, what string) {
+		if v.Given() && v.Value <= 0 {
+			f.add(v.Pos, "%s is zero", what)
+		}
+	}
+	length := func(v *unit.Length, what string) {
+		if v.Given() && v.Value <= 0 {
+			f.add(v.Pos, "%s is zero", what)
+		}
+	}
+	count := func(v *unit.Count, what string) {
+		if v.Given() && v.Value <= 0 {
+			f.add(v.Pos, "%s is zero", what)
+		}
+	}
+	pressure := func(v *unit.Pressure, what string) {
+		if v.Given() && v.Value <= 0 {
+			f.add(v.Pos, "%s is zero", what)
+		}
+	}
+	count(&c.Year, "the year")
+	length(&c.OverallWidth, "the overall width")
+	h := &c.Hitch
+	length(&h.Ball, "the ball")
+	weight(&h.Rating, "the coupler's rating")
+	weight(&h.BallRating, "the ball's rating")
+	weight(&h.TongueLimit, "the tongue limit")
+	weight(&h.Chains.Breaking, "the chains' breaking force")
+	d := &c.Deck
+	length(&d.Length, "the deck's length")
+	length(&d.Pivot, "the distance to the pivot")
+	length(&d.Width, "the deck's width")
+	length(&d.Between, "the width between the fenders")
+	length(&d.Height, "the deck's height")
+	length(&c.Bed.Length, "the bed's length")
+	length(&c.Bed.Width, "the bed's width")
+	length(&c.Bed.Height, "the height of the bed's sides")
+	length(&c.Bed.Floor, "the height of the bed's floor")
+	length(&c.Box.Length, "the box's length")
+	length(&c.Box.Width, "the box's width")
+	length(&c.Box.Height, "the box's height")
+	length(&c.Box.Floor, "the height of the box's floor")
+	count(&c.Axles.Count, "the number of axles")
+	weight(&c.Axles.Rating, "the axle rating")
+	length(&c.Axles.Center, "the distance from the ball to the axles")
+	length(&c.Axles.Spacing, "the axle spacing")
+	t := &c.Tires
+	count(&t.Ply, "the ply rating")
+	pressure(&t.Pressure, "the pressure")
+	weight(&t.Sidewall.Single, "the sidewall's single rating")
+	weight(&t.Sidewall.Dual, "the sidewall's dual rating")
+	pressure(&t.Sidewall.Pressure, "the sidewall's pressure")
+	weight(&t.Wheel, "the wheel's rating")
+	weight(&c.Weights.GVWR, "gvwr")
+	weight(&c.Weights.Empty, "the empty weight")
+	length(&c.Ramps.Length, "the ramps' length")
+	length(&c.Ramps.Width, "the ramps' width")
+	weight(&c.Ramps.Rating, "the ramps' rating")
+	length(&c.Frame.Spacing, "the crossmember spacing")
+	weight(&c.Jack.Rating, "the jack's rating")
+	weight(&c.Claimed.Payload, "the claimed payload")
+	weight(&c.Claimed.GVWR, "the claimed gvwr")
+	weight(&c.Claimed.Empty, "the claimed empty weight")
+	for i := range c.TieDowns {
+		weight(&c.TieDowns[i].Rating, "the rating of the "+c.TieDowns[i].Kind.Value)
+	}
+}
+
+// contradictions are pairs of measures of which one must be wrong.
+func (c *Case) contradictions(f *Findings) {
+	// over is a length that cannot pass another by more than a tape is misread.
+	over := func(a unit.Length, what string, b unit.Length, than string) {
+		const slip measure.Inches = 0.5
+		if a.Given() && b.Given() && b.Value > 0 && a.Value > b.Value+slip {
+			f.add(a.Pos, "%s is %s, %s is %s", what, a.Words(), than, b.Words()).
+				figures(a.Words(), b.Words()).
+				also(b.Pos, than+" stands here")
+		}
+	}
+	d := c.Deck
+	over(d.Width, "the deck's width", c.OverallWidth, "the overall width")
+	over(d.Between, "the width between the fenders", c.OverallWidth, "the overall width")
+	over(c.Bed.Width, "the bed's inside width", c.OverallWidth, "the overall width")
+	over(c.Box.Width, "the box's inside width", c.OverallWidth, "the overall width")
+	over(d.Pivot, "the distance from the pivot to the deck's end", d.Length, "the deck's length")
+	over(d.TailEnd, "the height of the deck's rear edge", d.Height, "the deck's height")
+	if !d.Flat.Given() || !d.Tail.Given() {
+		// Where both stand there, deck-adds-up adds them up.
+		over(d.Tail, "the tail's length", d.Length, "the deck's length")
+		over(d.Flat, "the flat part's length", d.Length, "the deck's length")
+	}
+
+	b, n := c.Brakes, c.Axles.Count
+	if b.Axles.Given() && n.Given() && n.Value > 0 && b.Axles.Value > n.Value {
+		f.add(b.Axles.Pos, "%d braked axles, the trailer has %d", b.Axles.Value, n.Value).
+			figures(measure.Count(b.Axles.Value), measure.Count(n.Value)).
+			also(n.Pos, "the number of axles stands here").
+			fix("count the axles and the braked ones again")
+	}
+	// Above the limit brakes-missing says the same.
+	light := c.Weights.GVWR.Given() && c.Weights.GVWR.Value <= brakesFrom
+	if light && b.Kind.Value == "none" && (b.Axles.Value > 0 || b.Breakaway.Value) {
+		at := b.Axles.Pos
+		if b.Axles.Value <= 0 {
+			at = b.Breakaway.Pos
+		}
+		f.add(at, "the kind of brakes is none, and brakes are stated all the same").
+			also(b.Kind.Pos, "the kind of brakes stands here").
+			fix("say which kind of brakes it has, or take them out")
+	}
+	if side := c.Tires.Sidewall; side.Single.Given() && side.Single.Value > 0 && side.Dual.Given() && side.Dual.Value > side.Single.Value {
+		f.add(side.Dual.Pos, "the sidewall's dual rating is %s, its single rating %s: a tire carries less in a pair", side.Dual.Value, side.Single.Value).
+			figures(side.Dual.Value.String(), side.Single.Value.String()).
+			also(side.Single.Pos, "the single rating stands here").
+			fix("read both off the sidewall again")
+	}
+	// Two wheels behind one another cannot stand closer than a tire is tall.
+	if sp := c.Axles.Spacing; sp.Given() && sp.Value > 0 && n.Value > 1 && c.Tires.Size.Given() {
+		if size, err := tables.ParseTireSize(c.Tires.Size.Value); err == nil {
+			tall, exact := size.Diameter()
+			if tall = measure.Nearest(tall, 0.1); exact && !measure.NotOver(tall, sp.Value) {
+				f.add(sp.Pos, "the axles stand %s apart, the tires are %s tall and would touch", sp.Words(), tall.InInches()).
+					figures(sp.Words(), tall.InInches()).
+					also(c.Tires.Size.Pos, "the size stands here").
+					fix("measure from hub to hub, and read the tire's size again")
+			}
+		}
+	}
+	// A model year runs ahead of the calendar's by one, seldom by two: common practice, no source.
+	if day := c.Work.Settings.AsOf; c.Year.Given() && c.Year.Value > 0 && day.Known() && (c.Year.Value > day.Year+2 || c.Year.Value < 1900) {
+		f.add(c.Year.Pos, "the year is %d, and the stock was walked on %s", c.Year.Value, day).
+			figures(strconv.Itoa(c.Year.Value), day.String()).
+			fix("read the year off the label again")
+	}
 }

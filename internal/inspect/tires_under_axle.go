@@ -3,6 +3,7 @@ package inspect
 import (
 	"strings"
 
+	"tarepage/internal/compute"
 	"tarepage/internal/measure"
 	"tarepage/internal/tables"
 )
@@ -44,7 +45,7 @@ var tiresUnderAxle = &Rule{
 
 // tireClause is the clause on tires and axles for the unit's GVWR.
 func tireClause(c *Case) string {
-	if gvwr := c.Weights.GVWR; gvwr.Given() && gvwr.Value <= lightTrailer {
+	if gvwr := c.Weights.GVWR; gvwr.Given() && gvwr.Value <= compute.LightTrailer {
 		if c.Work.Tire.Passenger {
 			return "49 CFR 571.110 S4.2.2.1, S4.2.2.2 (2015, amended 2016)"
 		}
@@ -52,10 +53,6 @@ func tireClause(c *Case) string {
 	}
 	return "49 CFR 571.120 S5.1.2 (2015)"
 }
-
-// lightTrailer is the GVWR up to which FMVSS 110 holds, and above which FMVSS 120
-// does: 4,536 kg (10,000 lb), 49 CFR 571.110 S3 and 571.120 S3.
-const lightTrailer = max(measure.Pounds(10000), 4536/measure.KilogramsPerPound)
 
 // nextLoadRange is the lowest load range of the same size whose table row carries the
 // axle, or "" if the table knows none. It is advice; the sidewall governs.

@@ -10,7 +10,7 @@ import (
 // hand: 1 ft is 304.8 mm exactly (NIST SP 811, B.8).
 func TestMetricWritingStaysShort(t *testing.T) {
 	for text, want := range map[string]string{
-		"3.8 bar": "3.8 bar", "550 kPa": "5.5 bar", "552.5 kPa": "552.5 kPa", "341 kPa": "3.41 bar",
+		"3.8 bar": "380 kPa", "550 kPa": "550 kPa", "552.5 kPa": "552.5 kPa", "341 kPa": "341 kPa", "3.456 bar": "345.6 kPa",
 		"80 psi": "80 psi", "27.5 psi": "27.5 psi", "27.55 psi": "27.55 psi", "0.5 kPa": "0.5 kPa",
 	} {
 		if w, err := measure.ParsePressure(text); err != nil || w.Value.String() != want {

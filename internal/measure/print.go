@@ -176,16 +176,14 @@ func (ft Feet) String() string { return number(float64(ft), " ft") }
 // Near prints the length to a hundredth of a foot.
 func (ft Feet) Near() string { return trimmed(float64(Nearest(ft, 0.01)), 2, " ft") }
 
-// String prints psi where they are whole tenths, else bar where those are whole
-// hundredths, else kilopascals where those are whole tenths, else psi with all their
-// decimals: a pressure written in bar or kPa stays short.
+// String prints psi where they are whole tenths, else kilopascals where those are whole
+// tenths, else psi with all their decimals: a pressure written in kPa or bar stays short.
+// Kilopascals, because a US label prints them beside the psi, and no bar: 49 CFR 571.110
+// S4.3.3 (2015) has "248 kPa (36 psi)".
 func (p PSI) String() string {
 	v := float64(p)
 	if tenths := float64(v * 10); tenths != math.Trunc(tenths) && math.Abs(v) <= most {
 		kpa := p.Kilopascals()
-		if bar := math.Round(kpa) / KilopascalsPerBar; FromKilopascals(float64(bar*KilopascalsPerBar)) == p {
-			return number(bar, " bar")
-		}
 		if tenth := math.Round(kpa*10) / 10; FromKilopascals(tenth) == p && tenth <= most {
 			return number(tenth, " kPa")
 		}
