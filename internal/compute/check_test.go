@@ -543,6 +543,16 @@ func TestServiceAndStopping(t *testing.T) {
 	if f := light.Figure("beam-weight"); f == nil || f.Text != "2.9 lb/ft" || !strings.Contains(strings.Join(f.Notes(), " "), "section modulus 1 cu in") {
 		t.Errorf("the lightest beam of the table is %+v", f)
 	}
+	// A stud that is in no row has no torque, and no torque is not zero.
+	if f := trailerFor(t, strings.Replace(heavy, "tires:\n", "tires:\n  stud: 7/16-20 cone\n", 1), "").Figure("wheel-torque"); f != nil {
+		t.Errorf("wheel-torque of a stud that is not listed is %+v", f)
+	}
+	// A trailer on one axle has no spacing, and its front axle is the axle: 1% of 25,900 lb
+	// for each of 25.5 ft.
+	single := trailerFor(t, strings.NewReplacer("count: 2", "count: 1", "  spacing: 50 in\n", "").Replace(heavy), "")
+	if f := single.Figure("tongue-by-foot"); f == nil || f.Text != "6,605 lb" || strings.Contains(f.Working(), "spacing") {
+		t.Errorf("tongue-by-foot on one axle is %+v: %+v", f, single.Absent)
+	}
 	// No modulus of this one was found: it is said, and no zero is printed.
 	bare := trailerFor(t, strings.Replace(heavy, "W10x22", "W16x26", 1), "")
 	if f := bare.Figure("beam-weight"); f == nil || !strings.Contains(strings.Join(f.Notes(), " "), "the section modulus is not in the table") {

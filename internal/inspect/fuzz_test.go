@@ -145,8 +145,8 @@ func setTo[T ~float64](f *unit.Field[T], parse func(string) (measure.Written[T],
 
 func setCount(f *unit.Count) func(string) {
 	return func(text string) {
-		// A million is the most that the reader takes.
-		if n, err := strconv.Atoi(text); err == nil && n >= 0 && n <= 1_000_000 {
+		// A hundred thousand is the most that the reader takes.
+		if n, err := strconv.Atoi(text); err == nil && n >= 0 && n <= 100_000 {
 			f.Value, f.Raw = n, text
 		} else {
 			*f = unit.Count{Spoiled: text != ""}
