@@ -83,6 +83,8 @@ var All = []*Rule{
 	speedSymbolLow,
 	steepTail,
 	jackUnderTongue,
+	rampsUnderPayload,
+	ratingOverLabel,
 	spareDiffers,
 	noteDisagrees,
 	standardOrOption,
