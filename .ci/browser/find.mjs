@@ -36,6 +36,15 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     const tidy = s => s.replace(/\s*\n\s*/g, '');
     check(tidy(await page.locator('#cards').innerHTML()) === tidy(written), `find ${how}: the script writes the cards as the page has them`);
 
+    // Two taps before a frame is drawn: both count, and one Back takes both away.
+    await page.evaluate(() => ['equipment', 'dump'].forEach(v => document.querySelector(`.chip[data-v="${v}"]`).click()));
+    check(await page.locator('.chip[data-f="kind"][aria-pressed="true"]').count() === 2, `find ${how}: a pressed chip says so at once`);
+    await settled();
+    check((await page.evaluate(() => location.hash)) === '#kind=equipment,dump' && (await cards()).some(t => /dump/i.test(t)) && (await cards()).some(t => /equipment/i.test(t)), `find ${how}: two quick taps both count: ${await cards()}`);
+    await page.goBack();
+    await settled();
+    check((await page.evaluate(() => location.hash)) === '' && (await cards()).length === all, `find ${how}: one Back takes both away`);
+
     // A card's own chips: hitch, and a length that none of them has.
     await page.locator('#needs summary').click();
     await page.locator('.chip[data-f="hitch"][data-v="gooseneck"]').click();

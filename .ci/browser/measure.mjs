@@ -85,6 +85,13 @@ for (const [name, url, act, most] of [['a unit page', 'site/u/' + unit, open, { 
   console.log(name, got, 'less the control', less, bad.length ? 'OVER: ' + bad.join(', ') : 'within', most);
   if (bad.length) over++;
 }
+// And that the tap which waits for a frame does come: the page as it was opened shows more.
+if (big) {
+  const page = await browser.newPage({ viewport: { width: 412, height: 823 } });
+  await page.goto(base + 'big/index.html');
+  await page.locator('#more').click();
+  await page.waitForFunction(() => document.querySelectorAll('.card').length === 48, null, { timeout: 10000 }).catch(() => { console.log('OVER: "Show 24 more" shows no more'); over++; });
+}
 await browser.close();
 server.close();
 process.exit(must && over ? 1 : 0);

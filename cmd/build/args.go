@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 
 	"tarepage/internal/showroom"
 	"tarepage/internal/unit"
@@ -56,6 +57,9 @@ type command struct {
 	leaveOut bool
 	quiet    bool
 	toGiven  bool
+
+	keepOnce sync.Once
+	keep     string // where worked photos are kept, once it was asked for
 }
 
 var verbs = []string{"build", "inspect", "intake", "showroom", "rule", "first-yard", "editor-help", "help"}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"fmt"
-	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -97,61 +96,6 @@ func TestTenThousandUnits(t *testing.T) {
 	pages, err := filepath.Glob(filepath.Join(dir, "public", "u", "*.html"))
 	if err != nil || len(pages) != n {
 		t.Errorf("%d unit pages, want %d (%v)", len(pages), n, err)
-	}
-}
-
-// TestKilledBuilds kills the command at random moments while it changes the site back
-// and forth, and finds the old site or the new one each time, whole by its own list.
-func TestKilledBuilds(t *testing.T) {
-	long(t)
-	dir := t.TempDir()
-	bigYard(t, dir, 150)
-	build := binary(t)
-	target := filepath.Join(dir, "public")
-	args := []string{"-from", dir, "-to", target, "-quiet"}
-	start := time.Now()
-	if out, err := exec.Command(build, args...).CombinedOutput(); err != nil {
-		t.Fatalf("%v\n%s", err, out)
-	}
-	whole := time.Since(start)
-	yard := filepath.Join(dir, "content", "yard.md")
-	src, err := os.ReadFile(yard)
-	if err != nil {
-		t.Fatal(err)
-	}
-	random := rand.New(rand.NewPCG(1, 2))
-	killed := 0
-	for i := range 120 {
-		// A phone number of the reserved block changes on every page.
-		next := strings.Replace(string(src), "555-0142", fmt.Sprintf("555-01%02d", i%100), 1)
-		if err := os.WriteFile(yard, []byte(next), 0o644); err != nil {
-			t.Fatal(err)
-		}
-		cmd := exec.Command(build, args...)
-		if err := cmd.Start(); err != nil {
-			t.Fatal(err)
-		}
-		time.Sleep(time.Duration(random.Int64N(int64(whole) * 5 / 4)))
-		_ = cmd.Process.Kill()
-		if cmd.Wait() != nil {
-			killed++
-		}
-		checkWhole(t, target)
-		if t.Failed() {
-			t.Fatalf("after kill %d", i)
-		}
-	}
-	if killed < 30 {
-		t.Errorf("only %d of 120 builds were killed in time", killed)
-	}
-	t.Logf("%d of 120 killed, each site whole", killed)
-	// The next build clears up what the killed ones left beside the target.
-	if out, err := exec.Command(build, args...).CombinedOutput(); err != nil {
-		t.Fatalf("%v\n%s", err, out)
-	}
-	left, err := filepath.Glob(filepath.Join(dir, ".public.*staging*"))
-	if err != nil || len(left) > 0 {
-		t.Errorf("left beside the target: %v (%v)", left, err)
 	}
 }
 

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"io"
 	"os"
 	"path/filepath"
@@ -16,16 +17,33 @@ import (
 
 // keepDir is where worked photos are kept from one build to the next: in the user's cache,
 // so that nothing is left beside content/ and a fresh clone finds what an older one
-// worked; where there is none, beside content/, in a folder that version control ignores.
-// Either may be deleted.
+// worked; where there is none, or nothing can be written there, beside content/, in a
+// folder that version control ignores. Either may be deleted.
 func (c *command) keepDir() string {
-	if dir, err := os.UserCacheDir(); err == nil {
-		dir = filepath.Join(dir, "tarepage", "photos")
-		if os.MkdirAll(dir, 0o755) == nil {
-			return dir
+	c.keepOnce.Do(func() {
+		if dir, err := os.UserCacheDir(); err == nil {
+			if c.keep = filepath.Join(dir, "tarepage", "photos"); takes(c.keep) {
+				return
+			}
 		}
+		c.keep = filepath.Join(c.from, ".tarepage", "photos")
+	})
+	return c.keep
+}
+
+// takes reports whether a folder is there, or can be made, and takes files: a full disk and
+// one that is only read take none. What it tries is named as the work in hand is, which
+// is swept away if a build is killed just here.
+func takes(dir string) bool {
+	if os.MkdirAll(dir, 0o755) != nil {
+		return false
 	}
-	return filepath.Join(c.from, ".tarepage", "photos")
+	f, err := os.CreateTemp(dir, "making-")
+	if err != nil {
+		return false
+	}
+	_, err = f.Write(make([]byte, 4096))
+	return errors.Join(err, f.Close(), os.Remove(f.Name())) == nil
 }
 
 // photos works the photos of the units that are published, but those that are done. What

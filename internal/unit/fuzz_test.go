@@ -1,6 +1,8 @@
 package unit_test
 
 import (
+	"flag"
+	"hash/crc32"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -16,6 +18,10 @@ var rules = map[string]bool{
 	unit.FileUnreadable: true, unit.UnknownKey: true, unit.KeyTwice: true, unit.ValueUnreadable: true,
 	unit.CommaSplit: true, unit.ModelUnknown: true, unit.FileIgnored: true,
 }
+
+// fuzzing reports whether a fuzzer makes up texts, by the thousand a second; otherwise
+// only those that are kept are read.
+func fuzzing() bool { return flag.Lookup("test.fuzz").Value.String() != "" }
 
 // FuzzReadUnit: no file makes the reader panic; every problem names a known rule, says
 // something, and stands inside the file; every field and note stands there too; two
@@ -80,11 +86,16 @@ func FuzzReadUnit(f *testing.F) {
 		for _, at := range u.Body.RawHTML {
 			inside("raw HTML", at)
 		}
+		u.Missing()
+		u.Stated()
+		// A second reading of one text in eight, drawn by the text itself so that what failed once
+		// fails again; of the seeds and of what is kept, every one.
+		if fuzzing() && crc32.ChecksumIEEE([]byte(src))%8 != 0 {
+			return
+		}
 		again, told := unit.ReadUnit("a.md", []byte(src))
 		if !reflect.DeepEqual(problems, told) || !reflect.DeepEqual(fields, givenOf(again)) {
 			t.Fatal("two readings differ")
 		}
-		u.Missing()
-		u.Stated()
 	})
 }

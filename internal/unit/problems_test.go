@@ -36,6 +36,8 @@ func TestProblems(t *testing.T) {
 	for _, c := range []struct{ name, src, want string }{
 		{"empty", "", "1:1 the file is empty [file-unreadable] fix: write the front matter between two lines of ---, or delete the file"},
 		{"blank", " \n\t\n", "1:1 the file is empty [file-unreadable] fix: write the front matter between two lines of ---, or delete the file"},
+		{"empty but for a BOM", "\ufeff", "1:1 the file is empty [file-unreadable] fix: write the front matter between two lines of ---, or delete the file"},
+		{"blank behind a BOM", "\ufeff\r\n \r\n", "1:1 the file is empty [file-unreadable] fix: write the front matter between two lines of ---, or delete the file"},
 		{"huge", strings.Repeat("x", unit.MostBytes+1), "1:1 the file has 1048577 bytes; a unit file stays below 1048576 [file-unreadable] fix: keep photos, captions and videos in media/ and name them here"},
 		{"UTF-16 little end first", "\xff\xfe-\x00", "1:1 the file is in UTF-16 [file-unreadable] fix: save it as UTF-8"},
 		{"UTF-16 big end first", "\xfe\xff\x00-", "1:1 the file is in UTF-16 [file-unreadable] fix: save it as UTF-8"},

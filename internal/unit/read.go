@@ -105,8 +105,10 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 		r.problem(FileUnreadable, at, message, remedy)
 		return p, false
 	}
+	// The mark that some editors put first is no text: an empty file of theirs is three bytes.
+	src = bytes.TrimPrefix(src, []byte("\xef\xbb\xbf"))
 	switch {
-	case len(src) == 0 || len(bytes.TrimSpace(src)) == 0:
+	case len(bytes.TrimSpace(src)) == 0:
 		return refuse(start, "the file is empty", "write the front matter between two lines of ---, or delete the file")
 	case len(src) > MostBytes:
 		return refuse(start, fmt.Sprintf("the file has %d bytes; a unit file stays below %d", len(src), MostBytes),
@@ -115,7 +117,6 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 		return refuse(start, "the file is in UTF-16", "save it as UTF-8")
 	}
 	// Line endings first, so that every place below counts lines as the author sees them.
-	src = bytes.TrimPrefix(src, []byte("\xef\xbb\xbf"))
 	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
 	src = bytes.ReplaceAll(src, []byte("\r"), []byte("\n"))
 	if i := bytes.IndexByte(src, 0); i >= 0 {

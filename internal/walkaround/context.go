@@ -35,7 +35,7 @@ var notIf = set(`look come notice see can count remember recall ask asked did do
 	know care`)
 
 // back ends talk of another unit.
-var back = phrases("but", "this one", "this is", "this takes", "this here", "what's on it", "what on it", "ours", "this guy", "these are", "now this", "alright", "all right", "anyway", "moving on", "now the", "now on", "so the", "so this", "this trailer", "on here", "okay so", "now your", "now you've")
+var back = phrases("but", "this one", "this is", "this takes", "this here", "what's on it", "what on it", "ours", "this guy", "these are", "now this", "alright", "all right", "anyway", "moving on", "now the", "now on", "so the", "so this", "this trailer", "on here", "so we've", "how high", "how wide", "how tall", "we've got it", "we have it at", "i'm looking for", "i'm asking", "we're asking", "okay so", "now your", "now you've")
 
 // talkOfHours makes a whole clause one of opening hours and dates.
 var talkOfHours = set(`open opens closed closes close monday tuesday wednesday thursday friday saturday sunday mondays saturdays
@@ -47,7 +47,8 @@ var talkOfCalls = phrases("call us", "call me", "call or", "call at", "give us a
 	"number fourteen", "or call", "call 555", "call five", "see us", "serial number", "item number", "vin", "route", "highway", "video number", "see you", "call the", "just call", "call ahead")
 
 var corrections = phrases("sorry", "no sorry", "no", "i mean", "actually", "scratch that", "no wait", "wait", "hold on", "correction",
-	"make that", "rather", "no actually", "no i mean", "or rather", "excuse me", "let me correct that", "no it's", "no make that", "strike that", "no hold on", "oops", "my mistake", "i'm sorry", "well actually")
+	"make that", "rather", "no actually", "no i mean", "or rather", "excuse me", "let me correct that", "no it's", "no make that", "strike that", "no hold on", "oops", "my mistake", "i'm sorry", "well actually",
+	"no ma'am", "no sir", "you're right", "i take that back", "take that back", "no i take that back", "no that's wrong", "that's wrong", "that's not right", "i lied", "let me look", "let me fix that", "pardon me")
 
 // owned is a trailer or a truck that is somebody's: "my first trailer", "his dually".
 var owned = struct{ whose, which, what map[string]bool }{
@@ -90,6 +91,9 @@ func (h *hearing) generic(i int) int {
 			if h.is(k, "weighs", "is", "has", "had", "pulls", "takes", "rated", "goes", "went", "was", "runs", "only") || h.t[min(i+1, len(h.t)-1)].possessive {
 				return 2 // "that truck parked there weighs"
 			}
+		}
+		if h.is(i+2, "i", "we", "he", "you", "that", "who") && h.is(i+3, "pull", "pulls", "drug", "drag", "brought", "use", "used", "run", "runs", "tow", "tows", "had", "have", "hauls", "drive", "drives") {
+			return 2 // "the truck I pull with has"
 		}
 	}
 	if h.is(i, "that", "those", "the", "his", "her", "a") && h.is(i+1, "mini", "zero", "skid", "big", "little", "old", "compact") && (things[h.word(i+2)] || h.is(i+2, "turn")) {
@@ -287,7 +291,7 @@ func (h *hearing) clause(i int) bool {
 		return true
 	case h.is(i, "that") && h.is(i+1, "leaves", "gives", "makes"), h.is(i, "we", "i") && h.is(i+1, "scaled", "weighed", "ran", "measured"):
 		return true
-	case h.is(i, "the", "your") && (h.is(i+2, "is", "are", "says") || h.is(i+3, "is", "are", "says")) && !h.is(i-1, "of", "on", "in", "to", "for", "between", "with", "at", "from", "and", "is", "under", "off", "by", "than", "like"):
+	case h.is(i, "the", "your") && (h.is(i+2, "is", "are", "says", "was") || h.is(i+3, "is", "are", "says")) && !h.is(i-1, "of", "on", "in", "to", "for", "between", "with", "at", "from", "and", "is", "under", "off", "by", "than", "like"):
 		return true
 	case h.is(i, "they're", "it'll", "you're", "we're", "these", "i'm"):
 		return true
@@ -312,6 +316,9 @@ func (h *hearing) setAside() []string {
 			break
 		}
 		n := h.match(elsewhere, i)
+		if h.is(i, "buddy") && h.is(i-1, "good", "hey", "howdy") {
+			n = 0 // who listens
+		}
 		if n == 0 {
 			n = max(h.ownedAt(i), h.generic(i))
 			if p := h.match(past, i); p > 0 && !h.weighedAbout(i) {
@@ -320,7 +327,7 @@ func (h *hearing) setAside() []string {
 		}
 		if n > 0 && !(h.is(i, "if") && notIf[h.word(i+2)]) && !(h.is(i-1, "is") && h.is(i-2, "this", "so")) && !h.forIt(i) {
 			from, least := i, max(0, i-asideReach)
-			if h.subjectHere(i, n) || h.is(i, "the") && h.otherOne(i) > 0 && h.is(i-1, "it", "her", "sold", "one") {
+			if h.subjectHere(i, n) || h.is(i, "the") && h.otherOne(i) > 0 && h.is(i-1, "it", "her", "sold", "one") || h.ownSubject(i) {
 				least = i
 			}
 			for from > least && !(h.is(from, "i", "he", "we", "they", "you", "you'd", "i'd", "he'd", "we'd", "they'd", "i'm", "i've", "we've", "they've") && from < i) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
@@ -348,9 +355,9 @@ func (h *hearing) setAside() []string {
 		}
 	}
 	for i := range h.t {
-		if h.t[i].kind == word && talkOfHours[h.t[i].text] && !(h.is(i, "may", "march", "close", "open", "second") && !h.hourNear(i)) {
+		if h.t[i].kind == word && talkOfHours[h.t[i].text] && !(h.is(i, "may", "march", "close", "open", "second") && !h.hourNear(i)) && !(h.is(i, "close") && h.is(i+1, "to")) {
 			from, to := i, i
-			for from > max(0, i-hourReach) && h.t[from-1].kind != comma && !(from < i && h.clause(from)) {
+			for from > max(0, i-hourReach) && h.t[from-1].kind != comma && !(from < i && (h.clause(from) || h.is(from, "he") && h.t[from].possessive)) {
 				from--
 			}
 			for to < min(len(h.t), i+hourReach) && h.t[to].kind != comma && !(to > i && h.clause(to)) {
@@ -381,6 +388,25 @@ func (h *hearing) subjectHere(i, n int) bool {
 	return h.t[min(i+n, len(h.t))-1].possessive || h.is(i+n, "is", "was", "has", "had", "have", "sold", "wants", "want", "got", "gets", "weighs", "paid", "bought", "can", "will", "would", "runs", "pulls", "says", "said", "takes", "took", "gave", "came", "went", "did", "does", "put", "load", "hauls", "hauled")
 }
 
+// ownSubject reports that what is spoken of from token i on begins with its own subject, "we
+// also have", "that skid steer over yonder", so that nothing in front of it is of it; but not
+// where it tells which: "the sixteen-footer we sold".
+func (h *hearing) ownSubject(i int) bool {
+	switch {
+	case i == 0 || h.is(i-1, "than", "like", "with", "to", "of", "on", "for", "as", "by", "under", "at", "from", "and", "that", "which", "what", "where", "because", "if", "is", "not", "no", "one", "ones", "footer", "footers", "trailer", "trailers"):
+		return false
+	case h.is(i, "we", "they", "he") && h.match(elsewhere, i) > 0, h.is(i, "if") && h.is(i+1, "you") && h.is(i+2, "want", "need", "like") && h.is(i+3, "to"):
+		return true
+	case h.is(i, "that", "those", "the") && things[h.word(i+1)] && h.generic(i) > 0:
+		return true
+	case h.is(i, "that") && h.is(i+1, "one") && h.is(i+2, "sitting", "parked", "standing", "behind", "beside", "over", "out", "back", "next", "down", "by", "in"):
+		return true
+	case h.is(i, "left", "right") && h.is(i+1, "front", "rear"):
+		return h.t[min(i+1, len(h.t)-1)].possessive || h.is(i+2, "is", "was", "tire")
+	}
+	return false
+}
+
 // asideEnd is where talk of elsewhere that begins with the n words at i ends. What is
 // supposed ends with its own clause, and an if with the next; another unit is spoken of
 // until something turns back, or for a while.
@@ -391,7 +417,9 @@ func (h *hearing) asideEnd(i, n int) int {
 		most, clauses = i+12, 2
 	case h.is(i, "that", "the") && h.match(elsewhere, i) == 0, // a truck or another thing as the subject
 		h.is(i, "don't", "to", "need", "low", "goosenecks", "trailers", "flatbeds", "haulers", "deckovers"),
-		h.is(i, "my", "his", "her", "their", "our", "an", "most", "every", "some", "your", "used", "legal", "legally", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming"):
+		h.is(i, "my", "his", "her", "their", "our", "an", "most", "every", "some", "your", "used", "legal", "legally", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming", "left", "right"),
+		h.is(i, "sister", "sold", "traded"), h.is(i, "we", "i") && h.is(i+1, "sold"),
+		h.is(i, "that") && h.is(i+1, "one") && (h.is(i+2, "sold", "gone", "spoken") || h.is(i+2, "is") && h.is(i+3, "sold", "gone", "spoken")):
 		most, clauses = i+14, 1
 	case h.is(i-1, "on", "than", "like", "from", "of"), h.is(i-1, "the") && h.is(i-2, "on", "than", "like", "from", "of"):
 		return i + n // "they did that on the old ones"
@@ -455,7 +483,7 @@ var standing = set(`a an the and or but so with without on in at to from for of 
 	guys man buddy y'all you i we they he she them em us me your our my their his her will would can could should might may must
 	do does did have has had got get gonna going comes goes sits weighs gives leaves empty loaded dry full max maximum minimum
 	cold flat ish thereabouts okay alright um uh like well see look say says said instead let's cash firm obo tops rated rating
-	every everything thanks thank please anyway moving next real pretty or's exactly approximately certified actual net unladen`)
+	she'll it'll you'll he'll they'll we'll that'll they're we're you're i'm i've we've you've depending every everything thanks thank please anyway moving next real pretty or's exactly approximately certified actual net unladen`)
 
 // sortsOfPart are what parts of trailers are said to be; they are no thing by themselves.
 var sortsOfPart = set(`stand slide fold flip pull drive side post spare steel wood aluminum galvanized welded bolted adjustable demountable
@@ -631,6 +659,12 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		if q.rejected == "" && h.is(q.to, "per") && !h.is(q.to+1, "axle", "tire", "ring", "d", "jack", "foot") {
 			q.rejected = "of something else" // "five thousand pounds per ramp"
 		}
+		if q.rejected == "" && h.tenFour(q) {
+			q.rejected = "said on the radio, no figure"
+		}
+		if q.rejected == "" && h.is(q.head-1, "ran", "run", "hauled", "pulled", "drove", "grossed") && h.is(q.head-2, "i", "we", "he") && h.is(q.to, "gross", "across", "over") {
+			q.rejected = "what somebody has hauled, not of the trailer"
+		}
 		if q.rejected == "" && h.ofLoad(q) {
 			q.rejected = "of what is loaded, not of the trailer"
 		}
@@ -739,7 +773,7 @@ func (h *hearing) corrected(from, to int) bool {
 			for i < to {
 				if n := h.match(corrections, i); n > 0 {
 					i += n
-				} else if h.t[i].kind == comma || h.is(i, "a", "an", "the", "it's", "it", "is", "that's", "um", "uh", "about", "$") {
+				} else if h.t[i].kind == comma || h.is(i, "a", "an", "the", "it's", "it", "is", "that's", "they're", "they", "are", "um", "uh", "about", "$") {
 					i++
 				} else {
 					return false
@@ -769,7 +803,7 @@ func (h *hearing) denied(q *quantity) bool {
 // compare reads "just under", "up to", "about" in front of q and "or so" behind it.
 func (h *hearing) compare(q *quantity) {
 	k := q.from - 1
-	for k >= 0 && h.is(k, "a", "an", "the", "$", "about", "right", "around") {
+	for k >= 0 && (h.is(k, "a", "an", "the", "$", "about", "right", "around") || h.is(k, "every") && h.is(k-1, "about", "around", "roughly")) {
 		if h.is(k, "about", "around") || h.is(k, "right") && h.is(k+1, "around", "about") {
 			q.compare, q.head = About, k
 		}
@@ -791,14 +825,15 @@ func (h *hearing) compare(q *quantity) {
 		set(Under, 2)
 	case h.is(k, "of") && h.is(k-1, "north"):
 		set(Over, 2)
-	case h.is(k, "than") && h.is(k-1, "less"):
+	case h.is(k, "than") && h.is(k-1, "less", "fewer", "lower", "shorter", "lighter"):
 		set(Under, 2)
-	case h.is(k, "than") && h.is(k-1, "more", "better"):
+		if n := h.negated(k - 1); n > 0 {
+			set(AtLeast, n)
+		}
+	case h.is(k, "than") && h.is(k-1, "more", "better", "higher", "taller", "heavier", "longer", "wider"):
 		set(Over, 2)
-		for j := k - 2; j >= max(0, k-6); j-- {
-			if h.is(j, "no", "not", "wouldn't", "don't", "never", "won't", "shouldn't") {
-				set(UpTo, 2)
-			}
+		if n := h.negated(k - 1); n > 0 {
+			set(UpTo, n)
 		}
 	case h.is(k, "over") && !h.is(k-1, "went", "carry", "all", "come", "came", "handed", "go", "goes", "run", "ran"):
 		set(Over, 1)
@@ -828,11 +863,67 @@ func (h *hearing) compare(q *quantity) {
 		q.compare = About
 	case h.is(q.to, "or") && h.is(q.to+1, "so", "thereabouts"):
 		q.compare, q.to = About, q.to+2
-	case h.is(q.to, "ish", "give", "thereabouts"):
+	case h.is(q.to, "ish", "thereabouts"), h.roughlyBehind(q.to):
 		q.compare = About
+	case q.compare == Equal && h.noMore(q.to):
+		q.compare = UpTo
 	case h.is(q.to, "maybe", "roughly") && q.compare == Equal:
 		q.compare = About
 	}
+}
+
+// roughlyBehind reports "give or take", "or thereabouts" within three words behind a figure:
+// "twenty-eight hundred pounds empty, give or take".
+func (h *hearing) roughlyBehind(i int) bool {
+	for k := i; k < min(i+4, len(h.t)) && !h.numberWord(k); k++ {
+		if h.is(k, "give") && h.is(k+1, "or") && h.is(k+2, "take") || h.is(k, "or") && h.is(k+1, "thereabouts") {
+			return true
+		}
+	}
+	return false
+}
+
+// noMore reports "no more than that" right behind a figure, which makes it a limit.
+func (h *hearing) noMore(i int) bool {
+	for k := i; k < min(i+4, len(h.t)) && !h.numberWord(k); k++ {
+		if h.is(k, "no", "not") && h.is(k+1, "more", "over", "any") && (h.is(k+2, "than") && h.is(k+3, "that") || h.is(k+2, "that", "more")) {
+			return true
+		}
+	}
+	return false
+}
+
+// negated is how many words a comparison has, if "no" or "don't" turns it round: 3 of "no less
+// than", 2 of "don't run less than", since there the verb is no word of the figure; else 0.
+// The comparison's first word stands at token i.
+func (h *hearing) negated(i int) int {
+	for j := i - 1; j >= max(0, i-5); j-- {
+		if h.t[j].kind == comma {
+			break
+		}
+		if h.is(j, "no", "not", "wouldn't", "don't", "never", "won't", "shouldn't", "can't", "isn't", "ain't", "nothing") {
+			if j == i-1 {
+				return 3
+			}
+			return 2
+		}
+	}
+	return 0
+}
+
+// tenFour reports the "ten-four" and "one nine" of talk on the radio, which nothing beside it
+// makes a figure.
+func (h *hearing) tenFour(q *quantity) bool {
+	if len(q.parts) != 2 || q.unit != bare || q.compare != Equal {
+		return false
+	}
+	switch {
+	case q.parts[0] == 10 && q.parts[1] == 4:
+		return !h.is(q.from-1, "gvwr", "gross", "weighs", "at", "is", "of", "for", "price", "asking", "tagged") && !h.is(q.to, "gross", "gvwr", "empty", "axle", "axles")
+	case q.parts[0] == 1 && q.parts[1] == 9:
+		return h.is(q.from-1, "breaker")
+	}
+	return false
 }
 
 // patternsOfDigits takes away what no figure is made of: telephone numbers, fractions of

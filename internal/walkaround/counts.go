@@ -45,11 +45,12 @@ var groups = map[string]int{"tandem": 2, "twin": 2, "dual": 2, "triple": 3, "tri
 // counts finds how many: "two seven k axles", "tandem sevens", "eight d-rings", "dual
 // jacks", "12k jack x 2".
 func (s *sentence) counts() {
+	how := Equal // "at least a dozen stake pockets"
 	tell := func(from, to int, c counted, n int, conf float64) bool {
 		if !inWindow(c.role, float64(n)) {
 			return false
 		}
-		cand := Candidate{Role: c.role, Value: Count(n), Confidence: conf}
+		cand := Candidate{Role: c.role, Value: Count(n), Confidence: conf, Compare: how}
 		if c.role == Ply {
 			if s.ofSpare(from) {
 				cand.Doubt = "of the spare"
@@ -80,7 +81,7 @@ func (s *sentence) counts() {
 		// "riding on two seven-thousand-pounders"
 		if i+1 < len(s.qs) && q.single() && (q.amount == 2 || q.amount == 3) && s.qs[i+1].from == q.to && s.is(s.qs[i+1].to-1, "pounders") && !s.qs[i+1].used {
 			r := &s.qs[i+1]
-			if v, _, ok := r.weight(); ok && inWindow(AxleRating, v) && v <= 15000 && s.is(q.from-1, "on", "got", "has") {
+			if v, _, ok := r.weight(); ok && inWindow(AxleRating, v) && v <= 15000 && (s.is(q.from-1, "on", "got", "has", "with", "are") || s.is(q.from-1, "that") && s.t[q.from-1].possessive && s.hasPart(axlePart)) {
 				q.used, r.used = true, true
 				tell(q.from, q.to, countedThings[0], int(q.amount), 0.8)
 				s.emit(r.from, r.to, Candidate{Role: AxleRating, Value: measure.Pounds(v), Count: int(q.amount), Confidence: 0.8})
@@ -122,9 +123,11 @@ func (s *sentence) counts() {
 			if c.role == AxleCount && s.is(to, "tubes", "to") || s.is(q.from-1, "from", "per") || n == 1 && s.is(q.from-1, "on", "in", "of", "over", "only") {
 				continue
 			}
-			if tell(q.from, to, c, n, 0.95) {
+			how = q.compare
+			if tell(q.head, to, c, n, 0.95) {
 				q.used = true
 			}
+			how = Equal
 			continue
 		}
 		// behind the noun: "axles (2)", "jack x 2", "number of axles, three", "the axles are two"

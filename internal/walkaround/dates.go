@@ -10,7 +10,8 @@ func (s *sentence) dates() {
 		switch {
 		case s.is(i, "date") && s.is(i+1, "code", "codes") && s.is(i+2, "run", "runs", "range", "go", "are", "vary") && s.has("from", "to", "between", "all"):
 			// of several tires that were made at different times
-		case s.is(i, "date") && s.is(i+1, "code", "codes", "thing", "stamp", "on"), s.is(i, "dot", "dots") && s.is(i+1, "says", "code", "date", "is", "number", "stamp"):
+		case s.is(i, "date") && s.is(i+1, "code", "codes", "thing", "stamp", "on"), s.is(i, "dot", "dots") && s.is(i+1, "says", "code", "date", "is", "number", "stamp"),
+			s.is(i, "numbers", "digits") && (s.is(i-1, "little", "four", "tiny", "small") || s.is(i+1, "on") && s.is(i+3, "side", "sidewall")) && (s.is(i+1, "say", "says", "are") || s.is(i+4, "say", "says", "are")):
 			for k := range s.qs {
 				q := &s.qs[k]
 				if q.from <= i || q.from > i+9 || q.used {

@@ -98,7 +98,10 @@ func sentences(text string, t []token) iter.Seq[*sentence] {
 	return func(yield func(*sentence) bool) {
 		for len(t) > 0 {
 			end := 0
-			for end < len(t) && t[end].kind != stop && end < longest {
+			for end < len(t) && end < longest && (t[end].kind != stop || putsRight(t[end+1:])) {
+				if t[end].kind == stop {
+					t[end].kind = comma
+				}
 				end++
 			}
 			if end == longest {
@@ -120,6 +123,24 @@ func sentences(text string, t []token) iter.Seq[*sentence] {
 			t = t[end:]
 		}
 	}
+}
+
+// putsRight reports that what follows a stop is a correction with its figure, "No, sorry,
+// twenty-eight inches", which belongs to the sentence before.
+func putsRight(t []token) bool {
+	h := hearing{t: t[:min(len(t), 12)]}
+	i, found := 0, false
+	for i < len(h.t) {
+		switch n := h.match(corrections, i); {
+		case n > 0:
+			i, found = i+n, true
+		case h.t[i].kind == comma || found && h.is(i, "it's", "it", "is", "that's", "they're", "about", "make", "a", "an", "the", "um", "uh"):
+			i++
+		default:
+			return found && h.numberWord(i)
+		}
+	}
+	return false
 }
 
 // A sentence is what is said between two pauses or full stops. Figures and the parts
@@ -175,7 +196,7 @@ func (s *sentence) body() (holds part, told bool) {
 		case n == 0 || k.role != "kind" || s.is(i-1, "my", "his", "her"):
 		case k.value == "dump":
 			return bedPart, true
-		case k.value == "enclosed":
+		case k.value == "enclosed", k.value == "livestock":
 			return boxPart, true
 		default:
 			return noPart, true
@@ -224,7 +245,11 @@ func (s *sentence) leaves() []cue {
 	switch last.cue.weight {
 	case HitchRating, JackRating, AxleRating, DRingRating:
 		if !slices.ContainsFunc(s.out, func(c Candidate) bool { return c.Role == last.cue.weight }) && !last.cue.other {
-			return []cue{{weight: last.cue.weight, verb: true}}
+			out := []cue{{weight: last.cue.weight, verb: true}}
+			if last.cue.part == axlePart {
+				out = append(out, cue{part: axlePart})
+			}
+			return out
 		}
 	}
 	return nil
@@ -242,7 +267,13 @@ func (s *sentence) inCue(i int) bool {
 // takesUp is what of the topic this sentence speaks on of: a short one that names nothing
 // itself; behind a whole sentence only where it says "rated" or "plate".
 func (s *sentence) takesUp(topic []cue) []cue {
-	if len(topic) == 0 || len(s.t) > 16 || topic[0].verb && len(s.t) > 8 {
+	if len(topic) == 0 || len(s.t) > 24 {
+		return nil
+	}
+	if topic[0].verb && s.is(0, "each", "both", "they") && s.is(1, "one", "is", "are", "of", "rated") && s.has("rated", "stamped") {
+		return topic // "There are two axles. Each is rated eight thousand pounds"
+	}
+	if len(s.t) > 16 || topic[0].verb && len(s.t) > 8 {
 		return nil
 	}
 	if topic[0].verb {

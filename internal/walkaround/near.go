@@ -71,6 +71,9 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 	}
 	crossed := -1
 	for i := a; i < b; i++ {
+		if s.restated(i) {
+			continue
+		}
 		if q := s.quantityAt(i); q >= 0 {
 			if q != crossed {
 				crossed = q
@@ -82,7 +85,7 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 			}
 			continue
 		}
-		if behind && s.clause(i) {
+		if behind && (s.clause(i) || s.is(i, "depending", "because", "unless")) {
 			cost += 5
 		} else if !behind && i > c.to && s.is(i, "now", "alright", "let's", "moving", "anyway") && i+1 < len(s.t) && s.t[i+1].kind != comma {
 			cost += 4
@@ -109,6 +112,28 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 		}
 	}
 	return cost + c.cue.weak, true
+}
+
+// restated reports that token i is of a figure that is corrected at once, or of one in metric
+// units that is said again in ours right behind it, or of the words between: "the GVWR is 3,175 kilograms, so seven thousand pounds".
+// What such a figure is of, the one behind it is of.
+func (s *sentence) restated(i int) bool {
+	for k := 0; k+1 < len(s.qs); k++ {
+		q, r := &s.qs[k], &s.qs[k+1]
+		if q.rejected == "corrected at once" && i >= q.head && i < r.head {
+			return true
+		}
+		if i < q.head || i >= r.head || q.unit != foreign || !metric[s.word(q.to-1)] || r.unit != pounds && r.unit != feet && r.unit != inches && r.unit != psi {
+			continue
+		}
+		for j := q.to; j < r.head; j++ {
+			if s.t[j].kind != comma && !s.is(j, "so", "or", "that", "that's", "which", "is", "each", "call", "it", "in", "pounds", "money", "old", "and", "apiece", "about", "roughly", "say") {
+				return false
+			}
+		}
+		return true
+	}
+	return false
 }
 
 // followed reports a rating whose own figure stands right behind it.

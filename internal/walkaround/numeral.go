@@ -39,7 +39,7 @@ var denominators = map[string]float64{"half": 2, "halves": 2, "halfs": 2, "quart
 
 // begins are the words that a numeral can begin with.
 var begins = func() map[string]bool {
-	m := set("a an half quarter inch foot for ate to too hundred thousand")
+	m := set("a an half quarter inch foot for ate to too hundred thousand dozen")
 	for _, list := range []map[string]float64{ones, teens, tens, plurals} {
 		for w := range list {
 			m[w] = true
@@ -209,6 +209,16 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 	one := func(v float64, next int) (numeral, bool) {
 		n.parts, n.to = []float64{v}, next
 		return n, true
+	}
+	switch {
+	case h.is(i, "half") && h.is(i+1, "a") && h.is(i+2, "dozen"):
+		return one(6, i+3)
+	case h.is(i, "half") && h.is(i+1, "dozen"):
+		return one(6, i+2)
+	case h.is(i, "a") && h.is(i+1, "dozen"):
+		return one(12, i+2)
+	case h.is(i, "dozen"):
+		return one(12, i+1)
 	}
 	// "quarter inch", "half inch", "three quarter inch", "5/16"
 	if h.is(i, "half", "quarter") && h.is(i+1, "inch", "foot") {

@@ -354,6 +354,9 @@ func (s *sentence) readings(q *quantity) []reading {
 	if s.ofTrailer(q) {
 		try(GVWR, pounds, 0.1)
 	}
+	if s.is(q.to-1, "pounders") && s.pounders(q.from) {
+		try(AxleRating, pounds, -0.1) // "two axles ... and they're eight thousand pounders"
+	}
 	if q.scaled && q.single() && s.is(q.from-1, "our") && (q.to == len(s.t) || s.t[q.to].kind == comma || s.is(q.to, "it", "and", "with", "this")) {
 		try(GVWR, pounds, 2) // "this is our 14k"
 	}
@@ -367,6 +370,17 @@ func (s *sentence) readings(q *quantity) []reading {
 		return 0
 	})
 	return out
+}
+
+// pounders reports that of the parts that have ratings the axles were named last before token i.
+func (s *sentence) pounders(i int) bool {
+	var last placed
+	for _, c := range s.cues {
+		if c.to <= i && c.from >= last.from && (c.cue.weight == AxleRating || c.cue.weight == JackRating || c.cue.weight == DRingRating || c.cue.weight == HitchRating) && c.cue.part != noPart {
+			last = c
+		}
+	}
+	return last.cue.part == axlePart
 }
 
 // crossBefore reports whether the crossmembers end right before token i, but for an
@@ -638,7 +652,8 @@ func (s *sentence) onTongue(empty placed, q *quantity) bool {
 	for _, c := range s.cues {
 		if c.cue.weight == TongueEmpty && c.to <= empty.from && empty.from-c.to <= 4 && empty.to <= q.from {
 			for i := c.to; i < empty.from; i++ {
-				if s.t[i].kind != word || s.quantityAt(i) >= 0 || s.is(i, "and", "is", "but") {
+				set := s.t[i].kind == comma && s.is(empty.from, "empty") && empty.to == empty.from+1 && s.t[min(empty.to, len(s.t)-1)].kind == comma
+				if s.t[i].kind != word && !set || s.quantityAt(i) >= 0 || s.is(i, "and", "is", "but") {
 					return false
 				}
 			}
@@ -839,8 +854,10 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 			return DeckHeight
 		case s.is(c.from, "inside", "interior"), s.is(c.to-1, "inside"):
 			return BoxHeight
-		case s.holds == boxPart && s.is(c.from, "height", "tall", "high") && q.unit == inches && q.amount >= 60:
+		case s.holds == boxPart && s.is(c.from, "height", "tall", "high") && (q.unit == inches && q.amount >= 60 || q.unit == feet && q.amount >= 5):
 			return BoxHeight
+		case s.holds == noPart && s.is(c.from, "tall", "high") && s.insideBefore(from) && (q.unit == inches && q.amount >= 60 || q.unit == feet && q.amount >= 5):
+			return BoxHeight // nothing else on a trailer is as tall inside
 		case of == bedPart:
 			return BedHeight
 		case of == boxPart:
@@ -855,7 +872,7 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		}
 		return DeckHeight
 	case apart:
-		if of == crossPart && s.is(c.from, "apart", "spaced", "set", "spacing") {
+		if of == crossPart && s.is(c.from, "apart", "spaced", "set", "spacing", "center") {
 			return CrossSpacing
 		}
 		if of == axlePart || s.is(c.from, "spread", "axle", "spacing") && of != crossPart || s.has("axle", "axles") && of != crossPart {
@@ -878,6 +895,17 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 		return CrossSpacing
 	}
 	return ""
+}
+
+// insideBefore reports "inside" within five words before a place: "inside's six and a half
+// foot tall".
+func (s *sentence) insideBefore(at int) bool {
+	for k := at - 1; k >= max(0, at-8); k-- {
+		if s.is(k, "inside") {
+			return true
+		}
+	}
+	return false
 }
 
 // crossSince reports that the crossmembers are the last part named before a place.

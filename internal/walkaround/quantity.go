@@ -41,7 +41,12 @@ func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) 
 var foreignUnits = set(`ton tons yard yards gallon gallons quart quarts volt volts amp amps mile miles hour hours year years month
 	months day days week weeks percent gauge ga mil mils minute minutes people oclock o'clock am pm watt watts
 	lug lugs way pin speed bolt bolts hole holes acre acres cents bearing coats coat horse horsepower hp cc th st nd rd
-	thousandths thousandth hundredth yr units videos times guys stage v mph kilometers meters meter mm cm kg`)
+	thousandths thousandth hundredth yr units videos times guys stage v mph kilometers`)
+
+// metric units are foreign too: what is said in them is said again in pounds and feet, or
+// has no key.
+var metric = set(`kg kgs kilo kilos kilogram kilograms tonne tonnes meter meters metre metres centimeter centimeters centimetre
+	centimetres cm mm millimeter millimeters millimetre millimetres liter liters litre litres kpa bar`)
 
 // unitAt reads the unit behind a number that ends before token i.
 func (h *hearing) unitAt(i int, digits bool) (unit, int) {
@@ -87,7 +92,7 @@ func (h *hearing) unitAt(i int, digits bool) (unit, int) {
 	case "even":
 		return bare, i + 1
 	}
-	if w != "" && foreignUnits[w] {
+	if foreignUnits[w] || metric[w] {
 		return foreign, i + 1
 	}
 	return bare, i

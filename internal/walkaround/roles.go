@@ -69,7 +69,7 @@ func buildCues() map[string][]phrase {
 		}
 	}
 	add(cue{weight: GVWR}, "gvwr", "g v w r", "gvw", "g v w", "gross", "gross weight", "gross weight rating",
-		"gross vehicle weight", "gross vehicle weight rating", "gross rating", "gross on", "tag says", "tag reads", "tag on it says", "tag is", "tagged", "tagged at")
+		"gross vehicle weight", "gross vehicle weight rating", "gross rating", "gross on", "tag says", "tag reads", "tag on it says", "tag is", "tagged", "tagged at", "plated for", "plated at")
 	add(cue{weight: GVWR, weak: 1}, "tag", "permitted weight", "total permitted weight", "permissible weight", "maximum weight", "label says", "label states", "sticker says")
 	add(cue{weight: Empty, verb: true}, "weighs", "weigh", "weighed", "weighing", "weighs in", "scaled", "scales")
 	add(cue{weight: Empty, weak: 1.5, scale: true}, "came in at", "comes in at", "came out at", "came out to", "was right at", "coming in at")
@@ -85,7 +85,9 @@ func buildCues() map[string][]phrase {
 		"to play with", "of cargo", "cargo", "put on it", "load capacity", "weight capacity", "of payload", "for your load", "for the load", "left for", "left to", "remains", "for a load", "for load", "of load")
 	add(cue{weight: Payload, part: deckPart}, "on the deck")
 	add(cue{money: Price}, "price", "priced", "pricing", "asking", "asking price", "sale price", "out the door", "for it",
-		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for", "sell this one for", "this one for", "let it go for", "price tag", "price tag says", "price tag on it says", "for the trailer", "for this trailer", "for the unit", "for this unit", "yours today for", "home for", "cash price", "going for", "get it for", "got it for", "got it at", "have it for", "let it go at", "take it for", "marked at", "lists for", "listed at", "listed for", "takes it home", "takes it", "takes her", "takes her home", "drives it home", "will buy it", "buys it", "marked down to", "sticker price")
+		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for", "sell this one for", "this one for", "let it go for", "price tag", "price tag says", "price tag on it says", "for the trailer", "for this trailer", "for the unit", "for this unit", "yours today for", "home for", "cash price", "going for", "get it for", "got it for", "got it at", "have it for", "let it go at", "take it for", "marked at", "lists for", "listed at", "listed for", "takes it home", "takes it", "takes her", "takes her home", "drives it home", "will buy it", "buys it", "marked down to", "sticker price",
+		"out of her", "she'll run you", "that'll run you", "trailer runs you", "to bring", "looking for", "hoping for", "hoping to get", "have to have", "got to have", "gotta have",
+		"seller wants", "owner wants", "consignor wants", "seller is asking", "got it at", "have it at", "got her at", "have her at")
 	add(cue{weight: AxleRating, part: axlePart}, "axle", "axles", "gawr", "per axle", "g a w r", "an axle", "axle tag", "axle label", "axle rating")
 	add(cue{weight: AxleRating, part: axlePart, otherLength: true}, "axle tubes", "axle tube")
 	add(cue{length: Ball}, "ball")
@@ -104,15 +106,16 @@ func buildCues() map[string][]phrase {
 	add(cue{part: bedPart, length: BedLength}, "bed", "dump", "dump bed", "dump body", "body")
 	add(cue{part: bedPart, length: BedHeight}, "sides", "side height")
 	add(cue{part: boxPart, length: BoxLength}, "box", "enclosed", "cargo trailer", "stock trailer", "livestock trailer", "cattle trailer")
-	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "set at", "set to", "set them at", "set them to", "set em at", "set them all to", "in em", "in them", "cold", "pounds cold", "run at", "run em", "run em at", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them", "keep em at", "keep them at", "keep those at", "got them at", "have them at", "them at", "em at")
+	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "set at", "set to", "set them at", "set them to", "set em at", "set them all to", "in em", "in them", "cold", "pounds cold", "run at", "run em", "run em at", "run them", "run them at", "want them tires", "want those tires", "want the tires", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them", "keep em at", "keep them at", "keep those at", "got them at", "have them at", "them at", "em at")
 	add(cue{attr: wide}, "wall to wall", "wide", "across", "width", "between the fenders", "between fenders", "inside the fenders", "b / t fenders", "in width",
 		"between the fender", "between the two fenders", "between the two fender", "between offenders", "between defenders", "between the vendors", "between vendors", "between the wheel wells", "fender to fender", "between them fenders", "between those fenders", "between these fenders", "in between", "between the wheels", "between", "width of the deck", "deck width", "deck is wide")
 	add(cue{attr: long}, "long", "length", "in length", "total length", "of deck", "length of the deck", "deck length")
-	add(cue{attr: tall}, "off the ground", "off the floor", "off the concrete", "off the pavement", "off the gravel", "off the asphalt", "to the top of the deck", "top of the deck", "ground to the deck", "ground to deck", "deck height", "floor height", "height of the floor", "deck ht", "height of the deck", "loading height", "inside height", "interior height", "tall inside", "high inside", "headroom", "tall", "high", "height", "from the ground", "from the floor", "high of the deck")
+	add(cue{attr: tall}, "off the ground", "off the floor", "off the concrete", "off the pavement", "off the gravel", "off the asphalt", "to the top of the deck", "top of the deck", "ground to the deck", "ground to deck", "deck height", "floor height", "height of the floor", "deck ht", "height of the deck", "loading height", "inside height", "interior height", "tall inside", "high inside", "headroom", "tall", "high", "height", "higher than", "from the ground", "from the floor", "high of the deck")
 	add(cue{attr: apart}, "spread", "spacing", "apart", "axle spacing", "axle spread", "between the axles", "between the two axles", "from axle center to axle center", "center to center", "between axles", "axle center to center", "spacing between axles", "axle to axle", "from one axle to", "from axle to axle", "apart on center", "spaced", "spaced at")
 	add(cue{attr: every}, "on center", "centers", "oc", "o c", "on centers", "every", "between the crossmembers", "between crossmembers", "between the cross members", "between cross members")
 	add(cue{part: crossPart}, "crossmember", "crossmembers", "cross members", "cross member", "crosspieces")
 	add(cue{part: framePart}, "frame", "beam", "main frame", "main rails", "main beam", "beams", "rails", "mainframe", "main beams")
+	add(cue{}, "on the nose", "on the money") // exactly, and no nose
 	// Other parts and other things. A figure of theirs is nobody's here.
 	other := cue{other: true, part: otherPart}
 	each(other, `winch spare wheel rim lug spring spindle drum magnet battery bolt chain toolbox tool_box hinge pin 

@@ -33,6 +33,8 @@ var kinds = []spokenKind{
 	{"kind", "enclosed", "enclosed"},
 	{"kind", "enclosed", "cargo trailer"},
 	{"kind", "livestock", "livestock"},
+	{"kind", "livestock", "stock trailer"},
+	{"kind", "livestock", "cattle trailer"},
 	{"brakes.kind", "electric", "electric brakes"},
 	{"brakes.kind", "electric", "brakes are electric"},
 	{"brakes.kind", "electric over hydraulic", "electric over hydraulic"},

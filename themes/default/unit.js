@@ -27,7 +27,11 @@
 		s.onerror = failed;
 		document.head.appendChild(s);
 	}
+	// The tap on a fold is answered in the next frame; what it asks for comes behind that.
 	function ready(into, then) {
+		requestAnimationFrame(function () { setTimeout(function () { fetched(into, then); }); });
+	}
+	function fetched(into, then) {
 		if (S) return then();
 		load([data.statics, data.machines], function () { S = window.Statics; si = U.si; then(); },
 			function () { say(into, "This part did not load. Try again when there is signal."); });

@@ -13,7 +13,7 @@
 	var byId = function (id) { return document.getElementById(id); };
 	var list = byId("cards"), count = byId("count"), picked = byId("picked"), more = byId("more"), less = byId("less"), versus = byId("versus"), tray = byId("tray");
 	var chips = [].slice.call(panel.querySelectorAll("[data-f]"));
-	var D, N, M, order, facets, wanted = {}, shown, texts = {};
+	var D, N, M, order, facets, wanted = {}, shown, texts = {}, from = 0, to = list && list.children.length;
 	var root = document.documentElement;
 
 	function escape(s) {
@@ -85,7 +85,7 @@
 			var of = f.of;
 			return {
 				name: f.name, values: f.values,
-				of: f.by == "unit" ? of : D.model.map(function (m) { return of[m]; }),
+				of: Int16Array.from(f.by == "unit" ? of : D.model.map(function (m) { return of[m]; })),
 				chips: f.values.map(function (v) { return chips.filter(function (c) { return c.dataset.f == f.name && c.dataset.v == v; })[0]; })
 			};
 		});
@@ -114,14 +114,35 @@
 		}).join("&");
 		return s ? "#" + s : location.pathname + location.search;
 	}
-	// go changes what is asked for; typing does not fill the history letter by letter.
-	function go(change, typing) {
+	// go changes what is asked for; typing does not fill the history letter by letter. The tap
+	// is answered in the next frame, by the chip that it pressed; the address, the finding and
+	// what comes then follow behind that frame, once for all the taps that came before it.
+	var waits;
+	function soon(then) {
+		requestAnimationFrame(function () { setTimeout(then); });
+	}
+	function go(change, typing, then) {
 		var asked = {};
 		for (var k in wanted) asked[k] = wanted[k];
 		if (!("from" in change)) delete asked.from;
 		for (k in change) asked[k] = change[k];
-		history[typing ? "replaceState" : "pushState"](null, "", write(asked));
-		draw();
+		wanted = asked;
+		press();
+		if (!waits) soon(function () {
+			var w = waits;
+			waits = null;
+			if (!w) return;
+			history[w.push ? "pushState" : "replaceState"](null, "", write(wanted));
+			draw(w.then);
+		});
+		waits = { push: !typing || waits && waits.push, then: then };
+	}
+	function tell() { count.focus(); }
+	function set(e, name, value) {
+		if (e.getAttribute(name) != value) e.setAttribute(name, value);
+	}
+	function press() {
+		chips.forEach(function (c) { set(c, "aria-pressed", values(wanted, c.dataset.f).indexOf(c.dataset.v) >= 0); });
 	}
 	function values(asked, name) { return asked[name] ? asked[name].split(",") : []; }
 	function amount(text) {
@@ -132,32 +153,32 @@
 	// ---- finding
 
 	// find tells which units answer, how many each chip would give, and how many each thing
-	// asked for keeps out alone.
+	// asked for keeps out alone. It goes down the columns: how many of the things asked for a
+	// unit fails, and which the last was, by its number in by.
 	function find() {
-		var on = facets.map(function (f) {
-			var v = values(wanted, f.name);
-			return v.length ? f.values.map(function (x) { return v.indexOf(x) >= 0; }) : null;
-		});
+		var by = facets.map(function (f) { return f.name; }).concat("load", "words", "machine", "truck"), F = facets.length;
+		var fails = new Uint8Array(N), last = new Uint8Array(N), alone = {}, hits = [], i, k;
 		var least = amount(wanted.load), words = texts.found, fits = fitting();
-		var hits = [], counts = facets.map(function (f) { return f.values.map(function () { return 0; }); });
-		var alone = {}, F = facets.length;
-		for (var k = 0; k < N; k++) {
-			var i = order[k], fails = 0, by = "", at = -1;
-			if (least && !(D.load[i] >= least)) { fails++; by = "load"; }
-			if (words && !words[i]) { fails++; by = "words"; }
-			for (var f = 0; f < F && fails < 2; f++) {
-				if (on[f] && !on[f][facets[f].of[i]]) { fails++; by = facets[f].name; at = f; }
-			}
-			if (fails < 2 && fits && !fits(i, !fails)) { fails++; by = fits.by; at = -1; }
-			if (fails > 1) continue;
-			if (fails) {
-				alone[by] = (alone[by] || 0) + 1;
-				if (at >= 0 && facets[at].of[i] >= 0) counts[at][facets[at].of[i]]++;
-				continue;
-			}
-			hits.push(i);
-			for (f = 0; f < F; f++) if (facets[f].of[i] >= 0) counts[f][facets[f].of[i]]++;
+		function fail(i, k) { fails[i]++; last[i] = k; }
+		facets.forEach(function (f, k) {
+			var v = values(wanted, f.name);
+			if (!v.length) return;
+			var on = f.values.map(function (x) { return v.indexOf(x) >= 0; });
+			for (var i = 0; i < N; i++) if (!on[f.of[i]]) fail(i, k);
+		});
+		if (least) for (i = 0; i < N; i++) if (!(D.load[i] >= least)) fail(i, F);
+		if (words) for (i = 0; i < N; i++) if (!words[i]) fail(i, F + 1);
+		for (k = 0; k < N; k++) {
+			i = order[k];
+			if (fits && fails[i] < 2 && !fits(i, !fails[i])) fail(i, by.indexOf(fits.by));
+			if (!fails[i]) hits.push(i);
+			else if (fails[i] == 1) alone[by[last[i]]] = (alone[by[last[i]]] || 0) + 1;
 		}
+		var counts = facets.map(function (f, k) {
+			var n = f.values.map(function () { return 0; });
+			for (var i = 0; i < N; i++) if ((!fails[i] || fails[i] == 1 && last[i] == k) && f.of[i] >= 0) n[f.of[i]]++;
+			return n;
+		});
 		if (words) hits.sort(function (a, b) { return words[b] - words[a]; });
 		return { hits: hits, counts: counts, alone: alone, unknown: fits ? fits.unknown : 0 };
 	}
@@ -290,6 +311,35 @@
 			'<b class="price">' + escape(priceText(i)) + "</b>" + (n ? '<span class="warned">' + some(n, "caution", "cautions") + "</span>" : "") + told(i) +
 			'<button type="button" class="pick" value="' + escape(D.stock[i]) + '" aria-pressed="' + (picks().indexOf(D.stock[i]) >= 0) + '" aria-label="Compare ' + escape(D.stock[i]) + '">Compare</button></li>';
 	}
+	// inPage are the cards that stand in the page, by unit: one whose words stay the same stays.
+	// New ones come eight at a time, more than a screen holds, each lot in a frame of its own.
+	var inPage, wordsFor, laid, LOT = 8;
+	function lay(units) {
+		var now = JSON.stringify([machine(), wanted.truck ? truck : null, U.si]), made = document.createElement("ul"), keep = {}, at = list.firstElementChild, next;
+		if (!inPage) {
+			inPage = {};
+			if (now == JSON.stringify([null, null, U.si])) [].forEach.call(list.children, function (c) { inPage[D.stock.indexOf(c.querySelector(".pick").value)] = c; });
+		} else if (now != wordsFor) inPage = {};
+		wordsFor = now;
+		laid = units;
+		var fresh = units.filter(function (i) { return !inPage[i]; }), rest = fresh.splice(LOT);
+		made.innerHTML = fresh.map(card).join("");
+		U.show(made);
+		[].slice.call(made.children).forEach(function (c, k) { inPage[fresh[k]] = c; });
+		units.forEach(function (i) {
+			var c = inPage[i];
+			if (!c) return;
+			keep[i] = c;
+			if (c == at) at = at.nextElementSibling;
+			else list.insertBefore(c, at);
+		});
+		for (; at; at = next) {
+			next = at.nextElementSibling;
+			at.remove();
+		}
+		inPage = keep;
+		if (rest.length) soon(function () { if (laid == units) lay(units); });
+	}
 
 	// ---- drawing
 
@@ -322,7 +372,7 @@
 		b.className = "drop";
 		b.textContent = text || a.text;
 		if (!text) b.setAttribute("aria-label", "Drop " + a.text);
-		b.onclick = function () { go(a.drop); count.focus(); };
+		b.onclick = function () { go(a.drop, false, tell); };
 		return b;
 	}
 
@@ -331,17 +381,21 @@
 		wanted.words && wordsOf(wanted.words).forEach(function (w) { var p = partOf(w); if (parts.indexOf(p) < 0) parts.push(p); });
 		return { statics: !!(m || t), parts: parts };
 	}
-	function draw() {
+	function draw(then) {
 		wanted = read();
 		if (wanted.words) wanted.words = wanted.words.replace(/\+/g, " ");
 		truck = kept();
 		fill();
+		press();
 		var any = Object.keys(wanted).length;
 		if (!any && !shown && !D) return;
 		ready(function () {
 			var n = needs(), paths = n.parts.length ? [panel.dataset.search].concat(n.parts) : [];
 			if (n.statics) paths.push(panel.dataset.statics);
-			all(paths, show);
+			all(paths, function () {
+				show();
+				if (then) then();
+			});
 		});
 	}
 	function all(paths, then) {
@@ -350,17 +404,16 @@
 	}
 	function show() {
 		texts.found = wanted.words ? search(wanted.words) : null;
-		var found = find(), n = found.hits.length, at = Math.min(amount(wanted.from), Math.max(0, n - 1)), from, to;
+		var found = find(), n = found.hits.length, at = Math.min(amount(wanted.from), Math.max(0, n - 1));
 		// One screen more keeps the one before it; no more than two are in the page.
 		at -= at % STEP;
 		from = Math.max(0, at - STEP);
 		to = Math.min(n, at + STEP);
 		facets.forEach(function (f, k) {
 			f.values.forEach(function (v, j) {
-				var c = f.chips[j], is = values(wanted, f.name).indexOf(v) >= 0;
-				c.dataset.n = group(found.counts[k][j]);
-				c.setAttribute("aria-pressed", is);
-				c.classList.toggle("none", !found.counts[k][j] && !is);
+				var c = f.chips[j], n = found.counts[k][j];
+				set(c, "data-n", group(n));
+				c.classList.toggle("none", !n && values(wanted, f.name).indexOf(v) < 0);
 			});
 		});
 		var now = asked();
@@ -370,25 +423,24 @@
 		picked.textContent = "";
 		now.forEach(function (a) { picked.appendChild(dropButton(a)); });
 		if (now.length > 1) picked.appendChild(dropButton({ drop: nothing() }, "Drop all of it"));
-		list.innerHTML = found.hits.slice(from, to).map(card).join("");
-		U.show(list);
+		lay(found.hits.slice(from, to));
 		shown = true;
 		if (!n) relax(now, found.alone);
 		more.hidden = to >= n;
 		more.textContent = "Show " + Math.min(STEP, n - to) + " more";
-		more.onclick = function () { turn(to, STEP); };
 		less.hidden = !from;
-		less.textContent = "Back to the ones before";
-		less.onclick = function () { turn(at - STEP, 0); };
 		compare();
 	}
+	more.onclick = function () { turn(to, STEP); };
+	less.onclick = function () { turn(from, 0); };
 	// turn shows the screen from a number on, and goes to the card that comes first in it.
 	function turn(start, nth) {
-		go({ from: String(start) });
-		var c = list.children[nth];
-		if (!c) return;
-		c.querySelector("a").focus({ preventScroll: true });
-		c.scrollIntoView();
+		go({ from: String(start) }, false, function () {
+			var c = list.children[nth];
+			if (!c) return;
+			c.querySelector("a").focus({ preventScroll: true });
+			c.scrollIntoView();
+		});
 	}
 	function nothing() {
 		var drop = {};
@@ -537,7 +589,7 @@
 		forget.type = "button";
 		forget.className = "drop";
 		forget.textContent = "Forget my truck";
-		forget.onclick = function () { keep(null); go({ truck: "" }); count.focus(); };
+		forget.onclick = function () { keep(null); go({ truck: "" }, false, tell); };
 		box.appendChild(forget);
 		U.show(box);
 		truck = kept();
@@ -572,28 +624,36 @@
 		else if (p.length < 4) p.push(stock);
 		else return say("Four at a time. Take one out to put another in.");
 		wanted.pick = p.join(",");
-		history.replaceState(null, "", write(wanted));
-		ready(compare);
+		picking();
+		soon(function () {
+			history.replaceState(null, "", write(wanted));
+			ready(compare);
+		});
 	}
 	document.addEventListener("click", function (e) {
 		var b = e.target.closest(".pick");
 		if (b) pick(b.value);
 	});
+	function picking() {
+		var p = picks();
+		[].forEach.call(list.querySelectorAll(".pick"), function (b) { set(b, "aria-pressed", p.indexOf(b.value) >= 0); });
+	}
 	function compare() {
 		var p = picks().map(function (s) { return D.stock.indexOf(s); }).filter(function (i) { return i >= 0; });
-		[].forEach.call(list.querySelectorAll(".pick"), function (b) { b.setAttribute("aria-pressed", picks().indexOf(b.value) >= 0); });
+		picking();
 		var on = wanted.compare && p.length > 1;
+		if (!p.length && tray.hidden && versus.hidden) return;
 		tray.hidden = !p.length || on;
 		tray.innerHTML = "<span>" + escape(p.map(function (i) { return D.stock[i]; }).join(", ")) + "</span>" +
 			(p.length > 1 ? '<button type="button" class="do" id="do">Compare ' + p.length + "</button>" : "<span>Pick one more to compare.</span>") +
 			'<button type="button" class="drop" id="undo">Clear</button>';
-		if (p.length > 1) byId("do").onclick = function () { go({ compare: "1", from: wanted.from }); versus.focus(); };
-		byId("undo").onclick = function () { go({ pick: "", compare: "", from: wanted.from }); count.focus(); };
+		if (p.length > 1) byId("do").onclick = function () { go({ compare: "1", from: wanted.from }, false, function () { versus.focus(); }); };
+		byId("undo").onclick = function () { go({ pick: "", compare: "", from: wanted.from }, false, tell); };
 		root.classList.toggle("comparing", !!on);
 		versus.hidden = !on;
 		versus.innerHTML = on ? table(p) : "";
 		U.show(versus);
-		if (on) byId("back").onclick = function () { go({ compare: "", from: wanted.from }); count.focus(); };
+		if (on) byId("back").onclick = function () { go({ compare: "", from: wanted.from }, false, tell); };
 	}
 	function table(p) {
 		var rows = [["Price", priceText], ["Is it here?", stateText], ["Payload", loadText, loadBoth], ["GVWR", function (i) { return M.gvwr[D.model[i]]; }],
@@ -617,11 +677,13 @@
 	}
 
 	document.addEventListener("units", function () {
-		if (shown) show();
+		if (shown) soon(show);
 		fill();
 	});
-	window.addEventListener("popstate", draw);
-	window.addEventListener("hashchange", draw);
+	// Back and an address typed are drawn at once; a tap that still waits is overtaken.
+	["popstate", "hashchange"].forEach(function (e) {
+		window.addEventListener(e, function () { waits = null; draw(); });
+	});
 	draw();
 	// The data comes behind everything else, before somebody needs it.
 	window.addEventListener("load", function () { setTimeout(function () { ready(function () {}); }, 200); });

@@ -1,0 +1,229 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"io/fs"
+	"maps"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"tarepage/internal/proving"
+)
+
+// A lot is a small yard whose builds are run as processes of their own, with a cache folder of
+// its own, and stopped in the middle, starved and shut out.
+type lot struct {
+	t          *testing.T
+	dir        string // of the yard, with content/ in it
+	cache, bin string
+	target     string
+}
+
+// newLot makes a yard that writes into every place a build writes to: its site has an address,
+// so each build draws the cards of shared links and keeps them in the cache.
+func newLot(t *testing.T, n int) *lot {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("builds as processes of their own are left to the whole run")
+	}
+	self, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	// The folders are also another user's to pass through.
+	base := t.TempDir()
+	for _, dir := range []string{filepath.Dir(base), base} {
+		if err := os.Chmod(dir, 0o755); err != nil {
+			t.Fatal(err)
+		}
+	}
+	l := &lot{t: t, dir: filepath.Join(base, "yard"), cache: filepath.Join(base, "cache"), bin: filepath.Join(base, "build")}
+	if runtime.GOOS == "windows" {
+		l.bin += ".exe"
+	}
+	l.target = filepath.Join(l.dir, "public")
+	// This test's binary is the command when it is called build (testscript.Main).
+	if os.Link(self, l.bin) != nil {
+		data, err := os.ReadFile(self)
+		if err == nil {
+			err = os.WriteFile(l.bin, data, 0o755)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := errors.Join(os.MkdirAll(l.cache, 0o755), proving.Write(l.dir, n)); err != nil {
+		t.Fatal(err)
+	}
+	swapText(t, l.yard(), "as-of:", "address: https://yard.example/\nas-of:")
+	return l
+}
+
+func (l *lot) yard() string { return filepath.Join(l.dir, "content", "yard.md") }
+
+// change renames the yard: every page and every card becomes another.
+func (l *lot) change(i int) {
+	l.t.Helper()
+	swapText(l.t, l.yard(), line(l.t, l.yard(), "name: "), "name: Proving Ground "+strconv.Itoa(i))
+}
+
+// command is a build of the yard into a target, before it is started.
+func (l *lot) command(target string) *exec.Cmd {
+	return &exec.Cmd{Path: l.bin, Args: []string{"build", "-from", l.dir, "-to", target, "-quiet"}, Dir: l.dir,
+		Env: append(os.Environ(), "XDG_CACHE_HOME="+l.cache, "HOME="+l.cache, "TMPDIR="+os.TempDir())}
+}
+
+// ran runs a command to its end and tells how it ended.
+func (l *lot) ran(cmd *exec.Cmd) (status int, says string) {
+	l.t.Helper()
+	var out bytes.Buffer
+	cmd.Stdout, cmd.Stderr = &out, &out
+	err := cmd.Run()
+	var exit *exec.ExitError
+	if err != nil && !errors.As(err, &exit) {
+		l.t.Fatal(err)
+	}
+	return cmd.ProcessState.ExitCode(), out.String()
+}
+
+// builds runs a build that has to be clean, and says nothing then.
+func (l *lot) builds(what, target string) map[string]string {
+	l.t.Helper()
+	if status, says := l.ran(l.command(target)); status != clean || says != "" {
+		l.t.Fatalf("%s: status %d: %.2000s", what, status, says)
+	}
+	return site(l.t, target)
+}
+
+// first is the site of a build that finds nothing: no site, no note, no cache.
+func (l *lot) first() map[string]string {
+	l.t.Helper()
+	base := l.t.TempDir()
+	other := *l
+	other.cache = filepath.Join(base, "cache")
+	return other.builds("a first build", filepath.Join(base, "public"))
+}
+
+// alone fails for what a build that ended left beside the target, other than its note and, where the
+// cache takes nothing, what it drew.
+func (l *lot) alone(what, target string) {
+	l.t.Helper()
+	entries, err := os.ReadDir(filepath.Dir(target))
+	if err != nil {
+		l.t.Fatal(err)
+	}
+	for _, e := range entries {
+		if name := e.Name(); strings.HasPrefix(name, ".") && name != ".public.kept" && name != ".public.lock" && name != ".tarepage" {
+			l.t.Errorf("%s: %s is left beside the target", what, name)
+		}
+	}
+}
+
+// stands is the site in the target; none where there is no target.
+func stands(t *testing.T, target string) map[string]string {
+	t.Helper()
+	if _, err := os.Lstat(target); errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	return site(t, target)
+}
+
+// TestKilledBuilds kills the command at moments drawn from the whole span of a build, which
+// changes every page and draws every card anew: reading, working, making pages, keeping
+// cards, staging, the swap, the note. Each time the target is the old site or the one that
+// the next build makes, file by file and byte by byte, and the next build is clean, is a
+// first one's, and leaves nothing beside it.
+func TestKilledBuilds(t *testing.T) {
+	kills := 6
+	if os.Getenv("TAREPAGE_LONG") != "" {
+		kills = 300
+	}
+	seed := uint64(time.Now().UnixNano())
+	if s, err := strconv.ParseUint(os.Getenv("TAREPAGE_SEED"), 10, 64); err == nil {
+		seed = s
+	}
+	random := rand.New(rand.NewPCG(seed, 0))
+	l := newLot(t, 3)
+	old := l.builds("the first", l.target)
+	start := time.Now()
+	l.change(0)
+	old = l.builds("the second", l.target)
+	span := time.Since(start)
+	killed, before, after, left := 0, 0, 0, 0
+	for i := 1; i <= kills; i++ {
+		l.change(i)
+		cmd := l.command(l.target)
+		start := time.Now()
+		if err := cmd.Start(); err != nil {
+			t.Fatal(err)
+		}
+		time.Sleep(time.Duration(random.Int64N(int64(span) * 11 / 10)))
+		_ = cmd.Process.Kill()
+		if cmd.Wait() != nil {
+			killed++
+		} else {
+			span = (span + time.Since(start)) / 2 // the machine is as fast as it is now
+		}
+		found := stands(t, l.target)
+		if entries, err := os.ReadDir(l.dir); err != nil {
+			t.Fatal(err)
+		} else if len(entries) > 4 { // content, public, its lock and its note
+			left++
+		}
+		next := l.builds("after a kill", l.target)
+		switch {
+		case maps.Equal(found, old):
+			before++
+		case maps.Equal(found, next):
+			after++
+		default:
+			t.Errorf("the target is neither the old site nor the new one: %d files", len(found))
+			same(t, "against the new one", found, next)
+		}
+		l.alone("after a kill", l.target)
+		if i%30 == 1 {
+			same(t, "after kills", next, l.first())
+		}
+		if t.Failed() {
+			t.Fatalf("kill %d of %d; the moments are drawn by TAREPAGE_SEED=%d", i, kills, seed)
+		}
+		old = next
+	}
+	t.Logf("TAREPAGE_SEED=%d: %d of %d killed in time; %d old sites, %d new ones; %d left something beside the target, which the next build took away",
+		seed, killed, kills, before, after, left)
+	if kills == 300 && (killed < 150 || left == 0) {
+		t.Error("too few kills met a build at work: this test has shown too little")
+	}
+}
+
+// TestTwoCommandsOneTarget: two builds at once as processes of their own, of one yard into one
+// target. One waits for the other; both are clean.
+func TestTwoCommandsOneTarget(t *testing.T) {
+	l := newLot(t, 3)
+	l.builds("before", l.target)
+	for i := range 2 {
+		l.change(i)
+		a, b := l.command(l.target), l.command(l.target)
+		var says bytes.Buffer
+		a.Stderr = &says
+		if err := a.Start(); err != nil {
+			t.Fatal(err)
+		}
+		if status, says := l.ran(b); status != clean || says != "" {
+			t.Errorf("one of two: status %d: %s", status, says)
+		}
+		if err := a.Wait(); err != nil {
+			t.Errorf("one of two: %v: %s", err, says.String())
+		}
+		l.alone("after two", l.target)
+	}
+	same(t, "after two at once", site(t, l.target), l.first())
+}
