@@ -364,6 +364,10 @@ func TestHeaps(t *testing.T) {
 		t.Fatalf("heaped: %+v", f)
 	}
 	for _, h := range w.Heaps {
+		// Wet it is 3,120 lb/cu yd, and 6,240 lb struck.
+		if h.Material == "gravel or crushed stone, loose wet" && (h.Struck != 6240 || !h.FitsStruck || h.FitsHeaped) {
+			t.Errorf("wet gravel: %+v", h)
+		}
 		if h.Material != "gravel or crushed stone, loose dry" {
 			continue
 		}
