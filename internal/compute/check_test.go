@@ -246,6 +246,7 @@ func TestTieDownsByLength(t *testing.T) {
 		{"4.11", measure.Inches(20.1 * 12), 5000, true, 3},
 		{"blocked and short", ft(4), 500, true, 1},
 		{"4.12: the published case counts 3 by its 18 ft", ft(18), 40200, false, 3},
+		{"4.17: a Canadian handbook's 3.65 m and 600 kg take 3 (by meters; the feet agree)", measure.FromMillimeters(3650), measure.FromKilograms(600), false, 3},
 	} {
 		if got := LeastByLength(c.length, c.weight, c.blocked); got != c.want {
 			t.Errorf("%s: %s, %s, blocked %v: %d, want %d", c.name, c.length, c.weight, c.blocked, got, c.want)
