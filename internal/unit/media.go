@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"maps"
 	"path"
+	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -88,7 +89,12 @@ func (s *shelf) look(list []Media) []Media {
 			if m.Data, m.Fault = s.read(m.Name); m.Fault != "" {
 				m.Data = nil
 			}
-		case "recording.video", "photos.file":
+		case "recording.video":
+			// It is published under its own name; a photo gets one of ours.
+			if m.Fault = s.unfit(m.Name); m.Fault == "" {
+				m.Fault = s.facts(m)
+			}
+		case "photos.file":
 			m.Fault = s.facts(m)
 		}
 	}
@@ -106,6 +112,37 @@ func (s *shelf) seek(name string) (at string, info fs.FileInfo, fault string) {
 		}
 	}
 	return name, info, fault
+}
+
+// device is a name that Windows takes for a device, whatever its ending (Microsoft, Naming
+// Files, Paths, and Namespaces).
+var device = regexp.MustCompile(`(?i)^(con|prn|aux|nul|conin\$|conout\$|(com|lpt)[0-9¹²³]) *(\.|$)`)
+
+// unfit says why a file cannot be published under its name on every system, or nothing.
+func (s *shelf) unfit(name string) string {
+	at := mediaRoot
+	for step := range strings.SplitSeq(name, "/") {
+		full := path.Join(at, step)
+		switch i := strings.IndexAny(step, `<>:"|?*`); {
+		case i >= 0:
+			return fmt.Sprintf("the name has the character %q, which Windows reserves; rename the file", step[i])
+		case strings.HasSuffix(step, ".") || strings.HasSuffix(step, " "):
+			return fmt.Sprintf("the name %q ends in a period or a space, which Windows drops; rename the file", step)
+		case device.MatchString(step):
+			return fmt.Sprintf("%q is a device on Windows; rename the file", step)
+		}
+		entries, err := s.list(at)
+		if err != nil {
+			return fmt.Sprintf("%s cannot be listed: %v", at, plainError(err))
+		}
+		for _, other := range slices.Sorted(maps.Keys(entries)) {
+			if other != step && strings.EqualFold(other, step) {
+				return fmt.Sprintf("%s and %s differ in capitals only, which many systems do not tell apart; rename one", full, other)
+			}
+		}
+		at = full
+	}
+	return ""
 }
 
 // facts reads what the head of a photo or a video tells. A file that several units name

@@ -111,6 +111,8 @@ var notAsAstisub = map[string]string{
 	"38-rolling.vtt":           lineOfSpaces,
 	"a-hotshot.vtt":            lineOfSpaces,
 	"d-cbtilt.vtt":             lineOfSpaces,
+	"a-gooseneck.vtt":          lineOfSpaces,
+	"e-dragcar.vtt":            lineOfSpaces,
 	"16-entities.vtt":          "it decodes only some entities, WebVTT 4.2.2 names all of HTML",
 	"19-zero-length.vtt":       "it keeps cues that end before they start",
 	"17-out-of-order.vtt":      "it keeps the file's order",

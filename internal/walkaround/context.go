@@ -10,7 +10,7 @@ import "strings"
 var elsewhere = phrases("that one over", "that one", "for comparison", "by comparison", "compared to", "compare that to", "version", "version of it", "one over", "over there", "over yonder", "biggest one", "smallest one", "longest one", "largest one", "cheapest one", "the other one", "other unit", "other model",
 	"other trailer", "one next to", "one behind", "one beside", "bigger one", "next size", "size up", "step up to", "just like it",
 	"same thing", "same trailer", "little ones", "another one", "new ones", "would be", "would weigh", "you can order", "can order",
-	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "you'd want", "federal", "used to", "sister",
+	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "i'd like to get", "wants the", "wanted the", "looking for the", "everybody keeps", "right behind it", "parked behind it", "sitting behind it", "you'd want", "federal", "used to", "sister",
 	"if you", "if i", "if your", "if it", "if it's", "if they", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck", "truck of", "truck rated", "trucks rated", "truck that", "any truck", "pickup of", "pickup rated",
 	"footer too", "footers too", "footer in stock", "footer on order", "one in stock", "rental fleet", "pickup may", "pickup might", "truck may", "truck might", "suv may", "suv might",
 	"could get", "can get it", "could have", "suppose", "next to it", "the other ones", "smaller one", "longer one", "heavier one", "couplers all the time",
@@ -35,7 +35,7 @@ var notIf = set(`look come notice see can count remember recall ask asked did do
 	know care`)
 
 // back ends talk of another unit.
-var back = phrases("but", "this one", "this is", "this takes", "this here", "what's on it", "what on it", "ours", "this guy", "these are", "now this", "alright", "all right", "anyway", "moving on", "now the", "now on", "so the", "so this", "this trailer", "on here", "so we've", "how high", "how wide", "how tall", "we've got it", "we have it at", "i'm looking for", "i'm asking", "we're asking", "okay so", "now your", "now you've")
+var back = phrases("but", "this one", "this is", "this takes", "this here", "what's on it", "what on it", "ours", "this guy", "these are", "now this", "alright", "all right", "anyway", "moving on", "now the", "now on", "so the", "so this", "so you can", "so you're", "so it", "this trailer", "on here", "so we've", "how high", "how wide", "how tall", "we've got it", "we have it at", "i'm looking for", "i'm asking", "we're asking", "okay so", "now your", "now you've")
 
 // talkOfHours makes a whole clause one of opening hours and dates.
 var talkOfHours = set(`open opens closed closes close monday tuesday wednesday thursday friday saturday sunday mondays saturdays
@@ -92,7 +92,7 @@ func (h *hearing) generic(i int) int {
 				return 2 // "that truck parked there weighs"
 			}
 		}
-		if h.is(i+2, "i", "we", "he", "you", "that", "who") && h.is(i+3, "pull", "pulls", "drug", "drag", "brought", "use", "used", "run", "runs", "tow", "tows", "had", "have", "hauls", "drive", "drives") {
+		if h.is(i+2, "i", "we", "he", "you", "that", "who") && h.is(i+3, "pull", "pulls", "pulled", "hauled", "came", "drug", "drag", "brought", "use", "used", "run", "runs", "tow", "tows", "had", "have", "hauls", "drive", "drives") {
 			return 2 // "the truck I pull with has"
 		}
 	}
@@ -156,7 +156,7 @@ func (h *hearing) forIt(i int) bool {
 	if !h.is(i, "i'd") {
 		return false
 	}
-	for k := i + 2; k < i+9; k++ {
+	for k := i + 2; k < i+12; k++ {
 		if h.is(k, "for") && h.is(k+1, "it", "her", "this") {
 			return true
 		}
@@ -179,7 +179,7 @@ func (h *hearing) numberWord(i int) bool { _, ok := h.numeralAt(i); return ok }
 // otherOne is the length of "the new one", "our last one", "that big blue one" at token i: one
 // is told from this one by what it is like. "This one" and "it's the long one" are this.
 func (h *hearing) otherOne(i int) int {
-	if !h.is(i, "the", "that", "those", "them", "our", "his", "their", "her", "my", "your", "a", "an", "another", "any", "some") || h.is(i-1, "is", "this", "was") || i > 0 && h.t[i-1].possessive {
+	if !h.is(i, "the", "that", "those", "them", "our", "his", "their", "her", "my", "your", "a", "an", "another", "any", "some") || h.is(i-1, "is", "are", "this", "was") || i > 0 && h.t[i-1].possessive {
 		return 0
 	}
 	if h.is(i, "the") && h.is(i+1, "one", "ones") && h.is(i+2, "to", "on", "at", "by", "beside", "behind", "next", "in", "over", "across", "from", "we", "they", "he", "before", "after") {
@@ -281,7 +281,7 @@ func (h *hearing) clause(i int) bool {
 		return false // "the galvanized one next to it's forty-one hundred"
 	case h.is(i, "now", "alright", "let's", "anyway", "moving"):
 		return true
-	case h.is(i, "you've", "we've", "i've", "they've", "you", "we", "they", "i") && h.is(i+1, "got", "have", "can", "do", "could", "put", "also"):
+	case h.is(i, "you've", "we've", "i've", "they've", "you", "we", "they", "i") && h.is(i+1, "got", "have", "can", "do", "could", "put", "also", "can't", "don't", "didn't", "told"):
 		return true
 	case h.is(i, "it", "there", "here", "this", "that", "she") && h.t[i].possessive, h.is(i, "it") && h.is(i+1, "has", "is", "comes", "sits", "will", "also"):
 		return true
@@ -309,7 +309,7 @@ const asideReach = 9
 func (h *hearing) setAside() []string {
 	why := make([]string, len(h.t))
 	for i := 0; i < len(h.t); i++ {
-		if h.match(talkOfCalls, i) > 0 {
+		if h.match(talkOfCalls, i) > 0 && !(h.is(i, "phone", "telephone") && (h.is(i-1, "the", "my") && h.is(i-2, "on", "over") || h.is(i-1, "by", "this"))) {
 			for k := i; k < len(h.t); k++ {
 				why[k] = "a telephone number, an address or a stock number"
 			}
@@ -318,6 +318,9 @@ func (h *hearing) setAside() []string {
 		n := h.match(elsewhere, i)
 		if h.is(i, "buddy") && h.is(i-1, "good", "hey", "howdy") {
 			n = 0 // who listens
+		}
+		if h.is(i, "little") && h.is(i-1, "the") && h.is(i-2, "are", "is") {
+			n = 0 // "the tires are the little ones"
 		}
 		if n == 0 {
 			n = max(h.ownedAt(i), h.generic(i))
@@ -329,6 +332,8 @@ func (h *hearing) setAside() []string {
 			from, least := i, max(0, i-asideReach)
 			if h.subjectHere(i, n) || h.is(i, "the") && h.otherOne(i) > 0 && h.is(i-1, "it", "her", "sold", "one") || h.ownSubject(i) {
 				least = i
+			} else if h.personActs(i) {
+				least = i - 1
 			}
 			for from > least && !(h.is(from, "i", "he", "we", "they", "you", "you'd", "i'd", "he'd", "we'd", "they'd", "i'm", "i've", "we've", "they've") && from < i) && h.t[from-1].kind != comma && !(h.clause(from) && from < i) && !h.is(from-1, "and") && h.match(back, from) == 0 && h.match(back, from-1) == 0 && why[from-1] == "" && !h.is(from-1, "so", "where", "than", "like") && !h.is(from, "not") {
 				from--
@@ -393,9 +398,13 @@ func (h *hearing) subjectHere(i, n int) bool {
 // where it tells which: "the sixteen-footer we sold".
 func (h *hearing) ownSubject(i int) bool {
 	switch {
+	case h.is(i, "if") && h.is(i-1, "depends", "depending"):
+		return true
+	case i > 0 && h.is(i, "if") && (h.is(i+1, "you") && h.is(i+2, "want", "need", "like") && h.is(i+3, "to") || h.is(i+1, "your")):
+		return true
 	case i == 0 || h.is(i-1, "than", "like", "with", "to", "of", "on", "for", "as", "by", "under", "at", "from", "and", "that", "which", "what", "where", "because", "if", "is", "not", "no", "one", "ones", "footer", "footers", "trailer", "trailers"):
 		return false
-	case h.is(i, "we", "they", "he") && h.match(elsewhere, i) > 0, h.is(i, "if") && h.is(i+1, "you") && h.is(i+2, "want", "need", "like") && h.is(i+3, "to"):
+	case h.is(i, "we", "they", "he") && h.match(elsewhere, i) > 0:
 		return true
 	case h.is(i, "that", "those", "the") && things[h.word(i+1)] && h.generic(i) > 0:
 		return true
@@ -407,18 +416,29 @@ func (h *hearing) ownSubject(i int) bool {
 	return false
 }
 
+// personActs reports "my neighbor ran": a person at token i who does something, which begins a
+// clause of its own.
+func (h *hearing) personActs(i int) bool {
+	return persons[h.word(i)] && h.is(i-1, "my", "the", "a", "his", "her", "that", "one", "some") && i > 1 &&
+		!h.is(i-2, "to", "for", "with", "of", "from", "than", "like", "by", "on", "is", "was") &&
+		h.is(i+1, "ran", "runs", "has", "had", "got", "hauls", "hauled", "thought", "thinks", "said", "says", "told", "bought", "sold", "wants", "wanted", "put", "used", "uses", "pulls", "pulled", "asked", "came", "called")
+}
+
 // asideEnd is where talk of elsewhere that begins with the n words at i ends. What is
 // supposed ends with its own clause, and an if with the next; another unit is spoken of
 // until something turns back, or for a while.
 func (h *hearing) asideEnd(i, n int) int {
 	most, clauses := i+elsewhereReach, 1000
 	switch {
+	case h.is(i-1, "than"):
+		return i + n // "five inches lower than my old one"
 	case h.is(i, "if"):
 		most, clauses = i+12, 2
 	case h.is(i, "that", "the") && h.match(elsewhere, i) == 0, // a truck or another thing as the subject
 		h.is(i, "don't", "to", "need", "low", "goosenecks", "trailers", "flatbeds", "haulers", "deckovers"),
 		h.is(i, "my", "his", "her", "their", "our", "an", "most", "every", "some", "your", "used", "legal", "legally", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming", "left", "right"),
-		h.is(i, "sister", "sold", "traded"), h.is(i, "we", "i") && h.is(i+1, "sold"),
+		persons[h.word(i)],
+		h.is(i, "sister", "sold", "traded", "everybody"), h.is(i, "we", "i") && h.is(i+1, "sold"),
 		h.is(i, "that") && h.is(i+1, "one") && (h.is(i+2, "sold", "gone", "spoken") || h.is(i+2, "is") && h.is(i+3, "sold", "gone", "spoken")):
 		most, clauses = i+14, 1
 	case h.is(i-1, "on", "than", "like", "from", "of"), h.is(i-1, "the") && h.is(i-2, "on", "than", "like", "from", "of"):
@@ -483,7 +503,7 @@ var standing = set(`a an the and or but so with without on in at to from for of 
 	guys man buddy y'all you i we they he she them em us me your our my their his her will would can could should might may must
 	do does did have has had got get gonna going comes goes sits weighs gives leaves empty loaded dry full max maximum minimum
 	cold flat ish thereabouts okay alright um uh like well see look say says said instead let's cash firm obo tops rated rating
-	she'll it'll you'll he'll they'll we'll that'll they're we're you're i'm i've we've you've depending every everything thanks thank please anyway moving next real pretty or's exactly approximately certified actual net unladen`)
+	somebody someone anybody nobody depends load more she'll it'll you'll he'll they'll we'll that'll they're we're you're i'm i've we've you've depending every everything thanks thank please anyway moving next real pretty or's exactly approximately certified actual net unladen`)
 
 // sortsOfPart are what parts of trailers are said to be; they are no thing by themselves.
 var sortsOfPart = set(`stand slide fold flip pull drive side post spare steel wood aluminum galvanized welded bolted adjustable demountable
@@ -532,6 +552,7 @@ var selves = set(`it she this that one thing unit trailer itself whole here ther
 	will can would could should to not n't never always usually probably guy baby girl time times both each together um uh like
 	well yeah know empty loaded dry alone height width length weight says say said up down out in back end front inside outside most least much
 	where because if when overall roughly about right around maybe nearly almost exactly folks sir ma'am y'all buddy man another piece fella
+	plate label sticker placard tag decal ticket slip paperwork sheet load
 	her him them em these those ours number measurement figure answer rating size beauty monster beast`)
 
 // strange reports that what q is said of, right in front of its verb, is a thing that nobody
@@ -647,6 +668,9 @@ func (h *hearing) surroundings(qs []quantity, aside []string) {
 		if q.rejected == "" && h.denied(q) {
 			q.rejected = "denied"
 		}
+		if q.rejected == "" && h.notRight(q.to) {
+			q.rejected = "denied"
+		}
 		if q.rejected == "" && h.difference(q) {
 			q.rejected = "a difference, not a value"
 		}
@@ -727,10 +751,13 @@ func (h *hearing) listed(q *quantity) bool {
 	if h.is(q.head-1, "up", "down") && h.is(q.head-2, "goes", "went", "going", "gone", "go", "come", "came", "coming") || h.is(q.head-1, "a") && h.is(q.head-2, "up", "down") && h.is(q.head-3, "goes", "went", "going", "gone", "go", "come", "came") {
 		return true
 	}
+	if h.is(k, "want", "wanted", "asking") && h.is(k-1, "they", "they're") {
+		return true
+	}
 	if h.is(k, "msrp", "retail", "retails", "normally", "usually", "regularly", "regular") || h.is(k, "list", "lists") && h.is(k-1, "normally", "usually") {
 		return true
 	}
-	if h.is(k, "list", "lists", "listed", "sticker") {
+	if h.is(k, "list", "lists", "listed", "sticker") && !h.is(q.to, "gross", "gvwr", "empty") {
 		for i := q.to; i < len(h.t); i++ {
 			if h.numberWord(i) {
 				return true
@@ -797,6 +824,9 @@ func (h *hearing) denied(q *quantity) bool {
 	if h.is(k, "not", "ain't", "isn't", "never", "wasn't") {
 		return true
 	}
+	if h.is(k, "have", "got") && h.is(k-1, "don't", "doesn't", "didn't") {
+		return true
+	}
 	return h.is(k, "say") && h.is(k-1, "don't", "doesn't", "not")
 }
 
@@ -819,6 +849,8 @@ func (h *hearing) compare(q *quantity) {
 		set(About, 2)
 	case h.is(k, "it") && h.is(k-1, "call"):
 		set(About, 2)
+	case h.is(k, "below", "under") && h.negated(k) > 0 && !h.is(k-1, "just", "right", "hair", "shade", "little", "bit"):
+		set(AtLeast, 1)
 	case h.is(k, "under", "below"):
 		set(Under, 1)
 	case h.is(k, "of") && h.is(k-1, "shy"):
@@ -844,6 +876,8 @@ func (h *hearing) compare(q *quantity) {
 		}
 	case h.is(k, "least") && h.is(k-1, "at"):
 		set(AtLeast, 2)
+	case h.is(k, "exceed"):
+		set(UpTo, 1)
 	case h.is(k, "most") && h.is(k-1, "at"):
 		set(UpTo, 2)
 	case h.is(k, "to") && h.is(k-1, "up"):
@@ -876,7 +910,7 @@ func (h *hearing) compare(q *quantity) {
 // "twenty-eight hundred pounds empty, give or take".
 func (h *hearing) roughlyBehind(i int) bool {
 	for k := i; k < min(i+4, len(h.t)) && !h.numberWord(k); k++ {
-		if h.is(k, "give") && h.is(k+1, "or") && h.is(k+2, "take") || h.is(k, "or") && h.is(k+1, "thereabouts") {
+		if h.is(k, "give") && h.is(k+1, "or") && h.is(k+2, "take") || h.is(k, "or") && h.is(k+1, "thereabouts") || h.is(k, "more") && h.is(k+1, "or") && h.is(k+2, "less") {
 			return true
 		}
 	}
@@ -909,6 +943,20 @@ func (h *hearing) negated(i int) int {
 		}
 	}
 	return 0
+}
+
+// notRight reports "and that's not right", "which is wrong" right behind a figure.
+func (h *hearing) notRight(i int) bool {
+	for k := i; k < min(i+2, len(h.t)) && (h.t[k].kind == comma || h.is(k, "and", "but")); k++ {
+		i++
+	}
+	if h.is(i, "which", "that") && (h.t[i].possessive || h.is(i+1, "is")) {
+		if !h.t[i].possessive {
+			i++
+		}
+		return h.is(i+1, "wrong") || h.is(i+1, "not") && h.is(i+2, "right", "correct", "it")
+	}
+	return false
 }
 
 // tenFour reports the "ten-four" and "one nine" of talk on the radio, which nothing beside it

@@ -139,6 +139,12 @@ func (s *sentence) counts() {
 			}
 			continue
 		}
+		if c, at, ok := s.nounBefore(q.from); ok && (c.role == StakePockets || c.role == DRings) && s.is(q.to, "i", "we", "and", "they", "all", "on", "in", "along", "down", "yeah") && !s.saysRole(c.role) {
+			if tell(at, q.to, c, n, 0.85) {
+				q.used = true
+			}
+			continue
+		}
 		if q.to == len(s.t) || s.t[q.to].kind == comma {
 			k := q.from - 1
 			for k >= 0 && (s.t[k].kind == comma || s.is(k, "are", "is", "count")) {
@@ -168,6 +174,10 @@ func (s *sentence) counts() {
 			if k := s.quantityAt(i - 1); k >= 0 && s.qs[k].unit == feet && s.qs[k].rejected == "" && s.is(s.qs[k].head-1, "a") {
 				tell(i, i+1, countedThings[0], n, 0.85) // "she's a sixteen-foot tandem with a gate"
 			}
+		}
+		if s.is(i, "tandem") && s.is(i+1, "dual") && (i+2 == len(s.t) || s.t[i+2].kind == comma || s.is(i+2, "and", "with", "so")) {
+			tell(i, i+1, countedThings[0], n, 0.85) // "it's a tandem dual"
+			continue
 		}
 		j, rated, plural := i+1, false, false
 		for j < min(i+8, len(s.t)) {

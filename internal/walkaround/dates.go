@@ -1,6 +1,9 @@
 package walkaround
 
-import "strconv"
+import (
+	"strconv"
+	"strings"
+)
 
 // dates finds the week and year a tire was made: "date code thirty-one twenty-five",
 // "week eighteen of twenty-three". The code is 49 CFR 574.5: two digits of the week,
@@ -11,6 +14,8 @@ func (s *sentence) dates() {
 		case s.is(i, "date") && s.is(i+1, "code", "codes") && s.is(i+2, "run", "runs", "range", "go", "are", "vary") && s.has("from", "to", "between", "all"):
 			// of several tires that were made at different times
 		case s.is(i, "date") && s.is(i+1, "code", "codes", "thing", "stamp", "on"), s.is(i, "dot", "dots") && s.is(i+1, "says", "code", "date", "is", "number", "stamp"),
+			s.is(i, "code") && s.is(i+1, "on") && s.is(i+3, "side", "sidewall", "tire", "tires"),
+			s.is(i, "numbers") && s.is(i+1, "on") && s.is(i+2, "em", "them", "those", "these") && s.is(i+3, "are", "is", "say", "says"),
 			s.is(i, "numbers", "digits") && (s.is(i-1, "little", "four", "tiny", "small") || s.is(i+1, "on") && s.is(i+3, "side", "sidewall")) && (s.is(i+1, "say", "says", "are") || s.is(i+4, "say", "says", "are")):
 			for k := range s.qs {
 				q := &s.qs[k]
@@ -33,6 +38,21 @@ func (s *sentence) dates() {
 				}
 				break
 			}
+		case s.is(i, "week") && s.is(i+1, "of"):
+			// "the 48th week of 24", "nineteenth week of twenty three"
+			for k := range s.qs {
+				b := &s.qs[k]
+				y, ok := b.whole()
+				if b.from != i+2 || !ok {
+					continue
+				}
+				if y >= 2000 {
+					y -= 2000
+				}
+				if w := s.ordinalBefore(i); w > 0 && w < 54 && y < 60 && s.made(i-1, b.to, twoDigits(w)+twoDigits(y)) {
+					b.used = true
+				}
+			}
 		case s.is(i, "week"):
 			for k := 0; k+1 < len(s.qs); k++ {
 				a, b := &s.qs[k], &s.qs[k+1]
@@ -51,6 +71,39 @@ func (s *sentence) dates() {
 			}
 		}
 	}
+}
+
+// ordinals are those that end otherwise than in th.
+var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fifth": 5, "eighth": 8, "ninth": 9, "twelfth": 12, "twentieth": 20, "thirtieth": 30, "fortieth": 40, "fiftieth": 50}
+
+// ordinalBefore is the ordinal that ends before token i: "48th", "nineteenth", "thirty third"; or 0.
+func (s *sentence) ordinalBefore(i int) int {
+	if s.is(i-1, "th", "st", "nd", "rd") {
+		if v, ok := s.digits(i - 2); ok {
+			return int(v)
+		}
+		return 0
+	}
+	w := s.word(i - 1)
+	n, ok := ordinals[w]
+	if !ok {
+		stem, cut := strings.CutSuffix(w, "th")
+		if !cut {
+			return 0
+		}
+		v, isOne := ones[stem]
+		if !isOne {
+			v, isOne = teens[stem]
+		}
+		if !isOne {
+			return 0
+		}
+		n = int(v)
+	}
+	if t, ok := tens[s.word(i-2)]; ok && n < 10 {
+		n += int(t)
+	}
+	return n
 }
 
 func twoDigits(n int) string {
@@ -78,7 +131,7 @@ func (s *sentence) years() {
 		}
 		var y float64
 		switch {
-		case q.single() && !q.broken && q.amount >= 1980 && q.amount <= 2040:
+		case q.single() && !q.broken && q.amount >= 1980 && q.amount <= 2040 && !s.is(q.to-1, "k", "grand"):
 			y = q.amount
 		case len(q.parts) == 2 && q.parts[0] == 20 && q.parts[1] >= 10 && q.parts[1] <= 40:
 			y = 2000 + q.parts[1]

@@ -278,7 +278,7 @@ func (s *sentence) takesUp(topic []cue) []cue {
 	}
 	if topic[0].verb {
 		s.findCues()
-		named := len(s.cues) > 0
+		named := slices.ContainsFunc(s.cues, func(c placed) bool { return !c.cue.plate })
 		s.cues = nil
 		if named || !s.is(0, "plate", "rated", "stamped", "good") && !s.is(1, "rated", "good", "is") && !s.is(2, "rated", "stamped") || !s.has("plate", "rated", "stamped", "good") {
 			return nil

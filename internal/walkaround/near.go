@@ -58,11 +58,14 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 	if c.cue.other && c.from > to && s.is(to, "the", "a", "your", "there", "that", "this") {
 		cost += 3 // "it weighs twenty-four fifty, the ramp door ...": it begins what comes next
 	}
+	if c.cue.other && c.from == to && s.is(to-1, "pounds") {
+		cost += 3 // "stamped fifteen thousand pounds, safety chains ...": a chain's own would be "pound"
+	}
 	behind := c.from >= to
 	if c.from >= to && s.followed(c) {
 		cost += 2 // "... thirty thousand, gross weight eighteen thousand": it has a figure of its own
 	}
-	if (c.from > to || (c.cue.part == crossPart || c.cue.other) && c.from == to) && c.to < len(s.t) && !c.cue.verb && (s.is(c.to, "is", "are", "was", "takes", "has", "have", "sits", "weighs") || s.t[c.to-1].possessive || s.is(c.to, "on", "the", "of") && (s.is(c.to+1, "is") || s.is(c.to+2, "is") || s.is(c.to+3, "is"))) {
+	if (c.from > to || (c.cue.part == crossPart || c.cue.other || c.to > 0 && s.t[c.to-1].possessive && s.ownFigure(c.to)) && c.from == to) && c.to < len(s.t) && !c.cue.verb && (s.is(c.to, "is", "are", "was", "takes", "has", "have", "sits", "weighs") || s.t[c.to-1].possessive || s.is(c.to, "on", "the", "of") && (s.is(c.to+1, "is") || s.is(c.to+2, "is") || s.is(c.to+3, "is"))) {
 		cost += 3 // "... thirteen pound, the crossmembers are ...": it begins what comes next
 	}
 	heading := c.to <= from && s.heads(c)
@@ -85,7 +88,7 @@ func (s *sentence) distance(c placed, from, to int) (cost float64, ok bool) {
 			}
 			continue
 		}
-		if behind && (s.clause(i) || s.is(i, "depending", "because", "unless")) {
+		if behind && (s.clause(i) || s.is(i, "depending", "depends", "because", "unless")) {
 			cost += 5
 		} else if !behind && i > c.to && s.is(i, "now", "alright", "let's", "moving", "anyway") && i+1 < len(s.t) && s.t[i+1].kind != comma {
 			cost += 4
@@ -127,7 +130,7 @@ func (s *sentence) restated(i int) bool {
 			continue
 		}
 		for j := q.to; j < r.head; j++ {
-			if s.t[j].kind != comma && !s.is(j, "so", "or", "that", "that's", "which", "is", "each", "call", "it", "in", "pounds", "money", "old", "and", "apiece", "about", "roughly", "say") {
+			if s.t[j].kind != comma && !s.is(j, "so", "or", "that", "that's", "which", "is", "each", "call", "it", "in", "pounds", "money", "old", "and", "apiece", "about", "roughly", "say", "then", "in", "parentheses", "parens", "brackets") {
 				return false
 			}
 		}
@@ -136,17 +139,39 @@ func (s *sentence) restated(i int) bool {
 	return false
 }
 
+// ownFigure reports a figure right at token i, but for an article and "about": "jack's a twelve
+// thousand pounder".
+func (s *sentence) ownFigure(i int) bool {
+	for k := i; k < min(i+4, len(s.t)); k++ {
+		if s.quantityAt(k) >= 0 {
+			return true
+		}
+		if !s.is(k, "a", "an", "at", "about", "right", "around", "rated", "just", "only") {
+			return false
+		}
+	}
+	return false
+}
+
 // followed reports a rating whose own figure stands right behind it.
 func (s *sentence) followed(c placed) bool {
-	if c.cue.weight == "" || c.cue.part != noPart {
+	attr := c.cue.attr != none && c.to == c.from+1 && s.is(c.from, "width", "length", "height")
+	if (c.cue.weight == "" || c.cue.part != noPart) && !attr {
 		return false
 	}
 	k := c.to
-	for k < len(s.t) && k < c.to+3 && s.is(k, "uh", "um", "is", "at", "of", "about", "right") {
+	for k < len(s.t) && k < c.to+4 && s.is(k, "uh", "um", "is", "at", "of", "about", "right", "call", "it", "says", "reads", "was", "just", "around", "roughly", "approximately", "close", "to", "under", "over") {
 		k++
 	}
 	i := s.quantityAt(k)
-	return i >= 0 && s.qs[i].head <= k && s.qs[i].rejected == "" && (s.qs[i].unit == pounds || s.qs[i].unit == bare && (s.qs[i].scaled || !s.qs[i].single()))
+	if i < 0 || s.qs[i].rejected != "" {
+		return false
+	}
+	q := &s.qs[i]
+	if attr {
+		return q.unit == inches || q.unit == feet
+	}
+	return q.unit == pounds || q.unit == bare && (q.scaled || !q.single())
 }
 
 // heads reports a cue that begins its sentence and is set off from it, or that was the

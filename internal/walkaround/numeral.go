@@ -265,11 +265,16 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 	if s, m, scaled := h.scale(v, next); scaled {
 		n.scaled = true
 		n.grand = h.is(m-1, "grand")
+		n.plural = h.is(m-1, "hundreds", "thousands", "ks")
 		return one(s, m)
 	}
 	if d, isDigits := h.digits(i); isDigits {
 		if d >= 100 {
 			n.scaled = true
+		}
+		if h.is(next, "s") && h.t[next].glued && d >= 2000 && d <= 15000 {
+			n.plural = true // "tandem 3500s"
+			next++
 		}
 		if h.t[i].decimal {
 			n.broken = true
@@ -397,6 +402,9 @@ func (h *hearing) scale(v float64, i int) (float64, int, bool) {
 			v += d / 10
 			i = m
 		}
+	}
+	if h.is(i, "ks") && v > 1 && v < 100 {
+		return v * 1000, i + 1, true // "tandem 10Ks"
 	}
 	if h.is(i, "hundreds", "thousands") && v > 1 && v < 100 && v == float64(int(v)) && !h.is(i+1, "of") {
 		// "the axles are fifty-two hundreds": so many of that

@@ -84,6 +84,12 @@ func (s *sentence) dims(q, r *quantity) {
 	if ok && d < 6 && !(p.cue.part == otherPart && p.from > r.to && (described[s.word(r.to)] || sorts[s.word(r.to)])) {
 		of = p.cue.part // and not "eighty-three by sixteen bumper pull, wood floor"
 	}
+	if of == otherPart && s.holds == boxPart && s.is(p.from, "v", "nose") {
+		of = boxPart // "seven by fourteen V nose"
+	}
+	if of == bedPart && s.is(p.from, "sides") && s.holds != bedPart && !s.has("dump", "bed") && !s.onDump() {
+		of = deckPart // "five by ten with the mesh sides"
+	}
 	if of == otherPart {
 		q.used, r.used = true, true
 		return

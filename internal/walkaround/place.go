@@ -190,10 +190,13 @@ func (s *sentence) readings(q *quantity) []reading {
 			out = append(out, reading{other: true, cost: d})
 			continue
 		}
+		if c.cue.weight == Empty && s.is(c.to-1, "it") && s.tongueBefore(q) {
+			continue // "tongue weighs about nine hundred pounds with nothing on it"
+		}
 		if c.cue.weight == Empty && (s.onTongue(c, q) || s.is(q.to, "loaded") || s.is(q.to, "fully") && s.is(q.to+1, "loaded") || s.is(0, "loaded") && !s.has("empty")) {
 			continue
 		}
-		if c.cue.verb && c.from > 0 && s.is(c.from-1, "it", "it'll") && s.standsForAnother(c.from-1) {
+		if at := c.from - 1; c.cue.verb && c.from > 1 && (s.is(at, "it", "it'll") && s.standsForAnother(at) || s.is(at, "only", "just", "probably", "about") && s.is(at-1, "it") && s.standsForAnother(at-1)) {
 			out = append(out, reading{other: true, cost: d})
 			continue
 		}
@@ -214,8 +217,19 @@ func (s *sentence) readings(q *quantity) []reading {
 		if c.cue.bare && !s.has("empty", "nothing", "unloaded") {
 			c.cue.weight = ""
 		}
+		if k := s.quantityAt(c.to); c.cue.money != "" && k >= 0 && &s.qs[k] != q {
+			if noun, _ := s.ofWhat(&s.qs[k]); noun {
+				continue // "we're at eleven hundred subscribers"
+			}
+		}
+		if c.cue.money != "" && s.is(c.from, "going") && s.is(c.from-1, "we're", "i'm", "they're", "he") {
+			continue // who goes for a number is no trailer
+		}
 		if c.cue.money != "" && s.is(c.from, "sticker") && c.to == c.from+1 && q.unit != dollars {
 			continue // the label is a sticker too
+		}
+		if c.cue.plate && (s.ratedPart(q) != "" || s.onPart(c) || len(s.topic) > 0 && s.topic[0].verb) {
+			continue
 		}
 		if c.cue.scale && !s.has("weighed", "weigh", "scale", "scales", "scaled") {
 			continue
@@ -244,6 +258,9 @@ func (s *sentence) readings(q *quantity) []reading {
 				out = append(out, reading{other: true, cost: d})
 			}
 		case c.cue.attr != none:
+			if q.unit == bare && s.is(q.to, "of") && s.is(q.to+1, "those", "them", "em", "these") {
+				continue // they are counted
+			}
 			if q.unit == bare && (d > nearBare+1 || c.to <= q.from && s.is(c.to-1, "wide", "long", "across", "tall", "high")) {
 				continue // "two inches wide, six leaves"
 			}
@@ -327,7 +344,11 @@ func (s *sentence) readings(q *quantity) []reading {
 		try(Price, dollars, 2)
 	}
 	if r := s.ratedPart(q); r != "" {
-		try(r, pounds, 5)
+		cost := 5.0
+		if s.is(q.head-1, "stamped") || s.is(q.head-1, "at", "for") && s.is(q.head-2, "stamped") {
+			cost = 1 // "two and five sixteenths stamped fifteen thousand pounds safety chains ..."
+		}
+		try(r, pounds, cost)
 	}
 	if q.unit == dollars && q.compare == Equal && (s.is(q.head-1, "it", "one", "this", "here") || s.is(q.head-1, "is") && s.is(q.head-2, "one", "this", "it", "trailer", "unit", "that")) {
 		try(Price, dollars, 2)
@@ -484,6 +505,20 @@ func (s *sentence) ratedPart(q *quantity) Role {
 	return ""
 }
 
+// onPart reports a part with a rating named shortly before a plate is read: "the coupler takes a
+// two and five sixteenths and the plate says".
+func (s *sentence) onPart(plate placed) bool {
+	for _, c := range s.cues {
+		if c.to <= plate.from && c.to > plate.from-10 && c.cue.part != noPart {
+			switch c.cue.weight {
+			case HitchRating, JackRating, AxleRating, DRingRating:
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // tailAfter reports a tail named soon behind token i.
 func (s *sentence) tailAfter(i int) bool {
 	for _, c := range s.cues {
@@ -536,8 +571,9 @@ func (s *sentence) bareThousands(c placed, q *quantity, d float64) bool {
 // standsForAnother reports that "it" at token i is what was named just before and is not the
 // trailer: "my pickup's a one-ton, and it weighs", "this is a ramp door, and it'll hold".
 func (s *sentence) standsForAnother(i int) bool {
-	for k := i - 1; k > max(0, i-8) && !s.is(k, "trailer", "this", "she", "deck"); k-- {
+	for k := i - 1; k > max(0, i-12) && !s.is(k, "trailer", "this", "she", "deck"); k-- {
 		if s.is(k, "pickup", "truck", "dually", "van") && owned.whose[s.word(k-1)] ||
+			s.is(k, "car", "machine", "tractor", "mower", "skid", "excavator", "sweeper", "jeep", "boat", "loader") && s.is(k-1, "the", "my", "his", "that") && (s.is(k+1, "that", "i", "we", "is") || s.t[k].possessive) ||
 			s.is(k, "ramp", "gate") && s.is(k-1, "a", "the") && (s.is(k-2, "is") || s.is(k-2, "here", "this", "that") && s.t[k-2].possessive) {
 			return true
 		}
@@ -657,6 +693,16 @@ func (s *sentence) onTongue(empty placed, q *quantity) bool {
 					return false
 				}
 			}
+			return true
+		}
+	}
+	return false
+}
+
+// tongueBefore reports that the tongue is what is weighed, within six words in front of q.
+func (s *sentence) tongueBefore(q *quantity) bool {
+	for _, c := range s.cues {
+		if c.cue.weight == TongueEmpty && c.to <= q.from && q.from-c.to <= 6 {
 			return true
 		}
 	}
@@ -858,6 +904,8 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 			return BoxHeight
 		case s.holds == noPart && s.is(c.from, "tall", "high") && s.insideBefore(from) && (q.unit == inches && q.amount >= 60 || q.unit == feet && q.amount >= 5):
 			return BoxHeight // nothing else on a trailer is as tall inside
+		case of == bedPart && q.unit == bare:
+			return "" // "it'll hold twenty hives two high"
 		case of == bedPart:
 			return BedHeight
 		case of == boxPart:

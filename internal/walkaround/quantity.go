@@ -92,6 +92,9 @@ func (h *hearing) unitAt(i int, digits bool) (unit, int) {
 	case "even":
 		return bare, i + 1
 	}
+	if w == "v" && h.is(i+1, "nose") {
+		return bare, i
+	}
 	if foreignUnits[w] || metric[w] {
 		return foreign, i + 1
 	}
@@ -161,7 +164,7 @@ func (h *hearing) feetAndInches(q *quantity) {
 	glued := q.to < len(h.t) && h.t[q.to].glued
 	switch {
 	case u == inches:
-	case u == bare && !and && (glued || n.to == len(h.t) || h.t[n.to].kind == comma || h.is(n.to, "by", "x", "wide", "long", "high", "tall", "between", "inside", "off", "deep")):
+	case u == bare && !and && (glued || n.to == len(h.t) || h.t[n.to].kind == comma || h.is(n.to, "by", "x", "wide", "long", "high", "tall", "between", "inside", "off", "deep") || h.is(n.to, "and") && h.is(n.to+1, "she", "it", "he", "the")):
 	default:
 		return
 	}
@@ -182,7 +185,7 @@ func (n numeral) together() (float64, bool) {
 			return p[0], len(p) == 1
 		}
 	}
-	if len(p) >= 3 {
+	if len(p) >= 3 && !counted123(p) {
 		all := true
 		for _, x := range p {
 			all = all && x < 10
@@ -194,6 +197,9 @@ func (n numeral) together() (float64, bool) {
 			}
 			return v, true
 		}
+	}
+	if len(p) >= 3 && counted123(p) {
+		return 0, false
 	}
 	switch len(p) {
 	case 1:
@@ -216,6 +222,16 @@ func (n numeral) together() (float64, bool) {
 		}
 	}
 	return 0, false
+}
+
+// counted123 reports one, two, three ...: somebody counts.
+func counted123(p []float64) bool {
+	for i, x := range p {
+		if x != float64(i+1) {
+			return false
+		}
+	}
+	return true
 }
 
 // hundreds reads parts as a number of up to 199: "one ten", "one oh two".

@@ -22,6 +22,8 @@ type cue struct {
 	scale bool
 	// bare: it names a weight only where the trailer is said to be empty.
 	bare bool
+	// plate: it names the GVWR only where no part is near that has a plate of its own.
+	plate bool
 }
 
 // An attribute is a direction of measuring; with a part it makes a role.
@@ -73,7 +75,9 @@ func buildCues() map[string][]phrase {
 	add(cue{weight: GVWR, weak: 1}, "tag", "permitted weight", "total permitted weight", "permissible weight", "maximum weight", "label says", "label states", "sticker says")
 	add(cue{weight: Empty, verb: true}, "weighs", "weigh", "weighed", "weighing", "weighs in", "scaled", "scales")
 	add(cue{weight: Empty, weak: 1.5, scale: true}, "came in at", "comes in at", "came out at", "came out to", "was right at", "coming in at")
-	add(cue{weight: Empty}, "gross weight empty", "empty", "empty weight", "empties at", "empties out at", "dry", "dry weight",
+	add(cue{weight: GVWR, weak: 1.5, plate: true}, "on the plate", "on the sticker", "on the tag", "on the label", "plate says", "plate reads")
+	add(cue{weight: HitchRating, part: otherPart, otherLength: true}, "max gross weight of trailer", "max gross trailer weight", "maximum gross trailer weight", "gross trailer weight", "max trailer weight")
+	add(cue{weight: Empty}, "with nothing on it", "with nothing in it", "nothing on it", "nothing in it", "gross weight empty", "empty", "empty weight", "empties at", "empties out at", "dry", "dry weight",
 		"scale", "wt", "curb weight", "unladen", "tare", "tare weight", "weight empty", "trailer weight", "weight of the trailer")
 	add(cue{weight: Empty, weak: 1}, "weight :", "weight is", "weight on it", "weight on this", "weight on this one", "weight on this thing", "weight on her", "weight of this", "weight of this one")
 	add(cue{weight: TongueEmpty}, "tongue weight", "tongue weight empty", "tongue wt", "tongue wt empty", "on the tongue",
@@ -82,12 +86,13 @@ func buildCues() map[string][]phrase {
 	add(cue{weight: TongueEmpty, part: otherPart, otherLength: true, bare: true}, "tongue")
 	add(cue{weight: Payload, verb: true}, "hauls", "tote", "totes", "carry", "carries", "carrying", "haul", "hauling", "leaves you", "leaves", "can put", "put", "hold", "holds", "max load", "legally load", "can load")
 	add(cue{weight: Payload}, "payload", "carrying capacity", "capacity",
-		"to play with", "of cargo", "cargo", "put on it", "load capacity", "weight capacity", "of payload", "for your load", "for the load", "left for", "left to", "remains", "for a load", "for load", "of load")
+		"to play with", "of cargo", "cargo", "put on it", "load capacity", "weight capacity", "of payload", "for your load", "for the load", "left for", "left to", "remains", "for a load", "for load", "of load", "the load is", "load not to exceed", "cargo not to exceed", "load limit")
 	add(cue{weight: Payload, part: deckPart}, "on the deck")
 	add(cue{money: Price}, "price", "priced", "pricing", "asking", "asking price", "sale price", "out the door", "for it",
 		"i'd take", "we're at", "i'm at", "sticker", "list price", "costs", "selling for", "cost you", "it'll cost", "we want", "sell it for", "yours for", "sell this one for", "this one for", "let it go for", "price tag", "price tag says", "price tag on it says", "for the trailer", "for this trailer", "for the unit", "for this unit", "yours today for", "home for", "cash price", "going for", "get it for", "got it for", "got it at", "have it for", "let it go at", "take it for", "marked at", "lists for", "listed at", "listed for", "takes it home", "takes it", "takes her", "takes her home", "drives it home", "will buy it", "buys it", "marked down to", "sticker price",
-		"out of her", "she'll run you", "that'll run you", "trailer runs you", "to bring", "looking for", "hoping for", "hoping to get", "have to have", "got to have", "gotta have",
+		"out of her", "out of it", "do it for", "for her", "in the window says", "need at least", "she'll run you", "that'll run you", "trailer runs you", "to bring", "looking for", "hoping for", "hoping to get", "have to have", "got to have", "gotta have",
 		"seller wants", "owner wants", "consignor wants", "seller is asking", "got it at", "have it at", "got her at", "have her at")
+	add(cue{money: Price, weak: 3}, "today")
 	add(cue{weight: AxleRating, part: axlePart}, "axle", "axles", "gawr", "per axle", "g a w r", "an axle", "axle tag", "axle label", "axle rating")
 	add(cue{weight: AxleRating, part: axlePart, otherLength: true}, "axle tubes", "axle tube")
 	add(cue{length: Ball}, "ball")
@@ -96,7 +101,7 @@ func buildCues() map[string][]phrase {
 	add(cue{weight: HitchRating, part: otherPart, otherLength: true}, "pintle", "pintle ring", "pintle hitch", "pintle eye")
 	add(cue{part: otherPart, otherLength: true}, "tubing", "angle", "fenders", "fender", "stake pockets", "stake pocket")
 	add(cue{weight: JackRating, part: otherPart, otherLength: true}, "jack", "jacks", "drop leg", "drop legs", "landing gear", "landing leg", "landing legs")
-	add(cue{weight: DRingRating, otherLength: true, part: otherPart}, "d ring", "d rings", "rings")
+	add(cue{weight: DRingRating, otherLength: true, part: otherPart}, "d ring", "d rings", "rings", "each ring", "per ring")
 	add(cue{part: deckPart, length: DeckLength}, "deck", "decking")
 	add(cue{length: DeckLength, weak: 0.5}, "trailer", "gooseneck", "bumper pull", "footer", "flatbed", "car hauler", "deck over", "tilt", "tilt deck", "total")
 	add(cue{length: DeckLength, weak: 3}, "this is", "this one", "utility")
@@ -106,7 +111,7 @@ func buildCues() map[string][]phrase {
 	add(cue{part: bedPart, length: BedLength}, "bed", "dump", "dump bed", "dump body", "body")
 	add(cue{part: bedPart, length: BedHeight}, "sides", "side height")
 	add(cue{part: boxPart, length: BoxLength}, "box", "enclosed", "cargo trailer", "stock trailer", "livestock trailer", "cattle trailer")
-	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "set at", "set to", "set them at", "set them to", "set em at", "set them all to", "in em", "in them", "cold", "pounds cold", "run at", "run em", "run em at", "run them", "run them at", "want them tires", "want those tires", "want the tires", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them", "keep em at", "keep them at", "keep those at", "got them at", "have them at", "them at", "em at")
+	add(cue{pressure: Pressure}, "tires", "tire", "air", "inflate", "inflated", "filled", "psi cold", "set at", "set to", "set them at", "set them to", "set em at", "set them all to", "in em", "in them", "in those", "in these", "in all of em", "in all of them", "em get", "them get", "cold", "pounds cold", "run at", "run em", "run em at", "run them", "run them at", "want them tires", "want those tires", "want the tires", "run those", "run those at", "pressure", "aired", "pump them", "pump em", "air them", "keep em at", "keep them at", "keep those at", "got them at", "have them at", "them at", "em at")
 	add(cue{attr: wide}, "wall to wall", "wide", "across", "width", "between the fenders", "between fenders", "inside the fenders", "b / t fenders", "in width",
 		"between the fender", "between the two fenders", "between the two fender", "between offenders", "between defenders", "between the vendors", "between vendors", "between the wheel wells", "fender to fender", "between them fenders", "between those fenders", "between these fenders", "in between", "between the wheels", "between", "width of the deck", "deck width", "deck is wide")
 	add(cue{attr: long}, "long", "length", "in length", "total length", "of deck", "length of the deck", "deck length")

@@ -49,6 +49,9 @@ var numberForm = regexp.MustCompile(`^(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?`)
 // pairForm is what automatic captions make of "fourteen nine": 14,9.
 var pairForm = regexp.MustCompile(`^(\d{1,3}),(\d{1,2})$`)
 
+// lettersForm is an abbreviation spelled out: G-V-W-R, P-S-I, L-B.
+var lettersForm = regexp.MustCompile(`^(?:[a-z]-)+[a-z]\b`)
+
 // sizeForm is a tire size as written in one word.
 var sizeForm = regexp.MustCompile(`^(?i:(st|lt|p)?\s?(\d{3})/(\d{2})(?:[-/]?z?r|[-/])(\d{2}(?:\.5)?))`)
 
@@ -62,6 +65,10 @@ func lex(out []token, w string, at int, start, end float64) []token {
 		from += n
 	}
 	low := lower(w)
+	if m := lettersForm.FindString(low); m != "" {
+		add(token{kind: word, text: strings.ReplaceAll(m, "-", "")}, len(m))
+		low = low[len(m):]
+	}
 	if strings.IndexByte(low, '/') >= 0 {
 		if m := sizeForm.FindString(low); m != "" {
 			add(token{kind: word, text: "size:" + m}, len(m))
@@ -214,7 +221,7 @@ func lex(out []token, w string, at int, start, end float64) []token {
 // misheard are single words that captions spell wrong and that mean nothing else here.
 var misheard = map[string]string{"axel": "axle", "bout": "about", "axels": "axles", "steak": "stake", "pindle": "pintle", "dovetailed": "dovetail",
 	"tong": "tongue", "tung": "tongue", "gbwr": "gvwr", "gvw": "gvwr", "gvwar": "gvwr", "gdwr": "gvwr", "jvwr": "gvwr", "cupler": "coupler", "couplar": "coupler",
-	"axil": "axle", "axils": "axles", "goosneck": "gooseneck", "dovetale": "dovetail", "pentle": "pintle", "torshion": "torsion"}
+	"axil": "axle", "axils": "axles", "goosneck": "gooseneck", "dovetale": "dovetail", "pentle": "pintle", "slash": "/", "haulin": "hauling", "askin": "asking", "weighin": "weighing", "sittin": "sitting", "carryin": "carrying", "pullin": "pulling", "lookin": "looking", "gettin": "getting", "keepin": "keeping", "runnin": "running", "torshion": "torsion"}
 
 // weighed are the words behind which "wait" is a weight misheard.
 var weighed = set("gross vehicle tongue pin empty dry curb trailer")
