@@ -85,6 +85,7 @@ var All = []*Rule{
 	jackUnderTongue,
 	rampsUnderPayload,
 	ratingOverLabel,
+	ratingEstimated,
 	spareDiffers,
 	noteDisagrees,
 	standardOrOption,
