@@ -50,6 +50,7 @@ func TestWhatIsNotKnownIsNotJudged(t *testing.T) {
 		{"chains-missing", "hitch:\n  kind: pintle\n  chains:\n    count: 2\n    breaking: 9,000 lb\n", "hitch:\n  kind: pintle\n  chains:\n    count: 2\n"},
 		{"chains-missing", "hitch:\n  kind: pintle\n  chains:\n    count: 2\n    breaking: a lot\n", "hitch:\n  kind: pintle\n  chains:\n    count: 1\n"},
 		{"chains-missing", "hitch:\n  kind: fifth-wheel\n", "hitch:\n  kind: gooseneck\n"},
+		{"heap-overloads", "bed:\n  length: 14 ft\n  width: 83 in\n  height: 24 in\nweights:\n  gvwr: 9,000 lb\n", "bed:\n  length: 14 ft\n  width: 83 in\n  height: 24 in\nweights:\n  gvwr: 9,000 lb\n  empty: 3,000 lb\n"},
 		{"empty-too-light", "weights:\n  gvwr: 2,001 lb\n", "weights:\n  empty: 1 lb\n  gvwr: 2,001 lb\n"},
 		{"measure-impossible", "axles:\n  count: 2\n  spacing: 34 in\n", "axles:\n  count: 2\n  center: 17 in\n  spacing: 34 in\n"},
 		{"measure-impossible", "axles:\n  center: 20 ft\ndeck:\n  front: 5 ft\n", "axles:\n  center: 20 ft\ndeck:\n  front: 5 ft\n  length: 1 in\n"},
