@@ -13,6 +13,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"strings"
 	"sync"
 	"time"
@@ -109,7 +110,7 @@ func (c *command) rule(stdout io.Writer) error {
 
 func (c *command) inspect(stdout, stderr io.Writer) (int, error) {
 	start := time.Now()
-	y, err := c.look(new(desk))
+	y, err := c.look(&desk{whole: c.json})
 	if err != nil {
 		return failed, err
 	}
@@ -169,7 +170,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 			return last.Status, nil
 		}
 	}
-	y, err := c.look(new(desk))
+	y, err := c.look(&desk{whole: c.json})
 	if err != nil {
 		return failed, err
 	}
@@ -201,6 +202,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 		say(func(w io.Writer) { report.Refused(w, tally, c.to, time.Since(start)) })
 		return stops, nil
 	}
+	defer debug.SetMemoryLimit(debug.SetMemoryLimit(roomFor(len(y.stock.Units))))
 	site, err := publish.Begin(c.to, contentDir(c.from))
 	if err != nil {
 		return failed, err
@@ -209,10 +211,11 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	of := map[string][32]byte{} // what each unit's pages are made from
 	var unheard render.Unheard
 	pages, err := c.pages(render.Input{
-		Stock: y.stock, Works: y.works, Findings: y.findings, LeaveOut: held.Units, Basis: basis,
+		Stock: y.stock, Works: y.works, Again: y.again, Findings: y.findings, LeaveOut: held.Units, Basis: basis,
 		Media: func(path, name string) error {
 			return site.AddCovered(path, c.media(name), covers(y.stock, name))
 		},
+		Spool:    func(path string) (render.Spool, error) { return site.Spool(path) },
 		Pictures: pictures, File: site.AddFile, Card: c.card,
 		Unheard: func(u render.Unheard) { unheard = u }, Published: c.published,
 		Kept: func(path string, from [32]byte) (bool, error) {
@@ -243,6 +246,11 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	})
 	return status(n), nil
 }
+
+// roomFor is how much memory the pages of so many units may take before garbage is collected
+// sooner than usual. What is live of a unit while pages are made is 27 KB; a yard of a few
+// thousand never comes near, and one of ten thousand pays a hundredth of its time for it.
+func roomFor(units int) int64 { return max(480<<20, int64(units)*48<<10) }
 
 // published reads a file of the site as it stands before this build, nil if there is none.
 func (c *command) published(path string) []byte {

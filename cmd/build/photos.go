@@ -47,7 +47,7 @@ func takes(dir string) bool {
 }
 
 // photos works the photos of the units that are published, but those that are done. What
-// only the pixels tell is entered in what was read, and everything is inspected again.
+// only the pixels tell is entered in what was read, and the units concerned are inspected again.
 func (c *command) photos(y *yard, held inspect.Held, stderr io.Writer, done func(name string) bool) (map[string]*photo.Picture, error) {
 	var list []photo.Original
 	seen := map[string]bool{}
@@ -75,14 +75,19 @@ func (c *command) photos(y *yard, held inspect.Held, stderr io.Writer, done func
 	if err != nil || len(faults) == 0 {
 		return made, err
 	}
-	for _, media := range y.stock.Media {
+	for i, u := range y.stock.Units {
+		concerned := false
+		media := y.stock.Media[u.File]
 		for _, m := range media {
 			if m.Photo != nil && faults[m.Name] != "" {
-				m.Photo.Fault = faults[m.Name]
+				m.Photo.Fault, concerned = faults[m.Name], true
 			}
 		}
+		if concerned && !u.Broken {
+			y.found[i] = inspect.Unit(u, y.whole(i), media)
+		}
 	}
-	y.findings = inspect.Stock(y.stock, y.works, y.problems)
+	y.findings = inspect.Yardwide(y.stock, y.works, y.found, y.problems)
 	return made, nil
 }
 

@@ -105,7 +105,7 @@ func (c *command) show(d *display, stdout, stderr io.Writer) (*showroom.Site, er
 	if err != nil {
 		return nil, err
 	}
-	site, err := render.Show(files, render.Input{Stock: y.stock, Works: y.works, Findings: y.findings, Basis: basis,
+	site, err := render.Show(files, render.Input{Stock: y.stock, Works: y.works, Again: y.again, Findings: y.findings, Basis: basis,
 		Pictures: pictures, Card: c.card}, c.media, d.last)
 	if err != nil {
 		return nil, err

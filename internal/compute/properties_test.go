@@ -57,7 +57,7 @@ func absurd(t *rapid.T) *unit.Unit {
 					value.SetString(rapid.SampledFrom(w).Draw(t, at))
 				}
 			}
-			f.FieldByName("Pos").Set(reflect.ValueOf(unit.Pos{File: "a.md", Line: i + 1, Column: 1}))
+			f.FieldByName("Pos").Set(reflect.ValueOf(unit.Pos{File: "a.md", Line: int32(i + 1), Column: 1}))
 			f.FieldByName("About").SetBool(rapid.IntRange(0, 9).Draw(t, at+" about") == 0)
 		}
 	}

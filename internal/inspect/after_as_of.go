@@ -23,7 +23,7 @@ var afterAsOf = &Rule{
 		}
 		weighed := func(at unit.Pos, from measure.Provenance, what string) {
 			if from.Origin == measure.ScaleTicket {
-				if day, err := unit.ParseDay(from.Date); err == nil {
+				if day, err := unit.ParseDay(from.Date()); err == nil {
 					later(at, day, what)
 				}
 			}

@@ -7,7 +7,7 @@ var htmlLeftOut = &Rule{
 	Source: "the unit file's format, docs/unit-file.md",
 	Remedy: "write it in Markdown",
 	check: func(c *Case, f *Findings) {
-		last := 0
+		last := int32(0)
 		for _, at := range c.Body.RawHTML {
 			// A tag and its closing tag on one line are one thing to rewrite.
 			if at.Line == last {

@@ -261,7 +261,7 @@ func TestRefused(t *testing.T) {
 
 // The order is total: place, rule, unit, text.
 func TestOrderOfFindings(t *testing.T) {
-	at := func(file string, line int) unit.Pos { return unit.Pos{File: file, Line: line, Column: 1} }
+	at := func(file string, line int) unit.Pos { return unit.Pos{File: file, Line: int32(line), Column: 1} }
 	one, two := &Rule{Name: "one"}, &Rule{Name: "two"}
 	sorted := []Finding{
 		{At: at("a.md", 1), Rule: two, Unit: "z", Message: "z"},
@@ -322,7 +322,7 @@ func TestExampleOf(t *testing.T) {
 
 // Units without a number have no number in common, and a blank serial is none.
 func TestNumbersThatAreNone(t *testing.T) {
-	at := func(line int) unit.Pos { return unit.Pos{File: "a.md", Line: line, Column: 1} }
+	at := func(line int) unit.Pos { return unit.Pos{File: "a.md", Line: int32(line), Column: 1} }
 	yard := func(change func(*unit.Unit, int)) *Yard {
 		y := &Yard{}
 		for i := range 3 {

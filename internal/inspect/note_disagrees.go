@@ -68,7 +68,7 @@ func recorded(m unit.Media, filed *filed, told map[string]int, f *Findings) {
 		} else {
 			once[key] = true
 		}
-		at := unit.Pos{File: "content/" + m.Name, Line: line(captions, said.Start), Column: 1}
+		at := unit.Pos{File: "content/" + m.Name, Line: int32(line(captions, said.Start)), Column: 1}
 		clock := measure.Clock(int(said.Start))
 		if i, there := told[file.Path+" "+says]; there {
 			f.list[i].also(at, "said at "+clock)

@@ -52,7 +52,7 @@ func when(g unit.Given) string {
 	if !g.From.Timed {
 		return ""
 	}
-	return " at " + measure.Clock(g.From.At)
+	return " at " + measure.Clock(int(g.From.At))
 }
 
 // ratings are the values that no recording can vouch for: what they are called, and

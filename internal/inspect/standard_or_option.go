@@ -63,7 +63,7 @@ func calledStandard(m unit.Media, options []unit.Text, told map[unit.Pos]int, f 
 				continue
 			}
 			once[o.Pos] = true
-			at := unit.Pos{File: "content/" + m.Name, Line: line(captions, said.Start), Column: 1}
+			at := unit.Pos{File: "content/" + m.Name, Line: int32(line(captions, said.Start)), Column: 1}
 			clock := measure.Clock(int(said.Start))
 			if i, there := told[o.Pos]; there {
 				f.list[i].also(at, "said at "+clock)

@@ -20,7 +20,7 @@ var weighedLongAgo = &Rule{
 			if from.Origin != measure.ScaleTicket || !asOf.Known() {
 				return
 			}
-			day, err := unit.ParseDay(from.Date)
+			day, err := unit.ParseDay(from.Date())
 			if err != nil {
 				return
 			}

@@ -161,7 +161,7 @@ func TestAboutAndProvenance(t *testing.T) {
 		{"7,040 lb (axle tag)", false, measure.Provenance{Origin: measure.AxleTag, Text: "axle tag"}},
 		{"7,040 lb (sidewall)", false, measure.Provenance{Origin: measure.Sidewall, Text: "sidewall"}},
 		{"7,040 lb (stamp)", false, measure.Provenance{Origin: measure.Stamp, Text: "stamp"}},
-		{"about 7,040 lb (scale ticket 2026-11-03)", true, measure.Provenance{Origin: measure.ScaleTicket, Text: "scale ticket 2026-11-03", Date: "2026-11-03"}},
+		{"about 7,040 lb (scale ticket 2026-11-03)", true, measure.Provenance{Origin: measure.ScaleTicket, Text: "scale ticket 2026-11-03"}},
 		{"7,040 lb (scale ticket)", false, measure.Provenance{Origin: measure.ScaleTicket, Text: "scale ticket"}},
 		{"7,040 lb (tape)", false, measure.Provenance{Origin: measure.Tape, Text: "tape"}},
 		{"7,040 lb (maker's sheet)", false, measure.Provenance{Origin: measure.MakersSheet, Text: "maker's sheet"}},

@@ -8,7 +8,7 @@ import (
 )
 
 // An Origin says what kind of place a figure was read from.
-type Origin int
+type Origin uint8
 
 // The origins, from the one that governs to the one that governs nothing.
 const (
@@ -27,18 +27,25 @@ const (
 	Other                      // any other text, kept and shown
 )
 
-// Provenance is where a figure comes from: the note in parentheses behind it.
+// Provenance is where a figure comes from: the note in parentheses behind it. It is small:
+// each of a unit's hundred fields has one.
 type Provenance struct {
-	Origin Origin
 	// Text is the note as it is shown. For the known origins it is their own writing.
 	Text string
 	// At is the time in the recording, in seconds, of a Said figure.
-	At int
+	At     int32
+	Origin Origin
 	// Timed reports whether a Said figure names its time.
 	Timed bool
-	// Date is the date of a scale ticket, or of what holds since a day, as written,
-	// yyyy-mm-dd, or empty.
-	Date string
+}
+
+// Date is the date of a scale ticket, or of what holds since a day, as written,
+// yyyy-mm-dd, or empty.
+func (p Provenance) Date() string {
+	if p.Origin != ScaleTicket && p.Origin != Since {
+		return ""
+	}
+	return strings.TrimPrefix(strings.TrimPrefix(p.Text, p.Origin.String()), " ")
 }
 
 var plainOrigins = map[string]Origin{
@@ -68,7 +75,7 @@ func ParseProvenance(note string) Provenance {
 	}
 	if m := saidForm.FindStringSubmatch(low); m != nil {
 		if at, err := ParseClock(m[1]); err == nil {
-			return Provenance{Origin: Said, Text: "said " + Clock(at), At: at, Timed: true}
+			return Provenance{Origin: Said, Text: "said " + Clock(at), At: int32(at), Timed: true}
 		}
 	}
 	if strings.HasPrefix(low, "said ") {
@@ -76,10 +83,10 @@ func ParseProvenance(note string) Provenance {
 		return Provenance{Origin: Said, Text: note}
 	}
 	if m := scaleForm.FindStringSubmatch(low); m != nil {
-		return Provenance{Origin: ScaleTicket, Text: "scale ticket " + m[1], Date: m[1]}
+		return Provenance{Origin: ScaleTicket, Text: "scale ticket " + m[1]}
 	}
 	if m := sinceForm.FindStringSubmatch(low); m != nil {
-		return Provenance{Origin: Since, Text: "since " + m[1], Date: m[1]}
+		return Provenance{Origin: Since, Text: "since " + m[1]}
 	}
 	return Provenance{Origin: Other, Text: note}
 }

@@ -136,8 +136,10 @@ func (s *swapper) discard(container string) error {
 	if err := s.step("remove site"); err != nil {
 		return err
 	}
-	if err := os.RemoveAll(filepath.Join(container, siteName)); err != nil {
-		return err
+	for _, name := range []string{siteName, spoolName} {
+		if err := os.RemoveAll(filepath.Join(container, name)); err != nil {
+			return err
+		}
 	}
 	for _, name := range []string{listName, markName, ""} {
 		if err := s.step("remove " + name); err != nil {

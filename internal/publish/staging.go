@@ -238,7 +238,7 @@ func (g *Staging) contain() error {
 	if err := g.s.mkdir(root); err != nil {
 		return err
 	}
-	g.folders = map[string]bool{root: true}
+	g.folders = map[string]bool{container: true, root: true}
 	return nil
 }
 

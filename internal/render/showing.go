@@ -63,7 +63,21 @@ func Show(theme fs.FS, in Input, media func(name string) string, before *Showing
 			return nil, err
 		}
 		files := map[string][]byte{}
-		return files, m.others(all.jobs, func(path string, data []byte) error { files[path] = data; return nil })
+		add := func(path string, data []byte) error { files[path] = data; return nil }
+		stock, err := m.stock(add)
+		if err != nil {
+			return nil, err
+		}
+		for _, e := range m.units {
+			line, err := m.lines(e, func() *entry { return m.again(e) }, stock).line()
+			if err != nil {
+				return nil, err
+			}
+			if err := line(); err != nil {
+				return nil, err
+			}
+		}
+		return files, m.others(all.jobs, stock, add)
 	})
 	s.disk = sync.OnceValues(func() (map[string]string, error) {
 		files := map[string]string{}
@@ -85,7 +99,7 @@ func (s *Showing) makeMany() (*many, error) {
 	if err := m.scripted(); err != nil {
 		return nil, err
 	}
-	all := &many{jobs: m.jobs(yard), pages: map[string]func() ([]byte, error){}, files: map[string][]byte{}}
+	all := &many{jobs: m.jobs(yard, nil), pages: map[string]func() ([]byte, error){}, files: map[string][]byte{}}
 	for _, j := range all.jobs {
 		if j.unit == nil {
 			all.pages[j.path] = j.make
@@ -112,7 +126,7 @@ func (s *Showing) Units() map[string]string {
 // other error says why it cannot be made.
 func (s *Showing) File(name string) ([]byte, error) {
 	if e := s.byStock[path.Base(name)]; e != nil {
-		for _, j := range s.m.pagesOf(e) {
+		for _, j := range s.m.pagesOf(e, func() *entry { return s.m.again(e) }) {
 			if j.path == name {
 				return j.named(j.make())
 			}

@@ -1,10 +1,12 @@
 package render
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"fmt"
 	"hash"
 	"html/template"
+	"io"
 	"io/fs"
 	"runtime"
 	"slices"
@@ -21,8 +23,11 @@ import (
 
 // Input is everything a site is made from.
 type Input struct {
-	Stock    *unit.Stock
-	Works    []*compute.Work // in the stock's order; nil for a file that did not read
+	Stock *unit.Stock
+	Works []*compute.Work // in the stock's order; nil for a file that did not read
+	// Again, where it is given, works the figures of a unit: the Works are then briefs
+	// (compute.Work.Brief), and the pages of one unit are made from what it returns.
+	Again    func(*unit.Unit) *compute.Work
 	Findings []inspect.Finding
 	// LeaveOut are the files of the units that are kept out for their stops.
 	LeaveOut map[string]bool
@@ -48,6 +53,9 @@ type Input struct {
 	// Card, where it is given, draws the picture that a shared link shows. It is called only
 	// where the yard's file gives the site's address, by several at a time.
 	Card func(linkcard.Face) (linkcard.File, error)
+	// Spool, where it is given, begins a file that is too large for memory in a large yard: it
+	// is written piece by piece, and belongs to the site once it was added.
+	Spool func(path string) (Spool, error)
 	// Unheard, where it is given, is told of the units that the feeds do not tell of, if there
 	// are feeds. Published, where it is given, reads a file of the site that was published
 	// before, nil for none: no page is made from it, but a price that changed and tells no day
@@ -55,6 +63,21 @@ type Input struct {
 	Unheard   func(Unheard)
 	Published func(path string) []byte
 }
+
+// A Spool is a file of the site that is written piece by piece.
+type Spool interface {
+	io.Writer
+	Add() error
+}
+
+// spooled is a Spool that is held in memory and added as pages are.
+type spooled struct {
+	bytes.Buffer
+	path string
+	add  func(path string, data []byte) error
+}
+
+func (s *spooled) Add() error { return s.add(s.path, s.Bytes()) }
 
 // PageOf is the path of a unit's page, named after its stock number.
 func PageOf(u *unit.Unit) string { return "u/" + strings.ToLower(u.Stock.Value) + ".html" }
@@ -143,6 +166,42 @@ func (e *entry) whole() *entry {
 	return &again
 }
 
+// again is the entry with all figures of its unit.
+func (m *maker) again(e *entry) *entry {
+	if m.in.Again == nil {
+		return e
+	}
+	whole := *e
+	whole.work = m.in.Again(e.Unit)
+	return &whole
+}
+
+// shared is one entry with all figures, for the jobs that are made from it: worked for the
+// first of them and let go with the last.
+type shared struct {
+	mu    sync.Mutex
+	users int
+	whole func() *entry
+	entry *entry
+}
+
+func (s *shared) take() *entry {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.entry == nil {
+		s.entry = s.whole()
+	}
+	return s.entry
+}
+
+func (s *shared) leave() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.users--; s.users == 0 {
+		s.entry = nil
+	}
+}
+
 // begin takes in what every page of the site needs.
 func begin(p *press, in Input) (*maker, error) {
 	m := &maker{press: p, in: in}
@@ -174,16 +233,13 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	if err != nil {
 		return 0, err
 	}
-	jobs := m.jobs(yard)
-	// What is for programs is made beside the pages and not behind them: it is one long piece
-	// of work, and the other processors would wait for it.
-	world := make(chan error, 1)
-	var others others
-	go func() { world <- m.others(jobs, others.add) }()
-	made, err := run(jobs, add, in.Unmade)
-	if failed := <-world; err == nil {
-		err = failed
+	// What is for programs of each unit is made with its pages, while its figures are at hand.
+	stock, err := m.stock(add)
+	if err != nil {
+		return 0, err
 	}
+	jobs := m.jobs(yard, stock)
+	made, err := run(jobs, add, in.Unmade)
 	if err != nil {
 		return made, err
 	}
@@ -195,10 +251,8 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 			return made, err
 		}
 	}
-	for _, f := range others {
-		if err := add(f.Path, f.text); err != nil {
-			return made, err
-		}
+	if err := m.others(jobs, stock, add); err != nil {
+		return made, err
 	}
 	if err := m.pictures(); err != nil {
 		return made, err
@@ -209,20 +263,14 @@ func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int,
 	return made, m.carry()
 }
 
-// others are files that wait to be handed on.
-type others []script
-
-func (o *others) add(path string, text []byte) error {
-	*o = append(*o, script{path, text})
-	return nil
-}
-
-// jobs are the pages of the site, the yard's first, then each unit's.
-func (m *maker) jobs(yard []job) []job {
+// jobs are the pages of the site, the yard's first, then each unit's, and with them, where a
+// stock is given, its lines of the stock for programs.
+func (m *maker) jobs(yard []job, stock *stock) []job {
 	jobs := append(slices.Clip(yard), job{path: howPath, make: m.how}, job{path: gonePath, make: m.gone})
 	keep := m.keys()
 	for _, e := range m.units {
-		own := m.pagesOf(e)
+		s := &shared{whole: func() *entry { return m.again(e) }}
+		own := m.pagesOf(e, s.take)
 		if m.in.Kept != nil {
 			key := sync.OnceValue(func() [32]byte { return keep(e) })
 			for i := range own {
@@ -235,17 +283,24 @@ func (m *maker) jobs(yard []job) []job {
 				}
 			}
 		}
+		if stock != nil {
+			own = append(own, m.lines(e, s.take, stock))
+		}
+		for i := range own {
+			own[i].leave = s.leave
+		}
+		s.users = len(own)
 		jobs = append(jobs, own...)
 	}
 	return jobs
 }
 
-// pagesOf are the pages of one unit.
-func (m *maker) pagesOf(e *entry) []job {
-	return []job{{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(e.whole()) }},
-		{path: e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(e) }},
-		{path: e.lot, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.lot(e) }},
-		{path: e.handOver, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.handOver(e) }}}
+// pagesOf are the pages of one unit. Whole is the entry with all figures.
+func (m *maker) pagesOf(e *entry, whole func() *entry) []job {
+	return []job{{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(whole().whole()) }},
+		{path: e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(whole()) }},
+		{path: e.lot, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.lot(whole()) }},
+		{path: e.handOver, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.handOver(whole()) }}}
 }
 
 // loaded are the scripts that are the same whatever the yard holds.
@@ -401,6 +456,11 @@ type job struct {
 	make   func() ([]byte, error)
 	// kept reports whether the page is there and need not be made; nil if it must be.
 	kept func() (bool, error)
+	// leave, where it is given, is told once that the job is over.
+	leave func()
+	// line, where it is given, is what the job makes in place of a page: it returns what is
+	// called in the jobs' order, one at a time.
+	line func() (func() error, error)
 }
 
 // ahead is how many pages may be made and not yet handed on: enough to keep every
@@ -412,9 +472,11 @@ func run(jobs []job, add func(string, []byte) error, unmade func(*unit.Unit, err
 	type result struct {
 		page []byte
 		kept bool
+		line func() error
 		err  error
 	}
-	results := make([]chan result, len(jobs))
+	// No more jobs than have room are under way, and they are handed on in their order.
+	var results [ahead]chan result
 	for i := range results {
 		results[i] = make(chan result, 1)
 	}
@@ -438,10 +500,17 @@ func run(jobs []job, add func(string, []byte) error, unmade func(*unit.Unit, err
 				if jobs[i].kept != nil {
 					r.kept, r.err = jobs[i].kept()
 				}
-				if !r.kept && r.err == nil {
+				switch {
+				case r.kept || r.err != nil:
+				case jobs[i].line != nil:
+					r.line, r.err = jobs[i].line()
+				default:
 					r.page, r.err = jobs[i].make()
 				}
-				results[i] <- r
+				if jobs[i].leave != nil {
+					jobs[i].leave()
+				}
+				results[i%ahead] <- r
 			}
 		})
 	}
@@ -449,12 +518,16 @@ func run(jobs []job, add func(string, []byte) error, unmade func(*unit.Unit, err
 	defer close(quit)
 	made := 0
 	for i, j := range jobs {
-		r := <-results[i]
-		results[i] = nil
+		r := <-results[i%ahead]
 		<-room
 		err := r.err
 		if err != nil {
 			_, err = j.named(nil, err)
+		} else if r.line != nil {
+			if err := r.line(); err != nil {
+				return made, err
+			}
+			continue
 		} else if r.kept {
 			made++
 			continue

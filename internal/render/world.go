@@ -1,17 +1,19 @@
 package render
 
 import (
+	"io"
 	"strings"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/feed"
 	"tarepage/internal/stocklist"
+	"tarepage/internal/unit"
 )
 
-// others makes the files that are for programs and not for people: the stock, and where
+// others hands on the files that are for programs and not for people: the stock, and where
 // the site's own address is known the feeds, the sitemap and what robots are told. They
 // go the way of the pages.
-func (m *maker) others(jobs []job, add func(path string, data []byte) error) error {
+func (m *maker) others(jobs []job, stock *stock, add func(path string, data []byte) error) error {
 	var err error
 	put := func(path string, data []byte, failed error) {
 		if err == nil {
@@ -21,16 +23,14 @@ func (m *maker) others(jobs []job, add func(path string, data []byte) error) err
 			err = add(path, data)
 		}
 	}
-	stock := m.stocklist()
-	for _, f := range stocklist.Files() {
-		data, failed := f.Write(stock)
-		put(f.Path, data, failed)
-	}
+	put("", nil, stock.end())
+	schema, failed := stocklist.Schema()
+	put(stocklist.SchemaPath, schema, failed)
 	site := m.in.Stock.Yard.Site()
 	if site == "" || err != nil {
 		return err
 	}
-	m.unheard(stock)
+	m.unheard()
 	news := m.news(site)
 	data, failed := feed.Atom(news)
 	put(feed.AtomPath, data, failed)
@@ -55,7 +55,7 @@ type Unheard struct {
 }
 
 // unheard tells of them whoever asked.
-func (m *maker) unheard(stock *stocklist.List) {
+func (m *maker) unheard() {
 	if m.in.Unheard == nil {
 		return
 	}
@@ -67,7 +67,11 @@ func (m *maker) unheard(stock *stocklist.List) {
 		}
 	}
 	if m.in.Published != nil {
-		u.Unsaid = stocklist.Unsaid(m.in.Published(stocklist.JSONPath), stock)
+		units := make([]*unit.Unit, len(m.units))
+		for i, e := range m.units {
+			units[i] = e.Unit
+		}
+		u.Unsaid = stocklist.Unsaid(m.in.Published(stocklist.JSONPath), units)
 	}
 	m.in.Unheard(u)
 }
@@ -77,7 +81,7 @@ func (m *maker) unheard(stock *stocklist.List) {
 func (m *maker) sitemap(jobs []job) []feed.Page {
 	var out []feed.Page
 	for _, j := range jobs {
-		if j.path == gonePath || j.hidden {
+		if j.path == gonePath || j.hidden || j.line != nil {
 			continue
 		}
 		p := feed.Page{Address: m.at(j.path)}
@@ -130,14 +134,50 @@ func (m *maker) told(e *entry) string {
 	return strings.Join(append(say, numbers), ". ") + ". " + strings.Join(compute.Safety, " ")
 }
 
-func (m *maker) stocklist() *stocklist.List {
-	l := &stocklist.List{Yard: m.in.Stock.Yard}
-	for _, e := range m.units {
-		u := stocklist.Unit{Work: e.work, Page: e.path, Address: m.at(e.path)}
+// stock are the files of the stock for programs while they are written.
+type stock struct {
+	*stocklist.Writer
+	files []Spool
+}
+
+// stock begins the files of the stock. What is too large for memory goes to a Spool, where
+// there are such, else to add.
+func (m *maker) stock(add func(path string, data []byte) error) (*stock, error) {
+	s := new(stock)
+	var err error
+	s.Writer, err = stocklist.NewWriter(m.in.Stock.Yard, func(path string) (io.Writer, error) {
+		var f Spool = &spooled{path: path, add: add}
+		if m.in.Spool != nil {
+			var err error
+			if f, err = m.in.Spool(path); err != nil {
+				return nil, err
+			}
+		}
+		s.files = append(s.files, f)
+		return f, nil
+	})
+	return s, err
+}
+
+// end completes them and hands them on.
+func (s *stock) end() error {
+	err := s.End()
+	for _, f := range s.files {
+		if err == nil {
+			err = f.Add()
+		}
+	}
+	return err
+}
+
+// lines writes a unit's lines of the stock. Whole is the entry with all figures.
+func (m *maker) lines(e *entry, whole func() *entry, stock *stock) job {
+	return job{path: stocklist.JSONPath, line: func() (func() error, error) {
+		u := stocklist.Unit{Work: whole().work, Page: e.path, Address: m.at(e.path)}
 		for _, c := range e.cautions {
 			u.Cautions = append(u.Cautions, c.Message)
 		}
-		l.Units = append(l.Units, u)
-	}
-	return l
+		lines, err := stock.Lines(&u)
+		return func() error { return stock.Add(lines) }, err
+	}}
 }

@@ -40,8 +40,8 @@ type jsonInput struct {
 	Text   string `json:"text"`
 	From   string `json:"from,omitempty"`
 	File   string `json:"file"`
-	Line   int    `json:"line"`
-	Column int    `json:"column"`
+	Line   int32  `json:"line"`
+	Column int32  `json:"column"`
 }
 
 type jsonAbsence struct {
@@ -53,8 +53,8 @@ type jsonFinding struct {
 	Rule     string      `json:"rule"`
 	Severity string      `json:"severity"`
 	File     string      `json:"file"`
-	Line     int         `json:"line"`
-	Column   int         `json:"column"`
+	Line     int32       `json:"line"`
+	Column   int32       `json:"column"`
 	Message  string      `json:"message"`
 	Value    string      `json:"value,omitempty"`
 	Limit    string      `json:"limit,omitempty"`
@@ -65,8 +65,8 @@ type jsonFinding struct {
 
 type jsonPlace struct {
 	File   string `json:"file"`
-	Line   int    `json:"line"`
-	Column int    `json:"column"`
+	Line   int32  `json:"line"`
+	Column int32  `json:"column"`
 	What   string `json:"what"`
 }
 

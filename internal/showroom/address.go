@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"net"
+	"net/http"
 	"net/netip"
 	"strconv"
 	"strings"
@@ -96,4 +97,12 @@ func known(host string) bool {
 	}
 	_, err := netip.ParseAddr(name)
 	return err == nil
+}
+
+// ours reports whether no page of somebody else's asks: a browser names the page's origin
+// where it is another's (Fetch Standard, 3.2), and where a line is to be kept open for both
+// sides (RFC 6455, 10.2), which we have none of.
+func ours(req *http.Request) bool {
+	origin, given := req.Header["Origin"]
+	return !given || len(origin) == 1 && strings.EqualFold(origin[0], "http://"+req.Host)
 }

@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"os"
 	"path"
+	"path/filepath"
 	"strings"
 	"time"
 )
@@ -41,6 +42,8 @@ func (r *Room) handler() http.Handler {
 		switch {
 		case !known(req.Host):
 			http.Error(w, fmt.Sprintf("the showroom does not answer to the host %q; open it by its IP address or as localhost", req.Host), http.StatusForbidden)
+		case !ours(req):
+			http.Error(w, fmt.Sprintf("the showroom does not answer to a page of %q; open it itself", req.Header.Get("Origin")), http.StatusForbidden)
 		case req.Method != http.MethodGet && req.Method != http.MethodHead:
 			h.Set("Allow", "GET, HEAD")
 			http.Error(w, fmt.Sprintf("the showroom is only looked at; it takes no %s", req.Method), http.StatusMethodNotAllowed)
@@ -121,6 +124,28 @@ func kindOf(name string) string {
 	return "application/octet-stream"
 }
 
+// fetch opens a file that the site names. What is named below the yard's folder is there, and
+// not where a link leads that came into its place since the yard was read.
+func (r *Room) fetch(file string) (*os.File, error) {
+	for _, folder := range r.Folders {
+		name, err := filepath.Rel(folder, file)
+		if err != nil || !filepath.IsLocal(name) {
+			continue
+		}
+		root, err := os.OpenRoot(folder)
+		if err != nil {
+			return nil, err
+		}
+		defer root.Close()
+		// A pipe would keep the answer waiting for ever.
+		if info, err := root.Stat(name); err != nil || !info.Mode().IsRegular() {
+			return nil, fs.ErrNotExist
+		}
+		return root.Open(name)
+	}
+	return os.Open(file)
+}
+
 // play answers with a file from the disk, in the ranges that a player asks for (RFC 9110,
 // 14). It reports false for what is none, or is gone since the site was made.
 func (r *Room) play(w http.ResponseWriter, req *http.Request, name string, s *Site) bool {
@@ -131,7 +156,7 @@ func (r *Room) play(w http.ResponseWriter, req *http.Request, name string, s *Si
 	if err != nil {
 		return false
 	}
-	f, err := os.Open(file)
+	f, err := r.fetch(file)
 	if err != nil {
 		return false
 	}

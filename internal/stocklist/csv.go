@@ -12,7 +12,7 @@ import (
 
 // A line is what one row of the table is made from.
 type line struct {
-	list  *List
+	yard  *unit.Yard
 	unit  *Unit
 	given map[string]unit.Given
 }
@@ -99,7 +99,7 @@ func columns() []column {
 		word("color", func(u *unit.Unit) string { return u.Color.Value }),
 		word("availability", func(u *unit.Unit) string { return u.Availability.Value }),
 		word("availability-since", func(u *unit.Unit) string { return dated(u.Availability.Since()) }),
-		{"as-of", func(l *line) string { return dated(l.list.Yard.AsOf.Value) }},
+		{"as-of", func(l *line) string { return dated(l.yard.AsOf.Value) }},
 		word("arrived", func(u *unit.Unit) string { return dated(u.Arrived.Value) }),
 		word("changed", func(u *unit.Unit) string { return dated(u.Changed()) }),
 		word("price-usd", func(u *unit.Unit) string {
@@ -118,7 +118,7 @@ func columns() []column {
 			if !priced(l.unit.Work.Unit) {
 				return ""
 			}
-			return l.list.Yard.Excludes.Value
+			return l.yard.Excludes.Value
 		}},
 		word("hitch", func(u *unit.Unit) string { return u.Hitch.Kind.Value }),
 		word("tires", func(u *unit.Unit) string { return u.Tires.Size.Value }),
@@ -145,18 +145,6 @@ func columns() []column {
 	return append(out, column{"cautions", func(l *line) string { return strings.Join(l.unit.Cautions, " | ") }})
 }
 
-// CSV writes stock.csv: text/csv; charset=utf-8; header=present (RFC 4180), with CRLF
-// behind every row, numbers without marks, and an empty field for what is not known.
-func CSV(l *List) ([]byte, error) { return table(l, func(s string) string { return s }) }
-
-// Spreadsheet writes the same table for spreadsheets: with the mark by which they know
-// UTF-8, and with an apostrophe in front of every text that they would take for a
-// formula. Programs read stock.csv, where nothing is put in front of anything.
-func Spreadsheet(l *List) ([]byte, error) {
-	out, err := table(l, text)
-	return append([]byte("\xef\xbb\xbf"), out...), err
-}
-
 // text keeps a spreadsheet from running what somebody wrote: OWASP, CSV Injection (a
 // field that begins with = + - @, tab or carriage return, also in their wide forms). No
 // number of ours begins with one of them: what is below zero stays a number.
@@ -178,29 +166,26 @@ func first(s string) string {
 	return ""
 }
 
-func table(l *List, cell func(string) string) ([]byte, error) {
+// cells are what stands in the columns of one trailer.
+func cells(y *unit.Yard, u *Unit, cols []column) []string {
+	row := &line{y, u, map[string]unit.Given{}}
+	for _, g := range u.Work.Unit.Givens() {
+		row.given[g.Path] = g
+	}
+	out := make([]string, len(cols))
+	for i, c := range cols {
+		out[i] = c.text(row)
+	}
+	return out
+}
+
+// record writes a row of a table: RFC 4180, with CRLF behind every row.
+func record(cells []string) ([]byte, error) {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
 	w.UseCRLF = true
-	cols := columns()
-	cells := make([]string, len(cols))
-	for i, c := range cols {
-		cells[i] = c.name
-	}
 	if err := w.Write(cells); err != nil {
 		return nil, fmt.Errorf("stock.csv: %w", err)
-	}
-	for i := range l.Units {
-		row := &line{l, &l.Units[i], map[string]unit.Given{}}
-		for _, g := range l.Units[i].Work.Unit.Givens() {
-			row.given[g.Path] = g
-		}
-		for j, c := range cols {
-			cells[j] = cell(c.text(row))
-		}
-		if err := w.Write(cells); err != nil {
-			return nil, fmt.Errorf("stock.csv: %w", err)
-		}
 	}
 	w.Flush()
 	return b.Bytes(), w.Error()

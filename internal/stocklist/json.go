@@ -119,11 +119,10 @@ func (o ordered[T]) MarshalJSON() ([]byte, error) {
 // governs stands at the head: a program may hand the numbers on to somebody who loads.
 var governs = strings.Join(compute.Safety, " ")
 
-// JSON writes stock.json, one trailer on a line.
-func JSON(l *List) ([]byte, error) {
-	y := l.Yard
+// begin is what stands in stock.json before the trailers, and closing what stands behind them.
+func begin(y *unit.Yard) ([]byte, error) {
 	h := head{
-		Form: version, Schema: "stock.schema.json", AsOf: y.AsOf.Value.String(), Excludes: y.Excludes.Value, Governs: governs,
+		Form: version, Schema: SchemaPath, AsOf: y.AsOf.Value.String(), Excludes: y.Excludes.Value, Governs: governs,
 		Yard: yardCard{y.Name.Value, y.Site(), y.Phone.Value, y.Email.Value, y.Street.Value, y.Town.Value},
 	}
 	for _, d := range definitions() {
@@ -133,23 +132,10 @@ func JSON(l *List) ([]byte, error) {
 	if err != nil {
 		return nil, fmt.Errorf("stock.json: %w", err)
 	}
-	var b bytes.Buffer
-	b.Write(bytes.TrimSuffix(top, []byte("\n}")))
-	b.WriteString(",\n \"units\": [")
-	for i := range l.Units {
-		line, err := json.Marshal(rowOf(&l.Units[i]))
-		if err != nil {
-			return nil, fmt.Errorf("stock.json: %s: %w", l.Units[i].Work.Unit.File, err)
-		}
-		if i > 0 {
-			b.WriteByte(',')
-		}
-		b.WriteString("\n  ")
-		b.Write(line)
-	}
-	b.WriteString("\n ]\n}\n")
-	return b.Bytes(), nil
+	return append(bytes.TrimSuffix(top, []byte("\n}")), ",\n \"units\": ["...), nil
 }
+
+const closing = "\n ]\n}\n"
 
 func dated(d unit.Day) string {
 	if !d.Known() {
@@ -165,9 +151,7 @@ func rowOf(l *Unit) row {
 		Year: u.Year.Value, Serial: u.Serial.Value, Condition: u.Condition.Value, Color: u.Color.Value,
 		Availability: u.Availability.Value, AvailSince: dated(u.Availability.Since()),
 		Arrived: dated(u.Arrived.Value), Changed: dated(u.Changed()), Cautions: l.Cautions,
-	}
-	if priced(u) {
-		r.Price = &amount{json.Number(plain(float64(u.Price.Value))), "USD", dated(u.Price.Since()), u.Price.About}
+		Price: amountOf(u),
 	}
 	for _, g := range u.Givens() {
 		if shown(g.Path) {
@@ -180,6 +164,14 @@ func rowOf(l *Unit) row {
 		}
 	}
 	return r
+}
+
+// amountOf is the price that the trailer's page shows, nil for none.
+func amountOf(u *unit.Unit) *amount {
+	if !priced(u) {
+		return nil
+	}
+	return &amount{json.Number(plain(float64(u.Price.Value))), "USD", dated(u.Price.Since()), u.Price.About}
 }
 
 // priced reports whether the trailer's page shows a price.

@@ -6,14 +6,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/measure"
-	"tarepage/internal/unit"
 )
-
-// A List is the stock as it is published.
-type List struct {
-	Yard  *unit.Yard
-	Units []Unit
-}
 
 // A Unit is one published trailer.
 type Unit struct {
@@ -29,21 +22,20 @@ type Unit struct {
 type File struct {
 	Path string
 	// What is what a link to it says.
-	What  string
-	Write func(*List) ([]byte, error)
+	What string
 }
 
-// JSONPath is where stock.json stands in the site.
-const JSONPath = "stock.json"
+// Where the files stand in the site.
+const (
+	JSONPath        = "stock.json"
+	csvPath         = "stock.csv"
+	spreadsheetPath = "stock-spreadsheet.csv"
+	SchemaPath      = "stock.schema.json"
+)
 
 // Files are the files, in the order in which they are offered.
 func Files() []File {
-	return []File{
-		{JSONPath, "JSON", JSON},
-		{"stock.csv", "CSV", CSV},
-		{"stock-spreadsheet.csv", "for spreadsheets", Spreadsheet},
-		{"stock.schema.json", "schema", Schema},
-	}
+	return []File{{JSONPath, "JSON"}, {csvPath, "CSV"}, {spreadsheetPath, "for spreadsheets"}, {SchemaPath, "schema"}}
 }
 
 // version names the form of stock.json; it changes when a program that reads it would

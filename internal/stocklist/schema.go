@@ -40,7 +40,7 @@ const about = "true where the number is approximate; absent otherwise"
 
 // Schema writes stock.schema.json, the JSON Schema (draft 2020-12) of stock.json. It is
 // made from the declarations that the trailers' files are read by.
-func Schema(*List) ([]byte, error) {
+func Schema() ([]byte, error) {
 	var stock node
 	for _, k := range unit.Keys() {
 		if k.Kind == "section" || k.Kind == "list" || !shown(k.Path) {

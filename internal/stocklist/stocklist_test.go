@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
+	"io"
 	"io/fs"
 	"math"
 	"os"
@@ -52,20 +53,52 @@ withhold: it is only a test
 ---
 `
 
-func read(t *testing.T, root fs.FS) *stocklist.List {
+// yard is a stock as it is published.
+type yard struct {
+	Yard  *unit.Yard
+	Units []stocklist.Unit
+}
+
+// written is one of the files of a stock.
+func written(l *yard, path string) ([]byte, error) {
+	if path == stocklist.SchemaPath {
+		return stocklist.Schema()
+	}
+	files := map[string]*bytes.Buffer{}
+	w, err := stocklist.NewWriter(l.Yard, func(path string) (io.Writer, error) {
+		files[path] = new(bytes.Buffer)
+		return files[path], nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	for i := range l.Units {
+		lines, err := w.Lines(&l.Units[i])
+		if err != nil {
+			return nil, err
+		}
+		if err := w.Add(lines); err != nil {
+			return nil, err
+		}
+	}
+	err = w.End()
+	return files[path].Bytes(), err
+}
+
+func read(t *testing.T, root fs.FS) *yard {
 	t.Helper()
 	stock, _, err := unit.Read(root)
 	if err != nil {
 		t.Fatal(err)
 	}
-	l := &stocklist.List{Yard: stock.Yard}
+	l := &yard{Yard: stock.Yard}
 	for _, w := range compute.Stock(stock) {
 		l.Units = append(l.Units, stocklist.Unit{Work: w, Page: "u/" + strings.ToLower(w.Unit.Stock.Value) + ".html", Cautions: []string{"wide, \"very\"\nwide"}})
 	}
 	return l
 }
 
-func example(t *testing.T) *stocklist.List {
+func example(t *testing.T) *yard {
 	return read(t, fstest.MapFS{
 		"content/yard.md":       {Data: []byte("---\nname: Example & Sons\nas-of: 2026-11-20\n---\n")},
 		"content/units/ex-1.md": {Data: []byte(bare)},
@@ -77,8 +110,8 @@ func example(t *testing.T) *stocklist.List {
 // demo, and a trailer of which little is known. What is put wrong is then refused, so
 // that the schema is no empty promise.
 func TestSchemaTakesTheStock(t *testing.T) {
-	for name, l := range map[string]*stocklist.List{"demo": read(t, os.DirFS("../..")), "bare": example(t)} {
-		text, err := stocklist.Schema(l)
+	for name, l := range map[string]*yard{"demo": read(t, os.DirFS("../..")), "bare": example(t)} {
+		text, err := written(l, "stock.schema.json")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -95,7 +128,7 @@ func TestSchemaTakesTheStock(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		stock, err := stocklist.JSON(l)
+		stock, err := written(l, "stock.json")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -123,7 +156,7 @@ func TestSchemaTakesTheStock(t *testing.T) {
 				t.Errorf("%s: the schema takes %s", name, wrong[1])
 			}
 		}
-		again, _ := stocklist.JSON(l)
+		again, _ := written(l, "stock.json")
 		if !bytes.Equal(stock, again) {
 			t.Errorf("%s: two writings differ", name)
 		}
@@ -146,9 +179,9 @@ type list struct {
 	}
 }
 
-func parsed(t *testing.T, l *stocklist.List) (out list) {
+func parsed(t *testing.T, l *yard) (out list) {
 	t.Helper()
-	text, err := stocklist.JSON(l)
+	text, err := written(l, "stock.json")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -207,8 +240,8 @@ func TestMissingIsAbsent(t *testing.T) {
 // TestTableReadsBack reads the table with encoding/csv and holds every number in it
 // against stock.json: two writings of one stock say the same.
 func TestTableReadsBack(t *testing.T) {
-	for name, l := range map[string]*stocklist.List{"demo": read(t, os.DirFS("../..")), "bare": example(t)} {
-		text, err := stocklist.CSV(l)
+	for name, l := range map[string]*yard{"demo": read(t, os.DirFS("../..")), "bare": example(t)} {
+		text, err := written(l, "stock.csv")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -277,11 +310,11 @@ func TestSpreadsheetRunsNothing(t *testing.T) {
 	u.Title.Value = "＝1+1"
 	l.Units[0].Page = " =cmd"
 	l.Units[0].Cautions = []string{"+1 ft", "x"}
-	safe, err := stocklist.Spreadsheet(l)
+	safe, err := written(l, "stock-spreadsheet.csv")
 	if err != nil {
 		t.Fatal(err)
 	}
-	text, _ := stocklist.CSV(l)
+	text, _ := written(l, "stock.csv")
 	rest, marked := bytes.CutPrefix(safe, []byte("\xef\xbb\xbf"))
 	if !marked {
 		t.Error("a spreadsheet does not know that it is UTF-8")

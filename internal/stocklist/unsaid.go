@@ -1,6 +1,10 @@
 package stocklist
 
-import "encoding/json"
+import (
+	"encoding/json"
+
+	"tarepage/internal/unit"
+)
 
 // offered is how a row of stock.json offers its trailer.
 type offered struct {
@@ -20,7 +24,7 @@ func (o offered) as(other offered) bool {
 // stock.json that was published before, while their files give no later day for it. Whoever
 // goes by days, a feed or a sitemap, is not told of those. A text that is no such list says
 // nothing, and neither does a trailer that was not in it.
-func Unsaid(before []byte, l *List) []string {
+func Unsaid(before []byte, units []*unit.Unit) []string {
 	var old struct {
 		Form  string
 		Units []offered
@@ -33,9 +37,8 @@ func Unsaid(before []byte, l *List) []string {
 		was[o.Stock] = o
 	}
 	var out []string
-	for i := range l.Units {
-		r := rowOf(&l.Units[i])
-		now := offered{r.Stock, r.Availability, r.Changed, r.Price}
+	for _, u := range units {
+		now := offered{u.Stock.Value, u.Availability.Value, dated(u.Changed()), amountOf(u)}
 		then, ok := was[now.Stock]
 		// Days of this form come one behind the other as texts do: RFC 3339, 5.1.
 		if ok && !now.as(then) && now.Changed <= then.Changed {

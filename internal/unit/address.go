@@ -60,7 +60,7 @@ func (f Field[T]) Since() Day {
 	if f.From.Origin != measure.Since {
 		return Day{}
 	}
-	day, err := ParseDay(f.From.Date)
+	day, err := ParseDay(f.From.Date())
 	if err != nil {
 		return Day{}
 	}

@@ -199,7 +199,7 @@ func (b *Body) pos(offset int) Pos {
 	offset = min(max(offset, 0), len(b.Source))
 	before := b.Source[:offset]
 	from := bytes.LastIndexByte(before, '\n') + 1
-	return Pos{b.file, b.line + bytes.Count(before, []byte("\n")), utf8.RuneCount(before[from:]) + 1}
+	return posAt(b.file, b.line+bytes.Count(before, []byte("\n")), utf8.RuneCount(before[from:])+1)
 }
 
 // PlainText is the text below a node without its marks.

@@ -80,7 +80,7 @@ func TestFigureLinks(t *testing.T) {
 		before := c.text[:at]
 		line := 4 + strings.Count(before, "\n")
 		column := len([]rune(before[strings.LastIndex(before, "\n")+1:])) + 1
-		if f[0].Name != c.figure || f[0].Text != c.words || f[0].Pos != (unit.Pos{File: "a.md", Line: line, Column: column}) {
+		if f[0].Name != c.figure || f[0].Text != c.words || f[0].Pos != (unit.Pos{File: "a.md", Line: int32(line), Column: int32(column)}) {
 			t.Errorf("%s: %s %q at %s; want %s %q at a.md:%d:%d", c.name, f[0].Name, f[0].Text, f[0].Pos, c.figure, c.words, line, column)
 		}
 	}
@@ -129,7 +129,7 @@ func TestBodyLines(t *testing.T) {
 		u, ps := unit.ReadUnit("a.md", []byte(src))
 		flat := strings.NewReplacer("\r\n", "\n", "\r", "\n", "\ufeff", "").Replace(src)
 		want := strings.Count(flat[:strings.Index(flat, "0:45")], "\n") + 1
-		if len(ps) > 0 || len(u.Body.Notes) != 1 || u.Body.Notes[0].Pos.Line != want {
+		if len(ps) > 0 || len(u.Body.Notes) != 1 || u.Body.Notes[0].Pos.Line != int32(want) {
 			t.Errorf("%q: notes %+v, want line %d; %s", src, u.Body.Notes, want, problemLines(ps))
 		}
 	}

@@ -242,7 +242,7 @@ func TestExampleWithEveryPlace(t *testing.T) {
 				if !found {
 					t.Fatalf("the search does not find %s", path)
 				}
-				if at := (unit.Pos{File: "content/units/sb-1043.md", Line: p.line, Column: p.column}); g.Pos != at {
+				if at := (unit.Pos{File: "content/units/sb-1043.md", Line: int32(p.line), Column: int32(p.column)}); g.Pos != at {
 					t.Errorf("%s stands at %s, the search finds it at %s", path, g.Pos, at)
 				}
 				if raw := p.raw; !strings.HasPrefix(raw, g.Raw) && g.Raw != raw {
@@ -266,11 +266,11 @@ func TestExampleWithEveryPlace(t *testing.T) {
 
 			flat := strings.ReplaceAll(strings.ReplaceAll(strings.TrimPrefix(src, "\ufeff"), "\r\n", "\n"), "\r", "\n")
 			line := func(s string) int { return strings.Count(flat[:strings.Index(flat, s)], "\n") + 1 }
-			if n := u.Body.Notes; len(n) != 1 || n[0].At != 45 || n[0].Pos != (unit.Pos{File: u.File, Line: line("0:45"), Column: 1}) || n[0].Skip != 5 {
+			if n := u.Body.Notes; len(n) != 1 || n[0].At != 45 || n[0].Pos != (unit.Pos{File: u.File, Line: int32(line("0:45")), Column: 1}) || n[0].Skip != 5 {
 				t.Errorf("notes: %+v", n)
 			}
 			if f := u.Body.Figures; len(f) != 1 || f[0].Name != "tag-payload" || f[0].Text != "12,960 lb" ||
-				f[0].Pos != (unit.Pos{File: u.File, Line: line("Payload on"), Column: len("Payload on this one is ") + 1}) {
+				f[0].Pos != (unit.Pos{File: u.File, Line: int32(line("Payload on")), Column: int32(len("Payload on this one is ") + 1)}) {
 				t.Errorf("figures: %+v", f)
 			}
 		})
@@ -293,7 +293,7 @@ func TestColumnsCountCharacters(t *testing.T) {
 		at := strings.Index(c.src, c.value)
 		before := c.src[:at]
 		from := strings.LastIndex(before, "\n") + 1
-		want := unit.Pos{File: "a.md", Line: strings.Count(before, "\n") + 1, Column: utf8.RuneCountInString(before[from:]) + 1}
+		want := unit.Pos{File: "a.md", Line: int32(strings.Count(before, "\n") + 1), Column: int32(utf8.RuneCountInString(before[from:]) + 1)}
 		if got := givenOf(u)[c.path]; got.Pos != want {
 			t.Errorf("%s: %s stands at %s, want %s", c.name, c.path, got.Pos, want)
 		}

@@ -13,10 +13,12 @@ import (
 // A Pos is a place in a file under content/. Line and Column count from 1; columns
 // count characters, not bytes. The zero Pos means "nowhere".
 type Pos struct {
-	File   string
-	Line   int
-	Column int
+	File         string
+	Line, Column int32 // no file that is read has more (MostBytes)
 }
+
+// posAt is the place that counts give.
+func posAt(file string, line, column int) Pos { return Pos{file, int32(line), int32(column)} }
 
 // Known reports whether the position names a place.
 func (p Pos) Known() bool { return p.Line > 0 }
@@ -38,18 +40,20 @@ func (p Pos) Before(q Pos) bool {
 // A Field is one value of the front matter with the place it stands at.
 type Field[T any] struct {
 	Value T
-	// About reports whether the author marked the value approximate.
-	About bool
 	// From is the note in parentheses behind the value.
 	From measure.Provenance
 	// Pos is where the value stands; unknown if the author gave none.
 	Pos Pos
-	// Blank is where the key stands whose value was left empty.
-	Blank Pos
 	// Raw is the value as written.
 	Raw string
+	// About reports whether the author marked the value approximate.
+	About bool
 	// Spoiled reports that a value stands there that does not read.
 	Spoiled bool
+
+	// empty is where the key stands whose value was left empty, or nil: a unit has a hundred
+	// fields, a yard ten thousand units, and hardly a field is left empty.
+	empty *Pos
 }
 
 // Given reports whether the author gave a value.
@@ -159,10 +163,17 @@ type leaf interface {
 }
 
 func (f *Field[T]) place(at Pos, raw string) { f.Pos, f.Raw = at, raw }
-func (f *Field[T]) blank(at Pos)             { f.Blank = at }
+func (f *Field[T]) blank(at Pos)             { f.empty = &at }
 func (f *Field[T]) spoil()                   { f.Spoiled = true }
 func (f *Field[T]) given() bool              { return f.Pos.Known() }
-func (f *Field[T]) lacks() (Pos, bool)       { return f.Blank, !f.Pos.Known() && !f.Spoiled }
+
+func (f *Field[T]) lacks() (Pos, bool) {
+	var blank Pos
+	if f.empty != nil {
+		blank = *f.empty
+	}
+	return blank, !f.Pos.Known() && !f.Spoiled
+}
 
 func (f *Field[T]) read(text string, k *key) error {
 	switch v := any(&f.Value).(type) {

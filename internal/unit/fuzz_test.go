@@ -57,7 +57,7 @@ func FuzzReadUnit(f *testing.F) {
 		flat := strings.ReplaceAll(strings.ReplaceAll(src, "\r\n", "\n"), "\r", "\n")
 		lines := strings.Split(flat, "\n")
 		inside := func(what string, at unit.Pos) {
-			if at.File != "a.md" || at.Line < 1 || at.Line > len(lines) || at.Column < 1 || at.Column > len(lines[at.Line-1])+1 {
+			if at.File != "a.md" || at.Line < 1 || int(at.Line) > len(lines) || at.Column < 1 || int(at.Column) > len(lines[at.Line-1])+1 {
 				t.Fatalf("%s stands at %s, outside the file's %d lines", what, at, len(lines))
 			}
 		}

@@ -65,7 +65,7 @@ and [12,960 lb](fig:tag-payload) is left, or [](fig:payload).
 		at := strings.Index(p.Text, c.words)
 		line := strings.Count(src[:strings.Index(src, c.words)], "\n") + 1
 		column := strings.Index(src, c.words) - strings.LastIndex(src[:strings.Index(src, c.words)], "\n")
-		if pos := p.Pos(at); pos.Line != line || pos.Column != column {
+		if pos := p.Pos(at); pos.Line != int32(line) || pos.Column != int32(column) {
 			t.Errorf("%q stands at %v, want %d:%d", c.words, pos, line, column)
 		}
 		if got := p.Checked(at, at+len(c.words)); got != c.checked {

@@ -86,7 +86,7 @@ func (r *reader) problem(rule string, at Pos, message, remedy string, related ..
 	r.problems = append(r.problems, Problem{Rule: rule, At: at, Related: related, Message: message, Remedy: remedy})
 }
 
-func (r *reader) pos(n *yaml.Node) Pos { return Pos{r.file, n.Line, n.Column} }
+func (r *reader) pos(n *yaml.Node) Pos { return posAt(r.file, n.Line, n.Column) }
 
 // parts are what a file falls into.
 type parts struct {
@@ -144,7 +144,7 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	for opening < len(lines) && strings.TrimSpace(lines[opening]) == "" {
 		opening++
 	}
-	p.top = Pos{r.file, opening + 1, 1}
+	p.top = posAt(r.file, opening+1, 1)
 	if strings.TrimSpace(lines[opening]) != "---" {
 		return refuse(p.top, fmt.Sprintf("the file begins with %q and has no front matter", shorten(lines[opening])),
 			"begin the file with a line of ---, the keys, and a second line of ---")
@@ -157,7 +157,7 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 		return refuse(p.top, "the front matter opens here and never closes", "put a line of --- behind the last key")
 	}
 	if strings.TrimRight(lines[closing], " \t") != "---" {
-		return refuse(Pos{r.file, closing + 1, 1}, "a line of --- that is indented closes the front matter here",
+		return refuse(posAt(r.file, closing+1, 1), "a line of --- that is indented closes the front matter here",
 			"take the indented --- out of the value; the line that closes stands at the left edge")
 	}
 
@@ -177,21 +177,21 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	p.body = append(make([]byte, 0, len(body)), body...)
 	p.bodyLine = bytes.Count(src[:len(src)-len(body)], []byte("\n")) + 1
 	if len(body) > MostWords {
-		return refuse(Pos{r.file, p.bodyLine, 1}, fmt.Sprintf("the words have %d bytes; they stay below %d", len(body), MostWords),
+		return refuse(posAt(r.file, p.bodyLine, 1), fmt.Sprintf("the words have %d bytes; they stay below %d", len(body), MostWords),
 			"cut them to what a customer reads on a phone")
 	}
 	if n := bytes.Count(body, []byte("[")); n > mostBrackets {
-		return refuse(Pos{r.file, p.bodyLine, 1}, fmt.Sprintf("the words hold %d square brackets [; they hold no more than %d", n, mostBrackets),
+		return refuse(posAt(r.file, p.bodyLine, 1), fmt.Sprintf("the words hold %d square brackets [; they hold no more than %d", n, mostBrackets),
 			"leave out what is no link")
 	}
 	line := p.bodyLine
 	for l := range bytes.Lines(body) {
 		if n := nested(l); n > mostDeep {
-			return refuse(Pos{r.file, line, 1}, fmt.Sprintf("quotes and lists stand %d deep in each other here; they stand no more than %d", n, mostDeep),
+			return refuse(posAt(r.file, line, 1), fmt.Sprintf("quotes and lists stand %d deep in each other here; they stand no more than %d", n, mostDeep),
 				"write it without so many marks in front; nobody follows this on a phone")
 		}
 		if n := bytes.Count(l, []byte("|")); n > mostColumns {
-			return refuse(Pos{r.file, line, 1}, fmt.Sprintf("%d bars | stand on this line; a table has no more than %d", n, mostColumns),
+			return refuse(posAt(r.file, line, 1), fmt.Sprintf("%d bars | stand on this line; a table has no more than %d", n, mostColumns),
 				"make a narrower table; nobody reads this one on a phone")
 		}
 		line++
@@ -304,7 +304,7 @@ func (r *reader) yamlProblems(err error, lines int) {
 }
 
 func (r *reader) mark(line, column, lines int) Pos {
-	return Pos{r.file, max(line, 1) + lines, max(column, 1)}
+	return posAt(r.file, max(line, 1)+lines, max(column, 1))
 }
 
 // yamlWords say in the words of whoever writes a file what the library says in YAML's.
@@ -351,7 +351,7 @@ func shorten(s string) string {
 func (r *reader) at(src []byte, offset int) Pos {
 	line := bytes.Count(src[:offset], []byte("\n")) + 1
 	from := bytes.LastIndexByte(src[:offset], '\n') + 1
-	return Pos{r.file, line, utf8.RuneCount(src[from:offset]) + 1}
+	return posAt(r.file, line, utf8.RuneCount(src[from:offset])+1)
 }
 
 // mapping reads the keys of one section into the struct v.
