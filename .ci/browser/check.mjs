@@ -9,6 +9,7 @@ import path from 'node:path';
 import { spawnSync } from 'node:child_process';
 import { find } from './find.mjs';
 import { lot } from './lot.mjs';
+import { room } from './room.mjs';
 import { tryout } from './try.mjs';
 import { pathToFileURL } from 'node:url';
 
@@ -335,6 +336,7 @@ await tryout(browser, { site, base, check, visit, axe: async (page, name) => {
   check(r.violations.length === 0, `${name}: axe: ${JSON.stringify(r.violations.map(v => [v.id, v.nodes.map(n => n.target)]))}`);
 }, out });
 await lot(browser, { check, visit });
+await room(browser, { check, visit });
 await browser.close();
 server.close();
 

@@ -248,6 +248,16 @@ func TestShowroomWhileWriting(t *testing.T) {
 	if !strings.Contains(o.page(""), "sb-1012.html") {
 		t.Error("the rest of the yard is not shown")
 	}
+	// The page as it was has its photos.
+	photos := regexp.MustCompile(`\.\./(photos/[^"\s]+-800\.[a-z]+)`).FindAllStringSubmatch(o.page(page), -1)
+	for _, p := range photos {
+		if status, body := o.get(p[1]); status != 200 || len(body) < 1000 {
+			t.Errorf("%s of the page as it was: status %d, %d bytes", p[1], status, len(body))
+		}
+	}
+	if len(photos) == 0 {
+		t.Error("the page as it was names no photo")
+	}
 	mend()
 	if body := o.until(page, 200, "<h1"); strings.Contains(body, "below stands") || strings.Contains(body, "units/sb-1043.md:4:1") {
 		t.Error("what was mended still stands over the page")

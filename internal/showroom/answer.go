@@ -11,6 +11,8 @@ import (
 	"path/filepath"
 	"strings"
 	"time"
+
+	"tarepage/internal/inspect"
 )
 
 // The showroom's own addresses. No page of a site has a name below showroom/.
@@ -98,10 +100,10 @@ func (r *Room) show(w http.ResponseWriter, req *http.Request) {
 		}
 	}
 	// Gone on purpose, or because it does not read: only of the latter does anything tell.
+	if good != nil && good != s.site && (s.err != nil || inspect.Count(s.site.Findings, inspect.Stop) > 0) && r.play(w, req, name, good) {
+		return // a photo on the page that stands below what was found
+	}
 	if good != nil && good != s.site && (s.err != nil || s.site.tells(good.Units[name])) {
-		if s.err != nil && r.play(w, req, name, good) {
-			return
-		}
 		if data, failed := good.File(name); failed == nil {
 			page(data, s.over(good.Units[name]))
 			return

@@ -10,7 +10,7 @@ import "strings"
 var elsewhere = phrases("that one over", "that one", "for comparison", "by comparison", "compared to", "compare that to", "version", "version of it", "one over", "over there", "over yonder", "biggest one", "smallest one", "longest one", "largest one", "cheapest one", "the other one", "other unit", "other model",
 	"other trailer", "one next to", "one behind", "one beside", "bigger one", "next size", "size up", "step up to", "just like it",
 	"same thing", "same trailer", "little ones", "another one", "new ones", "would be", "would weigh", "you can order", "can order",
-	"we also have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "i'd like to get", "wants the", "wanted the", "looking for the", "everybody keeps", "right behind it", "parked behind it", "sitting behind it", "you'd want", "federal", "used to", "sister",
+	"we also have", "we do have", "also comes", "optional", "wanting a", "want it in", "on some", "can also get", "could also get", "can get this", "also get it", "also get this", "i'd want", "i'd like to get", "is there a", "is there an", "do you have", "do y'all have", "want to see", "wants the", "wanted the", "looking for the", "everybody keeps", "right behind it", "parked behind it", "sitting behind it", "you'd want", "federal", "used to", "sister",
 	"if you", "if i", "if your", "if it", "if it's", "if they", "say a", "a load of", "the painted one", "the steel one", "the last one", "one we sold", "my truck", "your truck", "truck of", "truck rated", "trucks rated", "truck that", "any truck", "pickup of", "pickup rated",
 	"footer too", "footers too", "footer in stock", "footer on order", "one in stock", "rental fleet", "pickup may", "pickup might", "truck may", "truck might", "suv may", "suv might",
 	"could get", "can get it", "could have", "suppose", "next to it", "the other ones", "smaller one", "longer one", "heavier one", "couplers all the time",
@@ -35,7 +35,7 @@ var notIf = set(`look come notice see can count remember recall ask asked did do
 	know care`)
 
 // back ends talk of another unit.
-var back = phrases("but", "this one", "this is", "this takes", "this here", "what's on it", "what on it", "ours", "this guy", "these are", "now this", "alright", "all right", "anyway", "moving on", "now the", "now on", "so the", "so this", "so you can", "so you're", "so it", "this trailer", "on here", "so we've", "how high", "how wide", "how tall", "we've got it", "we have it at", "i'm looking for", "i'm asking", "we're asking", "okay so", "now your", "now you've")
+var back = phrases("but", "this one", "this is", "this takes", "this here", "what's on it", "what on it", "ours", "this guy", "these are", "now this", "alright", "all right", "anyway", "moving on", "now the", "now on", "so the", "so this", "price is", "price on", "price out", "our price", "your price", "the right one", "so you can", "so you're", "so it", "this trailer", "on here", "so we've", "how high", "how wide", "how tall", "we've got it", "we have it at", "i'm looking for", "i'm asking", "we're asking", "okay so", "now your", "now you've")
 
 // talkOfHours makes a whole clause one of opening hours and dates.
 var talkOfHours = set(`open opens closed closes close monday tuesday wednesday thursday friday saturday sunday mondays saturdays
@@ -110,7 +110,7 @@ func (h *hearing) generic(i int) int {
 		return 1
 	}
 	if persons[h.word(i)] && h.is(i-1, "the", "a", "that", "this", "some", "those", "them", "one", "two", "another", "old", "young") {
-		for k := i + 1; k < i+7 && !h.is(k, "said", "says", "told", "asked", "asks", "it", "she", "swears", "and"); k++ {
+		for k := i + 1; k < i+7 && !h.is(k, "said", "says", "told", "asked", "asks", "it", "she", "swears", "and") && !h.is(i-2, "had", "have"); k++ {
 			if h.is(k, "have", "has", "had", "got", "runs", "pulls", "hauls", "hauled", "hauling", "sells", "sold", "gave", "give", "paid", "pays", "bought", "put", "set", "uses", "drove", "owns", "came") {
 				return 1
 			}
@@ -319,6 +319,11 @@ func (h *hearing) setAside() []string {
 		if h.is(i, "buddy") && h.is(i-1, "good", "hey", "howdy") {
 			n = 0 // who listens
 		}
+		switch {
+		case h.is(i, "customer", "customers", "people", "folks") && h.is(i-1, "tell", "told"),
+			h.is(i, "he", "they") && h.is(i+1, "had", "has", "have") && h.is(i+2, "them", "em", "it") && h.is(i+3, "at", "set", "aired"):
+			n = 0 // "we tell customers no more than", "he had them at eighty pounds"
+		}
 		if h.is(i, "little") && h.is(i-1, "the") && h.is(i-2, "are", "is") {
 			n = 0 // "the tires are the little ones"
 		}
@@ -332,6 +337,8 @@ func (h *hearing) setAside() []string {
 			from, least := i, max(0, i-asideReach)
 			if h.subjectHere(i, n) || h.is(i, "the") && h.otherOne(i) > 0 && h.is(i-1, "it", "her", "sold", "one") || h.ownSubject(i) {
 				least = i
+			} else if k := h.nounBegins(i); k > 0 {
+				least = k
 			} else if h.personActs(i) {
 				least = i - 1
 			}
@@ -362,7 +369,7 @@ func (h *hearing) setAside() []string {
 	for i := range h.t {
 		if h.t[i].kind == word && talkOfHours[h.t[i].text] && !(h.is(i, "may", "march", "close", "open", "second") && !h.hourNear(i)) && !(h.is(i, "close") && h.is(i+1, "to")) {
 			from, to := i, i
-			for from > max(0, i-hourReach) && h.t[from-1].kind != comma && !(from < i && (h.clause(from) || h.is(from, "he") && h.t[from].possessive)) {
+			for from > max(0, i-hourReach) && h.t[from-1].kind != comma && why[from-1] == "" && !(from < i && (h.clause(from) || h.is(from, "he") && h.t[from].possessive)) {
 				from--
 			}
 			for to < min(len(h.t), i+hourReach) && h.t[to].kind != comma && !(to > i && h.clause(to)) {
@@ -400,7 +407,7 @@ func (h *hearing) ownSubject(i int) bool {
 	switch {
 	case h.is(i, "if") && h.is(i-1, "depends", "depending"):
 		return true
-	case i > 0 && h.is(i, "if") && (h.is(i+1, "you") && h.is(i+2, "want", "need", "like") && h.is(i+3, "to") || h.is(i+1, "your")):
+	case i > 0 && h.is(i, "if") && (h.is(i+1, "you") && (h.is(i+2, "want", "need", "like") && h.is(i+3, "to") || h.is(i+2, "haul", "ever", "got", "get", "look")) || h.is(i+1, "your")):
 		return true
 	case i == 0 || h.is(i-1, "than", "like", "with", "to", "of", "on", "for", "as", "by", "under", "at", "from", "and", "that", "which", "what", "where", "because", "if", "is", "not", "no", "one", "ones", "footer", "footers", "trailer", "trailers"):
 		return false
@@ -408,12 +415,31 @@ func (h *hearing) ownSubject(i int) bool {
 		return true
 	case h.is(i, "that", "those", "the") && things[h.word(i+1)] && h.generic(i) > 0:
 		return true
+	case h.is(i, "guy") && h.is(i+1, "who") && !h.is(i-1, "a", "the", "one", "same", "this"):
+		return true
 	case h.is(i, "that") && h.is(i+1, "one") && h.is(i+2, "sitting", "parked", "standing", "behind", "beside", "over", "out", "back", "next", "down", "by", "in"):
 		return true
 	case h.is(i, "left", "right") && h.is(i+1, "front", "rear"):
 		return h.t[min(i+1, len(h.t)-1)].possessive || h.is(i+2, "is", "was", "tire")
 	}
 	return false
+}
+
+// nounBegins is where the thing begins that is told by where it stands, "the bumper pull deck
+// over next to it", or 0. The place begins at token i.
+func (h *hearing) nounBegins(i int) int {
+	if !h.is(i, "next", "behind", "beside", "right", "parked", "sitting") {
+		return 0
+	}
+	for k := i - 1; k > max(0, i-7); k-- {
+		if h.t[k].kind != word || h.numberWord(k) {
+			return 0
+		}
+		if h.is(k, "the", "a", "an", "that") {
+			return k
+		}
+	}
+	return 0
 }
 
 // personActs reports "my neighbor ran": a person at token i who does something, which begins a
@@ -437,7 +463,7 @@ func (h *hearing) asideEnd(i, n int) int {
 	case h.is(i, "that", "the") && h.match(elsewhere, i) == 0, // a truck or another thing as the subject
 		h.is(i, "don't", "to", "need", "low", "goosenecks", "trailers", "flatbeds", "haulers", "deckovers"),
 		h.is(i, "my", "his", "her", "their", "our", "an", "most", "every", "some", "your", "used", "legal", "legally", "last", "can", "could", "optional", "would", "moved", "wants", "wanted", "will", "say", "upgrade", "available", "a", "any", "trucks", "truck", "pickup", "neighbor", "federal", "coming", "left", "right"),
-		persons[h.word(i)],
+		persons[h.word(i)], h.is(i, "he") && h.is(i+1, "had", "has", "bought", "wanted"),
 		h.is(i, "sister", "sold", "traded", "everybody"), h.is(i, "we", "i") && h.is(i+1, "sold"),
 		h.is(i, "that") && h.is(i+1, "one") && (h.is(i+2, "sold", "gone", "spoken") || h.is(i+2, "is") && h.is(i+3, "sold", "gone", "spoken")):
 		most, clauses = i+14, 1
@@ -503,11 +529,11 @@ var standing = set(`a an the and or but so with without on in at to from for of 
 	guys man buddy y'all you i we they he she them em us me your our my their his her will would can could should might may must
 	do does did have has had got get gonna going comes goes sits weighs gives leaves empty loaded dry full max maximum minimum
 	cold flat ish thereabouts okay alright um uh like well see look say says said instead let's cash firm obo tops rated rating
-	somebody someone anybody nobody depends load more she'll it'll you'll he'll they'll we'll that'll they're we're you're i'm i've we've you've depending every everything thanks thank please anyway moving next real pretty or's exactly approximately certified actual net unladen`)
+	somebody someone anybody nobody depends load more w she'll it'll you'll he'll they'll we'll that'll they're we're you're i'm i've we've you've depending every everything thanks thank please anyway moving next real pretty or's exactly approximately certified actual net unladen`)
 
 // sortsOfPart are what parts of trailers are said to be; they are no thing by themselves.
 var sortsOfPart = set(`stand slide fold flip pull drive side post spare steel wood aluminum galvanized welded bolted adjustable demountable
-	square round lift ea mega monster rated cast flat straight self cleaning oil bath rear front fixed knife edge expanded mesh
+	square round lift ea set back wind swivel crank topwind sidewind mega monster rated cast flat straight self cleaning oil bath rear front fixed knife edge expanded mesh
 	black white gray grey red green yellow blue silver charcoal spray painted powder coated treated rough oak pine sealed greased ez radial
 	bias wide long short tall high low big little small old whole good nice solid real stake d pinned hydraulically dampened`)
 
@@ -751,13 +777,13 @@ func (h *hearing) listed(q *quantity) bool {
 	if h.is(q.head-1, "up", "down") && h.is(q.head-2, "goes", "went", "going", "gone", "go", "come", "came", "coming") || h.is(q.head-1, "a") && h.is(q.head-2, "up", "down") && h.is(q.head-3, "goes", "went", "going", "gone", "go", "come", "came") {
 		return true
 	}
-	if h.is(k, "want", "wanted", "asking") && h.is(k-1, "they", "they're") {
+	if h.is(k, "want", "wanted", "asking") && h.is(k-1, "they", "they're") && !h.is(q.to, "out") {
 		return true
 	}
 	if h.is(k, "msrp", "retail", "retails", "normally", "usually", "regularly", "regular") || h.is(k, "list", "lists") && h.is(k-1, "normally", "usually") {
 		return true
 	}
-	if h.is(k, "list", "lists", "listed", "sticker") && !h.is(q.to, "gross", "gvwr", "empty") {
+	if h.is(k, "list", "lists", "listed", "sticker") && !h.is(q.to, "gross", "gvwr", "empty") && !(h.is(k-1, "the") && h.is(k-2, "on")) {
 		for i := q.to; i < len(h.t); i++ {
 			if h.numberWord(i) {
 				return true
@@ -789,6 +815,9 @@ func (h *hearing) spent(k int) bool {
 // corrected reports whether nothing but a correction, with at most a noun in front of it
 // and articles behind it, stands between two numbers.
 func (h *hearing) corrected(from, to int) bool {
+	if h.misread(from, to) {
+		return true
+	}
 	i := from
 	for skipped := 0; i < to; {
 		if h.t[i].kind == comma || h.is(i, "um", "uh", "like") {
@@ -812,6 +841,27 @@ func (h *hearing) corrected(from, to int) bool {
 			return false
 		}
 		i++
+	}
+	return false
+}
+
+// misread reports that a correction tells how it came about: "eighty-three, sorry, I'm reading the
+// wrong side of the tape, eighty-two and a half".
+func (h *hearing) misread(from, to int) bool {
+	if to-from > 16 {
+		return false
+	}
+	i := from
+	for i < to && h.t[i].kind == comma {
+		i++
+	}
+	if !h.is(i, "sorry", "no", "wait") || h.is(i+1, "about") {
+		return false
+	}
+	for ; i < to; i++ {
+		if h.is(i, "wrong", "misread", "backwards", "mistake") {
+			return true
+		}
 	}
 	return false
 }
@@ -949,6 +999,9 @@ func (h *hearing) negated(i int) int {
 func (h *hearing) notRight(i int) bool {
 	for k := i; k < min(i+2, len(h.t)) && (h.t[k].kind == comma || h.is(k, "and", "but")); k++ {
 		i++
+	}
+	if h.is(i, "wait") && h.is(i+1, "that") {
+		return h.t[i+1].possessive && h.is(i+2, "without", "with", "not", "wrong")
 	}
 	if h.is(i, "which", "that") && (h.t[i].possessive || h.is(i+1, "is")) {
 		if !h.t[i].possessive {

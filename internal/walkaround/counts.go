@@ -88,6 +88,18 @@ func (s *sentence) counts() {
 				continue
 			}
 		}
+		// "two seven k's under it", "two 5200s", "axles are two 7,000 lb": nothing else comes so.
+		if i+1 < len(s.qs) && q.single() && (q.amount == 2 || q.amount == 3) && s.qs[i+1].from == q.to && !s.qs[i+1].used && s.qs[i+1].rejected == "" {
+			r := &s.qs[i+1]
+			v, _, ok := r.weight()
+			_, _, thing := s.thingAt(r.to)
+			if ok && v >= 2000 && v <= 15000 && !thing && (r.plural && r.scaled && !s.is(r.to, "jack", "jacks") || s.is(q.from-1, "are") && s.is(q.from-2, "axles") && r.unit == pounds) {
+				q.used, r.used = true, true
+				tell(q.from, q.to, countedThings[0], int(q.amount), 0.85)
+				s.emit(r.from, r.to, Candidate{Role: AxleRating, Value: measure.Pounds(v), UnitInferred: r.unit == bare, Count: int(q.amount), Confidence: 0.85})
+				continue
+			}
+		}
 		n, ok := q.whole()
 		if !q.single() && len(q.parts) > 2 { // counting aloud: one two three four
 			ok = true
@@ -166,6 +178,9 @@ func (s *sentence) counts() {
 	}
 	// tandem, triple, dual
 	for i := range s.t {
+		if s.is(i, "both") && s.is(i+1, "axles") && s.is(i+2, "are") {
+			tell(i, i+2, countedThings[0], 2, 0.85)
+		}
 		n, ok := groups[s.word(i)]
 		if !ok {
 			continue
@@ -177,6 +192,10 @@ func (s *sentence) counts() {
 		}
 		if s.is(i, "tandem") && s.is(i+1, "dual") && (i+2 == len(s.t) || s.t[i+2].kind == comma || s.is(i+2, "and", "with", "so")) {
 			tell(i, i+1, countedThings[0], n, 0.85) // "it's a tandem dual"
+			continue
+		}
+		if s.is(i, "tandem") && s.is(i+1, "dump", "enclosed", "utility", "flatbed", "stock") {
+			tell(i, i+1, countedThings[0], n, 0.85) // "a tandem dump"
 			continue
 		}
 		j, rated, plural := i+1, false, false

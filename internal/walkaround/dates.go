@@ -13,7 +13,7 @@ func (s *sentence) dates() {
 		switch {
 		case s.is(i, "date") && s.is(i+1, "code", "codes") && s.is(i+2, "run", "runs", "range", "go", "are", "vary") && s.has("from", "to", "between", "all"):
 			// of several tires that were made at different times
-		case s.is(i, "date") && s.is(i+1, "code", "codes", "thing", "stamp", "on"), s.is(i, "dot", "dots") && s.is(i+1, "says", "code", "date", "is", "number", "stamp"),
+		case s.is(i, "date") && s.is(i+1, "code", "codes", "coded", "thing", "stamp", "on"), s.is(i, "dot", "dots") && s.is(i+1, "says", "code", "date", "is", "number", "stamp"),
 			s.is(i, "code") && s.is(i+1, "on") && s.is(i+3, "side", "sidewall", "tire", "tires"),
 			s.is(i, "numbers") && s.is(i+1, "on") && s.is(i+2, "em", "them", "those", "these") && s.is(i+3, "are", "is", "say", "says"),
 			s.is(i, "numbers", "digits") && (s.is(i-1, "little", "four", "tiny", "small") || s.is(i+1, "on") && s.is(i+3, "side", "sidewall")) && (s.is(i+1, "say", "says", "are") || s.is(i+4, "say", "says", "are")):
@@ -43,6 +43,9 @@ func (s *sentence) dates() {
 			for k := range s.qs {
 				b := &s.qs[k]
 				y, ok := b.whole()
+				if len(b.parts) == 2 && b.parts[0] == 20 {
+					y, ok = int(b.parts[1]), true
+				}
 				if b.from != i+2 || !ok {
 					continue
 				}

@@ -265,7 +265,7 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 	if s, m, scaled := h.scale(v, next); scaled {
 		n.scaled = true
 		n.grand = h.is(m-1, "grand")
-		n.plural = h.is(m-1, "hundreds", "thousands", "ks")
+		n.plural = h.is(m-1, "hundreds", "thousands", "ks") || h.is(m-1, "k") && h.t[m-1].possessive
 		return one(s, m)
 	}
 	if d, isDigits := h.digits(i); isDigits {

@@ -81,7 +81,8 @@ func (s *sentence) dims(q, r *quantity) {
 	if s.holds != noPart {
 		of = s.holds
 	}
-	if ok && d < 6 && !(p.cue.part == otherPart && p.from > r.to && (described[s.word(r.to)] || sorts[s.word(r.to)])) {
+	with := ok && p.from >= r.to && (s.is(p.from-1, "with") || s.is(p.from-2, "with")) // "by twelve foot with the gate"
+	if ok && d < 6 && !with && !(p.cue.part == otherPart && p.from > r.to && (described[s.word(r.to)] || sorts[s.word(r.to)])) {
 		of = p.cue.part // and not "eighty-three by sixteen bumper pull, wood floor"
 	}
 	if of == otherPart && s.holds == boxPart && s.is(p.from, "v", "nose") {

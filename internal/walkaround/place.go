@@ -160,7 +160,7 @@ func (s *sentence) readings(q *quantity) []reading {
 		if r == "" {
 			return
 		}
-		if q.rejected == "" && !(singular[r] && plural) {
+		if each := s.is(q.to, "each", "apiece"); q.rejected == "" && !(singular[r] && (plural || each)) {
 			if v, inferred, ok := s.value(q, r, dim); ok {
 				out = append(out, reading{role: r, value: v, inferred: inferred, cost: cost, dim: dim})
 			}
@@ -190,7 +190,7 @@ func (s *sentence) readings(q *quantity) []reading {
 			out = append(out, reading{other: true, cost: d})
 			continue
 		}
-		if c.cue.weight == Empty && s.is(c.to-1, "it") && s.tongueBefore(q) {
+		if c.cue.weight == Empty && c.from >= q.to && s.tongueBefore(q) {
 			continue // "tongue weighs about nine hundred pounds with nothing on it"
 		}
 		if c.cue.weight == Empty && (s.onTongue(c, q) || s.is(q.to, "loaded") || s.is(q.to, "fully") && s.is(q.to+1, "loaded") || s.is(0, "loaded") && !s.has("empty")) {
@@ -213,6 +213,16 @@ func (s *sentence) readings(q *quantity) []reading {
 				}
 				continue
 			}
+		}
+		if c.cue.weight == GVWR && s.is(c.from, "tagged", "plated") {
+			if p, ok := s.subject(c); ok {
+				try(p.weight, pounds, d) // "axles are tagged seven thousand each"
+				continue
+			}
+		}
+		if c.cue.scale && s.is(c.from-1, "tongue", "pin") {
+			try(TongueEmpty, pounds, d) // "tongue comes in at four-sixty"
+			continue
 		}
 		if c.cue.bare && !s.has("empty", "nothing", "unloaded") {
 			c.cue.weight = ""
@@ -288,6 +298,9 @@ func (s *sentence) readings(q *quantity) []reading {
 				r = s.deckRole(c, q)
 			}
 			if r == BedHeight && !s.has("dump", "bed") && !s.onDump() && s.holds != bedPart {
+				r = ""
+			}
+			if r == DeckFlat && q.unit == bare && s.has("plug", "pin", "prong", "blade") {
 				r = ""
 			}
 			if r == RampLength && q.unit == inches && q.amount < 36 {
@@ -374,6 +387,12 @@ func (s *sentence) readings(q *quantity) []reading {
 	}
 	if s.ofTrailer(q) {
 		try(GVWR, pounds, 0.1)
+	}
+	if q.scaled && q.single() && q.unit == bare && s.is(q.to-1, "k") && q.from >= 2 && s.t[q.from-1].kind == comma && sorts[s.word(q.from-2)] && (q.to == len(s.t) || s.t[q.to].kind == comma) {
+		try(GVWR, pounds, 2) // "a tandem dump, fourteen K, seven by fourteen"
+	}
+	if s.holds == boxPart && (q.unit == inches || q.unit == feet) && (s.is(q.to, "inside", "interior") || s.is(q.to, "even") && s.is(q.to+1, "inside")) && !s.is(q.to+1, "width", "length") {
+		try(BoxHeight, inches, 0.5) // "six foot six inside" is how tall: common practice, no source
 	}
 	if s.is(q.to-1, "pounders") && s.pounders(q.from) {
 		try(AxleRating, pounds, -0.1) // "two axles ... and they're eight thousand pounders"
@@ -790,6 +809,13 @@ func (s *sentence) ofTrailer(q *quantity) bool {
 func (s *sentence) deckRole(c placed, q *quantity) Role {
 	if q.unit == inches && q.amount < 48 && c.to <= q.from && s.is(q.to, "up") {
 		return DeckHeight
+	}
+	if c.to <= q.from && (q.unit == bare || q.unit == inches) && q.amount < 48 {
+		for k := c.from - 1; k >= max(1, c.from-6) && s.quantityAt(k) < 0; k-- {
+			if s.is(k, "height") && s.is(k-1, "deck", "floor") {
+				return DeckHeight // "deck height with the deck locked down"
+			}
+		}
 	}
 	if n, ok := q.hundreds(); ok && q.unit == bare && !q.single() && (n == 102 || n == 96) {
 		return DeckWidth // "the deck's the full one-oh-two"

@@ -110,6 +110,9 @@ func (h *hearing) quantities() []quantity {
 			i++
 			continue
 		}
+		if h.is(n.from-1, "by") && len(n.parts) == 2 && h.is(n.to, "foot") && h.is(n.to+1, "sides", "dovetail", "tail", "ramps", "gate", "beavertail") && teens[h.word(n.from)]+tens[h.word(n.from)]+ones[h.word(n.from)] == n.parts[0] {
+			n.parts, n.to = n.parts[:1], n.from+1 // "six by ten, two foot sides"
+		}
 		q := quantity{numeral: n, compare: Equal, amount: n.value(), head: n.from}
 		digits := false
 		for k := n.from; k < n.to; k++ {

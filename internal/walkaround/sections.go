@@ -128,6 +128,10 @@ func (s *sentence) section(from, to int, sec Section) {
 	case c.Doubt != "":
 	case s.is(from-1, "are", "is") && s.is(from-2, "beam", "beams", "rails", "frame") && (!ok || p.from >= to):
 		// "beams are twelve inch nineteen pound, crossmembers ..."
+	case s.is(to, "every") || s.is(to, "on") && s.quantityAt(to+1) >= 0 && (s.is(to+3, "centers", "center") || s.is(to+4, "centers", "center")):
+		// "with three-inch channel every sixteen inches": what comes so often are crossmembers
+		c.Role = Crossmember
+		c.Alternatives = []Alternative{{Beam, sec}}
 	case beam && ok && p.cue.part == crossPart && p.from >= to:
 		// "eight-inch beam, crossmembers ...": they come next
 	case ok && (d < reach || !s.hasPart(framePart) && d < reach+2) && p.cue.part == crossPart:

@@ -75,6 +75,9 @@ func (s *sentence) tire(from, to int, prefix, digits string, spoken bool) bool {
 	if s.ofSpare(from) {
 		c.Doubt = "of the spare"
 	}
+	if s.aside != nil && s.aside[from] == hours {
+		clear(s.aside[from:to]) // "I replaced in May, all four are ..."
+	}
 	s.emit(from, to, c)
 	return true
 }

@@ -299,7 +299,7 @@
 		if (D.states[D.state[i]] == "sold") return "Sold";
 		return D.price[i] ? D.says["price " + i] || "$" + group(D.price[i]) : "Call for the price";
 	}
-	function address(i) { return "u/" + D.stock[i].toLowerCase() + ".html"; }
+	function address(i) { return escape("u/" + D.stock[i].toLowerCase() + ".html"); }
 	function stateText(i) { return D.states[D.state[i]] + ", " + D.conditions[D.worn[i]]; }
 	function card(i) {
 		var m = D.model[i], n = D.careful[i], long = M.long[m];
