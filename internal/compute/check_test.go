@@ -246,6 +246,7 @@ func TestTieDownsByLength(t *testing.T) {
 		{"4.11", measure.Inches(20.1 * 12), 5000, true, 3},
 		{"blocked and short", ft(4), 500, true, 1},
 		{"4.12: the published case counts 3 by its 18 ft", ft(18), 40200, false, 3},
+		{"4.17: a Canadian handbook's 3.65 m and 600 kg take 3 (by meters; the feet agree)", measure.FromMillimeters(3650), measure.FromKilograms(600), false, 3},
 	} {
 		if got := LeastByLength(c.length, c.weight, c.blocked); got != c.want {
 			t.Errorf("%s: %s, %s, blocked %v: %d, want %d", c.name, c.length, c.weight, c.blocked, got, c.want)
@@ -364,6 +365,10 @@ func TestHeaps(t *testing.T) {
 		t.Fatalf("heaped: %+v", f)
 	}
 	for _, h := range w.Heaps {
+		// Wet it is 3,120 lb/cu yd, and 6,240 lb struck.
+		if h.Material == "gravel or crushed stone, loose wet" && (h.Struck != 6240 || !h.FitsStruck || h.FitsHeaped) {
+			t.Errorf("wet gravel: %+v", h)
+		}
 		if h.Material != "gravel or crushed stone, loose dry" {
 			continue
 		}
@@ -542,6 +547,16 @@ func TestServiceAndStopping(t *testing.T) {
 	light := trailerFor(t, strings.Replace(heavy, "W10x22", "M3x2.9", 1), "")
 	if f := light.Figure("beam-weight"); f == nil || f.Text != "2.9 lb/ft" || !strings.Contains(strings.Join(f.Notes(), " "), "section modulus 1 cu in") {
 		t.Errorf("the lightest beam of the table is %+v", f)
+	}
+	// A stud that is in no row has no torque, and no torque is not zero.
+	if f := trailerFor(t, strings.Replace(heavy, "tires:\n", "tires:\n  stud: 7/16-20 cone\n", 1), "").Figure("wheel-torque"); f != nil {
+		t.Errorf("wheel-torque of a stud that is not listed is %+v", f)
+	}
+	// A trailer on one axle has no spacing, and its front axle is the axle: 1% of 25,900 lb
+	// for each of 25.5 ft.
+	single := trailerFor(t, strings.NewReplacer("count: 2", "count: 1", "  spacing: 50 in\n", "").Replace(heavy), "")
+	if f := single.Figure("tongue-by-foot"); f == nil || f.Text != "6,605 lb" || strings.Contains(f.Working(), "spacing") {
+		t.Errorf("tongue-by-foot on one axle is %+v: %+v", f, single.Absent)
 	}
 	// No modulus of this one was found: it is said, and no zero is printed.
 	bare := trailerFor(t, strings.Replace(heavy, "W10x22", "W16x26", 1), "")

@@ -22,6 +22,9 @@ func (f *Figure) metric() string {
 	case "lb":
 		v := measure.Pounds(f.Value)
 		switch {
+		case f.Name == cargoPlacard.Name:
+			// Its pounds are the nearest to its whole kilograms.
+			return measure.Nearest(v.InKilograms(), 1).Near()
 		case f.Limit():
 			return measure.Metric.Limit(v)
 		case f.Load() || f.step < 10 && f.Text == v.Load() && f.Text != v.Limit():

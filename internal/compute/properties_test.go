@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"reflect"
+	"runtime"
 	"strings"
 	"testing"
 
@@ -288,8 +289,13 @@ func TestSettings(t *testing.T) {
 		}
 		return compute.SettingsOf(y)
 	}
-	if s := yard("name: x"); s.Allowance != 0.05 || len(s.Bands) != 4 {
+	if s := yard("name: x"); s.Allowance != 0.05 || len(s.Bands) != 4 || s.StaleDays != 180 {
 		t.Errorf("defaults: %+v", s)
+	}
+	for days, want := range map[string]int{"90": 90, "1": 1, "0": 180} {
+		if s := yard("stale-after-days: " + days); s.StaleDays != want {
+			t.Errorf("stale after %s days: %d, want %d", days, s.StaleDays, want)
+		}
 	}
 	s := yard("allowance: 12%\nas-of: 2026-11-20\ntongue-band: {gooseneck: {least: 18%, most: 24%}, bumper-pull: {least: 15%, most: 10%}, pintle: {least: 5%}}")
 	if s.Allowance != 0.12 || s.AsOf.String() != "2026-11-20" {
@@ -316,13 +322,17 @@ func TestStockOrder(t *testing.T) {
 		u.Broken = i%7 == 0
 		s.Units = append(s.Units, u)
 	}
-	got := compute.Stock(s)
-	for i, u := range s.Units {
-		if u.Broken != (got[i] == nil) || got[i] != nil && got[i].Unit != u {
-			t.Fatalf("unit %d has another's work", i)
-		}
-		if got[i] != nil && !reflect.DeepEqual(got[i].Figures, compute.Unit(u, settings()).Figures) {
-			t.Fatalf("unit %d was worked differently beside others", i)
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
+	for _, hands := range []int{4, 1} {
+		runtime.GOMAXPROCS(hands)
+		got := compute.Stock(s)
+		for i, u := range s.Units {
+			if u.Broken != (got[i] == nil) || got[i] != nil && got[i].Unit != u {
+				t.Fatalf("unit %d has another's work", i)
+			}
+			if got[i] != nil && !reflect.DeepEqual(got[i].Figures, compute.Unit(u, settings()).Figures) {
+				t.Fatalf("unit %d was worked differently beside others", i)
+			}
 		}
 	}
 }

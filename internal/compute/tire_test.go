@@ -39,6 +39,9 @@ func TestTireCapacity(t *testing.T) {
 		{"the sidewall below the table governs", `size: ST235/80R16, load-range: E, per-axle: 2, pressure: 80 psi, sidewall: {single: "3,000 lb"}`, 7000, 6000, false, true},
 		{"the table's dual does not hold for a weaker tire", `size: ST235/80R16, load-range: E, per-axle: 4, pressure: 80 psi, sidewall: {single: "3,000 lb"}`, 0, 0, false, false},
 		{"no dual in the table", `size: ST235/80R16, load-range: D, per-axle: 4`, 0, 0, false, false},
+		{"a pressure of zero is none", `size: ST235/80R16, load-range: E, per-axle: 2, pressure: 0 psi, sidewall: {single: "3,520 lb", pressure: 80 psi}`, 7000, 7040, true, true},
+		// 3,520 x (1 / 80)^0.585 = 271.1 lb, down to the pound.
+		{"a pressure of 1 psi is one", `size: ST235/80R16, load-range: E, per-axle: 2, pressure: 1 psi, sidewall: {single: "3,520 lb", pressure: 80 psi}`, 7000, 542, false, true},
 		{"size not listed", `size: ST225/75R16, load-range: E, per-axle: 2`, 0, 0, false, false},
 		{"size does not read", `size: round, load-range: E, per-axle: 2`, 0, 0, false, false},
 		{"no load range", `size: ST235/80R16, per-axle: 2`, 0, 0, false, false},

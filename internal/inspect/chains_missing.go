@@ -20,8 +20,10 @@ var chainsMissing = &Rule{
 			f.add(chains.Count.Pos, "%s on a %s, two are asked for", chainWords(chains.Count.Value), c.Hitch.Kind.Value).
 				figures(measure.Count(chains.Count.Value), "2").
 				fix("fit a second chain before it leaves the yard; ask your state what it takes")
-		case !chains.Count.Given() && !chains.Breaking.Given():
+		case !chains.Count.Given() && !chains.Breaking.Given() && !chains.Count.Spoiled && !chains.Breaking.Spoiled:
 			f.add(c.Hitch.Kind.Pos, "nothing is said of the safety chains").only(Remark)
+		case !chains.Breaking.Given() && !chains.Breaking.Spoiled:
+			f.add(chains.Count.Pos, "%s safety chains, and nothing is said of what each breaks at", measure.Count(chains.Count.Value)).only(Remark)
 		}
 	},
 }

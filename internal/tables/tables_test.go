@@ -528,6 +528,12 @@ func TestBulkDensity(t *testing.T) {
 	if float64(packed.Density) != float64(loose.Density)*1.3 {
 		t.Errorf("compacted %s against loose %s", packed.Density, loose.Density)
 	}
+	// And wet gravel is dry gravel + 20%, damp sand dry sand + 20%, wet sand + 30%.
+	for wet, want := range map[string]float64{"gravel or crushed stone, loose wet": 2600 * 1.2, "sand, damp": 2400 * 1.2, "sand, wet": 2400 * 1.3} {
+		if got, ok := BulkDensity(wet); !ok || float64(got.Density) != want {
+			t.Errorf("%s: %s, want %v", wet, got.Density, want)
+		}
+	}
 	// A blog's topsoil of 1,080 lb is dry peat: unsafe for a dump body (tables.md, trap 15).
 	if soil, ok := BulkDensity("topsoil / loam"); !ok || soil.Density < 2100 {
 		t.Errorf("topsoil: %s", soil.Density)

@@ -1,0 +1,43 @@
+package inspect
+
+import (
+	"strings"
+
+	"tarepage/internal/measure"
+)
+
+var ratingOverLabel = &Rule{
+	Name: "rating-over-label", Severity: Caution,
+	Title: "no gross rating that the title or the maker's sheet states is over the label's",
+	Why: "A buyer loads by the largest number he has read. The label on the trailer governs, and it may be the smaller one: " +
+		"down-rated trailers keep their maker's printed sheet.",
+	Source: "49 CFR 567.4(g)(3) (2015): the GVWR is the one on the label; 26 CFR 145.4051-1(e)(3)(iv): an advertised one can count too",
+	Remedy: "read the label again; if it is right, correct the words",
+	check: func(c *Case, f *Findings) {
+		label := c.Weights.GVWR
+		if !label.Given() || label.Value <= 0 {
+			return
+		}
+		// A label in kilograms and a sheet in pounds part by their rounding.
+		over := func(w measure.Pounds, words string) bool {
+			most := label.Value
+			if strings.Contains(words, "kg") != strings.Contains(label.Raw, "kg") {
+				most += measure.FromKilograms(0.5)
+			}
+			return !measure.NotOver(w, most)
+		}
+		if claim := c.Claimed.GVWR; claim.Given() && over(claim.Value, claim.Raw) {
+			f.add(claim.Pos, "the maker's sheet says gvwr %s, gvwr is %s; the label governs", claim.Words(), label.Words()).
+				figures(claim.Words(), label.Words()).
+				also(label.Pos, "gvwr stands here")
+		}
+		// What the text says is held against the file by note-disagrees.
+		for _, w := range c.WrittenRatings() {
+			if w.Where == "the title" && over(w.Weight, w.Words) {
+				f.add(w.Pos, "the title says %s gross, gvwr is %s; the label governs", w.Weight, label.Words()).
+					figures(w.Weight.String(), label.Words()).
+					also(label.Pos, "gvwr stands here")
+			}
+		}
+	},
+}
