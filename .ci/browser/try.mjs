@@ -25,13 +25,20 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     await page.locator('#m-kind').selectOption({ label: 'skid steer loader, medium frame' });
     check((await text('mine-is')).includes(written.charAt(0).toLowerCase() + written.slice(1)) || (await text('mine-is')).includes(written), `try ${how}: the script says what the table says: ${await text('mine-is')} / ${written}`);
     check((await text('mine-is')).includes('keeps every limit'), `try ${how}: in the middle of its room it keeps every limit`);
-    check(await page.locator('svg .el-room').count() === 1, `try ${how}: the room is painted on the drawing`);
+    check(await page.locator('svg[data-deck] .el-room').count() === 1, `try ${how}: the room is painted on the drawing`);
+    // The field of every weight, with this one a point in it: inside, since it keeps every limit.
+    const inside = () => page.evaluate(() => {
+      const field = document.querySelector('#mine .el-room'), here = document.querySelector('#mine .el-here');
+      return field.isPointInFill(new DOMPoint(here.cx.baseVal.value, here.cy.baseVal.value));
+    });
+    check(await inside() && / leaves [0-9,]+ lb/.test(await text('mine-is')), `try ${how}: the machine is a point inside the field: ${await text('mine-is')}`);
 
     // Typed to the very front it no longer does, and the row says by how much.
     const before = await page.locator('svg .el-load').getAttribute('x');
     await page.locator('#m-x').fill('28');
     check((await text('mine-is')).includes('does not') && await page.locator('#mine-table .over').count() > 0, `try ${how}: at the very end it does not`);
     check(await page.locator('svg .el-load').getAttribute('x') !== before, `try ${how}: the machine moves on the drawing`);
+    check(!(await inside()) && /too heavy|nothing of its length/.test(await text('mine-is')), `try ${how}: at the very end it is a point outside, and by how much: ${await text('mine-is')}`);
     // Slid by keyboard it moves too.
     await page.locator('#mine-at input[type=range]').focus();
     await page.keyboard.press('Home');

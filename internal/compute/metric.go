@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"tarepage/internal/measure"
+	"tarepage/internal/unit"
 )
 
 // Metric writes a figure in kilograms and meters, from its exact value and rounded the way
@@ -46,10 +47,37 @@ func (r *Rung) Metric() string {
 	return about(r.About, measure.Metric.Limit(r.Value))
 }
 
-// MetricOf are the writings of a unit's figures that were rounded, each with what its exact
-// value is in metric units: what measure.Quantities needs to turn a text about the unit.
+// RatingsOf adds the writings of the ratings that a unit states, each in kilograms and
+// rounded down: a reader of kilograms is not told of a gram that the label does not give.
+func (w *Work) RatingsOf(out map[string]string) {
+	u := w.Unit
+	all := []unit.Weight{u.Weights.GVWR, u.Hitch.Rating, u.Hitch.BallRating, u.Hitch.TongueLimit, u.Hitch.Chains.Breaking,
+		u.Axles.Rating, u.Tires.Wheel, u.Tires.Sidewall.Single, u.Tires.Sidewall.Dual, u.Ramps.Rating, u.Jack.Rating,
+		u.Claimed.Payload, u.Claimed.GVWR}
+	for _, t := range u.TieDowns {
+		all = append(all, t.Rating)
+	}
+	for _, r := range all {
+		if r.Given() {
+			out[strings.TrimPrefix(r.Words(), "about ")] = measure.Metric.Rating(r.Value)
+		}
+	}
+}
+
+// MetricOf are the writings of a unit's figures and ratings, each with what its exact value
+// is in metric units: what measure.Quantities needs to turn a text about the unit. A figure
+// that is exact in pounds goes down as a limit and up as a load all the same; where one
+// writing is both, it is a limit's.
 func (w *Work) MetricOf() map[string]string {
 	out := map[string]string{}
+	for _, limit := range []bool{false, true} {
+		for i := range w.Figures {
+			if f := &w.Figures[i]; f.Unit == "lb" && (f.Limit() || f.Load()) && f.Limit() == limit {
+				out[strings.TrimPrefix(f.Text, "about ")] = f.metric()
+			}
+		}
+	}
+	w.RatingsOf(out)
 	add := func(text, metric string, exact float64, unit string) {
 		text = strings.TrimPrefix(text, "about ")
 		if metric != "" && text != measure.Number(exact, 12)+" "+unit {

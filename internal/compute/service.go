@@ -178,15 +178,17 @@ var wheelTorque = &Definition{
 		stage := func(s tables.Span[tables.FootPounds]) string {
 			return measure.Number(float64(s.Low), 0) + " to " + measure.Number(float64(s.High), 0)
 		}
-		var stages []string
-		if row.Stage1.Stated() {
-			stages = append(stages, "first "+stage(row.Stage1))
+		var stages, metric []string
+		add := func(when string, s tables.Span[tables.FootPounds]) {
+			if s.Stated() {
+				stages = append(stages, when+stage(s))
+				metric = append(metric, when+measure.Torques(float64(s.Low), float64(s.High)))
+			}
 		}
-		if row.Stage2.Stated() {
-			stages = append(stages, "then "+stage(row.Stage2))
-		}
-		stages = append(stages, "last "+stage(row.Final))
-		p.TorqueStages = stages
+		add("first ", row.Stage1)
+		add("then ", row.Stage2)
+		add("last ", row.Final)
+		p.TorqueStages, p.TorqueMetric = stages, metric
 		p.note("tighten again after %s of a first trip or a changed wheel", retorque)
 		if row.Note != "" {
 			p.note("%s", row.Note)

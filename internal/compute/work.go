@@ -73,6 +73,8 @@ type Work struct {
 	// TorqueStages are the stages of the figure wheel-torque in order, in lb-ft: "first 20
 	// to 25". Empty where that is absent.
 	TorqueStages []string
+	// TorqueMetric are the same in newton meters.
+	TorqueMetric []string
 	// Ladder are the rungs of the payload, lowest first.
 	Ladder []Rung
 	// Space is where the load stands: the deck, the bed or the box.

@@ -43,6 +43,11 @@ func (s System) Dimension(in Inches) string {
 	}
 }
 
+// Torques writes a span of torques in pound-feet as whole newton meters that lie within it.
+func Torques(low, high float64) string {
+	return fixed(Up(low*newtonMetersPerPoundFoot, 1), 0, " to ") + fixed(Down(high*newtonMetersPerPoundFoot, 1), 0, "")
+}
+
 // metricWritings are the units of our writings and how each is written in metric, the
 // longer names before those that they begin with. Empty: no quantity to turn.
 var metricWritings = []struct {

@@ -21,6 +21,15 @@ func (s System) Weight(p Pounds) string {
 	return p.Near()
 }
 
+// Rating writes a rating that somebody stated: as Weight does, but never a gram more than
+// was stated.
+func (s System) Rating(p Pounds) string {
+	if s == Metric {
+		return trimmed(float64(Down(p.InKilograms(), 0.1)), 1, " kg")
+	}
+	return trimmed(float64(Down(p, 0.1)), 1, " lb")
+}
+
 // Limit writes a limit or a payload: whole pounds or kilograms, rounded down.
 func (s System) Limit(p Pounds) string {
 	if s == Metric {

@@ -67,7 +67,8 @@ func TestEveryQuantityTurns(t *testing.T) {
 			if strings.HasPrefix(n.Data, "about ") && strings.HasSuffix(from[1], "0") {
 				within = number("4.8") // the nearest ten pounds and the nearest five kilograms
 			} else if strings.Contains(to[1], ".") {
-				within = number("0.05")
+				// To the nearest tenth, or a rating down to one.
+				within = number("0.1")
 			}
 			off := new(big.Rat).Sub(new(big.Rat).Mul(number(from[1]), number("0.45359237")), number(to[1]))
 			if off.Abs(off).Cmp(within) > 0 {
@@ -77,6 +78,48 @@ func TestEveryQuantityTurns(t *testing.T) {
 	}
 	if pairs < 2000 || weights < 500 {
 		t.Errorf("only %d quantities and %d weights were met", pairs, weights)
+	}
+}
+
+// TestRatingsTurnDown: wherever a rating that the unit file states is written in kilograms,
+// on screen and on paper, it is at most what was stated and less than a tenth of a kilogram
+// below it, or a figure's, down to the whole one (NIST SP 811, B.8).
+func TestRatingsTurnDown(t *testing.T) {
+	files := whole(t, "../..")
+	stock, _, err := unit.Read(os.DirFS("../.."))
+	if err != nil {
+		t.Fatal(err)
+	}
+	met := 0
+	for _, u := range stock.Units {
+		name := strings.ToLower(u.Stock.Value) + ".html"
+		for _, r := range []unit.Weight{u.Weights.GVWR, u.Hitch.Rating, u.Hitch.TongueLimit, u.Axles.Rating, u.Tires.Wheel, u.Tires.Sidewall.Single, u.Jack.Rating} {
+			words := strings.TrimPrefix(r.Words(), "about ")
+			from := alone.FindStringSubmatch(words)
+			if !r.Given() || from == nil || from[2] != "lb" {
+				continue
+			}
+			stated := new(big.Rat).Mul(number(from[1]), number("0.45359237"))
+			lines := regexp.MustCompile(`(?:value="|data-si=")([0-9,.]+) kg">` + words + `<|[^0-9,]` + words + ` \(([0-9,.]+) kg\)|<dd>` + words + `</dd><dd class="si">([0-9,.]+) kg`)
+			for _, folder := range []string{"u/", "figures/", "lot/", "handover/"} {
+				for _, m := range lines.FindAllStringSubmatch(string(files[folder+name]), -1) {
+					met++
+					kg := m[1] + m[2] + m[3]
+					below := new(big.Rat).Sub(stated, number(kg))
+					step := "1"
+					if strings.Contains(kg, ".") {
+						step = "0.1"
+					}
+					// What internal/measure/round.go calls slack is a millionth of a step.
+					if below.Cmp(number("-0.000001")) < 0 || below.Cmp(number(step)) >= 0 {
+						t.Errorf("%s%s: the rating %s is written %s kg", folder, name, words, kg)
+					}
+				}
+			}
+		}
+	}
+	if met < 200 {
+		t.Errorf("only %d ratings were met in kilograms", met)
 	}
 }
 

@@ -202,7 +202,7 @@ func TestNotes(t *testing.T) {
 		`<ol class="moments"><li class="moment"><span class="at">0:45</span> The <strong>coupler</strong> & its plate.`,
 		`<span class="at">1:10</span> A tight item with <a class="fig" href="../figures/ex-1.html#fig-payload" data-si="2,267 kg">5,000 lb</a> in it.`,
 		`<a class="fig" href="../figures/ex-1.html#fig-tag-payload" data-si="2,267 kg">5,000 lb</a>`,
-		`<a class="fig" href="../figures/ex-1.html#fig-tag-payload" data-si="about 2,268 kg">about 5,000 lb</a>`,
+		`<a class="fig" href="../figures/ex-1.html#fig-tag-payload" data-si="about 2,267 kg">about 5,000 lb</a>`,
 		`<a class="fig" href="../figures/ex-1.html#fig-tag-payload" data-si="2,267 kg">5,000 lb</a>`,
 		`href="https://maker.example/x?a=1&amp;b=2"`,
 		`<del>old</del>`, `<td>floor`,

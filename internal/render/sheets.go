@@ -10,6 +10,7 @@ import (
 	qr "github.com/piglig/go-qr"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
 
@@ -49,6 +50,7 @@ type handOver struct {
 	PressureFrom string
 	Wheels       string
 	Torque       []string // the stages, in order
+	TorqueMetric string
 	TorqueFrom   string
 	Rechecks     []string
 	Hitch        string // its kind, which decides what is bolted and what is latched
@@ -93,7 +95,7 @@ func (m *maker) lot(e *entry) ([]byte, error) {
 	if l := e.work.Figure("deck-length"); l != nil {
 		p.Big = l.Text + " " + p.Big
 	}
-	p.Numbers = keyNumbers(e)
+	p.Numbers = m.keyNumbers(e)
 	if p.Address = m.at(e.path); p.Address != "" {
 		if p.Code, err = code(p.Address); err != nil {
 			return nil, err
@@ -103,8 +105,9 @@ func (m *maker) lot(e *entry) ([]byte, error) {
 	return m.page("lot", p)
 }
 
-// keyNumbers are what the trailer weighs, carries and measures.
-func keyNumbers(e *entry) []labeled {
+// keyNumbers are what the trailer weighs, carries and measures. Nothing switches units on
+// paper: each stands there in both systems.
+func (m *maker) keyNumbers(e *entry) []labeled {
 	space := e.work.Space
 	payload := "Not figured"
 	if f := e.work.Figure("payload"); f != nil {
@@ -122,7 +125,23 @@ func keyNumbers(e *entry) []labeled {
 		}
 		out = append(out, labeled{Label: label(space.Name), Text: text})
 	}
+	for i, exact := 0, e.work.MetricOf(); i < len(out); i++ {
+		if metric := measure.InMetric(out[i].Text, exact); metric != out[i].Text {
+			out[i].Metric = metric
+		}
+	}
 	return out
+}
+
+// inBoth is a text with every quantity's metric writing behind it.
+func inBoth(text string, exact map[string]string) string {
+	var b strings.Builder
+	from := 0
+	for _, q := range measure.Quantities(text, exact) {
+		b.WriteString(text[from:q.End] + " (" + q.Metric + ")")
+		from = q.End
+	}
+	return b.String() + text[from:]
 }
 
 // upper begins a sentence.
@@ -134,8 +153,9 @@ func upper(s string) string {
 // messages are a unit's cautions in short.
 func messages(e *entry) []string {
 	var out []string
+	exact := e.work.MetricOf()
 	for _, c := range e.cautions {
-		out = append(out, upper(ending(c.Message)))
+		out = append(out, inBoth(upper(ending(c.Message)), exact))
 	}
 	return out
 }
@@ -157,37 +177,41 @@ func (m *maker) handOver(e *entry) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &handOver{sheet: s, Numbers: keyNumbers(e), Rechecks: compute.Rechecks, Hitch: e.Unit.Hitch.Kind.Value, Cautions: messages(e)}
-	t := e.Tires
+	p := &handOver{sheet: s, Numbers: m.keyNumbers(e), Hitch: e.Unit.Hitch.Kind.Value, Cautions: messages(e)}
+	t, exact := e.Tires, e.work.MetricOf()
+	for _, r := range compute.Rechecks {
+		p.Rechecks = append(p.Rechecks, inBoth(r+" miles", exact))
+	}
 	if t.Pressure.Given() {
-		p.Pressure, p.PressureFrom = t.Pressure.Words(), t.Pressure.From.String()
+		p.Pressure, p.PressureFrom = inBoth(t.Pressure.Words(), exact), t.Pressure.From.String()
 	}
 	p.Wheels = t.Size.Value
 	if t.PerAxle.Given() {
 		p.Wheels += ", " + t.PerAxle.Words() + " on each axle"
 	}
 	if f := e.work.Figure("wheel-torque"); f != nil {
+		p.TorqueMetric = strings.Join(e.work.TorqueMetric, ", ")
 		p.Torque, p.TorqueFrom = e.work.TorqueStages, t.Stud.Value+"; "+f.Source
 	}
 	if b := e.Unit.Hitch.Ball; b.Given() {
-		p.Ball = b.Words()
+		p.Ball = inBoth(b.Words(), exact)
 	}
 	if c := e.Unit.Hitch.Chains; c.Count.Given() {
 		p.Chains = c.Count.Words()
 		if c.Breaking.Given() {
-			p.Chains += ", breaking force of each " + c.Breaking.Words()
+			p.Chains += ", breaking force of each " + inBoth(c.Breaking.Words(), exact)
 		}
 	}
 	p.Brakes, p.Breakaway = e.Unit.Brakes.Kind.Value, e.Unit.Brakes.Breakaway.Value
 	for _, d := range e.TieDowns {
 		text := d.Count.Words() + ", no rating recorded"
 		if d.Rating.Given() {
-			text = d.Count.Words() + " at " + d.Rating.Words()
+			text = d.Count.Words() + " at " + inBoth(d.Rating.Words(), exact)
 		}
 		p.Points = append(p.Points, labeled{Label: label(d.Kind.Value), Text: text})
 	}
 	if f := e.work.Figure("tie-down-points"); f != nil {
-		p.PointsText = f.Text
+		p.PointsText = inBoth(f.Text, exact)
 	}
 	p.Tail = e.Deck.TailKind.Given() || e.Ramps.Kind.Given()
 	return m.page("handover", p)

@@ -156,20 +156,22 @@ func TestSheets(t *testing.T) {
 	if strings.Contains(lot, "<svg") || strings.Contains(lot, `class="address"`) {
 		t.Error("a yard without an address has a code that leads nowhere")
 	}
-	for _, want := range []string{"18 ft equipment trailer", "$5,200", "EX-1", "7,000 lb", "2,000 lb", "5,000 lb", "18 ft x 82 in", "As of November 20, 2026", "The label on the trailer governs."} {
+	for _, want := range []string{"18 ft equipment trailer", "$5,200", "EX-1", "7,000 lb", "2,000 lb", "5,000 lb", "18 ft x 82 in", "3,175.1 kg", "5.486 m x 2.083 m", "As of November 20, 2026", "The label on the trailer governs."} {
 		if !strings.Contains(lot, want) {
 			t.Errorf("the lot sheet lacks %q", want)
 		}
 	}
-	for _, want := range []string{"<b>50 psi</b>", "ST205/75R15, 2 on each axle", "10 miles", "25 miles", "50 miles", "Breakaway", "last <span", "Received by", "Weigh it loaded."} {
+	for _, want := range []string{"<b>50 psi (345 kPa)</b>", "3,175.1 kg", "ST205/75R15, 2 on each axle", "10 miles (16.1 km)", "25 miles (40.2 km)", "50 miles (80.5 km)", "Breakaway", "last <span", "Received by", "Weigh it loaded."} {
 		if !strings.Contains(card, want) {
 			t.Errorf("the hand-over card lacks %q", want)
 		}
 	}
+	// NIST SP 811 (2008), B.8: pound-force foot 1.355 818 N m. 20 of them are 27.12, 25 are
+	// 33.90, 50 are 67.79, 60 are 81.35, 90 are 122.02, 120 are 162.70: whole ones within.
 	// The stages for a 15 in wheel on 1/2 in studs: axle maker's owner manual, p. 16.
 	stud := strings.Replace(sound, "  per-axle: 2\n", "  per-axle: 2\n  stud: 1/2-20 cone\n", 1)
 	card = site(t, map[string]string{"content/yard.md": yard, "content/units/ex-1.md": stud})["handover/ex-1.html"]
-	for _, want := range []string{"first 20 to 25<", "then 50 to 60<", "last 90 to 120<"} {
+	for _, want := range []string{"first 20 to 25<", "then 50 to 60<", "last 90 to 120<", "in N m first 28 to 33, then 68 to 81, last 123 to 162;"} {
 		if !strings.Contains(card, want) {
 			t.Errorf("the hand-over card lacks the stage %q", want)
 		}

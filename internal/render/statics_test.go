@@ -233,6 +233,52 @@ func TestStaticsStand(t *testing.T) {
 	}
 }
 
+// TestStaticsWeights: what may stand at one place, and by how much one load is within it. The
+// two ends are held against Stand, which places a load and asks every limit by itself.
+func TestStaticsWeights(t *testing.T) {
+	t.Parallel()
+	s, c := newStatics(t), chance{rand.New(rand.NewPCG(5, 4))}
+	f := s.function(`function(a) { a = JSON.parse(a); return Statics.weights.apply(null, a); }`)
+	room, heavy, light := 0, 0, 0
+	for i := range cases {
+		r := c.rig()
+		l, in, behind := c.load(r), c.system(), c.inches(-20, 600, 0)
+		if w := r.Window(l); w.Room && c.IntN(2) == 0 {
+			behind = []measure.Inches{w.First.Behind, w.Last.Behind, (w.First.Behind + w.Last.Behind).Half()}[c.IntN(3)]
+		}
+		got := r.Weights(l.Length, behind)
+		want := got.In(in, l.Weight)
+		if page := s.ask(f, rigData(r, compute.Towed{}), float64(l.Weight), float64(l.Length), float64(behind), in == measure.Metric); page != want {
+			t.Fatalf("case %d: %+v with %+v at %v\n page %s\n Go   %s", i, r, l, behind, page, want)
+		}
+		keeps := func(w measure.Pounds) bool {
+			return r.Stand(compute.Placed{Load: compute.Load{Weight: w, Length: l.Length}, Behind: behind}).Keeps
+		}
+		if !got.Room {
+			if keeps(l.Weight) && l.Weight > got.Least+1 && l.Weight < got.Most-1 {
+				t.Fatalf("case %d: %v keeps every limit where nothing may stand: %+v %+v", i, l, r, got)
+			}
+			continue
+		}
+		room++
+		if got.Most-got.Least > 3 && (!keeps(got.Least+1) || !keeps(got.Most-1)) {
+			t.Fatalf("case %d: %+v of %+v at %v does not keep every limit", i, got, r, behind)
+		}
+		if keeps(got.Most+1) || got.Least > 2 && keeps(got.Least-1) {
+			t.Fatalf("case %d: more than %+v of %+v at %v keeps every limit", i, got, r, behind)
+		}
+		switch {
+		case strings.Contains(want, "heavy"):
+			heavy++
+		case strings.Contains(want, "light"):
+			light++
+		}
+	}
+	if room < cases/50 || heavy == 0 || light == 0 {
+		t.Errorf("the cases reach too little: %d with room, %d too heavy, %d too light", room, heavy, light)
+	}
+}
+
 func (c chance) towed(r compute.Rig) compute.Towed {
 	known := func(p measure.Pounds) compute.Result[measure.Pounds] {
 		return compute.Result[measure.Pounds]{Value: p, Known: true}

@@ -184,7 +184,7 @@ func (m *maker) stockFile(all []facet) ([]byte, error) {
 		d.Tongue = append(d.Tongue, float64(rig.Tongue))
 	}
 	d.Titles, d.Shapes = titles.names, shapes.names
-	d.SI = d.metric()
+	d.SI = d.metric(ratings(m.units))
 	text, err := json.Marshal(d)
 	if err != nil {
 		return nil, err
@@ -194,11 +194,11 @@ func (m *maker) stockFile(all []facet) ([]byte, error) {
 
 // metric are the quantities of the data's texts in metric units. Numbers the page turns
 // itself.
-func (d *stockData) metric() map[string]string {
+func (d *stockData) metric(ratings map[string]string) map[string]string {
 	out := map[string]string{}
 	from := func(texts ...string) {
 		for _, t := range texts {
-			for _, q := range measure.Quantities(t, nil) {
+			for _, q := range measure.Quantities(t, ratings) {
 				out[t[q.Start:q.End]] = q.Metric
 			}
 		}

@@ -135,7 +135,7 @@ func (m *maker) yardPages() ([]job, error) {
 				} else {
 					page.Rows = m.rows(part)
 				}
-				return m.turned("yard", page, nil)
+				return m.turned("yard", page, ratings(part))
 			}})
 		}
 	}
@@ -204,7 +204,7 @@ func (m *maker) front(sorted []*entry) (job, error) {
 		if page.Data, err = m.listed("index.html", page.Heading, first); err != nil {
 			return nil, err
 		}
-		return m.turned("yard", page, nil)
+		return m.turned("yard", page, ratings(first))
 	}}, nil
 }
 
@@ -296,8 +296,19 @@ func (m *maker) rows(units []*entry) []card {
 			c.Line += ", " + c.Cautions
 		}
 		about := func(text string) string { return strings.TrimPrefix(text, "about ") }
-		c.LineMetric = measure.InMetric(c.Line, map[string]string{about(c.Payload): about(c.PayloadMetric)})
+		exact := ratings([]*entry{e})
+		exact[about(c.Payload)] = about(c.PayloadMetric)
+		c.LineMetric = measure.InMetric(c.Line, exact)
 		out = append(out, c)
+	}
+	return out
+}
+
+// ratings are what the units state as ratings, by its writing, in kilograms.
+func ratings(units []*entry) map[string]string {
+	out := map[string]string{}
+	for _, e := range units {
+		e.work.RatingsOf(out)
 	}
 	return out
 }

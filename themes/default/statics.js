@@ -164,6 +164,60 @@ var Statics = (function () {
 		return m.over ? load(-m.left, si) + (m.by == 5 ? " short" : " over") : limit(max(m.left, 0), si) + " left";
 	}
 
+	// weights.go: what a load of length L may weigh with its center so far behind the front.
+	function carried(r, L, behind) {
+		var E = r[0], T = r[1], A = r[2], x = r[3] + behind, o = { room: false, least: 1, most: r[5] };
+		if (!rigSensible(r) || !(L >= 0) || !notOver(L / 2, behind) || !notOver(behind + L / 2, r[4])) return o;
+		o.room = true;
+		if (r[9] > 0 && r[9] < o.most) o.most = r[9];
+		if (r[10] > 0 && r[10] < o.most) o.most = r[10];
+		o.most -= E;
+		function hold(moment, arm, least) {
+			if (!arm) { if (least ? moment > 0 : moment < 0) o.room = false; }
+			else if (arm > 0 == least) o.least = max(o.least, moment / arm);
+			else o.most = Math.min(o.most, moment / arm);
+		}
+		function band(s, least) {
+			var of = part(s, E);
+			hold((same(T, of) ? 0 : T - of) * A, x - (A - s * A), least);
+		}
+		band(r[12] == 0 ? 1 : r[12], true);
+		if (r[8] > 0) hold((T - r[8]) * A, x - A, true);
+		band(r[11], false);
+		hold((r[6] - (E - T)) * A, x, false);
+		o.room = o.room && o.least <= o.most;
+		return o;
+	}
+	function weights(r, w, L, behind, si) {
+		var o = carried(r, L, behind);
+		if (!o.room) return "nothing of its length may stand there";
+		return "a load of its length may weigh " + (o.least > 1 ? load(o.least, si) + " to " : "up to ") + limit(o.most, si) + " there; this one " +
+			(!notOver(w, o.most) ? "is " + load(w - o.most, si) + " too heavy" : !notOver(o.least, w) ? "is " + load(o.least - w, si) + " too light" :
+				"leaves " + limit(max(o.most - w, 0), si));
+	}
+	// field draws every weight of a load of length L and where it may stand, as
+	// internal/elevation draws it on the page of the figures, with one of them as a point.
+	function field(r, w, L, x, si) {
+		var top = r[5] - r[0], front = "", rear = "", k, o, most = 0, high;
+		[9, 10].forEach(function (i) { if (r[i] > 0) top = Math.min(top, r[i] - r[0]); });
+		function px(v) { return (8 + v / r[4] * 344).toFixed(1); }
+		function py(v) { return (184 - v / high * 150).toFixed(1); }
+		high = max(top, w);
+		for (k = 0; k <= 96; k++) {
+			var v = max(top * k / 96, 1);
+			o = window(r, v, L);
+			if (!o.room) continue;
+			most = v;
+			front += " " + px(o.first) + " " + py(v);
+			rear = " " + px(o.last) + " " + py(v) + rear;
+		}
+		return '<svg class="el" viewBox="0 0 360 214" role="img" aria-label="Weight upward, place from front to back: the shaded field is allowed for a load ' + length(L, si) + ' long, the point is yours">' +
+			(most ? '<path class="el-room" d="M' + front.slice(1) + rear + 'Z"/>' : "") +
+			'<path fill="none" stroke="currentColor" stroke-width="2" d="M8 34V184H352V34"/><circle class="el-here" cx="' + px(x) + '" cy="' + py(w) + '" r="7"/>' +
+			'<g fill="currentColor" font-size="14" font-family="system-ui,sans-serif"><text x="8" y="22">' + limit(high, si) + '</text><text x="8" y="206">front</text><text x="352" y="206" text-anchor="end">' +
+			length(r[4], si) + " back</text></g></svg>";
+	}
+
 	// towmatch.go: the rig as a truck meets it with a load w standing on it as s says.
 	function laden(r, w, s) {
 		r = r.slice();
@@ -301,6 +355,6 @@ var Statics = (function () {
 	return {
 		TRUCK: TRUCK, KG: KG, MM: MM, NAMES: NAMES, LICENSES: LICENSES,
 		weight: weight, limit: limit, load: load, length: length, atLeast: atLeast, atMost: atMost, share: share, stretch: stretch, near: near, trimmed: trimmed,
-		window: window, windowText: windowText, stand: stand, marginText: marginText, laden: laden, match: match
+		window: window, windowText: windowText, stand: stand, weights: weights, field: field, marginText: marginText, laden: laden, match: match
 	};
 })();

@@ -29,12 +29,13 @@
 	}
 	// The tap on a fold is answered in the next frame; what it asks for comes behind that.
 	function ready(into, then) {
-		requestAnimationFrame(function () { setTimeout(function () { fetched(into, then); }); });
-	}
-	function fetched(into, then) {
-		if (S) return then();
-		load([data.statics, data.machines], function () { S = window.Statics; si = U.si; then(); },
-			function () { say(into, "This part did not load. Try again when there is signal."); });
+		requestAnimationFrame(function () {
+			setTimeout(function () {
+				if (S) return then();
+				load([data.statics, data.machines], function () { S = window.Statics; si = U.si; then(); },
+					function () { say(into, "It did not load. Try again where there is signal."); });
+			});
+		});
 	}
 	function say(into, text) { (into.querySelector("[role=status]") || make("p", into, "", { role: "status" })).textContent = text; }
 	// A number as it is typed, in pounds or inches whichever system is chosen.
@@ -98,7 +99,7 @@
 	function machine() {
 		if (!at.w) return;
 		var w = value(at.w), L = value(at.l), out = byId("mine-is"), table = byId("mine-table"), o, s;
-		table.textContent = "";
+		table.textContent = at.field.textContent = "";
 		stands = null;
 		paint();
 		byId("mine-at").hidden = true;
@@ -117,7 +118,8 @@
 		at.slide.value = x;
 		s = S.stand(R, w, L, x);
 		out.textContent = "Center it " + spoken(S.windowText(o, si)) + ". Where it stands now " +
-			(s.keeps ? "it keeps every limit on file for this trailer." : "it does not: see below.");
+			(s.keeps ? "it keeps every limit on file for this trailer" : "it does not, see below") + "; " + S.weights(R, w, L, x, si) + ".";
+		at.field.innerHTML = S.field(R, w, L, x, si);
 		row(table, ["On the truck", s.tongue < 0 ? "lifts with " + S.load(-s.tongue, si) : S.load(s.tongue, si) + ", " + S.share(s.share)]);
 		row(table, ["On the axles", S.load(s.axles, si)]);
 		s.margins.forEach(function (m) { row(table, ["To " + spoken(S.NAMES[m.by]), S.marginText(m, si)], m.over); });
@@ -148,7 +150,7 @@
 			at.pick = pick;
 			make("option", pick, "mine is not listed", { value: "" });
 			window.MACHINES.forEach(function (m, k) { make("option", pick, m[0], { value: k }); });
-			at.about = make("p", mine, "", { "class": "hint" });
+			at.about = make("p", mine);
 			at.w = field(mine, "m-w", "It weighs", "lb", "with its bucket, fuel and attachments; its own plate governs");
 			at.l = field(mine, "m-l", "Its length on the deck", "ft");
 			var where = make("div", mine, "", { id: "mine-at" });
@@ -156,6 +158,7 @@
 			at.slide = make("input", where, "", { type: "range", step: 1, "aria-label": "Slide it along the " + data.space });
 			units(mine);
 			make("p", mine, "", { id: "mine-is", role: "status" });
+			at.field = make("div", mine);
 			make("table", mine, "", { id: "mine-table" });
 			pick.onchange = function () {
 				var m = about();
