@@ -157,9 +157,6 @@ func status(n int) int {
 
 func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	start := time.Now()
-	if err := publish.Check(c.to, contentDir(c.from)); err != nil {
-		return failed, err
-	}
 	basis, known := c.basis()
 	var last *kept
 	if known {
@@ -169,6 +166,11 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 		} else if done {
 			return last.Status, nil
 		}
+	}
+	// A target that no site may take is refused before the work; where nothing changed, asBefore
+	// has looked at it already.
+	if err := publish.Check(c.to, contentDir(c.from)); err != nil {
+		return failed, err
 	}
 	y, err := c.look(&desk{whole: c.json})
 	if err != nil {
@@ -248,8 +250,8 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 }
 
 // roomFor is how much memory the pages of so many units may take before garbage is collected
-// sooner than usual. What is live of a unit while pages are made is 27 KB; a yard of a few
-// thousand never comes near, and one of ten thousand pays a hundredth of its time for it.
+// sooner than usual. What is live of a unit while pages are made is 27 KB: a yard of five
+// thousand never comes near, and one of ten thousand pays a few hundredths of its time for it.
 func roomFor(units int) int64 { return max(480<<20, int64(units)*48<<10) }
 
 // published reads a file of the site as it stands before this build, nil if there is none.

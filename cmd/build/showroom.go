@@ -105,6 +105,9 @@ func (c *command) show(d *display, stdout, stderr io.Writer) (*showroom.Site, er
 	if err != nil {
 		return nil, err
 	}
+	// Beside the site, since somebody waits for both.
+	version := make(chan string, 1)
+	go func() { version <- versionOf(y, basis, known) }()
 	site, err := render.Show(files, render.Input{Stock: y.stock, Works: y.works, Again: y.again, Findings: y.findings, Basis: basis,
 		Pictures: pictures, Card: c.card}, c.media, d.last)
 	if err != nil {
@@ -118,7 +121,7 @@ func (c *command) show(d *display, stdout, stderr io.Writer) (*showroom.Site, er
 	if !c.quiet {
 		report.Shown(stdout, report.Tally(program(), len(y.stock.Units), y.findings), time.Since(start))
 	}
-	return &showroom.Site{Version: versionOf(y, basis, known), File: site.File, Disk: site.Disk, Units: site.Units(), Findings: y.findings}, nil
+	return &showroom.Site{Version: <-version, File: site.File, Disk: site.Disk, Units: site.Units(), Findings: y.findings}, nil
 }
 
 // versionOf is the same where everything that the site is made from is the same. Where that

@@ -83,6 +83,20 @@ func Yardwide(s *unit.Stock, works []*compute.Work, found [][]Finding, problems 
 			yard.Cases = append(yard.Cases, &Case{Unit: u, Work: works[i], Media: s.Media[u.File]})
 		}
 	}
+	// The rules about several units are asked beside the gathering of what was found before:
+	// in the showroom somebody waits for both.
+	var across []Finding
+	var asked sync.WaitGroup
+	asked.Go(func() {
+		f := new(Findings)
+		for _, r := range All {
+			if r.checkYard != nil {
+				*f = Findings{rule: r, file: s.Yard.File, list: f.list[:0]}
+				r.checkYard(yard, f)
+				across = append(across, f.list...)
+			}
+		}
+	})
 	n := len(problems)
 	for _, list := range found {
 		n += len(list)
@@ -98,15 +112,8 @@ func Yardwide(s *unit.Stock, works []*compute.Work, found [][]Finding, problems 
 			out = append(out, f)
 		}
 	}
-	f := new(Findings)
-	for _, r := range All {
-		if r.checkYard != nil {
-			*f = Findings{rule: r, file: s.Yard.File, list: f.list[:0]}
-			r.checkYard(yard, f)
-			out = append(out, f.list...)
-		}
-	}
-	out = waive(yard, out)
+	asked.Wait()
+	out = waive(yard, append(out, across...))
 	withheld(yard, out)
 	slices.SortFunc(out, compare)
 	return slices.CompactFunc(out, func(a, b Finding) bool { return compare(a, b) == 0 })

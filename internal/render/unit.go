@@ -136,10 +136,11 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	p.Workings, p.Worked = p.Root+e.workings, measure.Count(len(e.work.Figures))
 	p.LotSheet, p.HandOver = p.Root+e.lot, p.Root+e.handOver
 	p.Absent = lacking(e.work)
-	// The unit's own writings last: another's 14 ft 10 in may be rounded from elsewhere.
+	// Of the others only what is shown of them, and the unit's own writings last: another's
+	// 14 ft 10 in may be rounded from elsewhere.
 	exact := map[string]string{}
 	for _, n := range e.nearest() {
-		maps.Copy(exact, n.work.MetricOf())
+		maps.Copy(exact, n.work.Brief().MetricOf())
 	}
 	maps.Copy(exact, e.work.MetricOf())
 	return m.turned("unit", p, exact)

@@ -11,6 +11,7 @@ import (
 	"sort"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 )
 
@@ -152,18 +153,14 @@ func (s *Stock) modelOf(u *Unit) *Unit {
 // inTurn calls work for each number below n, several at a time.
 func inTurn(n int, work func(i int)) {
 	var wg sync.WaitGroup
-	next := make(chan int)
+	var next atomic.Int64
 	for range min(runtime.GOMAXPROCS(0), n) {
 		wg.Go(func() {
-			for i := range next {
-				work(i)
+			for i := next.Add(1) - 1; i < int64(n); i = next.Add(1) - 1 {
+				work(int(i))
 			}
 		})
 	}
-	for i := range n {
-		next <- i
-	}
-	close(next)
 	wg.Wait()
 }
 
