@@ -223,11 +223,12 @@ func TestMetricOfFigures(t *testing.T) {
 			t.Errorf("%s: %+v, want %s", label, w.Ladder, want)
 		}
 	}
-	// A text about the unit is turned by what was rounded; what was not speaks for itself.
+	// A text about the unit is turned by what was rounded; what was not speaks for itself, but
+	// a limit and a stated rating go down: 12,960 lb are 5,878.56 kg, 20,000 lb 9,071.847.
 	of := w.MetricOf()
 	for text, want := range map[string]string{
 		"16,358 lb": "7,420 kg", "3,643 lb": "1,653 kg", "6,290 lb": "2,855 kg", "17,280 lb": "7,838 kg", "113 ft": "34.29 m", "22,783 lb": "10,334 kg",
-		"12,960 lb": "", "20,000 lb": "", "28 ft": "", "22,960 lb": "", "about 6,290 lb": "", "2 tie-downs": "",
+		"12,960 lb": "5,878 kg", "20,000 lb": "9,071.8 kg", "28 ft": "", "22,960 lb": "", "about 6,290 lb": "", "2 tie-downs": "",
 	} {
 		if of[text] != want {
 			t.Errorf("%s is turned to %q, want %q", text, of[text], want)
