@@ -138,9 +138,9 @@ func stands(t *testing.T, target string) map[string]string {
 
 // TestKilledBuilds kills the command at moments drawn from the whole span of a build, which
 // changes every page and draws every card anew: reading, working, making pages, keeping
-// cards, staging, the swap, the note. Each time the target is the old site or the one that
-// the next build makes, file by file and byte by byte, and the next build is clean, is a
-// first one's, and leaves nothing beside it.
+// cards, staging, the swap, the note. Each time the target is the old site or the new one, file
+// by file and byte by byte, as first builds make them. The next build is killed over what was
+// left, or is clean, a first one's, and leaves nothing beside it.
 func TestKilledBuilds(t *testing.T) {
 	kills := 6
 	if os.Getenv("TAREPAGE_LONG") != "" {
@@ -152,14 +152,21 @@ func TestKilledBuilds(t *testing.T) {
 	}
 	random := rand.New(rand.NewPCG(seed, 0))
 	l := newLot(t, 3)
-	old := l.builds("the first", l.target)
+	var sites [2]map[string]string // of the yard under its two names
+	for i := range sites {
+		l.change(i)
+		sites[i] = l.first()
+	}
 	start := time.Now()
-	l.change(0)
-	old = l.builds("the second", l.target)
-	span := time.Since(start)
+	l.builds("before", l.target)
+	span, stood := time.Since(start), 1
 	killed, before, after, left := 0, 0, 0, 0
 	for i := 1; i <= kills; i++ {
-		l.change(i)
+		// The other name: everything is another, and the cards are drawn anew.
+		l.change(1 - stood)
+		if err := os.RemoveAll(filepath.Join(l.cache, "tarepage")); err != nil {
+			t.Fatal(err)
+		}
 		cmd := l.command(l.target)
 		start := time.Now()
 		if err := cmd.Start(); err != nil {
@@ -178,24 +185,25 @@ func TestKilledBuilds(t *testing.T) {
 		} else if len(entries) > 4 { // content, public, its lock and its note
 			left++
 		}
-		next := l.builds("after a kill", l.target)
 		switch {
-		case maps.Equal(found, old):
+		case maps.Equal(found, sites[stood]):
 			before++
-		case maps.Equal(found, next):
+		case maps.Equal(found, sites[1-stood]):
 			after++
+			stood = 1 - stood
 		default:
 			t.Errorf("the target is neither the old site nor the new one: %d files", len(found))
-			same(t, "against the new one", found, next)
+			same(t, "against the new one", found, sites[1-stood])
 		}
-		l.alone("after a kill", l.target)
-		if i%30 == 1 {
-			same(t, "after kills", next, l.first())
+		if i%3 == 0 && !t.Failed() { // else it is for the next build to find what this one left
+			l.change(i % 2)
+			same(t, "the next build", l.builds("the next build", l.target), sites[i%2])
+			l.alone("the next build", l.target)
+			stood = i % 2
 		}
 		if t.Failed() {
 			t.Fatalf("kill %d of %d; the moments are drawn by TAREPAGE_SEED=%d", i, kills, seed)
 		}
-		old = next
 	}
 	t.Logf("TAREPAGE_SEED=%d: %d of %d killed in time; %d old sites, %d new ones; %d left something beside the target, which the next build took away",
 		seed, killed, kills, before, after, left)

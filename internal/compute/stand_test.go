@@ -1,6 +1,7 @@
 package compute_test
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -240,6 +241,11 @@ func TestMetricOfFigures(t *testing.T) {
 	}
 	if f := rough.Figure("tie-down-count"); f == nil || rough.Metric(f) != "" {
 		t.Errorf("tie-downs in metric: %+v", f)
+	}
+	// An estimate to ten pounds is one to five kilograms.
+	guessed := worked(t, heavy, "  tongue-empty: 1,610 lb\n", "")
+	if f := guessed.Figure("estimated-tongue"); f == nil || guessed.Metric(f) != fmt.Sprintf("about %s kg", measure.Number(math.Round(f.Value*0.45359237/5)*5, 0)) {
+		t.Errorf("the estimated tongue: %+v is %q", f, guessed.Metric(f))
 	}
 	// The placard prints whole kilograms (49 CFR 571.110 S4.3.5), and so does its figure:
 	// check values 2.8, 4,987 lb = 2,262 kg, and 2.9, 1,003 lb = 454 kg.
