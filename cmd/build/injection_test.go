@@ -427,7 +427,7 @@ func TestEveryFieldIsWords(t *testing.T) {
 			write(t, dir, map[string]string{"content/yard.md": y.text(t, words), "content/media/side.jpg": example("media/sb-1043-side.jpg"),
 				"content/models/oxbow-28.md": model, "content/units/all.md": all.text(t, words)})
 			target = filepath.Join(dir, "public")
-			_, says = built(t, clean, "-from", dir, "-to", target)
+			built(t, clean, "-from", dir, "-to", target)
 			kinds := map[string]int{}
 			for name, text := range site(t, target) {
 				inert(t, name, text)
