@@ -96,12 +96,16 @@ func putLine(t *testing.T, file, line string) {
 
 // follow runs one command of the page in the copy. The last two, vet and tests of
 // everything, would build the whole tree anew under another path: the long tests run
-// them, and whoever runs this test is running them on the tree itself.
+// them, but for the command's own tests, and whoever runs this test is running those on
+// the tree itself.
 func follow(t *testing.T, dir, line string) {
 	t.Helper()
 	args := strings.Fields(line)
 	if strings.HasSuffix(line, " ./...") && os.Getenv("TAREPAGE_LONG") == "" {
 		return
+	}
+	if line == "go test ./..." {
+		args[len(args)-1] = "./internal/..."
 	}
 	cmd := exec.Command(args[0], args[1:]...)
 	cmd.Dir = dir
