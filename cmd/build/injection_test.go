@@ -143,8 +143,10 @@ func runs(address string) bool {
 	return false
 }
 
+// inertMarkup fails for what harmless does, and for a spell that became more than words.
 func inertMarkup(t *testing.T, name, page string) {
 	t.Helper()
+	harmless(t, name, page)
 	doc, err := html.Parse(strings.NewReader(page))
 	if err != nil {
 		t.Fatal(err)
@@ -153,16 +155,14 @@ func inertMarkup(t *testing.T, name, page string) {
 		if n.Type != html.ElementNode {
 			continue
 		}
-		if strings.HasPrefix(n.Data, "zq") || slices.Contains([]string{"iframe", "object", "embed", "base", "frame"}, n.Data) {
+		if strings.HasPrefix(n.Data, "zq") {
 			t.Errorf("%s holds an element <%s>", name, n.Data)
 		}
 		kind := ""
 		for _, a := range n.Attr {
 			switch {
-			case strings.HasPrefix(a.Key, "on") || strings.Contains(a.Key, "zq") || a.Key == "srcdoc":
+			case strings.Contains(a.Key, "zq") || a.Key == "srcdoc":
 				t.Errorf("%s: <%s> has %s=%q", name, n.Data, a.Key, a.Val)
-			case slices.Contains([]string{"href", "src", "action", "formaction", "poster", "data", "xlink:href"}, a.Key) && runs(a.Val) && n.Data != "track":
-				t.Errorf("%s: <%s> leads to %q", name, n.Data, a.Val)
 			case a.Key == "style" && strings.Contains(a.Val, "zq"):
 				t.Errorf("%s: <%s> is styled by %q", name, n.Data, a.Val)
 			case a.Key == "type":

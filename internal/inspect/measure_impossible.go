@@ -50,71 +50,58 @@ var measureImpossible = &Rule{
 // zeros are measures of which zero is none. It is one for the rest: a deck may begin at
 // the ball, a tongue may carry nothing, a lamp may be missing.
 func (c *Case) zeros(f *Findings) {
-	weight := func(v *unit.Weight, what string) {
-		if v.Given() && v.Value <= 0 {
-			f.add(v.Pos, "%s is zero", what)
-		}
-	}
-	length := func(v *unit.Length, what string) {
-		if v.Given() && v.Value <= 0 {
-			f.add(v.Pos, "%s is zero", what)
-		}
-	}
-	count := func(v *unit.Count, what string) {
-		if v.Given() && v.Value <= 0 {
-			f.add(v.Pos, "%s is zero", what)
-		}
-	}
-	pressure := func(v *unit.Pressure, what string) {
-		if v.Given() && v.Value <= 0 {
-			f.add(v.Pos, "%s is zero", what)
-		}
-	}
-	count(&c.Year, "the year")
-	length(&c.OverallWidth, "the overall width")
+	notZero(f, &c.Year, "the year")
+	notZero(f, &c.OverallWidth, "the overall width")
 	h := &c.Hitch
-	length(&h.Ball, "the ball")
-	weight(&h.Rating, "the coupler's rating")
-	weight(&h.BallRating, "the ball's rating")
-	weight(&h.TongueLimit, "the tongue limit")
-	weight(&h.Chains.Breaking, "the chains' breaking force")
+	notZero(f, &h.Ball, "the ball")
+	notZero(f, &h.Rating, "the coupler's rating")
+	notZero(f, &h.BallRating, "the ball's rating")
+	notZero(f, &h.TongueLimit, "the tongue limit")
+	notZero(f, &h.Chains.Breaking, "the chains' breaking force")
 	d := &c.Deck
-	length(&d.Length, "the deck's length")
-	length(&d.Pivot, "the distance to the pivot")
-	length(&d.Width, "the deck's width")
-	length(&d.Between, "the width between the fenders")
-	length(&d.Height, "the deck's height")
-	length(&c.Bed.Length, "the bed's length")
-	length(&c.Bed.Width, "the bed's width")
-	length(&c.Bed.Height, "the height of the bed's sides")
-	length(&c.Bed.Floor, "the height of the bed's floor")
-	length(&c.Box.Length, "the box's length")
-	length(&c.Box.Width, "the box's width")
-	length(&c.Box.Height, "the box's height")
-	length(&c.Box.Floor, "the height of the box's floor")
-	count(&c.Axles.Count, "the number of axles")
-	weight(&c.Axles.Rating, "the axle rating")
-	length(&c.Axles.Center, "the distance from the ball to the axles")
-	length(&c.Axles.Spacing, "the axle spacing")
+	notZero(f, &d.Length, "the deck's length")
+	notZero(f, &d.Pivot, "the distance to the pivot")
+	notZero(f, &d.Width, "the deck's width")
+	notZero(f, &d.Between, "the width between the fenders")
+	notZero(f, &d.Height, "the deck's height")
+	notZero(f, &c.Bed.Length, "the bed's length")
+	notZero(f, &c.Bed.Width, "the bed's width")
+	notZero(f, &c.Bed.Height, "the height of the bed's sides")
+	notZero(f, &c.Bed.Floor, "the height of the bed's floor")
+	notZero(f, &c.Box.Length, "the box's length")
+	notZero(f, &c.Box.Width, "the box's width")
+	notZero(f, &c.Box.Height, "the box's height")
+	notZero(f, &c.Box.Floor, "the height of the box's floor")
+	notZero(f, &c.Axles.Count, "the number of axles")
+	notZero(f, &c.Axles.Rating, "the axle rating")
+	notZero(f, &c.Axles.Center, "the distance from the ball to the axles")
+	notZero(f, &c.Axles.Spacing, "the axle spacing")
 	t := &c.Tires
-	count(&t.Ply, "the ply rating")
-	pressure(&t.Pressure, "the pressure")
-	weight(&t.Sidewall.Single, "the sidewall's single rating")
-	weight(&t.Sidewall.Dual, "the sidewall's dual rating")
-	pressure(&t.Sidewall.Pressure, "the sidewall's pressure")
-	weight(&t.Wheel, "the wheel's rating")
-	weight(&c.Weights.GVWR, "gvwr")
-	weight(&c.Weights.Empty, "the empty weight")
-	length(&c.Ramps.Length, "the ramps' length")
-	length(&c.Ramps.Width, "the ramps' width")
-	weight(&c.Ramps.Rating, "the ramps' rating")
-	length(&c.Frame.Spacing, "the crossmember spacing")
-	weight(&c.Jack.Rating, "the jack's rating")
-	weight(&c.Claimed.Payload, "the claimed payload")
-	weight(&c.Claimed.GVWR, "the claimed gvwr")
-	weight(&c.Claimed.Empty, "the claimed empty weight")
+	notZero(f, &t.Ply, "the ply rating")
+	notZero(f, &t.Pressure, "the pressure")
+	notZero(f, &t.Sidewall.Single, "the sidewall's single rating")
+	notZero(f, &t.Sidewall.Dual, "the sidewall's dual rating")
+	notZero(f, &t.Sidewall.Pressure, "the sidewall's pressure")
+	notZero(f, &t.Wheel, "the wheel's rating")
+	notZero(f, &c.Weights.GVWR, "gvwr")
+	notZero(f, &c.Weights.Empty, "the empty weight")
+	notZero(f, &c.Ramps.Length, "the ramps' length")
+	notZero(f, &c.Ramps.Width, "the ramps' width")
+	notZero(f, &c.Ramps.Rating, "the ramps' rating")
+	notZero(f, &c.Frame.Spacing, "the crossmember spacing")
+	notZero(f, &c.Jack.Rating, "the jack's rating")
+	notZero(f, &c.Claimed.Payload, "the claimed payload")
+	notZero(f, &c.Claimed.GVWR, "the claimed gvwr")
+	notZero(f, &c.Claimed.Empty, "the claimed empty weight")
 	for i := range c.TieDowns {
-		weight(&c.TieDowns[i].Rating, "the rating of the "+c.TieDowns[i].Kind.Value)
+		notZero(f, &c.TieDowns[i].Rating, "the rating of the "+c.TieDowns[i].Kind.Value)
+	}
+}
+
+// notZero finds a measure that is given as nothing.
+func notZero[V measure.Pounds | measure.Inches | measure.PSI | int](f *Findings, v *unit.Field[V], what string) {
+	if v.Given() && v.Value <= 0 {
+		f.add(v.Pos, "%s is zero", what)
 	}
 }
 

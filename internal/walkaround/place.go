@@ -416,7 +416,7 @@ func (s *sentence) readings(q *quantity) []reading {
 func (s *sentence) pounders(i int) bool {
 	var last placed
 	for _, c := range s.cues {
-		if c.to <= i && c.from >= last.from && (c.cue.weight == AxleRating || c.cue.weight == JackRating || c.cue.weight == DRingRating || c.cue.weight == HitchRating) && c.cue.part != noPart {
+		if c.to <= i && c.from >= last.from && c.cue.rated() {
 			last = c
 		}
 	}
@@ -528,11 +528,8 @@ func (s *sentence) ratedPart(q *quantity) Role {
 // two and five sixteenths and the plate says".
 func (s *sentence) onPart(plate placed) bool {
 	for _, c := range s.cues {
-		if c.to <= plate.from && c.to > plate.from-10 && c.cue.part != noPart {
-			switch c.cue.weight {
-			case HitchRating, JackRating, AxleRating, DRingRating:
-				return true
-			}
+		if c.to <= plate.from && c.to > plate.from-10 && c.cue.rated() {
+			return true
 		}
 	}
 	return false
@@ -971,7 +968,7 @@ func (s *sentence) attributeRole(c placed, q *quantity) Role {
 	return ""
 }
 
-// insideBefore reports "inside" within five words before a place: "inside's six and a half
+// insideBefore reports "inside" within eight words before a place: "inside's six and a half
 // foot tall".
 func (s *sentence) insideBefore(at int) bool {
 	for k := at - 1; k >= max(0, at-8); k-- {

@@ -188,7 +188,10 @@ func (n numeral) together() (float64, bool) {
 			return p[0], len(p) == 1
 		}
 	}
-	if len(p) >= 3 && !counted123(p) {
+	if len(p) >= 3 {
+		if counted123(p) {
+			return 0, false
+		}
 		all := true
 		for _, x := range p {
 			all = all && x < 10
@@ -200,9 +203,6 @@ func (n numeral) together() (float64, bool) {
 			}
 			return v, true
 		}
-	}
-	if len(p) >= 3 && counted123(p) {
-		return 0, false
 	}
 	switch len(p) {
 	case 1:

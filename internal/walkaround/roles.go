@@ -26,6 +26,15 @@ type cue struct {
 	plate bool
 }
 
+// rated reports a part that has a rating of its own, on its own plate.
+func (c cue) rated() bool {
+	switch c.weight {
+	case HitchRating, JackRating, AxleRating, DRingRating:
+		return c.part != noPart
+	}
+	return false
+}
+
 // An attribute is a direction of measuring; with a part it makes a role.
 type attribute uint8
 
