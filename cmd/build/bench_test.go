@@ -23,7 +23,7 @@ import (
 	"github.com/yuin/goldmark/extension"
 	"go.yaml.in/yaml/v4"
 
-	"tarepage/internal/proving"
+	"tarepage/internal/testyard"
 )
 
 // sizes are the yards that are measured: cost per unit should not grow with them.
@@ -34,7 +34,7 @@ var sizes = []int{100, 1000, 10_000}
 func proved(b *testing.B, n int) string {
 	b.Helper()
 	dir := b.TempDir()
-	if err := proving.Write(dir, n); err != nil {
+	if err := testyard.Write(dir, n); err != nil {
 		b.Fatal(err)
 	}
 	return dir
@@ -145,10 +145,10 @@ func BenchmarkNothingChanged(b *testing.B) {
 func BenchmarkOneChanged(b *testing.B) {
 	each(b, func(b *testing.B, n int, dir, to string) {
 		ran(b, "-from", dir, "-to", to)
-		file, i := filepath.Join(dir, filepath.FromSlash(proving.UnitFile(n/2))), 0
+		file, i := filepath.Join(dir, filepath.FromSlash(testyard.UnitFile(n/2))), 0
 		change := func() {
 			i++
-			if err := os.WriteFile(file, append(proving.Unit(n/2), fmt.Sprintf("\nSaid %s.\n", strings.Repeat("more ", i))...), 0o644); err != nil {
+			if err := os.WriteFile(file, append(testyard.Unit(n/2), fmt.Sprintf("\nSaid %s.\n", strings.Repeat("more ", i))...), 0o644); err != nil {
 				b.Fatal(err)
 			}
 		}
@@ -205,7 +205,7 @@ func floor(b *testing.B, dir, to string, n, pages, size int) {
 	m.Add("text/html", &minifyhtml.Minifier{KeepDocumentTags: true, KeepEndTags: true, KeepQuotes: true, KeepDefaultAttrVals: true})
 	format := frontmatter.NewFormat("---", "---", func(src []byte, v any) error { return yaml.Load(src, v.(*yaml.Node)) })
 	one := func(i int) error {
-		src, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(proving.UnitFile(i))))
+		src, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(testyard.UnitFile(i))))
 		if err != nil {
 			return err
 		}
@@ -222,7 +222,7 @@ func floor(b *testing.B, dir, to string, n, pages, size int) {
 			Title string
 			Body  template.HTML
 			Rows  []row
-		}{Title: proving.Stock(i), Body: template.HTML(body.String())}
+		}{Title: testyard.Stock(i), Body: template.HTML(body.String())}
 		const one = len(`<dt class="name">the name of a figure</dt><dd class="text">7,040 lb - 20,000 lb x 12 ft / 25.5 ft, more <small>scale ticket 2026-11-03</small></dd>`)
 		for range max(size-body.Len(), 0) / one {
 			data.Rows = append(data.Rows, row{"the name of a figure", "7,040 lb - 20,000 lb x 12 ft / 25.5 ft, more", "scale ticket 2026-11-03"})

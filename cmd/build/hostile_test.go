@@ -16,7 +16,7 @@ import (
 
 	"golang.org/x/net/html"
 
-	"tarepage/internal/proving"
+	"tarepage/internal/testyard"
 )
 
 // write writes files below a folder, by their paths with slashes.
@@ -35,7 +35,7 @@ func write(t *testing.T, dir string, files map[string]string) {
 
 // spoilt is a sound unit with lines put in behind its stock number, and notes of its own.
 func spoilt(lines, notes string) string {
-	front, _, _ := strings.Cut(string(proving.Unit(1)), "\n---\n\n")
+	front, _, _ := strings.Cut(string(testyard.Unit(1)), "\n---\n\n")
 	if lines != "" {
 		front = strings.Replace(front, "\ntitle:", "\n"+lines+"\ntitle:", 1)
 	}
@@ -117,10 +117,10 @@ func TestHostileFiles(t *testing.T) {
 				c.file = "a.md"
 			}
 			write(t, dir, map[string]string{
-				"content/yard.md": string(proving.Yard(0)[2].Data), "content/media/side.jpg": "x",
-				proving.UnitFile(3): string(proving.Unit(7)), "content/units/" + c.file: c.text,
+				"content/yard.md": string(testyard.Yard(0)[2].Data), "content/media/side.jpg": "x",
+				testyard.UnitFile(3): string(testyard.Unit(7)), "content/units/" + c.file: c.text,
 			})
-			write(t, dir, map[string]string{proving.UnitFile(3): strings.Replace(string(proving.Unit(7)), proving.Stock(7), proving.Stock(3), 1)})
+			write(t, dir, map[string]string{testyard.UnitFile(3): strings.Replace(string(testyard.Unit(7)), testyard.Stock(7), testyard.Stock(3), 1)})
 			start := time.Now()
 			var out, errs bytes.Buffer
 			got := run([]string{"-from", dir, "-to", filepath.Join(dir, "public"), "-leave-out"}, &out, &errs)
@@ -145,7 +145,7 @@ func TestHostileFiles(t *testing.T) {
 				}
 			}
 			pages := site(t, filepath.Join(dir, "public"))
-			if _, ok := pages[proving.Page(3)]; !ok {
+			if _, ok := pages[testyard.Page(3)]; !ok {
 				t.Errorf("the other unit has no page: %q", slices.Sorted(maps.Keys(pages)))
 			}
 			for name, page := range pages {
@@ -160,22 +160,22 @@ func TestHostileFiles(t *testing.T) {
 // A unit file that leads out of the folder is not followed.
 func TestLinksAmongTheUnits(t *testing.T) {
 	dir := t.TempDir()
-	if err := proving.Write(dir, 1); err != nil {
+	if err := testyard.Write(dir, 1); err != nil {
 		t.Fatal(err)
 	}
-	write(t, dir, map[string]string{"secret.md": string(proving.Unit(1)), "elsewhere/side.jpg": "secret"})
+	write(t, dir, map[string]string{"secret.md": string(testyard.Unit(1)), "elsewhere/side.jpg": "secret"})
 	if err := os.Symlink("../../secret.md", filepath.Join(dir, "content/units/leak.md")); err != nil {
 		t.Skip("NOT CHECKED: no symbolic links here: ", err)
 	}
 	if err := os.Symlink(filepath.Join(dir, "elsewhere"), filepath.Join(dir, "content/media")); err != nil {
 		t.Fatal(err)
 	}
-	write(t, dir, map[string]string{proving.UnitFile(2): strings.Replace(string(proving.Unit(2)), "\ntitle:", "\nphotos: [{file: media/side.jpg, alt: x}]\ntitle:", 1)})
+	write(t, dir, map[string]string{testyard.UnitFile(2): strings.Replace(string(testyard.Unit(2)), "\ntitle:", "\nphotos: [{file: media/side.jpg, alt: x}]\ntitle:", 1)})
 	_, says := built(t, stops, "-from", dir, "-to", filepath.Join(dir, "public"), "-leave-out")
 	if n := strings.Count(says, "is a link to another place"); n != 2 {
 		t.Errorf("%d links are told of, want 2:\n%s", n, says)
 	}
-	if _, ok := site(t, filepath.Join(dir, "public"))[proving.Page(1)]; ok {
+	if _, ok := site(t, filepath.Join(dir, "public"))[testyard.Page(1)]; ok {
 		t.Error("the file behind the link was published")
 	}
 }
@@ -185,7 +185,7 @@ func TestLinksAmongTheUnits(t *testing.T) {
 func TestHostileWordsAreWords(t *testing.T) {
 	place := func(words string) map[string]string {
 		quoted := "'" + strings.ReplaceAll(words, "'", "''") + "'"
-		front, _, _ := strings.Cut(string(proving.Unit(1)), "\n---\n\n")
+		front, _, _ := strings.Cut(string(testyard.Unit(1)), "\n---\n\n")
 		var lines []string
 		for l := range strings.Lines(front) {
 			key, _, _ := strings.Cut(l, ":")
@@ -208,7 +208,7 @@ func TestHostileWordsAreWords(t *testing.T) {
 		lines = slices.DeleteFunc(lines, func(l string) bool { return l == "" || strings.HasPrefix(l, "tie-downs") })
 		text := strings.Join(lines, "\n") + "\nspare: " + quoted + "\nstandard:\n  - " + quoted + "\noptions:\n  - " + quoted + "\n---\n\n" +
 			"## `" + words + "`\n\n- 0:05 the `" + words + "` one\n\n| a | b |\n| --- | --- |\n| `" + strings.ReplaceAll(words, "|", `\|`) + "` | c |\n\n    " + words + "\n"
-		yard := strings.Replace(string(proving.Yard(0)[2].Data), "street: 12 Weighbridge Lane", "street: "+quoted, 1)
+		yard := strings.Replace(string(testyard.Yard(0)[2].Data), "street: 12 Weighbridge Lane", "street: "+quoted, 1)
 		yard = strings.Replace(yard, "name: Proving Ground Trailers", "name: "+quoted, 1)
 		yard = strings.Replace(yard, "town: Level Crossing", "town: "+quoted, 1)
 		yard = strings.Replace(yard, "tax, title and registration", quoted, 1)
@@ -227,7 +227,7 @@ func TestHostileWordsAreWords(t *testing.T) {
 			if path.Ext(name) == ".html" {
 				harmless(t, name, page)
 				shapes[name] = elements(page)
-				if !strings.Contains(page, html.EscapeString(words)) && name == proving.Page(1) && words == "harmless" {
+				if !strings.Contains(page, html.EscapeString(words)) && name == testyard.Page(1) && words == "harmless" {
 					t.Errorf("%s does not show %q", name, words)
 				}
 			}

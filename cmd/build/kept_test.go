@@ -11,8 +11,8 @@ import (
 	"strings"
 	"testing"
 
-	"tarepage/internal/proving"
 	"tarepage/internal/publish"
+	"tarepage/internal/testyard"
 )
 
 // site reads every file of a folder.
@@ -79,10 +79,10 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 	dir := t.TempDir()
 	t.Setenv("XDG_CACHE_HOME", t.TempDir()) // where photos are kept
 	const n = 6
-	if err := proving.Write(dir, n); err != nil {
+	if err := testyard.Write(dir, n); err != nil {
 		t.Fatal(err)
 	}
-	unit := func(i int) string { return filepath.Join(dir, filepath.FromSlash(proving.UnitFile(i))) }
+	unit := func(i int) string { return filepath.Join(dir, filepath.FromSlash(testyard.UnitFile(i))) }
 	photo := func(from string) {
 		data, err := os.ReadFile("../../content/media/" + from)
 		if err == nil {
@@ -144,7 +144,7 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 		}},
 		{"the day", func() { swapText(t, filepath.Join(dir, "content/yard.md"), "as-of: 2026-11-20", "as-of: 2026-11-21") }},
 		{"a unit comes", func() {
-			if err := os.WriteFile(unit(n), proving.Unit(n), 0o644); err != nil {
+			if err := os.WriteFile(unit(n), testyard.Unit(n), 0o644); err != nil {
 				t.Fatal(err)
 			}
 		}},
@@ -163,9 +163,9 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 				t.Fatal(err)
 			}
 		}},
-		{"a page is damaged", func() { spoil(filepath.Join(target, proving.Page(4)), 900) }},
+		{"a page is damaged", func() { spoil(filepath.Join(target, testyard.Page(4)), 900) }},
 		{"a page is gone", func() {
-			if err := os.Remove(filepath.Join(target, proving.Page(1))); err != nil {
+			if err := os.Remove(filepath.Join(target, testyard.Page(1))); err != nil {
 				t.Fatal(err)
 			}
 		}},
@@ -196,7 +196,7 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 		{"the note names another page", func() {
 			forge(func(k *kept) {
 				k.List = nil
-				other := k.Made[proving.Page(4)]
+				other := k.Made[testyard.Page(4)]
 				for path, p := range k.Made {
 					k.Made[path] = keptPage{p.Of, other.Sum}
 				}
@@ -237,7 +237,7 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 // and the summary and the findings are those of the build before.
 func TestNothingChangedMakesNothing(t *testing.T) {
 	dir := t.TempDir()
-	if err := proving.Write(dir, 4); err != nil {
+	if err := testyard.Write(dir, 4); err != nil {
 		t.Fatal(err)
 	}
 	target, note := filepath.Join(dir, "public"), filepath.Join(dir, ".public.kept")
@@ -270,22 +270,22 @@ func TestNothingChangedMakesNothing(t *testing.T) {
 // and comes back with its page when it is mended.
 func TestLeaveOutKeepsNoOldPage(t *testing.T) {
 	dir := t.TempDir()
-	if err := proving.Write(dir, 4); err != nil {
+	if err := testyard.Write(dir, 4); err != nil {
 		t.Fatal(err)
 	}
 	target := filepath.Join(dir, "public")
 	built(t, clean, "-from", dir, "-to", target)
-	file := filepath.Join(dir, filepath.FromSlash(proving.UnitFile(1)))
+	file := filepath.Join(dir, filepath.FromSlash(testyard.UnitFile(1)))
 	good := line(t, file, "  gvwr: ")
 	swapText(t, file, good, "  gvwr: 29,000 lb (tag)")
 	for range 2 {
 		out, _ := built(t, stops, "-from", dir, "-to", target, "-leave-out")
-		if !strings.Contains(out, "left out for their stops: "+proving.Stock(1)) {
+		if !strings.Contains(out, "left out for their stops: "+testyard.Stock(1)) {
 			t.Errorf("it says %q", out)
 		}
 		for path, text := range site(t, target) {
-			if strings.Contains(strings.ToLower(path), "pv-00001") || strings.HasSuffix(path, ".html") && strings.Contains(text, proving.Stock(1)) {
-				t.Errorf("%s still shows %s", path, proving.Stock(1))
+			if strings.Contains(strings.ToLower(path), "pv-00001") || strings.HasSuffix(path, ".html") && strings.Contains(text, testyard.Stock(1)) {
+				t.Errorf("%s still shows %s", path, testyard.Stock(1))
 			}
 		}
 	}
@@ -297,7 +297,7 @@ func TestLeaveOutKeepsNoOldPage(t *testing.T) {
 	}
 	swapText(t, file, "  gvwr: 29,000 lb (tag)", good)
 	built(t, clean, "-from", dir, "-to", target, "-leave-out")
-	if _, ok := site(t, target)[proving.Page(1)]; !ok {
+	if _, ok := site(t, target)[testyard.Page(1)]; !ok {
 		t.Error("the mended unit has no page")
 	}
 }

@@ -11,7 +11,7 @@ import (
 	"testing"
 	"time"
 
-	"tarepage/internal/proving"
+	"tarepage/internal/testyard"
 )
 
 // long skips what takes longer than a coffee unless TAREPAGE_LONG is set; .ci/run
@@ -118,7 +118,7 @@ func TestTenThousandUnits(t *testing.T) {
 func TestAMillionFindings(t *testing.T) {
 	long(t)
 	dir := t.TempDir()
-	if err := proving.Write(dir, 1); err != nil {
+	if err := testyard.Write(dir, 1); err != nil {
 		t.Fatal(err)
 	}
 	var keys strings.Builder
@@ -154,7 +154,7 @@ func TestAMillionFindings(t *testing.T) {
 	if took > 2*time.Minute || kB > 600*1024 {
 		t.Errorf("a million findings take %s and %d MB", took, kB/1024)
 	}
-	if _, ok := site(t, target)[proving.Page(0)]; !ok {
+	if _, ok := site(t, target)[testyard.Page(0)]; !ok {
 		t.Error("the sound unit has no page")
 	}
 	_, says := built(t, stops, "inspect", "-from", dir)

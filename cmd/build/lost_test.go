@@ -15,7 +15,7 @@ import (
 	"testing"
 	"time"
 
-	"tarepage/internal/proving"
+	"tarepage/internal/testyard"
 )
 
 // A lot is a small yard whose builds are run as processes of their own, with a cache folder of
@@ -60,7 +60,7 @@ func newLot(t *testing.T, n int) *lot {
 			t.Fatal(err)
 		}
 	}
-	if err := errors.Join(os.MkdirAll(l.cache, 0o755), proving.Write(l.dir, n)); err != nil {
+	if err := errors.Join(os.MkdirAll(l.cache, 0o755), testyard.Write(l.dir, n)); err != nil {
 		t.Fatal(err)
 	}
 	swapText(t, l.yard(), "as-of:", "address: https://yard.example/\nas-of:")

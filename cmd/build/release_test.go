@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"tarepage/internal/firstyard"
+	"tarepage/internal/starter"
 )
 
 // TestRelease makes the binary as README.md says and takes it where nothing is but a folder
@@ -52,7 +52,7 @@ func TestRelease(t *testing.T) {
 		}
 		return string(out)
 	}
-	for _, f := range firstyard.Files() {
+	for _, f := range starter.Files() {
 		name := filepath.Join(dir, filepath.FromSlash(f.Name))
 		if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
 			t.Fatal(err)

@@ -10,8 +10,8 @@ import (
 	"path/filepath"
 	"slices"
 
-	"tarepage/internal/firstyard"
 	"tarepage/internal/report"
+	"tarepage/internal/starter"
 	"tarepage/internal/unit"
 )
 
@@ -31,7 +31,7 @@ func (c *command) firstYard(stdout io.Writer) error {
 		return err
 	}
 	var written []string
-	for _, f := range firstyard.Files() {
+	for _, f := range starter.Files() {
 		name := filepath.Join(c.from, filepath.FromSlash(f.Name))
 		if err := writeNew(name, f.Data); err != nil {
 			return errors.Join(err, undo(written))

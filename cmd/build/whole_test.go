@@ -15,7 +15,7 @@ import (
 	"testing"
 	"time"
 
-	"tarepage/internal/proving"
+	"tarepage/internal/testyard"
 )
 
 // same fails where two sites differ in a file or in its bytes.
@@ -95,12 +95,12 @@ func TestSameBytesEverywhere(t *testing.T) {
 func TestFilesComeAndGo(t *testing.T) {
 	dir := t.TempDir()
 	const n = 30
-	if err := proving.Write(dir, n); err != nil {
+	if err := testyard.Write(dir, n); err != nil {
 		t.Fatal(err)
 	}
 	target := filepath.Join(dir, "public")
 	built(t, clean, "-from", dir, "-to", target)
-	unit := func(i int) string { return filepath.Join(dir, filepath.FromSlash(proving.UnitFile(i))) }
+	unit := func(i int) string { return filepath.Join(dir, filepath.FromSlash(testyard.UnitFile(i))) }
 	stop := make(chan bool)
 	var wg sync.WaitGroup
 	wg.Go(func() {
@@ -112,7 +112,7 @@ func TestFilesComeAndGo(t *testing.T) {
 			default:
 			}
 			i := random.IntN(n)
-			switch text := proving.Unit(i); random.IntN(3) {
+			switch text := testyard.Unit(i); random.IntN(3) {
 			case 0:
 				_ = os.Remove(unit(i))
 			case 1:
@@ -137,7 +137,7 @@ func TestFilesComeAndGo(t *testing.T) {
 	close(stop)
 	wg.Wait()
 	for i := range n {
-		if err := os.WriteFile(unit(i), proving.Unit(i), 0o644); err != nil {
+		if err := os.WriteFile(unit(i), testyard.Unit(i), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -153,7 +153,7 @@ func TestFilesComeAndGo(t *testing.T) {
 func TestTwoYardsOneTarget(t *testing.T) {
 	dirs, want := [2]string{t.TempDir(), t.TempDir()}, [2]map[string]string{}
 	for i, dir := range dirs {
-		if err := proving.Write(dir, 3); err != nil {
+		if err := testyard.Write(dir, 3); err != nil {
 			t.Fatal(err)
 		}
 		if i == 1 {
@@ -190,7 +190,7 @@ func TestTwoYardsOneTarget(t *testing.T) {
 // else is as it was.
 func TestThemeIsNotKept(t *testing.T) {
 	dir, theme := t.TempDir(), t.TempDir()
-	if err := proving.Write(dir, 2); err != nil {
+	if err := testyard.Write(dir, 2); err != nil {
 		t.Fatal(err)
 	}
 	target := filepath.Join(dir, "public")

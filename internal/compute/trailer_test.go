@@ -117,7 +117,7 @@ func (t trailer) unit() *unit.Unit {
 }
 
 // many is how many random trailers a figure is held against an independent solver with:
-// ten thousand, or fewer where the mutation check (internal/house/mutation) asks the
+// ten thousand, or fewer where the mutation check (internal/policy/mutation) asks the
 // same tests thousands of times.
 func many() int {
 	if n, err := strconv.Atoi(os.Getenv("TAREPAGE_TRAILERS")); err == nil && n > 0 {

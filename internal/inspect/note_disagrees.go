@@ -3,7 +3,7 @@ package inspect
 import (
 	"strings"
 
-	"tarepage/internal/hearsay"
+	"tarepage/internal/crosscheck"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 	"tarepage/internal/walkaround"
@@ -26,7 +26,7 @@ var noteDisagrees = &Rule{
 					continue
 				}
 				verdict, file := file.hold(said)
-				if verdict != hearsay.Differs {
+				if verdict != crosscheck.Differs {
 					continue
 				}
 				where := "the notes say"
@@ -63,7 +63,7 @@ func recorded(m unit.Media, filed *filed, told map[string]int, f *Findings) {
 		}
 		verdict, file := filed.hold(said)
 		says := said.Written(false)
-		if key := file.Path + " " + says; verdict != hearsay.Differs || once[key] {
+		if key := file.Path + " " + says; verdict != crosscheck.Differs || once[key] {
 			continue
 		} else {
 			once[key] = true
@@ -110,13 +110,13 @@ func (c *Case) filled(figure string) string {
 // filed is what the file states, gathered when the first figure is held against it.
 type filed struct {
 	*Case
-	stated *hearsay.Statements
+	stated *crosscheck.Statements
 	most   measure.Pounds // see payloads
 }
 
 func (f *filed) gather() {
 	if f.stated == nil {
-		f.stated = hearsay.Of(f.Givens())
+		f.stated = crosscheck.Of(f.Givens())
 		f.most = payloads(f.Case, f.stated)
 	}
 }
@@ -126,14 +126,14 @@ func (f *filed) loose(near string, said walkaround.Candidate) bool {
 	return loose(near, said, f.most)
 }
 
-func (f *filed) hold(said walkaround.Candidate) (hearsay.Verdict, unit.Given) {
+func (f *filed) hold(said walkaround.Candidate) (crosscheck.Verdict, unit.Given) {
 	f.gather()
 	return f.stated.Hold(said)
 }
 
 // payloads enters the payloads that were worked out beside the maker's: notes may quote
 // any of them. It returns the largest that anybody may load by.
-func payloads(c *Case, stated *hearsay.Statements) measure.Pounds {
+func payloads(c *Case, stated *crosscheck.Statements) measure.Pounds {
 	most := c.Claimed.Payload.Value
 	for _, name := range []string{"payload", "tag-payload", "working-payload", "even-load-payload", "truck-share-payload"} {
 		if f := c.Work.Figure(name); f != nil {

@@ -1,7 +1,7 @@
 package intake
 
 import (
-	"tarepage/internal/hearsay"
+	"tarepage/internal/crosscheck"
 	"tarepage/internal/unit"
 	"tarepage/internal/walkaround"
 )
@@ -30,7 +30,7 @@ type Held struct {
 func (t *Talk) Against(u *unit.Unit) Comparison {
 	var out Comparison
 	givens := u.Givens()
-	stated := hearsay.Of(givens)
+	stated := crosscheck.Of(givens)
 	given := map[string]bool{}
 	for _, g := range givens {
 		given[g.Path] = true
@@ -44,9 +44,9 @@ func (t *Talk) Against(u *unit.Unit) Comparison {
 			held[once] = true
 		}
 		switch verdict {
-		case hearsay.Agrees:
+		case crosscheck.Agrees:
 			out.Agrees = append(out.Agrees, Held{c, file})
-		case hearsay.Differs:
+		case crosscheck.Differs:
 			out.Differs = append(out.Differs, Held{c, file})
 		}
 	}

@@ -4,7 +4,7 @@
 // It is pure: bytes and a unit go in, a file's text and a report come out. It opens and
 // writes nothing, and it believes nothing: every figure is marked as said and at which
 // time, what is doubtful gets no key, and what nobody said stays empty. It imports
-// internal/measure, internal/unit, internal/walkaround and internal/hearsay.
+// internal/measure, internal/unit, internal/walkaround and internal/crosscheck.
 package intake
 
 import (

@@ -8,7 +8,7 @@
 //
 // A product or a quotient of two quantities is a named function (Moment, WeightAt,
 // ShareOf). Nothing outside this package multiplies or divides a unit type; a test
-// in internal/house holds that. Each product is converted explicitly, which by the
+// in internal/policy holds that. Each product is converted explicitly, which by the
 // Go specification forbids a fused multiply-add, so that every processor prints the
 // same figure.
 //

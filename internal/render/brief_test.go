@@ -7,8 +7,8 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
-	"tarepage/internal/proving"
 	"tarepage/internal/render"
+	"tarepage/internal/testyard"
 	"tarepage/internal/unit"
 	theme "tarepage/themes/default"
 )
@@ -18,7 +18,7 @@ import (
 func TestBriefsMakeTheSameSite(t *testing.T) {
 	const n = 40
 	root := fstest.MapFS{}
-	for _, f := range proving.Yard(n) {
+	for _, f := range testyard.Yard(n) {
 		root[f.Name] = &fstest.MapFile{Data: f.Data}
 	}
 	stock, problems, err := unit.Read(root)

@@ -14,8 +14,8 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
-	"tarepage/internal/proving"
 	"tarepage/internal/render"
+	"tarepage/internal/testyard"
 	"tarepage/internal/unit"
 	theme "tarepage/themes/default"
 )
@@ -146,13 +146,13 @@ func TestWeights(t *testing.T) {
 }
 
 // TestWeightsOfFiveThousand holds a yard of 5,000 units against it, and its data against
-// 45 KB. Shapes and models of internal/proving are few.
+// 45 KB. Shapes and models of internal/testyard are few.
 func TestWeightsOfFiveThousand(t *testing.T) {
 	if os.Getenv("TAREPAGE_LONG") == "" {
 		t.Skip("set TAREPAGE_LONG=1 to run it; .ci/run does")
 	}
 	dir := t.TempDir()
-	if err := proving.Write(dir, 5000); err != nil {
+	if err := testyard.Write(dir, 5000); err != nil {
 		t.Fatal(err)
 	}
 	files := whole(t, dir)

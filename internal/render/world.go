@@ -6,7 +6,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/feed"
-	"tarepage/internal/stocklist"
+	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
 )
 
@@ -24,8 +24,8 @@ func (m *maker) others(jobs []job, stock *stock, add func(path string, data []by
 		}
 	}
 	put("", nil, stock.end())
-	schema, failed := stocklist.Schema()
-	put(stocklist.SchemaPath, schema, failed)
+	schema, failed := stockfile.Schema()
+	put(stockfile.SchemaPath, schema, failed)
 	site := m.in.Stock.Yard.Site()
 	if site == "" || err != nil {
 		return err
@@ -71,7 +71,7 @@ func (m *maker) unheard() {
 		for i, e := range m.units {
 			units[i] = e.Unit
 		}
-		u.Unsaid = stocklist.Unsaid(m.in.Published(stocklist.JSONPath), units)
+		u.Unsaid = stockfile.Unsaid(m.in.Published(stockfile.JSONPath), units)
 	}
 	m.in.Unheard(u)
 }
@@ -136,7 +136,7 @@ func (m *maker) told(e *entry) string {
 
 // stock are the files of the stock for programs while they are written.
 type stock struct {
-	*stocklist.Writer
+	*stockfile.Writer
 	files []Spool
 }
 
@@ -145,7 +145,7 @@ type stock struct {
 func (m *maker) stock(add func(path string, data []byte) error) (*stock, error) {
 	s := new(stock)
 	var err error
-	s.Writer, err = stocklist.NewWriter(m.in.Stock.Yard, func(path string) (io.Writer, error) {
+	s.Writer, err = stockfile.NewWriter(m.in.Stock.Yard, func(path string) (io.Writer, error) {
 		var f Spool = &spooled{path: path, add: add}
 		if m.in.Spool != nil {
 			var err error
@@ -172,8 +172,8 @@ func (s *stock) end() error {
 
 // lines writes a unit's lines of the stock. Whole is the entry with all figures.
 func (m *maker) lines(e *entry, whole func() *entry, stock *stock) job {
-	return job{path: stocklist.JSONPath, line: func() (func() error, error) {
-		u := stocklist.Unit{Work: whole().work, Page: e.path, Address: m.at(e.path)}
+	return job{path: stockfile.JSONPath, line: func() (func() error, error) {
+		u := stockfile.Unit{Work: whole().work, Page: e.path, Address: m.at(e.path)}
 		for _, c := range e.cautions {
 			u.Cautions = append(u.Cautions, c.Message)
 		}

@@ -10,7 +10,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/measure"
-	"tarepage/internal/stocklist"
+	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
 )
 
@@ -159,7 +159,7 @@ func (m *maker) front(sorted []*entry) (job, error) {
 	page := m.yardPage(m.heading("index.html"))
 	page.Shown = shown(len(sorted))
 	page.Canonical = m.at("index.html")
-	for _, f := range stocklist.Files() {
+	for _, f := range stockfile.Files() {
 		page.Programs = append(page.Programs, link{Link: f.Path, Name: f.What})
 	}
 	if len(sorted) > 0 {

@@ -107,7 +107,7 @@ func TestEditorFilesTakeWhatIsThere(t *testing.T) {
 		if err != nil || len(files) == 0 {
 			t.Fatalf("%s: %v", glob, err)
 		}
-		first, err := filepath.Glob("../firstyard/content/" + glob)
+		first, err := filepath.Glob("../starter/content/" + glob)
 		if err != nil || len(first) != 1 {
 			t.Fatalf("%s: %v, %v", glob, first, err)
 		}

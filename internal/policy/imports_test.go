@@ -1,4 +1,4 @@
-package house
+package policy
 
 import (
 	"slices"
@@ -17,26 +17,26 @@ measure:
 tables:         measure
 unit:           measure media
 compute:        measure tables unit
-inspect:        measure tables unit compute walkaround hearsay media
+inspect:        measure tables unit compute walkaround crosscheck media
 elevation:      measure tables unit compute
 report:         measure unit compute inspect intake
 feed:           unit
-stocklist:      measure unit compute
-render:         measure tables unit compute inspect elevation walkaround photo linkcard feed stocklist
+stockfile:      measure unit compute
+render:         measure tables unit compute inspect elevation walkaround photo linkcard feed stockfile
 publish:
 showroom:       inspect
 walkaround:     measure
-hearsay:        measure unit walkaround
-intake:         measure unit walkaround hearsay
+crosscheck:        measure unit walkaround
+intake:         measure unit walkaround crosscheck
 media:
 photo:          media
 linkcard:       elevation photo
-proving:
-firstyard:
+testyard:
+starter:
 themes/default:
-cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo linkcard firstyard themes/default
-house:
-house/mutation:
+cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo linkcard starter themes/default
+policy:
+policy/mutation:
 `
 
 // What of Go's own library a room may not use. What works figures or judges them sees no
@@ -52,12 +52,12 @@ media:      os embed time net net/* html/template text/template math/rand math/r
 photo:      net net/* html/template text/template math/rand math/rand/v2 os/*
 linkcard:   os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 unit:       os embed net net/* html/template text/template math/rand math/rand/v2 os/*
-hearsay:    os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+crosscheck:    os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 intake:     os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 walkaround: os io/fs time net net/* html/template text/template math/rand math/rand/v2 os/*
 report:     os embed net net/* html/template text/template math/rand math/rand/v2 os/*
 feed:       os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
-stocklist:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+stockfile:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 render:     embed time net net/* text/template math/rand math/rand/v2 os/*
 publish:    net net/* html/template text/template math/rand math/rand/v2
 `

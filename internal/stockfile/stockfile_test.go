@@ -1,4 +1,4 @@
-package stocklist_test
+package stockfile_test
 
 import (
 	"bytes"
@@ -16,7 +16,7 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
 	"tarepage/internal/compute"
-	"tarepage/internal/stocklist"
+	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
 )
 
@@ -56,16 +56,16 @@ withhold: it is only a test
 // yard is a stock as it is published.
 type yard struct {
 	Yard  *unit.Yard
-	Units []stocklist.Unit
+	Units []stockfile.Unit
 }
 
 // written is one of the files of a stock.
 func written(l *yard, path string) ([]byte, error) {
-	if path == stocklist.SchemaPath {
-		return stocklist.Schema()
+	if path == stockfile.SchemaPath {
+		return stockfile.Schema()
 	}
 	files := map[string]*bytes.Buffer{}
-	w, err := stocklist.NewWriter(l.Yard, func(path string) (io.Writer, error) {
+	w, err := stockfile.NewWriter(l.Yard, func(path string) (io.Writer, error) {
 		files[path] = new(bytes.Buffer)
 		return files[path], nil
 	})
@@ -93,7 +93,7 @@ func read(t *testing.T, root fs.FS) *yard {
 	}
 	l := &yard{Yard: stock.Yard}
 	for _, w := range compute.Stock(stock) {
-		l.Units = append(l.Units, stocklist.Unit{Work: w, Page: "u/" + strings.ToLower(w.Unit.Stock.Value) + ".html", Cautions: []string{"wide, \"very\"\nwide"}})
+		l.Units = append(l.Units, stockfile.Unit{Work: w, Page: "u/" + strings.ToLower(w.Unit.Stock.Value) + ".html", Cautions: []string{"wide, \"very\"\nwide"}})
 	}
 	return l
 }

@@ -1,4 +1,4 @@
-// Package proving makes yards to prove the tool on: any number of sound units of every
+// Package testyard makes yards to prove the tool on: any number of sound units of every
 // kind, with models, cautions and notes of 150 to 900 words. It is for tests and
 // benchmarks; nothing that a customer uses may import it, and a test of the house holds
 // that.
@@ -10,4 +10,4 @@
 //
 // Every maker, name, place and number in it is invented; telephone numbers are from the
 // block that is reserved for that (555-0100 to 555-0199).
-package proving
+package testyard

@@ -1,4 +1,4 @@
-// Package stocklist writes the yard's stock for other programs: stock.json with every
+// Package stockfile writes the yard's stock for other programs: stock.json with every
 // fact and the main figures, stock.csv with a row for each trailer, the same for
 // spreadsheets, and stock.schema.json, which says what stock.json holds.
 //
@@ -8,4 +8,4 @@
 //
 // It works nothing out and writes no file. It imports internal/measure, internal/unit
 // and internal/compute.
-package stocklist
+package stockfile

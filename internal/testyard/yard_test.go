@@ -1,4 +1,4 @@
-package proving_test
+package testyard_test
 
 import (
 	"bytes"
@@ -11,7 +11,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
-	"tarepage/internal/proving"
+	"tarepage/internal/testyard"
 	"tarepage/internal/unit"
 )
 
@@ -20,7 +20,7 @@ import (
 func TestYardIsSound(t *testing.T) {
 	const n = 260
 	root := fstest.MapFS{}
-	for _, f := range proving.Yard(n) {
+	for _, f := range testyard.Yard(n) {
 		root[f.Name] = &fstest.MapFile{Data: f.Data}
 	}
 	stock, problems, err := unit.Read(root)
@@ -60,21 +60,21 @@ func TestYardIsSound(t *testing.T) {
 
 func TestYardIsTheSame(t *testing.T) {
 	sum := sha256.New()
-	small := proving.Yard(40)
+	small := testyard.Yard(40)
 	for _, f := range small {
 		fmt.Fprintf(sum, "%s %d\n%s", f.Name, len(f.Data), f.Data)
 	}
-	if !slices.IsSortedFunc(small, func(a, b proving.File) int { return strings.Compare(a.Name, b.Name) }) {
+	if !slices.IsSortedFunc(small, func(a, b testyard.File) int { return strings.Compare(a.Name, b.Name) }) {
 		t.Error("the files are not in the order of their paths")
 	}
 	again := sha256.New()
-	for _, f := range proving.Yard(40) {
+	for _, f := range testyard.Yard(40) {
 		fmt.Fprintf(again, "%s %d\n%s", f.Name, len(f.Data), f.Data)
 	}
 	if !bytes.Equal(sum.Sum(nil), again.Sum(nil)) {
 		t.Error("two yards of one size differ")
 	}
-	if !bytes.Equal(proving.Yard(100)[len(proving.Yard(0))-1+7].Data, proving.Unit(7)) {
+	if !bytes.Equal(testyard.Yard(100)[len(testyard.Yard(0))-1+7].Data, testyard.Unit(7)) {
 		t.Error("a unit is another one in a larger yard")
 	}
 }

@@ -1,9 +1,9 @@
-// Package hearsay holds what was said of a trailer against what its file states.
+// Package crosscheck holds what was said of a trailer against what its file states.
 //
 // It only compares: it opens no file, works no figure out and believes neither side. It
 // imports internal/measure, internal/unit and internal/walkaround, and nothing that
 // judges or prints.
-package hearsay
+package crosscheck
 
 import (
 	"iter"

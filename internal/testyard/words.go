@@ -1,9 +1,9 @@
-package proving
+package testyard
 
 const yard = `---
 name: Proving Ground Trailers
 phone: 555-0177
-email: yard@proving.example
+email: yard@testyard.example
 street: 12 Weighbridge Lane
 town: Level Crossing
 hours:

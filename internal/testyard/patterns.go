@@ -1,4 +1,4 @@
-package proving
+package testyard
 
 // A pattern is one sound trailer, its measures changed from unit to unit within what
 // stays sound.

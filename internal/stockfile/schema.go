@@ -1,4 +1,4 @@
-package stocklist
+package stockfile
 
 import (
 	"bytes"

@@ -1,4 +1,4 @@
-package house
+package policy
 
 import (
 	"bytes"
@@ -215,7 +215,7 @@ func TestLicenses(t *testing.T) {
 	}
 	got, err := os.ReadFile(licensesFile)
 	if err != nil || string(got) != b.String() {
-		t.Errorf("docs/licenses.md is not what the command is built from (%v); run\n\tgo test ./internal/house -run Licenses -update", err)
+		t.Errorf("docs/licenses.md is not what the command is built from (%v); run\n\tgo test ./internal/policy -run Licenses -update", err)
 	}
 }
 

@@ -1,7 +1,7 @@
-// Package firstyard holds a yard to begin with: a commented yard file, one model and one
+// Package starter holds a yard to begin with: a commented yard file, one model and one
 // unit, invented and sound. It writes nothing and knows no other package; whoever sets a
 // yard up puts the files where nothing stands.
-package firstyard
+package starter
 
 import (
 	"embed"
@@ -30,7 +30,7 @@ func Files() []File {
 		return err
 	})
 	if err != nil {
-		panic(fmt.Sprintf("firstyard: the files in the program do not read: %v", err)) // they are part of it
+		panic(fmt.Sprintf("starter: the files in the program do not read: %v", err)) // they are part of it
 	}
 	return out
 }

@@ -1,4 +1,4 @@
-package house
+package policy
 
 import (
 	"fmt"
@@ -15,8 +15,8 @@ const module = "tarepage"
 
 const root = "../.."
 
-// house loads every package of the project once, without its tests, for all rules.
-var house = sync.OnceValues(func() ([]*packages.Package, error) {
+// project loads every package of the project once, without its tests, for all rules.
+var project = sync.OnceValues(func() ([]*packages.Package, error) {
 	all, err := packages.Load(&packages.Config{
 		Mode: packages.NeedName | packages.NeedFiles | packages.NeedImports | packages.NeedSyntax | packages.NeedTypes | packages.NeedTypesInfo | packages.NeedExportFile,
 		Dir:  root,
@@ -37,7 +37,7 @@ var house = sync.OnceValues(func() ([]*packages.Package, error) {
 
 func load(t *testing.T) []*packages.Package {
 	t.Helper()
-	all, err := house()
+	all, err := project()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,4 +1,4 @@
-package proving
+package testyard
 
 import (
 	"fmt"

@@ -1,4 +1,4 @@
-package house
+package policy
 
 import (
 	"fmt"
@@ -33,7 +33,7 @@ var allowed = map[string]string{
 	"internal/walkaround/words.go: new":   "condition: new, heard",
 	"cmd/build/main.go: clean":            "the exit status; the design's own words are \"0 clean\"",
 	"internal/unit/editor.go: draft":      "the address of JSON Schema's seventh draft, in the standard's own words",
-	"internal/stocklist/schema.go: draft": "the address of JSON Schema 2020-12, in the standard's own words",
+	"internal/stockfile/schema.go: draft": "the address of JSON Schema 2020-12, in the standard's own words",
 	"internal/showroom/room.go: serve":    "what net/http calls answering on a listener; no verb of the command",
 	"internal/showroom/room.go: watch":    "the eye on the folders, below; no verb of the command",
 	"internal/showroom/watch.go: watch":   "what the system and its library call it; no verb of the command",

@@ -1,4 +1,4 @@
-package hearsay
+package crosscheck
 
 import (
 	"regexp"

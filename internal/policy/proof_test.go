@@ -1,4 +1,4 @@
-package house
+package policy
 
 import (
 	"fmt"

@@ -3,7 +3,7 @@
 // difference, a statement left out) and runs the package's own tests. Each change ought
 // to be noticed. What nobody notices is a line that no test holds.
 //
-//	go run ./internal/house/mutation [flags] PACKAGE...
+//	go run ./internal/policy/mutation [flags] PACKAGE...
 //
 // All changes of a package stand side by side in one copy of it (operators.go), of which
 // one test binary is built through go build's -overlay; an environment variable picks the
