@@ -10,16 +10,16 @@ import (
 	"path/filepath"
 	"strings"
 
+	"tarepage/internal/captions"
 	"tarepage/internal/intake"
 	"tarepage/internal/report"
 	"tarepage/internal/unit"
-	"tarepage/internal/walkaround"
 )
 
 // intake makes the first unit file of a recording, or holds the recording against a unit
 // file that is there.
 func (c *command) intake(stdout io.Writer) (int, error) {
-	src, err := readUpTo(c.name, walkaround.MaxBytes)
+	src, err := readUpTo(c.name, captions.MaxBytes)
 	if err != nil {
 		return failed, fmt.Errorf("captions %w", err)
 	}

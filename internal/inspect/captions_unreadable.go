@@ -3,7 +3,7 @@ package inspect
 import (
 	"strings"
 
-	"tarepage/internal/walkaround"
+	"tarepage/internal/captions"
 )
 
 var captionsUnreadable = &Rule{
@@ -17,7 +17,7 @@ var captionsUnreadable = &Rule{
 			if m.Path != "recording.captions" || m.Fault != "" {
 				continue
 			}
-			if _, _, err := walkaround.ReadCaptions(m.Name, m.Data); err != nil {
+			if _, _, err := captions.Read(m.Name, m.Data); err != nil {
 				f.add(m.Pos, "%s is no captions file: %s", m.Name, strings.TrimPrefix(err.Error(), "captions "+m.Name+": "))
 			}
 		}

@@ -3,6 +3,7 @@ package inspect
 import (
 	"strings"
 
+	"tarepage/internal/captions"
 	"tarepage/internal/crosscheck"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
@@ -51,13 +52,13 @@ var noteDisagrees = &Rule{
 // recorded holds what the captions say against the file. What the notes say too is one
 // finding with both places.
 func recorded(m unit.Media, filed *filed, told map[string]int, f *Findings) {
-	captions, _, err := walkaround.ReadCaptions(m.Name, m.Data)
+	track, _, err := captions.Read(m.Name, m.Data)
 	if err != nil {
 		return // captions-unreadable says so
 	}
-	text := walkaround.Transcript(captions)
+	text := walkaround.Transcript(track)
 	once := map[string]bool{}
-	for _, said := range walkaround.Hear(captions) {
+	for _, said := range walkaround.Hear(track) {
 		if filed.loose(nearby(text, said.Offset, len(said.Quote)), said) {
 			continue
 		}
@@ -68,7 +69,7 @@ func recorded(m unit.Media, filed *filed, told map[string]int, f *Findings) {
 		} else {
 			once[key] = true
 		}
-		at := unit.Pos{File: "content/" + m.Name, Line: int32(line(captions, said.Start)), Column: 1}
+		at := unit.Pos{File: "content/" + m.Name, Line: int32(line(track, said.Start)), Column: 1}
 		clock := measure.Clock(int(said.Start))
 		if i, there := told[file.Path+" "+says]; there {
 			f.list[i].also(at, "said at "+clock)
@@ -82,7 +83,7 @@ func recorded(m unit.Media, filed *filed, told map[string]int, f *Findings) {
 }
 
 // line is where the cue stands that shows a second.
-func line(c walkaround.Captions, second float64) int {
+func line(c captions.Track, second float64) int {
 	at := 1
 	for _, cue := range c.Cues {
 		if cue.Start > second {

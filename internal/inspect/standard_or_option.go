@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode"
 
+	"tarepage/internal/captions"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 	"tarepage/internal/walkaround"
@@ -49,12 +50,12 @@ var standardOrOption = &Rule{
 // calledStandard holds what the captions call standard against the options. Each option is
 // found once, and what the notes say too is one finding with both places.
 func calledStandard(m unit.Media, options []unit.Text, told map[unit.Pos]int, f *Findings) {
-	captions, _, err := walkaround.ReadCaptions(m.Name, m.Data)
+	track, _, err := captions.Read(m.Name, m.Data)
 	if err != nil {
 		return // captions-unreadable says so
 	}
 	once := map[unit.Pos]bool{}
-	for _, said := range walkaround.Sayings(captions) {
+	for _, said := range walkaround.Sayings(track) {
 		if said.Another || !claimsStandard(said.Text) {
 			continue
 		}
@@ -63,7 +64,7 @@ func calledStandard(m unit.Media, options []unit.Text, told map[unit.Pos]int, f 
 				continue
 			}
 			once[o.Pos] = true
-			at := unit.Pos{File: "content/" + m.Name, Line: int32(line(captions, said.Start)), Column: 1}
+			at := unit.Pos{File: "content/" + m.Name, Line: int32(line(track, said.Start)), Column: 1}
 			clock := measure.Clock(int(said.Start))
 			if i, there := told[o.Pos]; there {
 				f.list[i].also(at, "said at "+clock)

@@ -13,6 +13,7 @@ import (
 	"slices"
 	"strings"
 
+	"tarepage/internal/captions"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 	"tarepage/internal/walkaround"
@@ -21,7 +22,7 @@ import (
 // A Talk is a recording as it was understood.
 type Talk struct {
 	Name   string
-	Format walkaround.Format
+	Format captions.Format
 	Cues   int
 	// Length is the end of the last cue, in whole seconds, rounded up.
 	Length int
@@ -35,7 +36,7 @@ type Talk struct {
 	// Notes are what was said, no two at one second.
 	Notes []walkaround.Note
 	// Doubts are about the captions themselves.
-	Doubts []walkaround.Doubt
+	Doubts []captions.Doubt
 
 	heard []walkaround.Candidate // every figure and word with a role
 }
@@ -75,7 +76,7 @@ const longest = 100 * 60 * 60
 
 // Listen reads captions and hears what they say. The error says why a file is none.
 func Listen(name string, data []byte) (*Talk, error) {
-	c, doubts, err := walkaround.ReadCaptions(name, data)
+	c, doubts, err := captions.Read(name, data)
 	if err != nil {
 		return nil, err
 	}

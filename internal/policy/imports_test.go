@@ -17,24 +17,25 @@ measure:
 tables:         measure
 unit:           measure media
 compute:        measure tables unit
-inspect:        measure tables unit compute walkaround crosscheck media
+inspect:        measure tables unit compute captions walkaround crosscheck media
 elevation:      measure tables unit compute
 report:         measure unit compute inspect intake
 feed:           unit
 stockfile:      measure unit compute
-render:         measure tables unit compute inspect elevation walkaround photo linkcard feed stockfile
+render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile
 publish:
 showroom:       inspect
-walkaround:     measure
+captions:
+walkaround:     measure captions
 crosscheck:        measure unit walkaround
-intake:         measure unit walkaround crosscheck
+intake:         measure unit captions walkaround crosscheck
 media:
 photo:          media
 linkcard:       elevation photo
 testyard:
 starter:
 themes/default:
-cmd/build:      measure tables unit compute inspect elevation report render publish showroom walkaround intake photo linkcard starter themes/default
+cmd/build:      measure tables unit compute inspect elevation report render publish showroom captions intake photo linkcard starter themes/default
 policy:
 policy/mutation:
 `
@@ -54,6 +55,7 @@ linkcard:   os io/fs embed time net net/* html/template text/template math/rand 
 unit:       os embed net net/* html/template text/template math/rand math/rand/v2 os/*
 crosscheck:    os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 intake:     os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+captions:   os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 walkaround: os io/fs time net net/* html/template text/template math/rand math/rand/v2 os/*
 report:     os embed net net/* html/template text/template math/rand math/rand/v2 os/*
 feed:       os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*

@@ -9,9 +9,9 @@ import (
 
 	"github.com/yuin/goldmark/ast"
 
+	"tarepage/internal/captions"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
-	"tarepage/internal/walkaround"
 )
 
 // recording is a walk-around's own video as a page shows it. No byte of it is asked for
@@ -89,17 +89,17 @@ func (m *maker) recorded(e *entry) (*recording, error) {
 	}
 	end := float64(e.Recording.Length.Value)
 	if c := e.named("recording.captions"); c != nil {
-		captions, _, err := walkaround.ReadCaptions(c.Name, c.Data)
+		cues, _, err := captions.Read(c.Name, c.Data)
 		if err != nil {
 			return nil, err
 		}
-		for _, cue := range captions.Cues {
+		for _, cue := range cues.Cues {
 			end = max(end, cue.End)
 		}
-		r.Captions = track(captions.WebVTT())
+		r.Captions = track(cues.WebVTT())
 	}
 	if list := chapters(&e.Body, end); len(list) > 0 {
-		r.Chapters = track(walkaround.Chapters(list))
+		r.Chapters = track(captions.Chapters(list))
 	}
 	return r, nil
 }
@@ -134,9 +134,9 @@ func size(bytes int64) string {
 
 // chapters are the notes' headings, each from its first note to the next chapter's. One
 // that does not begin behind the chapter before it is left out.
-func chapters(b *unit.Body, end float64) []walkaround.Chapter {
+func chapters(b *unit.Body, end float64) []captions.Chapter {
 	b = b.Whole()
-	var out []walkaround.Chapter
+	var out []captions.Chapter
 	timed := map[ast.Node]unit.Clock{}
 	for _, n := range b.Notes {
 		timed[n.Node] = n.At
@@ -158,7 +158,7 @@ func chapters(b *unit.Body, end float64) []walkaround.Chapter {
 			if last >= 0 {
 				out[last].End = float64(at)
 			}
-			out = append(out, walkaround.Chapter{Start: float64(at), Title: title})
+			out = append(out, captions.Chapter{Start: float64(at), Title: title})
 			title = ""
 		}
 		return ast.WalkContinue, nil

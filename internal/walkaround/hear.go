@@ -4,6 +4,8 @@ import (
 	"iter"
 	"slices"
 	"strings"
+
+	"tarepage/internal/captions"
 )
 
 // bar is the confidence below which a figure is given no role.
@@ -11,7 +13,7 @@ const bar = 0.5
 
 // Hear finds the figures spoken in the captions, in the order they are said. Their
 // Offset counts in the words of the cues, joined by single spaces, repeats left out.
-func Hear(c Captions) []Candidate {
+func Hear(c captions.Track) []Candidate {
 	out := hear(transcript(c))
 	settleAll(out)
 	return out
@@ -19,7 +21,7 @@ func Hear(c Captions) []Candidate {
 
 // Transcript is all that was said: the words of the cues, joined by single spaces, repeats
 // left out. The Offset of what Hear finds counts in it.
-func Transcript(c Captions) string {
+func Transcript(c captions.Track) string {
 	text, _ := transcript(c)
 	return text
 }
@@ -29,20 +31,20 @@ func Transcript(c Captions) string {
 func HearText(text string) []Candidate { return hear(text, tokens(text)) }
 
 // transcript is all that was said, with its tokens. A pause ends a sentence.
-func transcript(c Captions) (string, []token) {
-	words := c.words()
+func transcript(c captions.Track) (string, []token) {
+	words := c.Words()
 	var text strings.Builder
 	t := make([]token, 0, len(words)+len(words)/4)
 	for _, w := range words {
 		if text.Len() > 0 {
-			if w.gap > pause {
+			if w.Gap > captions.Pause {
 				t = append(t, token{kind: stop, text: ".", from: text.Len(), to: text.Len()})
 			}
 			text.WriteByte(' ')
 		}
 		at := text.Len()
-		text.WriteString(w.text)
-		t = lex(t, w.text, at, w.start, w.end)
+		text.WriteString(w.Text)
+		t = lex(t, w.Text, at, w.Start, w.End)
 	}
 	return text.String(), t
 }

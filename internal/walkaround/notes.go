@@ -7,6 +7,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"tarepage/internal/captions"
 	"tarepage/internal/measure"
 )
 
@@ -48,10 +49,10 @@ var subjects = []struct {
 // with the time of its first word. The speaker's words are kept; only a word said twice
 // in a row, sounds and "um" are left out, and trade words are spelled as the list in
 // spelling.csv says.
-func Notes(c Captions) []Note {
+func Notes(c captions.Track) []Note {
 	var notes []Note
 	heading := openingHeading
-	for _, run := range passages(c.words()) {
+	for _, run := range passages(c.Words()) {
 		text := mend(run)
 		if text == "" {
 			continue
@@ -60,8 +61,8 @@ func Notes(c Captions) []Note {
 		if h := subject(text); h != "" && n > 0 {
 			heading = h
 		}
-		start, end := run[0].start, run[len(run)-1].end
-		if n > 0 && notes[n-1].Heading == heading && run[0].gap <= pause && len(notes[n-1].Text) < 400 {
+		start, end := run[0].Start, run[len(run)-1].End
+		if n > 0 && notes[n-1].Heading == heading && run[0].Gap <= captions.Pause && len(notes[n-1].Text) < 400 {
 			notes[n-1].Text += " " + text
 			notes[n-1].End = end
 			continue
@@ -82,8 +83,8 @@ var connectors = set("and but so")
 
 // passages cuts speech at pauses, at full stops, and where a long run without either
 // turns to another subject.
-func passages(words []spokenWord) [][]spokenWord {
-	var out [][]spokenWord
+func passages(words []captions.Word) [][]captions.Word {
+	var out [][]captions.Word
 	from := 0
 	cut := func(at int) {
 		if at > from {
@@ -93,25 +94,25 @@ func passages(words []spokenWord) [][]spokenWord {
 	}
 	for i, w := range words {
 		switch {
-		case i > 0 && w.gap > pause:
+		case i > 0 && w.Gap > captions.Pause:
 			cut(i)
-		case i > 0 && strings.ContainsAny(lastRune(words[i-1].text), ".!?"):
+		case i > 0 && strings.ContainsAny(lastRune(words[i-1].Text), ".!?"):
 			cut(i)
-		case i-from >= leastWords && clauses[strings.ToLower(w.text)]:
+		case i-from >= leastWords && clauses[strings.ToLower(w.Text)]:
 			now := subjectOf(words[i-lookBack : i])
 			next := subjectOf(words[i:min(i+6, len(words))])
 			if next >= 0 && now >= 0 && next != now {
-				if at := i - 1; connectors[strings.ToLower(words[at].text)] {
+				if at := i - 1; connectors[strings.ToLower(words[at].Text)] {
 					cut(at)
 				} else {
 					cut(i)
 				}
 			}
-		case i-from >= 12 && opener[strings.ToLower(w.text)]:
+		case i-from >= 12 && opener[strings.ToLower(w.Text)]:
 			before := subjectOf(words[from:i])
 			after := subjectOf(words[i:min(i+8, len(words))])
 			if after >= 0 && after != before {
-				if at := i - 1; connectors[strings.ToLower(words[at].text)] {
+				if at := i - 1; connectors[strings.ToLower(words[at].Text)] {
 					cut(at)
 				} else {
 					cut(i)
@@ -145,10 +146,10 @@ var subjectWords = func() map[string]int {
 
 // subjectOf is the subject, by its place in the list, that most of the words belong to; the
 // first of equals; -1 if there is none.
-func subjectOf(words []spokenWord) int {
+func subjectOf(words []captions.Word) int {
 	var counts [16]int
 	for _, w := range words {
-		if i, ok := subjectWords[strings.TrimSuffix(strings.ToLower(strings.Trim(w.text, ",.;:!?…♪-><()[]\"")), "'s")]; ok {
+		if i, ok := subjectWords[strings.TrimSuffix(strings.ToLower(strings.Trim(w.Text, ",.;:!?…♪-><()[]\"")), "'s")]; ok {
 			counts[i]++
 		}
 	}
@@ -184,11 +185,11 @@ func subject(text string) string {
 
 // mend is the passage as a sentence: repetitions out, trade words spelled, a capital in
 // front and a full stop behind.
-func mend(run []spokenWord) string {
+func mend(run []captions.Word) string {
 	var words []string
 	sound := false
 	for _, w := range run {
-		t := w.text
+		t := w.Text
 		// [music] and (laughs) may run over several words.
 		if strings.HasPrefix(t, "[") {
 			sound = true

@@ -2,18 +2,21 @@ package walkaround
 
 import (
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
+
+	"tarepage/internal/captions"
 )
 
-func walk(t testing.TB, name string) Captions {
+func walk(t testing.TB, name string) captions.Track {
 	t.Helper()
 	data, err := os.ReadFile("testdata/tune/walks/" + name)
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, _, err := ReadCaptions(name, data)
+	c, _, err := captions.Read(name, data)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -55,7 +58,7 @@ func TestNotesOfAWalk(t *testing.T) {
 func TestNotesKeepTheWords(t *testing.T) {
 	for _, name := range []string{"1-gooseneck.vtt", "2-equipment.srt", "4-dump.vtt", "5-carhauler.srt", "7-enclosed.vtt", "8-triple.srt"} {
 		c := walk(t, name)
-		said := len(c.words())
+		said := len(c.Words())
 		kept := 0
 		for _, n := range Notes(c) {
 			kept += len(strings.Fields(n.Text))
@@ -77,9 +80,9 @@ func TestMend(t *testing.T) {
 		{"I know that that works", "I know that that works."},
 		{"um", ""},
 	} {
-		var run []spokenWord
+		var run []captions.Word
 		for w := range strings.FieldsSeq(c.said) {
-			run = append(run, spokenWord{text: w})
+			run = append(run, captions.Word{Text: w})
 		}
 		if got := mend(run); got != c.want {
 			t.Errorf("%q mended to %q, want %q", c.said, got, c.want)
@@ -111,8 +114,13 @@ func TestWords(t *testing.T) {
 	}
 }
 
-func FuzzReadCaptions(f *testing.F) {
-	for name := range corpus(f) {
+// FuzzHear hears the captions of the corpus of internal/captions and what grows from them.
+func FuzzHear(f *testing.F) {
+	names, err := filepath.Glob("../captions/testdata/*.[vs][tr]t")
+	if err != nil || len(names) < 30 {
+		f.Fatalf("%d captions files: %v", len(names), err)
+	}
+	for _, name := range names {
 		data, err := os.ReadFile(name)
 		if err != nil {
 			f.Fatal(err)
@@ -120,24 +128,9 @@ func FuzzReadCaptions(f *testing.F) {
 		f.Add(data)
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		c, _, err := ReadCaptions("fuzz", data)
+		c, _, err := captions.Read("fuzz", data)
 		if err != nil {
-			if strings.Contains(err.Error(), "goroutine") {
-				t.Fatal(err)
-			}
 			return
-		}
-		last := -1.0
-		for _, q := range c.Cues {
-			if q.End <= q.Start || q.Start < last || q.Text == "" || q.Line < 1 {
-				t.Fatalf("cue %+v after %v", q, last)
-			}
-			last = q.Start
-			for _, m := range q.Times {
-				if m.At < 0 || m.At > len(q.Text) {
-					t.Fatalf("mark %+v in %q", m, q.Text)
-				}
-			}
 		}
 		text, _ := transcript(c)
 		for _, h := range append(Hear(c), Words(c)...) {
@@ -150,6 +143,22 @@ func FuzzReadCaptions(f *testing.F) {
 		}
 		Notes(c)
 	})
+}
+
+// TestRollingIsHeardOnce hears rolling captions, which show each line twice.
+func TestRollingIsHeardOnce(t *testing.T) {
+	data, err := os.ReadFile("../captions/testdata/38-rolling.vtt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, _, err := captions.Read("rolling.vtt", data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	h := Hear(c)
+	if len(h) != 2 || h[0].Role != AxleCount || h[1].Role != AxleRating || h[1].Start != 1.3 {
+		t.Errorf("%+v", h)
+	}
 }
 
 func FuzzHearText(f *testing.F) {
@@ -189,7 +198,7 @@ func BenchmarkHour(b *testing.B) {
 	data := hour(b)
 	b.SetBytes(int64(len(data)))
 	for b.Loop() {
-		c, _, err := ReadCaptions("hour", data)
+		c, _, err := captions.Read("hour", data)
 		if err != nil {
 			b.Fatal(err)
 		}

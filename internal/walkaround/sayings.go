@@ -1,6 +1,10 @@
 package walkaround
 
-import "strings"
+import (
+	"strings"
+
+	"tarepage/internal/captions"
+)
 
 // A Saying is what was said in one clause: up to a full stop, a pause, or where the speaker
 // turns to the next thing, since automatic captions have no stops.
@@ -12,7 +16,7 @@ type Saying struct {
 }
 
 // Sayings cuts what was said in the captions into clauses.
-func Sayings(c Captions) []Saying {
+func Sayings(c captions.Track) []Saying {
 	text, t := transcript(c)
 	return sayings(text, t)
 }

@@ -12,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"tarepage/internal/captions"
 	"tarepage/internal/measure"
 )
 
@@ -237,7 +238,7 @@ func scoreWalks(t *testing.T, part string, report func(string, ...any)) score {
 			if err != nil {
 				t.Fatal(err)
 			}
-			c, doubts, err := ReadCaptions(file, data)
+			c, doubts, err := captions.Read(file, data)
 			if err != nil || len(doubts) > 0 {
 				t.Fatalf("%s: %v %v", file, err, doubts)
 			}

@@ -3,6 +3,8 @@ package walkaround
 import (
 	"slices"
 	"strings"
+
+	"tarepage/internal/captions"
 )
 
 // A spokenKind is a phrase and the word of the unit file that it means.
@@ -78,7 +80,7 @@ var kindPhrases = func() map[string][]spokenKind {
 // Words finds the words, not figures, that a unit file asks for: the kind of hitch, of
 // brakes, of suspension. What is said of another unit or denied is not among them. Each
 // word of a role is given once, where it was first said.
-func Words(c Captions) []Candidate {
+func Words(c captions.Track) []Candidate {
 	text, t := transcript(c)
 	return wordsIn(text, t)
 }

@@ -1,4 +1,4 @@
-package walkaround
+package captions
 
 import (
 	"bytes"

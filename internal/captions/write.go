@@ -1,4 +1,4 @@
-package walkaround
+package captions
 
 import (
 	"fmt"
@@ -9,7 +9,7 @@ import (
 // WebVTT writes the captions as a WebVTT file that any player reads (WebVTT 4.1): times
 // with three decimals, cues in order, no blank line inside one, marks escaped. Speakers
 // are named in <v> tags; the times of single words are left out.
-func (c Captions) WebVTT() string {
+func (c Track) WebVTT() string {
 	var b strings.Builder
 	b.WriteString("WEBVTT\n")
 	for _, cue := range c.Cues {

@@ -1,4 +1,4 @@
-package walkaround
+package captions
 
 import (
 	"os"
@@ -12,7 +12,7 @@ import (
 // TestWebVTT writes every walk-around's captions anew: our reader gives the same cues,
 // and an independent one, github.com/asticode/go-astisub v0.34.0, the same times.
 func TestWebVTT(t *testing.T) {
-	files, err := filepath.Glob("testdata/tune/walks/*.[vs][tr]t")
+	files, err := filepath.Glob("../walkaround/testdata/tune/walks/*.[vs][tr]t")
 	if err != nil || len(files) == 0 {
 		t.Fatal("no walks", err)
 	}
@@ -21,12 +21,12 @@ func TestWebVTT(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		c, _, err := ReadCaptions(name, data)
+		c, _, err := Read(name, data)
 		if err != nil {
 			t.Fatal(err)
 		}
 		text := c.WebVTT()
-		again, doubts, err := ReadCaptions(name, []byte(text))
+		again, doubts, err := Read(name, []byte(text))
 		if err != nil || len(doubts) > 0 || len(again.Cues) != len(c.Cues) {
 			t.Fatalf("%s: %d cues of %d, %v %v", name, len(again.Cues), len(c.Cues), doubts, err)
 		}
@@ -47,12 +47,12 @@ func TestWebVTT(t *testing.T) {
 
 // TestWebVTTHoldsMarks: what would end a cue or open a tag stays text.
 func TestWebVTTHoldsMarks(t *testing.T) {
-	c := Captions{Cues: []Cue{{Start: 1, End: 2, Speaker: "A > B", Text: "a --> b\n\n<i>&amp;"}, {Start: 3, End: 3, Text: "no length"}}}
+	c := Track{Cues: []Cue{{Start: 1, End: 2, Speaker: "A > B", Text: "a --> b\n\n<i>&amp;"}, {Start: 3, End: 3, Text: "no length"}}}
 	want := "WEBVTT\n\n00:00:01.000 --> 00:00:02.000\n<v A &gt; B>a --&gt; b\n&lt;i&gt;&amp;amp;\n"
 	if got := c.WebVTT(); got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	again, _, err := ReadCaptions("x", []byte(want))
+	again, _, err := Read("x", []byte(want))
 	if err != nil || len(again.Cues) != 1 || again.Cues[0].Text != "a --> b\n<i>&amp;" {
 		t.Errorf("read back: %+v %v", again.Cues, err)
 	}

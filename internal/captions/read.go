@@ -1,4 +1,4 @@
-package walkaround
+package captions
 
 import (
 	"errors"
@@ -11,7 +11,7 @@ import (
 	"unicode"
 )
 
-// What ReadCaptions accepts at most. An hour of captions is some 1,500 cues and
+// What Read accepts at most. An hour of captions is some 1,500 cues and
 // 200 kB; these limits are far above any walk-around and keep a wrong file harmless.
 const (
 	MaxBytes    = 5 << 20
@@ -29,8 +29,8 @@ const (
 	SubRip Format = "SubRip"
 )
 
-// Captions are the cues of one recording, in order of their start.
-type Captions struct {
+// A Track is the cues of one recording, in order of their start.
+type Track struct {
 	Name   string
 	Format Format
 	Cues   []Cue
@@ -66,7 +66,7 @@ func (d Doubt) String() string {
 	return fmt.Sprintf("line %d: %s", d.Line, d.Text)
 }
 
-// ReadCaptions reads a WebVTT or SubRip file, whichever it is; name is used only to say
+// Read reads a WebVTT or SubRip file, whichever it is; name is used only to say
 // which file is meant. Broken cues are left out and doubted, not fatal. The error says
 // why a file is not captions at all.
 //
@@ -74,9 +74,9 @@ func (d Doubt) String() string {
 // SubRip has no specification; what is tolerated is what real files hold: missing hours
 // or counters, dots or commas, coordinates behind the times, {\an8} and <font> tags,
 // blank lines inside a cue. Both formats get the same tolerance.
-func ReadCaptions(name string, data []byte) (Captions, []Doubt, error) {
-	refuse := func(err error) (Captions, []Doubt, error) {
-		return Captions{}, nil, fmt.Errorf("captions %s: %w", name, err)
+func Read(name string, data []byte) (Track, []Doubt, error) {
+	refuse := func(err error) (Track, []Doubt, error) {
+		return Track{}, nil, fmt.Errorf("captions %s: %w", name, err)
 	}
 	if len(data) > MaxBytes {
 		return refuse(fmt.Errorf("%d bytes, at most %d are read; is this the video?", len(data), MaxBytes))
@@ -89,7 +89,7 @@ func ReadCaptions(name string, data []byte) (Captions, []Doubt, error) {
 		return refuse(errors.New("the file is empty"))
 	}
 	r := reader{lines: strings.Split(text, "\n"), doubts: doubts}
-	out := Captions{Name: name, Format: SubRip}
+	out := Track{Name: name, Format: SubRip}
 	if first := r.lines[0]; signature(first) {
 		out.Format = WebVTT
 		r.header()

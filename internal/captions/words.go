@@ -1,29 +1,27 @@
-package walkaround
+package captions
 
-import (
-	"strings"
-)
+import "strings"
 
-// pause is the silence, in seconds, that ends a sentence: a figure is not put together
+// Pause is the silence, in seconds, that ends a sentence: a figure is not put together
 // across it, a note is cut at it.
-const pause = 1.5
+const Pause = 1.5
 
 // hold is the length, in seconds, below which a cue that says nothing new is only the
 // display of rolling captions being held.
 const hold = 0.05
 
-// A spokenWord is one word between spaces, with when it is shown.
-type spokenWord struct {
-	text       string
-	start, end float64
-	gap        float64 // silence before it
+// A Word is one word between spaces, with when it is shown.
+type Word struct {
+	Text       string
+	Start, End float64 // seconds
+	Gap        float64 // silence before it, in seconds
 }
 
-// words is what was said, each word once, in order. Rolling captions show each line
+// Words is what was said, each word once, in order. Rolling captions show each line
 // twice: what a cue repeats of the one before is left out.
-func (c Captions) words() []spokenWord {
+func (c Track) Words() []Word {
 	rolling := c.rolling()
-	out := make([]spokenWord, 0, 8*len(c.Cues))
+	out := make([]Word, 0, 8*len(c.Cues))
 	var shown []string // the words of the cue before, as shown
 	var shownEnd float64
 	var shownText string
@@ -47,19 +45,19 @@ func (c Captions) words() []spokenWord {
 			again = overlap(shown, said, 4)
 		}
 		for _, w := range said[again:] {
-			w.gap = w.start
+			w.Gap = w.Start
 			if n := len(out); n > 0 {
-				w.gap = max(0, w.start-out[n-1].end)
+				w.Gap = max(0, w.Start-out[n-1].End)
 			}
 			out = append(out, w)
 		}
 		// A held cue prolongs nothing; others end the words that they show.
 		if again == len(said) && len(out) > 0 && cue.End-cue.Start >= hold {
-			out[len(out)-1].end = max(out[len(out)-1].end, min(cue.End, out[len(out)-1].end+pause))
+			out[len(out)-1].End = max(out[len(out)-1].End, min(cue.End, out[len(out)-1].End+Pause))
 		}
 		shown = shown[:0]
 		for _, w := range said {
-			shown = append(shown, w.text)
+			shown = append(shown, w.Text)
 		}
 		shownText, shownEnd = cue.Text, cue.End
 	}
@@ -69,7 +67,7 @@ func (c Captions) words() []spokenWord {
 // rolling reports whether these captions roll: a quarter of the cues begin with the
 // last line of the cue before. Measured on the file as a whole, since a single repeat
 // may be a person saying a thing twice.
-func (c Captions) rolling() bool {
+func (c Track) rolling() bool {
 	repeats := 0
 	for i := 1; i < len(c.Cues); i++ {
 		before, now := c.Cues[i-1].Text, c.Cues[i].Text
@@ -82,8 +80,8 @@ func (c Captions) rolling() bool {
 	return repeats > 0 && repeats*4 >= len(c.Cues)-1
 }
 
-func cueWords(cue Cue) []spokenWord {
-	out := make([]spokenWord, 0, 16)
+func cueWords(cue Cue) []Word {
+	out := make([]Word, 0, 16)
 	at, mark := 0, 0
 	second := cue.Start
 	for at < len(cue.Text) {
@@ -101,24 +99,24 @@ func cueWords(cue Cue) []spokenWord {
 			}
 			mark++
 		}
-		out = append(out, spokenWord{text: cue.Text[at:end], start: second, end: cue.End})
+		out = append(out, Word{Text: cue.Text[at:end], Start: second, End: cue.End})
 		at = end
 	}
 	// A word of known start ends where the next begins.
 	for i := 0; i+1 < len(out); i++ {
-		if out[i+1].start > out[i].start {
-			out[i].end = out[i+1].start
+		if out[i+1].Start > out[i].Start {
+			out[i].End = out[i+1].Start
 		}
 	}
 	return out
 }
 
 // overlap is how many words at least, and as many as can be, end before and begin now.
-func overlap(before []string, now []spokenWord, least int) int {
+func overlap(before []string, now []Word, least int) int {
 	for n := min(len(before), len(now)); n >= least; n-- {
 		same := true
 		for i := range n {
-			if before[len(before)-n+i] != now[i].text {
+			if before[len(before)-n+i] != now[i].Text {
 				same = false
 				break
 			}
@@ -130,11 +128,11 @@ func overlap(before []string, now []spokenWord, least int) int {
 	return 0
 }
 
-func contains(shown []string, said []spokenWord) bool {
+func contains(shown []string, said []Word) bool {
 	for i := 0; i+len(said) <= len(shown); i++ {
 		same := true
 		for j := range said {
-			if shown[i+j] != said[j].text {
+			if shown[i+j] != said[j].Text {
 				same = false
 				break
 			}

@@ -1,4 +1,4 @@
-package walkaround
+package captions
 
 import (
 	"bytes"
@@ -16,7 +16,7 @@ import (
 // corpus gives every captions file of testdata/captions with what it must read as.
 func corpus(t testing.TB) map[string]string {
 	t.Helper()
-	names, err := filepath.Glob("testdata/captions/*.want")
+	names, err := filepath.Glob("testdata/*.want")
 	if err != nil || len(names) < 30 {
 		t.Fatalf("%d files in the corpus: %v", len(names), err)
 	}
@@ -31,7 +31,7 @@ func corpus(t testing.TB) map[string]string {
 	return out
 }
 
-func lines(c Captions) string {
+func lines(c Track) string {
 	var b strings.Builder
 	for _, q := range c.Cues {
 		who := ""
@@ -52,7 +52,7 @@ func TestNastyFiles(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			c, doubts, err := ReadCaptions(name, data)
+			c, doubts, err := Read(name, data)
 			if reason, ok := strings.CutPrefix(want, "refused: "); ok {
 				if err == nil || !strings.Contains(err.Error(), strings.TrimSpace(reason)) {
 					t.Fatalf("error %v, want one with %q", err, reason)
@@ -86,14 +86,14 @@ func TestSameCuesInEveryWriting(t *testing.T) {
 			t.Fatal(err)
 		}
 		lf := strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(strings.TrimPrefix(string(data), "\uFEFF"))
-		base, _, err := ReadCaptions(name, []byte(lf))
+		base, _, err := Read(name, []byte(lf))
 		if err != nil {
 			t.Fatal(err)
 		}
 		for how, text := range map[string]string{
 			"CRLF": strings.ReplaceAll(lf, "\n", "\r\n"), "CR": strings.ReplaceAll(lf, "\n", "\r"), "BOM": "\uFEFF" + lf,
 		} {
-			c, _, err := ReadCaptions(name, []byte(text))
+			c, _, err := Read(name, []byte(text))
 			if err != nil || lines(c) != lines(base) {
 				t.Errorf("%s as %s: %v\n%s", name, how, err, lines(c))
 			}
@@ -131,7 +131,7 @@ const lineOfSpaces = "it takes a line of spaces for an empty one, which by WebVT
 // without a header, panics on a time line that ends at its arrow, and drops what it cannot place, which is why it is the check and not
 // the reader.
 func TestAgainstAstisub(t *testing.T) {
-	names, _ := filepath.Glob("testdata/*/walks/*.[vs][tr]t")
+	names, _ := filepath.Glob("../walkaround/testdata/*/walks/*.[vs][tr]t")
 	for name, want := range corpus(t) {
 		if !strings.HasPrefix(want, "refused") {
 			names = append(names, name)
@@ -143,7 +143,7 @@ func TestAgainstAstisub(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		ours, _, err := ReadCaptions(name, data)
+		ours, _, err := Read(name, data)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -223,36 +223,68 @@ func TestLimits(t *testing.T) {
 		}
 		return b.Bytes()
 	}
-	if c, _, err := ReadCaptions("most.vtt", file(MaxCues)); err != nil || len(c.Cues) != MaxCues {
+	if c, _, err := Read("most.vtt", file(MaxCues)); err != nil || len(c.Cues) != MaxCues {
 		t.Errorf("%d cues: %v", MaxCues, err)
 	}
-	if _, _, err := ReadCaptions("many.vtt", file(MaxCues+1)); err == nil || !strings.Contains(err.Error(), "20000") {
+	if _, _, err := Read("many.vtt", file(MaxCues+1)); err == nil || !strings.Contains(err.Error(), "20000") {
 		t.Errorf("one cue too many: %v", err)
 	}
-	if _, _, err := ReadCaptions("big.vtt", make([]byte, MaxBytes+1)); err == nil || !strings.Contains(err.Error(), "video") {
+	if _, _, err := Read("big.vtt", make([]byte, MaxBytes+1)); err == nil || !strings.Contains(err.Error(), "video") {
 		t.Errorf("a byte too many: %v", err)
 	}
 }
 
 // TestRollingSaysEachWordOnce takes the words of rolling captions.
 func TestRollingSaysEachWordOnce(t *testing.T) {
-	data, err := os.ReadFile("testdata/captions/38-rolling.vtt")
+	data, err := os.ReadFile("testdata/38-rolling.vtt")
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, _, err := ReadCaptions("rolling.vtt", data)
+	c, _, err := Read("rolling.vtt", data)
 	if err != nil {
 		t.Fatal(err)
 	}
 	var got []string
-	for _, w := range c.words() {
-		got = append(got, fmt.Sprintf("%s@%.2f", w.text, w.start))
+	for _, w := range c.Words() {
+		got = append(got, fmt.Sprintf("%s@%.2f", w.Text, w.Start))
 	}
 	if s := strings.Join(got, " "); s != "two@1.00 seven@1.30 k@2.51 axles@2.90" {
 		t.Error(s)
 	}
-	h := Hear(c)
-	if len(h) != 2 || h[0].Role != AxleCount || h[1].Role != AxleRating || h[1].Start != 1.3 {
-		t.Errorf("%+v", h)
+}
+
+func FuzzRead(f *testing.F) {
+	for name := range corpus(f) {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(data)
 	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		c, _, err := Read("fuzz", data)
+		if err != nil {
+			if strings.Contains(err.Error(), "goroutine") {
+				t.Fatal(err)
+			}
+			return
+		}
+		last := -1.0
+		for _, q := range c.Cues {
+			if q.End <= q.Start || q.Start < last || q.Text == "" || q.Line < 1 {
+				t.Fatalf("cue %+v after %v", q, last)
+			}
+			last = q.Start
+			for _, m := range q.Times {
+				if m.At < 0 || m.At > len(q.Text) {
+					t.Fatalf("mark %+v in %q", m, q.Text)
+				}
+			}
+		}
+		for _, w := range c.Words() {
+			if w.End < w.Start || w.Text == "" || w.Gap < 0 {
+				t.Fatalf("word %+v", w)
+			}
+		}
+	})
 }
