@@ -1,11 +1,8 @@
 package compute
 
 import (
-	"runtime"
-	"sync"
-	"sync/atomic"
-
 	"tarepage/internal/measure"
+	"tarepage/internal/parallel"
 	"tarepage/internal/tables"
 	"tarepage/internal/unit"
 )
@@ -70,19 +67,10 @@ func SettingsOf(y *unit.Yard) Settings {
 func Stock(s *unit.Stock) []*Work {
 	settings := SettingsOf(s.Yard)
 	out := make([]*Work, len(s.Units))
-	var next atomic.Int64
-	hand := func() {
-		for i := next.Add(1) - 1; i < int64(len(s.Units)); i = next.Add(1) - 1 {
-			if u := s.Units[i]; !u.Broken {
-				out[i] = Unit(u, settings)
-			}
+	parallel.Each(len(s.Units), func(i int) {
+		if u := s.Units[i]; !u.Broken {
+			out[i] = Unit(u, settings)
 		}
-	}
-	var others sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) - 1 {
-		others.Go(hand)
-	}
-	hand()
-	others.Wait()
+	})
 	return out
 }

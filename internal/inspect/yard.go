@@ -2,13 +2,12 @@ package inspect
 
 import (
 	"fmt"
-	"runtime"
 	"slices"
 	"strings"
 	"sync"
-	"sync/atomic"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/parallel"
 	"tarepage/internal/unit"
 )
 
@@ -16,18 +15,9 @@ import (
 // rules about several units. The result is complete, sorted and without repetition.
 func Stock(s *unit.Stock, works []*compute.Work, problems []unit.Problem) []Finding {
 	found := make([][]Finding, len(s.Units))
-	var next atomic.Int64
-	hand := func() {
-		for i := next.Add(1) - 1; i < int64(len(s.Units)); i = next.Add(1) - 1 {
-			found[i] = Unit(s.Units[i], works[i], s.Media[s.Units[i].File])
-		}
-	}
-	var others sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) - 1 {
-		others.Go(hand)
-	}
-	hand()
-	others.Wait()
+	parallel.Each(len(s.Units), func(i int) {
+		found[i] = Unit(s.Units[i], works[i], s.Media[s.Units[i].File])
+	})
 	return Yardwide(s, works, found, problems)
 }
 

@@ -12,7 +12,6 @@ import (
 	"image/png"
 	"io"
 	"os"
-	"runtime"
 	"runtime/debug"
 	"sync"
 
@@ -20,6 +19,7 @@ import (
 	"golang.org/x/sync/semaphore"
 
 	"tarepage/internal/media"
+	"tarepage/internal/parallel"
 )
 
 // An Original is a photo as it came from the phone.
@@ -72,7 +72,7 @@ func (s *Shop) Work(list []Original) (made map[string]*Picture, faults map[strin
 	var todo []job
 	also := map[string][]Original{} // by key, what has the same content
 	var mu sync.Mutex
-	each(len(list), func(i int) {
+	parallel.Each(len(list), func(i int) {
 		o := list[i]
 		key, err := keyOf(o.Path)
 		var p *Picture
@@ -107,7 +107,7 @@ func (s *Shop) Work(list []Original) (made map[string]*Picture, faults map[strin
 		}
 	}
 	tell(0)
-	each(len(todo), func(i int) {
+	parallel.Each(len(todo), func(i int) {
 		j := todo[i]
 		fault, err := s.one(k, j.Path, j.key, room)
 		mu.Lock()
@@ -129,24 +129,6 @@ func (s *Shop) Work(list []Original) (made map[string]*Picture, faults map[strin
 		tell(done)
 	})
 	return made, faults, failed
-}
-
-// each calls for every number below n, as many at a time as there are cores.
-func each(n int, do func(i int)) {
-	next := make(chan int)
-	var wg sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), n) {
-		wg.Go(func() {
-			for i := range next {
-				do(i)
-			}
-		})
-	}
-	for i := range n {
-		next <- i
-	}
-	close(next)
-	wg.Wait()
 }
 
 // one works one photo and keeps what came out.

@@ -15,22 +15,23 @@ import (
 const importTable = `
 measure:
 tables:         measure
-unit:           measure media
-compute:        measure tables unit
-inspect:        measure tables unit compute captions walkaround crosscheck media
+unit:           measure media parallel
+compute:        measure tables unit parallel
+inspect:        measure tables unit compute captions walkaround crosscheck media parallel
 elevation:      measure tables unit compute
 report:         measure unit compute inspect intake
 feed:           unit
 stockfile:      measure unit compute
-render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile
-publish:
+render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel
+publish:        parallel
 showroom:       inspect
 captions:
 walkaround:     measure captions
 crosscheck:        measure unit walkaround
 intake:         measure unit captions walkaround crosscheck
 media:
-photo:          media
+parallel:
+photo:          media parallel
 linkcard:       elevation photo
 testyard:
 starter:

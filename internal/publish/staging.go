@@ -8,11 +8,12 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strings"
 	"sync"
 	"sync/atomic"
+
+	"tarepage/internal/parallel"
 )
 
 // A Staging is a site that is written beside its target file by file, so that a large
@@ -373,21 +374,17 @@ func Intact(target string, list Sum, sources ...string) (files int, intact bool,
 		return 0, false, nil
 	}
 	lines := slices.Collect(strings.Lines(string(text)))
-	var wg sync.WaitGroup
-	var next atomic.Int64
 	var damaged atomic.Bool
-	for range runtime.GOMAXPROCS(0) {
-		wg.Go(func() {
-			for i := next.Add(1) - 1; i < int64(len(lines)) && !damaged.Load(); i = next.Add(1) - 1 {
-				_, path, _ := strings.Cut(strings.TrimSuffix(lines[i], "\n"), "  ")
-				digest, err := digestOf(filepath.Join(p.real(), filepath.FromSlash(path)))
-				if err != nil || sum(digest).line(path) != lines[i] {
-					damaged.Store(true)
-				}
-			}
-		})
-	}
-	wg.Wait()
+	parallel.Each(len(lines), func(i int) {
+		if damaged.Load() {
+			return
+		}
+		_, path, _ := strings.Cut(strings.TrimSuffix(lines[i], "\n"), "  ")
+		digest, err := digestOf(filepath.Join(p.real(), filepath.FromSlash(path)))
+		if err != nil || sum(digest).line(path) != lines[i] {
+			damaged.Store(true)
+		}
+	})
 	return len(lines) - 1, !damaged.Load(), nil
 }
 

@@ -8,7 +8,6 @@ import (
 	"html/template"
 	"io"
 	"io/fs"
-	"runtime"
 	"slices"
 	"strings"
 	"sync"
@@ -17,6 +16,7 @@ import (
 	"tarepage/internal/elevation"
 	"tarepage/internal/inspect"
 	"tarepage/internal/linkcard"
+	"tarepage/internal/parallel"
 	"tarepage/internal/photo"
 	"tarepage/internal/unit"
 )
@@ -468,81 +468,52 @@ type job struct {
 const ahead = 64
 
 // run makes the pages several at a time and hands them on in their order, one at a time.
-func run(jobs []job, add func(string, []byte) error, unmade func(*unit.Unit, error) error) (int, error) {
-	type result struct {
-		page []byte
-		kept bool
-		line func() error
-		err  error
-	}
-	// No more jobs than have room are under way, and they are handed on in their order.
-	var results [ahead]chan result
-	for i := range results {
-		results[i] = make(chan result, 1)
-	}
-	room, next, quit := make(chan bool, ahead), make(chan int), make(chan bool)
-	var wg sync.WaitGroup
-	wg.Go(func() {
-		defer close(next)
-		for i := range jobs {
-			select {
-			case room <- true:
-				next <- i
-			case <-quit:
-				return
-			}
+func run(jobs []job, add func(string, []byte) error, unmade func(*unit.Unit, error) error) (made int, err error) {
+	err = parallel.InOrder(len(jobs), ahead, func(i int) finished { return jobs[i].run() }, func(i int, f finished) error {
+		j := &jobs[i]
+		switch {
+		case f.err != nil:
+			_, f.err = j.named(nil, f.err)
+		case f.line != nil:
+			return f.line()
+		case !f.kept:
+			f.err = add(j.path, f.page)
 		}
-	})
-	for range runtime.GOMAXPROCS(0) {
-		wg.Go(func() {
-			for i := range next {
-				var r result
-				if jobs[i].kept != nil {
-					r.kept, r.err = jobs[i].kept()
-				}
-				switch {
-				case r.kept || r.err != nil:
-				case jobs[i].line != nil:
-					r.line, r.err = jobs[i].line()
-				default:
-					r.page, r.err = jobs[i].make()
-				}
-				if jobs[i].leave != nil {
-					jobs[i].leave()
-				}
-				results[i%ahead] <- r
-			}
-		})
-	}
-	defer wg.Wait()
-	defer close(quit)
-	made := 0
-	for i, j := range jobs {
-		r := <-results[i%ahead]
-		<-room
-		err := r.err
-		if err != nil {
-			_, err = j.named(nil, err)
-		} else if r.line != nil {
-			if err := r.line(); err != nil {
-				return made, err
-			}
-			continue
-		} else if r.kept {
+		if f.err == nil {
 			made++
-			continue
-		} else if err = add(j.path, r.page); err == nil {
-			made++
-			continue
+			return nil
 		}
 		if j.unit != nil && unmade != nil {
-			err = unmade(j.unit, err)
+			return unmade(j.unit, f.err)
 		}
-		if err != nil {
-			return made, err
-		}
+		return f.err
+	})
+	return made, err
+}
+
+// finished is what became of a job.
+type finished struct {
+	page []byte
+	kept bool
+	line func() error
+	err  error
+}
+
+func (j *job) run() (f finished) {
+	if j.kept != nil {
+		f.kept, f.err = j.kept()
 	}
-	return made, nil
+	switch {
+	case f.kept || f.err != nil:
+	case j.line != nil:
+		f.line, f.err = j.line()
+	default:
+		f.page, f.err = j.make()
+	}
+	if j.leave != nil {
+		j.leave()
+	}
+	return f
 }
 
 func values(list []unit.Text) []string {

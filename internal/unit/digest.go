@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"tarepage/internal/parallel"
 )
 
 // Digest is a digest of everything that was read but the media: two stocks with one
@@ -49,7 +51,7 @@ func DigestOf(root fs.FS) (digest [32]byte, err error) {
 			files[p.At.File] = [32]byte{}
 		}
 		sums, errs := make([][32]byte, len(names)), make([]error, len(names))
-		inTurn(len(names), func(i int) {
+		parallel.Each(len(names), func(i int) {
 			var src []byte
 			src, _, errs[i] = readText(root, names[i])
 			sums[i] = sha256.Sum256(src)

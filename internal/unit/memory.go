@@ -6,13 +6,12 @@ import (
 	"io"
 	"io/fs"
 	"path"
-	"runtime"
 	"slices"
 	"sort"
 	"strings"
-	"sync"
-	"sync/atomic"
 	"time"
+
+	"tarepage/internal/parallel"
 )
 
 // A Memory remembers the files of one yard, so that reading it once more reads only what
@@ -80,7 +79,7 @@ func (m *Memory) Read(root fs.FS, each func(*Stock, *Unit, []Media)) (*Stock, []
 	got := make([]*remembered, len(names))
 	media := make([][]Media, len(names))
 	found := shelfOf(root)
-	inTurn(len(names), func(i int) {
+	parallel.Each(len(names), func(i int) {
 		r := m.recall(root, names[i], s)
 		if r == nil {
 			r = readFile(root, names[i])
@@ -148,20 +147,6 @@ func (s *Stock) modelOf(u *Unit) *Unit {
 		return nil
 	}
 	return s.Models[u.Model.Value]
-}
-
-// inTurn calls work for each number below n, several at a time.
-func inTurn(n int, work func(i int)) {
-	var wg sync.WaitGroup
-	var next atomic.Int64
-	for range min(runtime.GOMAXPROCS(0), n) {
-		wg.Go(func() {
-			for i := next.Add(1) - 1; i < int64(n); i = next.Add(1) - 1 {
-				work(int(i))
-			}
-		})
-	}
-	wg.Wait()
 }
 
 // markdownFiles are the Markdown files of one folder in the order of their names, whatever
