@@ -1,139 +1,112 @@
-// Command mutation is the house's check of its tests: it changes one small thing in a
-// package at a time (a limit that excludes what it should include, a sum taken for a
-// difference, a statement left out) and runs the package's own tests. Each change ought
-// to be noticed. What nobody notices is a line that no test holds.
+// Command mutation checks the tests of a package. It makes small changes to the package,
+// one at a time, and runs the package's own tests against each: a limit that leaves out
+// what it should include, a difference in place of a sum, a statement that is missing. A
+// good test suite fails every time. A change that no test notices points at a line that no
+// test holds in place.
 //
-//	go run ./internal/policy/mutation [flags] PACKAGE...
+//	go run ./internal/policy/mutation -n 40 ./internal/measure
 //
-// All changes of a package stand side by side in one copy of it (operators.go), of which
-// one test binary is built through go build's -overlay; an environment variable picks the
-// change that is alive. So there is one build for a package, one run of each test that
-// notes which changes it reaches, and then one run for a change, of the tests that reach
-// it and no others, until the first fails.
+// The changes are a random sample with a fixed seed, so two runs over the same source try
+// the same changes. All of them are compiled into one test binary through the -overlay
+// flag of go build, and a file says which one is active (runtime.go.txt). That makes it
+// one build for a package, one run of each test to learn which changes it reaches, and one
+// short run for each change. A change that no test reaches counts as alive.
 //
-// A change is noticed if a test fails, panics, goes on far longer than it should, or does
-// not end. Changes that cannot be noticed, because the changed program does the same, are
-// listed with the reason in equivalent.txt and do not count.
+// The maintained tool gremlins (version 0.6.0) was considered. It has no sample and no
+// seed, it builds each mutant on its own, and mutants that no test reaches do not lower
+// its efficacy.
 //
-// It is no part of the product: nothing imports it, the command does not hold it, and it
-// may not write anything but its own working files in a folder of the system's for those.
+// The command is not part of the product, and nothing imports it. It writes only to a
+// temporary folder.
 package main
 
 import (
 	"errors"
 	"flag"
 	"fmt"
-	"math/rand/v2"
+	"io"
 	"os"
-	"path/filepath"
-	"slices"
-	"strings"
 	"time"
 )
-
-func main() {
-	var o options
-	flag.IntVar(&o.sample, "sample", 0, "check so many changes of each package, drawn by -seed; 0 for all")
-	flag.Uint64Var(&o.seed, "seed", 1, "the seed of the sample")
-	flag.Float64Var(&o.least, "least", 0, "exit with status 1 where a package has less than this share noticed: 0.9")
-	flag.DurationVar(&o.atMost, "at-most", 0, "begin no change after so long; what was not begun does not count")
-	flag.StringVar(&o.only, "only", "", "check the changes whose name contains one of these, with commas between")
-	flag.StringVar(&o.again, "again", "", "check what an earlier report, in this file, says was not noticed")
-	flag.BoolVar(&o.list, "list", false, "name the changes and run nothing")
-	flag.Parse()
-	if flag.NArg() == 0 {
-		fmt.Fprintln(os.Stderr, "mutation: name a package: ./internal/compute")
-		os.Exit(2)
-	}
-	low, err := check(o, flag.Args(), os.Stdout)
-	if err != nil {
-		fmt.Fprintln(os.Stderr, "mutation:", err)
-		os.Exit(2)
-	}
-	if low {
-		os.Exit(1)
-	}
-}
 
 type options struct {
 	sample int
 	seed   uint64
 	least  float64
+	short  bool
 	atMost time.Duration
-	only   string
-	again  string
-	list   bool
-	// equivalent is the text of equivalent.txt; nil for the file's own.
-	equivalent *string
 }
 
-// check plants, runs and reports each package in turn, and says whether one has too
-// small a share noticed.
-func check(o options, patterns []string, out printer) (low bool, err error) {
-	dir, err := os.MkdirTemp("", "mutation-")
-	if err != nil {
-		return false, err
+func main() {
+	var o options
+	flag.IntVar(&o.sample, "n", 100, "how many changes to try in each package")
+	flag.Uint64Var(&o.seed, "seed", 1, "the seed of the sample")
+	flag.Float64Var(&o.least, "least", 0, "exit with status 1 if the tests notice less than this share, such as 0.8")
+	flag.BoolVar(&o.short, "short", false, "run the tests with -short")
+	flag.DurationVar(&o.atMost, "at-most", time.Hour, "start no further change of a package after this time")
+	flag.Parse()
+	if flag.NArg() == 0 {
+		fmt.Fprintln(os.Stderr, "mutation: name a package, for example ./internal/measure")
+		os.Exit(2)
 	}
-	defer func() { err = errors.Join(err, os.RemoveAll(dir)) }()
-	text := equivalentText
-	if o.equivalent != nil {
-		text = *o.equivalent
-	}
-	same, err := readEquivalent(text)
-	if err != nil {
-		return false, err
-	}
-	var again map[string]bool
-	if o.again != "" {
-		report, err := os.ReadFile(o.again)
+	status := 0
+	for _, path := range flag.Args() {
+		share, err := check(path, o, os.Stdout)
 		if err != nil {
-			return false, err
+			fmt.Fprintln(os.Stderr, "mutation:", err)
+			os.Exit(2)
 		}
-		again = unnoticed(string(report))
+		if share < o.least {
+			fmt.Printf("%s: the tests should notice at least %.0f%%\n", path, 100*o.least)
+			status = 1
+		}
 	}
-	for i, pattern := range patterns {
-		p, err := plant(pattern, filepath.Join(dir, fmt.Sprint(i)))
-		if err != nil {
-			return false, err
-		}
-		chosen := choose(o, p, same, again)
-		if o.list {
-			for _, c := range chosen {
-				fmt.Fprintf(out, "%s: %s\n", c.place(), c.name)
-			}
-			continue
-		}
-		r, err := p.run(chosen, o.atMost, out)
-		if err != nil {
-			return false, err
-		}
-		if o.sample == 0 && o.only == "" && again == nil {
-			r.stale = same.stale(p)
-		}
-		r.print(out, len(p.changes), len(p.changes)-len(chosen), o)
-		low = low || r.share() < o.least
-	}
-	return low, nil
+	os.Exit(status)
 }
 
-// choose draws the changes to check. Those listed as equivalent are left out, except
-// where they are asked for by name.
-func choose(o options, p *planted, same equivalents, again map[string]bool) []*change {
-	var out []*change
-	for _, c := range p.changes {
-		switch {
-		case o.only != "" && !slices.ContainsFunc(strings.Split(o.only, ","), func(part string) bool { return strings.Contains(c.name, part) }), again != nil && !again[c.name]:
-		case same[c.name] != "" && o.only == "" && again == nil:
+// check tries a sample of the changes to one package, prints those that no test notices,
+// and returns the share that the tests notice.
+func check(path string, o options, out io.Writer) (share float64, err error) {
+	work, err := os.MkdirTemp("", "mutation-")
+	if err != nil {
+		return 0, err
+	}
+	defer func() { err = errors.Join(err, os.RemoveAll(work)) }()
+
+	p, err := load(path)
+	if err != nil {
+		return 0, err
+	}
+	t, err := build(p, o, work)
+	if err != nil {
+		return 0, err
+	}
+	tests, err := t.learn()
+	if err != nil {
+		return 0, err
+	}
+	began := time.Now()
+	tried, noticed, unreached := 0, 0, 0
+	for _, c := range t.changes {
+		if time.Since(began) > o.atMost {
+			break
+		}
+		tried++
+		switch reached, failed := t.try(c, tests); {
+		case !reached:
+			unreached++
+			fmt.Fprintf(out, "%s: no test reaches: %s\n", c.place, c.what)
+		case failed:
+			noticed++
 		default:
-			out = append(out, c)
+			fmt.Fprintf(out, "%s: no test notices: %s\n", c.place, c.what)
 		}
 	}
-	if o.sample == 0 || o.sample >= len(out) {
-		return out
+	if tried == 0 {
+		return 0, fmt.Errorf("%s: no change to try", path)
 	}
-	r := rand.New(rand.NewPCG(o.seed, o.seed))
-	r.Shuffle(len(out), func(i, k int) { out[i], out[k] = out[k], out[i] })
-	out = out[:o.sample]
-	slices.SortFunc(out, func(a, b *change) int { return a.id - b.id })
-	return out
+	share = float64(noticed) / float64(tried)
+	fmt.Fprintf(out, "%s: the tests notice %d of %d changes, %.0f%% (%d not reached, %d possible changes, %d not tried for lack of time, %s)\n",
+		p.PkgPath, noticed, tried, 100*share, unreached, t.possible, len(t.changes)-tried, time.Since(began).Round(time.Second))
+	return share, nil
 }

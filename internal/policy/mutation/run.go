@@ -3,215 +3,264 @@ package main
 import (
 	"bufio"
 	"bytes"
+	"cmp"
 	"context"
+	_ "embed"
+	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
-	"maps"
+	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
+
+	"golang.org/x/tools/go/packages"
 )
 
-type printer = io.Writer
+//go:embed runtime.go.txt
+var runtimeText string
 
-// A trial is one test, or one part of a test that is run by itself.
-type trial struct {
-	name    string // TestArchives/deck-adds-up
-	pattern string // for -test.run
-	reaches map[int]bool
-	took    time.Duration // of a processor, which others at work do not make longer
-	asked   int           // how often it asked whether a change is alive
+func load(path string) (*packages.Package, error) {
+	all, err := packages.Load(&packages.Config{Mode: packages.LoadSyntax}, path)
+	if err != nil {
+		return nil, err
+	}
+	if len(all) != 1 || len(all[0].Errors) > 0 || len(all[0].GoFiles) == 0 {
+		return nil, fmt.Errorf("%s: want one package that compiles", path)
+	}
+	return all[0], nil
 }
 
-// together is how much work is done in one run before another one is worth its start: the
-// cheap trials, which notice most, do not wait for the dear ones.
-const together = 250 * time.Millisecond
+// trial is the test binary of a package with a sample of changes compiled in.
+type trial struct {
+	dir, work, binary, state string
+	flags, env               []string
+	changes                  []*change
+	possible                 int // how many changes could be made in all
+}
 
-// trials runs every test by itself and notes what it reaches.
-func (p *planted) trials() ([]*trial, error) {
-	cmd := exec.Command(p.binary, append([]string{"-test.v", "-test.run=^(Test|Example)"}, p.flags...)...)
-	cmd.Dir = p.dir
-	text, err := cmd.CombinedOutput()
+// possible returns every change that could be made, in an order drawn by the seed, and the
+// text of each file.
+func possible(p *packages.Package, seed uint64) ([]*change, map[string][]byte, error) {
+	sources := map[string][]byte{}
+	for _, name := range p.GoFiles {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			return nil, nil, err
+		}
+		sources[name] = data
+	}
+	all := find(p, sources)
+	random := rand.New(rand.NewPCG(seed, seed))
+	random.Shuffle(len(all), func(i, k int) { all[i], all[k] = all[k], all[i] })
+	return all, sources, nil
+}
+
+// build draws the sample and compiles it. A change that does not compile, for example
+// because a file shadows the name of a type, makes way for the next one.
+func build(p *packages.Package, o options, work string) (*trial, error) {
+	all, sources, err := possible(p, o.seed)
 	if err != nil {
-		return nil, fmt.Errorf("%s: its tests fail without any change: %w\n%s", p.path, err, tail(text))
+		return nil, err
 	}
-	var tops, parts []string
-	has := map[string]int{}
-	for line := range strings.Lines(string(text)) {
-		m := regexp.MustCompile(`^\s*--- PASS: (\S+) \(`).FindStringSubmatch(line)
-		if m == nil {
-			continue
-		}
-		top, part, deep := strings.Cut(m[1], "/")
-		switch {
-		case !deep:
-			tops = append(tops, top)
-		case !strings.Contains(part, "/"):
-			has[top]++
-			parts = append(parts, m[1])
-		}
+	t := &trial{dir: filepath.Dir(p.GoFiles[0]), work: work, binary: filepath.Join(work, "package.test"),
+		state: filepath.Join(work, "state"), possible: len(all)}
+	overlay := filepath.Join(work, "overlay.json")
+	// Tests with random trailers need only some of them to notice a change.
+	t.env = append(os.Environ(), "GOFLAGS=-overlay="+overlay, "TAREPAGE_TRAILERS=400")
+	if o.short {
+		t.flags = append(t.flags, "-test.short")
 	}
-	var out []*trial
-	for _, name := range tops {
-		out = append(out, &trial{name: name, pattern: "^" + name + "$"})
+	if usesRapid(p.PkgPath) {
+		// The same examples each time; a failure is not shrunk and not written down.
+		t.flags = append(t.flags, "-rapid.seed=1", "-rapid.shrinktime=0s", "-rapid.nofailfile")
 	}
-	// A test of many parts is asked part by part: most changes concern one of them.
-	for _, name := range parts {
-		top, part, _ := strings.Cut(name, "/")
-		if has[top] >= 20 {
-			out = append(out, &trial{name: name, pattern: "^" + top + "$/^" + regexp.QuoteMeta(part) + "$"})
-			out = slices.DeleteFunc(out, func(t *trial) bool { return t.name == top })
-		}
-	}
-	for i, t := range out {
-		note := filepath.Join(p.work, fmt.Sprintf("note-%d", i))
-		cmd := exec.Command(p.binary, append([]string{"-test.run=" + t.pattern}, p.flags...)...)
-		cmd.Dir = p.dir
-		cmd.Env = append(os.Environ(), trailers, "MUTATION_NOTE="+note)
-		if text, err := cmd.CombinedOutput(); err != nil {
-			return nil, fmt.Errorf("%s: %s fails by itself: %w\n%s", p.path, t.name, err, tail(text))
-		}
-		t.took = cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime()
-		if t.reaches, t.asked, err = readNote(note); err != nil {
+	for range 20 {
+		t.changes = draw(all, o.sample)
+		bad, err := t.compile(p, sources, overlay)
+		if err != nil {
 			return nil, err
 		}
-	}
-	slices.SortStableFunc(out, func(a, b *trial) int { return int(a.took - b.took) })
-	if len(out) > 0 {
-		start := out[0].took // what the process itself takes
-		for _, t := range out {
-			t.took -= start
+		if len(bad) == 0 {
+			slices.SortFunc(t.changes, func(a, b *change) int { return cmp.Compare(a.from, b.from) })
+			return t, nil
 		}
+		all = slices.DeleteFunc(all, func(c *change) bool { return bad[c] })
 	}
-	return out, nil
+	return nil, fmt.Errorf("%s: the changes do not compile", p.PkgPath)
 }
 
-// trailers asks the tests with random trailers for fewer of them.
-const trailers = "TAREPAGE_TRAILERS=400"
-
-func readNote(name string) (reaches map[int]bool, asked int, err error) {
-	reaches = map[int]bool{}
-	f, err := os.Open(name)
-	if errors.Is(err, os.ErrNotExist) {
-		return reaches, 0, nil
-	}
-	if err != nil {
-		return nil, 0, err
-	}
-	defer f.Close()
-	lines := bufio.NewScanner(f)
-	for lines.Scan() {
-		var n int
-		if _, err := fmt.Sscanf(lines.Text(), "asked %d", &n); err == nil {
-			asked = n
-		} else if _, err := fmt.Sscan(lines.Text(), &n); err == nil {
-			reaches[n] = true
-		}
-	}
-	return reaches, asked, lines.Err()
-}
-
-// run tries every chosen change and prints those that nobody notices as they come.
-func (p *planted) run(chosen []*change, atMost time.Duration, out io.Writer) (*report, error) {
-	if err := p.build(); err != nil {
-		return nil, err
-	}
-	began := time.Now()
-	all, err := p.trials()
-	if err != nil {
-		return nil, err
-	}
-	r := &report{path: p.path}
-	for _, c := range chosen {
-		if atMost > 0 && time.Since(began) > atMost {
-			r.left = len(chosen) - r.tried
+// draw takes the first n changes of which no two overlap.
+func draw(all []*change, n int) (out []*change) {
+	for _, c := range all {
+		if len(out) == n {
 			break
 		}
-		r.tried++
-		switch by, reached := p.notice(c, all); {
-		case by != "":
-			r.noticed++
-		case !reached:
-			r.unreached++
-			fmt.Fprintf(out, "%s: not reached: %s\n", c.place(), c.name)
-		default:
-			fmt.Fprintf(out, "%s: not noticed: %s\n", c.place(), c.name)
+		if !slices.ContainsFunc(out, func(o *change) bool { return c.from < o.to && o.from < c.to }) {
+			out = append(out, c)
 		}
 	}
-	r.took = time.Since(began)
-	return r, nil
+	for i, c := range out {
+		c.id = i
+	}
+	return out
 }
 
-// notice names the trials among which one notices a change, or "".
-func (p *planted) notice(c *change, all []*trial) (by string, reached bool) {
-	// A test that has the file's name goes first; then, of all that reach the change, the
-	// cheap ones together. The parts of a test cannot be run beside whole tests.
-	var named, whole []*trial
-	parted := map[string][]*trial{}
-	for _, t := range all {
-		top, part, isPart := strings.Cut(t.name, "/")
-		switch {
-		case !t.reaches[c.id]:
-		case isPart && part == strings.ReplaceAll(c.stem, "_", "-"):
-			named = append(named, t)
-		case isPart:
-			parted[top] = append(parted[top], t)
-		default:
-			whole = append(whole, t)
+var compileError = regexp.MustCompile(`(?m)^(?:vet: )?([^\s:]+\.go):(\d+):\d+: `)
+
+// compile builds the test binary. It returns the changes on lines that do not compile.
+func (t *trial) compile(p *packages.Package, sources map[string][]byte, overlay string) (map[*change]bool, error) {
+	replace := map[string]string{}
+	lines := map[*change][2]int{} // the first and the last line of a change in the new file
+	for i, name := range p.GoFiles {
+		mine := slices.DeleteFunc(slices.Clone(t.changes), func(c *change) bool { return c.file != name })
+		if len(mine) == 0 {
+			continue
 		}
-	}
-	groups := [][]*trial{named}
-	var work time.Duration
-	for i, t := range whole {
-		if work += t.took; i == 0 || work > together {
-			groups, work = append(groups, nil), t.took
+		slices.SortFunc(mine, func(a, b *change) int { return cmp.Compare(a.from, b.from) })
+		file, src := p.Fset.File(mine[0].from), sources[name]
+		var b bytes.Buffer
+		at := 0
+		for _, c := range mine {
+			b.Write(src[at:file.Offset(c.from)])
+			first := 1 + bytes.Count(b.Bytes(), []byte("\n"))
+			b.WriteString(c.text(c.id))
+			lines[c] = [2]int{first, 1 + bytes.Count(b.Bytes(), []byte("\n"))}
+			at = file.Offset(c.to)
 		}
-		groups[len(groups)-1] = append(groups[len(groups)-1], t)
+		b.Write(src[at:])
+		to := filepath.Join(t.work, fmt.Sprintf("%d_%s", i, filepath.Base(name)))
+		if err := os.WriteFile(to, b.Bytes(), 0o600); err != nil {
+			return nil, err
+		}
+		replace[name] = to
 	}
-	for _, top := range slices.Sorted(maps.Keys(parted)) {
-		groups = append(groups, parted[top])
+	text := strings.NewReplacer("PACKAGE", p.Name, "STATE", strconv.Quote(t.state), "CHANGES", strconv.Itoa(len(t.changes))).Replace(runtimeText)
+	to := filepath.Join(t.work, "runtime.go")
+	replace[filepath.Join(t.dir, "mutation_runtime.go")] = to
+	list, err := json.Marshal(map[string]any{"Replace": replace})
+	if err == nil {
+		err = errors.Join(os.WriteFile(to, []byte(text), 0o600), os.WriteFile(overlay, list, 0o600))
 	}
-	for _, g := range groups {
-		if len(g) > 0 {
-			reached = true
-			if p.fails(c, g) {
-				return g[0].name, true
+	if err != nil {
+		return nil, err
+	}
+	said, err := exec.Command("go", "test", "-c", "-vet=off", "-gcflags="+p.PkgPath+"=-e", "-overlay", overlay, "-o", t.binary, p.PkgPath).CombinedOutput()
+	if err == nil {
+		return nil, nil
+	}
+	bad := map[*change]bool{}
+	for _, m := range compileError.FindAllStringSubmatch(string(said), -1) {
+		line, _ := strconv.Atoi(m[2])
+		for c, span := range lines {
+			sameFile := filepath.Base(m[1]) == filepath.Base(c.file) || filepath.Base(m[1]) == filepath.Base(replace[c.file])
+			if sameFile && span[0] <= line && line <= span[1] {
+				bad[c] = true
 			}
 		}
 	}
-	return "", reached
+	if len(bad) == 0 {
+		return nil, fmt.Errorf("%s does not compile with its changes: %w\n%s", p.PkgPath, err, tail(said))
+	}
+	return bad, nil
 }
 
-// fails runs some trials with a change alive and reports whether one of them fails.
-func (p *planted) fails(c *change, group []*trial) bool {
-	var tops, parts []string
-	asked, took := 0, time.Duration(0)
-	for _, t := range group {
-		top, part, parted := strings.Cut(t.pattern, "/")
-		if name := strings.Trim(top, "^$"); !slices.Contains(tops, name) {
-			tops = append(tops, name)
-		}
-		if parted {
-			parts = append(parts, strings.TrimSuffix(strings.TrimPrefix(part, "^"), "$"))
-		}
-		asked += t.asked
-		took += t.took
+func usesRapid(path string) bool {
+	imports, err := exec.Command("go", "list", "-f", "{{.TestImports}} {{.XTestImports}}", path).Output()
+	return err == nil && strings.Contains(string(imports), "pgregory.net/rapid")
+}
+
+// test is one test function of the package.
+type test struct {
+	name  string
+	asks  map[int]int64 // the changes it reaches, and about how often it asks for each
+	took  time.Duration // of the clock
+	tried int
+}
+
+// learn runs every test by itself and notes which changes it reaches.
+func (t *trial) learn() ([]*test, error) {
+	if err := os.WriteFile(t.state, nil, 0o600); err != nil {
+		return nil, err
 	}
-	pattern := "^(" + strings.Join(tops, "|") + ")$"
-	if len(parts) > 0 {
-		pattern += "/^(" + strings.Join(parts, "|") + ")$"
+	list := exec.Command(t.binary, "-test.list=^(Test|Example|Fuzz)")
+	list.Dir, list.Env = t.dir, t.env
+	names, err := list.Output()
+	if err != nil {
+		return nil, fmt.Errorf("list the tests: %w", err)
 	}
-	ctx, cancel := context.WithTimeout(context.Background(), 30*time.Second+20*took)
-	defer cancel()
-	cmd := exec.CommandContext(ctx, p.binary, append([]string{"-test.failfast", "-test.run=" + pattern}, p.flags...)...)
-	cmd.Dir = p.dir
-	cmd.Env = append(os.Environ(), trailers, fmt.Sprint("MUTATION_ALIVE=", c.id), fmt.Sprint("MUTATION_MOST=", 100000+40*asked))
-	return cmd.Run() != nil
+	var out []*test
+	for _, name := range strings.Fields(string(names)) {
+		notes := filepath.Join(t.work, "notes-"+name)
+		if err := os.WriteFile(t.state, []byte("note "+notes), 0o600); err != nil {
+			return nil, err
+		}
+		began := time.Now()
+		if said, err := t.run(context.Background(), name); err != nil {
+			return nil, fmt.Errorf("%s fails without any change: %w\n%s", name, err, tail(said))
+		}
+		x := &test{name: name, took: time.Since(began), asks: map[int]int64{}}
+		data, err := os.ReadFile(notes)
+		if err != nil && !errors.Is(err, os.ErrNotExist) {
+			return nil, err
+		}
+		for lines := bufio.NewScanner(bytes.NewReader(data)); lines.Scan(); {
+			var id int
+			var times int64
+			if _, err := fmt.Sscan(lines.Text(), &id, &times); err == nil {
+				x.asks[id] = max(x.asks[id], times)
+			}
+		}
+		out = append(out, x)
+	}
+	slices.SortStableFunc(out, func(a, b *test) int { return cmp.Compare(a.took, b.took) })
+	return out, nil
+}
+
+// together is how long the tests of one run may take. Quick tests share a run, and notice
+// most changes; the slow ones follow one by one.
+const together = time.Second
+
+// try runs the tests that reach a change with the change active, until one fails.
+func (t *trial) try(c *change, tests []*test) (reached, failed bool) {
+	for i := 0; i < len(tests); {
+		var names []string
+		var took time.Duration
+		var asks int64
+		for ; i < len(tests) && (len(names) == 0 || took+tests[i].took < together); i++ {
+			if n := tests[i].asks[c.id]; n > 0 {
+				names = append(names, tests[i].name)
+				took += tests[i].took
+				asks += n
+			}
+		}
+		if len(names) == 0 {
+			continue
+		}
+		reached = true
+		if err := os.WriteFile(t.state, fmt.Appendf(nil, "active %d %d", c.id, 100_000+20*asks), 0o600); err != nil {
+			return reached, false
+		}
+		limit, cancel := context.WithTimeout(context.Background(), 20*time.Second+10*took)
+		_, err := t.run(limit, names...)
+		cancel()
+		if err != nil {
+			return reached, true
+		}
+	}
+	return reached, false
+}
+
+func (t *trial) run(limit context.Context, names ...string) ([]byte, error) {
+	flags := append([]string{"-test.failfast", "-test.run=^(" + strings.Join(names, "|") + ")$"}, t.flags...)
+	cmd := exec.CommandContext(limit, t.binary, flags...)
+	cmd.Dir, cmd.Env, cmd.WaitDelay = t.dir, t.env, time.Second
+	return cmd.CombinedOutput()
 }
 
 func tail(text []byte) string {

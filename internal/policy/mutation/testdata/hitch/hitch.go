@@ -1,5 +1,5 @@
-// Package hitch is what the mutation check is tested on. What its tests hold and what
-// they leave open is on purpose.
+// Package hitch is a sample for the test of the mutation command. Its tests leave some
+// lines open on purpose.
 package hitch
 
 // Held is tested below, at and above the limit.
@@ -11,7 +11,7 @@ func Open(load, limit float64) bool { return load > limit }
 // Unasked is never called.
 func Unasked(load int) int { return load + 1 }
 
-// Steps counts down, and would not end without it.
+// Steps counts down, and would not end if it did not.
 func Steps(n int) (steps int) {
 	for n > 0 {
 		n--
@@ -20,32 +20,18 @@ func Steps(n int) (steps int) {
 	return steps
 }
 
-// Rungs are at least 2, the lower of the two first.
-func Rungs(a, b int) []int {
-	var out []int
-	out = append(out, min(a, b))
-	if ok := a != b; ok && b > 0 {
-		out = append(out, max(a, b, 2))
-	}
-	return out
-}
-
-// Share is a half of it.
-func Share[N ~int | ~float64](v N, known bool) (N, bool) {
+// Half is half of v.
+func Half[N ~int | ~float64](v N, known bool) (N, bool) {
 	if !known {
 		return 0, false
 	}
 	return v / 2, true
 }
 
-// A Weight rounds like one.
-type Weight float64
+type weight float64
 
-// Limit goes down.
-func (w Weight) Limit() string { return string(rune('a' + int(w))) }
-
-// Load goes up.
-func (w Weight) Load() string { return string(rune('b' + int(w))) }
-
-// Text is a limit.
-func (w Weight) Text() string { return w.Limit() }
+// Shadowed cannot spell out the type of its number, so that change does not compile.
+func Shadowed(w weight) weight {
+	type weight string
+	return w + 3
+}
