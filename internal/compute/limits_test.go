@@ -766,7 +766,7 @@ func TestTireOfItsParts(t *testing.T) {
 		{"tires:\n  per-axle: 2\n  size: ST235/80R16\n", false, false, "the load range is not stated"},
 		{"tires:\n  per-axle: 2\n  size: ST235/80R16\n  load-range: F\n", false, false, "no table row that may be relied on for ST235/80R16 load range F, single"},
 		{"tires:\n  per-axle: 4\n  size: ST235/80R16\n  load-range: D\n", false, true, "no table row that may be relied on for ST235/80R16 load range D, dual"},
-		{"tires:\n  per-axle: 4\n  size: ST235/80R16\n  load-range: E\n  sidewall:\n    single: 3,419 lb\n", false, true, "the sidewall's single rating is below the table's 3,420 lb, so the table's dual rating does not hold for it"},
+		{"tires:\n  per-axle: 4\n  size: ST235/80R16\n  load-range: E\n  sidewall:\n    single: 3,419 lb\n", false, true, "the molded single rating of 3,419 lb is below the table's 3,420 lb, so the table's dual rating does not hold for it"},
 		{"tires:\n  per-axle: 4\n  size: ST235/80R16\n  load-range: E\n  sidewall:\n    single: 3,420 lb\n", true, true, ""},
 		{"tires:\n  per-axle: 4\n  size: ST235/85R16\n  load-range: G\n", false, true, "this size and load range is also sold at 4,080 lb single, and no dual rating of that one was found"},
 	} {

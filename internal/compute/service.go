@@ -33,15 +33,17 @@ var tireAge = &Definition{
 	},
 }
 
-// A Service is the service description molded behind a tire's size: 124/120M.
+// A Service is the service description molded after a tire's size: 124/120M.
 type Service struct {
-	Single, Dual int // load indexes; Dual is 0 where none is molded
-	Symbol       string
+	Single, Dual int    // load indexes; Dual is 0 where none is molded
+	Symbol       string // the speed symbol; empty where it was not written down
 }
 
-var serviceForm = regexp.MustCompile(`^([0-9]{1,3})(?:/([0-9]{1,3}))?\s*([A-Z])$`)
+// serviceForm takes one service description. Some truck tires have a second one for a lower
+// speed after it (143/141J 144/144F), which does not hold on American highways.
+var serviceForm = regexp.MustCompile(`^([0-9]{1,3})(?:/([0-9]{1,3}))?\s*([A-Z]?)(?:\s+[0-9]{1,3}(?:/[0-9]{1,3})?\s*[A-Z])?$`)
 
-// ParseService reads 124/120M or 117N. The error says what one looks like.
+// ParseService reads 124/120M, 117N or 124/120. The error says what one looks like.
 func ParseService(s string) (Service, error) {
 	m := serviceForm.FindStringSubmatch(strings.ToUpper(strings.TrimSpace(s)))
 	if m == nil {
@@ -71,6 +73,10 @@ var tireSpeed = &Definition{
 			p.needs = append(p.needs, Need{"tires.service", err.Error()})
 			return
 		}
+		if s.Symbol == "" {
+			p.needs = append(p.needs, Need{"tires.service", "read the speed symbol off the sidewall: the letter after the load index"})
+			return
+		}
 		row, err := tables.Speed(s.Symbol)
 		if err != nil {
 			p.needs = append(p.needs, Need{"tires.service", err.Error()})
@@ -78,10 +84,10 @@ var tireSpeed = &Definition{
 		}
 		p.use("tires.service", verbatim(f.Value), f.About, f.From, f.Pos)
 		if li, err := tables.LoadIndex(s.Single); err == nil {
-			p.note("load index %d stands for %s alone; the pounds molded on the sidewall are the rating", s.Single, limit(li.Pounds))
+			p.note("load index %d is %s for a single tire; the lower of it and the sidewall's pounds counts", s.Single, limit(li.Pounds))
 		}
 		if li, err := tables.LoadIndex(s.Dual); err == nil && s.Dual > 0 {
-			p.note("load index %d stands for %s in a pair", s.Dual, limit(li.Pounds))
+			p.note("load index %d is %s for each tire of a pair", s.Dual, limit(li.Pounds))
 		}
 		v := measure.FromKilometersPerHour(row.KMH)
 		p.enter(float64(v), v.Limit(), 1, say("symbol %s: %d km/h", s.Symbol, row.KMH))

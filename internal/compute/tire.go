@@ -10,8 +10,8 @@ import (
 	"tarepage/internal/unit"
 )
 
-// A Tire is how the rating of one tire was found: from the sidewall, which governs,
-// or else from a table row, the lower where there are two.
+// A Tire is how the rating of one tire was found: from what is molded on it, the lower of
+// the sidewall's pounds and the load index, or else from a table row, the lower of two.
 type Tire struct {
 	// Known reports that one tire's load could be found.
 	Known bool
@@ -35,8 +35,10 @@ type Tire struct {
 	MostPressure measure.PSI
 	// MostPressureAt is where the sidewall's pressure stands in the unit file.
 	MostPressureAt unit.Pos
-	// RatingAt is where the sidewall's rating stands, unknown for a table row.
+	// RatingAt is where the molded rating is written in the unit file, unknown for a table row.
 	RatingAt unit.Pos
+	// Index is the load index that the rating comes from, or 0.
+	Index int
 	// Grade is the grade of the table row used, empty for a sidewall.
 	Grade tables.Grade
 	// Source says where the rating comes from.
@@ -74,7 +76,7 @@ func tireOf(u *unit.Unit) Tire {
 	t.size = size
 	t.Passenger = size.Class() == tables.Passenger
 	all := tables.Tires(u.Tires.Size.Value, u.Tires.LoadRange.Value)
-	if !t.fromSidewall(u) {
+	if !t.fromMolding(u) {
 		t.fromTable(u, all)
 	}
 	if t.Rating <= 0 {
@@ -127,18 +129,78 @@ func rating(row tables.Tire, dual bool) measure.Pounds {
 	return row.Single
 }
 
-func (t *Tire) fromSidewall(u *unit.Unit) bool {
-	side := u.Tires.Sidewall.Single
-	if t.Dual {
-		side = u.Tires.Sidewall.Dual
+// A Molded is a load that is molded on the fitted tire, in pounds or as a load index.
+type Molded struct {
+	Load measure.Pounds
+	At   unit.Pos
+	// Index is the load index that the load comes from, or 0 where the sidewall gives pounds.
+	Index int
+}
+
+// ServiceLoads are the loads that the load indexes of the unit's service description stand
+// for, single and dual. A load is zero where no index is molded, where the description
+// does not read, and where the index is not listed (ISO 4000-1).
+func ServiceLoads(u *unit.Unit) (single, dual Molded) {
+	f := u.Tires.Service
+	if !f.Given() {
+		return
 	}
-	if !side.Given() || side.Value <= 0 {
+	s, err := ParseService(f.Value)
+	if err != nil {
+		return
+	}
+	load := func(index int) Molded {
+		row, err := tables.LoadIndex(index)
+		if index == 0 || err != nil {
+			return Molded{}
+		}
+		return Molded{row.Pounds, f.Pos, index}
+	}
+	return load(s.Single), load(s.Dual)
+}
+
+// moldedOn is what counts of the loads molded on the tire for one mounting: the lower of
+// the sidewall's pounds and the load index. Its load is zero where neither is molded.
+func moldedOn(u *unit.Unit, dual bool) Molded {
+	side := u.Tires.Sidewall.Single
+	index, ofPair := ServiceLoads(u)
+	if dual {
+		side, index = u.Tires.Sidewall.Dual, ofPair
+	}
+	pounds := Molded{Load: side.Value, At: side.Pos}
+	switch {
+	case !side.Given() || side.Value <= 0:
+		return index
+	case index.Load > 0 && index.Load < pounds.Load:
+		return index
+	}
+	return pounds
+}
+
+// fromMolding takes what is molded on the fitted tire, which comes before any table.
+func (t *Tire) fromMolding(u *unit.Unit) bool {
+	m := moldedOn(u, t.Dual)
+	if m.Load <= 0 {
 		return false
 	}
-	t.Rating, t.RatingAt = side.Value, side.Pos
+	t.Rating, t.RatingAt, t.Index = m.Load, m.At, m.Index
 	t.Source = "molded on the sidewall"
+	if m.Index > 0 {
+		t.Source = fmt.Sprintf("load index %d molded on the tire: %s (ISO 4000-1; UN R54 annex 4)", m.Index, m.Load)
+		side := u.Tires.Sidewall.Single
+		if t.Dual {
+			side = u.Tires.Sidewall.Dual
+		}
+		if side.Given() && side.Value > m.Load {
+			t.Notes = append(t.Notes, fmt.Sprintf("the sidewall's %s is more than its load index allows; the lower one counts", side.Value))
+		}
+	}
 	return true
 }
+
+// indexRounds is how far a table's load may differ from the load index of the same tire:
+// makers print loads rounded, up to nine pounds below the index (the tire table's own rows).
+const indexRounds measure.Share = 0.01
 
 func (t *Tire) fromTable(u *unit.Unit, all []tables.Tire) {
 	tires, rows := u.Tires, usable(all, t.Dual)
@@ -150,19 +212,23 @@ func (t *Tire) fromTable(u *unit.Unit, all []tables.Tire) {
 		t.Lack = fmt.Sprintf("no table row that may be relied on for %s load range %s, %s", tires.Size.Value, tires.LoadRange.Value, t.mounting())
 		return
 	}
-	row, single := rows[0], tires.Sidewall.Single
-	if t.Dual && single.Given() && single.Value < row.Single {
-		// This maker rates the tire below the table; its dual rating is then not the table's.
-		t.Lack = fmt.Sprintf("the sidewall's single rating is below the table's %s, so the table's dual rating does not hold for it", row.Single)
+	row, single := rows[0], moldedOn(u, false)
+	least := row.Single
+	if single.Index > 0 {
+		least -= indexRounds.Of(least)
+	}
+	if t.Dual && single.Load > 0 && single.Load < least {
+		// This maker rates the tire below the table, so the table's dual rating does not hold.
+		t.Lack = fmt.Sprintf("the molded single rating of %s is below the table's %s, so the table's dual rating does not hold for it", single.Load, row.Single)
 		return
 	}
-	if other, ok := withoutDual(all, row); t.Dual && ok && !single.Given() {
+	if other, ok := withoutDual(all, row); t.Dual && ok && single.Load <= 0 {
 		t.Lack = fmt.Sprintf("this size and load range is also sold at %s single, and no dual rating of that one was found", other.Single)
 		return
 	}
 	t.Rating, t.Source = rating(row, t.Dual), row.Source
 	t.Grade = gradeOf(row, t.Dual)
-	t.Notes = append(t.Notes, "from a table; the sidewall governs")
+	t.Notes = append(t.Notes, "from a table; what is molded on the tire governs")
 	if last := rows[len(rows)-1]; rating(last, t.Dual) != t.Rating {
 		t.Notes = append(t.Notes, fmt.Sprintf("this size and load range is sold with %s and with %s; the lower counts until the sidewall is read",
 			t.Rating.Limit(), rating(last, t.Dual).Limit()))
@@ -289,8 +355,11 @@ func (p *pencil) inheritTire() {
 	if p.Tire.Dual {
 		side, key = tires.Sidewall.Dual, "tires.sidewall.dual"
 	}
-	if p.Tire.RatingAt.Known() {
+	if side.Given() && side.Value > 0 {
 		p.use(key, side.Value, side.About, side.From, side.Pos)
+	}
+	if s := tires.Service; p.Tire.Index > 0 {
+		p.use("tires.service", verbatim(s.Value), s.About, s.From, s.Pos)
 	}
 	if side := tires.Sidewall.Pressure; side.Given() {
 		p.use("tires.sidewall.pressure", side.Value, side.About, side.From, side.Pos)

@@ -1,6 +1,7 @@
 package compute_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -66,6 +67,63 @@ func TestTireCapacity(t *testing.T) {
 		if passes := f.Value >= c.gawr; passes != c.passes {
 			t.Errorf("%s: %v on an axle of %v passes: %v", c.name, f.Value, c.gawr, passes)
 		}
+	}
+}
+
+// What is molded on the fitted tire counts, the lower of pounds and load index; the table
+// counts only where neither is given. Load indexes by ISO 4000-1 and UN R54 annex 4:
+// 97 730 kg, 101 825 kg, 116 1,250 kg, 120 1,400 kg, 124 1,600 kg, 126 1,700 kg; the pounds
+// are kg x 2.20462, rounded, as load index tables print them.
+func TestMoldedLoad(t *testing.T) {
+	const lb = 2.20462
+	rounded := func(kg float64) float64 { return math.Round(kg * lb) }
+	for _, c := range []struct {
+		name, text string
+		each       float64
+		index      int
+	}{
+		// The table gives 4,805 lb and 4,940 lb for this size and load range.
+		{"an index far below the table", "size: 215/75R17.5, load-range: H, per-axle: 2, service: 126/124L", rounded(1700), 126},
+		{"its pair", "size: 215/75R17.5, load-range: H, per-axle: 4, service: 126/124L", rounded(1600), 124},
+		// The table gives 2,150 lb for load range D.
+		{"an index of the load range below", "size: ST205/75R15, load-range: D, per-axle: 2, service: 101/97M", rounded(825), 101},
+		{"its pair counts after the slash", "size: ST205/75R15, load-range: D, per-axle: 4, service: 101/97M", rounded(730), 97},
+		{"an index above the table's lower row", "size: ST235/80R16, load-range: E, per-axle: 2, service: 124/120M", rounded(1600), 124},
+		{"without a speed symbol", "size: ST205/75R15, load-range: D, per-axle: 2, service: 101/97", rounded(825), 101},
+		{"with a second description for a lower speed", "size: ST205/75R15, load-range: D, per-axle: 2, service: 101/97M 103/99J", rounded(825), 101},
+		{"pounds below the index", `size: ST235/80R16, load-range: E, per-axle: 2, service: 124/120M, sidewall: {single: "3,520 lb"}`, 3520, 0},
+		{"pounds above the index", `size: ST205/75R15, load-range: C, per-axle: 2, service: 101/97M, sidewall: {single: "1,820 lb"}`, rounded(825), 101},
+		{"pounds of the pair above the index", `size: LT235/85R16, load-range: E, per-axle: 4, service: 120/116Q, sidewall: {single: "3,042 lb", dual: "2,778 lb"}`, rounded(1250), 116},
+		{"without a load range", "size: ST205/75R15, per-axle: 2, service: 101M", rounded(825), 101},
+		{"a passenger tire is divided by 1.10 after that", "size: P205/75R15, per-axle: 2, service: 97S", rounded(730) / 1.1, 97},
+		{"an index that is not listed leaves the table", "size: ST205/75R15, load-range: C, per-axle: 2, service: 301M", 1820, 0},
+		{"a description that does not read leaves the table", "size: ST205/75R15, load-range: C, per-axle: 2, service: M101", 1820, 0},
+	} {
+		w := tires(t, c.text)
+		if !w.Tire.Known || !near(float64(w.Tire.Each), c.each, 1e-9) || w.Tire.Index != c.index {
+			t.Errorf("%s: %v from index %d (%s), want %v from %d", c.name, w.Tire.Each, w.Tire.Index, w.Tire.Lack, c.each, c.index)
+		}
+	}
+	// With one index only, the pair's load comes from the table, as long as the index is the
+	// table's: 123 is 1,550 kg, 3,417 lb, and the table's row is 3,420 lb and 3,000 lb.
+	if w := tires(t, "size: ST235/80R16, load-range: E, per-axle: 4, service: 123M"); w.Tire.Rating != 3000 {
+		t.Errorf("index 123 in a pair: %v, %s", w.Tire.Rating, w.Tire.Lack)
+	}
+	// 122 is 1,500 kg, 3,307 lb.
+	if w := tires(t, "size: ST235/80R16, load-range: E, per-axle: 4, service: 122M"); w.Tire.Known {
+		t.Errorf("index 122 in a pair: %v", w.Tire.Rating)
+	}
+	w := tires(t, `size: ST205/75R15, load-range: C, per-axle: 2, service: 101/97M, sidewall: {single: "1,830 lb"}`)
+	if text := strings.Join(w.Figure("tire-capacity").Notes(), "\n"); !strings.Contains(text, "load index 101 molded on the tire: 1,819 lb") ||
+		!strings.Contains(text, "the sidewall's 1,830 lb is more than its load index allows") {
+		t.Errorf("notes: %s", text)
+	}
+	found := map[string]bool{}
+	for _, in := range w.Figure("tire-capacity").Inputs {
+		found[in.Key] = true
+	}
+	if !found["tires.service"] || !found["tires.sidewall.single"] {
+		t.Errorf("inputs: %v", found)
 	}
 }
 

@@ -33,6 +33,7 @@ var All = []*Rule{
 	wheelsUnderAxle,
 	pressureOverTire,
 	sidewallOffTable,
+	sidewallAndIndex,
 	hitchUnderGVWR,
 	ballUnderGVWR,
 	ballAndHitchKind,

@@ -1,6 +1,9 @@
 package inspect
 
 import (
+	"fmt"
+
+	"tarepage/internal/compute"
 	"tarepage/internal/measure"
 	"tarepage/internal/tables"
 	"tarepage/internal/unit"
@@ -33,18 +36,46 @@ var sidewallOffTable = &Rule{
 			}
 			single, dual = max(single, row.Single), max(dual, row.Dual)
 		}
-		compare := func(side unit.Weight, most measure.Pounds) {
-			if !side.Given() || most == 0 || measure.NotOver(side.Value, offTable.Of(most)) {
-				return
-			}
-			f.add(side.Pos, "the sidewall is written as %s, the table gives %s %s %s", side.Value, t.Size.Value, letterOf(t), most).
-				figures(side.Value.String(), most.String()).
-				also(t.Size.Pos, "the size stands here").
-				also(t.LoadRange.Pos, "the load range stands here")
+		off := offTheTable{c, f}
+		off.pounds(t.Sidewall.Single, single)
+		off.pounds(t.Sidewall.Dual, dual)
+		// Where the sidewall gives pounds as well, sidewall-and-index compares the two.
+		bySingle, byDual := compute.ServiceLoads(c.Unit)
+		if !t.Sidewall.Single.Given() && off.index(bySingle, single) {
+			return
 		}
-		compare(t.Sidewall.Single, single)
-		compare(t.Sidewall.Dual, dual)
+		if !t.Sidewall.Dual.Given() {
+			off.index(byDual, dual)
+		}
 	},
+}
+
+// offTheTable compares what is molded on the tire with the highest load of the table.
+type offTheTable struct {
+	c *Case
+	f *Findings
+}
+
+func (o offTheTable) pounds(side unit.Weight, most measure.Pounds) {
+	if side.Given() {
+		o.add(side.Value, side.Pos, most, "the sidewall is written as "+side.Value.String())
+	}
+}
+
+func (o offTheTable) index(index compute.Molded, most measure.Pounds) bool {
+	return o.add(index.Load, index.At, most, fmt.Sprintf("load index %d is %s", index.Index, index.Load))
+}
+
+func (o offTheTable) add(load measure.Pounds, at unit.Pos, most measure.Pounds, said string) bool {
+	if most == 0 || measure.NotOver(load, offTable.Of(most)) {
+		return false
+	}
+	t := o.c.Tires
+	o.f.add(at, "%s, the table gives %s %s %s", said, t.Size.Value, letterOf(t), most).
+		figures(load.String(), most.String()).
+		also(t.Size.Pos, "the size stands here").
+		also(t.LoadRange.Pos, "the load range stands here")
+	return true
 }
 
 // offTable is how far above the table's highest rating a sidewall is believed.
