@@ -54,7 +54,7 @@ var corrections = phrases("sorry", "no sorry", "no", "i mean", "actually", "scra
 var owned = struct{ whose, which, what map[string]bool }{
 	set("my his her their your our dad's brother's cousin's boss's neighbor's buddy's uncle's customer's"),
 	set("first last old other previous current own little big new next personal daily service shop work farm half three quarter one ton"),
-	set("trailer trailers truck trucks pickup pickups gooseneck flatbed rig dually suv van semi hauler combine suburban"),
+	set("trailer trailers truck trucks pickup pickups gooseneck flatbed rig dually suv van semi hauler combine"),
 }
 
 // ownedAt is the length of "my first trailer" at token i, or 0. "Our trailer" and "your
@@ -131,7 +131,7 @@ func (h *hearing) generic(i int) int {
 }
 
 // genericNoun reports that what begins at i and is soon followed by a verb is nothing that a
-// trailer has: "a mustang is seventy five inches wide".
+// trailer has: "a pellworth is seventy five inches wide".
 func (h *hearing) genericNoun(i int) bool {
 	for k := i; k < i+4; k++ {
 		w := h.word(k)
@@ -236,7 +236,7 @@ var persons = set(`man men guy guys boy boys fella fellas feller fellers lady wo
 
 // things are what is loaded or what pulls, of which there are many.
 var things = set(`skid steer excavator tractor truck trucks pickup pickups mower car cars backhoe forklift loader dozer roller telehandler
-	machine machines pallet pallets boat horse horses cow cows bull bulls bale bales jeep suv suvs van vans combine baler sedan dually
+	machine machines pallet pallets boat horse horses cow cows bull bulls bale bales suv suvs van vans combine baler sedan dually
 	people folks person guys fellas dealers yards yard states state everybody crew`)
 
 func phrases(list ...string) map[string][][]string {
@@ -533,7 +533,7 @@ var standing = set(`a an the and or but so with without on in at to from for of 
 
 // sortsOfPart are what parts of trailers are said to be; they are no thing by themselves.
 var sortsOfPart = set(`stand slide fold flip pull drive side post spare steel wood aluminum galvanized welded bolted adjustable demountable
-	square round lift ea set back wind swivel crank topwind sidewind mega monster rated cast flat straight self cleaning oil bath rear front fixed knife edge expanded mesh
+	square round lift ea set back wind swivel crank topwind sidewind rated cast flat straight self cleaning oil bath rear front fixed knife edge expanded mesh
 	black white gray grey red green yellow blue silver charcoal spray painted powder coated treated rough oak pine sealed greased ez radial
 	bias wide long short tall high low big little small old whole good nice solid real stake d pinned hydraulically dampened`)
 
@@ -582,7 +582,7 @@ var selves = set(`it she this that one thing unit trailer itself whole here ther
 	her him them em these those ours number measurement figure answer rating size beauty monster beast`)
 
 // strange reports that what q is said of, right in front of its verb, is a thing that nobody
-// here knows: "the mustang is seventy five inches wide", "that counter sits thirty inches off
+// here knows: "the pellworth is seventy five inches wide", "that counter sits thirty inches off
 // the floor".
 func (s *sentence) strange(q *quantity) bool {
 	k := q.head - 1
@@ -612,8 +612,8 @@ func (s *sentence) strange(q *quantity) bool {
 var trade = set(`wood wooden treated diamond tread treadplate plate channel equipment brake idler lube torsion spring suspension combo combination
 	scissor power gravity drop lock bolt pipe tube rub stake electric manual crank coupler trailer gooseneck bumper neck deckover landscape
 	utility cargo dump tilt hydraulic hyd air bead fifth wheel pintle tandem triple load king queen st lt all complete entire overall full actual
-	usable bottom lower upper middle center main real effective second third first other loading clear clean beaver dove work smooth blackwood
-	airtight composite laminated rumber apitong pine`)
+	usable bottom lower upper middle center main real effective second third first other loading clear clean beaver dove work smooth
+	airtight composite laminated apitong pine`)
 
 // unknown reports a noun with its article at token i that is neither a part nor the trailer.
 func (s *sentence) unknown(i int) bool {

@@ -348,7 +348,7 @@ func (s *sentence) readings(q *quantity) []reading {
 		try(DeckLength, inches, 4) // "that one's a twenty-four footer but this one's a twenty"
 	}
 	if q.unit == feet && q.single() && q.amount >= 10 && s.is(q.head-1, "a", "an") && s.is(q.head-2, "it", "this", "is", "one", "she", "this'n") && (q.to == len(s.t) || s.t[q.to].kind == comma || s.is(q.to, "with", "and", "it", "so", "tandem", "single")) {
-		try(DeckLength, inches, 3) // "it's a twenty-five foot with mega ramps"
+		try(DeckLength, inches, 3) // "it's a twenty-five foot with wide ramps"
 	}
 	if q.unit == dollars && q.compare == Equal && s.is(q.to, "trailer", "unit") {
 		try(Price, dollars, 1)
@@ -589,7 +589,7 @@ func (s *sentence) bareThousands(c placed, q *quantity, d float64) bool {
 func (s *sentence) standsForAnother(i int) bool {
 	for k := i - 1; k > max(0, i-12) && !s.is(k, "trailer", "this", "she", "deck"); k-- {
 		if s.is(k, "pickup", "truck", "dually", "van") && owned.whose[s.word(k-1)] ||
-			s.is(k, "car", "machine", "tractor", "mower", "skid", "excavator", "sweeper", "jeep", "boat", "loader") && s.is(k-1, "the", "my", "his", "that") && (s.is(k+1, "that", "i", "we", "is") || s.t[k].possessive) ||
+			s.is(k, "car", "machine", "tractor", "mower", "skid", "excavator", "sweeper", "boat", "loader") && s.is(k-1, "the", "my", "his", "that") && (s.is(k+1, "that", "i", "we", "is") || s.t[k].possessive) ||
 			s.is(k, "ramp", "gate") && s.is(k-1, "a", "the") && (s.is(k-2, "is") || s.is(k-2, "here", "this", "that") && s.t[k-2].possessive) {
 			return true
 		}

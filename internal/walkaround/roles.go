@@ -117,7 +117,7 @@ func buildCues() map[string][]phrase {
 	add(cue{length: DeckLength, weak: 3}, "this is", "this one", "utility")
 	add(cue{length: DeckFlat}, "flat", "straight", "of flat", "on the flat", "flat deck", "straight deck", "main deck")
 	add(cue{part: tailPart, length: DeckTail}, "tail", "dovetail", "dove tail", "beavertail", "beaver tail", "dove tale", "dovetale", "dove", "of tail", "on the tail", "hydraulic tail", "hydraulic dovetail")
-	add(cue{part: rampPart, length: RampLength}, "ramp", "ramps", "mega ramp", "mega ramps", "gate", "ramp gate", "stand ups", "slide ins", "slide in ramps", "spring assist gate", "tailgate")
+	add(cue{part: rampPart, length: RampLength}, "ramp", "ramps", "gate", "ramp gate", "stand ups", "slide ins", "slide in ramps", "spring assist gate", "tailgate")
 	add(cue{part: bedPart, length: BedLength}, "bed", "dump", "dump bed", "dump body", "body")
 	add(cue{part: bedPart, length: BedHeight}, "sides", "side height")
 	add(cue{part: boxPart, length: BoxLength}, "box", "enclosed", "cargo trailer", "stock trailer", "livestock trailer", "cattle trailer")
@@ -146,11 +146,11 @@ func buildCues() map[string][]phrase {
 		"working load", "break strength", "breaking strength", "payment", "payments")
 	// What stands on a trailer or pulls it.
 	each(other, `skid_steer excavator tractor truck pickup mower car backhoe bucket boom generator forklift machine loader dozer roller
-		scissor_lift man_lift telehandler mini_ex mini_excavator golf_cart zero_turn side_by_side buggy jeep boat bale cow steer horse pallet vehicle crane
+		scissor_lift man_lift telehandler mini_ex mini_excavator golf_cart zero_turn side_by_side buggy boat bale cow steer horse pallet vehicle crane
 		compressor engine camper container attachment auger grapple`)
 	add(other, "key tag", "name tag", "price tag on the", "license tag", "tag number", "tag and title", "registration", "center gate", "divider gate", "divide gate", "side gate", "side door", "escape door", "escape gate", "butt gate", "slide gate", "slider", "man door", "walk door", "rear door", "back door", "access door", "headboard",
 		"tack room", "saddle rack", "manger", "feed box", "partition", "step up", "running board", "dolly", "chock", "chocks", "binder", "binders")
-	add(other, "machine that", "load of", "sand", "gravel", "dirt", "hay", "mulch", "yards", "feed", "lumber", "bobcat", "cattle", "hogs", "suv")
+	add(other, "machine that", "load of", "sand", "gravel", "dirt", "hay", "mulch", "yards", "feed", "lumber", "cattle", "hogs", "suv")
 	return table
 }
 
