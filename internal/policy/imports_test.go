@@ -15,13 +15,13 @@ import (
 const importTable = `
 measure:
 tables:         measure
-unit:           measure media parallel
+unit:           measure media parallel orderedjson
 compute:        measure tables unit parallel
 inspect:        measure tables unit compute captions walkaround crosscheck media parallel
 elevation:      measure tables unit compute
-report:         measure unit compute inspect intake
+report:         measure unit compute inspect intake orderedjson
 feed:           unit
-stockfile:      measure unit compute
+stockfile:      measure unit compute orderedjson
 render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel
 publish:        parallel
 showroom:       inspect
@@ -30,6 +30,7 @@ walkaround:     measure captions
 crosscheck:        measure unit walkaround
 intake:         measure unit captions walkaround crosscheck
 media:
+orderedjson:
 parallel:
 photo:          media parallel
 linkcard:       elevation photo

@@ -7,6 +7,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
+	"tarepage/internal/orderedjson"
 	"tarepage/internal/unit"
 )
 
@@ -77,43 +78,19 @@ type jsonFigures struct {
 }
 
 func (f jsonFigures) MarshalJSON() ([]byte, error) {
-	var b bytes.Buffer
-	b.WriteByte('{')
-	for i, name := range f.names {
-		fig := f.of.Figure(name)
-		if i > 0 {
-			b.WriteByte(',')
+	return orderedjson.Object(func(yield func(string, jsonFigure) bool) {
+		for _, name := range f.names {
+			fig := f.of.Figure(name)
+			out := jsonFigure{Value: fig.Value, Unit: fig.Unit, Text: fig.Text, Working: fig.Working(),
+				Source: fig.Source, Practice: fig.Practice, About: fig.About, Notes: fig.Notes(), Inputs: []jsonInput{}}
+			for _, in := range fig.Inputs {
+				out.Inputs = append(out.Inputs, jsonInput{in.Key, in.Text(), in.From.String(), in.At.File, in.At.Line, in.At.Column})
+			}
+			if !yield(name, out) {
+				return
+			}
 		}
-		key, err := json.Marshal(name)
-		if err != nil {
-			return nil, err
-		}
-		out := jsonFigure{Value: fig.Value, Unit: fig.Unit, Text: fig.Text, Working: fig.Working(),
-			Source: fig.Source, Practice: fig.Practice, About: fig.About, Notes: fig.Notes(), Inputs: []jsonInput{}}
-		for _, in := range fig.Inputs {
-			out.Inputs = append(out.Inputs, jsonInput{in.Key, in.Text(), in.From.String(), in.At.File, in.At.Line, in.At.Column})
-		}
-		value, err := plain(out)
-		if err != nil {
-			return nil, err
-		}
-		b.Write(key)
-		b.WriteByte(':')
-		b.Write(value)
-	}
-	b.WriteByte('}')
-	return b.Bytes(), nil
-}
-
-// plain marshals without escaping <, > and &: the output is read by people too.
-func plain(v any) ([]byte, error) {
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	if err := e.Encode(v); err != nil {
-		return nil, err
-	}
-	return bytes.TrimRight(b.Bytes(), "\n"), nil
+	})
 }
 
 // JSON prints for each unit its figures and findings, as the design shows. Findings
@@ -148,7 +125,7 @@ func JSON(w io.Writer, s *unit.Stock, works []*compute.Work, list []inspect.Find
 			yard.Findings = append(yard.Findings, out)
 		}
 	}
-	raw, err := plain(yard)
+	raw, err := orderedjson.Marshal(yard)
 	if err != nil {
 		return err
 	}

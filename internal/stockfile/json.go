@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/orderedjson"
 	"tarepage/internal/unit"
 )
 
@@ -94,26 +95,13 @@ type entry[T any] struct {
 }
 
 func (o ordered[T]) MarshalJSON() ([]byte, error) {
-	var b bytes.Buffer
-	b.WriteByte('{')
-	for i, e := range o {
-		if i > 0 {
-			b.WriteByte(',')
+	return orderedjson.Object(func(yield func(string, T) bool) {
+		for _, e := range o {
+			if !yield(e.key, e.value) {
+				return
+			}
 		}
-		key, err := json.Marshal(e.key)
-		if err != nil {
-			return nil, err
-		}
-		value, err := json.Marshal(e.value)
-		if err != nil {
-			return nil, err
-		}
-		b.Write(key)
-		b.WriteByte(':')
-		b.Write(value)
-	}
-	b.WriteByte('}')
-	return b.Bytes(), nil
+	})
 }
 
 // governs stands at the head: a program may hand the numbers on to somebody who loads.

@@ -10,6 +10,7 @@ import (
 	"unicode"
 
 	"tarepage/internal/measure"
+	"tarepage/internal/orderedjson"
 )
 
 // An EditorFile is one JSON Schema for an editor: it completes keys, shows what each means,
@@ -49,37 +50,13 @@ type member struct {
 
 // MarshalJSON writes the members in their order.
 func (m members) MarshalJSON() ([]byte, error) {
-	var b bytes.Buffer
-	b.WriteByte('{')
-	for i, one := range m {
-		if i > 0 {
-			b.WriteByte(',')
+	return orderedjson.Object(func(yield func(string, any) bool) {
+		for _, one := range m {
+			if !yield(one.name, one.value) {
+				return
+			}
 		}
-		name, err := plainJSON(one.name)
-		if err != nil {
-			return nil, err
-		}
-		value, err := plainJSON(one.value)
-		if err != nil {
-			return nil, err
-		}
-		b.Write(name)
-		b.WriteByte(':')
-		b.Write(value)
-	}
-	b.WriteByte('}')
-	return b.Bytes(), nil
-}
-
-// plainJSON leaves <, > and & as they are: the file is read by people too.
-func plainJSON(v any) ([]byte, error) {
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	if err := e.Encode(v); err != nil {
-		return nil, err
-	}
-	return bytes.TrimSpace(b.Bytes()), nil
+	})
 }
 
 func editorFile(title string, ks *keys, required []string, takes func(*key) bool) []byte {
@@ -102,7 +79,7 @@ func editorFile(title string, ks *keys, required []string, takes func(*key) bool
 		}
 	}
 	top = append(top, member{"definitions", kinds})
-	src, err := plainJSON(top)
+	src, err := orderedjson.Marshal(top)
 	if err != nil {
 		panic(fmt.Sprintf("unit: an editor file cannot be written: %v", err)) // only of strings, numbers and lists
 	}
