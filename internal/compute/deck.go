@@ -1,6 +1,7 @@
 package compute
 
 import (
+	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
@@ -17,14 +18,29 @@ type Space struct {
 	Floor unit.Length
 }
 
+// spaceOf is the space that the unit's kind has if its length is given, else the first of
+// which the length is given, else the kind's own, and a deck if the kind has none.
 func spaceOf(u *unit.Unit) Space {
-	switch {
-	case u.Bed.Length.Given():
-		return Space{"bed", u.Bed.Length, u.Bed.Width, u.Bed.Front, u.Bed.Floor}
-	case u.Box.Length.Given():
-		return Space{"box", u.Box.Length, u.Box.Width, u.Box.Front, u.Box.Floor}
+	spaces := [...]Space{
+		{"bed", u.Bed.Length, u.Bed.Width, u.Bed.Front, u.Bed.Floor},
+		{"box", u.Box.Length, u.Box.Width, u.Box.Front, u.Box.Floor},
+		{"deck", u.Deck.Length, u.Deck.Width, u.Deck.Front, u.Deck.Height},
 	}
-	return Space{"deck", u.Deck.Length, u.Deck.Width, u.Deck.Front, u.Deck.Height}
+	own := len(spaces) - 1
+	for i := range spaces {
+		if spaces[i].Name == string(kinds.Of(u.Kind.Value).Space) {
+			own = i
+		}
+	}
+	if spaces[own].Length.Given() {
+		return spaces[own]
+	}
+	for i := range spaces {
+		if spaces[i].Length.Given() {
+			return spaces[i]
+		}
+	}
+	return spaces[own]
 }
 
 // key is the path of one of its measures.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 )
 
@@ -112,8 +113,8 @@ func (p *pencil) overallWidth() measure.Inches {
 		if s := p.Space.Width; s.Given() && s.Value >= lampsWide {
 			return need(p, s, p.Space.key("width"))
 		}
-		// A deck-over carries its deck above the wheels: nothing stands out beside it.
-		if p.Unit.Kind.Value == "deck-over" {
+		// Where the floor is above the wheels, nothing sticks out at its sides.
+		if kinds.Of(p.Unit.Kind.Value).OverWheels {
 			return need(p, p.Space.Width, p.Space.key("width"))
 		}
 	}

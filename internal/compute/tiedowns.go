@@ -1,6 +1,9 @@
 package compute
 
-import "tarepage/internal/measure"
+import (
+	"tarepage/internal/kinds"
+	"tarepage/internal/measure"
+)
 
 // A Way is how a tie-down runs, which decides how much of its working load limit counts.
 type Way int
@@ -120,7 +123,7 @@ func LeastByKind(c Cargo, weight measure.Pounds) (int, bool) {
 
 // tiedDown skips what carries nothing that is tied down.
 func (p *pencil) tiedDown() bool {
-	if k := p.Unit.Kind.Value; k == "dump" || k == "livestock" {
+	if kinds.Of(p.Unit.Kind.Value).Securing == kinds.Contained {
 		p.skip()
 		return false
 	}

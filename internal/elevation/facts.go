@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/tables"
 	"tarepage/internal/unit"
@@ -19,12 +20,8 @@ const (
 )
 
 // Usual measures, for what nobody measured. Common practice, no source; each is drawn
-// dashed and said.
-var (
-	usualFront = map[string]measure.Inches{"gooseneck": 84, "fifth-wheel": 84, "bumper-pull": 54, "pintle": 60}
-	usualFloor = map[string]measure.Inches{"deck-over": 34, "flatbed": 34, "equipment": 24, "car-hauler": 22,
-		"utility": 22, "dump": 30, "tilt": 26, "enclosed": 20, "livestock": 18, "other": 30}
-)
+// dashed and said. The usual height of the floor depends on the kind and is in its table.
+var usualFront = map[string]measure.Inches{"gooseneck": 84, "fifth-wheel": 84, "bumper-pull": 54, "pintle": 60}
 
 const (
 	usualTire      measure.Inches = 29
@@ -86,7 +83,8 @@ type facts struct {
 	// pivotBack is from a tilting deck\'s pivot back to its rear edge, where it was measured.
 	pivotBack unit.Length
 	unit      *unit.Unit
-	kind      string
+	kind      kinds.Kind
+	shape     silhouette
 	hitch     string
 	// hitchGuess reports that nobody says how it couples.
 	hitchGuess bool
@@ -115,7 +113,10 @@ func factsOf(w *compute.Work) (f facts, ok bool) {
 		return f, false
 	}
 	u := w.Unit
-	f.unit, f.kind, f.hitch, f.space = u, u.Kind.Value, u.Hitch.Kind.Value, w.Space.Name
+	f.unit, f.kind, f.hitch, f.space = u, kinds.Of(u.Kind.Value), u.Hitch.Kind.Value, w.Space.Name
+	if !f.kind.Known() {
+		f.kind = kinds.Of("other")
+	}
 	if f.length = lengthOf(w.Space.Length, 0, longestDeck); f.length.guess {
 		return f, false
 	}
@@ -123,12 +124,12 @@ func factsOf(w *compute.Work) (f facts, ok bool) {
 		f.hitch, f.hitchGuess = "bumper-pull", true
 	}
 	f.front = lengthOf(w.Space.Front, usualFront[f.hitch], longestFront)
-	if usualFloor[f.kind] == 0 {
-		f.kind = "other"
-	}
-	f.floor = lengthOf(w.Space.Floor, usualFloor[f.kind], highest.Half())
+	f.floor = lengthOf(w.Space.Floor, f.kind.Floor, highest.Half())
 	f.tailOf(u.Deck)
-	f.sidesOf(u)
+	f.shape = silhouetteOf(f.kind, f.space)
+	if f.shape.sides != nil {
+		f.sides = f.shape.sides(&f)
+	}
 	f.wheelsOf(u)
 	switch ramps := u.Ramps.Kind.Value; ramps {
 	case "stand-up", "gate", "fold-over":
@@ -178,17 +179,6 @@ func (f *facts) tailOf(d unit.Deck) {
 	}
 	usual := max(f.floor.Inches-usualTailDrop, f.floor.Half())
 	f.tailEnd = lengthOf(d.TailEnd, usual, f.floor.Inches)
-}
-
-func (f *facts) sidesOf(u *unit.Unit) {
-	switch {
-	case f.space == "bed":
-		f.sides = lengthOf(u.Bed.Height, usualBedSides, highest)
-	case f.space == "box":
-		f.sides = lengthOf(u.Box.Height, usualBoxHeight, highest)
-	case f.kind == "enclosed" || f.kind == "livestock":
-		f.sides = length{Inches: usualBoxHeight, guess: true}
-	}
 }
 
 func (f *facts) wheelsOf(u *unit.Unit) {
@@ -254,7 +244,7 @@ func (f *facts) point() string {
 func (f *facts) between(width unit.Length) bool {
 	const room = 4 // inches that a tire rises on its springs
 	switch {
-	case f.kind == "deck-over":
+	case f.kind.OverWheels:
 		return false
 	case f.unit.Deck.Between.Given() && f.space == "deck":
 		return true

@@ -27,7 +27,9 @@ func draw(f *facts) *drawing {
 	} else {
 		d.tongue(f, bottom)
 	}
-	d.above(f)
+	if f.shape.above != nil && f.sides.Inches > 0 {
+		f.shape.above(d, f)
+	}
 	d.stow(f)
 	d.wheels(f, bottom)
 	return d
@@ -166,41 +168,6 @@ func (d *drawing) tongue(f *facts, bottom measure.Inches) {
 		d.box(body, guessed, jack-1.2, jack+1.2, 10, mid+17)
 		d.box(body, guessed, jack-4, jack+4, 8.5, 10)
 		d.box(body, guessed, jack-5, jack+2, mid+17, mid+18.5)
-	}
-}
-
-// above draws what stands on the frame: the sides of a bed, a box or a stock trailer.
-func (d *drawing) above(f *facts) {
-	if f.sides.Inches == 0 {
-		return
-	}
-	from, to, low := f.front.Inches, f.rear(), f.floor.Inches
-	top := low + f.sides.Inches
-	guessed := f.front.guess || f.floor.guess || f.sides.guess
-	upright := func(n int, of layer) {
-		step := measure.ShareOfLength(1, measure.Inches(n)).OfLength(f.length.Inches)
-		for i := 1; i < n; i++ {
-			d.line(of, point{from + step.Times(i), low}, point{from + step.Times(i), top})
-		}
-	}
-	if f.space == "bed" {
-		d.box(shell, guessed, from, to, low, top)
-		if !guessed {
-			d.box(body, false, from, to, top-3, top)
-			upright(max(2, int(f.length.Inches.Feet())/2), trim)
-		}
-		return
-	}
-	round := min(8, f.length.Half(), f.sides.Half())
-	d.add(shell, guessed, point{from, low}, point{from, top - round}, point{from + round.Half(), top - round.Half().Half()},
-		point{from + round + round.Half(), top}, point{to, top}, point{to, low})
-	if guessed || f.kind != "livestock" {
-		return
-	}
-	// Slats: the open part of a stock trailer's side.
-	for _, share := range []measure.Share{0.45, 0.6, 0.75} {
-		y := low + share.OfLength(f.sides.Inches)
-		d.line(trim, point{from, y}, point{to, y})
 	}
 }
 

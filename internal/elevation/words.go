@@ -26,7 +26,7 @@ func Words(w *compute.Work) string {
 
 // title names the drawing in a line.
 func (f *facts) title() string {
-	kind := f.kind
+	kind := f.kind.Name
 	if kind == "other" {
 		kind = "trailer"
 	}

@@ -8,6 +8,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
+	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
@@ -25,7 +26,7 @@ func FuzzTrailer(f *testing.F) {
 	settings := compute.SettingsOf(yard)
 	f.Fuzz(func(t *testing.T, gvwr, empty, tongue, rating, center, front, length float64, axles, perAxle int, leave uint16) {
 		m := fuzzed{
-			kind: int(leave>>2) % len(unit.Kinds()), hitch: int(leave & 3), leave: leave >> 4,
+			kind: int(leave>>2) % len(kinds.Names()), hitch: int(leave & 3), leave: leave >> 4,
 			texts: [12]string{
 				amount(gvwr, "lb"), amount(tongue, "kg"), amount(length, "in"), amount(front, "in"), amount(center/10, "mm"),
 				strconv.Itoa(axles), amount(rating, "lb"), amount(center, "in"), strconv.Itoa(perAxle),
@@ -73,7 +74,7 @@ var fuzzedHitches = []string{"bumper-pull", "gooseneck", "fifth-wheel", "pintle"
 // text is the trailer's file.
 func (m fuzzed) text() string {
 	var b strings.Builder
-	b.WriteString("---\ntitle: fuzzed\nstock: EX-1\nkind: " + unit.Kinds()[m.kind] + "\nyear: 2026\ncondition: new\navailability: on the yard\n")
+	b.WriteString("---\ntitle: fuzzed\nstock: EX-1\nkind: " + kinds.Names()[m.kind] + "\nyear: 2026\ncondition: new\navailability: on the yard\n")
 	b.WriteString("hitch:\n  kind: " + fuzzedHitches[m.hitch] + "\n")
 	next := 0
 	line := func(key string) {
@@ -172,7 +173,7 @@ func TestFuzzedAsRead(t *testing.T) {
 		}
 	}
 	for m.hitch = range fuzzedHitches {
-		for m.kind = range unit.Kinds() {
+		for m.kind = range kinds.Names() {
 			for _, m.leave = range []uint16{0, 1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 1024, 2048, 0xfff} {
 				as(m)
 			}

@@ -14,6 +14,9 @@ var unitMissing = &Rule{
 			if m.Empty {
 				what = "is empty"
 			}
+			if m.Noun != "" {
+				what += "; every " + m.Noun + " needs it"
+			}
 			missing := f.add(m.At, "%s %s", m.Path, what)
 			if section, key, ok := strings.Cut(m.Path, "."); ok {
 				// As the file writes it, not as messages name it.
@@ -22,7 +25,8 @@ var unitMissing = &Rule{
 				missing.fix("give %s, as in %s: %s", m.Doc, m.Path, m.Example)
 			}
 		}
-		if !c.Work.Space.Length.Given() && !c.Deck.Length.Spoiled && !c.Bed.Length.Spoiled && !c.Box.Length.Spoiled {
+		// Without a kind nobody knows which length is needed, only that one of them is.
+		if !c.Kind.Given() && !c.Work.Space.Length.Given() && !c.Deck.Length.Spoiled && !c.Bed.Length.Spoiled && !c.Box.Length.Spoiled {
 			f.add(c.Top, "no deck.length, bed.length or box.length is given").
 				fix("give the length of what the load stands on")
 		}

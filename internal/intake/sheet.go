@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unicode"
 
+	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
@@ -39,6 +40,7 @@ func (t *Talk) Sheet(stock, captions string) Sheet {
 	w.fixed("stock", stock, "")
 	w.fixed("recording.length", measure.Clock(t.Length), "the end of the last cue; the video may run longer")
 	w.fixed("recording.captions", captions, "")
+	w.kind = w.taken["kind"].Value
 	w.length = w.lengthKey()
 
 	w.line(0, "---")
@@ -88,7 +90,8 @@ type writer struct {
 	keys    []unit.KeyDoc
 	taken   map[string]Taken
 	comment map[string]string // of fixed values
-	length  string            // the key of the length that is missing, if none was said
+	kind    string            // the kind of trailer that was said, if one was
+	length  string            // the length to ask for where neither kind nor length was said
 	missing []unit.KeyDoc
 }
 
@@ -101,19 +104,16 @@ func (w *writer) fixed(path, value, comment string) {
 	w.comment[path] = comment
 }
 
-// lengthKey is the key for the length of what the load stands on, if none was said: a
-// unit cannot be published without one of the three.
+// lengthKey is the length to ask for where nobody said what kind of trailer it is, which
+// would tell. Most trailers have a deck.
 func (w *writer) lengthKey() string {
-	for _, path := range []string{"deck.length", "bed.length", "box.length"} {
-		if w.taken[path].Path != "" {
+	if w.kind != "" {
+		return ""
+	}
+	for _, k := range kinds.All() {
+		if k.Space != kinds.None && w.taken[string(k.Space)+".length"].Path != "" {
 			return ""
 		}
-	}
-	switch w.taken["kind"].Value {
-	case "dump":
-		return "bed.length"
-	case "enclosed", "livestock":
-		return "box.length"
 	}
 	return "deck.length"
 }
@@ -133,7 +133,7 @@ func (w *writer) holds(i int) bool {
 }
 
 func (w *writer) writes(k unit.KeyDoc) bool {
-	return k.Kind != "section" && (w.taken[k.Path].Path != "" || k.Needed || k.Path == w.length)
+	return k.Kind != "section" && (w.taken[k.Path].Path != "" || k.NeededFor(w.kind) || k.Path == w.length)
 }
 
 func (w *writer) line(indent int, text string) {

@@ -14,21 +14,22 @@ import (
 // not be in the house; a room of the table may be missing.
 const importTable = `
 measure:
+kinds:          measure
 tables:         measure
-unit:           measure media parallel orderedjson
-compute:        measure tables unit parallel
+unit:           measure media parallel orderedjson kinds
+compute:        measure tables unit parallel kinds
 inspect:        measure tables unit compute captions walkaround crosscheck media parallel
-elevation:      measure tables unit compute
+elevation:      measure tables unit compute kinds
 report:         measure unit compute inspect intake orderedjson
 feed:           unit
 stockfile:      measure unit compute orderedjson
-render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel
+render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel kinds
 publish:        parallel
 showroom:       inspect
 captions:
-walkaround:     measure captions
+walkaround:     measure captions kinds
 crosscheck:        measure unit walkaround
-intake:         measure unit captions walkaround crosscheck
+intake:         measure unit captions walkaround crosscheck kinds
 media:
 orderedjson:
 parallel:
@@ -46,6 +47,7 @@ policy/mutation:
 // file, no clock, no network and no page, so that the same unit gives the same figures
 // everywhere.
 const closedTable = `
+kinds:      os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 measure:    os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 tables:     os io/fs time net net/* html/template text/template math/rand math/rand/v2 os/*
 compute:    os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*

@@ -10,6 +10,7 @@ import (
 	qr "github.com/piglig/go-qr"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
@@ -83,15 +84,7 @@ func (m *maker) lot(e *entry) ([]byte, error) {
 		return nil, err
 	}
 	p := &lotSheet{sheet: s, Availability: e.Availability.Value, Price: price(e.Unit), Excludes: m.offered(e.Unit)}
-	p.Big = strings.ToLower(kindName[e.Kind.Value])
-	switch e.Kind.Value {
-	case "deck-over", "flatbed", "car-hauler":
-	default:
-		p.Big += " trailer"
-	}
-	if e.Kind.Value == "other" {
-		p.Big = "trailer"
-	}
+	p.Big = kinds.Of(e.Kind.Value).Noun
 	if l := e.work.Figure("deck-length"); l != nil {
 		p.Big = l.Text + " " + p.Big
 	}

@@ -9,6 +9,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
+	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
@@ -70,16 +71,19 @@ type labeled struct{ Label, Text, Metric, From, What, Source string }
 var order = map[string]int{"on the yard": 0, "on order": 1, "spoken for": 2, "sold": 3}
 
 // kindName is a kind as a page calls it.
-var kindName = map[string]string{
-	"deck-over": "Deck-over", "flatbed": "Flatbed", "equipment": "Equipment", "car-hauler": "Car hauler",
-	"utility": "Utility", "dump": "Dump", "tilt": "Tilt", "enclosed": "Enclosed", "livestock": "Livestock", "other": "Other",
-}
+var kindName = func() map[string]string {
+	out := map[string]string{}
+	for _, k := range kinds.All() {
+		out[k.Name] = k.Label
+	}
+	return out
+}()
 
 // yardPages are the front page, the page of each kind, the plain list of everything, and
 // the further pages of these. What the front page loads is made with them.
 func (m *maker) yardPages() ([]job, error) {
 	kind := map[string]int{}
-	for i, k := range unit.Kinds() {
+	for i, k := range kinds.Names() {
 		kind[k] = i
 	}
 	sorted := append([]*entry(nil), m.units...)
@@ -92,7 +96,7 @@ func (m *maker) yardPages() ([]job, error) {
 	})
 	groups := map[string][]*entry{"index.html": sorted}
 	files := []string{"index.html"}
-	for _, k := range unit.Kinds() {
+	for _, k := range kinds.Names() {
 		file := "kind-" + k + ".html"
 		for _, e := range sorted {
 			if e.kind == file {

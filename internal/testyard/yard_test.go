@@ -11,6 +11,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
+	"tarepage/internal/kinds"
 	"tarepage/internal/testyard"
 	"tarepage/internal/unit"
 )
@@ -37,18 +38,18 @@ func TestYardIsSound(t *testing.T) {
 	if cautions < n/2 {
 		t.Errorf("%d cautions in %d units, want more", cautions, n)
 	}
-	kinds := map[string]int{}
+	count := map[string]int{}
 	models, least, most, all := 0, 1<<30, 0, 0
 	for _, u := range stock.Units {
-		kinds[u.Kind.Value]++
+		count[u.Kind.Value]++
 		if u.Model.Given() {
 			models++
 		}
 		words := len(bytes.Fields(u.Body.Source))
 		least, most, all = min(least, words), max(most, words), all+words
 	}
-	for _, k := range unit.Kinds() {
-		if kinds[k] == 0 {
+	for _, k := range kinds.Names() {
+		if count[k] == 0 {
 			t.Errorf("no unit of kind %s", k)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"unicode"
 
+	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/orderedjson"
 )
@@ -72,6 +73,9 @@ func editorFile(title string, ks *keys, required []string, takes func(*key) bool
 	}
 	used := map[string]bool{}
 	top = append(top, member{"properties", editorKeys(ks, takes, used)})
+	if needs := editorNeeds(ks, required); needs != nil {
+		top = append(top, member{"allOf", needs})
+	}
 	var kinds members
 	for _, k := range editorKinds() {
 		if used[k.name] {
@@ -91,6 +95,45 @@ func editorFile(title string, ks *keys, required []string, takes func(*key) bool
 	return b.Bytes()
 }
 
+// editorNeeds are the keys that each kind of trailer needs, asked of a unit file that names
+// no model: a model could fill them in.
+func editorNeeds(ks *keys, required []string) []members {
+	kind := ks.byName["kind"]
+	if kind == nil || required == nil {
+		return nil
+	}
+	var out []members
+	for _, k := range kinds.All() {
+		if len(k.Needs) == 0 {
+			continue
+		}
+		is := members{{"type", "string"}, {"pattern", peeled(anyCase(k.Name))}}
+		out = append(out, members{
+			{"if", members{{"required", []string{"kind"}}, {"properties", members{{"kind", is}}}, {"not", members{{"required", []string{"model"}}}}}},
+			{"then", members{{"allOf", editorRequired(k.Needs)}}},
+		})
+	}
+	return out
+}
+
+// editorRequired asks for each key of a list: for bed.length, a bed that has a length.
+func editorRequired(paths []string) []members {
+	var out []members
+	for _, path := range paths {
+		var below members
+		names := strings.Split(path, ".")
+		for i := len(names) - 1; i >= 0; i-- {
+			one := members{{"required", []string{names[i]}}}
+			if below != nil {
+				one = append(one, member{"properties", members{{names[i], below}}})
+			}
+			below = one
+		}
+		out = append(out, below)
+	}
+	return out
+}
+
 func editorKeys(ks *keys, takes func(*key) bool, used map[string]bool) members {
 	var out members
 	for _, k := range ks.order {
@@ -104,6 +147,9 @@ func editorKeys(ks *keys, takes func(*key) bool, used map[string]bool) members {
 // editorKey is one key with what it means and what it takes.
 func editorKey(k *key, takes func(*key) bool, used map[string]bool) members {
 	doc := k.doc
+	if k.neededBy != nil {
+		doc += ". Needed before a unit of kind " + strings.Join(k.neededBy, ", ") + " is published"
+	}
 	if k.needed {
 		doc += ". Needed before the unit is published"
 		if strings.IndexByte(k.path, '.') < 0 && (k.name == "name" || k.name == "as-of") {

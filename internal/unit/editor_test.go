@@ -17,6 +17,7 @@ import (
 	"golang.org/x/tools/txtar"
 	"pgregory.net/rapid"
 
+	"tarepage/internal/kinds"
 	"tarepage/internal/unit"
 )
 
@@ -192,6 +193,9 @@ func frontOf(k unit.KeyDoc, value string) string {
 	if k.Path != "stock" {
 		front = "stock: A-1\n"
 	}
+	if k.Path == "kind" {
+		front += "model: a\n" // which may fill in what the kind needs
+	}
 	for _, y := range unit.YardKeys() {
 		if y.Path == k.Path && y.Doc == k.Doc {
 			front = ""
@@ -331,7 +335,7 @@ func schemaAlone(k unit.KeyDoc, value string) string {
 // accepts the reader reads without a finding, and what the reader reads the schema accepts.
 func TestEditorFilesAgreeWithTheReader(t *testing.T) {
 	schemas := editorSchemas(t)
-	agreed, kinds := map[bool]int{}, map[string]int{}
+	agreed, tried := map[bool]int{}, map[string]int{}
 	for _, name := range []string{"unit.schema.json", "yard.schema.json"} {
 		keys := unit.Keys()
 		if name == "yard.schema.json" {
@@ -342,7 +346,7 @@ func TestEditorFilesAgreeWithTheReader(t *testing.T) {
 				continue
 			}
 			// Keys of one kind share a definition; the long tests try every one.
-			if kinds[k.Kind]++; kinds[k.Kind] > 3 && k.Kind != "choice" && os.Getenv("TAREPAGE_LONG") == "" {
+			if tried[k.Kind]++; tried[k.Kind] > 3 && k.Kind != "choice" && os.Getenv("TAREPAGE_LONG") == "" {
 				continue
 			}
 			t.Run(k.Path, func(t *testing.T) {
@@ -383,7 +387,7 @@ func TestEditorFilesAgreeOnWholeFiles(t *testing.T) {
 	schemas := editorSchemas(t)
 	keys := unit.Keys()
 	rapid.Check(t, func(t *rapid.T) {
-		lines := []string{"stock: A-1"}
+		lines := []string{"stock: A-1", "model: a"} // the model may fill in what a kind needs
 		good := true
 		for range rapid.IntRange(0, 6).Draw(t, "keys") {
 			k := rapid.SampledFrom(keys).Draw(t, "key")
@@ -476,6 +480,56 @@ func TestEditorFilesAskMore(t *testing.T) {
 		}
 		if problems := formatProblems(c.schema, c.front); len(problems) > 0 && c.schema != "model.schema.json" {
 			t.Errorf("%q: the reader refuses it too: %v", c.front, fmt.Sprint(problems))
+		}
+	}
+}
+
+// TestEditorFilesAskWhatAKindNeeds: a unit that names no model has the keys that its kind
+// needs, if only empty ones, as the sheet of a recording has them.
+func TestEditorFilesAskWhatAKindNeeds(t *testing.T) {
+	schema := editorSchemas(t)["unit.schema.json"]
+	docs := map[string]unit.KeyDoc{}
+	for _, k := range unit.Keys() {
+		docs[k.Path] = k
+	}
+	for _, kind := range kinds.All() {
+		front := "stock: A-1\nkind: " + strings.ToUpper(kind.Name) + "\n"
+		if err := schema.Validate(jsonOf(t, front)); (err == nil) != (len(kind.Needs) == 0) {
+			t.Errorf("without %v: %v", kind.Needs, err)
+		}
+		if err := schema.Validate(jsonOf(t, front+"model: a\n")); err != nil {
+			t.Errorf("a model may give what a %s needs: %v", kind.Noun, err)
+		}
+		full, empty := front, front
+		for _, need := range kind.Needs {
+			k, ok := docs[need]
+			if !ok || k.Example == "" {
+				t.Fatalf("a %s needs %s, which is not a key with an example", kind.Noun, need)
+			}
+			if !k.NeededFor(kind.Name) || k.NeededFor("hovercraft") != k.Needed {
+				t.Errorf("%s is not known to be needed by a %s alone", need, kind.Noun)
+			}
+			section, name, _ := strings.Cut(need, ".")
+			full += section + ":\n  " + name + ": " + plainOrQuoted(k.Example) + "\n"
+			empty += section + ":\n  " + name + ":\n"
+		}
+		for _, front := range []string{full, empty} {
+			if err := schema.Validate(jsonOf(t, front)); err != nil {
+				t.Errorf("%s%v", front, err)
+			}
+		}
+		u, problems := unit.ReadUnit("content/units/a.md", []byte("---\n"+full+"---\n"))
+		if len(problems) > 0 || u.Kind.Value != kind.Name {
+			t.Errorf("kind %q, problems %v in\n%s", u.Kind.Value, problems, full)
+		}
+		bare, _ := unit.ReadUnit("content/units/a.md", []byte("---\n"+front+"---\n"))
+		if missing := len(bare.Missing()) - len(u.Missing()); missing != len(kind.Needs) {
+			t.Errorf("%s: %d keys are missing for the kind, want %v", kind.Name, missing, kind.Needs)
+		}
+		for _, m := range bare.Missing() {
+			if slices.Contains(kind.Needs, m.Path) && m.Noun != kind.Noun {
+				t.Errorf("%s is needed by every %q, not %q", m.Path, kind.Noun, m.Noun)
+			}
 		}
 	}
 }

@@ -7,8 +7,9 @@ package unit
 //	key   the key as it is written
 //	doc   what belongs there
 //	eg    an example; it is read in a test
-//	one   the only values it takes, separated by |
-//	need  "yes" if a unit cannot be published without it
+//	one   the only values it takes, separated by |, or the name of a table in valueTables
+//	need  "yes" if a unit cannot be published without it, whatever its kind; what only some
+//	      kinds need is in the table of internal/kinds
 //	note  "yes" if a text may carry a provenance in parentheses
 
 // A Section is a group of keys; At is where its own key stands.
@@ -28,7 +29,7 @@ type Unit struct {
 
 	Title        Text   `key:"title" doc:"what a customer reads first" eg:"102 in x 28 ft gooseneck deck-over, hydraulic tail" need:"yes"`
 	Stock        Text   `key:"stock" doc:"the yard's own number for this unit; letters, digits and dashes" eg:"SB-1043" need:"yes"`
-	Kind         Text   `key:"kind" doc:"the kind of trailer" eg:"deck-over" one:"deck-over|flatbed|equipment|car-hauler|utility|dump|tilt|enclosed|livestock|other" need:"yes"`
+	Kind         Text   `key:"kind" doc:"the kind of trailer" eg:"deck-over" one:"a kind of trailer" need:"yes"`
 	Make         Text   `key:"make" doc:"who built it" eg:"Oxbow Steelworks"`
 	Model        Text   `key:"model" doc:"the file in content/models/ that fills in what this unit leaves out" eg:"oxbow-20k"`
 	Year         Count  `key:"year" doc:"model year" eg:"2026"`

@@ -98,7 +98,7 @@ the JSON Schema that ` + "`editor-help`" + ` writes, so that it completes the ke
 func reference() string {
 	var b strings.Builder
 	b.WriteString(introduction)
-	b.WriteString("## The keys of a unit\n\nKeys marked \"yes\" under needed must be there before the unit is published.\n\n")
+	b.WriteString("## The keys of a unit\n\nKeys marked \"yes\" under needed must be there before a unit is published; some only for the kinds\nof trailer named there.\n\n")
 	tables(&b, unit.Keys())
 	b.WriteString("## The keys of the yard\n\n`content/yard.md` says who sells, and holds the settings that figures are worked with. It is\nwritten in the same way.\n\n")
 	tables(&b, unit.YardKeys())
@@ -142,6 +142,8 @@ func tables(b *strings.Builder, keys []unit.KeyDoc) {
 			}
 			if k.Needed {
 				needed = "yes"
+			} else if len(k.NeededBy) > 0 {
+				needed = "for " + strings.Join(k.NeededBy, ", ")
 			}
 			fmt.Fprintf(b, "| %s | %s | %s | %s | %s |\n", strings.TrimPrefix(k.Path, path+"."), takes, k.Doc, example, needed)
 		}

@@ -3,8 +3,11 @@ package unit
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 	"sync"
+
+	"tarepage/internal/kinds"
 )
 
 // A key is one key of the format.
@@ -15,19 +18,24 @@ type key struct {
 	example string
 	choices []string
 	needed  bool
-	noted   bool
-	index   int
-	kids    *keys // the keys below, for a section
-	list    bool  // a list of fields, photos or tie-downs
-	kind    string
+	// neededBy are the kinds of trailer that need the key, where not every kind does.
+	neededBy []string
+	noted    bool
+	index    int
+	kids     *keys // the keys below, for a section
+	list     bool  // a list of fields, photos or tie-downs
+	kind     string
 }
+
+// neededFor reports whether a unit of that kind needs the key.
+func (k *key) neededFor(kind string) bool { return k.needed || slices.Contains(k.neededBy, kind) }
 
 // keys are the keys of one section in the file's own order.
 type keys struct {
 	order  []*key
 	byName map[string]*key
 	names  []string
-	needed bool // a unit needs one of them, or one of a section's below
+	needed bool // a unit of some kind needs one of them, or one of a section's below
 }
 
 var (
@@ -38,6 +46,11 @@ var (
 )
 
 type namedKind interface{ kindName() string }
+
+// valueTables are the tables that a struct tag can name instead of listing values.
+var valueTables = map[string]func() []string{
+	"a kind of trailer": kinds.Names,
+}
 
 func schemaOf(t reflect.Type, prefix string) *keys {
 	ks := &keys{byName: map[string]*key{}}
@@ -52,8 +65,13 @@ func schemaOf(t reflect.Type, prefix string) *keys {
 			doc: f.Tag.Get("doc"), example: f.Tag.Get("eg"),
 			needed: f.Tag.Get("need") == "yes", noted: f.Tag.Get("note") == "yes",
 		}
-		if one := f.Tag.Get("one"); one != "" {
+		if one := f.Tag.Get("one"); valueTables[one] != nil {
+			k.choices = valueTables[one]()
+		} else if one != "" {
 			k.choices = strings.Split(one, "|")
+		}
+		if !k.needed && t != reflect.TypeFor[Yard]() {
+			k.neededBy = kinds.Needing(k.path)
 		}
 		switch p := reflect.New(f.Type).Interface().(type) {
 		case namedKind:
@@ -71,7 +89,7 @@ func schemaOf(t reflect.Type, prefix string) *keys {
 		if _, twice := ks.byName[name]; twice {
 			panic(fmt.Sprintf("unit: key %s stands twice in %s", k.path, t))
 		}
-		ks.needed = ks.needed || k.needed && !k.list || k.kids != nil && k.kids.needed
+		ks.needed = ks.needed || k.needed && !k.list || k.neededBy != nil || k.kids != nil && k.kids.needed
 		ks.order = append(ks.order, k)
 		ks.byName[name] = k
 		ks.names = append(ks.names, name)
@@ -86,8 +104,14 @@ type KeyDoc struct {
 	Doc     string
 	Example string
 	Choices []string
-	Needed  bool
+	// Needed reports that every unit needs the key; NeededBy are the kinds of trailer that
+	// need it where only some do.
+	Needed   bool
+	NeededBy []string
 }
+
+// NeededFor reports whether a unit of that kind needs the key.
+func (k KeyDoc) NeededFor(kind string) bool { return k.Needed || slices.Contains(k.NeededBy, kind) }
 
 // Keys lists every key of a unit file in the file's own order.
 func Keys() []KeyDoc { return describe(unitKeys(), nil) }
@@ -97,7 +121,7 @@ func YardKeys() []KeyDoc { return describe(yardKeys(), nil) }
 
 func describe(ks *keys, out []KeyDoc) []KeyDoc {
 	for _, k := range ks.order {
-		out = append(out, KeyDoc{k.path, k.kind, k.doc, k.example, k.choices, k.needed})
+		out = append(out, KeyDoc{k.path, k.kind, k.doc, k.example, k.choices, k.needed, k.neededBy})
 		if k.kids != nil {
 			out = describe(k.kids, out)
 		}
@@ -111,9 +135,6 @@ func describe(ks *keys, out []KeyDoc) []KeyDoc {
 	return out
 }
 
-// Kinds are the kinds of trailer, in the format's own order.
-func Kinds() []string { return unitKeys().byName["kind"].choices }
-
 // A Missing is a key without which a unit cannot be published.
 type Missing struct {
 	Path string
@@ -125,11 +146,13 @@ type Missing struct {
 	At Pos
 	// Empty reports that the key stands there without a value.
 	Empty bool
+	// Noun is the kind of trailer that needs it, "dump trailer", or empty where every unit does.
+	Noun string
 }
 
-// Missing lists the needed keys that the unit does not give.
+// Missing lists the keys that a unit of its kind needs and that it does not give.
 func (u *Unit) Missing() []Missing {
-	return missing(unitKeys(), reflect.ValueOf(u).Elem(), u.Top, nil)
+	return missing(unitKeys(), reflect.ValueOf(u).Elem(), u.Kind.Value, u.Top, nil)
 }
 
 // Unread lists the keys at which something stands, in the unit or in its model, that does
@@ -151,10 +174,10 @@ func unread(ks *keys, v reflect.Value, out []string) []string {
 
 // Missing lists the needed keys that the yard's file does not give.
 func (y *Yard) Missing() []Missing {
-	return missing(yardKeys(), reflect.ValueOf(y).Elem(), y.Top, nil)
+	return missing(yardKeys(), reflect.ValueOf(y).Elem(), "", y.Top, nil)
 }
 
-func missing(ks *keys, v reflect.Value, at Pos, out []Missing) []Missing {
+func missing(ks *keys, v reflect.Value, kind string, at Pos, out []Missing) []Missing {
 	if v.Type() != reflect.TypeFor[Unit]() && v.Type() != reflect.TypeFor[Yard]() {
 		if s := v.Field(0).Interface().(Section); s.At.Known() {
 			at = s.At
@@ -164,11 +187,14 @@ func missing(ks *keys, v reflect.Value, at Pos, out []Missing) []Missing {
 		switch {
 		case k.kids != nil:
 			if k.kids.needed {
-				out = missing(k.kids, v.Field(k.index), at, out)
+				out = missing(k.kids, v.Field(k.index), kind, at, out)
 			}
-		case k.needed && !k.list:
+		case k.neededFor(kind) && !k.list:
 			if blank, lacks := v.Field(k.index).Addr().Interface().(leaf).lacks(); lacks {
 				m := Missing{Path: k.path, Doc: k.doc, Example: k.example, At: at}
+				if !k.needed {
+					m.Noun = kinds.Of(kind).Noun
+				}
 				if blank.Known() {
 					m.At, m.Empty = blank, true
 				}

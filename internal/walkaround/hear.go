@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tarepage/internal/captions"
+	"tarepage/internal/kinds"
 )
 
 // bar is the confidence below which a figure is given no role.
@@ -196,11 +197,13 @@ func (s *sentence) body() (holds part, told bool) {
 	for i := range s.t {
 		switch k, n := s.kindAt(i); {
 		case n == 0 || k.role != "kind" || s.is(i-1, "my", "his", "her"):
-		case k.value == "dump":
-			return bedPart, true
-		case k.value == "enclosed", k.value == "livestock":
-			return boxPart, true
 		default:
+			switch kinds.Of(string(k.value)).Space {
+			case kinds.Bed:
+				return bedPart, true
+			case kinds.Box:
+				return boxPart, true
+			}
 			return noPart, true
 		}
 	}

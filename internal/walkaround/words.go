@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tarepage/internal/captions"
+	"tarepage/internal/kinds"
 )
 
 // A spokenKind is a phrase and the word of the unit file that it means.
@@ -14,32 +15,14 @@ type spokenKind struct {
 	phrase string
 }
 
-// kinds is the list of words that are heard. The values are the unit file's own.
-var kinds = []spokenKind{
+// spokenKinds are the phrases that are heard, without those for the kind of trailer, which
+// internal/kinds holds. The values are the unit file's own.
+var spokenKinds = []spokenKind{
 	{"hitch.kind", "bumper-pull", "bumper pull"},
 	{"hitch.kind", "gooseneck", "gooseneck"},
 	{"hitch.kind", "gooseneck", "goose neck"},
 	{"hitch.kind", "fifth-wheel", "fifth wheel"},
 	{"hitch.kind", "pintle", "pintle"},
-	{"kind", "deck-over", "deck over"},
-	{"kind", "flatbed", "flatbed"},
-	{"kind", "equipment", "equipment trailer"},
-	{"kind", "car-hauler", "car hauler"},
-	{"kind", "utility", "utility trailer"},
-	{"kind", "dump", "dump trailer"},
-	{"kind", "dump", "dump bed"},
-	{"kind", "dump", "tandem dump"},
-	{"kind", "dump", "profile dump"},
-	{"kind", "dump", "axle dump"},
-	{"kind", "tilt", "tilt deck"},
-	{"kind", "tilt", "tilt trailer"},
-	{"kind", "tilt", "tilt equipment trailer"},
-	{"kind", "tilt", "tilt deck equipment trailer"},
-	{"kind", "enclosed", "enclosed"},
-	{"kind", "enclosed", "cargo trailer"},
-	{"kind", "livestock", "livestock"},
-	{"kind", "livestock", "stock trailer"},
-	{"kind", "livestock", "cattle trailer"},
 	{"brakes.kind", "electric", "electric brakes"},
 	{"brakes.kind", "electric", "brakes are electric"},
 	{"brakes.kind", "electric over hydraulic", "electric over hydraulic"},
@@ -70,7 +53,13 @@ var kinds = []spokenKind{
 
 var kindPhrases = func() map[string][]spokenKind {
 	m := map[string][]spokenKind{}
-	for _, k := range kinds {
+	all := slices.Clone(spokenKinds)
+	for _, k := range kinds.All() {
+		for _, phrase := range k.Said {
+			all = append(all, spokenKind{"kind", Word(k.Name), phrase})
+		}
+	}
+	for _, k := range all {
 		first, _, _ := strings.Cut(k.phrase, " ")
 		m[first] = append(m[first], k)
 	}
