@@ -157,7 +157,7 @@ func TestUnitsAreMultipliedInMeasureOnly(t *testing.T) {
 			t.Error(s)
 		}
 		// A drawing turns inches into points of the page; figures do not.
-		if name := room(p.PkgPath); name == "compute" || name == "inspect" || name == "render" || name == "report" {
+		if name := short(p.PkgPath); name == "compute" || name == "inspect" || name == "render" || name == "report" {
 			for _, s := range badDisguises(p) {
 				t.Error(s)
 			}
@@ -167,7 +167,7 @@ func TestUnitsAreMultipliedInMeasureOnly(t *testing.T) {
 
 func TestPagesDoNoArithmetic(t *testing.T) {
 	for _, p := range load(t) {
-		if name := room(p.PkgPath); name == "render" || name == "report" {
+		if name := short(p.PkgPath); name == "render" || name == "report" {
 			for _, s := range badRenderSums(p) {
 				t.Error(s)
 			}
@@ -180,7 +180,7 @@ var figures = []string{"measure", "tables", "compute", "inspect", "elevation"}
 
 func TestNoFusedMultiplyAddCanShow(t *testing.T) {
 	for _, p := range load(t) {
-		if strings.Contains(" "+strings.Join(figures, " ")+" ", " "+room(p.PkgPath)+" ") {
+		if strings.Contains(" "+strings.Join(figures, " ")+" ", " "+short(p.PkgPath)+" ") {
 			for _, s := range badFusing(p) {
 				t.Error(s)
 			}

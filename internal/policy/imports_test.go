@@ -97,7 +97,7 @@ func TestImportTable(t *testing.T) {
 		}
 	}
 	for _, p := range load(t) {
-		name := room(p.PkgPath)
+		name := short(p.PkgPath)
 		mayEnter, ok := allowed[name]
 		if !ok {
 			t.Errorf("package %s is not in the import table; the design says what belongs there", p.PkgPath)
@@ -105,8 +105,8 @@ func TestImportTable(t *testing.T) {
 		}
 		for path := range p.Imports {
 			if strings.HasPrefix(path, module+"/") {
-				if !slices.Contains(mayEnter, room(path)) {
-					t.Errorf("%s imports %s; it may import only: %s", name, room(path), strings.Join(mayEnter, ", "))
+				if !slices.Contains(mayEnter, short(path)) {
+					t.Errorf("%s imports %s; it may import only: %s", name, short(path), strings.Join(mayEnter, ", "))
 				}
 				continue
 			}

@@ -45,7 +45,7 @@ func load(t *testing.T) []*packages.Package {
 }
 
 // room is a package's name in the house: measure, cmd/build, themes/default.
-func room(path string) string {
+func short(path string) string {
 	return strings.TrimPrefix(strings.TrimPrefix(path, module+"/"), "internal/")
 }
 

@@ -6,140 +6,78 @@ import (
 	"go/token"
 	"path"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
-	"unicode"
 
+	"golang.org/x/net/html"
 	"golang.org/x/tools/go/packages"
 )
 
-// Words that belong to other tools. The product has its own (the design, "Words").
+// Names that other programs made their own. What people see and type has names of our own:
+// commands, flags, keys, labels and file names. Comments and documents may use any plain
+// English word, and so may sentences in messages.
 var (
-	// anywhere: in no identifier and in no text that a person reads.
-	anywhere = []string{"slug", "draft", "permalink", "shortcode", "taxonomy", "archetype", "collection", "layout", "partial", "baseurl", "base url", "deploy"}
-	// asVerb: plain English elsewhere (a new trailer, a clean deck), but no command, flag
-	// or identifier of ours by itself.
-	asVerb = []string{"serve", "watch", "new", "clean"}
+	otherNames = []string{"slug", "draft", "permalink", "shortcode", "taxonomy", "taxonomies", "archetype", "collection", "layout", "partial", "baseurl", "deploy", "_index"}
+	// otherVerbs are plain English in a value (condition: new), but not a verb or a flag.
+	otherVerbs = []string{"serve", "watch", "new", "clean"}
 )
 
-// allowed are the places where such a word is plain English or somebody else's, with why.
-var allowed = map[string]string{
-	"internal/unit/format.go: new":        "condition: new, as the trade says it of a trailer",
-	"internal/compute/excise.go: new":     "the same condition, read",
-	"internal/compute/label.go: new":      "the same condition, read",
-	"internal/walkaround/dates.go: new":   "\"a new twenty-four footer\": what people say in a recording",
-	"internal/walkaround/numeral.go: new": "the same talk",
-	"internal/walkaround/words.go: new":   "condition: new, heard",
-	"cmd/build/main.go: clean":            "the exit status; the design's own words are \"0 clean\"",
-	"internal/unit/editor.go: draft":      "the address of JSON Schema's seventh draft, in the standard's own words",
-	"internal/stockfile/schema.go: draft": "the address of JSON Schema 2020-12, in the standard's own words",
-	"internal/showroom/room.go: serve":    "what net/http calls answering on a listener; no verb of the command",
-	"internal/showroom/room.go: watch":    "the eye on the folders, below; no verb of the command",
-	"internal/showroom/watch.go: watch":   "what the system and its library call it; no verb of the command",
+// allowedNames are strings in the code that look like a name and are not one of ours.
+var allowedNames = map[string]string{
+	"cmd/build/main.go: clean": "part of the usage text: exit status 0 clean",
 }
 
-// vendored are the files that are somebody else's, as they came.
+// vendored files belong to somebody else and came as they are.
 var vendored = map[string]string{
-	"themes/default/search.js": "MiniSearch 7.2.0, unchanged but for its license at the head",
+	"themes/default/search.js": "MiniSearch 7.2.0, unchanged except for its license at the top",
 }
 
-// parts splits an identifier into its lower-case words: baseURL is base url.
-func parts(name string) []string {
-	var out []string
-	var word []rune
-	rs := []rune(name)
-	for i, r := range rs {
-		starts := unicode.IsUpper(r) && i > 0 && (!unicode.IsUpper(rs[i-1]) || i+1 < len(rs) && unicode.IsLower(rs[i+1]))
-		if (starts || r == '_' || r == '-') && len(word) > 0 {
-			out = append(out, strings.ToLower(string(word)))
-			word = nil
-		}
-		if r != '_' && r != '-' {
-			word = append(word, r)
-		}
-	}
-	if len(word) > 0 {
-		out = append(out, strings.ToLower(string(word)))
-	}
-	return out
-}
+var otherForm = regexp.MustCompile(`(?i)(^|[^a-z])(` + strings.Join(otherNames, "|") + `)(s|es|ed|ing)?($|[^a-z])`)
 
-var anywhereForm = regexp.MustCompile(`(?i)\b(` + strings.Join(anywhere, "|") + `)(s|es|ed|ing)?\b|\b_index\b|taxonomies`)
-
-// badIdentifier names the word in an identifier that is not ours, or "".
-func badIdentifier(name string) string {
-	joined := strings.Join(parts(name), " ")
-	if m := anywhereForm.FindString(joined); m != "" {
-		return strings.ToLower(m)
-	}
-	for _, w := range asVerb {
-		if strings.EqualFold(name, w) {
-			return w
-		}
+// otherName returns the word in a name that belongs to other programs, or "".
+func otherName(name string) string {
+	if m := otherForm.FindStringSubmatch(name); m != nil {
+		return strings.ToLower(m[2])
 	}
 	return ""
 }
 
-// badText names the word in a text that is not ours, or "". In the command a text that is
-// only a verb is a verb or a flag of it; elsewhere "new" is a trailer's condition.
-func badText(text string, command bool) string {
-	if m := anywhereForm.FindString(text); m != "" {
-		return strings.ToLower(m)
-	}
-	if !command {
-		return ""
-	}
-	bare := strings.TrimLeft(strings.TrimSpace(text), "-")
-	for _, w := range asVerb {
-		if bare == w {
-			return w
-		}
-	}
-	return ""
-}
+// nameForm is the form of a key, a flag, a verb or a file name.
+var nameForm = regexp.MustCompile(`^-{0,2}[a-z_][a-z0-9._-]*$`)
 
-// borrowed lists the words of a package that are not ours.
-func borrowed(p *packages.Package) (out []string) {
-	say := func(n ast.Node, word, what string) {
+// namesInCode lists the names in a package's strings and struct tags that are not ours.
+func namesInCode(p *packages.Package) (out []string) {
+	command := strings.HasPrefix(short(p.PkgPath), "cmd/")
+	say := func(n ast.Node, word, text string) {
 		at := place(p, n)
 		file, _, _ := strings.Cut(at, ":")
-		if allowed[file+": "+word] == "" {
-			out = append(out, fmt.Sprintf("%s: %q in %s", at, word, what))
+		if allowedNames[file+": "+word] == "" {
+			out = append(out, fmt.Sprintf("%s: %q in %s", at, word, text))
 		}
 	}
-	command := strings.HasPrefix(room(p.PkgPath), "cmd/")
 	for _, f := range p.Syntax {
-		imports := map[*ast.BasicLit]bool{}
-		for _, spec := range f.Imports {
-			imports[spec.Path] = true
-		}
 		ast.Inspect(f, func(n ast.Node) bool {
 			switch n := n.(type) {
-			case *ast.Ident:
-				if p.TypesInfo.Defs[n] != nil {
-					if w := badIdentifier(n.Name); w != "" {
-						say(n, w, "the identifier "+n.Name)
-					}
-				}
+			case *ast.ImportSpec:
+				return false
 			case *ast.Field:
 				if n.Tag != nil {
-					for _, quoted := range regexp.MustCompile(`"[^"]*"`).FindAllString(n.Tag.Value, -1) {
-						for _, choice := range strings.Split(strings.Trim(quoted, `"`), "|") {
-							if w := badText(choice, command); w != "" {
-								say(n.Tag, w, quoted)
-							}
-						}
+					if w := otherName(n.Tag.Value); w != "" {
+						say(n.Tag, w, n.Tag.Value)
 					}
-					imports[n.Tag] = true
 				}
 			case *ast.BasicLit:
-				if n.Kind == token.STRING && !imports[n] {
-					if text, err := strconv.Unquote(n.Value); err == nil {
-						if w := badText(text, command); w != "" {
-							say(n, w, n.Value)
-						}
-					}
+				text, err := strconv.Unquote(n.Value)
+				if n.Kind != token.STRING || err != nil || !nameForm.MatchString(text) {
+					return true
+				}
+				if w := otherName(text); w != "" {
+					say(n, w, n.Value)
+				}
+				if bare := strings.TrimLeft(text, "-"); command && slices.Contains(otherVerbs, bare) {
+					say(n, bare, n.Value)
 				}
 			}
 			return true
@@ -148,75 +86,98 @@ func borrowed(p *packages.Package) (out []string) {
 	return out
 }
 
-// Code's own words in templates, styles and scripts that are the languages' and not ours.
-var languages = strings.NewReplacer("table-layout", "", "new Set", "", "new Map", "", "new URL", "", "new Date", "", "new Event", "")
+// labelTags are the elements whose text names something on a page.
+var labelTags = []string{"h1", "h2", "h3", "h4", "button", "label", "legend", "summary", "th", "dt", "option", "nav", "a", "title"}
 
-func TestNoBorrowedWords(t *testing.T) {
-	used := map[string]bool{}
-	for _, p := range load(t) {
-		for _, s := range borrowed(p) {
-			t.Error(s + "; the design's \"Words\" has ours")
-		}
-	}
-	sources(t, func(file string, data []byte) {
-		if strings.HasPrefix(path.Base(file), "_index") {
-			t.Errorf("%s: a file of that name is another tool's", file)
-		}
-		if vendored[file] != "" {
-			return
-		}
-		switch path.Ext(file) {
-		case ".html", ".css", ".js", ".md", ".svg":
-			for i, line := range strings.Split(languages.Replace(string(data)), "\n") {
-				if m := anywhereForm.FindString(line); m != "" && !strings.Contains(file, "/testdata/") {
-					t.Errorf("%s:%d: %q; the design's \"Words\" has ours", file, i+1, m)
-				}
+var templateAction = regexp.MustCompile(`\{\{[^}]*\}\}`)
+
+// labelsInTemplate lists the labels of a template that hold a name which is not ours.
+func labelsInTemplate(text string) (out []string) {
+	z := html.NewTokenizer(strings.NewReader(templateAction.ReplaceAllString(text, "")))
+	depth := 0
+	for {
+		switch z.Next() {
+		case html.ErrorToken:
+			return out
+		case html.StartTagToken:
+			if name, _ := z.TagName(); slices.Contains(labelTags, string(name)) {
+				depth++
 			}
-		}
-		for key := range allowed {
-			if at, word, _ := strings.Cut(key, ": "); at == file && strings.Contains(strings.ToLower(string(data)), word) {
-				used[key] = true
+		case html.EndTagToken:
+			if name, _ := z.TagName(); slices.Contains(labelTags, string(name)) {
+				depth--
 			}
-		}
-	})
-	for key := range allowed {
-		if !used[key] {
-			t.Errorf("%s is allowed and does not stand there any more", key)
+		case html.TextToken:
+			if label := strings.TrimSpace(string(z.Text())); depth > 0 && otherName(label) != "" {
+				out = append(out, label)
+			}
 		}
 	}
 }
 
-func TestTheWordRuleFindsWhatItIsFor(t *testing.T) {
+func TestNamesAreOurOwn(t *testing.T) {
+	for _, p := range load(t) {
+		for _, s := range namesInCode(p) {
+			t.Error(s + "; other programs use that name, take one of our own")
+		}
+	}
+	used := map[string]bool{}
+	sources(t, func(file string, data []byte) {
+		if w := otherName(path.Base(file)); w != "" && vendored[file] == "" {
+			t.Errorf("%s: other programs use the name %q", file, w)
+		}
+		if path.Ext(file) == ".html" && strings.HasPrefix(file, "themes/") {
+			for _, label := range labelsInTemplate(string(data)) {
+				t.Errorf("%s: other programs use a name in the label %q", file, label)
+			}
+		}
+		for key := range allowedNames {
+			if at, word, _ := strings.Cut(key, ": "); at == file && strings.Contains(string(data), word) {
+				used[key] = true
+			}
+		}
+	})
+	for key := range allowedNames {
+		if !used[key] {
+			t.Errorf("allowedNames lists %s, which is gone; take it off the list", key)
+		}
+	}
+}
+
+func TestTheNameRuleFindsWhatItIsFor(t *testing.T) {
 	const source = `package p
 
-const baseURL = "x"
-
-var NewDraft = "y"
+// A comment may speak of the layout of a draft.
+var baseURL = "x"
 
 func serve() {}
 
-func newSheet() string { return "a clean deck, new paint" }
+func sentence() string { return "a clean deck, and a collection of layouts" }
 
 var flag = "-watch"
 
 var verb = "deploy"
 
-var plain = "serve yourself"
+var file = "_index.md"
 
 type layoutOf struct{ A string ` + "`one:\"draft|used\"`" + ` }
 `
 	var got []string
-	for _, s := range borrowed(written(t, module+"/cmd/p", source)) {
+	for _, s := range namesInCode(written(t, module+"/cmd/p", source)) {
 		_, at, _ := strings.Cut(s, "written.go:")
 		line, _, _ := strings.Cut(at, ":")
 		got = append(got, line)
 	}
-	if s := strings.Join(got, " "); s != "3 5 7 11 13 17 17" {
+	if s := strings.Join(got, " "); s != "10 12 14 16" {
 		t.Errorf("found at lines %s", s)
+	}
+	labels := labelsInTemplate(`<h2>Drafts of {{.Draft}}</h2><p>The layout of the deck</p><button>Deploy</button>{{template "layout"}}`)
+	if s := strings.Join(labels, ", "); s != "Drafts of, Deploy" {
+		t.Errorf("found the labels %s", s)
 	}
 }
 
-// Every package says in one place what it is, and in its first words its name.
+// Every package says in one place what it is, and begins with its name.
 func TestEveryPackageSaysWhatItIs(t *testing.T) {
 	for _, p := range load(t) {
 		var docs []string
@@ -238,8 +199,7 @@ func TestEveryPackageSaysWhatItIs(t *testing.T) {
 	}
 }
 
-// Nothing lives outside the build: a file that is left out of it is never compiled and
-// rots unseen.
+// No file is left out of the build, for then it would never be compiled again.
 func TestNothingIsLeftOutOfTheBuild(t *testing.T) {
 	form := regexp.MustCompile(`(?m)^//\s*(go:build|\+build)\b.*\b(ignore|never|exclude)\b`)
 	if !form.MatchString("package p\n//go:build " + "ignore\n") {

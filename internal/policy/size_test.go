@@ -1,0 +1,184 @@
+package policy
+
+import (
+	"fmt"
+	"go/ast"
+	"go/token"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// A function of production code has at most so many branches and lines. Both are far above
+// what is usual here; a reader should not have to keep more in mind.
+const (
+	mostBranches = 20
+	mostLines    = 60
+)
+
+// The speech code in walkaround is over the limits as a whole, and will be replaced.
+var sizeExempt = []string{"walkaround"}
+
+// stillTooLarge lists the functions that are over a limit, each with the reason. It only
+// shrinks.
+var stillTooLarge = map[string]string{
+	"captions plain":              "to be split",
+	"captions readTime":           "to be split",
+	"cmd/build command.build":     "to be split",
+	"cmd/build command.photos":    "to be split",
+	"cmd/build parse":             "to be split",
+	"compute Rig.sensible":        "to be split",
+	"compute floorOf":             "to be split",
+	"compute pencil.ladder":       "to be split",
+	"compute pencil.partsOf":      "to be split",
+	"compute senselessTow":        "to be split",
+	"inspect Case.contradictions": "to be split",
+	"intake Talk.take":            "to be split",
+	"measure numberAt":            "to be split",
+	"measure parse":               "to be split",
+	"media LookAtVideo":           "to be split",
+	"media jpegHead":              "to be split",
+	"media webpHead":              "to be split",
+	"photo Shop.Work":             "to be split",
+	"photo readCurve":             "to be split",
+	"photo readProfile":           "to be split",
+	"publish locate":              "to be split",
+	"publish survey":              "to be split",
+	"render maker.stockFile":      "to be split",
+	"render maker.unit":           "to be split",
+	"render maker.yardPages":      "to be split",
+	"render plates":               "to be split",
+	"render wordParts":            "to be split",
+	"showroom Room.show":          "to be split",
+	"stockfile Schema":            "to be split",
+	"stockfile columns":           "to be split",
+	"tables sheet.read":           "to be split",
+	"tables tireRules":            "to be split",
+	"testyard Unit":               "to be split",
+	"unit Field.read":             "to be split",
+	"unit Memory.Read":            "to be split",
+	"unit reader.split":           "to be split",
+}
+
+// branches counts the ways through a function: 1, and 1 for each if, for, case, && and ||
+// (T. McCabe, A Complexity Measure, IEEE Transactions on Software Engineering, 1976).
+func branches(n ast.Node) int {
+	count := 1
+	ast.Inspect(n, func(n ast.Node) bool {
+		switch n := n.(type) {
+		case *ast.IfStmt, *ast.ForStmt, *ast.RangeStmt:
+			count++
+		case *ast.CaseClause:
+			if n.List != nil {
+				count++
+			}
+		case *ast.CommClause:
+			if n.Comm != nil {
+				count++
+			}
+		case *ast.BinaryExpr:
+			if n.Op == token.LAND || n.Op == token.LOR {
+				count++
+			}
+		}
+		return true
+	})
+	return count
+}
+
+// functions calls each for every function of a file, and for the functions in the values of
+// its variables, such as the check of a rule.
+func functions(f *ast.File, each func(name string, n ast.Node)) {
+	for _, d := range f.Decls {
+		switch d := d.(type) {
+		case *ast.FuncDecl:
+			name := d.Name.Name
+			if d.Recv != nil && len(d.Recv.List) == 1 {
+				name = receiver(d.Recv.List[0].Type) + "." + name
+			}
+			each(name, d)
+		case *ast.GenDecl:
+			ast.Inspect(d, func(n ast.Node) bool {
+				if lit, ok := n.(*ast.FuncLit); ok {
+					each(varName(d, lit), lit)
+					return false
+				}
+				return true
+			})
+		}
+	}
+}
+
+func receiver(e ast.Expr) string {
+	switch e := e.(type) {
+	case *ast.StarExpr:
+		return receiver(e.X)
+	case *ast.IndexExpr:
+		return receiver(e.X)
+	case *ast.Ident:
+		return e.Name
+	}
+	return "?"
+}
+
+// varName is the variable in whose value a function literal is.
+func varName(d *ast.GenDecl, lit *ast.FuncLit) string {
+	for _, s := range d.Specs {
+		if v, ok := s.(*ast.ValueSpec); ok && v.Pos() <= lit.Pos() && lit.End() <= v.End() {
+			return v.Names[0].Name
+		}
+	}
+	return "?"
+}
+
+func TestNoFunctionIsTooLarge(t *testing.T) {
+	for _, p := range load(t) {
+		if slices.Contains(sizeExempt, short(p.PkgPath)) {
+			continue
+		}
+		for _, f := range p.Syntax {
+			functions(f, func(name string, n ast.Node) {
+				b := branches(n)
+				lines := p.Fset.Position(n.End()).Line - p.Fset.Position(n.Pos()).Line + 1
+				if b <= mostBranches && lines <= mostLines {
+					return
+				}
+				key := short(p.PkgPath) + " " + name
+				if stillTooLarge[key] == "" {
+					t.Errorf("%s: %s has %d branches and %d lines, at most %d and %d; split it", place(p, n), key, b, lines, mostBranches, mostLines)
+				}
+			})
+		}
+	}
+}
+
+func TestBranchesAreCounted(t *testing.T) {
+	p := written(t, module+"/internal/p", `package p
+
+func straight() {}
+
+func some(a, b bool, n int) int {
+	if a && b || !a {
+		return 1
+	}
+	for range n {
+		switch n {
+		case 1, 2:
+		default:
+		}
+	}
+	return 0
+}
+
+type thing struct{}
+
+func (t *thing) check() { if true {} }
+
+var rule = func(n int) bool { return n > 2 || n < 0 }
+`)
+	var got []string
+	functions(p.Syntax[0], func(name string, n ast.Node) { got = append(got, fmt.Sprint(name, " ", branches(n))) })
+	if s := strings.Join(got, ", "); s != "straight 1, some 6, thing.check 2, rule 2" {
+		t.Errorf("counted %s", s)
+	}
+}
