@@ -8,6 +8,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
+	"tarepage/internal/render"
 	"tarepage/internal/unit"
 )
 
@@ -15,8 +16,8 @@ import (
 type yard struct {
 	stock *unit.Stock
 	works []*compute.Work // briefs, but for a desk that keeps them whole
-	// again works the figures of a unit once more; nil where the works are whole.
-	again    func(*unit.Unit) *compute.Work
+	// figures works the figures of a unit once more; nil where the works are whole.
+	figures  render.Figures
 	problems []unit.Problem
 	found    [][]inspect.Finding // of each unit by itself
 	findings []inspect.Finding
@@ -24,11 +25,16 @@ type yard struct {
 
 // whole is the work of unit i with all figures.
 func (y *yard) whole(i int) *compute.Work {
-	if y.again == nil {
+	if y.figures == nil {
 		return y.works[i]
 	}
-	return y.again(y.stock.Units[i])
+	return y.figures.Of(y.stock.Units[i])
 }
+
+// again works the figures of a unit once more, by the yard's settings.
+type again struct{ settings compute.Settings }
+
+func (a again) Of(u *unit.Unit) *compute.Work { return compute.Unit(u, a.settings) }
 
 // desk is where units are read, worked and inspected, each as soon as it is read, so that
 // no more than the results of a large yard are in memory at once. With memory.Keep it
@@ -99,7 +105,7 @@ func (c *command) look(d *desk) (*yard, error) {
 	}
 	y := &yard{stock: stock, problems: problems}
 	if !d.whole {
-		y.again = func(u *unit.Unit) *compute.Work { return compute.Unit(u, settings) }
+		y.figures = again{settings}
 	}
 	y.found = make([][]inspect.Finding, len(stock.Units))
 	for i, u := range stock.Units {

@@ -23,6 +23,7 @@ import (
 	"tarepage/internal/publish"
 	"tarepage/internal/render"
 	"tarepage/internal/report"
+	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
 	theme "tarepage/themes/default"
 )
@@ -211,40 +212,43 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	}
 	var mu sync.Mutex
 	of := map[string][32]byte{} // what each unit's pages are made from
-	var unheard render.Unheard
-	pages, err := c.pages(render.Input{
-		Stock: y.stock, Works: y.works, Again: y.again, Findings: y.findings, LeaveOut: held.Units, Basis: basis,
-		Media: func(path, name string) error {
-			return site.AddCovered(path, c.media(name), covers(y.stock, name))
-		},
-		Spool:    func(path string) (render.Spool, error) { return site.Spool(path) },
-		Pictures: pictures, File: site.AddFile, Card: c.card,
-		Unheard: func(u render.Unheard) { unheard = u }, Published: c.published,
-		Kept: func(path string, from [32]byte) (bool, error) {
-			mu.Lock()
-			of[path] = from
-			mu.Unlock()
-			sum, ok := last.page(path, from)
-			if !ok {
-				return false, nil
-			}
-			return site.Keep(path, sum)
-		},
-	}, site.Add)
+	in := render.Input{Stock: y.stock, Works: y.works, Figures: y.figures, Findings: y.findings, LeaveOut: held.Units, Basis: basis,
+		Pictures: pictures, Cards: &photo.Shop{Keep: c.keepDir()}}
+	made, err := c.pages(in, target{site, func(path string, from [32]byte) (bool, error) {
+		mu.Lock()
+		of[path] = from
+		mu.Unlock()
+		sum, ok := last.page(path, from)
+		if !ok {
+			return false, nil
+		}
+		return site.Keep(path, sum)
+	}})
+	for _, f := range made.Files {
+		if failed := site.AddFile(f.Path, f.From); failed != nil && err == nil {
+			err = fmt.Errorf("%s: %w", f.At, failed)
+		}
+	}
+	for _, f := range made.Media {
+		if failed := site.AddCovered(f.Path, c.media(f.From), covers(y.stock, f.From)); failed != nil && err == nil {
+			err = fmt.Errorf("%s: %w", f.At, failed)
+		}
+	}
 	if err != nil {
 		return failed, errors.Join(err, site.Abandon())
 	}
+	pages, unheard := made.Pages, c.unheard(&in)
 	moved, err := site.Finish()
 	if err != nil {
 		return failed, err
 	}
 	if known {
 		// The site is in its place: that the next build has to do it all again is no failure.
-		_ = c.remember(y, basis, start, pages, held, unheard.Undated, site, of)
+		_ = c.remember(y, basis, start, pages, held, unheard.undated, site, of)
 	}
 	say(func(w io.Writer) {
 		report.Built(w, tally, report.Site{Pages: pages, To: c.to, Written: moved.Written, Unchanged: moved.Unchanged,
-			Removed: moved.Removed, LeftOut: held.Names, Address: y.stock.Yard.Site(), Undated: unheard.Undated, Unsaid: unheard.Unsaid}, time.Since(start))
+			Removed: moved.Removed, LeftOut: held.Names, Address: y.stock.Yard.Site(), Undated: unheard.undated, Unsaid: unheard.unsaid}, time.Since(start))
 	})
 	return status(n), nil
 }
@@ -273,10 +277,41 @@ func (c *command) media(name string) string {
 }
 
 // pages makes the pages with the theme that was asked for, and hands them to add.
-func (c *command) pages(in render.Input, add func(string, []byte) error) (int, error) {
+func (c *command) pages(in render.Input, to render.Target) (render.Made, error) {
 	files, err := render.Theme(theme.Files, c.theme)
 	if err != nil {
-		return 0, err
+		return render.Made{}, err
 	}
-	return render.Site(files, in, add)
+	return render.Site(files, in, to)
+}
+
+// target is where the pages go: the staging, which knows which pages were made before.
+type target struct {
+	*publish.Staging
+	keep func(path string, from [32]byte) (bool, error)
+}
+
+func (t target) Keep(path string, from [32]byte) (bool, error) { return t.keep(path, from) }
+func (t target) Spool(path string) (render.Spool, error)       { return t.Staging.Spool(path) }
+
+// unheard are the units of which the feeds do not tell what there is to tell.
+type unheard struct{ undated, unsaid []string }
+
+func (c *command) unheard(in *render.Input) (out unheard) {
+	if in.Stock.Yard.Site() == "" {
+		return out // no feeds
+	}
+	var units []*unit.Unit
+	for i, u := range in.Stock.Units {
+		if !in.Published(i) {
+			continue
+		}
+		units = append(units, u)
+		// What is on order is told of when it comes.
+		if !u.Changed().Known() && u.Availability.Value != "on order" {
+			out.undated = append(out.undated, u.Stock.Value)
+		}
+	}
+	out.unsaid = stockfile.Unsaid(c.published(stockfile.JSONPath), units)
+	return out
 }

@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"tarepage/internal/inspect"
-	"tarepage/internal/linkcard"
 	"tarepage/internal/photo"
 	"tarepage/internal/publish"
 	"tarepage/internal/report"
@@ -108,11 +107,6 @@ func covers(s *unit.Stock, name string) []publish.Cover {
 		}
 	}
 	return nil
-}
-
-// card draws the picture that a shared link shows, or finds it beside the photos.
-func (c *command) card(f linkcard.Face) (linkcard.File, error) {
-	return linkcard.Drawn(&photo.Shop{Keep: c.keepDir()}, f)
 }
 
 // terminal reports whether somebody sits before it.

@@ -108,8 +108,8 @@ func (c *command) show(d *display, stdout, stderr io.Writer) (*showroom.Site, er
 	// Beside the site, since somebody waits for both.
 	version := make(chan string, 1)
 	go func() { version <- versionOf(y, basis, known) }()
-	site, err := render.Show(files, render.Input{Stock: y.stock, Works: y.works, Again: y.again, Findings: y.findings, Basis: basis,
-		Pictures: pictures, Card: c.card}, c.media, d.last)
+	site, err := render.Show(files, render.Input{Stock: y.stock, Works: y.works, Figures: y.figures, Findings: y.findings, Basis: basis,
+		Pictures: pictures, Cards: &photo.Shop{Keep: c.keepDir()}}, d.last)
 	if err != nil {
 		return nil, err
 	}
@@ -121,7 +121,13 @@ func (c *command) show(d *display, stdout, stderr io.Writer) (*showroom.Site, er
 	if !c.quiet {
 		report.Shown(stdout, report.Tally(program(), len(y.stock.Units), y.findings), time.Since(start))
 	}
-	return &showroom.Site{Version: <-version, File: site.File, Disk: site.Disk, Units: site.Units(), Findings: y.findings}, nil
+	return &showroom.Site{Version: <-version, File: site.File, Disk: func(name string) (string, error) {
+		from, media, err := site.Disk(name)
+		if media {
+			from = c.media(from)
+		}
+		return from, err
+	}, Units: site.Units(), Findings: y.findings}, nil
 }
 
 // versionOf is the same where everything that the site is made from is the same. Where that

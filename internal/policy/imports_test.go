@@ -38,7 +38,7 @@ linkcard:       elevation photo
 testyard:
 starter:
 themes/default:
-cmd/build:      measure tables unit compute inspect elevation report render publish showroom captions intake photo linkcard starter themes/default
+cmd/build:      measure tables unit compute inspect elevation report render stockfile publish showroom captions intake photo linkcard starter themes/default
 policy:
 policy/mutation:
 `

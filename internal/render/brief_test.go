@@ -30,10 +30,10 @@ func TestBriefsMakeTheSameSite(t *testing.T) {
 	made := func(in render.Input) map[string][]byte {
 		site := map[string][]byte{}
 		in.Stock, in.Findings = stock, findings
-		if _, err := render.Site(theme.Files, in, func(path string, data []byte) error {
+		if _, err := render.Site(theme.Files, in, render.AddFunc(func(path string, data []byte) error {
 			site[path] = bytes.Clone(data)
 			return nil
-		}); err != nil {
+		})); err != nil {
 			t.Fatal(err)
 		}
 		return site
@@ -43,13 +43,10 @@ func TestBriefsMakeTheSameSite(t *testing.T) {
 	for _, w := range whole {
 		briefs = append(briefs, w.Brief())
 	}
-	again := make(chan bool, 10*n)
-	got := made(render.Input{Works: briefs, Again: func(u *unit.Unit) *compute.Work {
-		again <- true
-		return compute.Unit(u, compute.SettingsOf(stock.Yard))
-	}})
-	if len(again) != n {
-		t.Errorf("figures of %d units were worked again %d times", n, len(again))
+	asked := figures{compute.SettingsOf(stock.Yard), make(chan bool, 10*n)}
+	got := made(render.Input{Works: briefs, Figures: asked})
+	if len(asked.times) != n {
+		t.Errorf("the figures of %d units were asked for %d times", n, len(asked.times))
 	}
 	if len(got) != len(want) || len(want) < 4*n {
 		t.Errorf("%d files from briefs, %d from all figures", len(got), len(want))
@@ -59,4 +56,15 @@ func TestBriefsMakeTheSameSite(t *testing.T) {
 			t.Errorf("%s differs", path)
 		}
 	}
+}
+
+// figures works out all figures of a unit and counts how often it is asked.
+type figures struct {
+	settings compute.Settings
+	times    chan bool
+}
+
+func (f figures) Of(u *unit.Unit) *compute.Work {
+	f.times <- true
+	return compute.Unit(u, f.settings)
 }

@@ -30,10 +30,10 @@ func whole(t *testing.T, dir string) map[string][]byte {
 	works := compute.Stock(stock)
 	files := map[string][]byte{}
 	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: inspect.Stock(stock, works, problems)},
-		func(path string, data []byte) error {
+		render.AddFunc(func(path string, data []byte) error {
 			files[path] = data
 			return nil
-		})
+		}))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -18,7 +18,7 @@ type linkCard struct {
 // carded gets the unit's card, or nothing where the site's address is not known: og:image
 // is a whole address (ogp.me, "Basic Metadata").
 func (m *maker) carded(e *entry) (*linkCard, error) {
-	if m.in.Card == nil || m.in.File == nil || m.in.Stock.Yard.Site() == "" {
+	if m.in.Cards == nil || m.in.Stock.Yard.Site() == "" {
 		return nil, nil
 	}
 	f := linkcard.Face{Yard: m.frame.Yard.Name, Title: e.Title.Value, Caution: "The label governs"}
@@ -50,7 +50,7 @@ func (m *maker) carded(e *entry) (*linkCard, error) {
 	if k, ok := elevation.SketchOf(e.work, linkcard.SketchWide, linkcard.SketchHigh); ok && f.Photo == nil {
 		f.Sketch = &k
 	}
-	made, err := m.in.Card(f)
+	made, err := linkcard.Drawn(m.in.Cards, f)
 	if err != nil {
 		return nil, fmt.Errorf("the card of its link: %w", err)
 	}
@@ -70,17 +70,15 @@ func shortMonth(long string) string {
 	return month[:min(3, len(month))] + " " + rest
 }
 
-// linkCards tells of the card of every unit. A card that could not be had was told of with
+// linkCards lists the card of every unit. A card that could not be had was told of with
 // its page.
-func (m *maker) linkCards() error {
+func (m *maker) linkCards() (out []File) {
 	for _, e := range m.units {
 		c, err := e.card()
 		if err != nil || c == nil {
 			continue
 		}
-		if err := m.in.File(c.path, c.from); err != nil {
-			return fmt.Errorf("%s: %w", e.File, err)
-		}
+		out = append(out, File{Path: c.path, From: c.from, At: e.File})
 	}
-	return nil
+	return out
 }

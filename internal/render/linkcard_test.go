@@ -12,7 +12,6 @@ import (
 	"golang.org/x/net/html"
 
 	"tarepage/internal/compute"
-	"tarepage/internal/linkcard"
 	"tarepage/internal/photo"
 	"tarepage/internal/render"
 	"tarepage/internal/unit"
@@ -33,14 +32,15 @@ func TestCardOfASharedLink(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		shop := &photo.Shop{Keep: t.TempDir()}
 		pages, files := map[string]string{}, map[string]string{}
-		_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: compute.Stock(stock),
-			File: func(path, from string) error { files[path] = from; return nil },
-			Card: func(f linkcard.Face) (linkcard.File, error) { return linkcard.Drawn(shop, f) },
-		}, func(path string, data []byte) error { pages[path] = string(data); return nil })
+		made, err := render.Site(theme.Files, render.Input{Stock: stock, Works: compute.Stock(stock),
+			Cards: &photo.Shop{Keep: t.TempDir()},
+		}, render.AddFunc(func(path string, data []byte) error { pages[path] = string(data); return nil }))
 		if err != nil {
 			t.Fatal(err)
+		}
+		for _, f := range made.Files {
+			files[f.Path] = f.From
 		}
 		for _, page := range []string{"u/ex-1.html", "u/ex-2.html"} {
 			og := graphOf(t, pages[page])

@@ -43,16 +43,18 @@ func recorded(t *testing.T, recording, yardKeys string, media map[string]string)
 		}
 	}
 	carried = map[string]string{}
-	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: findings,
-		Media: func(path, name string) error { carried[path] = name; return nil },
-	}, func(path string, data []byte) error {
-		if path == "u/ex-1.html" {
-			page = string(data)
-		}
-		return nil
-	})
+	made, err := render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: findings},
+		render.AddFunc(func(path string, data []byte) error {
+			if path == "u/ex-1.html" {
+				page = string(data)
+			}
+			return nil
+		}))
 	if err != nil {
 		t.Fatal(err)
+	}
+	for _, f := range made.Media {
+		carried[f.Path] = f.From
 	}
 	return page, carried
 }

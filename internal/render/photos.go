@@ -150,13 +150,13 @@ func poster(list []shownPhoto) string {
 	return "../" + best.made.At(photo.Poster).Name
 }
 
-// pictures tells of the files of every photo that a page shows, each once.
-func (m *maker) pictures() error {
+// pictures lists the files of every photo that a page shows, each once.
+func (m *maker) pictures() (out []File) {
 	told := map[string]bool{}
 	for _, e := range m.units {
 		for _, f := range e.media {
 			p := m.in.Pictures[f.Name]
-			if f.Path != "photos.file" || p == nil || m.in.File == nil {
+			if f.Path != "photos.file" || p == nil {
 				continue
 			}
 			for _, file := range append(append([]photo.File(nil), p.WebP...), p.JPEG) {
@@ -164,11 +164,9 @@ func (m *maker) pictures() error {
 					continue
 				}
 				told[file.Name] = true
-				if err := m.in.File(file.Name, file.From); err != nil {
-					return fmt.Errorf("%s: %w", f.Pos, err)
-				}
+				out = append(out, File{Path: file.Name, From: file.From, At: f.Pos.String()})
 			}
 		}
 	}
-	return nil
+	return out
 }

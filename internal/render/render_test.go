@@ -128,10 +128,10 @@ func allOf(files map[string]string) (map[string]string, error) {
 	works := compute.Stock(stock)
 	findings := inspect.Stock(stock, works, problems)
 	out := map[string]string{}
-	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: findings}, func(path string, data []byte) error {
+	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: findings}, render.AddFunc(func(path string, data []byte) error {
 		out[path] = string(data)
 		return nil
-	})
+	}))
 	return out, err
 }
 
@@ -343,12 +343,12 @@ func TestOwnTheme(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, err = render.Site(files, render.Input{Stock: stock, Works: compute.Stock(stock)}, func(path string, page []byte) error {
+	_, err = render.Site(files, render.Input{Stock: stock, Works: compute.Stock(stock)}, render.AddFunc(func(path string, page []byte) error {
 		if strings.HasSuffix(path, ".html") && !bytes.Contains(page, []byte("body{color:#123456}")) {
 			t.Errorf("%s does not have the theme's own style", path)
 		}
 		return nil
-	})
+	}))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -358,7 +358,7 @@ func TestOwnTheme(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(dir, "unit.html"), []byte(`{{define "main"}}{{.NoSuch}}{{end}}`), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := render.Site(files, render.Input{Stock: stock, Works: compute.Stock(stock)}, func(string, []byte) error { return nil }); err == nil || !strings.Contains(err.Error(), "NoSuch") {
+	if _, err := render.Site(files, render.Input{Stock: stock, Works: compute.Stock(stock)}, render.AddFunc(func(string, []byte) error { return nil })); err == nil || !strings.Contains(err.Error(), "NoSuch") {
 		t.Errorf("a template that asks for what there is not gives %v", err)
 	}
 }

@@ -20,8 +20,11 @@ type Showing struct {
 	// once, when it is asked for.
 	many     func() (*many, error)
 	programs func() (map[string][]byte, error)
-	disk     func() (map[string]string, error)
+	disk     func() onDisk
 }
+
+// onDisk is where files come from that are not made, by their paths in the site.
+type onDisk struct{ files, media map[string]string }
 
 type many struct {
 	jobs  []job // every page of the site
@@ -29,11 +32,9 @@ type many struct {
 	files map[string][]byte
 }
 
-// Show takes in what the site is made from. Media says where a file stands on the disk that
-// a unit names; of the Input, Unmade, Kept, Media and File are not called. Before is the
-// Showing that this one takes the place of, or nil: where the Basis is the same, so is the
-// theme, and it is not read again.
-func Show(theme fs.FS, in Input, media func(name string) string, before *Showing) (*Showing, error) {
+// Show takes in what the site is made from. Before is the Showing that this one takes the
+// place of, or nil: where the Basis is the same, so is the theme, and it is not read again.
+func Show(theme fs.FS, in Input, before *Showing) (*Showing, error) {
 	var p *press
 	if before != nil && before.m.in.Basis == in.Basis && in.Basis != ([32]byte{}) {
 		p = before.m.press
@@ -43,8 +44,6 @@ func Show(theme fs.FS, in Input, media func(name string) string, before *Showing
 			return nil, err
 		}
 	}
-	// A card is drawn only for whoever wants to be told where it stands.
-	in.Kept, in.Unmade, in.Media, in.File = nil, nil, nil, func(string, string) error { return nil }
 	m, err := begin(p, in)
 	if err != nil {
 		return nil, err
@@ -63,8 +62,8 @@ func Show(theme fs.FS, in Input, media func(name string) string, before *Showing
 			return nil, err
 		}
 		files := map[string][]byte{}
-		add := func(path string, data []byte) error { files[path] = data; return nil }
-		stock, err := m.stock(add)
+		to := AddFunc(func(path string, data []byte) error { files[path] = data; return nil })
+		stock, err := m.stock(to)
 		if err != nil {
 			return nil, err
 		}
@@ -77,14 +76,17 @@ func Show(theme fs.FS, in Input, media func(name string) string, before *Showing
 				return nil, err
 			}
 		}
-		return files, m.others(all.jobs, stock, add)
+		return files, m.others(all.jobs, stock, to)
 	})
-	s.disk = sync.OnceValues(func() (map[string]string, error) {
-		files := map[string]string{}
-		told := *m
-		told.in.File = func(path, from string) error { files[path] = from; return nil }
-		told.in.Media = func(path, name string) error { files[path] = media(name); return nil }
-		return files, errors.Join(told.pictures(), told.carry())
+	s.disk = sync.OnceValue(func() onDisk {
+		d := onDisk{files: map[string]string{}, media: map[string]string{}}
+		for _, f := range m.pictures() {
+			d.files[f.Path] = f.From
+		}
+		for _, f := range m.carry() {
+			d.media[f.Path] = f.From
+		}
+		return d
 	})
 	return s, nil
 }
@@ -99,7 +101,7 @@ func (s *Showing) makeMany() (*many, error) {
 	if err := m.scripted(); err != nil {
 		return nil, err
 	}
-	all := &many{jobs: m.jobs(yard, nil), pages: map[string]func() ([]byte, error){}, files: map[string][]byte{}}
+	all := &many{jobs: m.jobs(yard, nil, nil), pages: map[string]func() ([]byte, error){}, files: map[string][]byte{}}
 	for _, j := range all.jobs {
 		if j.unit == nil {
 			all.pages[j.path] = j.make
@@ -158,26 +160,27 @@ func (s *Showing) File(name string) ([]byte, error) {
 	return nil, fs.ErrNotExist
 }
 
-// Disk is where the file with the path stands: a worked photo, a recording, a card.
-func (s *Showing) Disk(name string) (from string, err error) {
+// Disk is where a file with the path in the site comes from that is not made: a photo or a
+// card on the disk, or, where media is true, a recording below content/.
+func (s *Showing) Disk(name string) (from string, media bool, err error) {
 	if rest, ok := strings.CutPrefix(name, "s/card-"); ok {
 		stock := rest[:max(strings.LastIndexByte(rest, '-'), 0)]
 		if e := s.byStock[stock+".html"]; e != nil {
-			if c, err := e.card(); err != nil || c == nil || c.path != name {
-				return "", errors.Join(fs.ErrNotExist, err)
-			} else {
-				return c.from, nil
+			c, err := e.card()
+			if err != nil || c == nil || c.path != name {
+				return "", false, errors.Join(fs.ErrNotExist, err)
 			}
+			return c.from, false, nil
 		}
 	}
-	files, err := s.disk()
-	if err != nil {
-		return "", err
+	d := s.disk()
+	if from, ok := d.files[name]; ok {
+		return from, false, nil
 	}
-	if from, ok := files[name]; ok {
-		return from, nil
+	if from, ok := d.media[name]; ok {
+		return from, true, nil
 	}
-	return "", fs.ErrNotExist
+	return "", false, fs.ErrNotExist
 }
 
 // named says of what page an error speaks.

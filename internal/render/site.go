@@ -15,7 +15,6 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/inspect"
-	"tarepage/internal/linkcard"
 	"tarepage/internal/parallel"
 	"tarepage/internal/photo"
 	"tarepage/internal/unit"
@@ -25,59 +24,81 @@ import (
 type Input struct {
 	Stock *unit.Stock
 	Works []*compute.Work // in the stock's order; nil for a file that did not read
-	// Again, where it is given, works the figures of a unit: the Works are then briefs
-	// (compute.Work.Brief), and the pages of one unit are made from what it returns.
-	Again    func(*unit.Unit) *compute.Work
+	// Figures gives all figures of a unit where the Works are briefs (compute.Work.Brief).
+	// It is nil where the Works have all figures themselves.
+	Figures  Figures
 	Findings []inspect.Finding
-	// LeaveOut are the files of the units that are kept out for their stops.
+	// LeaveOut are the files of the units that are kept out because they have stops.
 	LeaveOut map[string]bool
-	// Unmade, where it is given, is told of a unit whose page could not be made or
-	// added. With nil from it the site goes on without that page; any other error, or no
-	// Unmade, ends the site.
-	Unmade func(*unit.Unit, error) error
-	// Kept, where it is given, is asked of each page of one unit whether it is there already,
-	// by its path and a digest of everything that it is made from: Basis and what keys names.
-	// A page that is kept is not made, not handed to add, and counted as made.
-	Kept func(path string, of [32]byte) (bool, error)
-	// Basis is a digest of what every page is made from beside the yard: the program with
+	// Pictures are the finished photos, by the names of the originals below content/.
+	Pictures map[string]*photo.Picture
+	// Cards is where the pictures of shared links are drawn and kept; nil for a site without
+	// them. It is used only if the yard's file gives the site's address.
+	Cards *photo.Shop
+	// Basis is a digest of what every page is made from besides the yard: the program with
 	// its tables, and the theme.
 	Basis [32]byte
-	// Media, where it is given, is told of each file that the site needs beside its pages:
-	// its path in the site, and its name below content/. Each is told once.
-	Media func(path, name string) error
-	// Pictures are the photos that were worked, by their names below content/.
-	Pictures map[string]*photo.Picture
-	// File, where it is given, is told of each picture that the site needs: its path in the
-	// site, and where it stands on the disk. Each is told once.
-	File func(path, from string) error
-	// Card, where it is given, draws the picture that a shared link shows. It is called only
-	// where the yard's file gives the site's address, by several at a time.
-	Card func(linkcard.Face) (linkcard.File, error)
-	// Spool, where it is given, begins a file that is too large for memory in a large yard: it
-	// is written piece by piece, and belongs to the site once it was added.
-	Spool func(path string) (Spool, error)
-	// Unheard, where it is given, is told of the units that the feeds do not tell of, if there
-	// are feeds. Published, where it is given, reads a file of the site that was published
-	// before, nil for none: no page is made from it, but a price that changed and tells no day
-	// is found against it.
-	Unheard   func(Unheard)
-	Published func(path string) []byte
 }
 
-// A Spool is a file of the site that is written piece by piece.
+// Figures gives the figures of a unit. Several pages may ask at the same time.
+type Figures interface {
+	Of(*unit.Unit) *compute.Work
+}
+
+// Published reports whether the site has pages for unit i of the stock.
+func (in *Input) Published(i int) bool {
+	u := in.Stock.Units[i]
+	return in.Works[i] != nil && !u.Withhold.Given() && !in.LeaveOut[u.File]
+}
+
+// A Target takes the pages of a site while they are made: those of a large yard do not fit
+// into memory.
+type Target interface {
+	// Add takes the bytes of one file.
+	Add(path string, data []byte) error
+	// Keep reports whether the page of one unit need not be made, because the target has it
+	// from a build before. From is a digest of everything the page is made from. Several
+	// pages may be asked about at the same time.
+	Keep(path string, from [32]byte) (bool, error)
+	// Spool begins a file that is written piece by piece.
+	Spool(path string) (Spool, error)
+}
+
+// A Spool is a file of the site that is written piece by piece. It belongs to the site once
+// Add was called.
 type Spool interface {
 	io.Writer
 	Add() error
 }
 
-// spooled is a Spool that is held in memory and added as pages are.
+// AddFunc is a Target that takes every file whole and keeps none from before.
+type AddFunc func(path string, data []byte) error
+
+func (add AddFunc) Add(path string, data []byte) error  { return add(path, data) }
+func (add AddFunc) Keep(string, [32]byte) (bool, error) { return false, nil }
+func (add AddFunc) Spool(path string) (Spool, error)    { return &spooled{path: path, add: add}, nil }
+
+// spooled is a Spool in memory.
 type spooled struct {
 	bytes.Buffer
 	path string
-	add  func(path string, data []byte) error
+	add  AddFunc
 }
 
 func (s *spooled) Add() error { return s.add(s.path, s.Bytes()) }
+
+// Made tells what was made, and what the pages need besides.
+type Made struct {
+	Pages int
+	// Files are copied from the disk as they are: photos and link cards.
+	Files []File
+	// Media are the recordings that pages play. From is the name below content/.
+	Media []File
+}
+
+// A File is one that the site needs besides its pages: its path in the site, and where it
+// comes from. At is the place that names it, for errors.
+type File struct{ Path, From, At string }
 
 // PageOf is the path of a unit's page, named after its stock number.
 func PageOf(u *unit.Unit) string { return "u/" + strings.ToLower(u.Stock.Value) + ".html" }
@@ -168,11 +189,11 @@ func (e *entry) whole() *entry {
 
 // again is the entry with all figures of its unit.
 func (m *maker) again(e *entry) *entry {
-	if m.in.Again == nil {
+	if m.in.Figures == nil {
 		return e
 	}
 	whole := *e
-	whole.work = m.in.Again(e.Unit)
+	whole.work = m.in.Figures.Of(e.Unit)
 	return &whole
 }
 
@@ -218,60 +239,55 @@ func begin(p *press, in Input) (*maker, error) {
 	return m, nil
 }
 
-// Site makes every page, and the scripts that pages load, and hands each to add by its
-// path. It returns how many pages it made. Pages are made several at a time; add is called for one at a time.
-func Site(theme fs.FS, in Input, add func(path string, page []byte) error) (int, error) {
+// Site makes every page, and the scripts that pages load, and hands each to the target.
+// Pages are made several at a time; Add is called for one at a time.
+func Site(theme fs.FS, in Input, to Target) (Made, error) {
 	p, err := newPress(theme)
 	if err != nil {
-		return 0, err
+		return Made{}, err
 	}
 	m, err := begin(p, in)
 	if err != nil {
-		return 0, err
+		return Made{}, err
 	}
 	yard, err := m.yardPages()
 	if err != nil {
-		return 0, err
+		return Made{}, err
 	}
 	// What is for programs of each unit is made with its pages, while its figures are at hand.
-	stock, err := m.stock(add)
+	stock, err := m.stock(to)
 	if err != nil {
-		return 0, err
+		return Made{}, err
 	}
-	jobs := m.jobs(yard, stock)
-	made, err := run(jobs, add, in.Unmade)
+	jobs := m.jobs(yard, stock, to)
+	made, err := run(jobs, to)
 	if err != nil {
-		return made, err
+		return Made{}, err
 	}
 	if err := m.scripted(); err != nil {
-		return made, err
+		return Made{}, err
 	}
 	for _, f := range m.files {
-		if err := add(f.Path, f.text); err != nil {
-			return made, err
+		if err := to.Add(f.Path, f.text); err != nil {
+			return Made{}, err
 		}
 	}
-	if err := m.others(jobs, stock, add); err != nil {
-		return made, err
+	if err := m.others(jobs, stock, to); err != nil {
+		return Made{}, err
 	}
-	if err := m.pictures(); err != nil {
-		return made, err
-	}
-	if err := m.linkCards(); err != nil {
-		return made, err
-	}
-	return made, m.carry()
+	return Made{Pages: made, Files: append(m.pictures(), m.linkCards()...), Media: m.carry()}, nil
 }
 
 // jobs are the pages of the site, the yard's first, then each unit's, and with them, where a
-// stock is given, its lines of the stock for programs.
-func (m *maker) jobs(yard []job, stock *stock) []job {
+// stock is given, its lines of the stock for programs. Pages that the target, if there is
+// one, has already are kept.
+func (m *maker) jobs(yard []job, stock *stock, to Target) []job {
 	jobs := append(slices.Clip(yard), job{path: howPath, make: m.how}, job{path: gonePath, make: m.gone})
 	keep := m.keys()
 	for _, e := range m.units {
 		s := &shared{whole: func() *entry { return m.again(e) }}
 		own := m.pagesOf(e, s.take)
-		if m.in.Kept != nil {
+		if to != nil {
 			key := sync.OnceValue(func() [32]byte { return keep(e) })
 			for i := range own {
 				own[i].kept = func() (bool, error) {
@@ -279,7 +295,7 @@ func (m *maker) jobs(yard []job, stock *stock) []job {
 					if _, err := e.card(); err != nil {
 						return false, err
 					}
-					return m.in.Kept(own[i].path, key())
+					return to.Keep(own[i].path, key())
 				}
 			}
 		}
@@ -332,20 +348,16 @@ func offered(y *unit.Yard) string {
 	return s
 }
 
-// carry tells of the videos that the pages play.
-func (m *maker) carry() error {
+// carry lists the videos that the pages play, each once.
+func (m *maker) carry() (out []File) {
 	told := map[string]bool{}
 	for _, e := range m.units {
-		v := e.video()
-		if v == nil || m.in.Media == nil || told[v.Name] {
-			continue
-		}
-		told[v.Name] = true
-		if err := m.in.Media(MediaPath(v.Name), v.Name); err != nil {
-			return fmt.Errorf("%s: %w", v.Pos, err)
+		if v := e.video(); v != nil && !told[v.Name] {
+			told[v.Name] = true
+			out = append(out, File{Path: MediaPath(v.Name), From: v.Name, At: v.Pos.String()})
 		}
 	}
-	return nil
+	return out
 }
 
 // enter takes in the units that are published, with their cautions.
@@ -359,10 +371,10 @@ func (m *maker) enter() {
 	works := make([]*compute.Work, 0, len(m.in.Works))
 	m.units = make([]*entry, 0, len(m.in.Works))
 	for i, u := range m.in.Stock.Units {
-		w := m.in.Works[i]
-		if w == nil || u.Withhold.Given() || m.in.LeaveOut[u.File] {
+		if !m.in.Published(i) {
 			continue
 		}
+		w := m.in.Works[i]
 		e := &entry{
 			Unit: u, work: w, cautions: cautions[u.File],
 			path: PageOf(u), workings: WorkingsOf(u), lot: LotSheetOf(u), handOver: HandOverOf(u),
@@ -468,7 +480,7 @@ type job struct {
 const ahead = 64
 
 // run makes the pages several at a time and hands them on in their order, one at a time.
-func run(jobs []job, add func(string, []byte) error, unmade func(*unit.Unit, error) error) (made int, err error) {
+func run(jobs []job, to Target) (made int, err error) {
 	err = parallel.InOrder(len(jobs), ahead, func(i int) finished { return jobs[i].run() }, func(i int, f finished) error {
 		j := &jobs[i]
 		switch {
@@ -477,14 +489,11 @@ func run(jobs []job, add func(string, []byte) error, unmade func(*unit.Unit, err
 		case f.line != nil:
 			return f.line()
 		case !f.kept:
-			f.err = add(j.path, f.page)
+			f.err = to.Add(j.path, f.page)
 		}
 		if f.err == nil {
 			made++
 			return nil
-		}
-		if j.unit != nil && unmade != nil {
-			return unmade(j.unit, f.err)
 		}
 		return f.err
 	})

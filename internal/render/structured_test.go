@@ -37,7 +37,7 @@ func made(t testing.TB, root fs.FS) map[string]string {
 	works := compute.Stock(stock)
 	files := map[string]string{}
 	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: inspect.Stock(stock, works, problems)},
-		func(path string, data []byte) error { files[path] = string(data); return nil })
+		render.AddFunc(func(path string, data []byte) error { files[path] = string(data); return nil }))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -547,12 +547,12 @@ func TestStatedPictures(t *testing.T) {
 		}
 		var page string
 		_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: compute.Stock(stock), Pictures: pictures},
-			func(path string, data []byte) error {
+			render.AddFunc(func(path string, data []byte) error {
 				if path == "u/ex-1.html" {
 					page = string(data)
 				}
 				return nil
-			})
+			}))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -7,20 +7,19 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/feed"
 	"tarepage/internal/stockfile"
-	"tarepage/internal/unit"
 )
 
 // others hands on the files that are for programs and not for people: the stock, and where
 // the site's own address is known the feeds, the sitemap and what robots are told. They
 // go the way of the pages.
-func (m *maker) others(jobs []job, stock *stock, add func(path string, data []byte) error) error {
+func (m *maker) others(jobs []job, stock *stock, to Target) error {
 	var err error
 	put := func(path string, data []byte, failed error) {
 		if err == nil {
 			err = failed
 		}
 		if err == nil && data != nil {
-			err = add(path, data)
+			err = to.Add(path, data)
 		}
 	}
 	put("", nil, stock.end())
@@ -30,7 +29,6 @@ func (m *maker) others(jobs []job, stock *stock, add func(path string, data []by
 	if site == "" || err != nil {
 		return err
 	}
-	m.unheard()
 	news := m.news(site)
 	data, failed := feed.Atom(news)
 	put(feed.AtomPath, data, failed)
@@ -43,37 +41,6 @@ func (m *maker) others(jobs []job, stock *stock, add func(path string, data []by
 	}
 	put(feed.RobotsPath, feed.Robots(site), nil)
 	return err
-}
-
-// Unheard are the units of which the feeds do not tell what there is to tell, by their
-// stock numbers: feeds know no clock and go by the days that files state.
-type Unheard struct {
-	// Undated state no day at all, so that no feed names them.
-	Undated []string
-	// Unsaid have another price or availability than was published before, and no later day.
-	Unsaid []string
-}
-
-// unheard tells of them whoever asked.
-func (m *maker) unheard() {
-	if m.in.Unheard == nil {
-		return
-	}
-	var u Unheard
-	for _, e := range m.units {
-		// What is on order is told of when it comes.
-		if !e.Unit.Changed().Known() && e.Availability.Value != "on order" {
-			u.Undated = append(u.Undated, e.Stock.Value)
-		}
-	}
-	if m.in.Published != nil {
-		units := make([]*unit.Unit, len(m.units))
-		for i, e := range m.units {
-			units[i] = e.Unit
-		}
-		u.Unsaid = stockfile.Unsaid(m.in.Published(stockfile.JSONPath), units)
-	}
-	m.in.Unheard(u)
 }
 
 // sitemap lists the pages that a search engine is to know, in the order in which they
@@ -140,18 +107,14 @@ type stock struct {
 	files []Spool
 }
 
-// stock begins the files of the stock. What is too large for memory goes to a Spool, where
-// there are such, else to add.
-func (m *maker) stock(add func(path string, data []byte) error) (*stock, error) {
+// stock begins the files of the stock, which may be too large for memory.
+func (m *maker) stock(to Target) (*stock, error) {
 	s := new(stock)
 	var err error
 	s.Writer, err = stockfile.NewWriter(m.in.Stock.Yard, func(path string) (io.Writer, error) {
-		var f Spool = &spooled{path: path, add: add}
-		if m.in.Spool != nil {
-			var err error
-			if f, err = m.in.Spool(path); err != nil {
-				return nil, err
-			}
+		f, err := to.Spool(path)
+		if err != nil {
+			return nil, err
 		}
 		s.files = append(s.files, f)
 		return f, nil
