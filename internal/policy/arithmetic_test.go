@@ -46,7 +46,7 @@ func operations(p *packages.Package, each func(n ast.Node, x ast.Expr, op token.
 		ast.Inspect(f, func(n ast.Node) bool {
 			switch n := n.(type) {
 			case *ast.BinaryExpr:
-				if v := p.TypesInfo.Types[n]; v.Value == nil { // what is constant is exact
+				if v := p.TypesInfo.Types[n]; v.Value == nil { // a constant is exact
 					each(n, n.X, n.Op, n.Y)
 				}
 			case *ast.AssignStmt:
@@ -82,8 +82,8 @@ func badProducts(p *packages.Package) (out []string) {
 	return out
 }
 
-// badDisguises finds products and quotients of a unit that was made a plain number on the
-// spot: float64(a) * float64(b) says as little about its result as a * b.
+// badDisguises finds products and quotients in which a unit is converted to a plain number on
+// the spot: float64(a) * float64(b) says as little about its result as a * b.
 func badDisguises(p *packages.Package) (out []string) {
 	bare := func(e ast.Expr) bool {
 		call, ok := ast.Unparen(e).(*ast.CallExpr)
@@ -92,18 +92,18 @@ func badDisguises(p *packages.Package) (out []string) {
 	}
 	operations(p, func(n ast.Node, x ast.Expr, op token.Token, y ast.Expr) {
 		if (op == token.MUL || op == token.QUO) && (bare(x) || bare(y)) {
-			out = append(out, place(p, n)+": a unit made a plain number to be multiplied; use or add a named function in internal/measure/product.go")
+			out = append(out, place(p, n)+": a unit is converted to a plain number and multiplied; use or add a named function in internal/measure/product.go")
 		}
 	})
 	return out
 }
 
-// badRenderSums finds sums of units where pages are made: a number born there has no
-// check, no source and no test.
+// badRenderSums finds sums of units in the code that makes pages. Such a number would have no
+// rule that checks it, no source and no test.
 func badRenderSums(p *packages.Package) (out []string) {
 	operations(p, func(n ast.Node, x ast.Expr, op token.Token, y ast.Expr) {
 		if (op == token.ADD || op == token.SUB) && (isUnit(p.TypesInfo.TypeOf(x)) || isUnit(p.TypesInfo.TypeOf(y))) {
-			out = append(out, place(p, n)+": pages do no arithmetic; work it in internal/compute")
+			out = append(out, place(p, n)+": pages do no arithmetic; compute it in internal/compute")
 		}
 	})
 	return out
@@ -111,8 +111,8 @@ func badRenderSums(p *packages.Package) (out []string) {
 
 // badFusing finds products of floats whose rounding a compiler may drop by fusing them
 // with a following sum. By the Go specification ("Floating-point operators") only an
-// explicit conversion prevents it, even across statements; so a product must stand in a
-// conversion, in a further product or quotient, or as a call's argument.
+// explicit conversion prevents it, even across statements. So a product must be inside a
+// conversion, inside another product or quotient, or the argument of a call.
 func badFusing(p *packages.Package) (out []string) {
 	for _, f := range p.Syntax {
 		ast.Inspect(f, func(n ast.Node) bool {
@@ -175,7 +175,7 @@ func TestPagesDoNoArithmetic(t *testing.T) {
 	}
 }
 
-// figures are the rooms whose numbers are shown.
+// figures are the packages whose numbers are shown.
 var figures = []string{"measure", "tables", "compute", "inspect", "elevation"}
 
 func TestNoFusedMultiplyAddCanShow(t *testing.T) {

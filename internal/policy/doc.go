@@ -1,6 +1,7 @@
-// Package policy holds the project's own rules as tests: which package may import which,
-// that no unit-typed value is multiplied outside internal/measure, that no fused
-// multiply-add can show in a figure, that every package says what it may not do, and
-// that no borrowed word gets in. It has no code of its own; nothing imports it. The room
-// policy/mutation behind it is a command that checks the tests themselves.
+// Package policy holds the project's own rules as tests: which package may import which, no
+// product of two units outside internal/measure, no fused multiply-add that could change a
+// printed figure, names of our own, plain English, functions of a readable size, and the
+// licenses of what the binary contains. It has no production code, and nothing imports it.
+//
+// The command in policy/mutation checks the tests of the other packages.
 package policy

@@ -6,12 +6,12 @@ import (
 	"testing"
 )
 
-// The import table: each room of the house and the rooms it may enter. The road runs one
-// way: read (unit) -> work (compute) -> check (inspect) -> render -> publish.
+// The import table: each package and the packages it may import. Data flows one way: read
+// (unit), compute, inspect, render, publish.
 //
 // DO NOT EDIT THIS TABLE TO MAKE A BUILD PASS. A line may change only where the design
-// changes, and then DEVELOPERS.md changes with it. A room that is not in the table may
-// not be in the house; a room of the table may be missing.
+// changes, and then DEVELOPERS.md changes with it. Every package needs a line; a line may be
+// left for a package that is gone.
 const importTable = `
 measure:
 kinds:          measure
@@ -43,9 +43,9 @@ policy:
 policy/mutation:
 `
 
-// What of Go's own library a room may not use. What works figures or judges them sees no
-// file, no clock, no network and no page, so that the same unit gives the same figures
-// everywhere.
+// The parts of Go's standard library that a package may not use. Code that computes figures
+// or judges them knows no files, no clock, no network and no pages, so the same unit gives the
+// same figures everywhere.
 const closedTable = `
 kinds:      os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 measure:    os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
@@ -68,11 +68,10 @@ render:     embed time net net/* text/template math/rand math/rand/v2 os/*
 publish:    net net/* html/template text/template math/rand math/rand/v2
 `
 
-// inspect opens the archives beside its rules, which are embedded: io/fs and embed are
-// open to it. The spelling of walkaround's trade words is embedded. unit reads through the fs.FS it is given, and reads dates with time.
-
-// linkcard draws what render gives it in finished texts; it enters elevation for a sketch's shape
-// and photo for a worked photo and the place where cards are kept, and touches no file itself.
+// Exceptions: inspect embeds the archives of its rules, and walkaround its spelling of trade
+// words, so they may use io/fs or embed. unit reads through the fs.FS it is given, and parses
+// dates with time. linkcard draws finished texts; it imports elevation for the shape of a sketch,
+// and photo for processed photos and the folder in which cards are kept.
 
 func table(t *testing.T, text string) map[string][]string {
 	out := map[string][]string{}
@@ -82,7 +81,7 @@ func table(t *testing.T, text string) map[string][]string {
 			continue
 		}
 		if _, twice := out[name]; twice {
-			t.Fatalf("%s stands twice in the table", name)
+			t.Fatalf("%s is in the table twice", name)
 		}
 		out[name] = strings.Fields(list)
 	}
@@ -93,33 +92,33 @@ func TestImportTable(t *testing.T) {
 	allowed, closed := table(t, importTable), table(t, closedTable)
 	for name := range closed {
 		if _, ok := allowed[name]; !ok {
-			t.Errorf("%s is closed to some of the library and not in the import table", name)
+			t.Errorf("%s is in closedTable and not in importTable", name)
 		}
 	}
 	for _, p := range load(t) {
 		name := short(p.PkgPath)
-		mayEnter, ok := allowed[name]
+		mayImport, ok := allowed[name]
 		if !ok {
-			t.Errorf("package %s is not in the import table; the design says what belongs there", p.PkgPath)
+			t.Errorf("package %s is not in the import table; add a line to importTable", p.PkgPath)
 			continue
 		}
 		for path := range p.Imports {
 			if strings.HasPrefix(path, module+"/") {
-				if !slices.Contains(mayEnter, short(path)) {
-					t.Errorf("%s imports %s; it may import only: %s", name, short(path), strings.Join(mayEnter, ", "))
+				if !slices.Contains(mayImport, short(path)) {
+					t.Errorf("%s imports %s; it may import only: %s", name, short(path), strings.Join(mayImport, ", "))
 				}
 				continue
 			}
 			for _, c := range closed[name] {
 				if path == c || strings.HasSuffix(c, "/*") && strings.HasPrefix(path, strings.TrimSuffix(c, "*")) {
-					t.Errorf("%s imports %s, which is closed to it", name, path)
+					t.Errorf("%s imports %s, which closedTable forbids", name, path)
 				}
 			}
 		}
 	}
 }
 
-// The table itself runs one way: nobody may enter, by any road, a room that may enter him.
+// The table has no cycle: no package may import another that may import it, directly or not.
 func TestImportTableRunsOneWay(t *testing.T) {
 	allowed := table(t, importTable)
 	var reaches func(from, to string, seen map[string]bool) bool
@@ -131,13 +130,13 @@ func TestImportTableRunsOneWay(t *testing.T) {
 		}
 		return false
 	}
-	for name, rooms := range allowed {
+	for name, list := range allowed {
 		if reaches(name, name, map[string]bool{}) {
 			t.Errorf("%s leads back to itself", name)
 		}
-		for _, r := range rooms {
+		for _, r := range list {
 			if _, ok := allowed[r]; !ok {
-				t.Errorf("%s may enter %s, which has no line of its own", name, r)
+				t.Errorf("%s may import %s, which has no line in the table", name, r)
 			}
 		}
 	}

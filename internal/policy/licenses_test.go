@@ -21,17 +21,17 @@ var update = flag.Bool("update", false, "write docs/licenses.md from the modules
 
 const licensesFile = root + "/docs/licenses.md"
 
-// licensed is one module that the binary holds, with its license.
+// licensed is one module in the binary, with its license.
 type licensed struct {
 	path, version, dir string
 }
 
-// goFaces are the type faces with which the pictures of shared links are drawn.
+// goFaces are the typefaces in the pictures of shared links.
 const goFaces = "the Go type faces of golang.org/x/image"
 
-// goesAlong lists the modules that `go build ./cmd/build` compiles in, for the systems that
-// a release is made for: what Go itself says, not what go.mod asks for.
-func goesAlong(t *testing.T) []licensed {
+// inBinary lists the modules that go build compiles into the command, on the systems that a
+// release is for. It asks Go itself, since go.mod also names modules for tests.
+func inBinary(t *testing.T) []licensed {
 	t.Helper()
 	seen, compiled := map[string]licensed{}, map[string]bool{}
 	for _, system := range []string{"linux", "darwin", "windows"} {
@@ -63,10 +63,10 @@ func goesAlong(t *testing.T) []licensed {
 			seen[p.Module.Path] = licensed{p.Module.Path, p.Module.Version, p.Module.Dir}
 		}
 	}
-	// What is embedded as a file is no module, and goes along all the same.
+	// An embedded file is not a module, and still comes with a license.
 	const webp = "libwebp, with the interface of github.com/gen2brain/webp"
 	seen[webp] = licensed{webp, "v1.4.0", filepath.Join(root, "internal", "photo", "libwebp")}
-	// So do type faces, which have a notice of their own below the module that holds them.
+	// So do typefaces, which have their own notice in a folder of their module.
 	for path, m := range seen {
 		faces := filepath.Join(m.dir, "font", "gofont", "ttfs")
 		if path != "golang.org/x/image" || !compiled["golang.org/x/image/font/gofont/goregular"] {
@@ -82,7 +82,7 @@ func goesAlong(t *testing.T) []licensed {
 	return out
 }
 
-// goroot is where Go itself stands.
+// goroot is the folder of Go itself.
 func goroot(t *testing.T) string {
 	t.Helper()
 	out, err := exec.Command("go", "env", "GOROOT").Output()
@@ -107,7 +107,7 @@ func notices(t *testing.T, dir string) map[string]string {
 	for _, e := range entries {
 		name := strings.ToUpper(e.Name())
 		if e.Name() == "README" && filepath.Base(dir) == "ttfs" {
-			name = "LICENSE" // the type faces' notice stands in their README
+			name = "LICENSE" // the typefaces' notice is in their README
 		}
 		for _, begin := range []string{"LICENSE", "LICENCE", "COPYING", "NOTICE", "PATENTS"} {
 			if !e.IsDir() && strings.HasPrefix(name, begin) {
@@ -122,8 +122,8 @@ func notices(t *testing.T, dir string) map[string]string {
 	return out
 }
 
-// kind names a license by its SPDX name, after Google's license classifier; a text that it
-// does not recognize for the most part has none.
+// kind is the SPDX name of a license, according to Google's license classifier, or "" for a
+// text that the classifier mostly does not recognize.
 func kind(text string) string {
 	c := licensecheck.Scan([]byte(text))
 	var names []string
@@ -138,18 +138,18 @@ func kind(text string) string {
 	return strings.Join(names, ", ")
 }
 
-// known are the licenses that ask for no more than their notice, so that the binary may be
-// handed on with docs/licenses.md beside it. Another license is a decision for a person.
+// known are the licenses that ask only for their notice, so the binary may be passed on
+// together with docs/licenses.md. Any other license is a decision for a person.
 var known = []string{"MIT", "BSD-2-Clause", "BSD-3-Clause", "Apache-2.0", "ISC"}
 
-// overview gathers what goes along and the notices, each text once.
+// overview gathers the works and their notices, each text once.
 type overview struct {
 	t     *testing.T
 	order []string
 	whose map[string][]string // the text of a notice, and whose it is
 }
 
-// add enters the license files of one work and returns what they are called.
+// add takes the license files of one work and returns the names of the licenses.
 func (o *overview) add(what string, files map[string]string) string {
 	o.t.Helper()
 	var names, kinds []string
@@ -169,7 +169,7 @@ func (o *overview) add(what string, files map[string]string) string {
 		default:
 			for _, one := range strings.Split(k, ", ") {
 				if !slices.Contains(known, one) {
-					o.t.Errorf("%s is under %s; somebody has to decide whether it may go along", what, one)
+					o.t.Errorf("%s is under %s; a person has to decide whether it may be included", what, one)
 				}
 			}
 		}
@@ -186,8 +186,8 @@ func (o *overview) add(what string, files map[string]string) string {
 	return strings.Join(kinds, "; ")
 }
 
-// TestLicenses keeps the overview of what the site and the binary contain: every work of
-// others, its license as an independent classifier names it, and its notice.
+// TestLicenses keeps docs/licenses.md: every work by others in the site and in the binary, its
+// license as an independent classifier names it, and its notice.
 func TestLicenses(t *testing.T) {
 	o := &overview{t: t, whose: map[string][]string{}}
 	var b strings.Builder
@@ -197,7 +197,7 @@ func TestLicenses(t *testing.T) {
 	}
 	b.WriteString(licensesBinary)
 	fmt.Fprintf(&b, "| Go and its library | the one it is built with | %s |\n", o.add("Go and its library", notices(t, goroot(t))))
-	modules := goesAlong(t)
+	modules := inBinary(t)
 	if len(modules) < 5 {
 		t.Fatalf("only %d modules: %v", len(modules), modules)
 	}
@@ -215,16 +215,16 @@ func TestLicenses(t *testing.T) {
 	}
 	got, err := os.ReadFile(licensesFile)
 	if err != nil || string(got) != b.String() {
-		t.Errorf("docs/licenses.md is not what the command is built from (%v); run\n\tgo test ./internal/policy -run Licenses -update", err)
+		t.Errorf("docs/licenses.md is out of date (%v); run\n\tgo test ./internal/policy -run Licenses -update", err)
 	}
 }
 
-// another is a work of somebody else in the theme: a file whose first comment, /*! */, tells
-// whose it is and under what license.
+// another is a work by somebody else in the theme: a file whose first comment, /*! */, names
+// its author and license.
 type another struct{ file, what, notice string }
 
-// onTheSite lists the works of others that a site contains. A file of the theme that names
-// an author or a license anywhere else is reported: nobody would find it there.
+// onTheSite lists the works by others that a site contains. A theme file that names an author
+// or a license anywhere else is reported, for nobody would find it there.
 func onTheSite(t *testing.T) (out []another) {
 	t.Helper()
 	n := 0
@@ -243,7 +243,7 @@ func onTheSite(t *testing.T) (out []another) {
 		low := strings.ToLower(text)
 		for _, mark := range []string{"copyright", "©", "@license", "licensed under", "spdx-", "sourcemappingurl"} {
 			if strings.Contains(low, mark) {
-				t.Errorf("%s says %q: whose is it? a work of others tells it in its first comment, /*! */", path, mark)
+				t.Errorf("%s contains %q; name the author and the license of a work by others in its first comment, /*! */", path, mark)
 			}
 		}
 	})
@@ -253,19 +253,19 @@ func onTheSite(t *testing.T) (out []another) {
 	return out
 }
 
-const licensesIntroduction = `# Whose work goes along
+const licensesIntroduction = `# Licenses of the work of others
 
-This page is made by a test from what Go compiles into the command and from the theme's
-files, and fails when they change. The licenses are named as Google's license classifier
-names them. All of them let you use a work for anything and hand it on with its notice.
+A test makes this page from what Go compiles into the command and from the theme's files, and
+fails when the page is out of date. The names of the licenses are those of Google's license
+classifier. Each of them lets you use a work for any purpose and pass it on with its notice.
 
 ## The site
 
-The site holds your own words, photos and recordings, the templates, style and scripts of
-` + "`themes/default`" + `, and figures that were worked from published tables; each table names its
-sources on the page *How we figure*. No type face and no picture of anybody else is in it; the
-pictures of shared links are drawn with letters of the Go type faces, which are in the binary.
-Of the scripts these are of others; their notices stand in the files, so you need do nothing:
+The site contains your own words, photos and recordings, the templates, style and scripts of
+` + "`themes/default`" + `, and figures computed from published tables; the page *How we figure* names the
+sources of each table. It contains no typefaces and no pictures by others; the pictures of shared
+links use the letters of the Go typefaces, which are in the binary. These scripts are by others.
+Their notices are in the files, so you do not have to do anything:
 
 | file | work | license |
 | --- | --- | --- |
@@ -274,9 +274,9 @@ Of the scripts these are of others; their notices stand in the files, so you nee
 const licensesBinary = `
 ## The binary
 
-The binary holds the theme with the above, and these modules. Whoever hands the binary on
-gives this page along, for the notices at its end are what the licenses ask for. What only
-the tests use is in no binary and is not listed.
+The binary contains the theme with the scripts above, and these modules. If you pass the binary
+on, include this page: the licenses ask for the notices at its end. Modules that only the tests
+use are not in the binary and not listed.
 
 | module | version | license |
 | --- | --- | --- |

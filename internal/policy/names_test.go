@@ -66,7 +66,7 @@ func nameHash(name string) string {
 	return hex.EncodeToString(sum[:8])
 }
 
-// markup is what stands between the words of captions that is not said.
+// markup is the part of captions that nobody says.
 var markup = regexp.MustCompile(`<[^<>\n]{1,40}>`)
 
 var nameWord = regexp.MustCompile(`[a-z0-9&]+(?:-[a-z0-9]+)*`)
@@ -131,7 +131,7 @@ func TestNameListsCatch(t *testing.T) {
 		t.Errorf("hash of abc is %s", got)
 	}
 	makers := hashed(t, "makers.txt")
-	if !makers[nameHash("zyx" + "well")] {
+	if !makers[nameHash("zyx"+"well")] {
 		t.Error("the invented name that is in the list for this test, is not found")
 	}
 }

@@ -15,7 +15,7 @@ const module = "tarepage"
 
 const root = "../.."
 
-// project loads every package of the project once, without its tests, for all rules.
+// project loads every package once, without its tests, for all the rules.
 var project = sync.OnceValues(func() ([]*packages.Package, error) {
 	all, err := packages.Load(&packages.Config{
 		Mode: packages.NeedName | packages.NeedFiles | packages.NeedImports | packages.NeedSyntax | packages.NeedTypes | packages.NeedTypesInfo | packages.NeedExportFile,
@@ -44,12 +44,12 @@ func load(t *testing.T) []*packages.Package {
 	return all
 }
 
-// room is a package's name in the house: measure, cmd/build, themes/default.
+// short is a package's path without the module and internal/: measure, cmd/build.
 func short(path string) string {
 	return strings.TrimPrefix(strings.TrimPrefix(path, module+"/"), "internal/")
 }
 
-// place is a position as a person looks it up, below the project's root.
+// place is a position with the file's path below the top folder of the project.
 func place(p *packages.Package, n interface{ Pos() (pos tokenPos) }) string {
 	at := p.Fset.Position(n.Pos())
 	abs, err := filepath.Abs(root)

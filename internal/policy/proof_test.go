@@ -19,10 +19,10 @@ func (f from) Import(path string) (*types.Package, error) {
 	if p := f[path]; p != nil {
 		return p, nil
 	}
-	return nil, fmt.Errorf("%s is not there", path)
+	return nil, fmt.Errorf("%s is not loaded", path)
 }
 
-// written checks a source that stands in a test as if it were a package of the house.
+// written type-checks a source text from a test as if it were a package of the project.
 func written(t *testing.T, path, source string) *packages.Package {
 	t.Helper()
 	known := from{}
@@ -44,7 +44,7 @@ func written(t *testing.T, path, source string) *packages.Package {
 	return &packages.Package{PkgPath: path, Fset: fset, Syntax: []*ast.File{file}, Types: pkg, TypesInfo: info}
 }
 
-// The rules on arithmetic find what they are for, at its line, and nothing beside it.
+// The rules on arithmetic report the lines they are for, and no other.
 func TestTheArithmeticRulesFindWhatTheyAreFor(t *testing.T) {
 	const source = `package p
 

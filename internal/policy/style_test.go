@@ -57,7 +57,6 @@ var stillToRewrite = map[string]int{
 	"internal/measure":               30,
 	"internal/media":                 11,
 	"internal/photo":                 14,
-	"internal/policy":                10,
 	"internal/publish":               14,
 	"internal/render":                29,
 	"internal/report":                9,
