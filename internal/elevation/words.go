@@ -26,11 +26,7 @@ func Words(w *compute.Work) string {
 
 // title names the drawing in a line.
 func (f *facts) title() string {
-	kind := f.kind.Name
-	if kind == "other" {
-		kind = "trailer"
-	}
-	return fmt.Sprintf("Side view to scale: %s, %s %s", kind, f.length.text(), f.space)
+	return fmt.Sprintf("Side view to scale: %s, %s %s", f.kind.Noun, f.length.text(), f.space)
 }
 
 func (f *facts) words() string {

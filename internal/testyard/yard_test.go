@@ -11,7 +11,6 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
-	"tarepage/internal/kinds"
 	"tarepage/internal/testyard"
 	"tarepage/internal/unit"
 )
@@ -48,10 +47,9 @@ func TestYardIsSound(t *testing.T) {
 		words := len(bytes.Fields(u.Body.Source))
 		least, most, all = min(least, words), max(most, words), all+words
 	}
-	for _, k := range kinds.Names() {
-		if count[k] == 0 {
-			t.Errorf("no unit of kind %s", k)
-		}
+	// cmd/build's TestEveryKindGoesAllTheWay has a unit of every kind; this yard has many.
+	if len(count) < 10 {
+		t.Errorf("the units are of %d kinds only", len(count))
 	}
 	if models == 0 || least < 150 || most > 900 || most < 600 {
 		t.Errorf("%d units with a model; notes of %d to %d words", models, least, most)
