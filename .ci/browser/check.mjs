@@ -1,6 +1,6 @@
-// The browser checks: every page of the built site in Chromium, as a customer on a
-// phone sees it. node check.mjs SITE OUT. Without a browser it says loudly that it is
-// skipped; with -must that is a failure.
+// The browser checks: every page of the built site in Chromium, as a customer with a phone
+// sees it. node check.mjs SITE OUT. Without a browser the checks are skipped with a loud
+// message; with -must that is a failure. Each part prints what it took.
 import { chromium } from 'playwright-core';
 import axe from 'axe-core';
 import fs from 'node:fs';
@@ -9,7 +9,7 @@ import path from 'node:path';
 import { spawnSync } from 'node:child_process';
 import { find } from './find.mjs';
 import { lot } from './lot.mjs';
-import { room } from './room.mjs';
+import { showroom } from './showroom.mjs';
 import { tryout } from './try.mjs';
 import { pathToFileURL } from 'node:url';
 
@@ -28,13 +28,20 @@ function check(ok, what) {
   else { failures.push(what); console.log('FAIL ' + what); }
 }
 
+// Prints what a part took.
+let began = performance.now();
+function part(name) {
+  console.log(`${((performance.now() - began) / 1000).toFixed(1).padStart(7)} s  ${name}`);
+  began = performance.now();
+}
+
 const walk = dir => fs.readdirSync(dir, { withFileTypes: true }).flatMap(e =>
   e.isDirectory() ? walk(path.join(dir, e.name)) : [path.join(dir, e.name)]);
 const pages = walk(site).filter(f => f.endsWith('.html')).sort();
 check(pages.length > 0, 'the site has pages');
 fs.mkdirSync(out, { recursive: true });
 
-// A host of static files below a sub-path, as many hosts serve a site.
+// A server for static files below a path, which is how many hosts serve a site.
 const types = { '.html': 'text/html; charset=utf-8', '.txt': 'text/plain', '.css': 'text/css', '.js': 'text/javascript; charset=utf-8', '.svg': 'image/svg+xml',
   '.webp': 'image/webp', '.jpg': 'image/jpeg', '.mp4': 'video/mp4' };
 const prefix = '/some/where/';
@@ -67,7 +74,7 @@ async function visit(context, url, name) {
   return { page, asked };
 }
 
-// What a page says, less what only scripts can do and is marked so.
+// The text of a page, without the parts that need scripts and are marked so.
 const said = page => page.evaluate(() => {
   const copy = document.body.cloneNode(true);
   copy.querySelectorAll('.scripted, .pick, script, style').forEach(e => e.remove());
@@ -75,18 +82,18 @@ const said = page => page.evaluate(() => {
 });
 
 const words = new Map();
-// Pages that are one template's and differ in numbers only are looked at in the browser by
-// a sample, the first, the heaviest and the last of their folder; their links all are.
+// Pages of one template that differ only in numbers are opened as a sample: the first, the
+// heaviest and the last of their folder. The links of all of them are checked.
 const folders = Map.groupBy ? Map.groupBy(pages, f => path.dirname(path.relative(site, f))) : pages.reduce((m, f) => {
   const d = path.dirname(path.relative(site, f));
   return m.set(d, [...(m.get(d) || []), f]);
 }, new Map());
 const sampled = new Set([...folders].flatMap(([dir, list]) => /^(figures|lot|handover)$/.test(dir) ?
   [list[0], list.slice().sort((a, b) => fs.statSync(b).size - fs.statSync(a).size)[0], list.at(-1)] : list));
-// Pictures for a person to look at: one of each kind of page.
+// Screenshots for a person to look at: one of each kind of page.
 const pictured = /^(index|how-we-figure|404|(u|figures|lot|handover)[\\/]sb-1043)\.html$/;
 
-for (const file of pages) {
+async function lookAt(file) {
   const name = path.relative(site, file);
   const url = pathToFileURL(file).href;
 
@@ -138,8 +145,8 @@ for (const file of pages) {
   check(!/\s(src|srcset|poster)="(https?:)?\/\//.test(html) && !/@import|url\(\s*['"]?https?:/.test(html), `${name} names no file of another host`);
   for (const [, href] of html.matchAll(/\shref="([^"]*)"/g)) {
     let plain = href.replaceAll('&amp;', '&');
-    // The page for addresses that lead nowhere is shown at any depth: its links begin at
-    // the host's root, with the folder of the site's own address (the demo's is the root).
+    // The page for an unknown address is shown at any depth, so its links begin at the root
+    // of the host, with the folder of the site's own address (for the demo the root itself).
     if (name === '404.html' && plain.startsWith('/')) plain = plain.slice(1);
     if (/^(tel|mailto|https?|data):/.test(plain)) continue;
     check(!plain.startsWith('/'), `${name}: ${plain} is relative`);
@@ -147,14 +154,21 @@ for (const file of pages) {
     const target = to === '' ? file : path.join(path.dirname(file), decodeURIComponent(to));
     const there = fs.existsSync(target) && fs.statSync(target).isFile();
     check(there, `${name}: ${plain} leads to a file`);
-    // What stands behind # with an equals sign is no place: a state of the page, a time in a video.
+    // A fragment with an equals sign is not a place: it is a state of the page or a time in a video.
     if (there && place && !place.includes('=')) check(fs.readFileSync(target, 'utf8').includes(`id="${place}"`), `${name}: ${plain} leads to a place`);
   }
 }
 
-// At night and in the reader's own colors: a page of each sort, its text at 7 : 1 by day and
-// by night (WCAG 2.2, 1.4.6). Colors come from the style and not from the stock, so one
-// page of each sort holds for all.
+// Three pages at a time: one renders while another waits.
+const queue = pages.slice();
+await Promise.all(Array.from({ length: 3 }, async () => {
+  while (queue.length) await lookAt(queue.shift());
+}));
+part('every page');
+
+// By night and in the reader's own colors: one page of each kind, its text at a contrast of 7
+// to 1 by day and by night (WCAG 2.2, 1.4.6). The style sets the colors, so one page of each
+// kind is enough.
 {
   const sorts = [/^index/, /^kind-/, /^u[\\/]/, /^figures[\\/]/, /^how-we-figure/, /^404/]
     .map(sort => pages.find(f => sort.test(path.relative(site, f)))).filter(Boolean);
@@ -167,7 +181,7 @@ for (const file of pages) {
       await page.evaluate(() => document.querySelectorAll('details').forEach(d => { d.open = true; }));
       await page.screenshot({ path: path.join(out, `${path.relative(site, file).replace(/[\\/]/g, '-').replace('.html', '')}-${light}.png`) });
       if (light === 'forced') {
-        // The tape marks cautions: in the reader's colors it is still striped and bordered.
+        // The tape marks cautions. In the reader's colors it still has stripes and a border.
         const tape = await page.evaluate(() => [...document.querySelectorAll('.cautions, .warned')].map(e => {
           const s = getComputedStyle(e, '::before');
           return s.backgroundImage.includes('gradient') && s.borderTopStyle === 'solid';
@@ -185,14 +199,16 @@ for (const file of pages) {
   }
 }
 
-// Photos: what a phone loads before any tap, and what a tap on a small one brings.
+part('colors');
+
+// Photos: what a phone loads before a tap, and what a tap on a small picture brings.
 {
   const shows = pages.filter(f => fs.readFileSync(f, 'utf8').includes('class="pic"'));
   check(shows.length > 0, 'a unit page shows photos');
   for (const file of shows) {
     const name = path.relative(site, file);
     const context = await browser.newContext({ viewport: { width: 390, height: 844 }, deviceScaleFactor: 3 });
-    // With scripts on: a browser whose scripts are off loads no picture lazily (HTML Standard,
+    // With scripts on: without them a browser does not load pictures lazily (HTML Standard,
     // 2.5.7, lazy loading attributes).
     const { page, asked } = await visit(context, pathToFileURL(file).href, `${name}, photos`);
     await page.waitForLoadState('networkidle');
@@ -226,8 +242,10 @@ for (const file of pages) {
   }
 }
 
-// A recording: no byte of it before a tap, captions and chapters without a fetch, and a
-// moment of the notes seeks. From a folder on disk.
+part('photos');
+
+// A recording: none of it is loaded before a tap, captions and chapters need no request, and a
+// time in the notes seeks. From a folder on disk.
 {
   const file = pages.find(f => fs.readFileSync(f, 'utf8').includes('<video'));
   check(!!file, 'a unit page plays a recording');
@@ -237,7 +255,7 @@ for (const file of pages) {
     const { page, asked } = await visit(context, pathToFileURL(file).href, `${name}, recording`);
     await page.waitForLoadState('networkidle');
     check(!asked.some(u => /\.(mp4|mov|webm)/.test(u)), `${name}: no byte of video before a tap: ${asked}`);
-    check(/[0-9]:[0-9]{2} long, [0-9]+ [KM]B/.test(await page.locator('.walk .size').innerText()), `${name}: length and size stand before the tap`);
+    check(/[0-9]:[0-9]{2} long, [0-9]+ [KM]B/.test(await page.locator('.walk .size').innerText()), `${name}: length and size are shown before the tap`);
     const cues = kind => page.evaluate(async kind => {
       const t = [...document.querySelectorAll('video track')].find(t => t.kind === kind);
       if (!t) return 0;
@@ -252,12 +270,14 @@ for (const file of pages) {
     await moment.click();
     await page.waitForFunction(to => document.querySelector('video').currentTime >= to, to, { timeout: 10000 }).catch(() => {});
     const at = await page.evaluate(() => document.querySelector('video').currentTime);
-    check(to > 0 && at >= to && at < to + 4, `${name}: a moment seeks to ${to}, the video stands at ${at}`);
+    check(to > 0 && at >= to && at < to + 4, `${name}: a time seeks to ${to}, the video is at ${at}`);
     await context.close();
   }
 }
 
-// Served below a sub-path: walk from the yard to a unit, open a figure by its link.
+part('recording');
+
+// Served below a path: go from the yard to a unit, and open a figure by its link.
 {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
   const { page, asked } = await visit(context, base + 'index.html', 'served');
@@ -277,24 +297,28 @@ for (const file of pages) {
   await context.close();
 }
 
-// Within two thumb-scrolls of a phone of 390 by 844: the telephone, the tag, the elevation
-// and every caution. On every trailer's page, photos or not, in pounds and in kilograms.
+part('served');
+
+// Within two screens of a phone of 390 by 844: the telephone, the tag, the side view and every
+// caution. On every trailer's page, with and without photos, in pounds and in kilograms.
 for (const file of pages.filter(f => /^u[\\/]/.test(path.relative(site, f)))) {
   const name = path.relative(site, file);
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
-  const { page } = await visit(context, pathToFileURL(file).href, `${name}, two thumb-scrolls`);
+  const { page } = await visit(context, pathToFileURL(file).href, `${name}, two screens`);
   for (const system of ['pounds', 'kilograms']) {
     const ends = await page.evaluate(() => Object.fromEntries(['.call', '.price', '.tag', '.safety', '.side', '.cautions > ul'].map(s => [s, document.querySelector(s)?.getBoundingClientRect().bottom + scrollY])));
-    check(ends['.call'] <= 60 && ends['.price'] <= 844, `${name}: the telephone and the price stand in the first screen: ${JSON.stringify(ends)}`);
-    check(Object.values(ends).every(end => end === null || !(end > 2 * 844)), `${name}: tag, elevation and cautions within two thumb-scrolls in ${system}: ${JSON.stringify(ends)}`);
+    check(ends['.call'] <= 60 && ends['.price'] <= 844, `${name}: the telephone and the price are in the first screen: ${JSON.stringify(ends)}`);
+    check(Object.values(ends).every(end => end === null || !(end > 2 * 844)), `${name}: tag, side view and cautions within two screens in ${system}: ${JSON.stringify(ends)}`);
     await page.locator('.switch .units').click();
   }
   await context.close();
 }
 
-// Paper: the lot sheet and the hand-over card fill one page and no more, the spec sheet no
-// more than seven, in Letter and in A4. The pages are counted in the PDF that Chromium makes
-// (ISO 32000-1, 7.7.3.3: each is an object of /Type /Page).
+part('two screens');
+
+// Paper: the lot sheet and the hand-over card fill one page, the spec sheet at most seven, in
+// Letter and in A4. The pages are counted in the PDF that Chromium makes (ISO 32000-1,
+// 7.7.3.3: each is an object of /Type /Page).
 for (const [folder, most] of [['lot', 1], ['handover', 1], ['u', 7]]) {
   const list = pages.filter(f => path.dirname(path.relative(site, f)) === folder);
   const heaviest = list.slice().sort((a, b) => fs.statSync(b).size - fs.statSync(a).size).slice(0, folder === 'u' ? 3 : list.length);
@@ -312,7 +336,9 @@ for (const [folder, most] of [['lot', 1], ['handover', 1], ['u', 7]]) {
   await context.close();
 }
 
-// Keyboard: everything that can be reached shows where the focus is.
+part('paper');
+
+// Keyboard: every stop shows the focus.
 {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
   const first = pages.find(f => /[\\/]u[\\/]/.test(f));
@@ -329,18 +355,23 @@ for (const [folder, most] of [['lot', 1], ['handover', 1], ['u', 7]]) {
   }
   await context.close();
 }
+part('keyboard');
 await find(browser, { site, base, check, visit, spacing, axe, out });
+part('find');
 await tryout(browser, { site, base, check, visit, axe: async (page, name) => {
   await page.evaluate(axe.source);
   const r = await page.evaluate(() => window.axe.run({ rules: { 'target-size': { enabled: true } } }));
   check(r.violations.length === 0, `${name}: axe: ${JSON.stringify(r.violations.map(v => [v.id, v.nodes.map(n => n.target)]))}`);
 }, out });
+part('try');
 await lot(browser, { check, visit });
-await room(browser, { check, visit });
+part('lot');
+await showroom(browser, { check, visit });
+part('showroom');
 await browser.close();
 server.close();
 
-// The standard's own checker, if there is a Java to run it.
+// The HTML standard's own checker, which needs Java.
 const jar = path.resolve('node_modules/vnu-jar/build/dist/vnu.jar');
 const java = spawnSync('java', ['-version']);
 if (java.error) {
@@ -353,5 +384,6 @@ if (java.error) {
   check(messages.length === 0, 'vnu: ' + messages.slice(0, 5).map(m => `${path.relative(site, new URL(m.url).pathname)}:${m.lastLine} ${m.message}`).join('; '));
 }
 
+part('HTML conformance');
 console.log(`${passed} passed, ${failures.length} failed`);
 process.exit(failures.length ? 1 : 0);

@@ -1,6 +1,6 @@
 // The yard page as a customer uses it: chips, words, my machine, my truck, comparing.
-// Every step is a real click or key, and what it should give is read from the list of the
-// demo yard, not from the script.
+// Every step is a real click or key. The expected result is read from the list of the demo
+// yard, not from the script.
 import fs from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -9,10 +9,10 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
   const html = fs.readFileSync(path.join(site, 'index.html'), 'utf8');
   const all = (html.match(/<li class="card/g) || []).length;
   if (!html.includes('id="find"') || all < 10) {
-    check(false, 'find: the demo yard has no yard page to find on');
+    check(false, 'find: the demo yard has no yard page to search on');
     return;
   }
-  // Three ways in: a folder on disk, a host's root is like it, and below a sub-path.
+  // Two ways to open it: from a folder on disk, which is like a host's root, and below a path.
   for (const [how, url] of [['from a folder', pathToFileURL(path.join(site, 'index.html')).href], ['served', base + 'index.html']]) {
     const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
     const { page, asked } = await visit(context, url, `find ${how}`);
@@ -21,7 +21,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     const settled = async () => { await page.waitForTimeout(450); };
     const written = await page.locator('#cards').innerHTML();
 
-    // A kind's chip, and Back.
+    // The chip of a kind, and Back.
     await page.locator('.chip[data-v="dump"]').click();
     await settled();
     const dumps = Number(await page.locator('.chip[data-v="dump"]').getAttribute('data-n'));
@@ -32,11 +32,11 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     await page.goBack();
     await settled();
     check((await cards()).length === all, `find ${how}: Back shows all again`);
-    // The script's cards are the page's own, to the byte.
+    // The script draws the same cards as the page, byte for byte.
     const tidy = s => s.replace(/\s*\n\s*/g, '');
     check(tidy(await page.locator('#cards').innerHTML()) === tidy(written), `find ${how}: the script writes the cards as the page has them`);
 
-    // Two taps before a frame is drawn: both count, and one Back takes both away.
+    // Two taps before a frame is drawn: both count, and one Back undoes both.
     await page.evaluate(() => ['equipment', 'dump'].forEach(v => document.querySelector(`.chip[data-v="${v}"]`).click()));
     check(await page.locator('.chip[data-f="kind"][aria-pressed="true"]').count() === 2, `find ${how}: a pressed chip says so at once`);
     await settled();
@@ -45,7 +45,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     await settled();
     check((await page.evaluate(() => location.hash)) === '' && (await cards()).length === all, `find ${how}: one Back takes both away`);
 
-    // A card's own chips: hitch, and a length that none of them has.
+    // Chips for the hitch, and for a length that none of the trailers has.
     await page.locator('#needs summary').click();
     await page.locator('.chip[data-f="hitch"][data-v="gooseneck"]').click();
     await page.locator('.chip[data-v="dump"]').click();
@@ -65,7 +65,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     await page.locator('#load').fill('');
     await settled();
 
-    // Words, a slip of the finger among them; the search comes when it is asked for.
+    // Words, one with a typing mistake. The search is loaded when somebody asks for it.
     check(!asked.some(u => /search-|words-|statics-/.test(u)), `find ${how}: search and statics wait until they are asked for`);
     await page.locator('#words').fill('goosneck');
     await settled();
@@ -78,7 +78,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     await settled();
 
     // My machine: 8,500 lb on 12 ft, 80 in wide. A trailer of 7,000 lb cannot be among the
-    // answers, whatever the arithmetic; each answer says where the machine would stand.
+    // answers, whatever the arithmetic. Each answer says where the machine goes on the deck.
     await page.locator('#machine summary').click();
     for (const [id, v] of [['w', '8,500'], ['l', '12'], ['b', '80']]) await page.locator('#' + id).fill(v);
     await settled();
@@ -86,9 +86,9 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     const carried = await cards();
     const gvwr = (await page.locator('.numbers').allTextContents()).map(t => Number(/([0-9,]+) lb GVWR/.exec(t)[1].replace(/,/g, '')));
     check(carried.length > 0 && carried.length < all && gvwr.every(g => g > 8500), `find ${how}: my machine keeps what carries it: ${carried}`);
-    check((await page.locator('.card .fit').allTextContents()).every(t => /center it .* behind the (deck|bed|box)'s front|center it .* behind the deck's front/.test(t)), `find ${how}: each says where it would stand`);
+    check((await page.locator('.card .fit').allTextContents()).every(t => /center it .* behind the (deck|bed|box)'s front|center it .* behind the deck's front/.test(t)), `find ${how}: each says where it goes`);
 
-    // My truck, with that machine on; the numbers stay on the phone and out of the address.
+    // My truck, with that machine on the trailer. The numbers stay on the phone and out of the address.
     await page.locator('#truck summary').click();
     const truck = { GVWR: '9,900', 'It weighs': '6800', 'Rear axle rating': '6200', 'On its rear axle': '2900', GCWR: '19500', 'Hitch, trailer': '14000',
       'Hitch, tongue': '1400', 'Ball, lb': '14000', Wheelbase: '160', 'Ball behind': '48' };
@@ -97,11 +97,11 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     const pulled = await cards();
     check(pulled.length > 0 && pulled.length < carried.length, `find ${how}: my truck keeps fewer: ${pulled}`);
     // 9,900 lb less the 6,800 lb it weighs leaves 3,100 lb for a tongue; with GCWR 19,500 no
-    // combination above that may be among them: GCWR less the truck is 12,700 lb for the rig.
+    // combination above that may be an answer: GCWR less the truck leaves 12,700 lb for the trailer.
     check((await page.locator('.card .fit').allTextContents()).some(t => /within every limit you gave, .* is the nearest/.test(t)), `find ${how}: the limit that is nearest is named`);
     check(!decodeURIComponent(await page.evaluate(() => location.href)).includes('9900'), `find ${how}: the truck's numbers are not in the address`);
     check((await page.evaluate(() => localStorage.getItem('tarepage-truck'))).includes('19500'), `find ${how}: they are kept on the phone`);
-    // To a trailer that answers, and back: everything is as it was.
+    // To one of the answers, and back: everything is as it was.
     await page.locator('.card > a').first().click();
     await page.waitForURL(/\/u\//);
     await page.goBack();
@@ -112,14 +112,14 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     await settled();
     check((await page.evaluate(() => localStorage.getItem('tarepage-truck'))) === null && (await cards()).length === carried.length, `find ${how}: forgetting the truck forgets it`);
 
-    // Comparing: two, differences first; Back.
+    // Two trailers compared, differences first, and Back.
     await page.locator('#picked .drop').last().click();
     await settled();
     await page.locator('.pick').nth(0).click();
     await page.locator('.pick').nth(2).click();
     await page.locator('#do').click();
     await settled();
-    check(await page.locator('#versus table').isVisible() && !(await page.locator('#cards').isVisible()), `find ${how}: two stand side by side`);
+    check(await page.locator('#versus table').isVisible() && !(await page.locator('#cards').isVisible()), `find ${how}: two are side by side`);
     check(/as of [A-Z][a-z]+ [0-9]+, [0-9]{4}/.test(await page.locator('#versus + .terms').innerText()), `find ${how}: below them, as of when their prices hold`);
     const rows = await page.locator('#versus tbody tr').evaluateAll(list => list.map(r => [...r.cells].map(c => c.textContent)));
     const alike = rows.findIndex(r => r[0] === 'Alike');
@@ -135,7 +135,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     await settled();
     check(await page.locator('#cards').isVisible(), `find ${how}: Back leaves the comparison`);
 
-    // Everything open, at 320 px with text spacing, and in forced colors; axe on that state.
+    // Everything open, at 320 px with text spacing and in forced colors, checked by axe.
     await page.evaluate(() => document.querySelectorAll('details').forEach(d => { d.open = true; }));
     await settled();
     await page.evaluate(axe.source);
@@ -159,7 +159,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     await context.close();
   }
 
-  // By keyboard alone: a chip is reached, pressed with Space, and says so.
+  // By keyboard only: a chip is reached, pressed with Space, and announced as pressed.
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
   const { page } = await visit(context, base + 'index.html', 'find by keyboard');
   let reached = false;

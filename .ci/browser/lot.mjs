@@ -1,6 +1,6 @@
-// "Save for the lot": saved, then the host is gone; the page and a trailer that was opened
-// come all the same and say how old they are. Back on the host a changed price is there at
-// the first look, not the second. Turned off, the next build takes everything back.
+// "Save for the lot". After saving, the host goes away: the page and a trailer that was opened
+// still load, and say how old they are. When the host is back, a changed price shows at the
+// first look, not the second. When it is turned off, the next build removes what was saved.
 import fs from 'node:fs';
 import http from 'node:http';
 import os from 'node:os';
@@ -32,12 +32,12 @@ export async function lot(browser, { check, visit }) {
   const base = `http://127.0.0.1:${server.address().port}/lot/`;
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
   const page = await context.newPage();
-  // What a worker does comes in its own time.
+  // A service worker takes its time.
   const until = async (done, arg) => {
     for (let i = 0; i < 40 && !(await page.evaluate(done, arg)); i++) await page.waitForTimeout(200);
   };
   await page.goto(base + 'index.html');
-  check(await page.evaluate(() => navigator.serviceWorker.getRegistration().then(r => !r)), 'lot: nothing is saved before somebody says so');
+  check(await page.evaluate(() => navigator.serviceWorker.getRegistration().then(r => !r)), 'lot: nothing is saved before somebody asks for it');
   await page.locator('#lot button').click();
   await page.locator('#lot span', { hasText: 'for now' }).waitFor();
   await page.reload();
@@ -51,7 +51,7 @@ export async function lot(browser, { check, visit }) {
     for (const name of await caches.keys()) for (const r of await (await caches.open(name)).keys()) out.push(r.url);
     return out;
   });
-  // Keeping what was seen takes a moment behind the page.
+  // The worker saves a page a moment after it was shown.
   await until(async url => (await caches.match(url)) !== undefined, base + href);
   check((await kept()).every(u => u.startsWith(base) && !/\.(mp4|webm)$/.test(u)), 'lot: no recording is kept, and nothing of another host');
 
@@ -75,8 +75,8 @@ export async function lot(browser, { check, visit }) {
 
   fs.writeFileSync(yard, plain);
   build();
-  // The copies go at the next visit that finds the old worker idle; Chromium lets one that
-  // still writes a page away finish first, so a second and a third visit are made.
+  // The copies are deleted at the next visit that finds the old worker idle. Chromium lets a
+  // worker that is still saving a page finish first, so there are a second and a third visit.
   for (let visit = 0; visit < 6; visit++) {
     await page.goto(base + 'index.html');
     await page.evaluate(() => navigator.serviceWorker.getRegistration().then(r => r && r.update()).catch(() => {}));

@@ -1,7 +1,7 @@
-// What a customer waits for: LCP, CLS and the worst interaction with the processor slowed
-// four times, on a unit page and on a yard page, the median of five runs less that of a
-// blank page on the same machine. node measure.mjs SITE BIGSITE [-must]. The budget is
-// the hard column of reference/web.md 1.6; with -must going over it is a failure.
+// What a customer waits for: LCP, CLS and the worst interaction with the processor slowed four
+// times, on a unit page and on a yard page. It is the median of five runs, less that of a blank
+// page on the same machine. node measure.mjs SITE BIGSITE [-must]. The budget is in
+// docs/design.md, "Pages"; with -must, going over it is a failure.
 import { chromium } from 'playwright-core';
 import fs from 'node:fs';
 import http from 'node:http';
@@ -28,7 +28,7 @@ await new Promise(up => server.listen(0, '127.0.0.1', up));
 const base = `http://127.0.0.1:${server.address().port}/`;
 const browser = await chromium.launch({ executablePath: browserPath, args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'] });
 
-// The phone of the default Lighthouse run: 150 ms round trip, 1.6 Mbit/s, processor x4.
+// The default phone of Lighthouse: a round trip of 150 ms, 1.6 Mbit/s, processor slowed four times.
 async function once(url, act) {
   const context = await browser.newContext({ viewport: { width: 412, height: 823 }, deviceScaleFactor: 1.75 });
   const page = await context.newPage();
@@ -78,14 +78,14 @@ for (const [name, url, act, most] of [['a unit page', 'site/u/' + unit, open, { 
   ['the yard page, 5,000', 'big/index.html', find, { lcp: 1300, cls: .01, worst: 100 }]]) {
   if (url.startsWith('big/') && !big) continue;
   const got = await five(base + url, act);
-  // A blank page paints at 0.65 s on the machine that the budget was found on; what this
-  // machine needs more for a blank one is not the page's.
+  // On the machine on which the budget was found, a blank page paints after 0.65 s. What this
+  // machine needs more for a blank page does not count.
   const less = { lcp: got.lcp - Math.max(0, blank.lcp - 650), cls: got.cls, worst: got.worst - Math.max(0, blank.worst - 16) };
   const bad = Object.keys(most).filter(k => less[k] > most[k]);
   console.log(name, got, 'less the control', less, bad.length ? 'OVER: ' + bad.join(', ') : 'within', most);
   if (bad.length) over++;
 }
-// And that the tap which waits for a frame does come: the page as it was opened shows more.
+// The tap that waits for a frame has its effect: the page shows more cards.
 if (big) {
   const page = await browser.newPage({ viewport: { width: 412, height: 823 } });
   await page.goto(base + 'big/index.html');

@@ -1,6 +1,6 @@
-// A trailer's own page as a customer uses it: a machine on its deck, a truck before it.
-// Every step is a real click or key; what comes out is held against what the page says
-// without scripts and against the unit file, not against the script.
+// A trailer's page as a customer uses it: a machine on its deck, a truck in front of it. Every
+// step is a real click or key. The result is compared with what the page says without scripts
+// and with the unit file, not with the script.
 import fs from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -17,7 +17,7 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     const text = id => page.locator('#' + id).textContent();
     check(!asked.some(u => /statics-|machines-/.test(u)), `try ${how}: the statics wait until they are asked for`);
 
-    // A common machine: the page's own table says the same without scripts.
+    // A common machine: the page's table says the same without scripts.
     await page.locator('#mine summary').click();
     await page.locator('#m-kind').waitFor();
     const row = page.locator('.try > table tr', { hasText: 'skid steer loader, medium frame' });
@@ -26,25 +26,25 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     check((await text('mine-is')).includes(written.charAt(0).toLowerCase() + written.slice(1)) || (await text('mine-is')).includes(written), `try ${how}: the script says what the table says: ${await text('mine-is')} / ${written}`);
     check((await text('mine-is')).includes('keeps every limit'), `try ${how}: in the middle of its room it keeps every limit`);
     check(await page.locator('svg[data-deck] .el-room').count() === 1, `try ${how}: the room is painted on the drawing`);
-    // The field of every weight, with this one a point in it: inside, since it keeps every limit.
+    // The field shows every weight and place. This machine is a point inside it, since it keeps every limit.
     const inside = () => page.evaluate(() => {
       const field = document.querySelector('#mine .el-room'), here = document.querySelector('#mine .el-here');
       return field.isPointInFill(new DOMPoint(here.cx.baseVal.value, here.cy.baseVal.value));
     });
     check(await inside() && / leaves [0-9,]+ lb/.test(await text('mine-is')), `try ${how}: the machine is a point inside the field: ${await text('mine-is')}`);
 
-    // Typed to the very front it no longer does, and the row says by how much.
+    // At the very front it exceeds a limit, and the row says by how much.
     const before = await page.locator('svg .el-load').getAttribute('x');
     await page.locator('#m-x').fill('28');
     check((await text('mine-is')).includes('does not') && await page.locator('#mine-table .over').count() > 0, `try ${how}: at the very end it does not`);
     check(await page.locator('svg .el-load').getAttribute('x') !== before, `try ${how}: the machine moves on the drawing`);
     check(!(await inside()) && /too heavy|nothing of its length/.test(await text('mine-is')), `try ${how}: at the very end it is a point outside, and by how much: ${await text('mine-is')}`);
-    // Slid by keyboard it moves too.
+    // The keyboard moves the slider too.
     await page.locator('#mine-at input[type=range]').focus();
     await page.keyboard.press('Home');
     check(Number(await page.locator('#m-x').inputValue()) < 28, `try ${how}: the slide moves the number`);
     await page.locator('#m-w').fill('90000');
-    check((await text('mine-is')).startsWith('Nowhere'), `try ${how}: too heavy stands nowhere: ${await text('mine-is')}`);
+    check((await text('mine-is')).startsWith('Nowhere'), `try ${how}: a machine that is too heavy fits nowhere: ${await text('mine-is')}`);
 
     // Kilograms: one switch, the same machine.
     await page.locator('#m-w').fill('6600');
@@ -54,10 +54,10 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     await page.locator('#mine .units').click();
     check(await text('mine-is') === pounds, `try ${how}: and back again`);
 
-    // The switch at the top turns every figure of the page at once, and back, and is
-    // remembered here and on every other page. What is left in pounds and feet says both.
+    // The switch at the top changes every figure of the page at once and is remembered on this
+    // page and every other. Text that keeps pounds and feet gives both.
     const shown = () => page.evaluate(() => document.querySelector('main').innerText + [...document.querySelectorAll('svg text')].map(t => t.textContent).join('\n'));
-    // The classes of common machines are names: 14-15 ft class.
+    // The classes of common machines are names and do not change: 14-15 ft class.
     const names = await page.locator('option').allTextContents();
     const left = text => text.split('\n').filter(l => !names.includes(l) && /\d[ \u00a0](lb|ft|in|psi)\b/.test(l) && !/\d (kg|mm?|kPa)\b/.test(l));
     const american = await shown();
@@ -77,7 +77,7 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     await page.locator('.switch .units').click();
     check(await shown() === american, `try ${how}: and back to the letter`);
 
-    // The truck: nothing is said to be well while a limit is missing.
+    // The truck: the page does not say yes while a limit is missing.
     await page.locator('#mytruck summary').click();
     await page.locator('#t-gvwr').waitFor();
     for (const [id, v] of [['gvwr', '14,000'], ['weight', '8,200'], ['gcwr', '35,000']]) await page.locator('#t-' + id).fill(v);
@@ -94,7 +94,7 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     check(await page.evaluate(() => document.documentElement.scrollWidth) <= 390, `try ${how}: no sideways scroll`);
     if (out) await page.screenshot({ path: path.join(out, `try-${how.replace(/ /g, '-')}.png`), fullPage: true });
     if (axe) await axe(page, `try ${how}`);
-    // It is kept on the phone, and forgotten when asked.
+    // It is kept on the phone, and deleted on request.
     await page.reload();
     await page.locator('#mytruck summary').click();
     await page.locator('#t-ball').waitFor();

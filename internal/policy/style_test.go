@@ -43,7 +43,6 @@ var plainPhrases = regexp.MustCompile(`(?i)\b(there (is|are|was|were) no|(is|are
 // loses its line.
 var stillToRewrite = map[string]int{
 	".":                              44,
-	".ci/browser":                    11,
 	"cmd/build":                      39,
 	"docs":                           25,
 	"internal/captions":              4,
