@@ -23,7 +23,9 @@ elevation:      measure tables unit compute kinds
 report:         measure unit compute inspect intake orderedjson
 feed:           unit
 stockfile:      measure unit compute orderedjson
-render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel kinds
+sitepath:       unit
+schemaorg:      compute sitepath unit kinds
+render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel kinds sitepath schemaorg
 publish:        parallel
 showroom:       inspect
 captions:
@@ -64,6 +66,8 @@ walkaround: os io/fs time net net/* html/template text/template math/rand math/r
 report:     os embed net net/* html/template text/template math/rand math/rand/v2 os/*
 feed:       os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 stockfile:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+sitepath:   os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+schemaorg:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 render:     embed time net net/* text/template math/rand math/rand/v2 os/*
 publish:    net net/* html/template text/template math/rand math/rand/v2
 `

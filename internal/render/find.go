@@ -46,7 +46,7 @@ func facets(units []*entry) []facet {
 	}
 	same := func(s string) string { return s }
 	out := []facet{
-		words("kind", "Kind", kinds.Names(), func(u *unit.Unit) string { return u.Kind.Value }, func(k string) string { return kindName[k] }),
+		words("kind", "Kind", kinds.Names(), func(u *unit.Unit) string { return u.Kind.Value }, func(k string) string { return kinds.Of(k).Label }),
 		words("hitch", "Hitch", hitches, func(u *unit.Unit) string { return u.Hitch.Kind.Value }, same),
 	}
 	deck := make([]float64, len(units))

@@ -2,9 +2,6 @@ package render
 
 import "strings"
 
-// gonePath is the page that hosts of static files show for an address that leads nowhere.
-const gonePath = "404.html"
-
 type gonePage struct{ frame }
 
 // gone is complete alone: it is shown at any depth, where a relative way would lead
@@ -19,7 +16,7 @@ func (m *maker) gone() ([]byte, error) {
 	p.Title = "Not here, " + m.frame.Yard.Name
 	p.Description = "There is no page at this address."
 	var err error
-	if p.Data, err = m.plain("", "Not here"); err != nil {
+	if p.Data, err = stated(m.says.Page("", "Not here")); err != nil {
 		return nil, err
 	}
 	return m.page("gone", p)

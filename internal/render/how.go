@@ -7,11 +7,9 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
 	"tarepage/internal/measure"
+	"tarepage/internal/sitepath"
 	"tarepage/internal/tables"
 )
-
-// howPath is the page that tells how every number was worked out.
-const howPath = "how-we-figure.html"
 
 type howPage struct {
 	frame
@@ -45,10 +43,10 @@ var unchecked = []string{
 func (m *maker) how() ([]byte, error) {
 	p := &howPage{frame: m.frame, Unchecked: unchecked, Weakest: string(tables.MemoryWeak)}
 	var err error
-	if p.Data, err = m.plain(howPath, "How we figure"); err != nil {
+	if p.Data, err = stated(m.says.Page(sitepath.HowWeFigure, "How we figure")); err != nil {
 		return nil, err
 	}
-	p.Canonical = m.at(howPath)
+	p.Canonical = m.at(sitepath.HowWeFigure)
 	p.Title = "How we figure, " + m.frame.Yard.Name
 	p.Description = "The formulas, the rules and the tables behind every number on this site, each with its source."
 	for _, d := range compute.All {

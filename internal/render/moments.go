@@ -4,13 +4,12 @@ import (
 	"fmt"
 	"html/template"
 	"math"
-	"path"
-	"strings"
 
 	"github.com/yuin/goldmark/ast"
 
 	"tarepage/internal/captions"
 	"tarepage/internal/measure"
+	"tarepage/internal/sitepath"
 	"tarepage/internal/unit"
 )
 
@@ -43,7 +42,7 @@ func (m *maker) moments(e *entry) func(unit.Clock) moment {
 	if v := e.video(); v != nil {
 		// W3C Media Fragments URI 1.0, 4.2.1: a player starts at t.
 		return func(at unit.Clock) moment {
-			return moment{fmt.Sprintf("../%s#t=%d", address(MediaPath(v.Name)), int(at)), true}
+			return moment{fmt.Sprintf("../%s#t=%d", sitepath.Escape(sitepath.Media(v.Name)), int(at)), true}
 		}
 	}
 	id := e.Recording.ID.Value
@@ -62,21 +61,13 @@ func (e *entry) named(key string) *unit.Media {
 	return nil
 }
 
-// MediaPath is the path in the site of a file that a unit names below content/.
-func MediaPath(name string) string {
-	if strings.HasPrefix(name, "media/") {
-		return name
-	}
-	return path.Join("media", name)
-}
-
 // recorded is what the page shows of the recording, or nil.
 func (m *maker) recorded(e *entry) (*recording, error) {
 	v := e.video()
 	if v == nil {
 		return nil, nil
 	}
-	r := &recording{Video: "../" + address(MediaPath(v.Name)), Size: size(v.Bytes), Script: m.script}
+	r := &recording{Video: "../" + sitepath.Escape(sitepath.Media(v.Name)), Size: size(v.Bytes), Script: m.script}
 	r.Wide, r.High = 640, 360
 	if v.Video != nil && v.Video.Wide > 0 && v.Video.High > 0 {
 		r.Wide, r.High = v.Video.Wide, v.Video.High
@@ -106,22 +97,7 @@ func (m *maker) recorded(e *entry) (*recording, error) {
 
 // track is a text track as an address.
 func track(vtt string) template.URL {
-	return template.URL("data:text/vtt;charset=utf-8," + address(vtt))
-}
-
-// address writes everything but the unreserved characters and the slash as percent codes
-// (RFC 3986, 2.1 and 2.3).
-func address(s string) string {
-	var b strings.Builder
-	for i := range len(s) {
-		c := s[i]
-		if c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || strings.IndexByte("-._~/", c) >= 0 {
-			b.WriteByte(c)
-		} else {
-			fmt.Fprintf(&b, "%%%02X", c)
-		}
-	}
-	return b.String()
+	return template.URL("data:text/vtt;charset=utf-8," + sitepath.Escape(vtt))
 }
 
 // size is how large a file is, for somebody with one bar of signal: rounded up.

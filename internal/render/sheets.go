@@ -12,14 +12,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
-	"tarepage/internal/unit"
 )
-
-// LotSheetOf is the path of the sheet that is pinned to a trailer.
-func LotSheetOf(u *unit.Unit) string { return "lot/" + strings.ToLower(u.Stock.Value) + ".html" }
-
-// HandOverOf is the path of the card that is ticked on the day a trailer is sold.
-func HandOverOf(u *unit.Unit) string { return "handover/" + strings.ToLower(u.Stock.Value) + ".html" }
 
 // printed are the ways from a unit's page to what is printed of it.
 type printed struct{ LotSheet, HandOver string }
@@ -74,7 +67,7 @@ func (m *maker) sheet(e *entry, path, title string) (sheet, error) {
 	s.Title = fmt.Sprintf("%s: %s (%s), %s", title, e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
 	s.Description = title + " of " + e.Stock.Value + ", to be printed."
 	var err error
-	s.Data, err = m.plain(path, title+" of "+e.Stock.Value)
+	s.Data, err = stated(m.says.Page(path, title+" of "+e.Stock.Value))
 	return s, err
 }
 

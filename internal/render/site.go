@@ -9,7 +9,6 @@ import (
 	"io"
 	"io/fs"
 	"slices"
-	"strings"
 	"sync"
 
 	"tarepage/internal/compute"
@@ -17,6 +16,8 @@ import (
 	"tarepage/internal/inspect"
 	"tarepage/internal/parallel"
 	"tarepage/internal/photo"
+	"tarepage/internal/schemaorg"
+	"tarepage/internal/sitepath"
 	"tarepage/internal/unit"
 )
 
@@ -100,12 +101,6 @@ type Made struct {
 // comes from. At is the place that names it, for errors.
 type File struct{ Path, From, At string }
 
-// PageOf is the path of a unit's page, named after its stock number.
-func PageOf(u *unit.Unit) string { return "u/" + strings.ToLower(u.Stock.Value) + ".html" }
-
-// WorkingsOf is the path of the page of a unit's figures.
-func WorkingsOf(u *unit.Unit) string { return "figures/" + strings.ToLower(u.Stock.Value) + ".html" }
-
 // frame is what the outer page needs.
 type frame struct {
 	Title       string
@@ -149,6 +144,7 @@ type maker struct {
 	*press
 	in    Input
 	frame frame
+	says  schemaorg.Yard // what pages state for programs
 	units []*entry
 	scale func() elevation.Scale // at which all silhouettes are drawn
 	// files are what pages load; first those that are made of many units.
@@ -225,7 +221,7 @@ func (s *shared) leave() {
 
 // begin takes in what every page of the site needs.
 func begin(p *press, in Input) (*maker, error) {
-	m := &maker{press: p, in: in}
+	m := &maker{press: p, in: in, says: schemaorg.Yard{Yard: in.Stock.Yard}}
 	y := in.Stock.Yard
 	m.frame = frame{Policy: p.policy, Style: p.style, Safety: compute.Safety, Yard: yardCard{
 		Name: y.Name.Value, Phone: y.Phone.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
@@ -238,6 +234,13 @@ func begin(p *press, in Input) (*maker, error) {
 	}
 	return m, nil
 }
+
+// at is the whole address of a page of the site, or nothing where the site's own is not
+// known.
+func (m *maker) at(page string) string { return sitepath.Whole(m.in.Stock.Yard.Site(), page) }
+
+// stated is what a page states for programs.
+func stated(data []byte, err error) (template.JS, error) { return template.JS(data), err }
 
 // Site makes every page, and the scripts that pages load, and hands each to the target.
 // Pages are made several at a time; Add is called for one at a time.
@@ -282,7 +285,7 @@ func Site(theme fs.FS, in Input, to Target) (Made, error) {
 // stock is given, its lines of the stock for programs. Pages that the target, if there is
 // one, has already are kept.
 func (m *maker) jobs(yard []job, stock *stock, to Target) []job {
-	jobs := append(slices.Clip(yard), job{path: howPath, make: m.how}, job{path: gonePath, make: m.gone})
+	jobs := append(slices.Clip(yard), job{path: sitepath.HowWeFigure, make: m.how}, job{path: sitepath.NotFound, make: m.gone})
 	keep := m.keys()
 	for _, e := range m.units {
 		s := &shared{whole: func() *entry { return m.again(e) }}
@@ -354,7 +357,7 @@ func (m *maker) carry() (out []File) {
 	for _, e := range m.units {
 		if v := e.video(); v != nil && !told[v.Name] {
 			told[v.Name] = true
-			out = append(out, File{Path: MediaPath(v.Name), From: v.Name, At: v.Pos.String()})
+			out = append(out, File{Path: sitepath.Media(v.Name), From: v.Name, At: v.Pos.String()})
 		}
 	}
 	return out
@@ -377,8 +380,8 @@ func (m *maker) enter() {
 		w := m.in.Works[i]
 		e := &entry{
 			Unit: u, work: w, cautions: cautions[u.File],
-			path: PageOf(u), workings: WorkingsOf(u), lot: LotSheetOf(u), handOver: HandOverOf(u),
-			kind:  "kind-" + u.Kind.Value + ".html",
+			path: sitepath.Trailer(u), workings: sitepath.Figures(u), lot: sitepath.LotSheet(u), handOver: sitepath.HandOver(u),
+			kind:  sitepath.Kind(u.Kind.Value),
 			media: m.in.Stock.Media[u.File],
 		}
 		e.card = sync.OnceValues(func() (*linkCard, error) { return m.carded(e) })

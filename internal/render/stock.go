@@ -7,6 +7,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
+	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 )
 
@@ -76,7 +77,7 @@ var likenesses = []struct {
 	name string
 	of   func(e *entry) string
 }{
-	{"Kind", func(e *entry) string { return kindName[e.Kind.Value] }},
+	{"Kind", func(e *entry) string { return kinds.Of(e.Kind.Value).Label }},
 	{"Hitch", func(e *entry) string {
 		s := e.Hitch.Kind.Value
 		if e.Hitch.Ball.Given() {

@@ -9,7 +9,10 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
+	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
+	"tarepage/internal/schemaorg"
+	"tarepage/internal/sitepath"
 	"tarepage/internal/unit"
 )
 
@@ -89,12 +92,12 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	if card != nil {
 		p.Picture = &card.picture
 	}
-	if p.Data, err = m.stated(e); err != nil {
+	if p.Data, err = m.trailerStated(e); err != nil {
 		return nil, err
 	}
 	p.Heading = unbroken(e.Title.Value)
 	p.Title = fmt.Sprintf("%s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
-	p.Kind, p.KindLink = kindName[e.Kind.Value], p.Root+e.kind
+	p.Kind, p.KindLink = kinds.Of(e.Kind.Value).Label, p.Root+e.kind
 	p.Facts = facts(e.Unit)
 	p.Availability = e.Availability.Value
 	p.AvailMark = map[string]string{"on the yard": "here", "sold": "gone"}[e.Availability.Value]
@@ -146,6 +149,23 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	return m.turned("unit", p, exact)
 }
 
+// trailerStated is what a trailer's page states for programs.
+func (m *maker) trailerStated(e *entry) (template.JS, error) {
+	t := &schemaorg.Trailer{Unit: e.Unit, Work: e.work, Terms: m.offered(e.Unit)}
+	for _, made := range m.worked(e) {
+		if made != nil {
+			t.Photos = append(t.Photos, made.JPEG.Name)
+		}
+	}
+	if c, err := e.card(); err == nil && c != nil {
+		t.Card = c.path
+	}
+	if v := e.video(); v != nil {
+		t.Video, t.Poster = sitepath.Media(v.Name), strings.TrimPrefix(poster(m.photos(e)), "../")
+	}
+	return stated(m.says.Trailer(t))
+}
+
 // workings is the page of every figure of one trailer.
 func (m *maker) workings(e *entry) ([]byte, error) {
 	p := &figuresPage{frame: m.frame, Heading: e.Title.Value}
@@ -155,7 +175,7 @@ func (m *maker) workings(e *entry) ([]byte, error) {
 	p.Title = fmt.Sprintf("Every figure of %s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
 	p.Canonical = m.at(e.workings)
 	var err error
-	if p.Data, err = m.plain(e.workings, "Every figure of "+e.Stock.Value); err != nil {
+	if p.Data, err = stated(m.says.Page(e.workings, "Every figure of "+e.Stock.Value)); err != nil {
 		return nil, err
 	}
 	p.Description = "Every figure of " + e.Stock.Value + " with its working, what it rests on and its source."

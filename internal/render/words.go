@@ -8,6 +8,7 @@ import (
 
 	"github.com/yuin/goldmark/ast"
 
+	"tarepage/internal/kinds"
 	"tarepage/internal/unit"
 )
 
@@ -143,7 +144,7 @@ func wordsOf(e *entry) [3]string {
 		ties = append(ties, t.Kind.Value)
 	}
 	return [3]string{
-		strings.Join([]string{e.Title.Value, e.Stock.Value, e.Make.Value, e.Model.Value, kindName[e.Kind.Value], e.Hitch.Kind.Value,
+		strings.Join([]string{e.Title.Value, e.Stock.Value, e.Make.Value, e.Model.Value, kinds.Of(e.Kind.Value).Label, e.Hitch.Kind.Value,
 			e.Condition.Value, e.Color.Value, e.Availability.Value, e.Year.Words()}, " "),
 		strings.Join([]string{list(e.Standard), list(e.Options), strings.Join(ties, " "), e.Spare.Value, e.Deck.TailKind.Value, e.Ramps.Kind.Value,
 			e.Brakes.Kind.Value, e.Axles.Suspension.Value, e.Axles.Hubs.Value, e.Frame.Beam.Value, e.Frame.Floor.Value, e.Tires.Size.Value, e.Box.Door.Value}, " "),

@@ -6,6 +6,8 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/feed"
+	"tarepage/internal/kinds"
+	"tarepage/internal/sitepath"
 	"tarepage/internal/stockfile"
 )
 
@@ -48,7 +50,7 @@ func (m *maker) others(jobs []job, stock *stock, to Target) error {
 func (m *maker) sitemap(jobs []job) []feed.Page {
 	var out []feed.Page
 	for _, j := range jobs {
-		if j.path == gonePath || j.hidden || j.line != nil {
+		if j.path == sitepath.NotFound || j.hidden || j.line != nil {
 			continue
 		}
 		p := feed.Page{Address: m.at(j.path)}
@@ -64,7 +66,7 @@ func (m *maker) news(site string) *feed.News {
 	y := m.in.Stock.Yard
 	n := &feed.News{Site: site, Title: m.frame.Yard.Name + ": arrivals and prices", Yard: m.frame.Yard.Name, Email: m.frame.Yard.Email, AsOf: y.AsOf.Value}
 	for _, e := range m.units {
-		i := feed.Item{Address: m.at(e.path), Kind: kindName[e.Kind.Value], Changed: e.Unit.Changed(),
+		i := feed.Item{Address: m.at(e.path), Kind: kinds.Of(e.Kind.Value).Label, Changed: e.Unit.Changed(),
 			Title: e.Title.Value + ", " + price(e.Unit), Text: m.told(e)}
 		if e.Availability.Value != "on order" {
 			i.Arrived = e.Arrived.Value

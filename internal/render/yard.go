@@ -11,6 +11,7 @@ import (
 	"tarepage/internal/elevation"
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
+	"tarepage/internal/sitepath"
 	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
 )
@@ -70,15 +71,6 @@ type labeled struct{ Label, Text, Metric, From, What, Source string }
 // order is how the yard is walked: what can be bought today first.
 var order = map[string]int{"on the yard": 0, "on order": 1, "spoken for": 2, "sold": 3}
 
-// kindName is a kind as a page calls it.
-var kindName = func() map[string]string {
-	out := map[string]string{}
-	for _, k := range kinds.All() {
-		out[k.Name] = k.Label
-	}
-	return out
-}()
-
 // yardPages are the front page, the page of each kind, the plain list of everything, and
 // the further pages of these. What the front page loads is made with them.
 func (m *maker) yardPages() ([]job, error) {
@@ -94,10 +86,10 @@ func (m *maker) yardPages() ([]job, error) {
 		}
 		return kind[a.Kind.Value] < kind[b.Kind.Value]
 	})
-	groups := map[string][]*entry{"index.html": sorted}
-	files := []string{"index.html"}
+	groups := map[string][]*entry{sitepath.Yard: sorted}
+	files := []string{sitepath.Yard}
 	for _, k := range kinds.Names() {
-		file := "kind-" + k + ".html"
+		file := sitepath.Kind(k)
 		for _, e := range sorted {
 			if e.kind == file {
 				groups[file] = append(groups[file], e)
@@ -115,9 +107,9 @@ func (m *maker) yardPages() ([]job, error) {
 	if len(sorted) == 0 {
 		return jobs, nil
 	}
-	for _, file := range append(files[1:len(files):len(files)], listFile) {
+	for _, file := range append(files[1:len(files):len(files)], sitepath.List) {
 		all := groups[file]
-		if file == listFile {
+		if file == sitepath.List {
 			all = sorted
 		}
 		parts := split(all)
@@ -125,16 +117,16 @@ func (m *maker) yardPages() ([]job, error) {
 			page := m.yardPage(m.heading(file))
 			page.Title += ", " + m.frame.Yard.Name
 			page.Kinds, page.Pages, page.Shown = m.kinds(files, groups, file), leaves(file, len(parts), n), shown(len(all))
-			if k, ok := strings.CutPrefix(strings.TrimSuffix(file, ".html"), "kind-"); ok {
-				page.FindLink = "index.html#kind=" + k
+			if k, ok := sitepath.KindOf(file); ok {
+				page.FindLink = sitepath.Yard + "#kind=" + k
 			}
-			page.Canonical = m.at(leaf(file, n))
-			jobs = append(jobs, job{path: leaf(file, n), make: func() ([]byte, error) {
+			page.Canonical = m.at(sitepath.Further(file, n))
+			jobs = append(jobs, job{path: sitepath.Further(file, n), make: func() ([]byte, error) {
 				var err error
-				if page.Data, err = m.listed(leaf(file, n), page.Heading, part); err != nil {
+				if page.Data, err = m.listed(sitepath.Further(file, n), page.Heading, part); err != nil {
 					return nil, err
 				}
-				if file != listFile && len(all) <= perScreen {
+				if file != sitepath.List && len(all) <= perScreen {
 					page.Cards = m.cards(part)
 				} else {
 					page.Rows = m.rows(part)
@@ -146,8 +138,14 @@ func (m *maker) yardPages() ([]job, error) {
 	return jobs, nil
 }
 
-// listFile is the plain list of everything, for phones without scripts and for printing.
-const listFile = "list.html"
+// listed is what a page of many trailers states for programs.
+func (m *maker) listed(file, name string, part []*entry) (template.JS, error) {
+	trailers := make([]string, len(part))
+	for i, e := range part {
+		trailers[i] = e.path
+	}
+	return stated(m.says.List(file, name, trailers))
+}
 
 func (m *maker) yardPage(heading string) *yardPage {
 	page := &yardPage{frame: m.frame, Heading: heading}
@@ -160,9 +158,9 @@ func (m *maker) yardPage(heading string) *yardPage {
 
 // front is the front page with what it loads.
 func (m *maker) front(sorted []*entry) (job, error) {
-	page := m.yardPage(m.heading("index.html"))
+	page := m.yardPage(m.heading(sitepath.Yard))
 	page.Shown = shown(len(sorted))
-	page.Canonical = m.at("index.html")
+	page.Canonical = m.at(sitepath.Yard)
 	for _, f := range stockfile.Files() {
 		page.Programs = append(page.Programs, link{Link: f.Path, Name: f.What})
 	}
@@ -177,13 +175,13 @@ func (m *maker) front(sorted []*entry) (job, error) {
 			return job{}, err
 		}
 		f := &finder{Kinds: all[0].Chips, Facets: all[1:], Script: m.scripts["yard.js"].Path, Statics: m.scripts["statics.js"].Path,
-			Search: m.scripts["search.js"].Path, Stock: hashed("stock", stock), List: listFile}
+			Search: m.scripts["search.js"].Path, Stock: hashed("stock", stock), List: sitepath.List}
 		m.files = append(m.files, script{f.Stock, stock})
 		if m.in.Stock.Yard.LotCopy.Value {
 			f.Lot = m.scripts["lot.js"].Path
 		}
 		for i := range f.Kinds {
-			f.Kinds[i].Link = "kind-" + f.Kinds[i].Value + ".html"
+			f.Kinds[i].Link = sitepath.Kind(f.Kinds[i].Value)
 		}
 		var parts [][2]string
 		for _, w := range words {
@@ -197,7 +195,7 @@ func (m *maker) front(sorted []*entry) (job, error) {
 		page.Find, page.Policy = f, scripted(page.Policy, "'self'")
 		page.More = min(perScreen, len(sorted)-min(perScreen, len(sorted)))
 	}
-	return job{path: "index.html", make: func() ([]byte, error) {
+	return job{path: sitepath.Yard, make: func() ([]byte, error) {
 		about, err := notes(&m.in.Stock.Yard.Body, nil, "", nil)
 		if err != nil {
 			return nil, err
@@ -205,7 +203,7 @@ func (m *maker) front(sorted []*entry) (job, error) {
 		page.About = about
 		first := sorted[:min(perScreen, len(sorted))]
 		page.Cards = m.cards(first)
-		if page.Data, err = m.listed("index.html", page.Heading, first); err != nil {
+		if page.Data, err = m.listed(sitepath.Yard, page.Heading, first); err != nil {
 			return nil, err
 		}
 		return m.turned("yard", page, ratings(first))
@@ -220,14 +218,6 @@ func split(all []*entry) [][]*entry {
 	return append(out, all)
 }
 
-// leaf is the file of a further page: list.html, list-2.html.
-func leaf(file string, n int) string {
-	if n == 0 {
-		return file
-	}
-	return fmt.Sprintf("%s-%d.html", strings.TrimSuffix(file, ".html"), n+1)
-}
-
 // leaves lead to the first and last pages and to those around the one that is here.
 func leaves(file string, pages, here int) []link {
 	if pages < 2 {
@@ -236,27 +226,28 @@ func leaves(file string, pages, here int) []link {
 	var out []link
 	for n := range pages {
 		if n == 0 || n == pages-1 || n >= here-2 && n <= here+2 {
-			out = append(out, link{Link: leaf(file, n), Name: fmt.Sprint(n + 1), Here: n == here})
+			out = append(out, link{Link: sitepath.Further(file, n), Name: fmt.Sprint(n + 1), Here: n == here})
 		}
 	}
 	return out
 }
 
 func (m *maker) heading(file string) string {
-	if file == "index.html" {
+	if file == sitepath.Yard {
 		return m.frame.Yard.Name
 	}
-	if file == listFile {
+	if file == sitepath.List {
 		return "Every trailer, a plain list"
 	}
-	return kindName[strings.TrimSuffix(strings.TrimPrefix(file, "kind-"), ".html")]
+	kind, _ := sitepath.KindOf(file)
+	return kinds.Of(kind).Label
 }
 
 func (m *maker) kinds(files []string, groups map[string][]*entry, here string) []link {
 	var out []link
 	for _, f := range files {
 		name := m.heading(f)
-		if f == "index.html" {
+		if f == sitepath.Yard {
 			name = "All"
 		}
 		out = append(out, link{Link: f, Name: name, Count: measure.Count(len(groups[f])), Here: f == here})

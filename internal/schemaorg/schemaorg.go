@@ -1,26 +1,27 @@
-package render
+// Package schemaorg states for other programs what a page says to people: JSON-LD 1.1 in
+// the vocabulary of schema.org. It says nothing that the page does not say: every number
+// in it is in the page's text, in the unit in which the page shows it.
+//
+// tongueWeight and trailerWeight are not used: they mean what a towing vehicle may carry
+// and pull ("of a trailer attached to the vehicle"). There is no Offer without a price,
+// and no address where the yard's file gives none.
+package schemaorg
 
 import (
 	"encoding/json"
-	"html/template"
 	"regexp"
 	"strconv"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
 
+	"tarepage/internal/compute"
+	"tarepage/internal/kinds"
+	"tarepage/internal/sitepath"
 	"tarepage/internal/unit"
 )
 
-// What a page states for programs, in the words of schema.org, as JSON-LD 1.1. It says
-// nothing that the page does not say to people: every number in it stands in the page's
-// text, in the unit that the page shows it in.
-//
-// tongueWeight and trailerWeight are not used: they mean what a towing vehicle may carry
-// and pull ("of a trailer attached to the vehicle"). Nor is there an Offer without a
-// price, nor an address where the yard's file gives none.
-
-const schemaOrg = "https://schema.org"
+const vocabulary = "https://schema.org"
 
 type graph struct {
 	Context string `json:"@context"`
@@ -29,10 +30,7 @@ type graph struct {
 
 // data is the nodes as the text of a script element: no < can end it early (HTML
 // Standard, 4.12.1.3), since encoding/json writes it as \u003c.
-func data(nodes ...any) (template.JS, error) {
-	out, err := json.Marshal(graph{schemaOrg, nodes})
-	return template.JS(out), err
-}
+func data(nodes ...any) ([]byte, error) { return json.Marshal(graph{vocabulary, nodes}) }
 
 type business struct {
 	Type    string  `json:"@type"`
@@ -145,80 +143,95 @@ type webPage struct {
 	Publisher business `json:"publisher"`
 }
 
+// A Yard is who sells, and whose site the pages are of.
+type Yard struct{ *unit.Yard }
+
 // at is the whole address of a page of the site, or nothing where the site's own is not
-// known. The yard is the site's folder itself.
-func (m *maker) at(page string) string {
-	site := m.in.Stock.Yard.Site()
-	if site == "" || page == "index.html" {
-		return site
-	}
-	return site + address(page)
-}
+// known.
+func (y Yard) at(page string) string { return sitepath.Whole(y.Site(), page) }
 
 // seller names the yard where another thing is stated.
-func (m *maker) seller() business {
-	b := business{Type: "LocalBusiness", Name: m.frame.Yard.Name}
-	if site := m.at("index.html"); site != "" {
+func (y Yard) seller() business {
+	b := business{Type: "LocalBusiness", Name: y.Name.Value}
+	if site := y.Site(); site != "" {
 		b.ID = site + "#yard"
 	}
 	return b
 }
 
 // business is the yard itself, on its own page.
-func (m *maker) business() business {
-	b := m.seller()
-	y := m.frame.Yard
-	b.URL, b.Phone, b.Email = m.at("index.html"), y.Phone, y.Email
-	if y.Street != "" || y.Town != "" {
-		b.Address = &postal{"PostalAddress", y.Street, y.Town}
+func (y Yard) business() business {
+	b := y.seller()
+	b.URL, b.Phone, b.Email = y.Site(), y.Phone.Value, y.Email.Value
+	if y.Street.Value != "" || y.Town.Value != "" {
+		b.Address = &postal{"PostalAddress", y.Street.Value, y.Town.Value}
 	}
 	return b
 }
 
-// trail is the way from the yard to a page, or nothing without the site's address: each
-// step but the last needs one.
-func (m *maker) trail(steps ...link) []any {
-	if m.at("index.html") == "" {
+// step is a step of the way from the yard to a page.
+type step struct{ page, name string }
+
+// trail is that way, or nothing without the site's address: each step but the last needs
+// one.
+func (y Yard) trail(steps ...step) []any {
+	if y.Site() == "" {
 		return nil
 	}
 	l := list{Type: "BreadcrumbList"}
-	for i, s := range append([]link{{Link: "index.html", Name: m.frame.Yard.Name}}, steps...) {
-		step := item{Type: "ListItem", Position: i + 1, Name: s.Name}
+	for i, s := range append([]step{{sitepath.Yard, y.Name.Value}}, steps...) {
+		one := item{Type: "ListItem", Position: i + 1, Name: s.name}
 		if i < len(steps) {
-			step.Item = m.at(s.Link)
+			one.Item = y.at(s.page)
 		}
-		l.Items = append(l.Items, step)
+		l.Items = append(l.Items, one)
 	}
 	return []any{l}
 }
 
-// plain states a page that is about no trailer.
-func (m *maker) plain(path, name string) (template.JS, error) {
-	p := webPage{Type: "WebPage", Name: name, Publisher: m.seller()}
+// Page states a page that is about no trailer, by its path and what it is called. The page
+// for addresses that lead nowhere has no path.
+func (y Yard) Page(path, name string) ([]byte, error) {
+	p := webPage{Type: "WebPage", Name: name, Publisher: y.seller()}
 	if path != "" {
-		p.ID = m.at(path) // the page for addresses that lead nowhere has none itself
+		p.ID = y.at(path)
 	}
-	return data(append([]any{p}, m.trail(link{Name: name})...)...)
+	return data(append([]any{p}, y.trail(step{name: name})...)...)
 }
 
-// listed states a page of the yard: who sells, where the page stands, and which trailers
-// it lists. Their facts stand on their own pages.
-func (m *maker) listed(file, name string, part []*entry) (template.JS, error) {
+// List states a page that lists trailers: who sells, where the page is, and the trailers'
+// pages by their paths. Their facts are on their own pages.
+func (y Yard) List(path, name string, trailers []string) ([]byte, error) {
 	var nodes []any
-	if file == "index.html" {
-		nodes = append(nodes, m.business())
+	if path == sitepath.Yard {
+		nodes = append(nodes, y.business())
 	} else {
-		nodes = append(nodes, webPage{Type: "WebPage", ID: m.at(file), Name: name, Publisher: m.seller()})
-		nodes = append(nodes, m.trail(link{Name: name})...)
+		nodes = append(nodes, webPage{Type: "WebPage", ID: y.at(path), Name: name, Publisher: y.seller()})
+		nodes = append(nodes, y.trail(step{name: name})...)
 	}
-	if m.at(file) != "" && len(part) > 0 {
+	if y.Site() != "" && len(trailers) > 0 {
 		l := list{Type: "ItemList"}
-		for i, e := range part {
-			l.Items = append(l.Items, item{Type: "ListItem", Position: i + 1, URL: m.at(e.path)})
+		for i, t := range trailers {
+			l.Items = append(l.Items, item{Type: "ListItem", Position: i + 1, URL: y.at(t)})
 		}
 		nodes = append(nodes, l)
 	}
 	return data(nodes...)
+}
+
+// A Trailer is one trailer with what its page shows of it.
+type Trailer struct {
+	*unit.Unit
+	Work *compute.Work
+	// Terms are what the page says next to the price: as of when, and what it leaves out.
+	Terms string
+	// Photos are the paths of its photos in the site, and Card of the picture for shared
+	// links, if there is one.
+	Photos []string
+	Card   string
+	// Video is the path of a recording of its own, if there is one, and Poster the path of
+	// the picture that is shown before it plays.
+	Video, Poster string
 }
 
 // availabilityTerms are the trade's states in the vocabulary's words.
@@ -232,70 +245,68 @@ func term(word string) string {
 	if word == "" {
 		return ""
 	}
-	return schemaOrg + "/" + word
+	return vocabulary + "/" + word
 }
 
-// stated is one trailer and the way to its page.
-func (m *maker) stated(e *entry) (template.JS, error) {
-	u, at := e.Unit, m.at(e.path)
-	p := product{Type: []string{"Product", "Vehicle"}, URL: at, Name: u.Title.Value, SKU: u.Stock.Value,
-		Color: u.Color.Value, Body: kindName[u.Kind.Value], Condition: term(conditions[u.Condition.Value])}
+// Trailer states one trailer and the way to its page.
+func (y Yard) Trailer(t *Trailer) ([]byte, error) {
+	at := y.at(sitepath.Trailer(t.Unit))
+	kind := kinds.Of(t.Kind.Value).Label
+	p := product{Type: []string{"Product", "Vehicle"}, URL: at, Name: t.Title.Value, SKU: t.Stock.Value,
+		Color: t.Color.Value, Body: kind, Condition: term(conditions[t.Condition.Value])}
 	if at != "" {
 		p.ID = at + "#unit"
 	}
-	p.Image = m.images(e)
-	if u.Make.Given() {
-		p.Brand = &named{"Brand", u.Make.Value}
+	p.Image = y.images(t)
+	if t.Make.Given() {
+		p.Brand = &named{"Brand", t.Make.Value}
 	}
-	if u.Year.Given() {
-		p.Year = u.Year.Words()
+	if t.Year.Given() {
+		p.Year = t.Year.Words()
 	}
-	// A number of another form, state-assigned or home-built, is no VIN.
-	if u.Serial.Given() && u.Serial.From.String() == "" {
-		p.Serial = u.Serial.Value
+	// A number of another form, state-assigned or home-built, is not a VIN.
+	if t.Serial.Given() && t.Serial.From.String() == "" {
+		p.Serial = t.Serial.Value
 	}
-	p.Axles = u.Axles.Count.Value
-	m.weights(&p, e)
-	m.properties(&p, e)
-	m.offers(&p, e)
-	p.Video = m.video(e)
-	kind := kindName[u.Kind.Value]
-	return data(append([]any{p}, m.trail(link{Link: e.kind, Name: kind}, link{Name: u.Title.Value})...)...)
+	p.Axles = t.Axles.Count.Value
+	p.weights(t)
+	p.properties(t)
+	y.offers(&p, t)
+	p.Video = y.video(t)
+	return data(append([]any{p}, y.trail(step{sitepath.Kind(t.Kind.Value), kind}, step{name: t.Title.Value})...)...)
 }
 
-// mostImages is how many of its photos a unit states: whoever shows a product shows a few.
+// mostImages is how many of its photos a trailer states: whoever shows a product shows a few.
 const mostImages = 4
 
-// images are the addresses of the unit's first photos and of its card; none without the
+// images are the addresses of the trailer's first photos and of its card; none without the
 // site's address.
-func (m *maker) images(e *entry) (out []string) {
-	if m.at("index.html") == "" {
+func (y Yard) images(t *Trailer) (out []string) {
+	if y.Site() == "" {
 		return nil
 	}
-	for _, made := range m.worked(e) {
-		if made != nil && len(out) < mostImages {
-			out = append(out, m.at(made.JPEG.Name))
-		}
+	for _, path := range t.Photos[:min(len(t.Photos), mostImages)] {
+		out = append(out, y.at(path))
 	}
-	if c, err := e.card(); err == nil && c != nil {
-		out = append(out, c.picture.Address)
+	if t.Card != "" {
+		out = append(out, y.at(t.Card))
 	}
 	return out
 }
 
-// offers states the price with what stands in its line: as of when, and what it leaves out.
+// offers states the price with its terms: as of when, and what it leaves out.
 // There is no offer without a price, and so none of a unit that is sold; whether it can be had
 // is then a property, in the page's word and in the vocabulary's.
-func (m *maker) offers(p *product, e *entry) {
-	u, terms := e.Unit, m.offered(e.Unit)
+func (y Yard) offers(p *product, t *Trailer) {
+	u := t.Unit
 	available := term(availabilityTerms[u.Availability.Value])
 	if u.Price.Value <= 0 || u.Availability.Value == "sold" {
 		if u.Availability.Given() {
-			p.More = append(p.More, property{Type: "PropertyValue", Name: "Availability", Value: u.Availability.Value, Term: available, From: terms})
+			p.More = append(p.More, property{Type: "PropertyValue", Name: "Availability", Value: u.Availability.Value, Term: available, From: t.Terms})
 		}
 		return
 	}
-	p.Offers = &offer{Type: "Offer", Price: bare(u.Price.Value.String()), Currency: "USD", Availability: available, Terms: terms, URL: m.at(e.path), Seller: m.seller()}
+	p.Offers = &offer{Type: "Offer", Price: bare(u.Price.Value.String()), Currency: "USD", Availability: available, Terms: t.Terms, URL: p.URL, Seller: y.seller()}
 	if d := u.Price.Since(); d.Known() {
 		p.Offers.Since = d.String()
 	}
@@ -313,9 +324,9 @@ func bare(text string) json.Number {
 // vocabulary makes the last the sum of the first two; where another limit than the label
 // governs the payload the sum would not come out, so the label's rating is then stated as
 // a property by its name, and nobody subtracts his way past the lower limit.
-func (m *maker) weights(p *product, e *entry) {
-	w := e.Weights
-	f := e.work.Figure("payload")
+func (p *product) weights(t *Trailer) {
+	w := t.Weights
+	f := t.Work.Figure("payload")
 	if w.Empty.Given() {
 		p.Weight = quantityOf(w.Empty.Words(), w.Empty.From.String())
 	}
@@ -325,7 +336,7 @@ func (m *maker) weights(p *product, e *entry) {
 	if !w.GVWR.Given() {
 		return
 	}
-	if tag := e.work.Figure("tag-payload"); f != nil && tag != nil && f.Text == tag.Text {
+	if tag := t.Work.Figure("tag-payload"); f != nil && tag != nil && f.Text == tag.Text {
 		p.Total = quantityOf(w.GVWR.Words(), w.GVWR.From.String())
 	} else {
 		p.More = append(p.More, propertyOf("GVWR", w.GVWR.Words(), w.GVWR.From.String()))
@@ -333,27 +344,35 @@ func (m *maker) weights(p *product, e *entry) {
 }
 
 // properties are the facts that the vocabulary has no word for.
-func (m *maker) properties(p *product, e *entry) {
+func (p *product) properties(t *Trailer) {
 	add := func(name string, given bool, text, from string) {
 		if given {
 			p.More = append(p.More, propertyOf(name, text, from))
 		}
 	}
 	length := func(name string, f unit.Length) { add(name, f.Given(), f.Words(), f.From.String()) }
-	s := e.work.Space
-	name := sectionNames[s.Name]
+	s := t.Work.Space
+	name := capital(s.Name)
 	length(name+" length", s.Length)
 	length(name+" width", s.Width)
-	length("Between fenders", e.Deck.Between)
+	length("Between fenders", t.Deck.Between)
 	length(name+" height", s.Floor)
-	add("Axle rating", e.Axles.Rating.Given(), e.Axles.Rating.Words(), e.Axles.Rating.From.String())
-	add("Hitch", e.Hitch.Kind.Given(), e.Hitch.Kind.Words(), "")
-	length("Ball", e.Hitch.Ball)
-	add("Coupler rating", e.Hitch.Rating.Given(), e.Hitch.Rating.Words(), e.Hitch.Rating.From.String())
-	add("Tires", e.Tires.Size.Given(), e.Tires.Size.Value, "")
-	if f := e.work.Figure("tongue-at-gvwr"); f != nil {
+	add("Axle rating", t.Axles.Rating.Given(), t.Axles.Rating.Words(), t.Axles.Rating.From.String())
+	add("Hitch", t.Hitch.Kind.Given(), t.Hitch.Kind.Words(), "")
+	length("Ball", t.Hitch.Ball)
+	add("Coupler rating", t.Hitch.Rating.Given(), t.Hitch.Rating.Words(), t.Hitch.Rating.From.String())
+	add("Tires", t.Tires.Size.Given(), t.Tires.Size.Value, "")
+	if f := t.Work.Figure("tongue-at-gvwr"); f != nil {
 		add(f.Label, true, f.Text, "worked out")
 	}
+}
+
+// capital begins a label.
+func capital(s string) string {
+	if s == "" {
+		return ""
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 // unitCodes are the codes of the common units: UN/CEFACT Recommendation 20.
@@ -370,7 +389,7 @@ func numbered(text string) (value any, code string, about bool) {
 	}
 	number := bare(m[2])
 	if len(number) > 1 && number[0] == '0' && number[1] != '.' {
-		return text, "", false // 007 is no number to JSON (RFC 8259, 6)
+		return text, "", false // JSON has no number 007 (RFC 8259, 6)
 	}
 	return number, unitCodes[m[3]], m[1] != ""
 }
@@ -399,33 +418,33 @@ func propertyOf(name, text, from string) property {
 
 // video states the walk-around's recording with its moments, or nothing where no address
 // leads to it. On which day it was put up no file states, so it is not told.
-func (m *maker) video(e *entry) *video {
-	v := &video{Type: "VideoObject", Name: "Walk-around of " + e.Stock.Value}
+func (y Yard) video(t *Trailer) *video {
+	v := &video{Type: "VideoObject", Name: "Walk-around of " + t.Stock.Value}
 	var moment func(unit.Clock) string
-	if own := e.video(); own != nil {
-		if v.Content = m.at(MediaPath(own.Name)); v.Content == "" {
+	if t.Video != "" {
+		if v.Content = y.at(t.Video); v.Content == "" {
 			return nil
 		}
-		if name, ok := strings.CutPrefix(poster(m.photos(e)), "../"); ok {
-			v.Picture = m.at(name)
+		if t.Poster != "" {
+			v.Picture = y.at(t.Poster)
 		}
 		moment = func(at unit.Clock) string { return v.Content + "#t=" + strconv.Itoa(int(at)) }
 	} else {
-		id := e.Recording.ID.Value
-		moment = func(at unit.Clock) string { return m.in.Stock.Yard.VideoAt(id, at) }
+		id := t.Recording.ID.Value
+		moment = func(at unit.Clock) string { return y.VideoAt(id, at) }
 		if v.URL = moment(0); v.URL == "" {
 			return nil
 		}
 	}
-	length := e.Recording.Length
+	length := t.Recording.Length
 	if v.Content == "" {
 		length = unit.Moment{} // the page does not say how long another host's is
 	}
 	if length.Given() && length.Value > 0 {
 		v.Duration = "PT" + strconv.Itoa(int(length.Value)) + "S"
 	}
-	for _, n := range e.Body.Whole().Notes {
-		name := e.gist(n)
+	for _, n := range t.Body.Whole().Notes {
+		name := t.gist(n)
 		last := len(v.Clips) - 1
 		if name == "" || last >= 0 && int(n.At) <= v.Clips[last].Start || length.Given() && n.At >= length.Value {
 			continue
@@ -442,7 +461,7 @@ func (m *maker) video(e *entry) *video {
 }
 
 // gist is the first sentence of a timed note, as the page says it.
-func (e *entry) gist(n unit.Note) string {
+func (t *Trailer) gist(n unit.Note) string {
 	var b strings.Builder
 	_ = ast.Walk(n.Node, func(node ast.Node, entering bool) (ast.WalkStatus, error) {
 		if !entering {
@@ -450,13 +469,13 @@ func (e *entry) gist(n unit.Note) string {
 		}
 		switch node := node.(type) {
 		case *ast.Link:
-			if name, ok := unit.FigureName(node); ok && unit.PlainText(node, e.Body.Source) == "" {
-				if f := e.work.Figure(name); f != nil {
+			if name, ok := unit.FigureName(node); ok && unit.PlainText(node, t.Body.Source) == "" {
+				if f := t.Work.Figure(name); f != nil {
 					b.WriteString(f.Text)
 				}
 			}
 		case *ast.Text:
-			b.Write(node.Segment.Value(e.Body.Source))
+			b.Write(node.Segment.Value(t.Body.Source))
 			if node.SoftLineBreak() || node.HardLineBreak() {
 				b.WriteByte(' ')
 			}
