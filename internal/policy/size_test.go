@@ -54,7 +54,6 @@ var stillTooLarge = map[string]string{
 	"stockfile columns":           "to be split",
 	"tables sheet.read":           "to be split",
 	"tables tireRules":            "to be split",
-	"testyard Unit":               "to be split",
 	"unit Field.read":             "to be split",
 	"unit Memory.Read":            "to be split",
 	"unit reader.split":           "to be split",

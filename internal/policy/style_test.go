@@ -64,7 +64,6 @@ var stillToRewrite = map[string]int{
 	"internal/starter/content/units": 2,
 	"internal/stockfile":             10,
 	"internal/tables":                17,
-	"internal/testyard":              3,
 	"internal/unit":                  58,
 	"internal/walkaround":            44,
 	"themes/default":                 20,

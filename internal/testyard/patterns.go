@@ -1,7 +1,6 @@
 package testyard
 
-// A pattern is one sound trailer, its measures changed from unit to unit within what
-// stays sound.
+// A pattern is one sound trailer. Its measures vary from unit to unit, and stay sound.
 type pattern struct {
 	kind     string
 	model    string // the model's name, where the units name one

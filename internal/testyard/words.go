@@ -36,8 +36,8 @@ var parts = []string{"main beams", "crossmembers", "floor boards", "fenders", "c
 
 var states = []string{"straight", "as new", "touched up", "replaced by us", "a little rust", "greased", "checked twice", "shows wear"}
 
-// What somebody says who walks round a trailer. No sentence states a measure: those stand
-// in the front matter, where they are checked.
+// Sentences of people who walk around a trailer. None of them states a measure, because
+// measures belong in the front matter, where they are checked.
 var sentences = []string{
 	"The welds along the main beam are even from end to end and nobody ground them flat to hide anything.",
 	"Pull the pin before you drop the jack, because the foot hangs on the plate if you forget it.",

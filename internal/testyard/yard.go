@@ -8,10 +8,10 @@ import (
 	"strings"
 )
 
-// AsOf is the day as of which the yard states its units.
+// AsOf is the day on which the yard last walked its stock.
 const AsOf = "2026-11-20"
 
-// A File is one file of a yard, by its path below the folder that holds content/.
+// A File is one file of a yard. Its path begins in the folder that holds content/.
 type File struct {
 	Name string // content/units/pv-00001.md
 	Data []byte
@@ -30,7 +30,7 @@ func Yard(n int) []File {
 	return append(out, File{"content/yard.md", []byte(yard)})
 }
 
-// Write writes a yard of n units below the folder.
+// Write writes a yard of n units into a folder.
 func Write(dir string, n int) error {
 	for _, sub := range []string{"content/models", "content/units"} {
 		if err := os.MkdirAll(filepath.Join(dir, filepath.FromSlash(sub)), 0o755); err != nil {
@@ -45,7 +45,7 @@ func Write(dir string, n int) error {
 	return nil
 }
 
-// UnitFile is the path of unit i, and Stock its stock number.
+// UnitFile is the path of unit i.
 func UnitFile(i int) string { return fmt.Sprintf("content/units/pv-%05d.md", i) }
 
 // Stock is the stock number of unit i.
@@ -95,17 +95,8 @@ func Unit(i int) []byte {
 	fmt.Fprintf(&b, "weights:\n  gvwr: %s (tag)\n  empty: %s (scale ticket %s)\n  tongue-empty: %s (scale ticket %s)\n",
 		pounds(v.gvwr), pounds(v.empty+10*r.IntN(7)), weighed, pounds(v.tongue+5*r.IntN(5)), weighed)
 	b.WriteString(strings.ReplaceAll(p.rest, "MADE", fmt.Sprintf("week %d %d", 1+r.IntN(50), made)))
-	for _, list := range []struct {
-		key   string
-		items []string
-	}{{"standard", standard}, {"options", options}} {
-		if p.model == "" && r.IntN(3) > 0 {
-			b.WriteString(list.key + ":\n")
-			from := r.IntN(len(list.items) - 3)
-			for _, item := range list.items[from : from+1+r.IntN(3)] {
-				b.WriteString("  - " + item + "\n")
-			}
-		}
+	if p.model == "" {
+		equipment(&b, r)
 	}
 	seconds := 0
 	if r.IntN(3) > 0 {
@@ -119,6 +110,23 @@ func Unit(i int) []byte {
 	return []byte(b.String())
 }
 
+// equipment writes what is standard and what is an option, or leaves either out.
+func equipment(b *strings.Builder, r *rand.Rand) {
+	for _, list := range []struct {
+		key   string
+		items []string
+	}{{"standard", standard}, {"options", options}} {
+		if r.IntN(3) == 0 {
+			continue
+		}
+		b.WriteString(list.key + ":\n")
+		from := r.IntN(len(list.items) - 3)
+		for _, item := range list.items[from : from+1+r.IntN(3)] {
+			b.WriteString("  - " + item + "\n")
+		}
+	}
+}
+
 func dayOf(date string) int {
 	var y, m, d int
 	_, _ = fmt.Sscanf(date, "%d-%d-%d", &y, &m, &d)
@@ -127,7 +135,7 @@ func dayOf(date string) int {
 
 func pick[T any](r *rand.Rand, list []T) T { return list[r.IntN(len(list))] }
 
-// thousands writes a whole number as the trade does: 14,000.
+// thousands writes a whole number with commas: 14,000.
 func thousands(n int) string {
 	if n < 1000 {
 		return fmt.Sprint(n)
@@ -138,8 +146,8 @@ func thousands(n int) string {
 func pounds(n int) string  { return thousands(n) + " lb" }
 func dollars(n int) string { return "$" + thousands(n) }
 
-// serial is a VIN of the maker that the regulation takes for its example, with a check
-// digit that holds: 49 CFR 565.15(c), Tables III and IV.
+// serial is a VIN with the maker code of the regulation's own example and a correct check
+// digit: 49 CFR 565.15(c), Tables III and IV.
 func serial(i, year int) string {
 	const digits = "0123456789"
 	model := []byte("RP000")
@@ -159,7 +167,7 @@ func serial(i, year int) string {
 	return vin[:8] + string("0123456789X"[sum%11]) + vin[9:]
 }
 
-// talk writes the notes of a unit: at least the words asked for, and a few more.
+// talk writes the notes of a unit, with at least the given number of words.
 func talk(b *strings.Builder, r *rand.Rand, words, seconds int) {
 	said := 0
 	order := r.Perm(len(sentences))

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"fmt"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -15,8 +17,8 @@ import (
 	"tarepage/internal/unit"
 )
 
-// What the package promises: sound units of every kind, some with cautions, notes of
-// 150 to 900 words, models among them.
+// The package promises sound units of every kind, some with models and cautions, and notes of
+// 150 to 900 words.
 func TestYardIsSound(t *testing.T) {
 	const n = 260
 	root := fstest.MapFS{}
@@ -57,23 +59,46 @@ func TestYardIsSound(t *testing.T) {
 	t.Logf("%d cautions, %d words a unit", cautions, all/n)
 }
 
+// The yard is the same on every computer, today and next year. Benchmarks and notes compare
+// numbers from one yard, so a change of its bytes has to be on purpose.
 func TestYardIsTheSame(t *testing.T) {
-	sum := sha256.New()
-	small := testyard.Yard(40)
-	for _, f := range small {
-		fmt.Fprintf(sum, "%s %d\n%s", f.Name, len(f.Data), f.Data)
+	const want = "b0cbefaeb16dd5ecf8315b7a7896c77a26082c3c435cc687961e6417fab907df"
+	dir := t.TempDir()
+	if err := testyard.Write(dir, 260); err != nil {
+		t.Fatal(err)
 	}
-	if !slices.IsSortedFunc(small, func(a, b testyard.File) int { return strings.Compare(a.Name, b.Name) }) {
+	sum := sha256.New()
+	files := testyard.Yard(260)
+	for _, f := range files {
+		fmt.Fprintf(sum, "%s %d\n%s", f.Name, len(f.Data), f.Data)
+		if got, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(f.Name))); err != nil || !bytes.Equal(got, f.Data) {
+			t.Errorf("%s was written as %d bytes, want %d (%v)", f.Name, len(got), len(f.Data), err)
+		}
+	}
+	if got := fmt.Sprintf("%x", sum.Sum(nil)); got != want {
+		t.Errorf("the digest of 260 units is %s, want %s; enter the new one if the yard was changed on purpose", got, want)
+	}
+	if !slices.IsSortedFunc(files, func(a, b testyard.File) int { return strings.Compare(a.Name, b.Name) }) {
 		t.Error("the files are not in the order of their paths")
 	}
-	again := sha256.New()
-	for _, f := range testyard.Yard(40) {
-		fmt.Fprintf(again, "%s %d\n%s", f.Name, len(f.Data), f.Data)
+	if got := files[len(testyard.Yard(0))-1+7]; got.Name != testyard.UnitFile(7) || !bytes.Equal(got.Data, testyard.Unit(7)) {
+		t.Error("unit 7 is another one in a larger yard")
 	}
-	if !bytes.Equal(sum.Sum(nil), again.Sum(nil)) {
-		t.Error("two yards of one size differ")
+}
+
+// A folder that cannot be made is an error, and so is a file that cannot be written.
+func TestWriteFails(t *testing.T) {
+	dir := t.TempDir()
+	if err := os.WriteFile(filepath.Join(dir, "file"), nil, 0o600); err != nil {
+		t.Fatal(err)
 	}
-	if !bytes.Equal(testyard.Yard(100)[len(testyard.Yard(0))-1+7].Data, testyard.Unit(7)) {
-		t.Error("a unit is another one in a larger yard")
+	if err := testyard.Write(filepath.Join(dir, "file"), 1); err == nil {
+		t.Error("a yard was written below a file")
+	}
+	if err := os.MkdirAll(filepath.Join(dir, "content", "yard.md"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	if err := testyard.Write(dir, 1); err == nil {
+		t.Error("yard.md was written over a folder")
 	}
 }
