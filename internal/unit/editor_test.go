@@ -510,8 +510,11 @@ func TestEditorFilesAskWhatAKindNeeds(t *testing.T) {
 				t.Errorf("%s is not known to be needed by a %s alone", need, kind.Noun)
 			}
 			section, name, _ := strings.Cut(need, ".")
-			full += section + ":\n  " + name + ": " + plainOrQuoted(k.Example) + "\n"
-			empty += section + ":\n  " + name + ":\n"
+			if !strings.Contains(full, "\n"+section+":\n") {
+				full, empty = full+section+":\n", empty+section+":\n"
+			}
+			full += "  " + name + ": " + plainOrQuoted(k.Example) + "\n"
+			empty += "  " + name + ":\n"
 		}
 		for _, front := range []string{full, empty} {
 			if err := schema.Validate(jsonOf(t, front)); err != nil {
