@@ -1,14 +1,43 @@
 package compute
 
 import (
+	"fmt"
 	"strings"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
 
+// metricForms writes a figure of each unit in metric. noMetric is for a unit that is the same
+// in both systems. A figure whose unit is not here is a mistake in this package, which a test
+// finds: nothing is shown in pounds to a reader of kilograms because a form was forgotten.
+var metricForms = map[string]func(*Figure) string{
+	"lb":        (*Figure).metricPounds,
+	"ft":        func(f *Figure) string { return measure.Metric.Dimension(measure.Feet(f.Value).Inches()) },
+	"mph":       converted,
+	"sq ft":     converted,
+	"cu yd":     converted,
+	"ft/s2":     converted,
+	"lb/ft":     converted,
+	"lb-ft":     noMetric, // the stages of the torque have their own: Work.TorqueMetric
+	"%":         noMetric,
+	"USD":       noMetric,
+	"degrees":   noMetric,
+	"lamps":     noMetric,
+	"tie-downs": noMetric,
+	"years":     noMetric,
+}
+
+func noMetric(*Figure) string { return "" }
+
+// converted writes the exact value as measure writes any quantity of that unit.
+func converted(f *Figure) string {
+	return measure.InMetric(measure.Number(f.Value, 9)+" "+f.Unit, nil)
+}
+
 // Metric writes a figure in kilograms and meters, from its exact value and rounded the way
-// its Text is: limits down, loads up. It is empty for a figure that has no such unit.
+// its Text is: limits down, loads up. It is empty for a figure whose unit is the same in both
+// systems.
 func (w *Work) Metric(f *Figure) string {
 	text := f.metric()
 	if f.Name == loadWindow.Name {
@@ -19,27 +48,27 @@ func (w *Work) Metric(f *Figure) string {
 }
 
 func (f *Figure) metric() string {
-	switch f.Unit {
-	case "lb":
-		v := measure.Pounds(f.Value)
-		switch {
-		case f.Name == cargoPlacard.Name:
-			// Its pounds are the nearest to its whole kilograms.
-			return measure.Nearest(v.InKilograms(), 1).Near()
-		case f.Limit():
-			return measure.Metric.Limit(v)
-		case f.Load() || f.step < 10 && f.Text == v.Load() && f.Text != v.Limit():
-			return measure.Metric.Load(v)
-		case f.step >= 10 && f.bound == neither:
-			return measure.Nearest(v.InKilograms(), 5).Near()
-		}
-		return measure.Metric.Weight(v)
-	case "ft":
-		return measure.Metric.Dimension(measure.Feet(f.Value).Inches())
-	case "mph", "sq ft", "cu yd", "ft/s2":
-		return measure.InMetric(measure.Number(f.Value, 9)+" "+f.Unit, nil)
+	form, ok := metricForms[f.Unit]
+	if !ok {
+		panic(fmt.Sprintf("compute: figure %s is in %q, which has no entry in metricForms", f.Name, f.Unit))
 	}
-	return ""
+	return form(f)
+}
+
+func (f *Figure) metricPounds() string {
+	v := measure.Pounds(f.Value)
+	switch {
+	case f.Name == cargoPlacard.Name:
+		// Its pounds are the nearest to its whole kilograms.
+		return measure.Nearest(v.InKilograms(), 1).Near()
+	case f.Limit():
+		return measure.Metric.Limit(v)
+	case f.Load() || f.step < 10 && f.Text == v.Load() && f.Text != v.Limit():
+		return measure.Metric.Load(v)
+	case f.step >= 10 && f.bound == neither:
+		return measure.Nearest(v.InKilograms(), 5).Near()
+	}
+	return measure.Metric.Weight(v)
 }
 
 // Metric writes a rung in kilograms, down as every limit.
