@@ -25,7 +25,8 @@ feed:           unit
 stockfile:      measure unit compute orderedjson
 sitepath:       unit
 schemaorg:      compute sitepath unit kinds
-render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel kinds sitepath schemaorg
+pagedata:       measure tables unit compute elevation kinds
+render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel kinds sitepath schemaorg pagedata
 publish:        parallel
 showroom:       inspect
 captions:
@@ -68,6 +69,7 @@ feed:       os io/fs embed time net net/* html/template text/template math/rand 
 stockfile:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 sitepath:   os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 schemaorg:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+pagedata:   os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 render:     embed time net net/* text/template math/rand math/rand/v2 os/*
 publish:    net net/* html/template text/template math/rand math/rand/v2
 `

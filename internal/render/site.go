@@ -14,6 +14,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/inspect"
+	"tarepage/internal/pagedata"
 	"tarepage/internal/parallel"
 	"tarepage/internal/photo"
 	"tarepage/internal/schemaorg"
@@ -183,6 +184,11 @@ func (e *entry) whole() *entry {
 	return &again
 }
 
+// data is the entry as the data of pages have it.
+func (e *entry) data() pagedata.Trailer {
+	return pagedata.Trailer{Unit: e.Unit, Work: e.work, Cautions: len(e.cautions)}
+}
+
 // again is the entry with all figures of its unit.
 func (m *maker) again(e *entry) *entry {
 	if m.in.Figures == nil {
@@ -228,11 +234,9 @@ func begin(p *press, in Input) (*maker, error) {
 		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
 	}, Feeds: y.Site() != "", Terms: offered(y)}
 	m.enter()
-	var err error
-	if m.machines, err = machinesFile(); err != nil {
-		return nil, err
-	}
-	return m, nil
+	machines, err := pagedata.Machines()
+	m.machines = script{hashed("machines", machines), machines}
+	return m, err
 }
 
 // at is the whole address of a page of the site, or nothing where the site's own is not

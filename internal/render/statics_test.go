@@ -13,6 +13,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/measure"
+	"tarepage/internal/pagedata"
 	theme "tarepage/themes/default"
 )
 
@@ -180,7 +181,7 @@ func TestStaticsWindow(t *testing.T) {
 		l, in := c.load(r), c.system()
 		w := r.Window(l)
 		want := fmt.Sprint(w.Room, " ", w.In(in))
-		if got := s.ask(f, rigData(r, compute.Towed{}), float64(l.Weight), float64(l.Length), in == measure.Metric); got != want {
+		if got := s.ask(f, pagedata.Calculator(r, compute.Towed{}), float64(l.Weight), float64(l.Length), in == measure.Metric); got != want {
 			t.Fatalf("case %d: %+v with %+v\n page %s\n Go   %s", i, r, l, got, want)
 		}
 		if w.Room {
@@ -221,7 +222,7 @@ func TestStaticsStand(t *testing.T) {
 			}
 		}
 		want := strings.Join(words, "; ")
-		if got := s.ask(f, rigData(r, compute.Towed{}), float64(l.Weight), float64(l.Length), float64(p.Behind), in == measure.Metric); got != want {
+		if got := s.ask(f, pagedata.Calculator(r, compute.Towed{}), float64(l.Weight), float64(l.Length), float64(p.Behind), in == measure.Metric); got != want {
 			t.Fatalf("case %d: %+v with %+v\n page %s\n Go   %s", i, r, p, got, want)
 		}
 		if st.Keeps {
@@ -248,7 +249,7 @@ func TestStaticsWeights(t *testing.T) {
 		}
 		got := r.Weights(l.Length, behind)
 		want := got.In(in, l.Weight)
-		if page := s.ask(f, rigData(r, compute.Towed{}), float64(l.Weight), float64(l.Length), float64(behind), in == measure.Metric); page != want {
+		if page := s.ask(f, pagedata.Calculator(r, compute.Towed{}), float64(l.Weight), float64(l.Length), float64(behind), in == measure.Metric); page != want {
 			t.Fatalf("case %d: %+v with %+v at %v\n page %s\n Go   %s", i, r, l, behind, page, want)
 		}
 		keeps := func(w measure.Pounds) bool {
@@ -341,7 +342,7 @@ func TestStaticsMatch(t *testing.T) {
 	for i := range cases {
 		r := c.rig()
 		towed, truck := c.towed(r), c.truck()
-		ask := []any{rigData(r, towed), truckData(truck), law(), truck.In == measure.Metric}
+		ask := []any{pagedata.Calculator(r, towed), truckData(truck), pagedata.LicenseLimits(), truck.In == measure.Metric}
 		if c.IntN(2) == 0 { // with a load on it
 			l, behind := c.load(r), c.inches(-20, 600, 0)
 			towed = towed.Laden(l, r.Stand(compute.Placed{Load: l, Behind: behind}))

@@ -1,12 +1,11 @@
 package render
 
 import (
-	"encoding/json"
 	"strings"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/measure"
-	"tarepage/internal/tables"
+	"tarepage/internal/pagedata"
 )
 
 // tryout is what a customer tries on a trailer's page: a machine of their own, a truck of
@@ -27,10 +26,10 @@ func (m *maker) tries(p *unitPage, e *entry) error {
 	t := &tryout{Statics: p.Root + m.scripts["statics.js"].Path, Script: p.Root + m.scripts["unit.js"].Path,
 		Machines: p.Root + m.machines.Path, Space: e.work.Space.Name}
 	var err error
-	if t.Rig, err = attribute(rigData(rig, compute.TowedOf(e.work))); err != nil {
+	if t.Rig, err = pagedata.Attribute(pagedata.Calculator(rig, compute.TowedOf(e.work))); err != nil {
 		return err
 	}
-	if t.Law, err = attribute(law()); err != nil {
+	if t.Law, err = pagedata.Attribute(pagedata.LicenseLimits()); err != nil {
 		return err
 	}
 	for _, c := range e.work.CommonLoads() {
@@ -42,19 +41,4 @@ func (m *maker) tries(p *unitPage, e *entry) error {
 	}
 	p.Try, p.Policy = t, scripted(p.Policy, "'self'")
 	return nil
-}
-
-// machinesFile is the table of what loads weigh, for unit.js: name, the class's least, its
-// typical and its most weight in pounds, its longest length in feet.
-func machinesFile() (script, error) {
-	var rows [][]any
-	for _, c := range tables.Cargo() {
-		rows = append(rows, []any{compute.NameOf(c), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High)})
-	}
-	text, err := json.Marshal(rows)
-	if err != nil {
-		return script{}, err
-	}
-	text = append(append([]byte("var MACHINES="), text...), ";\n"...)
-	return script{hashed("machines", text), text}, nil
 }

@@ -11,6 +11,7 @@ import (
 	"tarepage/internal/elevation"
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
+	"tarepage/internal/pagedata"
 	"tarepage/internal/sitepath"
 	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
@@ -41,14 +42,20 @@ type yardPage struct {
 
 // A finder is what the yard page needs to find by need.
 type finder struct {
-	Kinds  []chip
-	Facets []facet
+	Kinds  []kindChip
+	Facets []pagedata.Facet
 	// Stock, Statics, Search, Words and Script are files of the site; Words is a list of
 	// them with the letter from which each counts.
 	Stock, Statics, Search, Words, Script string
 	List                                  string
 	// Lot is the script that keeps the page on a phone, where the yard asks for it.
 	Lot string
+}
+
+// A kindChip leads to the page of its kind where there are no scripts.
+type kindChip struct {
+	pagedata.Chip
+	Link string
 }
 
 type link struct {
@@ -165,31 +172,35 @@ func (m *maker) front(sorted []*entry) (job, error) {
 		page.Programs = append(page.Programs, link{Link: f.Path, Name: f.What})
 	}
 	if len(sorted) > 0 {
-		all := facets(m.units)
-		stock, err := m.stockFile(all)
+		var list []pagedata.Trailer
+		for _, e := range m.units {
+			list = append(list, e.data())
+		}
+		all := pagedata.Facets(list)
+		stock, err := pagedata.Stock(list, all, m.scale())
 		if err != nil {
 			return job{}, err
 		}
-		words, err := wordParts(m.units)
+		words, err := pagedata.Words(list)
 		if err != nil {
 			return job{}, err
 		}
-		f := &finder{Kinds: all[0].Chips, Facets: all[1:], Script: m.scripts["yard.js"].Path, Statics: m.scripts["statics.js"].Path,
+		f := &finder{Facets: all[1:], Script: m.scripts["yard.js"].Path, Statics: m.scripts["statics.js"].Path,
 			Search: m.scripts["search.js"].Path, Stock: hashed("stock", stock), List: sitepath.List}
 		m.files = append(m.files, script{f.Stock, stock})
 		if m.in.Stock.Yard.LotCopy.Value {
 			f.Lot = m.scripts["lot.js"].Path
 		}
-		for i := range f.Kinds {
-			f.Kinds[i].Link = sitepath.Kind(f.Kinds[i].Value)
+		for _, c := range all[0].Chips {
+			f.Kinds = append(f.Kinds, kindChip{c, sitepath.Kind(c.Value)})
 		}
 		var parts [][2]string
 		for _, w := range words {
-			file := script{hashed("words", w.text), w.text}
+			file := script{hashed("words", w.Text), w.Text}
 			m.files = append(m.files, file)
 			parts = append(parts, [2]string{w.From, file.Path})
 		}
-		if f.Words, err = attribute(parts); err != nil {
+		if f.Words, err = pagedata.Attribute(parts); err != nil {
 			return job{}, err
 		}
 		page.Find, page.Policy = f, scripted(page.Policy, "'self'")
@@ -321,13 +332,8 @@ func (m *maker) row(e *entry) card {
 		// No line ends between a number and what it counts.
 		c.Long = strings.ReplaceAll(f.Text+" "+e.work.Space.Name, " ", "\u00a0")
 	}
-	var size []string
-	for _, f := range likenesses {
-		if s := f.of(e); s != "" && (f.name == "Hitch" || f.name == "Width" || f.name == "Axles") {
-			size = append(size, s)
-		}
-	}
-	c.Size = strings.Join(size, ", ")
+	data := e.data()
+	c.Size = data.Size()
 	switch n := len(e.cautions); {
 	case n == 1:
 		c.Cautions = "1 caution"

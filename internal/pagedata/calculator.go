@@ -1,15 +1,14 @@
-package render
+package pagedata
 
 import (
-	"encoding/json"
-
 	"tarepage/internal/compute"
 	"tarepage/internal/measure"
+	"tarepage/internal/tables"
 )
 
-// rigData is one trailer as the theme's statics.js takes it: exact pounds and inches as
+// Calculator is one trailer as the theme's statics.js takes it: exact pounds and inches as
 // they were stated or worked out, nothing rounded and nothing computed here. What is not
-// known is null. statics.js has the same list at its head.
+// known is null. statics.js has the same list at its top.
 //
 //	0 E, the empty weight             10 the ball's rating, 0 if unknown
 //	1 T0, weighed or estimated        11 the least share on the tongue
@@ -21,7 +20,7 @@ import (
 //	7 which constraint says so        17 what the axles hold, all of the group
 //	8 tongue limit, 0 if unknown      18 their tires
 //	9 the coupler's rating, likewise  19 their wheels
-func rigData(r compute.Rig, t compute.Towed) []any {
+func Calculator(r compute.Rig, t compute.Towed) []any {
 	known := func(v float64, ok bool) any {
 		if !ok {
 			return nil
@@ -38,14 +37,22 @@ func rigData(r compute.Rig, t compute.Towed) []any {
 	}
 }
 
-// law is what statics.js takes as the federal limits of a license: Class A from and towed
-// above, Class B from, commercial from, in pounds.
-func law() []any {
+// ofUnit are the numbers of Calculator that differ between trailers of one model: the
+// empty weight, the tongue, the payload and the weighed tongue have columns of their own.
+var ofUnit = []int{0, 1, 13, 15}
+
+// LicenseLimits is what statics.js takes as the federal limits of a license: Class A from
+// and towed above, Class B from, commercial from, in pounds.
+func LicenseLimits() []any {
 	return []any{float64(compute.ClassAFrom), float64(compute.ClassATowed), float64(compute.ClassBFrom), float64(compute.CommercialFrom)}
 }
 
-// attribute is data for a script as the text of an attribute.
-func attribute(data any) (string, error) {
-	text, err := json.Marshal(data)
-	return string(text), err
+// Machines is the table of what loads weigh, for unit.js: name, the class's least, its
+// typical and its most weight in pounds, its longest length in feet.
+func Machines() ([]byte, error) {
+	var rows [][]any
+	for _, c := range tables.Cargo() {
+		rows = append(rows, []any{compute.NameOf(c), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High)})
+	}
+	return variable("MACHINES", rows)
 }

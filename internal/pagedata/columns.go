@@ -1,0 +1,311 @@
+package pagedata
+
+import (
+	"encoding/json"
+	"slices"
+	"strconv"
+	"strings"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/elevation"
+	"tarepage/internal/measure"
+)
+
+// columns is every trailer of the stock: in columns, because a column of like values packs
+// far better than rows do (5,000 trailers in 35 KB against 175 KB, measured on invented
+// stock), and because a filter reads one column from end to end. What many trailers share
+// is there once, in the table of models; a model here is a set of equal values, whatever
+// the owner calls it.
+//
+// yard.js reads it; the names of the columns are explained here and only here.
+type columns struct {
+	// Titles, States and Conditions are what the columns of numbers mean.
+	Titles     []string `json:"titles"`
+	States     []string `json:"states"`
+	Conditions []string `json:"conditions"`
+	Tall       string   `json:"tall"`   // of every silhouette's viewBox
+	Shapes     []string `json:"shapes"` // solid|slits|guess|wheels
+	// Facets are name, and values in the order of the chips' numbers.
+	Facets []facetColumn `json:"facets"`
+	Law    []any         `json:"law"`
+	Rows   []string      `json:"rows"` // what the facts of a model are called
+	// Says are texts that a number does not tell: "price 12" is trailer 12's.
+	Says map[string]string `json:"says"`
+	// SI is every quantity in these texts in metric units.
+	SI map[string]string `json:"si"`
+
+	// By trailer. Stock holds a text, or how much the number at its end is above the one before.
+	Stock  []any `json:"stock"`
+	Model  []int `json:"model"`
+	Title  []int `json:"title"`
+	State  []int `json:"state"`
+	Worn   []int `json:"worn"`  // the number of its condition
+	Price  []any `json:"price"` // dollars, 0 for none
+	Empty  []any `json:"empty"` // pounds
+	Tongue []any `json:"tongue"`
+	// Weighed is 1 where somebody weighed the tongue, 0 where it was estimated from the parts.
+	Weighed []int `json:"weighed"`
+	// Load is the payload, rounded down as it is printed.
+	Load    []any `json:"load"`
+	Careful []int `json:"careful"` // cautions
+
+	Models models `json:"models"`
+}
+
+type facetColumn struct {
+	Name   string   `json:"name"`
+	Values []string `json:"values"`
+	// By is "model" or "unit"; Of is the number of the chip, by model or by trailer.
+	By string `json:"by"`
+	Of []int  `json:"of"`
+}
+
+// models is the table of models, in columns too.
+type models struct {
+	GVWR  []string   `json:"gvwr"`  // as it is written
+	Space []string   `json:"space"` // what carries the load: deck, bed, box
+	Long  []string   `json:"long"`
+	Wide  []any      `json:"wide"`  // inches between the fenders or across, null if unknown
+	Shape []int      `json:"shape"` // -1 for none
+	Rig   [][]any    `json:"rig"`   // what Calculator gives, less what is the trailer's own; null where something is missing
+	Facts [][]string `json:"facts"` // rows of a comparison
+}
+
+// A model is a row of the table of models.
+type model struct {
+	GVWR, Space, Long string
+	Wide              any
+	Shape             int
+	Rig               []any
+	Facts             []string
+}
+
+// Stock is the stock as a script that sets STOCK. The facets are those of the list; Scale
+// is the one at which silhouettes are drawn.
+func Stock(list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error) {
+	d := &columns{States: Availabilities, Conditions: conditions, Tall: scale.Tall(), Law: LicenseLimits(), Says: map[string]string{}}
+	for _, row := range comparison {
+		d.Rows = append(d.Rows, row.name)
+	}
+	for _, f := range facets {
+		d.Facets = append(d.Facets, f.column())
+	}
+	var titles, shapes, seen numbering
+	for i := range list {
+		t := &list[i]
+		own := modelOf(t, scale, &shapes)
+		var chips []int // of the facets that go by the model
+		for _, f := range facets {
+			if f.ofModel {
+				chips = append(chips, f.of[i])
+			}
+		}
+		key, err := json.Marshal([]any{own, chips})
+		if err != nil {
+			return nil, err
+		}
+		n, isNew := seen.of(string(key))
+		if isNew {
+			d.addModel(own, chips)
+		}
+		title, _ := titles.of(t.Title.Value)
+		d.Model, d.Title = append(d.Model, n), append(d.Title, title)
+		d.addTrailer(i, t)
+	}
+	stockColumn(d.Stock)
+	d.Titles, d.Shapes = titles.texts, shapes.texts
+	d.SI = d.metric(ratings(list))
+	return variable("STOCK", d)
+}
+
+func (f *Facet) column() facetColumn {
+	c := facetColumn{Name: f.Name, By: "unit", Of: f.of}
+	if f.ofModel {
+		c.By, c.Of = "model", nil
+	}
+	for _, chip := range f.Chips {
+		c.Values = append(c.Values, chip.Value)
+	}
+	return c
+}
+
+func (d *columns) addModel(m model, chips []int) {
+	t := &d.Models
+	t.GVWR, t.Space, t.Long = append(t.GVWR, m.GVWR), append(t.Space, m.Space), append(t.Long, m.Long)
+	t.Wide, t.Shape, t.Rig, t.Facts = append(t.Wide, m.Wide), append(t.Shape, m.Shape), append(t.Rig, m.Rig), append(t.Facts, m.Facts)
+	for k := range d.Facets {
+		if f := &d.Facets[k]; f.By == "model" {
+			f.Of, chips = append(f.Of, chips[0]), chips[1:]
+		}
+	}
+}
+
+func (d *columns) addTrailer(i int, t *Trailer) {
+	d.Stock = append(d.Stock, t.Stock.Value)
+	d.State = append(d.State, slices.Index(Availabilities, t.Availability.Value))
+	d.Worn = append(d.Worn, slices.Index(conditions, t.Condition.Value))
+	d.Price = append(d.Price, d.price(i, t))
+	d.Load = append(d.Load, d.payload(i, t))
+	d.Careful = append(d.Careful, t.Cautions)
+	d.Empty = append(d.Empty, d.empty(i, t))
+	weighed := 0
+	if t.Weights.TongueEmpty.Given() {
+		weighed = 1
+	}
+	d.Weighed = append(d.Weighed, weighed)
+	var tongue any
+	if rig, needs := compute.RigOf(t.Work); len(needs) == 0 {
+		tongue = float64(rig.Tongue)
+	}
+	d.Tongue = append(d.Tongue, tongue)
+}
+
+// empty is what a trailer weighs empty, and its own words where they say more.
+func (d *columns) empty(i int, t *Trailer) any {
+	w := t.Weights.Empty
+	if !w.Given() {
+		return nil
+	}
+	if s := w.Words(); s != w.Value.String() {
+		d.Says["empty "+strconv.Itoa(i)] = s
+	}
+	return float64(w.Value)
+}
+
+// price is likewise a trailer's price, 0 for none.
+func (d *columns) price(i int, t *Trailer) any {
+	if !t.Price.Given() || t.Availability.Value == "sold" {
+		return 0
+	}
+	if s := t.Price.Words(); s != t.Price.Value.String() {
+		d.Says["price "+strconv.Itoa(i)] = s
+	}
+	return float64(t.Price.Value)
+}
+
+// payload is likewise a trailer's payload, rounded down as every limit is.
+func (d *columns) payload(i int, t *Trailer) any {
+	f := t.Work.Figure("payload")
+	if f == nil {
+		return nil
+	}
+	v := measure.Down(measure.Pounds(f.Value), 1)
+	if f.Text != v.String() {
+		d.Says["load "+strconv.Itoa(i)] = f.Text
+	}
+	// The page converts what it prints. Where that is rounded, the exact payload may differ.
+	if s := t.Work.Metric(f); s != measure.Metric.Limit(v) {
+		d.Says["kg "+strconv.Itoa(i)] = s
+	}
+	return float64(v)
+}
+
+func modelOf(t *Trailer, scale elevation.Scale, shapes *numbering) model {
+	m := model{GVWR: t.Weights.GVWR.Words(), Space: t.Work.Space.Name, Shape: -1}
+	if f := t.Work.Figure("deck-length"); f != nil {
+		m.Long = f.Text
+	}
+	switch b, w := t.Deck.Between, t.Work.Space.Width; {
+	case b.Given():
+		m.Wide = float64(b.Value)
+	case w.Given():
+		m.Wide = float64(w.Value)
+	}
+	if out, ok := elevation.OutlineOf(t.Work, scale); ok {
+		var wheels []string
+		for _, w := range out.Wheels {
+			wheels = append(wheels, strings.Join(w[:], " "))
+		}
+		m.Shape, _ = shapes.of(strings.Join([]string{out.Solid, out.Slits, out.Guess, strings.Join(wheels, ",")}, "|"))
+	}
+	if rig, needs := compute.RigOf(t.Work); len(needs) == 0 {
+		m.Rig = Calculator(rig, compute.TowedOf(t.Work))
+		for _, i := range ofUnit {
+			m.Rig[i] = 0
+		}
+	}
+	for _, row := range comparison {
+		m.Facts = append(m.Facts, row.of(t))
+	}
+	return m
+}
+
+// metric are the quantities of the texts in metric units. The page converts numbers itself.
+func (d *columns) metric(ratings map[string]string) map[string]string {
+	out := map[string]string{}
+	from := func(texts ...string) {
+		for _, t := range texts {
+			for _, q := range measure.Quantities(t, ratings) {
+				out[t[q.Start:q.End]] = q.Metric
+			}
+		}
+	}
+	from(d.Titles...)
+	from(d.Models.GVWR...)
+	from(d.Models.Long...)
+	for _, facts := range d.Models.Facts {
+		from(facts...)
+	}
+	for _, text := range d.Says {
+		from(text)
+	}
+	return out
+}
+
+// ratings are what the trailers state as ratings, by its text, in kilograms.
+func ratings(list []Trailer) map[string]string {
+	out := map[string]string{}
+	for _, t := range list {
+		t.Work.RatingsOf(out)
+	}
+	return out
+}
+
+// numbering gives equal texts one number, in the order in which they come.
+type numbering struct {
+	texts []string
+	at    map[string]int
+}
+
+func (n *numbering) of(s string) (number int, isNew bool) {
+	if i, ok := n.at[s]; ok {
+		return i, false
+	}
+	if n.at == nil {
+		n.at = map[string]int{}
+	}
+	n.at[s] = len(n.texts)
+	n.texts = append(n.texts, s)
+	return n.at[s], true
+}
+
+// stockColumn replaces each stock number by how far its last digits are above those of the
+// one before it, where everything else of the two is alike.
+func stockColumn(column []any) {
+	before := ""
+	for i, s := range column {
+		now := s.(string)
+		if n, ok := above(before, now); ok {
+			column[i] = n
+		}
+		before = now
+	}
+}
+
+func above(before, now string) (n int, ok bool) {
+	head, digits := cutNumber(before)
+	also, more := cutNumber(now)
+	if head != also || len(digits) != len(more) || digits == "" {
+		return 0, false
+	}
+	a, err1 := strconv.Atoi(digits)
+	b, err2 := strconv.Atoi(more)
+	// A script's whole numbers end near 9e15; no yard has a billion trailers.
+	return b - a, err1 == nil && err2 == nil && b > a && b <= 1e9
+}
+
+// cutNumber separates the digits at the end of a text from the rest.
+func cutNumber(s string) (head, digits string) {
+	head = strings.TrimRight(s, "0123456789")
+	return head, s[len(head):]
+}
