@@ -15,6 +15,8 @@ type Settings struct {
 	Bands map[string]Band
 	// AsOf is the day to which ages are counted; the zero Day if nobody states one.
 	AsOf unit.Day
+	// State is the state in which the yard sells, in two letters, or empty.
+	State string
 	// StaleDays is after how many days an untouched listing is named to the owner.
 	StaleDays int
 }
@@ -37,7 +39,7 @@ const DefaultStaleDays = 180
 // SettingsOf reads the settings off the yard's file; what it leaves out comes from
 // the tables.
 func SettingsOf(y *unit.Yard) Settings {
-	s := Settings{Allowance: DefaultAllowance, Bands: map[string]Band{}, AsOf: y.AsOf.Value, StaleDays: DefaultStaleDays}
+	s := Settings{Allowance: DefaultAllowance, Bands: map[string]Band{}, AsOf: y.AsOf.Value, State: y.State.Value, StaleDays: DefaultStaleDays}
 	if y.StaleDays.Given() && y.StaleDays.Value > 0 {
 		s.StaleDays = y.StaleDays.Value
 	}

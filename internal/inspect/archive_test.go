@@ -64,6 +64,7 @@ var apart = map[string]string{
 	"license-class":      "the words name the truck, the numbers are the trailer's",
 	"tire-old":           "five years are the rule's title",
 	"chains-missing":     "the counts are said in words",
+	"new-but-old":        "two years are the rule's title",
 }
 
 // TestNumbers holds the two numbers in conflict, which go into the JSON and not into the

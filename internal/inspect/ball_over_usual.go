@@ -23,15 +23,15 @@ var ballOverUsual = &Rule{
 		if !ball.Given() || !gvwr.Given() {
 			return
 		}
-		if c.Hitch.Kind.Value == "bumper-pull" && gvwr.Value <= 5000 {
-			return // ball-under-class asks for a diameter
+		if c.Hitch.Kind.Value == "bumper-pull" && ball.Value < 2 {
+			return // ball-under-class stops it
 		}
 		for _, usual := range usualBalls {
 			if ball.Value <= usual.Ball {
 				if !measure.NotOver(gvwr.Value, usual.Most) {
 					f.add(ball.Pos, "the ball is %s, commonly made for %s at most; this trailer is %s", ball.Value.InInches(), usual.Most, gvwr.Value).
 						figures(usual.Most.String(), gvwr.Value.String()).
-						also(gvwr.Pos, "gvwr stands here")
+						also(gvwr.Pos, "gvwr is here")
 				}
 				return
 			}

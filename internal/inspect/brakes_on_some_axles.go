@@ -12,7 +12,7 @@ var brakesOnSomeAxles = &Rule{
 	Remedy: "say so when you sell it, or fit brakes on the other axles",
 	check: func(c *Case, f *Findings) {
 		gvwr, b, n := c.Weights.GVWR, c.Brakes, c.Axles.Count
-		if gvwr.Given() && gvwr.Value > brakesFrom && n.Given() && b.Axles.Given() && b.Kind.Given() && b.Kind.Value != "none" && b.Axles.Value < n.Value {
+		if gvwr.Given() && gvwr.Value > brakesFrom && n.Given() && b.Axles.Given() && b.Kind.Given() && b.Kind.Value != "none" && b.Axles.Value > 0 && b.Axles.Value < n.Value {
 			f.add(b.Axles.Pos, "%d of %d axles have brakes; your state may ask for all", b.Axles.Value, n.Value).
 				figures(measure.Count(b.Axles.Value), measure.Count(n.Value)).
 				also(n.Pos, "the number of axles stands here")

@@ -1,6 +1,7 @@
 package inspect
 
 import (
+	"regexp"
 	"strconv"
 
 	"tarepage/internal/measure"
@@ -16,6 +17,7 @@ var measureImpossible = &Rule{
 	Remedy: "measure or weigh again",
 	check: func(c *Case, f *Findings) {
 		c.zeros(f)
+		c.tooLarge(f)
 		w, ax := c.Weights, c.Axles
 		if ax.Count.Value > 6 {
 			f.add(ax.Count.Pos, "%d axles are more than a trailer has", ax.Count.Value).figures(measure.Count(ax.Count.Value), "6")
@@ -30,14 +32,6 @@ var measureImpossible = &Rule{
 				also(w.Empty.Pos, "the empty weight stands here")
 		}
 		c.contradictions(f)
-		s := c.Work.Space
-		if ax.Center.Given() && s.Front.Given() && s.Length.Given() && s.Length.Value > 0 {
-			if end := s.Front.Value + s.Length.Value; ax.Center.Value > end {
-				f.add(ax.Center.Pos, "the axles stand %s behind the ball, the %s ends at %s", ax.Center.Value, s.Name, end.Near()).
-					figures(ax.Center.Value.String(), end.Near()).
-					also(s.Length.Pos, "the length stands here")
-			}
-		}
 		if ax.Center.Given() && ax.Spacing.Given() && ax.Count.Value > 1 {
 			if front := ax.Center.Value - ax.Spacing.Value.Times(ax.Count.Value-1).Half(); front <= 0 {
 				f.add(ax.Spacing.Pos, "with %s between axles the first one stands in front of the ball", ax.Spacing.Value).
@@ -51,6 +45,7 @@ var measureImpossible = &Rule{
 // the ball, a tongue may carry nothing, a lamp may be missing.
 func (c *Case) zeros(f *Findings) {
 	notZero(f, &c.Year, "the year")
+	notZero(f, &c.Price, "the price")
 	notZero(f, &c.OverallWidth, "the overall width")
 	h := &c.Hitch
 	notZero(f, &h.Ball, "the ball")
@@ -99,9 +94,61 @@ func (c *Case) zeros(f *Findings) {
 }
 
 // notZero finds a measure that is given as nothing.
-func notZero[V measure.Pounds | measure.Inches | measure.PSI | int](f *Findings, v *unit.Field[V], what string) {
+func notZero[V measure.Pounds | measure.Inches | measure.PSI | measure.Dollars | int](f *Findings, v *unit.Field[V], what string) {
 	if v.Given() && v.Value <= 0 {
 		f.add(v.Pos, "%s is zero", what)
+	}
+}
+
+// What no trailer reaches. Common practice, no source: combinations end below 100 ft, a
+// deck 8 ft up leaves 5 ft 6 in under the usual height limit of 13 ft 6 in, and forged
+// rings end at working load limits around 24,000 lb.
+const (
+	mostLength  measure.Inches = 1200
+	mostDeck    measure.Inches = 96
+	mostTieDown measure.Pounds = 30000
+)
+
+// oddCents finds a point with one or with three and more digits behind it, other than the
+// short form $18.5k.
+var oddCents = regexp.MustCompile(`\.(?:[0-9]|[0-9]{3,})(?:[^0-9kK]|$)`)
+
+// tooLarge are measures that are larger than any trailer's: a slip of the pen, or feet
+// written for inches.
+func (c *Case) tooLarge(f *Findings) {
+	over := func(l unit.Length, what string, most measure.Inches) {
+		if l.Given() && !measure.NotOver(l.Value, most) {
+			f.add(l.Pos, "%s is %s; no trailer passes %s", what, l.Words(), most.Feet()).
+				figures(l.Words(), most.Feet().String())
+		}
+	}
+	d := &c.Deck
+	for _, l := range []struct {
+		is   *unit.Length
+		what string
+	}{
+		{&c.OverallWidth, "the overall width"}, {&d.Length, "the deck's length"}, {&d.Flat, "the flat part's length"}, {&d.Tail, "the tail's length"},
+		{&d.Width, "the deck's width"}, {&d.Between, "the width between the fenders"}, {&d.Front, "the distance from the ball to the deck"},
+		{&c.Bed.Length, "the bed's length"}, {&c.Bed.Width, "the bed's width"}, {&c.Bed.Front, "the distance from the ball to the bed"},
+		{&c.Box.Length, "the box's length"}, {&c.Box.Width, "the box's width"}, {&c.Box.Height, "the box's height"}, {&c.Box.Front, "the distance from the ball to the box"},
+		{&c.Axles.Center, "the distance from the ball to the axles"}, {&c.Axles.Spacing, "the axle spacing"},
+		{&c.Ramps.Length, "the ramps' length"}, {&c.Lights.Tape, "the tape along one side"},
+	} {
+		over(*l.is, l.what, mostLength)
+	}
+	over(d.Height, "the deck's height", mostDeck)
+	over(c.Bed.Floor, "the height of the bed's floor", mostDeck)
+	over(c.Box.Floor, "the height of the box's floor", mostDeck)
+	if p := c.Price; p.Given() && oddCents.MatchString(p.Raw) {
+		f.add(p.Pos, "the price %s can be read two ways: one, three or more digits after the point are not cents", p.Raw).
+			fix("write thousands with a comma, $18,450, and cents with two digits, $18,450.50")
+	}
+	for _, t := range c.TieDowns {
+		if t.Rating.Given() && !measure.NotOver(t.Rating.Value, mostTieDown) {
+			f.add(t.Rating.Pos, "the %s are rated %s each; no ring on a trailer passes %s", t.Kind.Value, t.Rating.Words(), mostTieDown).
+				figures(t.Rating.Words(), mostTieDown.String()).
+				fix("read the working load limit off the ring again; a breaking strength is not a working load limit")
+		}
 	}
 }
 
@@ -135,6 +182,11 @@ func (c *Case) contradictions(f *Findings) {
 			figures(measure.Count(b.Axles.Value), measure.Count(n.Value)).
 			also(n.Pos, "the number of axles stands here").
 			fix("count the axles and the braked ones again")
+	}
+	if b.Kind.Given() && b.Kind.Value != "none" && b.Axles.Given() && b.Axles.Value == 0 {
+		f.add(b.Axles.Pos, "the brakes are %s, and 0 axles are braked", b.Kind.Value).
+			also(b.Kind.Pos, "the kind of brakes is here").
+			fix("count the braked axles again, or write brakes.kind: none")
 	}
 	// Above the limit brakes-missing says the same.
 	light := c.Weights.GVWR.Given() && c.Weights.GVWR.Value <= brakesFrom

@@ -9,8 +9,8 @@ import (
 var ratingOverLabel = &Rule{
 	Name: "rating-over-label", Severity: Caution,
 	Title: "no gross rating that the title or the maker's sheet states is over the label's",
-	Why: "A buyer loads by the largest number he has read. The label on the trailer governs, and it may be the smaller one: " +
-		"down-rated trailers keep their maker's printed sheet.",
+	Why: "A buyer loads by the largest number he has read. The label on the trailer governs, and it may be the smaller one, " +
+		"because a down-rated trailer keeps its maker's printed sheet.",
 	Source: "49 CFR 567.4(g)(3) (2015): the GVWR is the one on the label; 26 CFR 145.4051-1(e)(3)(iv): an advertised one can count too",
 	Remedy: "read the label again; if it is right, correct the words",
 	check: func(c *Case, f *Findings) {
@@ -29,15 +29,24 @@ var ratingOverLabel = &Rule{
 		if claim := c.Claimed.GVWR; claim.Given() && over(claim.Value, claim.Raw) {
 			f.add(claim.Pos, "the maker's sheet says gvwr %s, gvwr is %s; the label governs", claim.Words(), label.Words()).
 				figures(claim.Words(), label.Words()).
-				also(label.Pos, "gvwr stands here")
+				also(label.Pos, "gvwr is here")
 		}
 		// What the text says is held against the file by note-disagrees.
 		for _, w := range c.WrittenRatings() {
-			if w.Where == "the title" && over(w.Weight, w.Words) {
-				f.add(w.Pos, "the title says %s gross, gvwr is %s; the label governs", w.Weight, label.Words()).
-					figures(w.Weight.String(), label.Words()).
-					also(label.Pos, "gvwr stands here")
+			if w.Where != "the title" || !over(w.Weight, w.Words) {
+				continue
 			}
+			// 10K is what a trailer of 9,990 lb is called.
+			if w.Rounded && measure.NotOver(w.Weight, roundName.Of(label.Value)) {
+				continue
+			}
+			f.add(w.Pos, "the title says %s, gvwr is %s; the label governs", w.Words, label.Words()).
+				figures(w.Words, label.Words()).
+				also(label.Pos, "gvwr is here")
 		}
 	},
 }
+
+// roundName is how far a rating in thousands may be above the label's: 3K for 2,990 lb is
+// a third of a percent, 16K for 15,900 lb six tenths. Common practice, no source.
+const roundName measure.Share = 1.01

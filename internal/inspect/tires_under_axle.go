@@ -1,6 +1,7 @@
 package inspect
 
 import (
+	"fmt"
 	"strings"
 
 	"tarepage/internal/compute"
@@ -28,19 +29,48 @@ var tiresUnderAxle = &Rule{
 		}
 		fd := f.add(at, "tires carry %s, axle is rated %s", t.Axle.Limit(), axle.Value).
 			figures(t.Axle.Limit(), axle.Value.String()).
-			also(axle.Pos, "axle rating stands here").
-			also(c.Tires.Size.Pos, "the size stands here").
+			also(axle.Pos, "axle rating is here").
+			also(c.Tires.Size.Pos, "the size is here").
 			by(tireClause(c))
-		soft := c.Tires.Pressure.Given() && t.MaxPressure > 0 && !measure.PressureReaches(c.Tires.Pressure.Value, t.MaxPressure)
-		if soft {
-			fd.also(c.Tires.Pressure.Pos, "the pressure it is figured at stands here")
+		if t.Passenger {
+			fd.Message += "; this is a passenger tire, and on a trailer only its load divided by 1.10 counts: " +
+				t.Rating.Limit() + " molded is " + t.Each.Limit()
 		}
-		if soft && t.MaxPressure <= t.MostPressure && t.Full >= axle.Value {
-			fd.fix("set them to %s, where they carry %s, and correct the label; or lower the axle rating to what they carry", t.MaxPressure, t.Full.Limit())
-		} else if next := nextLoadRange(c); next != "" {
-			fd.fix("fit load range %s, or lower the axle rating to what the tires carry", next)
+		if ways := c.waysToCarry(fd); len(ways) > 0 {
+			fd.fix("%s; or lower the axle rating to what the tires carry", strings.Join(ways, "; or "))
 		}
 	},
+}
+
+// waysToCarry are the ways to tires that carry the axle, the cheapest first: more air,
+// reading the sidewall, another tire.
+func (c *Case) waysToCarry(fd *Finding) []string {
+	var ways []string
+	axle, t, set := c.Axles.Rating.Value, c.Work.Tire, c.Tires.Pressure
+	if set.Given() && t.MaxPressure > 0 && !measure.PressureReaches(set.Value, t.MaxPressure) {
+		fd.also(set.Pos, "the pressure that counts is here")
+		if t.MaxPressure <= t.MostPressure && t.Full >= axle {
+			// With enough air these tires are the right ones.
+			return []string{fmt.Sprintf("set them to %s, where they carry %s, and correct the label", t.MaxPressure, t.Full.Limit())}
+		}
+	}
+	if t.Passenger {
+		ways = append(ways, fmt.Sprintf("read the size on the sidewall again: if it begins with ST, write it as it is molded; if it begins with P or with nothing, %s a tire is right",
+			t.Each.Limit()))
+	} else if !t.RatingAt.Known() {
+		// A table row: another maker's tire of this size and range may be rated for more.
+		each := measure.Up(axle.Part(1, c.Tires.PerAxle.Value), 1)
+		if measure.NotOver(each, offTable.Of(t.Rating)) {
+			ways = append(ways, fmt.Sprintf("our table gives %s a tire; read MAX LOAD on the sidewall, and if it says %s or more, write it under tires.sidewall",
+				t.Rating.Limit(), each.Load()))
+		}
+	}
+	if next := nextLoadRange(c); next != "" {
+		ways = append(ways, "fit load range "+next)
+	} else if len(ways) > 0 {
+		ways = append(ways, "fit tires that carry the axle")
+	}
+	return ways
 }
 
 // tireClause is the clause on tires and axles for the unit's GVWR.

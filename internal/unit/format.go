@@ -267,6 +267,7 @@ type Yard struct {
 	Email     Text    `key:"email" doc:"the mail address" eg:"yard@sawbuck.example"`
 	Street    Text    `key:"street" doc:"street and number" eg:"4100 County Road 9"`
 	Town      Text    `key:"town" doc:"town and state" eg:"Dunnock Gap"`
+	State     Text    `key:"state" doc:"the state in which you sell, in two letters; the rule on brakes looks up this state's law" eg:"TX" one:"AL|AK|AZ|AR|CA|CO|CT|DE|DC|FL|GA|HI|ID|IL|IN|IA|KS|KY|LA|ME|MD|MA|MI|MN|MS|MO|MT|NE|NV|NH|NJ|NM|NY|NC|ND|OH|OK|OR|PA|RI|SC|SD|TN|TX|UT|VT|VA|WA|WV|WI|WY"`
 	Hours     []Text  `key:"hours" doc:"when somebody is there" eg:"Monday to Friday, 8 to 5"`
 	AsOf      Date    `key:"as-of" doc:"the day the stock was last walked; ages are counted to it" eg:"2026-11-20" need:"yes"`
 	Address   Text    `key:"address" doc:"where the site is published: the https address of the folder that holds index.html; without it what has to name whole addresses is left out (canonical address, sitemap, feeds, link pictures)" eg:"https://sawbuck.example/trailers/"`

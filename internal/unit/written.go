@@ -16,6 +16,8 @@ type WrittenRating struct {
 	Words string
 	// Where is "the title" or "the text".
 	Where string
+	// Rounded reports a weight in thousands, "16K", which stands for anything close to it.
+	Rounded bool
 }
 
 // between is what may stand between the weight and the word: blanks, emphasis, a table's
@@ -35,15 +37,16 @@ var (
 	clauseEnd = regexp.MustCompile(`[;!?]|\.(?:\s|$)|\n\s*\n|\n\s*[-*]\s`)
 )
 
-// WrittenRatings finds the gross ratings in the title and the body: a weight directly
-// beside GVWR, GVW or gross. A clause that speaks of a truck, a combination or an axle is
-// left alone.
+// WrittenRatings finds the gross ratings in the title and the body. In the body that is a
+// weight next to GVWR, GVW or gross. In the title any weight is one, as in "26,500 lb" or
+// "16K": that is how trailers are advertised. A weight that the words give to a truck, a
+// combination, an axle, a payload or a part is left alone.
 func (u *Unit) WrittenRatings() []WrittenRating {
 	var out []WrittenRating
 	if u.Title.Given() {
-		for _, r := range ratingsIn(u.Title.Value) {
+		for _, r := range titleRatings(u.Title.Value) {
 			r.Pos, r.Where = u.Title.Pos, "the title"
-			out = append(out, r.WrittenRating)
+			out = append(out, r)
 		}
 	}
 	for _, r := range ratingsIn(string(u.Body.Source)) {
@@ -51,6 +54,56 @@ func (u *Unit) WrittenRatings() []WrittenRating {
 		out = append(out, r.WrittenRating)
 	}
 	return out
+}
+
+var (
+	// titleWeight is a weight in a title: with its unit, or in thousands.
+	titleWeight = regexp.MustCompile(`(?i)(?:^|[^0-9.,$])((?:[0-9]{1,3}(?:,[0-9]{3})+|[0-9]{3,6})[\s-]*(?:lbs?\b|pounds?\b|kg\b|#)|[0-9]{1,3}(?:\.[0-9])?[\s-]?k\b(?:[\s-]*(?:lbs?\b|pounds?\b))?)`)
+	// ofPart is what follows a weight that is not the trailer's, and partOf what comes
+	// before one.
+	ofPart = regexp.MustCompile(`(?i)^\.?[\s-]*(?:(?:rated|electric|hydraulic|drop|set[\s-]?back|torsion|spring|working|oil[\s-]?bath|brake|idler)[\s-]+)*(?:axles?|winch|jacks?|ramps?|gates?|doors?|payload|capacity|cargo|load|coupler|hitch|hitches|ball|couplings?|rings?|d-rings?|tie-?downs?|springs?|empty|dry|curb|tongue|pin|kingpin|tires?|wheels?|hoist|lift|gawr|miles?)\b`)
+	partOf = regexp.MustCompile(`(?i)(?:axles?|winch|jacks?|ramps?|payload|capacity|cargo|carries|hauls|weighs|empty|dry|tongue|gawr|two|three|tandem|triple|dual|[0-9]\s*x|\([0-9]\))[\s:-]*(?:of\s+|at\s+)?$`)
+)
+
+// titleRatings are the weights in a title that a reader takes for the gross rating.
+func titleRatings(title string) []WrittenRating {
+	var out []WrittenRating
+	for _, m := range titleWeight.FindAllStringSubmatchIndex(title, -1) {
+		words := title[m[2]:m[3]]
+		if ofPart.MatchString(title[m[3]:]) || partOf.MatchString(title[:m[2]]) || another.MatchString(title) {
+			continue
+		}
+		if w, ok := writtenWeight(words); ok {
+			out = append(out, WrittenRating{Weight: w, Words: strings.Join(strings.Fields(words), " "), Rounded: strings.ContainsAny(words, "kK") && !strings.Contains(strings.ToLower(words), "kg")})
+		}
+	}
+	// "GVWR 26,500" and "26,500 GVWR" need no unit.
+	for _, r := range ratingsIn(title) {
+		known := false
+		for _, o := range out {
+			known = known || o.Weight == r.Weight
+		}
+		if !known {
+			out = append(out, r.WrittenRating)
+		}
+	}
+	return out
+}
+
+var weightWords = regexp.MustCompile(`(?i)^([0-9,.]+)[\s-]*(k?)[\s-]*(kg|lbs?|pounds?|#)?$`)
+
+// writtenWeight reads the words that titleWeight has found: 26,500 lbs, 16K, 16-k lb.
+func writtenWeight(words string) (measure.Pounds, bool) {
+	m := weightWords.FindStringSubmatch(words)
+	if m == nil {
+		return 0, false
+	}
+	unit := "lb"
+	if strings.EqualFold(m[3], "kg") {
+		unit = "kg"
+	}
+	w, err := measure.ParseWeight(m[1] + strings.ToLower(m[2]) + " " + unit)
+	return w.Value, err == nil
 }
 
 type foundRating struct {

@@ -1,0 +1,173 @@
+package inspect
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"tarepage/internal/measure"
+)
+
+var titleDisagrees = &Rule{
+	Name: "title-disagrees", Severity: Stop,
+	Title:  "a length or width in the title is one that the file gives",
+	Why:    "The title is what a customer reads first, and the feeds and link cards repeat it. He drives out for a 24 ft deck and finds 18 ft.",
+	Source: "geometry; that a name rounds to the half foot is " + Practice,
+	Remedy: "correct the title, or the measure that it names",
+	check: func(c *Case, f *Findings) {
+		if !c.Title.Given() {
+			return
+		}
+		own := c.dimensions()
+		if len(own) == 0 {
+			return
+		}
+		for _, m := range titleMeasures(c.Title.Value) {
+			if m.is < leastNamed || slices.ContainsFunc(own, func(is measure.Inches) bool { return m.fits(is) }) {
+				continue
+			}
+			near := nearestLength(own, m.is)
+			f.add(c.Title.Pos, "the title says %s; no length or width in the file is near it, the nearest is %s", m.words, near.Near()).
+				figures(m.words, near.Near()).
+				also(c.Work.Space.Length.Pos, "the length is here").
+				also(c.Work.Space.Width.Pos, "the width is here").
+				also(c.OverallWidth.Pos, "the overall width is here")
+		}
+	},
+}
+
+// leastNamed is the shortest measure in a title that is held against the file: shorter
+// ones are sides, ramps and steps.
+const leastNamed measure.Inches = 48
+
+// dimensions are the lengths and widths that a title may name.
+func (c *Case) dimensions() []measure.Inches {
+	d := c.Deck
+	var out []measure.Inches
+	for _, l := range []struct {
+		given bool
+		is    measure.Inches
+	}{
+		{d.Length.Given(), d.Length.Value}, {d.Flat.Given(), d.Flat.Value}, {d.Tail.Given(), d.Tail.Value},
+		{d.Flat.Given() && d.Tail.Given(), d.Flat.Value + d.Tail.Value}, {d.Pivot.Given(), d.Pivot.Value},
+		{d.Width.Given(), d.Width.Value}, {d.Between.Given(), d.Between.Value}, {c.OverallWidth.Given(), c.OverallWidth.Value},
+		{c.Bed.Length.Given(), c.Bed.Length.Value}, {c.Bed.Width.Given(), c.Bed.Width.Value},
+		{c.Box.Length.Given(), c.Box.Length.Value}, {c.Box.Width.Given(), c.Box.Width.Value}, {c.Box.Height.Given(), c.Box.Height.Value},
+	} {
+		if l.given && l.is > 0 {
+			out = append(out, l.is)
+		}
+	}
+	return out
+}
+
+// A titleMeasure is a length or width that a title names.
+type titleMeasure struct {
+	is    measure.Inches
+	words string
+	nosed bool // the title speaks of a V-nose, whose point some count and some do not
+}
+
+// fits reports whether a measure in the file is the one the title names. Names round: a
+// 102 in trailer is 96 in inside, a 20 ft box 19 ft 4 in. So half a foot or four in the
+// hundred are allowed, and a V-nose adds up to 3 ft.
+func (m titleMeasure) fits(is measure.Inches) bool {
+	slack := max(6, measure.Share(0.04).OfLength(is))
+	if is > m.is && m.nosed {
+		slack = max(slack, 36)
+	}
+	return measure.NotOver(m.is-is, slack) && measure.NotOver(is-m.is, slack)
+}
+
+func nearestLength(list []measure.Inches, to measure.Inches) measure.Inches {
+	distance := func(l measure.Inches) measure.Inches { return max(l-to, to-l) }
+	return slices.MinFunc(list, func(a, b measure.Inches) int {
+		switch da, db := distance(a), distance(b); {
+		case da < db:
+			return -1
+		case da > db:
+			return 1
+		}
+		return 0
+	})
+}
+
+const footMark = `(?:ft\b\.?|feet\b|foot\b|'|′|’)`
+
+var (
+	titleLength = regexp.MustCompile(`(?i)(?P<number>[0-9]+(?:\.[0-9]+)?)(?:` +
+		`\s*(?P<feet>` + footMark + `)(?:\s*(?P<inches>[0-9]+)\s*(?:in\b|"|″))?|` +
+		`\s*-?\s*(?:in\b\.?|inch(?:es)?\b|"|″|”)|` +
+		`\s*(?:x|×|by)\s*(?P<by>[0-9]+(?:\.[0-9]+)?)\s*` + footMark + `|` +
+		`\s*\+\s*(?P<plus>[0-9]+(?:\.[0-9]+)?)\s*` + footMark + `)`)
+	// otherPart is what makes a measure that of a part: "5 ft ramps", "16 ft tilting deck".
+	otherPart = regexp.MustCompile(`(?i)^[\s\w-]{0,12}?\b(?:sides?|sided|gates?|ramps?|tails?|dovetails?|dove|beavertails?|couplers?|balls?|tires?|wheels?|rims?|centers?|beams?|i-beams?|channels?|cross\s?members?|tongue|drop|axles?|spread|steps?|fenders?|winch|interior|height|high|tall|headroom|doors?|extensions?|lift|tilt|tilting|stationary|fixed|flat|neck|rails?|walls?|boxe?s?|toolbox|hitch|receiver|boat|car|pop[\s-]?up)\b`)
+	noseWord  = regexp.MustCompile(`(?i)\b(?:v[\s-]?nose|wedge|round\s?nose)\b`)
+)
+
+// titleMeasures finds the lengths and widths in a title: "102 in x 28 ft", "8.5 ft",
+// "6 ft 8 in", "7 x 16 ft", "18 ft + 2 ft", "18+2 ft". Those of a part are left out.
+func titleMeasures(title string) []titleMeasure {
+	var out []titleMeasure
+	nosed := noseWord.MatchString(title)
+	open := -1 // where the last measure in feet ends, which a sum may go on from
+	for _, at := range titleLength.FindAllStringSubmatchIndex(title, -1) {
+		m := lengthMatch{title, at}
+		if open >= 0 && m.text("feet") != "" && strings.TrimSpace(title[open:at[0]]) == "+" {
+			last := &out[len(out)-1]
+			last.is += m.feet()
+			last.words = title[strings.Index(title, last.words):at[1]]
+			open = at[1]
+			continue
+		}
+		open = -1
+		if m.text("by") == "" && otherPart.MatchString(title[at[1]:]) {
+			continue
+		}
+		words := strings.TrimSpace(title[at[0]:at[1]])
+		switch {
+		case m.text("by") != "":
+			width := measure.Feet(number(m.text("number"))).Inches()
+			if number(m.text("number")) > 14 {
+				width = measure.Inches(number(m.text("number"))) // 82 x 18 ft
+			}
+			out = append(out, titleMeasure{width, words, nosed},
+				titleMeasure{measure.Feet(number(m.text("by"))).Inches(), words, nosed})
+		case m.text("plus") != "":
+			out = append(out, titleMeasure{measure.Feet(number(m.text("number")) + number(m.text("plus"))).Inches(), words, nosed})
+		case m.text("feet") != "":
+			out = append(out, titleMeasure{m.feet(), words, nosed})
+			open = at[1]
+		default:
+			out = append(out, titleMeasure{measure.Inches(number(m.text("number"))), words, nosed})
+		}
+	}
+	return out
+}
+
+// A lengthMatch is one match of titleLength.
+type lengthMatch struct {
+	title string
+	at    []int
+}
+
+// text is what a named group of titleLength has matched, or nothing.
+func (m lengthMatch) text(group string) string {
+	i := titleLength.SubexpIndex(group)
+	if m.at[2*i] < 0 {
+		return ""
+	}
+	return m.title[m.at[2*i]:m.at[2*i+1]]
+}
+
+// feet is a match in feet, with its inches.
+func (m lengthMatch) feet() measure.Inches {
+	return measure.Feet(number(m.text("number"))).Inches() + measure.Inches(number(m.text("inches")))
+}
+
+// number reads digits that a pattern has found; nothing is 0.
+func number(s string) float64 {
+	v, _ := strconv.ParseFloat(s, 64)
+	return v
+}
