@@ -1,34 +1,100 @@
 package inspect
 
 import (
+	"fmt"
+
 	"tarepage/internal/measure"
+	"tarepage/internal/tables"
+	"tarepage/internal/unit"
 )
 
 // brakesFrom is the gross weight above which a trailer needs brakes: 49 CFR
 // 393.42(b)(3) exempts a semitrailer of "1,361 kg (3,000 pounds) or less", on a further
 // condition on the truck; its kilograms are half a pound more, and a label may print
-// them. States ask for more; the rule states the federal floor.
+// them. States ask for more or for less.
 const brakesFrom = max(measure.Pounds(3000), 1361/measure.KilogramsPerPound)
+
+const federalBrakes = "49 CFR 393.42(a), (b)(3) (2015), for commercial motor vehicles"
 
 var brakesMissing = &Rule{
 	Name: "brakes-missing", Severity: Stop,
-	Title:  "a trailer over 3,000 lb has brakes",
-	Why:    "The truck's brakes alone do not stop it; many states ask for brakes below this weight too.",
-	Source: "49 CFR 393.42(a), (b)(3) (2015)",
+	Title:  "a trailer over 3,000 lb has brakes, unless the yard's state allows it without",
+	Why:    "The truck's brakes alone do not stop it. Many states ask for brakes below this weight too.",
+	Source: federalBrakes + "; for others the states' laws, in the table of state brakes",
 	Remedy: "fit brakes, or correct brakes.kind",
 	check: func(c *Case, f *Findings) {
 		gvwr, kind := c.Weights.GVWR, c.Brakes.Kind
-		if !gvwr.Given() || gvwr.Value <= brakesFrom || kind.Spoiled || kind.Given() && kind.Value != "none" {
+		if !gvwr.Given() || kind.Spoiled || kind.Given() && kind.Value != "none" {
 			return
 		}
-		at := gvwr.Pos
-		if kind.Given() {
-			at = kind.Pos
-		} else if c.Brakes.At.Known() {
-			at = c.Brakes.At
+		row, known := tables.StateBrakes(c.Work.Settings.State)
+		if gvwr.Value <= brakesFrom {
+			if known && row.Asks(gvwr.Value) {
+				f.add(c.brakesAt(), "no brakes, and gvwr is %s; %s", gvwr.Value, stateWords(row)).
+					figures(gvwr.Value.String(), row.Weight.String()).
+					also(gvwr.Pos, "gvwr is here").
+					by(stateSource(row)).
+					only(Caution).
+					fix("ask your state, and tell the customer what it says")
+			}
+			return
 		}
-		f.add(at, "no brakes, and gvwr is %s; brakes are due above 3,000 lb", gvwr.Value).
+		if known && row.Allows(gvwr.Value) {
+			f.add(c.brakesAt(), "no brakes, and gvwr is %s; %s, so here it may be towed without; other states and commercial use ask for brakes above 3,000 lb",
+				gvwr.Value, stateWords(row)).
+				figures(gvwr.Value.String(), row.Weight.String()).
+				also(gvwr.Pos, "gvwr is here").
+				by(stateSource(row)).
+				only(Caution).
+				fix("tell the customer, or fit brakes")
+			return
+		}
+		fd := f.add(c.brakesAt(), "no brakes, and gvwr is %s; brakes are due above 3,000 lb", gvwr.Value).
 			figures(gvwr.Value.String(), "3,000 lb").
-			also(gvwr.Pos, "gvwr stands here")
+			also(gvwr.Pos, "gvwr is here")
+		switch {
+		case known:
+			fd.Message += "; " + stateWords(row)
+			fd.by(federalBrakes + "; " + stateSource(row))
+		case c.Work.Settings.State == "":
+			fd.fix("fit brakes, or correct brakes.kind; if your state allows this weight without brakes, write state: in content/yard.md")
+		}
 	},
+}
+
+// mayGoUnbraked reports whether the trailer's weight is known and no law that was looked at
+// asks it for brakes.
+func (c *Case) mayGoUnbraked() bool {
+	gvwr := c.Weights.GVWR
+	row, known := tables.StateBrakes(c.Work.Settings.State)
+	return gvwr.Given() && (gvwr.Value <= brakesFrom || known && row.Allows(gvwr.Value))
+}
+
+// brakesAt is where the unit says what brakes it has, or else its weight.
+func (c *Case) brakesAt() unit.Pos {
+	switch {
+	case c.Brakes.Kind.Given():
+		return c.Brakes.Kind.Pos
+	case c.Brakes.At.Known():
+		return c.Brakes.At
+	}
+	return c.Weights.GVWR.Pos
+}
+
+// stateWords says from which weight on a state asks for brakes.
+func stateWords(row tables.StateBrakesRow) string {
+	words := "above"
+	if row.From {
+		words = "from"
+	}
+	out := fmt.Sprintf("%s asks for brakes %s %s gross", row.State, words, row.Weight)
+	if row.Condition != "" {
+		out += " (" + row.Condition + ")"
+	}
+	return out
+}
+
+// stateSource is where a row comes from, with its grade.
+func stateSource(row tables.StateBrakesRow) string {
+	return fmt.Sprintf("%s: %s; %s, grade %s, looked at on %s", row.State, row.Cite, row.Source, row.Grade, row.Checked)
 }

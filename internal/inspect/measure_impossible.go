@@ -188,9 +188,8 @@ func (c *Case) contradictions(f *Findings) {
 			also(b.Kind.Pos, "the kind of brakes is here").
 			fix("count the braked axles again, or write brakes.kind: none")
 	}
-	// Above the limit brakes-missing says the same.
-	light := c.Weights.GVWR.Given() && c.Weights.GVWR.Value <= brakesFrom
-	if light && b.Kind.Value == "none" && (b.Axles.Value > 0 || b.Breakaway.Value) {
+	// Where brakes are due brakes-missing says so.
+	if c.mayGoUnbraked() && b.Kind.Value == "none" && (b.Axles.Value > 0 || b.Breakaway.Value) {
 		at := b.Axles.Pos
 		if b.Axles.Value <= 0 {
 			at = b.Breakaway.Pos
