@@ -16,13 +16,10 @@ var titleDisagrees = &Rule{
 	Source: "geometry; that a name rounds to the half foot is " + Practice,
 	Remedy: "correct the title, or the measure that it names",
 	check: func(c *Case, f *Findings) {
-		if !c.Title.Given() {
+		if !c.Title.Given() || !c.Work.Space.Length.Given() {
 			return
 		}
 		own := c.dimensions()
-		if len(own) == 0 {
-			return
-		}
 		for _, m := range titleMeasures(c.Title.Value) {
 			if m.is < leastNamed || slices.ContainsFunc(own, func(is measure.Inches) bool { return m.fits(is) }) {
 				continue
