@@ -230,7 +230,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 		}
 	}
 	for _, f := range made.Media {
-		if failed := site.AddCovered(f.Path, c.media(f.From), covers(y.stock, f.From)); failed != nil && err == nil {
+		if failed := c.video(site, f.Path, f.From); failed != nil && err == nil {
 			err = fmt.Errorf("%s: %w", f.At, failed)
 		}
 	}

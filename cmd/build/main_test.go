@@ -26,6 +26,7 @@ func TestScripts(t *testing.T) {
 		Setup: func(env *testscript.Env) error {
 			// The demo yard, for scripts that start from something that passes.
 			env.Setenv("DEMO", root)
+			env.Setenv("DEMO_VIDEO", filepath.Join(root, "content", "media", "sb-1003.mp4"))
 			env.Setenv("WRONG", filepath.Join(root, "testdata", "wrong"))
 			return nil
 		},

@@ -2,16 +2,17 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"time"
 
 	"tarepage/internal/inspect"
+	"tarepage/internal/media"
 	"tarepage/internal/photo"
 	"tarepage/internal/publish"
 	"tarepage/internal/report"
-	"tarepage/internal/unit"
 )
 
 // keepDir is where worked photos are kept from one build to the next: in the user's cache,
@@ -90,23 +91,68 @@ func (c *command) photos(y *yard, held inspect.Held, stderr io.Writer, done func
 	return made, nil
 }
 
-// covers are the boxes of a video that are not published: where it was made, and what a
-// desk program noted. They become free space, so that no place in the file moves.
-func covers(s *unit.Stock, name string) []publish.Cover {
-	var out []publish.Cover
-	for _, list := range s.Media {
-		for _, m := range list {
-			if m.Name != name || m.Video == nil {
-				continue
-			}
-			for _, b := range m.Video.Private {
-				// A box begins with four bytes of length and four that name its kind.
-				out = append(out, publish.Cover{At: b.At + 4, Bytes: b.Bytes - 4, With: "free"})
-			}
-			return out
-		}
+// video puts the copy of a recording into the site that customers may have: its pictures and
+// its sound. The file is opened once, so that what was looked through is what is copied.
+func (c *command) video(g *publish.Staging, path, name string) error {
+	root, err := os.OpenRoot(contentDir(c.from))
+	if err != nil {
+		return err
 	}
-	return nil
+	defer root.Close()
+	f, err := root.Open(filepath.FromSlash(name))
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	before, err := f.Stat()
+	if err != nil {
+		return err
+	}
+	video, err := media.Bare(f, before.Size())
+	if err != nil {
+		return fmt.Errorf("video %q cannot be published: %w", name, err)
+	}
+	if err := g.AddCopy(path, video, video.Size()); err != nil {
+		return err
+	}
+	after, err := f.Stat()
+	if err == nil && (after.Size() != before.Size() || !after.ModTime().Equal(before.ModTime())) {
+		err = fmt.Errorf("video %q was changed while it was copied; build again", name)
+	}
+	return err
+}
+
+// seen is how a video was planned for the showroom, and the file that it was planned for.
+type seen struct {
+	bytes int64
+	time  time.Time
+	copy  *media.Copy
+}
+
+// bare plans the copy of an open video, as the site will have it. A player asks for a
+// video in many pieces, so the plan is kept until the file changes.
+func (d *display) bare(f *os.File) (io.ReaderAt, int64, error) {
+	info, err := f.Stat()
+	if err != nil {
+		return nil, 0, err
+	}
+	d.mu.Lock()
+	was, ok := d.videos[f.Name()]
+	d.mu.Unlock()
+	if !ok || was.bytes != info.Size() || !was.time.Equal(info.ModTime()) || time.Since(was.time) < 2*time.Second {
+		video, err := media.Bare(f, info.Size())
+		if err != nil {
+			return nil, 0, err
+		}
+		was = seen{info.Size(), info.ModTime(), video}
+		d.mu.Lock()
+		if d.videos == nil {
+			d.videos = map[string]seen{}
+		}
+		d.videos[f.Name()] = was
+		d.mu.Unlock()
+	}
+	return was.copy.Of(f), was.copy.Size(), nil
 }
 
 // terminal reports whether somebody sits before it.

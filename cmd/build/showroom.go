@@ -74,6 +74,8 @@ type display struct {
 	last *render.Showing
 	// photos are those that were worked, by their names, and what each is known again by.
 	photos map[string]worked
+	mu     sync.Mutex
+	videos map[string]seen
 }
 
 // worked is a photo that was worked: from a file of so many bytes, written then.
@@ -127,7 +129,7 @@ func (c *command) show(d *display, stdout, stderr io.Writer) (*showroom.Site, er
 			from = c.media(from)
 		}
 		return from, err
-	}, Units: site.Units(), Findings: y.findings}, nil
+	}, Video: d.bare, Units: site.Units(), Findings: y.findings}, nil
 }
 
 // versionOf is the same where everything that the site is made from is the same. Where that

@@ -105,7 +105,7 @@ var All = []*Rule{
 	photoWithoutAlt,
 	photoMislabeled,
 	videoUnplayed,
-	videoIndexLast,
+	videoUnclean,
 	videoNamesPlace,
 	htmlLeftOut,
 	linkLeftOut,

@@ -8,7 +8,7 @@ var videoUnplayed = &Rule{
 	Remedy: "on the phone choose \"most compatible\" for the camera's formats; a file that is there already becomes one with: ffmpeg -i in.mov -c:v libx264 -pix_fmt yuv420p -c:a aac -movflags +faststart out.mp4",
 	check: func(c *Case, f *Findings) {
 		for _, m := range c.Media {
-			if m.Video == nil {
+			if m.Video == nil || m.Video.Unclean != "" {
 				continue
 			}
 			if why := m.Video.Unplayed(); why != "" {

@@ -1,9 +1,15 @@
-// Package media tells what a photo's or a video's file says of itself: its kind, its
-// size, how it must be turned, where its index stands. It reads heads and tables only
-// and no pixel, a few kilobytes of each file, and never allocates what a file claims to
-// need: what a file says of itself may be wrong, or meant to do harm.
+// Package media reads what a photo or a video says about itself, and plans the copy of a
+// video that may be published.
 //
-// It may not open files, decode pictures or decide what is published: internal/unit
-// hands it open files, internal/inspect judges what it tells, internal/photo does the
-// work on the pixels.
+// For a photo it reads the head only: the kind of file, the size, how to turn it, how much
+// memory it takes to decode. It decodes no pixel.
+//
+// For a video it reads the index and makes a Copy: a new file that holds the pictures, the
+// sound and the tables a player needs, and nothing else. The copy is built from a list of
+// what is allowed, so a box that nobody has heard of yet stays behind.
+//
+// The package never allocates what a file claims to need: a claim may be wrong, or may be
+// meant to do harm. It does not open files and does not decide what is published.
+// internal/unit gives it open files, internal/inspect judges what it reports, and
+// internal/photo decodes the pictures.
 package media

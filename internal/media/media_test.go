@@ -142,19 +142,20 @@ func TestTurn(t *testing.T) {
 	}
 }
 
-// The files in testdata were made by ffmpeg 5.1 from its own test picture; what is wanted
-// is what its ffprobe says of them.
+// What is wanted is what ffmpeg 5.1's ffprobe says of the files.
 func TestLookAtVideo(t *testing.T) {
 	for _, c := range []struct {
 		file string
 		want media.Video
 	}{
 		{"first.mp4", media.Video{Kind: "MP4", Seconds: 2, Wide: 160, High: 90, Picture: "avc1", Sound: "mp4a"}},
-		{"last.mp4", media.Video{Kind: "MP4", Seconds: 2, Wide: 160, High: 90, Picture: "avc1", Sound: "mp4a", IndexLast: true}},
+		{"last.mp4", media.Video{Kind: "MP4", Seconds: 2, Wide: 160, High: 90, Picture: "avc1", Sound: "mp4a"}},
 		{"place.mp4", media.Video{Kind: "MP4", Seconds: 2, Wide: 160, High: 90, Picture: "avc1", Sound: "mp4a", Place: true}},
-		{"place.mov", media.Video{Kind: "QuickTime", Seconds: 2, Wide: 160, High: 90, Picture: "avc1", Sound: "mp4a", Place: true, IndexLast: true}},
-		{"hevc.mp4", media.Video{Kind: "MP4", Seconds: 2, Wide: 160, High: 90, Picture: "hvc1", IndexLast: true}},
+		{"place.mov", media.Video{Kind: "QuickTime", Seconds: 2, Wide: 160, High: 90, Picture: "avc1", Sound: "mp4a", Place: true}},
+		{"hevc.mp4", media.Video{Kind: "MP4", Seconds: 2, Wide: 160, High: 90, Picture: "hvc1"}},
 		{"turned.mp4", media.Video{Kind: "MP4", Seconds: 2, Wide: 90, High: 160, Picture: "avc1", Sound: "mp4a"}},
+		{"av1.mp4", media.Video{Kind: "MP4", Seconds: 1, Wide: 64, High: 48, Picture: "av01", Sound: "Opus"}},
+		{"vp8.webm", media.Video{Kind: "WebM", Seconds: 1, Wide: 64, High: 48, Picture: "V_VP8", Sound: "A_VORBIS"}},
 	} {
 		data, err := os.ReadFile(filepath.Join("testdata", c.file))
 		if err != nil {
@@ -164,29 +165,11 @@ func TestLookAtVideo(t *testing.T) {
 		if d := got.Seconds - c.want.Seconds; d > -0.1 && d < 0.1 {
 			got.Seconds = c.want.Seconds
 		}
-		private := got.Private
-		got.Private = nil
-		if !reflect.DeepEqual(got, c.want) {
+		if got != c.want {
 			t.Errorf("%s:\n%+v\nwant\n%+v", c.file, got, c.want)
 		}
-		// With its private boxes made free space it is the same video, of no place.
-		if (len(private) > 0) != c.want.Place {
-			t.Errorf("%s: private are %v", c.file, private)
-		}
-		bare := bytes.Clone(data)
-		for _, b := range private {
-			clear(bare[b.At+4 : b.At+b.Bytes])
-			copy(bare[b.At+4:], "free")
-		}
-		want := c.want
-		want.Place, want.Seconds = false, got.Seconds
-		again := media.LookAtVideo(bytes.NewReader(bare), int64(len(bare)))
-		again.Seconds = got.Seconds
-		if !reflect.DeepEqual(again, want) {
-			t.Errorf("%s, bare:\n%+v\nwant\n%+v", c.file, again, want)
-		}
 		for cut := 0; cut < len(data); cut += 37 {
-			if v := media.LookAtVideo(bytes.NewReader(data[:cut]), int64(cut)); v.Unplayed() == "" {
+			if v := media.LookAtVideo(bytes.NewReader(data[:cut]), int64(cut)); v.Unplayed() == "" || v.Unclean == "" {
 				t.Fatalf("%s, cut off at byte %d of %d: nothing is said", c.file, cut, len(data))
 			}
 		}

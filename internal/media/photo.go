@@ -89,20 +89,19 @@ func LookAtPhoto(r io.ReaderAt, size int64) Photo {
 	return p
 }
 
+// pictureBrands say that a file in the form of MP4 holds a picture (ISO/IEC 14496-12, 4.3 and
+// ISO/IEC 23008-12, B.4).
+var pictureBrands = map[string]string{
+	"heic": "HEIC", "heix": "HEIC", "hevc": "HEIC", "heim": "HEIC", "heis": "HEIC", "mif1": "HEIC", "msf1": "HEIC", "hevx": "HEIC",
+	"avif": "AVIF", "avis": "AVIF",
+}
+
 // otherKind names a picture that is not read, and says whether it moves.
 func otherKind(f *file, head []byte) (kind string, moves bool) {
 	switch {
 	case len(head) >= 12 && string(head[4:8]) == "ftyp":
-		// ISO/IEC 14496-12, 4.3 and ISO/IEC 23008-12, B.4: the brand says what is inside.
-		switch string(head[8:12]) {
-		case "heic", "heix", "hevc", "heim", "heis", "mif1", "msf1", "hevx":
-			return "HEIC", false
-		case "avif":
-			return "AVIF", false
-		case "avis":
-			return "AVIF", true
-		}
-		return "", false
+		kind := pictureBrands[string(head[8:12])]
+		return kind, string(head[8:12]) == "avis"
 	case bytes.HasPrefix(head, []byte("GIF8")):
 		return "GIF", gifMoves(f)
 	case bytes.HasPrefix(head, []byte("II*\x00")), bytes.HasPrefix(head, []byte("MM\x00*")):

@@ -41,7 +41,7 @@ linkcard:       elevation photo
 testyard:
 starter:
 themes/default:
-cmd/build:      measure tables unit compute inspect elevation report render stockfile publish showroom captions intake photo linkcard starter themes/default
+cmd/build:      measure media tables unit compute inspect elevation report render stockfile publish showroom captions intake photo linkcard starter themes/default
 policy:
 policy/mutation:
 `

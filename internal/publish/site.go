@@ -1,9 +1,11 @@
 package publish
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"maps"
+	"os"
 	"slices"
 	"strings"
 	"unicode"
@@ -18,48 +20,36 @@ type Site struct {
 	taken map[string]holder // by folded path, for files and the folders above them
 }
 
-// content is what a file will hold: the bytes, or those of the file named by from.
+// content is what a file will hold: the bytes, those of the file named by from, or size bytes
+// of a reader.
 type content struct {
-	data []byte
-	from string
-	over []Cover
+	data   []byte
+	from   string
+	reader io.ReaderAt
+	size   int64
 }
 
-// A Cover is a run of bytes of a file that is copied, over which With is written, and
-// nothing but zeros behind it.
-type Cover struct {
-	At, Bytes int64
-	With      string
-}
+// copied reports whether the bytes are not in memory.
+func (c content) copied() bool { return c.from != "" || c.reader != nil }
 
-// covered reads a file that is copied as the site is to have it.
-func (c content) covered(r io.Reader) io.Reader {
-	if len(c.over) == 0 {
-		return r
+// open opens what is to be copied, and says how many bytes it has.
+func (c content) open() (io.ReadCloser, int64, error) {
+	if c.reader != nil {
+		return io.NopCloser(io.NewSectionReader(c.reader, 0, c.size)), c.size, nil
 	}
-	return &coveredReader{r: r, over: c.over}
-}
-
-type coveredReader struct {
-	r    io.Reader
-	at   int64
-	over []Cover
-}
-
-func (c *coveredReader) Read(p []byte) (int, error) {
-	n, err := c.r.Read(p)
-	for _, o := range c.over {
-		from, to := max(o.At, c.at), min(o.At+o.Bytes, c.at+int64(n))
-		if from >= to {
-			continue
-		}
-		clear(p[from-c.at : to-c.at])
-		if begun := from - o.At; begun < int64(len(o.With)) {
-			copy(p[from-c.at:to-c.at], o.With[begun:])
-		}
+	f, err := os.Open(c.from)
+	if err != nil {
+		return nil, 0, err
 	}
-	c.at += int64(n)
-	return n, err
+	info, err := f.Stat()
+	if err == nil && !info.Mode().IsRegular() {
+		err = errors.New("not a plain file")
+	}
+	if err != nil {
+		f.Close()
+		return nil, 0, err
+	}
+	return f, info.Size(), nil
 }
 
 // holder is who took a path first.

@@ -96,13 +96,10 @@ func (g *Staging) AddFile(path, from string) error {
 	return g.add(path, content{from: from})
 }
 
-// AddCovered is AddFile of which some runs of bytes are not to be published: the file
-// keeps its length.
-func (g *Staging) AddCovered(path, from string, over []Cover) error {
-	if from == "" {
-		return fmt.Errorf("site file %q has no file to be copied from", path)
-	}
-	return g.add(path, content{from: from, over: over})
+// AddCopy is AddFile with size bytes of a reader: of a file that the caller has open, so
+// that what it checked is what is copied, or of a file that is put together from one.
+func (g *Staging) AddCopy(path string, r io.ReaderAt, size int64) error {
+	return g.add(path, content{reader: r, size: size})
 }
 
 func (g *Staging) add(path string, c content) error {

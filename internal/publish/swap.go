@@ -179,7 +179,7 @@ type buffers [2][64 << 10]byte
 
 // compare fills in kept and, where the bytes were read, sum, and returns the size.
 func (e *entry) compare(bufs *buffers, oldPath string, old fs.FileInfo) (int64, error) {
-	if e.from == "" {
+	if !e.copied() {
 		e.sum = sha256.Sum256(e.data)
 		size := int64(len(e.data))
 		if old == nil || old.Size() != size {
@@ -195,9 +195,9 @@ func (e *entry) compare(bufs *buffers, oldPath string, old fs.FileInfo) (int64, 
 		return size, nil
 	}
 
-	src, size, err := e.openSource()
+	src, size, err := e.open()
 	if err != nil {
-		return 0, err
+		return 0, fmt.Errorf("site file %q cannot be copied from %s (%w)", e.path, e.from, cause(err))
 	}
 	defer src.Close()
 	if old == nil || old.Size() != size {
@@ -206,29 +206,12 @@ func (e *entry) compare(bufs *buffers, oldPath string, old fs.FileInfo) (int64, 
 	if f, err := os.Open(oldPath); err == nil {
 		defer f.Close()
 		hash := sha256.New()
-		if bufs.same(e.covered(src), f, hash) {
+		if bufs.same(src, f, hash) {
 			e.kept = old
 			hash.Sum(e.sum[:0])
 		}
 	}
 	return size, nil
-}
-
-// openSource opens the file to be copied.
-func (e *entry) openSource() (*os.File, int64, error) {
-	src, err := os.Open(e.from)
-	if err != nil {
-		return nil, 0, fmt.Errorf("site file %q cannot be copied from %s (%w)", e.path, e.from, cause(err))
-	}
-	info, err := src.Stat()
-	if err == nil && !info.Mode().IsRegular() {
-		err = errors.New("not a plain file")
-	}
-	if err != nil {
-		src.Close()
-		return nil, 0, fmt.Errorf("site file %q cannot be copied from %s (%w)", e.path, e.from, cause(err))
-	}
-	return src, info.Size(), nil
 }
 
 // same reports whether a and b hold the same bytes to their ends, and hands
@@ -321,7 +304,7 @@ func (s *swapper) keep(e *entry, oldPath, full string) error {
 // bytes that were copied: the source may have changed since it was compared.
 func (s *swapper) writeEntry(e *entry, full string) error {
 	digest, err := s.write(full, e.content)
-	if e.from != "" {
+	if e.copied() {
 		e.sum = digest
 	}
 	return err
@@ -348,17 +331,17 @@ func (s *swapper) write(full string, c content) (digest sum, err error) {
 	if err := s.step("write file"); err != nil {
 		return sum{}, err
 	}
-	if c.from == "" {
+	if !c.copied() {
 		_, err = f.Write(c.data)
 		return sum{}, err
 	}
-	src, err := os.Open(c.from)
+	src, _, err := c.open()
 	if err != nil {
 		return sum{}, err
 	}
 	defer src.Close()
 	hash := sha256.New()
-	if _, err := io.Copy(io.MultiWriter(f, hash), c.covered(src)); err != nil {
+	if _, err := io.Copy(io.MultiWriter(f, hash), src); err != nil {
 		return sum{}, err
 	}
 	hash.Sum(digest[:0])

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"net/http"
 	"os"
@@ -167,7 +168,15 @@ func (r *Room) play(w http.ResponseWriter, req *http.Request, name string, s *Si
 	if err != nil || !info.Mode().IsRegular() {
 		return false
 	}
+	var content io.ReadSeeker = f
+	if strings.HasPrefix(kindOf(name), "video/") && s.Video != nil {
+		video, size, err := s.Video(f)
+		if err != nil {
+			return false
+		}
+		content = io.NewSectionReader(video, 0, size)
+	}
 	w.Header().Set("Content-Type", kindOf(name))
-	http.ServeContent(w, req, "", info.ModTime(), f)
+	http.ServeContent(w, req, "", info.ModTime(), content)
 	return true
 }

@@ -8,6 +8,7 @@ import (
 	"io"
 	"net"
 	"net/http"
+	"os"
 	"sync"
 	"time"
 
@@ -27,6 +28,9 @@ type Site struct {
 	// Disk, where it is given, says where the files stand that are copied into a site as
 	// they are. It is asked first, but not for pages.
 	Disk func(path string) (string, error)
+	// Video, where it is given, is what customers may have of an open video: how to read it
+	// and how many bytes it has. An error means that nothing of it may be shown.
+	Video func(f *os.File) (io.ReaderAt, int64, error)
 	// Units are the unit files by the path of the page that each makes.
 	Units map[string]string
 	// Findings are in the order of inspect.Stock.

@@ -1,0 +1,320 @@
+package media
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+)
+
+var errParts = errors.New("it is damaged: a picture in it does not read")
+
+// What is allowed of the parts of a picture, by the number of their kind. Parts of the other
+// kinds hold what no decoder needs: words of the encoder, times of day, positions.
+//
+// H.264: ITU-T H.264, table 7-1: slices, parameter sets, delimiters, ends. H.265: ITU-T H.265,
+// table 7-1: slices (0 to 31), parameter sets, delimiters, ends. AV1: the AV1 bitstream
+// specification, 6.2.2: sequence header, frame header, tile group, frame, redundant header.
+var (
+	avcAllowed  = kinds(1, 2, 3, 4, 5, 7, 8, 9, 10, 11, 13, 19)
+	hevcAllowed = kinds(append(upTo(31), 32, 33, 34, 35, 36, 37)...)
+	av1Allowed  = kinds(1, 3, 4, 6, 7)
+)
+
+func kinds(list ...int) (out [64]bool) {
+	for _, k := range list {
+		out[k] = true
+	}
+	return out
+}
+
+func upTo(n int) (out []int) {
+	for i := range n + 1 {
+		out = append(out, i)
+	}
+	return out
+}
+
+// bareAVC writes H.264's setup new, with its parameter sets (ISO/IEC 14496-15, 5.3.3.1).
+func bareAVC(f *file, b *box) ([]byte, error) {
+	t, err := f.table(b)
+	if err != nil || len(t) < 7 || t[0] != 1 {
+		return nil, errParts
+	}
+	out := slices.Clone(t[:5])
+	t = t[5:]
+	for _, kind := range []byte{7, 8} {
+		if len(t) < 1 {
+			return nil, errParts
+		}
+		count := t[0]
+		if kind == 7 {
+			count &= 31
+		}
+		out = append(out, t[0])
+		list, rest, err := sets(t[1:], int(count), func(unit []byte) bool { return unit[0]&31 == kind })
+		if err != nil {
+			return nil, err
+		}
+		out, t = append(out, list...), rest
+	}
+	switch out[1] {
+	case 100, 110, 122, 144: // the high profiles have four bytes more
+		if len(t) < 4 {
+			return out, nil // some cameras leave them out
+		}
+		out = append(out, t[:4]...)
+		list, _, err := sets(t[4:], int(t[3]), func(unit []byte) bool { return unit[0]&31 == 13 })
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, list...)
+	}
+	return out, nil
+}
+
+// sets takes a count of parameter sets, each with its length in front.
+func sets(t []byte, count int, allowed func([]byte) bool) (list, rest []byte, err error) {
+	for range count {
+		if len(t) < 3 || int(be.Uint16(t)) > len(t)-2 || be.Uint16(t) == 0 {
+			return nil, nil, errParts
+		}
+		n := 2 + int(be.Uint16(t))
+		if !allowed(t[2:n]) {
+			return nil, nil, errParts
+		}
+		list, t = append(list, t[:n]...), t[n:]
+	}
+	return list, t, nil
+}
+
+// bareHEVC keeps H.265's setup and its parameter sets (14496-15, 8.3.3.1). Encoders put
+// words about themselves next to them.
+func bareHEVC(f *file, b *box) ([]byte, error) {
+	t, err := f.table(b)
+	if err != nil || len(t) < 23 || t[0] != 1 {
+		return nil, errParts
+	}
+	out := slices.Clone(t[:23])
+	count := int(t[22])
+	out[22] = 0
+	t = t[23:]
+	for range count {
+		if len(t) < 3 {
+			return nil, errParts
+		}
+		kind := t[0] & 63
+		list, rest, err := sets(t[3:], int(be.Uint16(t[1:])), func(unit []byte) bool { return unit[0]>>1&63 == kind })
+		if err != nil {
+			return nil, err
+		}
+		if kind >= 32 && kind <= 34 {
+			out = append(append(out, t[:3]...), list...)
+			out[22]++
+		}
+		t = rest
+	}
+	return out, nil
+}
+
+// avcParts and hevcParts cut samples at the lengths in front of their parts (14496-15,
+// 5.3.2 and 8.3.2).
+func avcParts(setup []byte) (func(*file, *sample, *Copy) error, error) {
+	return units(int64(setup[4]&3)+1, func(head []byte) bool { return avcAllowed[head[0]&31] }), nil
+}
+
+func hevcParts(setup []byte) (func(*file, *sample, *Copy) error, error) {
+	return units(int64(setup[21]&3)+1, func(head []byte) bool { return hevcAllowed[head[0]>>1&63] }), nil
+}
+
+// units keeps the parts of a sample that are allowed.
+func units(width int64, allowed func(head []byte) bool) func(*file, *sample, *Copy) error {
+	seen := 0
+	return func(f *file, s *sample, to *Copy) error {
+		at, end := s.at, s.at+int64(s.n)
+		for at < end {
+			var b [8]byte
+			if at+width > end || !f.fill(b[:width+1], at) {
+				return errParts
+			}
+			n := int64(0)
+			for _, v := range b[:width] {
+				n = n<<8 | int64(v)
+			}
+			if n > end-at-width {
+				return errParts
+			}
+			if n > 0 && allowed(b[width:]) {
+				to.take(at, width+n)
+			}
+			at += width + n
+			if seen++; seen > maxUnits {
+				return tooManyParts()
+			}
+		}
+		return nil
+	}
+}
+
+func tooManyParts() error {
+	return fmt.Errorf("its pictures have more than %d parts, too many to look through", maxUnits)
+}
+
+// fill reads exactly as many bytes as asked. At the end of the file a byte that is missing is
+// left zero.
+func (f *file) fill(b []byte, at int64) bool {
+	clear(b)
+	n, _ := f.r.ReadAt(b, at)
+	return n == len(b) || n > 0 && at+int64(n) == f.size
+}
+
+// bareAV1 keeps AV1's setup with the sequence header (AV1 in ISOBMFF, 2.3).
+func bareAV1(f *file, b *box) ([]byte, error) {
+	t, err := f.table(b)
+	if err != nil || len(t) < 4 || len(t) > 1<<12 {
+		return nil, errParts
+	}
+	to := &Copy{from: f.r}
+	if err := obus(f, b.at+4, b.end, to, new(int)); err != nil {
+		return nil, err
+	}
+	if to.size == 0 {
+		return t[:4], nil
+	}
+	own := make([]byte, to.size)
+	if _, err := to.ReadAt(own, 0); err != nil {
+		return nil, err
+	}
+	return append(t[:4:4], own...), nil
+}
+
+func av1Parts([]byte) (func(*file, *sample, *Copy) error, error) {
+	seen := new(int)
+	return func(f *file, s *sample, to *Copy) error { return obus(f, s.at, s.at+int64(s.n), to, seen) }, nil
+}
+
+// obus keeps the parts of AV1 that are allowed. Each has a byte or two of head and mostly its
+// size (AV1 bitstream specification, 5.3).
+func obus(f *file, at, end int64, to *Copy, seen *int) error {
+	for at < end {
+		var b [10]byte
+		f.fill(b[:], at)
+		head := int64(1 + b[0]>>2&1)
+		n := end - at - head // without a size it goes on to the end
+		if b[0]&2 != 0 {
+			v, width := int64(0), int64(0)
+			for ; width < 8; width++ {
+				v |= int64(b[head+width]&0x7f) << (7 * width)
+				if b[head+width]&0x80 == 0 {
+					break
+				}
+			}
+			n, head = v, head+width+1
+		}
+		if n < 0 || n > end-at-head {
+			return errParts
+		}
+		if av1Allowed[b[0]>>3&15] {
+			to.take(at, head+n)
+		}
+		at += head + n
+		if *seen++; *seen > maxUnits {
+			return tooManyParts()
+		}
+	}
+	return nil
+}
+
+// aacParts takes out of AAC what encoders and cameras write in front of the sound: the
+// elements that fill and the elements of data (ISO/IEC 14496-3, table 4.3). Their bits are
+// set to zero, so the sound keeps its place. Elements of fill that follow the sound belong
+// to it. MP3 under the same name has no such elements.
+func aacParts(setup []byte) (func(*file, *sample, *Copy) error, error) {
+	kind, object := soundKind(setup)
+	switch {
+	case kind == 0x69 || kind == 0x6b: // MP3
+		return nil, nil
+	case kind == 0:
+		return nil, errESDS
+	// Main, LC, SSR, LTP, SBR and PS share this form (14496-3, table 1.17). 0: not given.
+	case object > 5 && object != 29:
+		return nil, fmt.Errorf("its sound is AAC of kind %d, which cannot be looked through; export it as MP4 with AAC", object)
+	}
+	made := 0
+	return func(f *file, s *sample, to *Copy) error {
+		head := f.bytes(s.at, min(int64(s.n), mostSound))
+		out, end := emptied(head)
+		if end == len(head) && int64(end) < int64(s.n) {
+			return errParts
+		}
+		if made += end; made > maxTable {
+			return errors.New("its sound has more filling than can be taken out")
+		}
+		to.write(slices.Clone(out[:end]))
+		to.take(s.at+int64(end), int64(s.n)-int64(end))
+		return nil
+	}, nil
+}
+
+// mostSound is more than one sample of AAC can have: 6,144 bits a channel (14496-3, 4.5.3.1)
+// of at most 48 channels.
+const mostSound = 40 << 10
+
+// soundKind finds the kind of MPEG-4 sound in a clean esds, or in a wave box around one, and
+// the kind of AAC in the decoder's setup. Both are 0 if they are not given.
+func soundKind(setup []byte) (kind, object byte) {
+	for i := range setup {
+		if s := setup[i:]; len(s) > 11 && string(s[:5]) == "\x00\x00\x00\x00\x03" && s[9] == 4 {
+			if len(s) > 26 && s[24] == 5 {
+				object = s[26] >> 3
+			}
+			return s[11], object
+		}
+	}
+	return 0, 0
+}
+
+// emptied clears the elements in front of the sound in a copy of b. It returns the bytes
+// and how many of them may have changed: none if there are no such elements.
+func emptied(b []byte) (out []byte, end int) {
+	at := 0 // in bits
+	get := func(n int) (v int) {
+		for range n {
+			if at/8 < len(b) {
+				v = v<<1 | int(b[at/8]>>(7-at%8)&1)
+			}
+			at++
+		}
+		return v
+	}
+	for at/8 < len(b) {
+		kind, n := get(3), 0
+		switch kind {
+		case 6: // fill
+			if n = get(4); n == 15 {
+				n += get(8) - 1
+			}
+		case 4: // data
+			get(4)
+			aligned := get(1) == 1
+			if n = get(8); n == 255 {
+				n += get(8)
+			}
+			if aligned {
+				at = (at + 7) / 8 * 8
+			}
+		default:
+			if out == nil {
+				return nil, 0
+			}
+			return out, min((at+7)/8, len(b))
+		}
+		if out == nil {
+			out = slices.Clone(b)
+			b = out
+		}
+		for end := min(at+8*n, 8*len(b)); at < end; at++ {
+			b[at/8] &^= 1 << (7 - at%8)
+		}
+	}
+	return out, len(b)
+}
