@@ -73,58 +73,37 @@ func (f *file) sampleSizes(stbl []box) ([]sample, error) {
 	return list, nil
 }
 
-// samplePlaces reads stsc with stco or co64: which samples lie in which chunk (8.7.4, 8.7.5).
+// samplePlaces reads stsc: which samples lie in which chunk (8.7.4).
 func (f *file) samplePlaces(stbl []box, list []sample) error {
 	chunks, err := f.table(child(stbl, "stsc"))
 	if err != nil {
 		return err
 	}
-	wide := child(stbl, "co64")
-	places := wide
-	if wide == nil {
-		places = child(stbl, "stco")
-	}
-	t, err := f.table(places)
+	places, err := f.chunkPlaces(stbl)
 	if err != nil {
 		return err
 	}
-	each := 4
-	if wide != nil {
-		each = 8
-	}
-	if len(t) < 8 || len(chunks) < 8 || int64(len(t)-8) < int64(be.Uint32(t[4:]))*int64(each) || int64(len(chunks)-8) < int64(be.Uint32(chunks[4:]))*12 {
+	if len(chunks) < 8 || int64(len(chunks)-8) < int64(be.Uint32(chunks[4:]))*12 {
 		return errTables
 	}
-	count, runs := int(be.Uint32(t[4:])), int(be.Uint32(chunks[4:]))
+	runs := int(be.Uint32(chunks[4:]))
 	next, before := 0, 0
 	for run := range runs {
 		r := chunks[8+12*run:]
 		first, in, look := int(be.Uint32(r)), int(be.Uint32(r[4:])), be.Uint32(r[8:])
-		last := count
+		last := len(places)
 		if run+1 < runs {
 			last = int(be.Uint32(r[12:])) - 1
 		}
-		if first <= before || last > count || look < 1 || look > 1<<15 || in < 1 || in > len(list) {
+		if first <= before || last > len(places) || look < 1 || look > 1<<15 || in < 1 || in > len(list) {
 			return errTables
 		}
 		before = first
 		for chunk := first; chunk <= last && next < len(list); chunk++ {
-			at := int64(be.Uint32(t[8+each*(chunk-1):]))
-			if wide != nil {
-				v := be.Uint64(t[8+each*(chunk-1):])
-				if v > 1<<62 {
-					return errTables
-				}
-				at = int64(v)
-			}
-			for range in {
-				if next == len(list) {
-					break
-				}
-				s := &list[next]
-				s.at, s.look = at, uint16(look-1)
-				at += int64(s.n)
-				next++
+			at := places[chunk-1]
+			for end := min(next+in, len(list)); next < end; next++ {
+				list[next].at, list[next].look = at, uint16(look-1)
+				at += int64(list[next].n)
 			}
 		}
 	}
@@ -132,6 +111,34 @@ func (f *file) samplePlaces(stbl []box, list []sample) error {
 		return errTables
 	}
 	return nil
+}
+
+// chunkPlaces reads stco or co64: where each chunk begins in the file (8.7.5).
+func (f *file) chunkPlaces(stbl []box) ([]int64, error) {
+	b, each := child(stbl, "co64"), 8
+	if b == nil {
+		b, each = child(stbl, "stco"), 4
+	}
+	t, err := f.table(b)
+	if err != nil {
+		return nil, err
+	}
+	if len(t) < 8 || int64(len(t)-8) < int64(be.Uint32(t[4:]))*int64(each) {
+		return nil, errTables
+	}
+	places := make([]int64, be.Uint32(t[4:]))
+	for i := range places {
+		if each == 4 {
+			places[i] = int64(be.Uint32(t[8+4*i:]))
+			continue
+		}
+		v := be.Uint64(t[8+8*i:])
+		if v > 1<<62 {
+			return nil, errTables
+		}
+		places[i] = int64(v)
+	}
+	return places, nil
 }
 
 // runs reads a table of counts and values, and hands each sample its value.
@@ -228,7 +235,7 @@ func tablesOf(list []sample, chunks []chunk, quickTime, video, wide bool) []byte
 	for i := range list {
 		sizes = be.AppendUint32(sizes, list[i].n)
 	}
-	return boxesOf(append(out, chunkRuns(chunks), full("stsz", 0, 0, sizes), chunkPlaces(chunks, wide)))
+	return boxesOf(append(out, chunkRuns(chunks), full("stsz", 0, 0, sizes), placesOf(chunks, wide)))
 }
 
 func boxesOf(list [][]byte) []byte {
@@ -272,7 +279,7 @@ func chunkRuns(chunks []chunk) []byte {
 	return full("stsc", 0, 0, t)
 }
 
-func chunkPlaces(chunks []chunk, wide bool) []byte {
+func placesOf(chunks []chunk, wide bool) []byte {
 	t := be.AppendUint32(nil, uint32(len(chunks)))
 	for _, c := range chunks {
 		if wide {
