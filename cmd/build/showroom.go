@@ -71,7 +71,7 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 // only what changed.
 type display struct {
 	desk
-	last *render.Showing
+	last *render.OnDemand
 	// photos are those that were worked, by their names, and what each is known again by.
 	photos map[string]worked
 	mu     sync.Mutex
@@ -110,7 +110,7 @@ func (c *command) show(d *display, stdout, stderr io.Writer) (*showroom.Site, er
 	// Beside the site, since somebody waits for both.
 	version := make(chan string, 1)
 	go func() { version <- versionOf(y, basis, known) }()
-	site, err := render.Show(files, render.Input{Stock: y.stock, Works: y.works, Figures: y.figures, Findings: y.findings, Basis: basis,
+	site, err := render.NewOnDemand(files, render.Input{Stock: y.stock, Works: y.works, Figures: y.figures, Findings: y.findings, Basis: basis,
 		Pictures: pictures, Cards: &photo.Shop{Keep: c.keepDir()}}, d.last)
 	if err != nil {
 		return nil, err

@@ -112,7 +112,7 @@ const (
 )
 
 func (f *Face) draw() ([]byte, error) {
-	s := newSheet()
+	s := newCanvas()
 	s.fill(s.m.Rect, paper)
 	s.fill(head, coal)
 	s.fill(rule, amber)

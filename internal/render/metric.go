@@ -105,12 +105,12 @@ func translated(out, text, tag []byte, last bool, exact map[string]string) []byt
 }
 
 // twofold puts the switch of units on a page.
-func (p *press) twofold(f *frame) {
+func (p *templates) twofold(f *frame) {
 	f.Units, f.Policy = p.units, scripted(f.Policy, p.unitsHash)
 }
 
 // turned makes a page whose quantities can be read in either system.
-func (p *press) turned(name string, data any, exact map[string]string) ([]byte, error) {
+func (p *templates) turned(name string, data any, exact map[string]string) ([]byte, error) {
 	page, err := p.page(name, data)
 	if err != nil {
 		return nil, err

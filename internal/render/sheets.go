@@ -14,18 +14,18 @@ import (
 	"tarepage/internal/measure"
 )
 
-// printed are the ways from a unit's page to what is printed of it.
-type printed struct{ LotSheet, HandOver string }
+// printLinks are the ways from a unit's page to what is printed of it.
+type printLinks struct{ LotSheet, HandOver string }
 
-// sheet is what every printed page of a unit begins with.
-type sheet struct {
+// printedPage is what every printed page of a unit begins with.
+type printedPage struct {
 	frame
 	Heading, Stock, Serial, Back string
 }
 
 // lotSheet is read standing, at two meters: what it is, what it carries, what it costs.
 type lotSheet struct {
-	sheet
+	printedPage
 	Big                 string // 28 ft deck-over
 	Availability, Price string
 	Excludes            string
@@ -38,7 +38,7 @@ type lotSheet struct {
 // handOver is gone through beside the trailer, pen in hand. An empty text leaves a line to
 // write on: what the yard has not recorded is read off the trailer that day.
 type handOver struct {
-	sheet
+	printedPage
 	Numbers      []labeled
 	Pressure     string
 	PressureFrom string
@@ -58,8 +58,8 @@ type handOver struct {
 	Cautions     []string
 }
 
-func (m *maker) sheet(e *entry, path, title string) (sheet, error) {
-	s := sheet{frame: m.frame, Heading: e.Title.Value, Stock: e.Stock.Value, Serial: e.Serial.Value}
+func (m *maker) printed(e *entry, path, title string) (printedPage, error) {
+	s := printedPage{frame: m.frame, Heading: e.Title.Value, Stock: e.Stock.Value, Serial: e.Serial.Value}
 	s.Root, s.Hidden = "../", true
 	s.Style, s.Policy = m.sheetStyle, m.sheetPolicy
 	s.Back = s.Root + e.path
@@ -72,11 +72,11 @@ func (m *maker) sheet(e *entry, path, title string) (sheet, error) {
 }
 
 func (m *maker) lot(e *entry) ([]byte, error) {
-	s, err := m.sheet(e, e.lot, "Lot sheet")
+	s, err := m.printed(e, e.lot, "Lot sheet")
 	if err != nil {
 		return nil, err
 	}
-	p := &lotSheet{sheet: s, Availability: e.Availability.Value, Price: price(e.Unit), Excludes: m.offered(e.Unit)}
+	p := &lotSheet{printedPage: s, Availability: e.Availability.Value, Price: price(e.Unit), Excludes: m.offered(e.Unit)}
 	p.Big = kinds.Of(e.Kind.Value).Noun
 	if l := e.work.Figure("deck-length"); l != nil {
 		p.Big = l.Text + " " + p.Big
@@ -159,11 +159,11 @@ func code(address string) (template.HTML, error) {
 }
 
 func (m *maker) handOver(e *entry) ([]byte, error) {
-	s, err := m.sheet(e, e.handOver, "Hand-over card")
+	s, err := m.printed(e, e.handOver, "Hand-over card")
 	if err != nil {
 		return nil, err
 	}
-	p := &handOver{sheet: s, Numbers: m.keyNumbers(e), Hitch: e.Unit.Hitch.Kind.Value, Cautions: messages(e)}
+	p := &handOver{printedPage: s, Numbers: m.keyNumbers(e), Hitch: e.Unit.Hitch.Kind.Value, Cautions: messages(e)}
 	t, exact := e.Tires, e.work.MetricOf()
 	for _, r := range compute.Rechecks {
 		p.Rechecks = append(p.Rechecks, inBoth(r+" miles", exact))

@@ -142,7 +142,7 @@ type yardCard struct {
 
 // maker makes the pages of one site.
 type maker struct {
-	*press
+	*templates
 	in    Input
 	frame frame
 	says  schemaorg.Yard // what pages state for programs
@@ -226,8 +226,8 @@ func (s *shared) leave() {
 }
 
 // begin takes in what every page of the site needs.
-func begin(p *press, in Input) (*maker, error) {
-	m := &maker{press: p, in: in, says: schemaorg.Yard{Yard: in.Stock.Yard}}
+func begin(p *templates, in Input) (*maker, error) {
+	m := &maker{templates: p, in: in, says: schemaorg.Yard{Yard: in.Stock.Yard}}
 	y := in.Stock.Yard
 	m.frame = frame{Policy: p.policy, Style: p.style, Safety: compute.Safety, Yard: yardCard{
 		Name: y.Name.Value, Phone: y.Phone.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
@@ -249,7 +249,7 @@ func stated(data []byte, err error) (template.JS, error) { return template.JS(da
 // Site makes every page, and the scripts that pages load, and hands each to the target.
 // Pages are made several at a time; Add is called for one at a time.
 func Site(theme fs.FS, in Input, to Target) (Made, error) {
-	p, err := newPress(theme)
+	p, err := newTemplates(theme)
 	if err != nil {
 		return Made{}, err
 	}

@@ -398,7 +398,7 @@ func TestStaticsNames(t *testing.T) {
 // TestYardKilograms: what yard.js writes in kilograms is what internal/measure writes, to
 // the last digit.
 func TestYardKilograms(t *testing.T) {
-	p, err := newPress(theme.Files)
+	p, err := newTemplates(theme.Files)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -44,8 +44,8 @@ func (o over) Open(name string) (fs.File, error) {
 	return f, err
 }
 
-// press is the theme made ready: parsed templates, minified style, its policy.
-type press struct {
+// templates are the theme made ready: parsed templates, minified styles, their policies.
+type templates struct {
 	pages  map[string]*template.Template
 	style  template.CSS
 	policy string
@@ -124,7 +124,7 @@ func scripted(policy, source string) string {
 
 // watched is the policy of a page that plays a recording: its captions are text tracks in
 // the page itself.
-func (p *press) watched(policy string) string {
+func (p *templates) watched(policy string) string {
 	return scripted(strings.Replace(policy, "media-src 'self'", "media-src 'self' data:", 1), p.walkHash)
 }
 
@@ -171,8 +171,8 @@ func styled(theme fs.FS, names ...string) (template.CSS, string, error) {
 		base64.StdEncoding.EncodeToString(sum[:]) + "'; base-uri 'none'; form-action 'none'", nil
 }
 
-func newPress(theme fs.FS) (*press, error) {
-	p := &press{pages: map[string]*template.Template{}, min: minify.New()}
+func newTemplates(theme fs.FS) (*templates, error) {
+	p := &templates{pages: map[string]*template.Template{}, min: minify.New()}
 	// The end tags and quotes stay: a page read by other programs is not worth five
 	// percent of its size. The style is minified by itself, below: its hash stands in
 	// the policy, so nothing may touch it afterwards.
@@ -215,7 +215,7 @@ func newPress(theme fs.FS) (*press, error) {
 }
 
 // page runs a template and minifies what comes out.
-func (p *press) page(name string, data any) ([]byte, error) {
+func (p *templates) page(name string, data any) ([]byte, error) {
 	var raw bytes.Buffer
 	if err := p.pages[name].ExecuteTemplate(&raw, "frame", data); err != nil {
 		return nil, fmt.Errorf("theme: %w", err)

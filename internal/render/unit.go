@@ -18,7 +18,7 @@ import (
 
 type unitPage struct {
 	frame
-	printed
+	printLinks
 	Heading, Kind, KindLink, Facts           string
 	Availability, AvailMark, Price, Excludes string
 	Sold                                     bool

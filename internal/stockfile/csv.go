@@ -36,7 +36,7 @@ func measured(name, path string) []column {
 	return []column{
 		{name, func(l *line) string {
 			if n, ok := numberOf(l.given[path].Value); ok {
-				return plain(n.value)
+				return bare(n.value)
 			}
 			return ""
 		}},
@@ -106,7 +106,7 @@ func columns() []column {
 			if !priced(u) {
 				return ""
 			}
-			return plain(float64(u.Price.Value))
+			return bare(float64(u.Price.Value))
 		}),
 		word("price-since", func(u *unit.Unit) string {
 			if !priced(u) {

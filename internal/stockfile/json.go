@@ -159,7 +159,7 @@ func amountOf(u *unit.Unit) *amount {
 	if !priced(u) {
 		return nil
 	}
-	return &amount{json.Number(plain(float64(u.Price.Value))), "USD", dated(u.Price.Since()), u.Price.About}
+	return &amount{json.Number(bare(float64(u.Price.Value))), "USD", dated(u.Price.Since()), u.Price.About}
 }
 
 // priced reports whether the trailer's page shows a price.
@@ -170,7 +170,7 @@ func priced(u *unit.Unit) bool {
 func statedOf(g unit.Given) stated {
 	s := stated{Text: g.Text, From: g.From.String(), About: g.About}
 	if n, ok := numberOf(g.Value); ok {
-		s.Value, s.Unit = json.Number(plain(n.value)), n.unit
+		s.Value, s.Unit = json.Number(bare(n.value)), n.unit
 		return s
 	}
 	if yes, ok := g.Value.(bool); ok {

@@ -104,15 +104,15 @@ func rounded(f *compute.Figure) string {
 	step := f.Step()
 	switch {
 	case f.Limit() && step == 1:
-		return plain(measure.Down(f.Value, step))
+		return bare(measure.Down(f.Value, step))
 	case f.Load() && step == 1:
-		return plain(measure.Up(f.Value, step))
+		return bare(measure.Up(f.Value, step))
 	}
 	return strings.ReplaceAll(measure.Number(f.Value, 2), ",", "")
 }
 
-// plain writes a number as JSON and CSV take it, with as many digits as it has.
-func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+// bare writes a number as JSON and CSV take it, with as many digits as it has.
+func bare(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // workedOut is where a figure comes from.
 const workedOut = "worked out"

@@ -46,8 +46,8 @@ func faceOf(data []byte) typeface {
 	})
 }
 
-// A sheet is a card while it is drawn.
-type sheet struct {
+// A canvas is a card while it is drawn.
+type canvas struct {
 	m   *image.RGBA
 	buf sfnt.Buffer
 	pen *vector.Rasterizer
@@ -55,29 +55,29 @@ type sheet struct {
 	area image.Rectangle
 }
 
-func newSheet() *sheet {
-	return &sheet{m: image.NewRGBA(image.Rect(0, 0, Wide, High)), pen: vector.NewRasterizer(0, 0)}
+func newCanvas() *canvas {
+	return &canvas{m: image.NewRGBA(image.Rect(0, 0, Wide, High)), pen: vector.NewRasterizer(0, 0)}
 }
 
 // on takes the pen to an area; what it draws beside it does not show.
-func (s *sheet) on(r image.Rectangle) {
+func (s *canvas) on(r image.Rectangle) {
 	s.area = r.Intersect(s.m.Rect)
 	s.pen.Reset(s.area.Dx(), s.area.Dy())
 }
 
-func (s *sheet) fill(r image.Rectangle, c color.RGBA) {
+func (s *canvas) fill(r image.Rectangle, c color.RGBA) {
 	draw.Draw(s.m, r, image.NewUniform(c), image.Point{}, draw.Src)
 }
 
 // lay puts a picture in the middle of a window.
-func (s *sheet) lay(m image.Image, window image.Rectangle) {
+func (s *canvas) lay(m image.Image, window image.Rectangle) {
 	at := m.Bounds()
 	to := at.Sub(at.Min).Add(window.Min).Add(image.Pt((window.Dx()-at.Dx())/2, (window.Dy()-at.Dy())/2))
 	draw.Draw(s.m, to.Intersect(window), m, at.Min, draw.Src)
 }
 
 // ink fills what the pen went around.
-func (s *sheet) ink(c color.RGBA) {
+func (s *canvas) ink(c color.RGBA) {
 	s.pen.DrawOp = draw.Over
 	s.pen.Draw(s.m, s.area, image.NewUniform(c), image.Point{})
 	s.on(s.area)
@@ -85,7 +85,7 @@ func (s *sheet) ink(c color.RGBA) {
 
 // writable leaves out what a line cannot hold: what the type face has no letter for, and what
 // is no letter but would move others about. What cannot fit anyway goes too.
-func (s *sheet) writable(text string, f *sfnt.Font) string {
+func (s *canvas) writable(text string, f *sfnt.Font) string {
 	text = strings.Map(func(r rune) rune {
 		if unicode.IsSpace(r) {
 			return ' '
@@ -107,7 +107,7 @@ const mostLetters = 240
 
 // set walks along a line's letters and tells where each stands, in 64ths of a pixel from
 // the line's beginning. It returns the line's length.
-func (s *sheet) set(text string, f *sfnt.Font, size int, at func(i sfnt.GlyphIndex, x fixed.Int26_6)) fixed.Int26_6 {
+func (s *canvas) set(text string, f *sfnt.Font, size int, at func(i sfnt.GlyphIndex, x fixed.Int26_6)) fixed.Int26_6 {
 	ppem := fixed.I(size)
 	var x fixed.Int26_6
 	var last sfnt.GlyphIndex
@@ -132,12 +132,12 @@ func (s *sheet) set(text string, f *sfnt.Font, size int, at func(i sfnt.GlyphInd
 	return x
 }
 
-func (s *sheet) fits(text string, f *sfnt.Font, size, wide int) bool {
+func (s *canvas) fits(text string, f *sfnt.Font, size, wide int) bool {
 	return s.set(text, f, size, nil) <= fixed.I(wide)
 }
 
 // shorten takes letters off the end until a line fits, and says that it did.
-func (s *sheet) shorten(text string, f *sfnt.Font, size, wide int) string {
+func (s *canvas) shorten(text string, f *sfnt.Font, size, wide int) string {
 	if s.fits(text, f, size, wide) {
 		return text
 	}
@@ -152,7 +152,7 @@ func (s *sheet) shorten(text string, f *sfnt.Font, size, wide int) string {
 
 // line writes one line into the middle of a box's height, as large as fits between two
 // sizes in pixels.
-func (s *sheet) line(text string, box image.Rectangle, face typeface, most, least int, c color.RGBA) {
+func (s *canvas) line(text string, box image.Rectangle, face typeface, most, least int, c color.RGBA) {
 	f := face()
 	text = s.writable(text, f)
 	size := most
@@ -167,7 +167,7 @@ func (s *sheet) line(text string, box image.Rectangle, face typeface, most, leas
 
 // passage writes at most two lines into a box. A size at which all of it fits is better
 // than a larger one at which its end is lost.
-func (s *sheet) passage(text string, box image.Rectangle, face typeface, most, least int, c color.RGBA) {
+func (s *canvas) passage(text string, box image.Rectangle, face typeface, most, least int, c color.RGBA) {
 	f := face()
 	text = s.writable(text, f)
 	for size := most; ; size -= 2 {
@@ -189,7 +189,7 @@ func (s *sheet) passage(text string, box image.Rectangle, face typeface, most, l
 }
 
 // broken splits a text behind the last word that fits on a line.
-func (s *sheet) broken(text string, f *sfnt.Font, size, wide int) (first, rest string) {
+func (s *canvas) broken(text string, f *sfnt.Font, size, wide int) (first, rest string) {
 	if s.fits(text, f, size, wide) {
 		return text, ""
 	}
@@ -203,7 +203,7 @@ func (s *sheet) broken(text string, f *sfnt.Font, size, wide int) (first, rest s
 }
 
 // write draws letters on a base line.
-func (s *sheet) write(text string, f *sfnt.Font, size, left, base int, c color.RGBA) {
+func (s *canvas) write(text string, f *sfnt.Font, size, left, base int, c color.RGBA) {
 	s.set(text, f, size, func(i sfnt.GlyphIndex, x fixed.Int26_6) {
 		segments, err := f.LoadGlyph(&s.buf, i, fixed.I(size), nil)
 		if err != nil {
@@ -217,7 +217,7 @@ func (s *sheet) write(text string, f *sfnt.Font, size, left, base int, c color.R
 // around leads the pen around a letter. The pen's own curves mix products with sums, which
 // some processors round once and others twice; its straight lines do not. So curves become
 // straight lines here, in whole 64ths of a pixel.
-func (s *sheet) around(segments sfnt.Segments, at fixed.Point26_6) {
+func (s *canvas) around(segments sfnt.Segments, at fixed.Point26_6) {
 	at = at.Sub(fixed.P(s.area.Min.X, s.area.Min.Y))
 	const pieces = 8
 	var last fixed.Point26_6
@@ -265,7 +265,7 @@ func pixels(v fixed.Int26_6) float32 { return float32(v) / 64 }
 
 // point moves the pen to a place in whole 64ths of a pixel, so that no processor's last bit
 // shows.
-func (s *sheet) point(first bool, x, y float64) {
+func (s *canvas) point(first bool, x, y float64) {
 	x, y = x-float64(s.area.Min.X), y-float64(s.area.Min.Y)
 	a, b := pixels(fixed.Int26_6(math.Round(float64(x*64)))), pixels(fixed.Int26_6(math.Round(float64(y*64))))
 	if first {
@@ -275,7 +275,7 @@ func (s *sheet) point(first bool, x, y float64) {
 	}
 }
 
-func (s *sheet) polygon(at [][2]float64) {
+func (s *canvas) polygon(at [][2]float64) {
 	for i, p := range at {
 		s.point(i == 0, p[0], p[1])
 	}
@@ -294,7 +294,7 @@ func round(x, y, r float64) [][2]float64 {
 }
 
 // stroke is a straight line of a width.
-func (s *sheet) stroke(a, b [2]float64, wide float64) {
+func (s *canvas) stroke(a, b [2]float64, wide float64) {
 	dx, dy := b[0]-a[0], b[1]-a[1]
 	long := math.Sqrt(float64(dx*dx) + float64(dy*dy))
 	if long == 0 {
@@ -305,7 +305,7 @@ func (s *sheet) stroke(a, b [2]float64, wide float64) {
 }
 
 // dashed draws a closed outline as the page draws what rests on no measure.
-func (s *sheet) dashed(at [][2]float64) {
+func (s *canvas) dashed(at [][2]float64) {
 	const dash, gap, wide = 9, 6, 3
 	for i, a := range at {
 		b := at[(i+1)%len(at)]
@@ -319,7 +319,7 @@ func (s *sheet) dashed(at [][2]float64) {
 }
 
 // sketch draws a trailer on the ground of a window; at is where its box begins.
-func (s *sheet) sketch(k *elevation.Sketch, window image.Rectangle, at image.Point) {
+func (s *canvas) sketch(k *elevation.Sketch, window image.Rectangle, at image.Point) {
 	s.on(window)
 	x, y := float64(at.X), float64(at.Y)
 	moved := func(list [][2]float64) [][2]float64 {

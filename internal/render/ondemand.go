@@ -9,10 +9,10 @@ import (
 	"sync"
 )
 
-// A Showing is a site whose files are made when somebody asks for them: while a trailer is
+// An OnDemand is a site whose files are made when somebody asks for them: while a trailer is
 // written one page of ten thousand is looked at. What it makes is what Site makes, byte for
 // byte. It may be asked by several at a time.
-type Showing struct {
+type OnDemand struct {
 	m       *maker
 	byStock map[string]*entry // by the stock number as paths have it
 	// many are the files that are made of many units; programs those for other programs,
@@ -32,15 +32,15 @@ type many struct {
 	files map[string][]byte
 }
 
-// Show takes in what the site is made from. Before is the Showing that this one takes the
+// NewOnDemand takes in what the site is made from. Before is the OnDemand that this one takes the
 // place of, or nil: where the Basis is the same, so is the theme, and it is not read again.
-func Show(theme fs.FS, in Input, before *Showing) (*Showing, error) {
-	var p *press
+func NewOnDemand(theme fs.FS, in Input, before *OnDemand) (*OnDemand, error) {
+	var p *templates
 	if before != nil && before.m.in.Basis == in.Basis && in.Basis != ([32]byte{}) {
-		p = before.m.press
+		p = before.m.templates
 	} else {
 		var err error
-		if p, err = newPress(theme); err != nil {
+		if p, err = newTemplates(theme); err != nil {
 			return nil, err
 		}
 	}
@@ -48,7 +48,7 @@ func Show(theme fs.FS, in Input, before *Showing) (*Showing, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Showing{m: m, byStock: make(map[string]*entry, len(m.units))}
+	s := &OnDemand{m: m, byStock: make(map[string]*entry, len(m.units))}
 	for _, e := range m.units {
 		// Two that have one number are a stop; the first is shown.
 		if name := path.Base(e.path); s.byStock[name] == nil {
@@ -91,7 +91,7 @@ func Show(theme fs.FS, in Input, before *Showing) (*Showing, error) {
 	return s, nil
 }
 
-func (s *Showing) makeMany() (*many, error) {
+func (s *OnDemand) makeMany() (*many, error) {
 	// A copy, since what is made for the yard page is entered in the maker's files.
 	m := *s.m
 	yard, err := m.yardPages()
@@ -114,7 +114,7 @@ func (s *Showing) makeMany() (*many, error) {
 }
 
 // Units are the units that have pages, by the paths of these, as long as they can be made.
-func (s *Showing) Units() map[string]string {
+func (s *OnDemand) Units() map[string]string {
 	out := make(map[string]string, len(s.m.units))
 	for _, e := range s.m.units {
 		if s.byStock[path.Base(e.path)] == e {
@@ -126,7 +126,7 @@ func (s *Showing) Units() map[string]string {
 
 // File makes the page or the file with the path. There is none for fs.ErrNotExist; any
 // other error says why it cannot be made.
-func (s *Showing) File(name string) ([]byte, error) {
+func (s *OnDemand) File(name string) ([]byte, error) {
 	if e := s.byStock[path.Base(name)]; e != nil {
 		for _, j := range s.m.pagesOf(e, func() *entry { return s.m.again(e) }) {
 			if j.path == name {
@@ -162,7 +162,7 @@ func (s *Showing) File(name string) ([]byte, error) {
 
 // Disk is where a file with the path in the site comes from that is not made: a photo or a
 // card on the disk, or, where media is true, a recording below content/.
-func (s *Showing) Disk(name string) (from string, media bool, err error) {
+func (s *OnDemand) Disk(name string) (from string, media bool, err error) {
 	if rest, ok := strings.CutPrefix(name, "s/card-"); ok {
 		stock := rest[:max(strings.LastIndexByte(rest, '-'), 0)]
 		if e := s.byStock[stock+".html"]; e != nil {
