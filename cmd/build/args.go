@@ -6,7 +6,6 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-	"sync"
 
 	"tarepage/internal/showroom"
 	"tarepage/internal/unit"
@@ -57,9 +56,6 @@ type command struct {
 	leaveOut bool
 	quiet    bool
 	toGiven  bool
-
-	keepOnce sync.Once
-	keep     string // where worked photos are kept, once it was asked for
 }
 
 var verbs = []string{"build", "inspect", "intake", "showroom", "rule", "first-yard", "editor-help", "help"}

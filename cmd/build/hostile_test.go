@@ -144,7 +144,7 @@ func TestHostileFiles(t *testing.T) {
 					t.Fatalf("it prints %U raw:\n%.1000q", r, says)
 				}
 			}
-			pages := site(t, filepath.Join(dir, "public"))
+			pages := filesBelow(t, filepath.Join(dir, "public"))
 			if _, ok := pages[testyard.Page(3)]; !ok {
 				t.Errorf("the other unit has no page: %q", slices.Sorted(maps.Keys(pages)))
 			}
@@ -175,7 +175,7 @@ func TestLinksAmongTheUnits(t *testing.T) {
 	if n := strings.Count(says, "is a link to another place"); n != 2 {
 		t.Errorf("%d links are told of, want 2:\n%s", n, says)
 	}
-	if _, ok := site(t, filepath.Join(dir, "public"))[testyard.Page(1)]; ok {
+	if _, ok := filesBelow(t, filepath.Join(dir, "public"))[testyard.Page(1)]; ok {
 		t.Error("the file behind the link was published")
 	}
 }
@@ -223,7 +223,7 @@ func TestHostileWordsAreWords(t *testing.T) {
 			t.Fatalf("%q: %s", words, errs.String())
 		}
 		shapes := map[string][]string{}
-		for name, page := range site(t, filepath.Join(dir, "public")) {
+		for name, page := range filesBelow(t, filepath.Join(dir, "public")) {
 			if path.Ext(name) == ".html" {
 				harmless(t, name, page)
 				shapes[name] = elements(page)

@@ -362,7 +362,7 @@ func TestEveryFieldIsWords(t *testing.T) {
 			}
 			target := filepath.Join(dir, "public")
 			_, says = built(t, stops, "-from", dir, "-to", target, "-leave-out", "-quiet")
-			pages := site(t, target)
+			pages := filesBelow(t, target)
 			for name, text := range pages {
 				inert(t, name, text)
 			}
@@ -429,7 +429,7 @@ func TestEveryFieldIsWords(t *testing.T) {
 			target = filepath.Join(dir, "public")
 			built(t, clean, "-from", dir, "-to", target)
 			kinds := map[string]int{}
-			for name, text := range site(t, target) {
+			for name, text := range filesBelow(t, target) {
 				inert(t, name, text)
 				if strings.Contains(text, "zq") {
 					kinds[path.Ext(name)]++
@@ -484,7 +484,7 @@ func TestMediaNamesAreWords(t *testing.T) {
 	if status != clean && status != stops {
 		t.Fatalf("status %d: %s", status, errs.String())
 	}
-	pages := site(t, target)
+	pages := filesBelow(t, target)
 	published := 0
 	for name, text := range pages {
 		inert(t, name, text)

@@ -13,6 +13,7 @@ import (
 	"tarepage/internal/captions"
 	"tarepage/internal/intake"
 	"tarepage/internal/report"
+	"tarepage/internal/site"
 	"tarepage/internal/unit"
 )
 
@@ -34,7 +35,7 @@ func (c *command) intake(stdout io.Writer) (int, error) {
 		}
 		return clean, report.Compared(stdout, talk, talk.Against(u), c.quiet)
 	}
-	if err := c.folder(); err != nil {
+	if err := site.CheckFolder(c.from); err != nil {
 		return failed, err
 	}
 	content := contentDir(c.from)

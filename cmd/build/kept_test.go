@@ -15,8 +15,8 @@ import (
 	"tarepage/internal/testyard"
 )
 
-// site reads every file of a folder.
-func site(t *testing.T, dir string) map[string]string {
+// filesBelow reads every file of a folder, by its path.
+func filesBelow(t *testing.T, dir string) map[string]string {
 	t.Helper()
 	out := map[string]string{}
 	err := fs.WalkDir(os.DirFS(dir), ".", func(name string, e fs.DirEntry, err error) error {
@@ -97,12 +97,13 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 	}
 	target, note := filepath.Join(dir, "public"), filepath.Join(dir, ".public.kept")
 	args := []string{"-from", dir, "-to", target}
-	forge := func(change func(*kept)) {
-		k := new(kept)
-		if err := json.Unmarshal(publish.Recall(target), k); err != nil {
+	// The note is JSON; its fields are those of site's note.
+	forge := func(change func(k, made map[string]any)) {
+		var k map[string]any
+		if err := json.Unmarshal(publish.Recall(target), &k); err != nil {
 			t.Fatal(err)
 		}
-		change(k)
+		change(k, k["Made"].(map[string]any))
 		text, err := json.Marshal(k)
 		if err != nil {
 			t.Fatal(err)
@@ -192,22 +193,31 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 				t.Fatal(err)
 			}
 		}},
-		{"the note is of another program", func() { forge(func(k *kept) { k.Basis = make([]byte, 32) }) }},
+		{"the note is of another program", func() {
+			forge(func(k, _ map[string]any) { k["Basis"] = make([]byte, 32) })
+		}},
 		{"the note names another page", func() {
-			forge(func(k *kept) {
-				k.List = nil
-				other := k.Made[testyard.Page(4)]
-				for path, p := range k.Made {
-					k.Made[path] = keptPage{p.Of, other.Sum}
+			forge(func(k, made map[string]any) {
+				k["List"] = nil
+				other := made[testyard.Page(4)].(map[string]any)
+				for _, p := range made {
+					p.(map[string]any)["Sum"] = other["Sum"]
 				}
 			})
 		}},
 		{"the note has half a digest", func() {
-			forge(func(k *kept) {
-				k.List = k.List[:3]
-				for path, p := range k.Made {
-					k.Made[path] = keptPage{p.Of[:5], p.Sum[:5]}
+			half := func(k map[string]any, name string) { k[name] = k[name].(string)[:8] } // 6 bytes in base 64
+			forge(func(k, made map[string]any) {
+				half(k, "List")
+				for _, p := range made {
+					half(p.(map[string]any), "Of")
+					half(p.(map[string]any), "Sum")
 				}
+			})
+		}},
+		{"the note has a rule that is not known", func() {
+			forge(func(k, _ map[string]any) {
+				k["Findings"].([]any)[0].(map[string]any)["Rule"] = "no-such-rule"
 			})
 		}},
 	} {
@@ -218,7 +228,7 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 		if said != want {
 			t.Errorf("%s: it says\n%.2000s\nwant\n%.2000s", step.name, said, want)
 		}
-		got, first := site(t, target), site(t, fresh)
+		got, first := filesBelow(t, target), filesBelow(t, fresh)
 		for _, path := range slices.Sorted(maps.Keys(first)) {
 			if got[path] != first[path] {
 				t.Errorf("%s: %s differs from a first build's", step.name, path)
@@ -283,21 +293,21 @@ func TestLeaveOutKeepsNoOldPage(t *testing.T) {
 		if !strings.Contains(out, "left out for their stops: "+testyard.Stock(1)) {
 			t.Errorf("it says %q", out)
 		}
-		for path, text := range site(t, target) {
+		for path, text := range filesBelow(t, target) {
 			if strings.Contains(strings.ToLower(path), "pv-00001") || strings.HasSuffix(path, ".html") && strings.Contains(text, testyard.Stock(1)) {
 				t.Errorf("%s still shows %s", path, testyard.Stock(1))
 			}
 		}
 	}
 	// Without the flag nothing is published, and what was is as it was.
-	before := site(t, target)
+	before := filesBelow(t, target)
 	built(t, stops, "-from", dir, "-to", target)
-	if !maps.Equal(before, site(t, target)) {
+	if !maps.Equal(before, filesBelow(t, target)) {
 		t.Error("a refused build changed the site")
 	}
 	swapText(t, file, "  gvwr: 29,000 lb (tag)", good)
 	built(t, clean, "-from", dir, "-to", target, "-leave-out")
-	if _, ok := site(t, target)[testyard.Page(1)]; !ok {
+	if _, ok := filesBelow(t, target)[testyard.Page(1)]; !ok {
 		t.Error("the mended unit has no page")
 	}
 }

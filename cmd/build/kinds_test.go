@@ -70,7 +70,7 @@ func TestEveryKindGoesAllTheWay(t *testing.T) {
 	}
 	write(t, dir, files)
 	built(t, 0, "-from", dir, "-to", filepath.Join(dir, "public"))
-	made := site(t, filepath.Join(dir, "public"))
+	made := filesBelow(t, filepath.Join(dir, "public"))
 	schema := unitSchema(t)
 	stock := stockKinds(t, made)
 

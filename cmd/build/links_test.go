@@ -31,7 +31,7 @@ func TestEveryLinkLeads(t *testing.T) {
 	copyDir(t, "../../content", filepath.Join(dir, "content"))
 	target := filepath.Join(dir, "public")
 	built(t, clean, "-from", dir, "-to", target, "-quiet")
-	pages := site(t, target)
+	pages := filesBelow(t, target)
 	ids := map[string]map[string]bool{}
 	docs := map[string]*html.Node{}
 	for name, text := range pages {

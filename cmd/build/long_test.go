@@ -154,7 +154,7 @@ func TestAMillionFindings(t *testing.T) {
 	if took > 2*time.Minute || kB > 600*1024 {
 		t.Errorf("a million findings take %s and %d MB", took, kB/1024)
 	}
-	if _, ok := site(t, target)[testyard.Page(0)]; !ok {
+	if _, ok := filesBelow(t, target)[testyard.Page(0)]; !ok {
 		t.Error("the sound unit has no page")
 	}
 	_, says := built(t, stops, "inspect", "-from", dir)

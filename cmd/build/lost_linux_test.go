@@ -29,7 +29,7 @@ func TestFilesNoLongerThan(t *testing.T) {
 		limited := &exec.Cmd{Path: "/bin/sh", Dir: full.Dir, Env: full.Env,
 			Args: append([]string{"sh", "-c", fmt.Sprintf(`ulimit -f %d && exec "$0" "$@"`, blocks), l.bin}, full.Args[1:]...)}
 		status, says := l.ran(limited)
-		got := site(t, l.target)
+		got := filesBelow(t, l.target)
 		switch status {
 		case failed:
 			failures++
@@ -107,13 +107,13 @@ func TestFullDisk(t *testing.T) {
 			t.Errorf("before: status %d: %s", status, says)
 			return
 		}
-		old := site(t, target)
+		old := filesBelow(t, target)
 		l.change(1)
 		full, whole := 0, 0
 		for _, room := range []int64{0, 1 << 12, 60 << 10, 200 << 10, 4 << 20} {
 			fill(room)
 			status, says := l.ran(l.command(target))
-			got := site(t, target)
+			got := filesBelow(t, target)
 			switch {
 			case status == failed && maps.Equal(got, old) && strings.Contains(says, "no space left on device"):
 				full++
@@ -142,7 +142,7 @@ func TestFullDisk(t *testing.T) {
 	if t.Skipped() || t.Failed() {
 		return
 	}
-	same(t, "with its cache on a full disk", site(t, l.target), l.first())
+	same(t, "with its cache on a full disk", filesBelow(t, l.target), l.first())
 }
 
 // TestShutOut: folders that may be read and not written, as somebody who is not root.
@@ -175,7 +175,7 @@ func TestShutOut(t *testing.T) {
 	if status, says := l.ran(as(l.command(l.target))); status != clean || says != "" {
 		t.Fatalf("a cache that may not be written: status %d: %s", status, says)
 	}
-	want := site(t, l.target)
+	want := filesBelow(t, l.target)
 	same(t, "without a cache", want, l.first())
 	entries, err := os.ReadDir(l.cache)
 	drawn, _ := filepath.Glob(filepath.Join(l.dir, ".tarepage", "photos", "*", "*", "*"))
@@ -191,14 +191,14 @@ func TestShutOut(t *testing.T) {
 		if status != failed || !strings.Contains(says, "cannot be replaced, because") || !strings.Contains(says, "cannot be written (permission denied)") {
 			t.Errorf("%v may not be written: status %d, it says %q", locked, status, says)
 		}
-		same(t, "may not be written", site(t, l.target), want)
+		same(t, "may not be written", filesBelow(t, l.target), want)
 		l.alone("may not be written", l.target)
 		own(0o755, locked...)
 	}
 	if status, says := l.ran(as(l.command(l.target))); status != clean || says != "" {
 		t.Errorf("unlocked: status %d: %s", status, says)
 	}
-	same(t, "unlocked", site(t, l.target), l.first())
+	same(t, "unlocked", filesBelow(t, l.target), l.first())
 }
 
 // TestGoneMeanwhile: a file goes in the moment in which another is opened (inotify(7), IN_OPEN):
@@ -256,7 +256,7 @@ func TestGoneMeanwhile(t *testing.T) {
 			if strings.Contains(says, "goroutine ") || status != clean && status != stops && status != failed || status != clean && says == "" {
 				t.Errorf("status %d: %s", status, says)
 			}
-			now := site(t, l.target)
+			now := filesBelow(t, l.target)
 			checkWhole(t, l.target)
 			if status != clean {
 				same(t, "the old site", now, old)

@@ -100,7 +100,7 @@ func (l *lot) builds(what, target string) map[string]string {
 	if status, says := l.ran(l.command(target)); status != clean || says != "" {
 		l.t.Fatalf("%s: status %d: %.2000s", what, status, says)
 	}
-	return site(l.t, target)
+	return filesBelow(l.t, target)
 }
 
 // first is the site of a build that finds nothing: no site, no note, no cache.
@@ -133,7 +133,7 @@ func stands(t *testing.T, target string) map[string]string {
 	if _, err := os.Lstat(target); errors.Is(err, fs.ErrNotExist) {
 		return nil
 	}
-	return site(t, target)
+	return filesBelow(t, target)
 }
 
 // TestKilledBuilds kills the command at moments drawn from the whole span of a build, which
@@ -233,5 +233,5 @@ func TestTwoCommandsOneTarget(t *testing.T) {
 		}
 		l.alone("after two", l.target)
 	}
-	same(t, "after two at once", site(t, l.target), l.first())
+	same(t, "after two at once", filesBelow(t, l.target), l.first())
 }

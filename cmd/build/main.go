@@ -1,9 +1,7 @@
 // Command build makes the yard's site out of content/, and checks it.
 //
-// It holds the flags, the verbs and the exit status; nothing else. What it calls, in
-// this order and never back: internal/unit reads, internal/compute works, internal/
-// inspect judges, internal/render makes pages, internal/publish swaps them in or
-// internal/showroom shows them.
+// It holds the flags, the verbs, the messages and the exit status. internal/site does the
+// work: it reads, computes, inspects, makes the pages and publishes them.
 package main
 
 import (
@@ -12,20 +10,13 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"path/filepath"
-	"runtime/debug"
 	"strings"
-	"sync"
 	"time"
 
 	"tarepage/internal/inspect"
-	"tarepage/internal/photo"
-	"tarepage/internal/publish"
-	"tarepage/internal/render"
 	"tarepage/internal/report"
-	"tarepage/internal/stockfile"
+	"tarepage/internal/site"
 	"tarepage/internal/unit"
-	theme "tarepage/themes/default"
 )
 
 // The exit statuses. The form of the output never changes them.
@@ -111,24 +102,42 @@ func (c *command) rule(stdout io.Writer) error {
 
 func (c *command) inspect(stdout, stderr io.Writer) (int, error) {
 	start := time.Now()
-	y, err := c.look(&desk{whole: c.json})
+	y, err := site.Inspect(c.options(nil))
 	if err != nil {
 		return failed, err
 	}
-	n := inspect.Count(y.findings, inspect.Stop)
+	tally := report.Tally(program(), len(y.Stock.Units), y.Findings)
 	if c.json {
-		if err := report.JSON(stdout, y.stock, y.works, y.findings); err != nil {
-			return failed, err
-		}
-		return status(n), nil
+		return status(tally), report.JSON(stdout, y.Stock, y.Works, y.Findings)
 	}
-	if err := c.print(stderr, y.findings); err != nil {
+	if err := c.print(stderr, y.Findings); err != nil {
 		return failed, err
 	}
 	if !c.quiet {
-		report.Inspected(stdout, report.Tally(program(), len(y.stock.Units), y.findings), time.Since(start))
+		report.Inspected(stdout, tally, time.Since(start))
 	}
-	return status(n), nil
+	return status(tally), nil
+}
+
+// options are what the arguments say about the run itself.
+func (c *command) options(progress func(done, all int)) site.Options {
+	return site.Options{From: c.from, To: c.to, Look: c.theme, LeaveOut: c.leaveOut, AllFigures: c.json, Progress: progress}
+}
+
+// progress shows on a terminal how far the photos are, until done is called.
+func (c *command) progress(stderr io.Writer) (told func(done, all int), done func()) {
+	f, ok := stderr.(*os.File)
+	if !ok || c.quiet || !terminal(f) {
+		return nil, func() {}
+	}
+	bar := &report.Bar{W: stderr, After: time.Second, What: "photos"}
+	return bar.Told, bar.Done
+}
+
+// terminal reports whether somebody reads the output while it is written.
+func terminal(f *os.File) bool {
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
 // print shows the findings; with -quiet only those that refuse something.
@@ -149,8 +158,8 @@ func onlyStops(list []inspect.Finding) []inspect.Finding {
 	return out
 }
 
-func status(n int) int {
-	if n > 0 {
+func status(n report.Numbers) int {
+	if n.Stops > 0 {
 		return stops
 	}
 	return clean
@@ -158,160 +167,28 @@ func status(n int) int {
 
 func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	start := time.Now()
-	basis, known := c.basis()
-	var last *kept
-	if known {
-		last = c.recall(basis)
-		if done, err := c.asBefore(last, stdout, stderr, start); err != nil {
-			return failed, err
-		} else if done {
-			return last.Status, nil
-		}
-	}
-	// A target that no site may take is refused before the work; where nothing changed, asBefore
-	// has looked at it already.
-	if err := publish.Check(c.to, contentDir(c.from)); err != nil {
+	told, done := c.progress(stderr)
+	r, err := site.Build(c.options(told))
+	done()
+	if r == nil {
 		return failed, err
 	}
-	y, err := c.look(&desk{whole: c.json})
-	if err != nil {
-		return failed, err
-	}
-	// What is refused already is not worked first.
-	held := inspect.Refused(y.stock, y.findings)
-	var pictures map[string]*photo.Picture
-	if inspect.Count(y.findings, inspect.Stop) == 0 || c.leaveOut && !held.Yard {
-		if pictures, err = c.photos(y, held, stderr, func(string) bool { return false }); err != nil {
-			return failed, err
-		}
-		held = inspect.Refused(y.stock, y.findings)
-	}
-	n := inspect.Count(y.findings, inspect.Stop)
 	if c.json {
-		err = report.JSON(stdout, y.stock, y.works, y.findings)
+		err = errors.Join(report.JSON(stdout, r.Yard.Stock, r.Yard.Works, r.Findings), err)
 	} else {
-		err = c.print(stderr, y.findings)
+		err = errors.Join(c.print(stderr, r.Findings), err)
 	}
 	if err != nil {
 		return failed, err
 	}
-	tally := report.Tally(program(), len(y.stock.Units), y.findings)
-	say := func(f func(io.Writer)) {
-		if !c.quiet && !c.json {
-			f(stdout)
-		}
+	tally := report.Tally(program(), r.Units, r.Findings)
+	switch {
+	case c.quiet || c.json:
+	case r.Published:
+		report.Built(stdout, tally, report.Site{Pages: r.Pages, To: c.to, Written: r.Files.Written, Unchanged: r.Files.Unchanged,
+			Removed: r.Files.Removed, LeftOut: r.LeftOut, Address: r.Address, Undated: r.Undated, Unsaid: r.Unsaid}, time.Since(start))
+	default:
+		report.Refused(stdout, tally, c.to, time.Since(start))
 	}
-	if n > 0 && (!c.leaveOut || held.Yard) {
-		say(func(w io.Writer) { report.Refused(w, tally, c.to, time.Since(start)) })
-		return stops, nil
-	}
-	defer debug.SetMemoryLimit(debug.SetMemoryLimit(roomFor(len(y.stock.Units))))
-	site, err := publish.Begin(c.to, contentDir(c.from))
-	if err != nil {
-		return failed, err
-	}
-	var mu sync.Mutex
-	of := map[string][32]byte{} // what each unit's pages are made from
-	in := render.Input{Stock: y.stock, Works: y.works, Figures: y.figures, Findings: y.findings, LeaveOut: held.Units, Basis: basis,
-		Pictures: pictures, Cards: &photo.Shop{Keep: c.keepDir()}}
-	made, err := c.pages(in, target{site, func(path string, from [32]byte) (bool, error) {
-		mu.Lock()
-		of[path] = from
-		mu.Unlock()
-		sum, ok := last.page(path, from)
-		if !ok {
-			return false, nil
-		}
-		return site.Keep(path, sum)
-	}})
-	for _, f := range made.Files {
-		if failed := site.AddFile(f.Path, f.From); failed != nil && err == nil {
-			err = fmt.Errorf("%s: %w", f.At, failed)
-		}
-	}
-	for _, f := range made.Media {
-		if failed := c.video(site, f.Path, f.From); failed != nil && err == nil {
-			err = fmt.Errorf("%s: %w", f.At, failed)
-		}
-	}
-	if err != nil {
-		return failed, errors.Join(err, site.Abandon())
-	}
-	pages, unheard := made.Pages, c.unheard(&in)
-	moved, err := site.Finish()
-	if err != nil {
-		return failed, err
-	}
-	if known {
-		// The site is in its place: that the next build has to do it all again is no failure.
-		_ = c.remember(y, basis, start, pages, held, unheard.undated, site, of)
-	}
-	say(func(w io.Writer) {
-		report.Built(w, tally, report.Site{Pages: pages, To: c.to, Written: moved.Written, Unchanged: moved.Unchanged,
-			Removed: moved.Removed, LeftOut: held.Names, Address: y.stock.Yard.Site(), Undated: unheard.undated, Unsaid: unheard.unsaid}, time.Since(start))
-	})
-	return status(n), nil
-}
-
-// roomFor is how much memory the pages of so many units may take before garbage is collected
-// sooner than usual. What is live of a unit while pages are made is 27 KB: a yard of five
-// thousand never comes near, and one of ten thousand pays a few hundredths of its time for it.
-func roomFor(units int) int64 { return max(480<<20, int64(units)*48<<10) }
-
-// published reads a file of the site as it stands before this build, nil if there is none.
-func (c *command) published(path string) []byte {
-	name := filepath.Join(c.to, filepath.FromSlash(path))
-	if info, err := os.Lstat(name); err != nil || !info.Mode().IsRegular() {
-		return nil // a first build
-	}
-	data, err := os.ReadFile(name)
-	if err != nil {
-		return nil
-	}
-	return data
-}
-
-// media is where a file stands that a unit names below content/.
-func (c *command) media(name string) string {
-	return filepath.Join(contentDir(c.from), filepath.FromSlash(name))
-}
-
-// pages makes the pages with the theme that was asked for, and hands them to add.
-func (c *command) pages(in render.Input, to render.Target) (render.Made, error) {
-	files, err := render.Theme(theme.Files, c.theme)
-	if err != nil {
-		return render.Made{}, err
-	}
-	return render.Site(files, in, to)
-}
-
-// target is where the pages go: the staging, which knows which pages were made before.
-type target struct {
-	*publish.Staging
-	keep func(path string, from [32]byte) (bool, error)
-}
-
-func (t target) Keep(path string, from [32]byte) (bool, error) { return t.keep(path, from) }
-func (t target) Spool(path string) (render.Spool, error)       { return t.Staging.Spool(path) }
-
-// unheard are the units of which the feeds do not tell what there is to tell.
-type unheard struct{ undated, unsaid []string }
-
-func (c *command) unheard(in *render.Input) (out unheard) {
-	if in.Stock.Yard.Site() == "" {
-		return out // no feeds
-	}
-	var units []*unit.Unit
-	for i, u := range in.Stock.Units {
-		if !in.Published(i) {
-			continue
-		}
-		units = append(units, u)
-		// What is on order is told of when it comes.
-		if !u.Changed().Known() && u.Availability.Value != "on order" {
-			out.undated = append(out.undated, u.Stock.Value)
-		}
-	}
-	out.unsaid = stockfile.Unsaid(c.published(stockfile.JSONPath), units)
-	return out
+	return status(tally), nil
 }

@@ -118,7 +118,7 @@ func TestNothingPrivateInTheSite(t *testing.T) {
 	built(t, clean, "-from", dir, "-to", public)
 
 	count := map[string]int{}
-	for name, data := range site(t, public) {
+	for name, data := range filesBelow(t, public) {
 		for _, trace := range traces {
 			if at := strings.Index(data, trace); at >= 0 {
 				t.Errorf("%s holds %q at byte %d: %.40q", name, trace, at, data[max(at-8, 0):])

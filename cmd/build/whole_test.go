@@ -47,7 +47,7 @@ func TestSameBytesEverywhere(t *testing.T) {
 		if out, err := cmd.CombinedOutput(); err != nil {
 			t.Fatalf("%v\n%s", err, out)
 		}
-		return site(t, filepath.Join(dir, "public"))
+		return filesBelow(t, filepath.Join(dir, "public"))
 	}
 	demo := func(reverse bool, below ...string) string {
 		t.Helper()
@@ -144,7 +144,7 @@ func TestFilesComeAndGo(t *testing.T) {
 	built(t, clean, "-from", dir, "-to", target)
 	fresh := filepath.Join(t.TempDir(), "public")
 	built(t, clean, "-from", dir, "-to", fresh)
-	same(t, "after it", site(t, target), site(t, fresh))
+	same(t, "after it", filesBelow(t, target), filesBelow(t, fresh))
 }
 
 // TestTwoYardsOneTarget: two builds at once, of two yards that share names and numbers, into
@@ -162,7 +162,7 @@ func TestTwoYardsOneTarget(t *testing.T) {
 		}
 		fresh := filepath.Join(t.TempDir(), "public")
 		built(t, clean, "-from", dir, "-to", fresh)
-		want[i] = site(t, fresh)
+		want[i] = filesBelow(t, fresh)
 	}
 	target := filepath.Join(t.TempDir(), "public")
 	for range 3 {
@@ -176,13 +176,13 @@ func TestTwoYardsOneTarget(t *testing.T) {
 			})
 		}
 		wg.Wait()
-		if got := site(t, target); !maps.Equal(got, want[0]) && !maps.Equal(got, want[1]) {
+		if got := filesBelow(t, target); !maps.Equal(got, want[0]) && !maps.Equal(got, want[1]) {
 			t.Fatal("the target is neither site")
 		}
 	}
 	for _, i := range []int{0, 1, 1, 0} {
 		built(t, clean, "-from", dirs[i], "-to", target)
-		same(t, "one after the other", site(t, target), want[i])
+		same(t, "one after the other", filesBelow(t, target), want[i])
 	}
 }
 
@@ -209,7 +209,7 @@ func TestThemeIsNotKept(t *testing.T) {
 		built(t, clean, append(args, "-to", fresh)...)
 		for range 2 {
 			built(t, clean, append(args, "-to", target)...)
-			same(t, text, site(t, target), site(t, fresh))
+			same(t, text, filesBelow(t, target), filesBelow(t, fresh))
 		}
 		if i > 0 && t.Failed() {
 			t.FailNow()
@@ -248,7 +248,7 @@ func TestPhotoOfOneSizeAndTime(t *testing.T) {
 		t.Fatal(err)
 	}
 	built(t, clean, args...)
-	before := site(t, target)
+	before := filesBelow(t, target)
 	if err := errors.Join(os.WriteFile(photo, other, 0o644), os.Chtimes(photo, long, long)); err != nil {
 		t.Fatal(err)
 	}
@@ -261,8 +261,8 @@ func TestPhotoOfOneSizeAndTime(t *testing.T) {
 	if got != clean {
 		return // the other photo does not read, and both say so
 	}
-	after := site(t, target)
-	same(t, "another photo", after, site(t, fresh))
+	after := filesBelow(t, target)
+	same(t, "another photo", after, filesBelow(t, fresh))
 	if maps.Equal(before, after) {
 		t.Skip("NOT CHECKED: the other photo looks like the first, or this system does not tell of it")
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tarepage/internal/media"
+	"tarepage/internal/unit"
 )
 
 var photoUnreadable = &Rule{
@@ -19,15 +20,39 @@ var photoUnreadable = &Rule{
 			if p == nil || p.Fault == "" || p.Moves {
 				continue
 			}
-			found := f.add(m.Pos, "photo %q: %s", m.Name, p.Fault)
-			switch {
-			case p.Kind == "HEIC" || p.Kind == "AVIF":
-				found.fix("%s", media.Export)
-			case p.Kind != "JPEG" && p.Kind != "PNG" && p.Kind != "WebP":
-				found.fix("save it as JPEG, or name another file")
-			}
+			unreadable(f, &m, p.Fault)
 		}
 	},
+}
+
+// PhotoFaults tells of the photos of one unit whose pixels could not be read, which is known
+// only when its pictures are made. Faults says what is wrong, by the photos' names below
+// content/.
+func PhotoFaults(u *unit.Unit, named []unit.Media, faults map[string]string) []Finding {
+	if u.Broken {
+		return nil
+	}
+	f := &Findings{rule: photoUnreadable, file: u.File}
+	for _, m := range named {
+		if fault := faults[m.Name]; fault != "" && m.Photo != nil {
+			unreadable(f, &m, fault)
+		}
+	}
+	f.fold()
+	for i := range f.list {
+		fromModel(&Case{Unit: u}, &f.list[i])
+	}
+	return f.list
+}
+
+func unreadable(f *Findings, m *unit.Media, fault string) {
+	found := f.add(m.Pos, "photo %q: %s", m.Name, fault)
+	switch p := m.Photo; {
+	case p.Kind == "HEIC" || p.Kind == "AVIF":
+		found.fix("%s", media.Export)
+	case p.Kind != "JPEG" && p.Kind != "PNG" && p.Kind != "WebP":
+		found.fix("save it as JPEG, or name another file")
+	}
 }
 
 // named is the kind of picture that a file's name promises, or "" if it promises none.

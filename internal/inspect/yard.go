@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"sync"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/parallel"
@@ -18,11 +17,11 @@ func Stock(s *unit.Stock, works []*compute.Work, problems []unit.Problem) []Find
 	parallel.Each(len(s.Units), func(i int) {
 		found[i] = Unit(s.Units[i], works[i], s.Media[s.Units[i].File])
 	})
-	return Yardwide(s, works, found, problems)
+	return Complete(s, works, problems, append(found, Across(s, works))...)
 }
 
 // Unit holds one unit against each rule that looks at one unit. Whether the rule is
-// waived or the unit withheld is left to Yardwide, which takes what it returns.
+// waived or the unit withheld is left to Complete, which takes what it returns.
 func Unit(u *unit.Unit, w *compute.Work, media []unit.Media) []Finding {
 	if u.Broken {
 		return nil
@@ -63,30 +62,25 @@ func (f *Findings) fold() {
 	f.list = append(f.list[:mostOfOne], last)
 }
 
-// Yardwide completes what Unit found about each unit, in the stock's order: what reading
-// found, the rules about several units, and what is waived or withheld. It is the result
-// of Stock, and leaves what it is given as it is.
-func Yardwide(s *unit.Stock, works []*compute.Work, found [][]Finding, problems []unit.Problem) []Finding {
-	yard := &Yard{Stock: s}
-	for i, u := range s.Units {
-		if !u.Broken {
-			yard.Cases = append(yard.Cases, &Case{Unit: u, Work: works[i], Media: s.Media[u.File]})
+// Across holds the yard against the rules that look at several units.
+func Across(s *unit.Stock, works []*compute.Work) []Finding {
+	yard := yardOf(s, works)
+	var out []Finding
+	f := new(Findings) // for one rule after the other; what is found is copied
+	for _, r := range All {
+		if r.checkYard != nil {
+			*f = Findings{rule: r, file: s.Yard.File, list: f.list[:0]}
+			r.checkYard(yard, f)
+			out = append(out, f.list...)
 		}
 	}
-	// The rules about several units are asked beside the gathering of what was found before:
-	// in the showroom somebody waits for both.
-	var across []Finding
-	var asked sync.WaitGroup
-	asked.Go(func() {
-		f := new(Findings)
-		for _, r := range All {
-			if r.checkYard != nil {
-				*f = Findings{rule: r, file: s.Yard.File, list: f.list[:0]}
-				r.checkYard(yard, f)
-				across = append(across, f.list...)
-			}
-		}
-	})
+	return out
+}
+
+// Complete is the whole list of findings: what reading found, and what Unit, PhotoFaults and
+// Across found, with what is waived and what is withheld, sorted and without repetition. It
+// leaves the lists that it is given as they are.
+func Complete(s *unit.Stock, works []*compute.Work, problems []unit.Problem, found ...[]Finding) []Finding {
 	n := len(problems)
 	for _, list := range found {
 		n += len(list)
@@ -102,11 +96,21 @@ func Yardwide(s *unit.Stock, works []*compute.Work, found [][]Finding, problems 
 			out = append(out, f)
 		}
 	}
-	asked.Wait()
-	out = waive(yard, append(out, across...))
+	yard := yardOf(s, works)
+	out = waive(yard, out)
 	withheld(yard, out)
 	slices.SortFunc(out, compare)
 	return slices.CompactFunc(out, func(a, b Finding) bool { return compare(a, b) == 0 })
+}
+
+func yardOf(s *unit.Stock, works []*compute.Work) *Yard {
+	yard := &Yard{Stock: s}
+	for i, u := range s.Units {
+		if !u.Broken {
+			yard.Cases = append(yard.Cases, &Case{Unit: u, Work: works[i], Media: s.Media[u.File]})
+		}
+	}
+	return yard
 }
 
 // read makes a finding of what reading found.

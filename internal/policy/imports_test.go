@@ -29,6 +29,7 @@ pagedata:       measure tables unit compute elevation kinds
 render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel kinds sitepath schemaorg pagedata
 publish:        parallel
 showroom:       inspect
+site:           unit compute inspect media parallel photo render stockfile publish themes/default
 captions:
 walkaround:     measure captions kinds
 crosscheck:        measure unit walkaround
@@ -41,7 +42,7 @@ linkcard:       elevation photo
 testyard:
 starter:
 themes/default:
-cmd/build:      measure media tables unit compute inspect elevation report render stockfile publish showroom captions intake photo linkcard starter themes/default
+cmd/build:      tables unit inspect report site showroom captions intake starter
 policy:
 policy/mutation:
 `

@@ -10,8 +10,6 @@ import (
 	"sort"
 	"strings"
 	"time"
-
-	"tarepage/internal/parallel"
 )
 
 // A Memory remembers the files of one yard, so that reading it once more reads only what
@@ -41,75 +39,93 @@ type remembered struct {
 // the coarsest file system in use (FAT) keeps times to two seconds.
 const young = 2 * time.Second
 
-// Read is the function Read. Each, where it is given, is called for each unit as soon as
-// it is complete, for several at a time and in no order; the stock it is handed holds the
-// yard and the models, and not the units.
-func (m *Memory) Read(root fs.FS, each func(*Stock, *Unit, []Media)) (*Stock, []Problem, error) {
+// A Reading reads one yard. Open reads the yard's file and the models, Unit reads one unit,
+// and Stock returns everything once each unit was read. Who reads unit by unit can finish
+// with one before the trees of all their texts are in memory; others call the function Read.
+type Reading struct {
+	memory   *Memory
+	root     fs.FS
+	stock    *Stock // without units
+	problems []Problem
+	names    []string
+	units    []*remembered
+	media    [][]Media
+	shelf    *shelf
+}
+
+// Open begins to read content/ below root. The error is for a root that holds no yard.
+func (m *Memory) Open(root fs.FS) (*Reading, error) {
 	src, _, err := readText(root, yardFile)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, nil, fmt.Errorf("no %s here; name the folder that holds content/ with -from, or set one up with first-yard", yardFile)
+		return nil, fmt.Errorf("no %s here; name the folder that holds content/ with -from, or set one up with first-yard", yardFile)
 	} else if err != nil {
-		return nil, nil, fmt.Errorf("cannot read %s: %w", yardFile, plainError(err))
+		return nil, fmt.Errorf("cannot read %s: %w", yardFile, plainError(err))
 	}
-	s := &Stock{Models: map[string]*Unit{}, Media: map[string][]Media{}}
-	var problems []Problem
-	s.Yard, problems = ReadYard(yardFile, src)
-
+	r := &Reading{memory: m, root: root, stock: &Stock{Models: map[string]*Unit{}, Media: map[string][]Media{}}, shelf: shelfOf(root)}
+	r.stock.Yard, r.problems = ReadYard(yardFile, src)
 	models, passed, err := markdownFiles(root, modelsDir)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return nil, nil, err
+		return nil, err
 	}
 	for _, name := range models {
-		r := readFile(root, name)
-		s.Models[strings.TrimSuffix(path.Base(name), ".md")] = r.unit
-		problems = append(problems, r.found...)
+		model := readFile(root, name)
+		r.stock.Models[strings.TrimSuffix(path.Base(name), ".md")] = model.unit
+		r.problems = append(r.problems, model.found...)
 	}
 	names, more, err := markdownFiles(root, unitsDir)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, nil, fmt.Errorf("no %s here; put one Markdown file per unit there", unitsDir)
+		return nil, fmt.Errorf("no %s here; put one Markdown file per unit there", unitsDir)
 	} else if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
-
 	for _, p := range append(passed, more...) {
-		problems = append(problems, p)
-		s.ignored = append(s.ignored, p.At.File)
+		r.problems = append(r.problems, p)
+		r.stock.ignored = append(r.stock.ignored, p.At.File)
 	}
+	r.names, r.units, r.media = names, make([]*remembered, len(names)), make([][]Media, len(names))
+	return r, nil
+}
 
-	got := make([]*remembered, len(names))
-	media := make([][]Media, len(names))
-	found := shelfOf(root)
-	parallel.Each(len(names), func(i int) {
-		r := m.recall(root, names[i], s)
-		if r == nil {
-			r = readFile(root, names[i])
-			if model := s.modelOf(r.unit); model != nil {
-				r.model = model.Sum
-			}
-			r.filling = s.fill(r.unit)
+// Yard is the yard's file.
+func (r *Reading) Yard() *Yard { return r.stock.Yard }
+
+// Len is the number of units.
+func (r *Reading) Len() int { return len(r.names) }
+
+// Unit reads unit i, and looks at the files that it names. It must be called once for each
+// unit, and may be called by several at a time.
+func (r *Reading) Unit(i int) (*Unit, []Media) {
+	u := r.memory.recall(r.root, r.names[i], r.stock)
+	if u == nil {
+		u = readFile(r.root, r.names[i])
+		if model := r.stock.modelOf(u.unit); model != nil {
+			u.model = model.Sum
 		}
-		got[i] = r
-		if named := r.unit.Media(); len(named) > 0 {
-			media[i] = found.look(named)
-		}
-		if each != nil {
-			each(s, r.unit, media[i])
-		}
-	})
-	kept := make(map[string]*remembered, len(names))
-	for i, r := range got {
-		s.Units = append(s.Units, r.unit)
-		problems = append(append(problems, r.found...), r.filling...)
-		if media[i] != nil {
-			s.Media[r.unit.File] = media[i]
-		}
-		kept[names[i]] = r
+		u.filling = r.stock.fill(u.unit)
 	}
-	if m.Keep {
-		m.units = kept
+	r.units[i] = u
+	if named := u.unit.Media(); len(named) > 0 {
+		r.media[i] = r.shelf.look(named)
 	}
-	sortProblems(problems)
-	return s, problems, nil
+	return u.unit, r.media[i]
+}
+
+// Stock returns the whole yard, once each unit was read.
+func (r *Reading) Stock() (*Stock, []Problem) {
+	kept := make(map[string]*remembered, len(r.names))
+	for i, u := range r.units {
+		r.stock.Units = append(r.stock.Units, u.unit)
+		r.problems = append(append(r.problems, u.found...), u.filling...)
+		if r.media[i] != nil {
+			r.stock.Media[u.unit.File] = r.media[i]
+		}
+		kept[r.names[i]] = u
+	}
+	if r.memory.Keep {
+		r.memory.units = kept
+	}
+	sortProblems(r.problems)
+	return r.stock, r.problems
 }
 
 // recall is what was read last time of a file that did not change, or nil.

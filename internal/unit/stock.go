@@ -8,6 +8,8 @@ import (
 	"reflect"
 	"sort"
 	"strings"
+
+	"tarepage/internal/parallel"
 )
 
 // Stock is everything under content/ that was read.
@@ -32,7 +34,15 @@ const (
 
 // Read reads content/ below root: the yard's file, the models and the units. What does
 // not read is a Problem; the error is for a root that holds no yard at all.
-func Read(root fs.FS) (*Stock, []Problem, error) { return new(Memory).Read(root, nil) }
+func Read(root fs.FS) (*Stock, []Problem, error) {
+	r, err := new(Memory).Open(root)
+	if err != nil {
+		return nil, nil, err
+	}
+	parallel.Each(r.Len(), func(i int) { r.Unit(i) })
+	stock, problems := r.Stock()
+	return stock, problems, nil
+}
 
 func plainError(err error) error {
 	var p *fs.PathError

@@ -1,0 +1,197 @@
+package site
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime/debug"
+	"time"
+
+	"tarepage/internal/inspect"
+	"tarepage/internal/photo"
+	"tarepage/internal/publish"
+	"tarepage/internal/render"
+	"tarepage/internal/stockfile"
+	"tarepage/internal/unit"
+	theme "tarepage/themes/default"
+)
+
+// A Result is what became of a build.
+type Result struct {
+	Units    int
+	Findings []inspect.Finding
+	// Yard is what was read; nil if nothing changed since the build before.
+	Yard *Yard
+	// Published is false if stops refused the site. The rest is then empty.
+	Published bool
+	Pages     int
+	Files     publish.Report
+	// LeftOut are the names of the units that were left out because of their stops.
+	LeftOut []string
+	// Address is the site's own address, if the yard's file gives it.
+	Address string
+	// Undated are the stock numbers of the units that the feeds do not name, because no file
+	// gives a day for them. Unsaid are those that have another price or availability than was
+	// published before, and no later day.
+	Undated, Unsaid []string
+}
+
+// Build reads, computes, inspects, makes the pages and publishes them. What it found is in
+// the result even where the error says that the site could not be published.
+func Build(o Options) (*Result, error) {
+	start := time.Now()
+	basis, known := basisOf(o.Look)
+	s := new(Store)
+	if known {
+		s.before = recall(o.To, basis)
+		if r, err := s.before.unchanged(&o); r != nil || err != nil {
+			return r, err
+		}
+	}
+	// A target that no site may take is refused before the work; where nothing changed, its
+	// files were compared already.
+	if err := publish.Check(o.To, o.content()); err != nil {
+		return nil, err
+	}
+	y, err := readYard(&o, s)
+	if err != nil {
+		return nil, err
+	}
+	held := inspect.Refused(y.Stock, y.Findings)
+	var made photoResults
+	if publishes(&o, y, held) {
+		// No time goes into the photos of units that are refused already.
+		if made, err = makePictures(&o, s, originals(&o, y, held, func(string) bool { return false })); err != nil {
+			return nil, err
+		}
+		y = y.withPhotoFaults(made.faults)
+		held = inspect.Refused(y.Stock, y.Findings)
+	}
+	r := &Result{Units: len(y.Stock.Units), Findings: y.Findings, Yard: y}
+	if !publishes(&o, y, held) {
+		return r, nil
+	}
+	in := render.Input{Stock: y.Stock, Works: y.Works, Figures: y.figures, Findings: y.Findings, LeaveOut: held.Units,
+		Pictures: made.pictures, Cards: s.cards(&o, y.Stock), Basis: basis}
+	r.LeftOut, r.Address = held.Names, y.Stock.Yard.Site()
+	r.Undated, r.Unsaid = untold(&in, published(o.To, stockfile.JSONPath))
+	g, err := publishSite(&o, s, in, r)
+	if err != nil {
+		return r, err
+	}
+	r.Published = true
+	if known {
+		s.leaveNote(&o, y, r, g, basis, start)
+	}
+	return r, nil
+}
+
+// publishes reports whether the stops let anything be published.
+func publishes(o *Options, y *Yard, held inspect.Held) bool {
+	return y.stops() == 0 || o.LeaveOut && !held.Yard
+}
+
+// cards is where link cards are drawn, for a yard whose address is known.
+func (s *Store) cards(o *Options, stock *unit.Stock) *photo.Shop {
+	if stock.Yard.Site() == "" {
+		return nil
+	}
+	return s.shop(o)
+}
+
+// publishSite makes the pages and puts the site in the place of the target.
+func publishSite(o *Options, s *Store, in render.Input, r *Result) (*publish.Staging, error) {
+	defer debug.SetMemoryLimit(debug.SetMemoryLimit(memoryFor(r.Units)))
+	files, err := render.Theme(theme.Files, o.Look)
+	if err != nil {
+		return nil, err
+	}
+	g, err := publish.Begin(o.To, o.content())
+	if err != nil {
+		return nil, err
+	}
+	made, err := render.Site(files, in, target{g, s})
+	if err == nil {
+		err = copyFiles(o, made, g)
+	}
+	if err != nil {
+		return nil, errors.Join(err, g.Abandon())
+	}
+	r.Pages = made.Pages
+	r.Files, err = g.Finish()
+	return g, err
+}
+
+// memoryFor is how much memory the pages of so many units may take before garbage is
+// collected sooner than usual. One unit needs 27 KB while pages are made: a yard of five
+// thousand never comes near the limit, and one of ten thousand pays a few hundredths of its
+// time for it.
+func memoryFor(units int) int64 { return max(480<<20, int64(units)*48<<10) }
+
+// target takes the pages into the staged site, and keeps those that the build before made
+// from the same.
+type target struct {
+	*publish.Staging
+	store *Store
+}
+
+func (t target) Keep(path string, from [32]byte) (bool, error) {
+	t.store.enterPage(path, from)
+	sum, ok := t.store.pageBefore(path, from)
+	if !ok {
+		return false, nil
+	}
+	return t.Staging.Keep(path, sum)
+}
+
+func (t target) Spool(path string) (render.Spool, error) { return t.Staging.Spool(path) }
+
+// copyFiles adds what is not made but copied: pictures, link cards and recordings.
+func copyFiles(o *Options, made render.Made, g *publish.Staging) error {
+	for _, f := range made.Files {
+		if err := g.AddFile(f.Path, f.From); err != nil {
+			return fmt.Errorf("%s: %w", f.At, err)
+		}
+	}
+	for _, f := range made.Media {
+		if err := copyVideo(o, g, f.Path, f.From); err != nil {
+			return fmt.Errorf("%s: %w", f.At, err)
+		}
+	}
+	return nil
+}
+
+// untold are the units of which the feeds do not tell what there is to tell: feeds know no
+// clock and go by the days in the files. Before is the stock.json that was published before,
+// nil if there is none.
+func untold(in *render.Input, before []byte) (undated, unsaid []string) {
+	if in.Stock.Yard.Site() == "" {
+		return nil, nil // no feeds
+	}
+	var units []*unit.Unit
+	for i, u := range in.Stock.Units {
+		if !in.Published(i) {
+			continue
+		}
+		units = append(units, u)
+		// A unit on order is named when it comes.
+		if !u.Changed().Known() && u.Availability.Value != "on order" {
+			undated = append(undated, u.Stock.Value)
+		}
+	}
+	return undated, stockfile.Unsaid(before, units)
+}
+
+// published reads a file of the site that is in the target now, nil if there is none.
+func published(target, path string) []byte {
+	name := filepath.Join(target, filepath.FromSlash(path))
+	if info, err := os.Lstat(name); err != nil || !info.Mode().IsRegular() {
+		return nil // a first build
+	}
+	data, err := os.ReadFile(name)
+	if err != nil {
+		return nil
+	}
+	return data
+}

@@ -1,0 +1,138 @@
+package site
+
+import (
+	"reflect"
+	"sync"
+	"time"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/photo"
+	"tarepage/internal/publish"
+	"tarepage/internal/render"
+	"tarepage/internal/unit"
+)
+
+// A Store is what one run keeps for the next one. The zero Store is that of a first run.
+//
+// Between two runs of the program it is a note next to the target (note.go). While the
+// showroom is open it is in memory, and has the units, photos and pages too. Nothing in it
+// is believed: what is kept is known by a digest, or by the size and time, of what it was
+// made from.
+type Store struct {
+	// before is the note that the build before left; nil if there is none.
+	before *note
+
+	mu     sync.Mutex
+	videos map[string]knownVideo // by the names of their files
+	// madeFrom is what each page of one unit is made from in this run, by its path.
+	madeFrom map[string][32]byte
+
+	memory      unit.Memory
+	settings    compute.Settings
+	units       knownUnits
+	photos      map[string]knownPhoto // by their names below content/
+	showing     *render.OnDemand
+	pictureShop *photo.Shop
+}
+
+// Remembering is a Store that keeps everything in memory.
+func Remembering() *Store { return &Store{memory: unit.Memory{Keep: true}} }
+
+// knownUnits are what was computed and found of units. A unit whose file did not change is
+// the same *unit.Unit.
+type knownUnits map[*unit.Unit]*examined
+
+// find is what is known of a unit, or nil if its files are different by now.
+func (k knownUnits) find(u *unit.Unit, media []unit.Media) *examined {
+	e := k[u]
+	if e == nil || !reflect.DeepEqual(e.media, media) {
+		return nil
+	}
+	return e
+}
+
+// unitsUnder are the units that were computed with the same settings.
+func (s *Store) unitsUnder(settings compute.Settings) knownUnits {
+	if !reflect.DeepEqual(settings, s.settings) {
+		return nil
+	}
+	return s.units
+}
+
+func (s *Store) keepUnits(settings compute.Settings, units []*unit.Unit, results []*examined) {
+	if !s.memory.Keep {
+		return
+	}
+	s.settings, s.units = settings, knownUnits{}
+	for i, u := range units {
+		s.units[u] = results[i]
+	}
+}
+
+// knownPhoto is what became of a photo with this stamp.
+type knownPhoto struct {
+	stamp   unit.Stamp
+	picture *photo.Picture
+	fault   string
+}
+
+// youngest is how old a file must be for its time to stand for its bytes: the coarsest file
+// system in use (FAT) keeps times to two seconds, so a younger file could be written again
+// without a new time.
+const youngest = 2 * time.Second
+
+// young reports whether a file with this stamp could have been written again since.
+func young(stamp unit.Stamp, read time.Time) bool {
+	return max(stamp.Time, stamp.Touched) > read.Add(-youngest).UnixNano()
+}
+
+// photosAsBefore are the results of those photos that did not change.
+func (s *Store) photosAsBefore(stock *unit.Stock) photoResults {
+	out := photoResults{map[string]*photo.Picture{}, map[string]string{}}
+	for _, stamp := range stock.Stamps() {
+		if k, ok := s.photos[stamp.Name]; ok && k.stamp == stamp && !young(stamp, time.Now()) {
+			out.add(stamp.Name, k.picture, k.fault)
+		}
+	}
+	return out
+}
+
+func (r *photoResults) add(name string, p *photo.Picture, fault string) {
+	if p != nil {
+		r.pictures[name] = p
+	}
+	if fault != "" {
+		r.faults[name] = fault
+	}
+}
+
+// has reports whether it is known what became of a photo.
+func (r *photoResults) has(name string) bool { return r.pictures[name] != nil || r.faults[name] != "" }
+
+// keepPhotos keeps the results of the photos that the stock names, and nothing else.
+func (s *Store) keepPhotos(stock *unit.Stock, results photoResults) {
+	s.photos = map[string]knownPhoto{}
+	for _, stamp := range stock.Stamps() {
+		if results.has(stamp.Name) {
+			s.photos[stamp.Name] = knownPhoto{stamp, results.pictures[stamp.Name], results.faults[stamp.Name]}
+		}
+	}
+}
+
+// enterPage notes what a page of one unit is made from.
+func (s *Store) enterPage(path string, from [32]byte) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.madeFrom == nil {
+		s.madeFrom = map[string][32]byte{}
+	}
+	s.madeFrom[path] = from
+}
+
+// pageBefore is the digest of a page that the build before made from the same.
+func (s *Store) pageBefore(path string, from [32]byte) (publish.Sum, bool) {
+	if s.before == nil {
+		return publish.Sum{}, false
+	}
+	return s.before.page(path, from)
+}

@@ -1,0 +1,128 @@
+package site
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/inspect"
+	"tarepage/internal/parallel"
+	"tarepage/internal/render"
+	"tarepage/internal/unit"
+)
+
+// Options say what to read, where the site goes and how.
+type Options struct {
+	// From is the folder that holds content/.
+	From string
+	// To is the folder that the site takes the place of.
+	To string
+	// Look is a folder with templates and styles of the owner's; empty for the built-in look.
+	Look string
+	// LeaveOut publishes the site without the units that have stops.
+	LeaveOut bool
+	// AllFigures keeps all figures of all units, for whoever prints them.
+	AllFigures bool
+	// Progress, if it is not nil, is told how many photos of how many are done.
+	Progress func(done, all int)
+}
+
+// content is the folder that is read.
+func (o *Options) content() string { return filepath.Join(o.From, "content") }
+
+// media is where a file is on the disk that a unit names.
+func (o *Options) media(name string) string {
+	return filepath.Join(o.content(), filepath.FromSlash(name))
+}
+
+// CheckFolder refuses a -from that is not a folder.
+func CheckFolder(from string) error {
+	if info, err := os.Stat(from); err != nil || !info.IsDir() {
+		return fmt.Errorf("-from %q is not a folder; name the folder that holds content/", from)
+	}
+	return nil
+}
+
+// A Yard is everything that was read, computed and found.
+type Yard struct {
+	Stock *unit.Stock
+	// Works are in the order of the stock; nil for a file that did not read. They are briefs
+	// (compute.Work.Brief) unless all figures were asked for.
+	Works []*compute.Work
+	// Findings are complete and sorted.
+	Findings []inspect.Finding
+
+	figures  render.Figures // all figures of a unit; nil if the Works have them
+	problems []unit.Problem
+	found    [][]inspect.Finding // by unit, and at the end what concerns several units
+}
+
+// Inspect reads, computes and inspects, and writes nothing.
+func Inspect(o Options) (*Yard, error) { return readYard(&o, new(Store)) }
+
+// readYard reads, computes and inspects every unit. One unit goes through all three stages
+// before the processor takes the next: so the trees of the texts and the workings of a large
+// yard are never in memory all at once. At ten thousand units all figures would take a
+// quarter of a gigabyte, and computing those of one unit again for its pages takes a
+// thirtieth of the time of the pages.
+func readYard(o *Options, s *Store) (*Yard, error) {
+	if err := CheckFolder(o.From); err != nil {
+		return nil, err
+	}
+	reading, err := s.memory.Open(os.DirFS(o.From))
+	if err != nil {
+		return nil, fmt.Errorf("in %q: %w", o.From, err)
+	}
+	settings := compute.SettingsOf(reading.Yard())
+	known := s.unitsUnder(settings)
+	results := make([]*examined, reading.Len())
+	parallel.Each(reading.Len(), func(i int) {
+		u, media := reading.Unit(i)
+		if results[i] = known.find(u, media); results[i] == nil {
+			results[i] = examine(u, media, settings, o.AllFigures)
+		}
+	})
+	y := &Yard{}
+	y.Stock, y.problems = reading.Stock()
+	s.keepUnits(settings, y.Stock.Units, results)
+	if !o.AllFigures {
+		y.figures = recompute{settings}
+	}
+	for _, r := range results {
+		y.Works = append(y.Works, r.work)
+		y.found = append(y.found, r.found)
+	}
+	y.found = append(y.found, inspect.Across(y.Stock, y.Works))
+	y.Findings = inspect.Complete(y.Stock, y.Works, y.problems, y.found...)
+	return y, nil
+}
+
+// examined is what was computed and found of one unit.
+type examined struct {
+	media []unit.Media
+	work  *compute.Work // nil for a file that did not read
+	found []inspect.Finding
+}
+
+// examine computes and inspects one unit.
+func examine(u *unit.Unit, media []unit.Media, settings compute.Settings, allFigures bool) *examined {
+	e := &examined{media: media}
+	if !u.Broken {
+		e.work = compute.Unit(u, settings)
+		e.found = inspect.Unit(u, e.work, media)
+		if !allFigures {
+			e.work = e.work.Brief()
+		}
+	}
+	u.Body.Fold()
+	return e
+}
+
+// recompute gives all figures of a unit by computing them again.
+type recompute struct{ settings compute.Settings }
+
+func (r recompute) Of(u *unit.Unit) *compute.Work { return compute.Unit(u, r.settings) }
+
+// stops is the number of stops.
+func (y *Yard) stops() int { return inspect.Count(y.Findings, inspect.Stop) }
