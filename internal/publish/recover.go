@@ -31,7 +31,7 @@ func (s *swapper) recover(p place) error {
 				os.Remove(full) // removes an empty folder only
 			}
 		case isNumbered(e.Name(), "."+p.base+".old-"):
-			h, err := survey(full)
+			h, err := p.survey(full)
 			if err != nil {
 				return err
 			}
@@ -55,7 +55,7 @@ func (s *swapper) recover(p place) error {
 		aside = nil
 	}
 	for _, dir := range aside {
-		if err := refuseLeft(dir); err != nil {
+		if err := p.refuseLeft(dir); err != nil {
 			return err
 		}
 		container, err := s.contain(p, dir)
@@ -65,7 +65,7 @@ func (s *swapper) recover(p place) error {
 		containers = append(containers, container)
 	}
 	for _, container := range containers {
-		if err := refuseLeft(filepath.Join(container, siteName)); err != nil {
+		if err := p.refuseLeft(filepath.Join(container, siteName)); err != nil {
 			return err
 		}
 		if err := s.discard(container); err != nil {
@@ -91,11 +91,11 @@ func names(paths []string) []string {
 
 // refuseLeft refuses to remove a site that somebody put a file into. A site without
 // a list was never finished, and lies where nobody else writes.
-func refuseLeft(dir string) error {
+func (p place) refuseLeft(dir string) error {
 	if _, err := os.Lstat(dir); errors.Is(err, fs.ErrNotExist) {
 		return nil
 	}
-	h, err := survey(dir)
+	h, err := p.survey(dir)
 	if err != nil {
 		return err
 	}

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -383,51 +382,4 @@ func Intact(target string, list Sum, sources ...string) (files int, intact bool,
 		}
 	})
 	return len(lines) - 1, !damaged.Load(), nil
-}
-
-// keptName is the file beside the target in which a build leaves what it knows for the
-// next one.
-func (p place) keptName() string { return filepath.Join(p.parent, "."+p.base+".kept") }
-
-// Remember leaves a note for the next build of the target, beside it. Recall returns it
-// as it was left, or nil: what was damaged or cut off is not recalled.
-func Remember(target string, note []byte) error {
-	p, err := locate(target, nil)
-	if err != nil {
-		return err
-	}
-	// One name for every build: what a killed one leaves is written over, and what two at
-	// once make of it has no digest that holds.
-	part := p.keptName() + ".part"
-	f, err := os.Create(part)
-	if err != nil {
-		return err
-	}
-	digest := sha256.Sum256(note)
-	_, err = f.Write(append(digest[:], note...))
-	err = errors.Join(err, f.Close())
-	if err == nil {
-		err = rename(part, p.keptName())
-	}
-	if err != nil {
-		os.Remove(part)
-	}
-	return err
-}
-
-// Recall is described at Remember.
-func Recall(target string) []byte {
-	p, err := locate(target, nil)
-	if err != nil {
-		return nil
-	}
-	info, err := os.Lstat(p.keptName())
-	if err != nil || info.Mode()&fs.ModeType != 0 {
-		return nil
-	}
-	data, err := os.ReadFile(p.keptName())
-	if err != nil || len(data) < sha256.Size || sha256.Sum256(data[sha256.Size:]) != Sum(data[:sha256.Size]) {
-		return nil
-	}
-	return data[sha256.Size:]
 }

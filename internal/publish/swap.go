@@ -67,6 +67,7 @@ func Check(target string, sources ...string) error {
 type swapper struct {
 	exchange func(a, b string) error // gives each of two folders the other's name
 	step     func(name string) error // called before each operation that writes
+	flush    func(dir string) error  // forces what was written onto the disk
 	patience time.Duration           // how long to wait for another build
 }
 
@@ -74,6 +75,7 @@ func newSwapper() *swapper {
 	return &swapper{
 		exchange: exchange,
 		step:     func(string) error { return nil },
+		flush:    flush,
 		patience: 10 * time.Minute, // a build holds the lock from its first page to its last
 	}
 }
@@ -153,7 +155,7 @@ func (s *swapper) open(p place) (*holdings, error) {
 	if !info.IsDir() {
 		return nil, p.refuse(moveAway, "is a file and not a folder")
 	}
-	old, err := survey(p.real())
+	old, err := p.survey(p.real())
 	if err != nil {
 		return nil, p.refuse(chooseAnother, "cannot be read (%w)", cause(err))
 	}
@@ -360,6 +362,12 @@ const (
 // install puts the staged site in the place of the target.
 func (s *swapper) install(p place, container string, old *holdings) (ending, error) {
 	staged := filepath.Join(container, siteName)
+	if err := s.step("flush"); err != nil {
+		return refused, p.unswapped(err)
+	}
+	if err := s.flush(container); err != nil {
+		return refused, p.unswapped(err)
+	}
 	if old.listed == nil {
 		return s.installFirst(p, staged)
 	}
@@ -379,7 +387,15 @@ func (s *swapper) install(p place, container string, old *holdings) (ending, err
 		}
 		return refused, p.unswapped(err)
 	}
-	return installed, nil
+	return installed, s.settle(p)
+}
+
+// settle forces the swap itself onto the disk, before anything of the old site is removed.
+func (s *swapper) settle(p place) error {
+	if err := s.step("flush folder"); err != nil {
+		return err
+	}
+	return flushFolder(p.parent)
 }
 
 // installFirst puts the first site where nothing is, or an empty folder.
@@ -396,7 +412,7 @@ func (s *swapper) installFirst(p place, staged string) (ending, error) {
 		}
 		return refused, p.unswapped(err)
 	}
-	return installed, nil
+	return installed, s.settle(p)
 }
 
 // installByTwo is for systems that cannot exchange two folders. Between the renames
@@ -424,6 +440,9 @@ func (s *swapper) installByTwo(p place, container string) (ending, error) {
 		}
 		return refused, p.unswapped(err)
 	}
+	if err := s.settle(p); err != nil {
+		return installed, err
+	}
 	if err := s.step("rename old"); err != nil {
 		return installed, err
 	}
@@ -436,7 +455,7 @@ func (s *swapper) accept(p place, dir string) error {
 	if err := s.step("survey old"); err != nil {
 		return err
 	}
-	h, err := survey(dir)
+	h, err := p.survey(dir)
 	if err != nil {
 		return err
 	}

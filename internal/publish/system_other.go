@@ -15,4 +15,6 @@ func hasMode(fs.FileInfo, fs.FileMode) bool { return true }
 
 func rename(from, to string) error { return os.Rename(from, to) }
 
+func flushFolder(string) error { return nil }
+
 func isMountPoint(string) bool { return false }

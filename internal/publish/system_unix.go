@@ -3,6 +3,7 @@
 package publish
 
 import (
+	"errors"
 	"io/fs"
 	"os"
 
@@ -16,5 +17,19 @@ func writable(dir string) error {
 
 // hasMode reports whether a file has the mode a build gives it.
 func hasMode(info fs.FileInfo, mode fs.FileMode) bool { return info.Mode().Perm() == mode }
+
+// flushFolder forces the names in a folder onto the disk. File systems that cannot are left
+// as they are.
+func flushFolder(dir string) error {
+	f, err := os.Open(dir)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	if err := f.Sync(); err != nil && !errors.Is(err, unix.EINVAL) && !errors.Is(err, unix.ENOTSUP) {
+		return err
+	}
+	return nil
+}
 
 func rename(from, to string) error { return os.Rename(from, to) }

@@ -28,4 +28,7 @@ func rename(from, to string) error {
 	}
 }
 
+// flushFolder is not needed: NTFS keeps names in a journal.
+func flushFolder(string) error { return nil }
+
 func isMountPoint(string) bool { return false }

@@ -1,6 +1,7 @@
 package publish
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -104,6 +105,12 @@ func locate(target string, sources []string) (place, error) {
 	if p.parent == full {
 		return p, p.refuse(chooseAnother, "is a whole drive")
 	}
+	if home, err := os.UserHomeDir(); err == nil && p.exists && isWithin(home, full) {
+		if isSame(home, full) {
+			return p, p.refuse(chooseAnother, "is your home folder")
+		}
+		return p, p.refuse(chooseAnother, "holds your home folder")
+	}
 	here, err := os.Getwd()
 	if err != nil {
 		return p, err
@@ -185,26 +192,12 @@ type holdings struct {
 	tidy      bool                   // every file and folder has the mode a build gives it
 }
 
-// survey looks at a folder without following links. Without a list it looks at the
-// first level only: the folder is not ours, and may be large.
-func survey(dir string) (*holdings, error) {
+// survey looks at a folder without following links. Without a list it looks at the first
+// level only: the folder is not ours, and may be large.
+func (p place) survey(dir string) (*holdings, error) {
 	h := &holdings{files: make(map[string]fs.FileInfo), tidy: true}
-	info, err := os.Lstat(filepath.Join(dir, listName))
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		h.fault = "has no " + listName
-	case err != nil:
+	if err := h.readList(p, dir); err != nil {
 		return nil, err
-	case !info.Mode().IsRegular():
-		h.fault = "has a " + listName + " that is not a plain file"
-	default:
-		text, err := os.ReadFile(filepath.Join(dir, listName))
-		if err != nil {
-			return nil, err
-		}
-		if h.listed, err = parseList(string(text)); err != nil {
-			h.fault = err.Error()
-		}
 	}
 	if h.listed == nil {
 		entries, err := os.ReadDir(dir)
@@ -216,7 +209,46 @@ func survey(dir string) (*holdings, error) {
 		}
 		return h, nil
 	}
+	err := h.walk(dir)
+	slices.Sort(h.strangers)
+	return h, err
+}
 
+// readList reads the folder's own list. If that is there but damaged, as after a power cut, or
+// was emptied, the copy that the last build left next to the target counts too: files that
+// are on it are ours. A folder without a list is never ours, whatever lies next to it.
+func (h *holdings) readList(p place, dir string) error {
+	info, err := os.Lstat(filepath.Join(dir, listName))
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		h.fault = "has no " + listName
+		return nil
+	case err != nil:
+		return err
+	case !info.Mode().IsRegular():
+		h.fault = "has a " + listName + " that is not a plain file"
+		return nil
+	}
+	text, err := os.ReadFile(filepath.Join(dir, listName))
+	if err != nil {
+		return err
+	}
+	if h.listed, err = parseList(string(text)); err != nil {
+		h.fault = err.Error()
+	}
+	// What a power cut leaves of a file is its beginning, and zeros.
+	copied, _ := p.kept()
+	if left := bytes.TrimRight(text, "\x00"); len(left) == len(copied) || !bytes.HasPrefix(copied, left) {
+		return nil
+	}
+	if listed, err := parseList(string(copied)); err == nil {
+		h.listed = listed
+	}
+	return nil
+}
+
+// walk finds what the folder holds, on its list and not.
+func (h *holdings) walk(dir string) error {
 	folders := make(map[string]bool)
 	for path := range h.listed {
 		for i, r := range path {
@@ -225,7 +257,7 @@ func survey(dir string) (*holdings, error) {
 			}
 		}
 	}
-	err = filepath.WalkDir(dir, func(full string, e fs.DirEntry, err error) error {
+	return filepath.WalkDir(dir, func(full string, e fs.DirEntry, err error) error {
 		if err != nil {
 			return err
 		}
@@ -252,8 +284,6 @@ func survey(dir string) (*holdings, error) {
 		}
 		return nil
 	})
-	slices.Sort(h.strangers)
-	return h, err
 }
 
 func shown(path string, e fs.DirEntry) string {

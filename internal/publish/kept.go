@@ -1,0 +1,82 @@
+package publish
+
+import (
+	"crypto/sha256"
+	"encoding/binary"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// keptName is the file next to the target in which a build leaves what it knows for the
+// next one.
+func (p place) keptName() string { return filepath.Join(p.parent, "."+p.base+".kept") }
+
+// Remember leaves a note for the next build of the target, next to it, and a second copy of
+// the site's list. Recall returns the note as it was left, or nil: what was damaged or cut
+// off is not recalled.
+//
+// The note may tell of units that are not published, so only its owner can read it.
+func Remember(target string, note []byte) error {
+	p, err := locate(target, nil)
+	if err != nil {
+		return err
+	}
+	list, err := os.ReadFile(filepath.Join(p.real(), listName))
+	if err != nil {
+		return err
+	}
+	body := binary.BigEndian.AppendUint64(nil, uint64(len(list)))
+	body = append(append(body, list...), note...)
+	digest := sha256.Sum256(body)
+
+	// One name for every build: what a killed one left is removed, and so is a link, without
+	// following it. What two builds at once make of it has no digest that holds.
+	part := p.keptName() + ".part"
+	if err := os.Remove(part); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	f, err := os.OpenFile(part, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(append(digest[:], body...))
+	err = errors.Join(err, f.Close())
+	if err == nil {
+		err = rename(part, p.keptName())
+	}
+	if err != nil {
+		os.Remove(part)
+	}
+	return err
+}
+
+// Recall is described at Remember.
+func Recall(target string) []byte {
+	p, err := locate(target, nil)
+	if err != nil {
+		return nil
+	}
+	_, note := p.kept()
+	return note
+}
+
+// kept reads what the last build left next to the target: the list of the site's files, and
+// the note. Both are nil if it does not hold together.
+func (p place) kept() (list, note []byte) {
+	info, err := os.Lstat(p.keptName())
+	if err != nil || !info.Mode().IsRegular() {
+		return nil, nil
+	}
+	data, err := os.ReadFile(p.keptName())
+	const head = sha256.Size + 8
+	if err != nil || len(data) < head || sha256.Sum256(data[sha256.Size:]) != Sum(data[:sha256.Size]) {
+		return nil, nil
+	}
+	n := binary.BigEndian.Uint64(data[sha256.Size:])
+	if n > uint64(len(data)-head) {
+		return nil, nil
+	}
+	return data[head : head+n], data[head+n:]
+}
