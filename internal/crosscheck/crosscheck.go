@@ -1,8 +1,7 @@
-// Package crosscheck holds what was said of a trailer against what its file states.
+// Package crosscheck compares what somebody said about a trailer with what its file states.
 //
-// It only compares: it opens no file, works no figure out and believes neither side. It
-// imports internal/measure, internal/unit and internal/walkaround, and nothing that
-// judges or prints.
+// It only compares: it opens no file, computes no figure and believes neither side. It imports
+// internal/measure, internal/unit and internal/walkaround, and nothing that judges or prints.
 package crosscheck
 
 import (
@@ -14,12 +13,12 @@ import (
 	"tarepage/internal/walkaround"
 )
 
-// A Verdict is what comes of holding a figure that was said against the file.
+// A Verdict is the result of comparing a spoken figure with the file.
 type Verdict int
 
 const (
-	// Unstated: the file gives nothing to hold it against, or it cannot be told that
-	// the two are of one thing.
+	// Unstated: the file states nothing to compare, or it is not clear that both speak of
+	// the same thing.
 	Unstated Verdict = iota
 	// Agrees: the file says the same.
 	Agrees
@@ -27,41 +26,41 @@ const (
 	Differs
 )
 
-// sure is the confidence below which a spoken figure contradicts nothing. It is higher
-// than what intake takes: a person reads what intake wrote, and a false alarm is a defect.
+// sure is the least confidence at which a spoken figure can contradict the file. It is higher
+// than intake's: a person reads what intake wrote, but a false alarm here is a defect.
 const sure = 0.8
 
-// plain reports whether a figure is said so plainly that it may contradict the file. A
-// length without its unit never is: "dump six loads" is no bed of six feet.
+// plain reports whether a figure is clear enough to contradict the file. A length without a
+// unit never is: "dump six loads" does not mean a bed of six feet.
 func plain(c walkaround.Candidate) bool {
 	_, length := c.Value.(measure.Inches)
 	return c.Confidence >= sure && !(length && c.UnitInferred)
 }
 
-// Statements are what a unit's file states.
+// Statements are the values that a unit's file states.
 type Statements struct {
 	file  []unit.Given
 	added []meaning
 }
 
-// meaning is a statement that a figure of a role may mean as well.
+// meaning is another statement that a figure of this role may refer to.
 type meaning struct {
 	role  walkaround.Role
 	given unit.Given
 }
 
-// Of are the statements of a unit's file: what it gives, with what its model fills in.
+// Of returns the statements of a unit's file, including those that its model fills in.
 func Of(givens []unit.Given) *Statements {
 	return &Statements{file: givens, added: make([]meaning, 0, 5)}
 }
 
-// Add enters something else that a figure of the role may mean: one that was worked out,
+// Add adds something else that a figure of the role may refer to, such as a computed figure
 // under its own name.
 func (s *Statements) Add(r walkaround.Role, g unit.Given) {
 	s.added = append(s.added, meaning{r, g})
 }
 
-// of walks the statements of one key: the file's first, then what was added.
+// of returns the statements of one key: the file's first, then the added ones.
 func (s *Statements) of(path string) iter.Seq[unit.Given] {
 	return func(yield func(unit.Given) bool) {
 		for i := range s.file {
@@ -77,9 +76,8 @@ func (s *Statements) of(path string) iter.Seq[unit.Given] {
 	}
 }
 
-// kin are the keys whose figures are called by one name in a yard, so that one of them
-// is easily taken for another. A figure that agrees with any contradicts none. Common
-// practice, no source.
+// kin lists keys whose figures go by the same name in a yard, so people mix them up. A figure
+// that agrees with one of them contradicts none. Common practice, no source.
 var kin = map[walkaround.Role][]string{
 	walkaround.GVWR:         {"claimed.gvwr"},
 	walkaround.Empty:        {"claimed.empty"},
@@ -101,8 +99,8 @@ var kin = map[walkaround.Role][]string{
 	walkaround.AxleSpacing:  {"frame.crossmember-spacing"},
 }
 
-// Hold holds a spoken figure against the file. It returns what the file states for the
-// figure's own key, first statement first.
+// Hold compares a spoken figure with the file. It returns the statement that the figure agrees
+// with, or else the file's first statement for the figure's key.
 func (s *Statements) Hold(c walkaround.Candidate) (Verdict, unit.Given) {
 	if c.Role == "" {
 		return Unstated, unit.Given{}
@@ -128,7 +126,7 @@ func (s *Statements) Hold(c walkaround.Candidate) (Verdict, unit.Given) {
 			}
 		}
 	}
-	// What it could have been as well, and then is what the file says.
+	// Another reading of the same words may be what the file states.
 	for _, a := range c.Alternatives {
 		for g := range s.of(string(a.Role)) {
 			if same, _ := agrees(c, a.Value, g); same {
@@ -139,8 +137,8 @@ func (s *Statements) Hold(c walkaround.Candidate) (Verdict, unit.Given) {
 	return Differs, first
 }
 
-// agrees reports whether a spoken value says what the file states, and whether the two
-// can be compared at all.
+// agrees reports whether a spoken value says the same as the file, and whether the two can be
+// compared at all.
 func agrees(c walkaround.Candidate, said walkaround.Value, g unit.Given) (same, ok bool) {
 	switch v := said.(type) {
 	case measure.Pounds:
@@ -173,9 +171,8 @@ func agrees(c walkaround.Candidate, said walkaround.Value, g unit.Given) (same, 
 	return false, false
 }
 
-// quantity compares two quantities of one unit. What was said without "about" has to be
-// the file's number to within a step; with it, or where the file itself is approximate,
-// 2.5% are allowed.
+// quantity compares two quantities of one unit. Without "about" the spoken one has to be less
+// than a step from the file's. With "about", on either side, 2.5% are allowed.
 func quantity[U measure.Unit](c walkaround.Candidate, said U, g unit.Given, step U) (same, ok bool) {
 	stated, ok := g.Value.(U)
 	if !ok {
@@ -193,11 +190,11 @@ func quantity[U measure.Unit](c walkaround.Candidate, said U, g unit.Given, step
 		return ok && (said <= stated && stated <= high || g.About && (measure.Agrees(said, stated, step, true) || measure.Agrees(high, stated, step, true))), true
 	}
 	return between(c, float64(stated), float64(said)) ||
-		// "Up to" is a promise: less than there is breaks it for nobody.
+		// "Up to" is a promise, and a smaller number does not break it.
 		c.Compare == walkaround.UpTo && (said <= stated || measure.Agrees(said, stated, step, true)), true
 }
 
-// between is what "over", "under" and "at least" leave open.
+// between reports whether "over", "under" or "at least" leaves room for the stated number.
 func between(c walkaround.Candidate, stated, said float64) bool {
 	switch c.Compare {
 	case walkaround.Under:
@@ -208,8 +205,8 @@ func between(c walkaround.Candidate, stated, said float64) bool {
 	return false
 }
 
-// word compares what is no quantity: tire sizes without the letters in front, date
-// codes in either writing, choices.
+// word compares values that are not quantities: tire sizes without the letters in front, date
+// codes in either form, choices.
 func word(c walkaround.Candidate, said string, g unit.Given) (same, ok bool) {
 	switch stated := g.Value.(type) {
 	case unit.Week:
@@ -217,7 +214,7 @@ func word(c walkaround.Candidate, said string, g unit.Given) (same, ok bool) {
 		if err != nil {
 			return false, false
 		}
-		// "The date code says 2018" may be week 20 of 2018 and may be the year alone.
+		// "The date code says 2018" may mean week 20 of 2018 or just the year.
 		year := w.Week == 20 && !strings.Contains(strings.ToLower(c.Quote), "week")
 		return w == stated || year && w.Year == stated.Year, true
 	case string:
@@ -231,8 +228,8 @@ func word(c walkaround.Candidate, said string, g unit.Given) (same, ok bool) {
 	return false, false
 }
 
-// tireSize is the size without its service letters, which nobody says: ST235/80R16 and
-// 235/80R16.
+// tireSize is the size without its service letters, which people leave out: ST235/80R16
+// becomes 235/80R16.
 func tireSize(s string) string {
 	s = strings.ToUpper(strings.ReplaceAll(s, " ", ""))
 	for _, front := range []string{"ST", "LT", "P"} {

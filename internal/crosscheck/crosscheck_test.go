@@ -37,9 +37,9 @@ tie-downs:
 ---
 `
 
-// TestHold holds sentences against a file. Each verdict was decided from the sentence and
-// the file by a person; there is no source outside the project. The 2.5% are the
-// design's: 2.5% of 7,040 lb are 176 lb.
+// TestHold compares sentences with a file. A person decided each verdict from the sentence and
+// the file; there is no source outside the project. "About" allows 2.5% (docs/design.md), which
+// is 176 lb of 7,040 lb.
 func TestHold(t *testing.T) {
 	u, problems := unit.ReadUnit("content/units/ex-1.md", []byte(file))
 	if len(problems) > 0 {
@@ -79,7 +79,7 @@ func TestHold(t *testing.T) {
 		{"Frame is a twelve inch fourteen pound beam.", crosscheck.Differs},
 		{"Three inch crossmembers.", crosscheck.Unstated},
 		{"Twenty two stake pockets.", crosscheck.Agrees},
-		// What is of something else, as the demo's own notes have it.
+		// Figures that belong to something else, as in the demo's own notes.
 		{"Dump six loads in a row and you will want the charger for the bed.", crosscheck.Unstated},
 		{"The label says 20,000 lb on two axles.", crosscheck.Agrees},
 		{"Jack is a 12,000 lb drop leg.", crosscheck.Unstated},

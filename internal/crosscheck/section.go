@@ -8,15 +8,16 @@ import (
 	"tarepage/internal/walkaround"
 )
 
-// designation is a rolled section as it is ordered: W10x22, MC12x10.6, C3x4.1. Behind the
-// letters stands the nominal depth in inches, behind the x the weight in pounds a foot
-// (AISC Manual of Steel Construction, designations; from memory).
-var designation = regexp.MustCompile(`^([A-Z]+)([0-9]+(?:\.[0-9]+)?)X([0-9]+(?:\.[0-9]+)?)$`)
+// designation is a rolled section as it is ordered: W10x22, MC12x10.6, C3x4.1. The letters are
+// followed by the nominal depth in inches, and the x by the weight in pounds per foot (AISC
+// Manual of Steel Construction, designations; from memory). A tube of 6x2 is not one of these:
+// its second number is a width.
+var designation = regexp.MustCompile(`^(W|S|M|C|MC|HP)([0-9]+(?:\.[0-9]+)?)X([0-9]+(?:\.[0-9]+)?)$`)
 
-// spokenSection is how intake writes a section whose letters were not said.
+// spokenSection is what intake writes if nobody said the letters.
 var spokenSection = regexp.MustCompile(`^(?:([0-9]+(?:\.[0-9]+)?) IN)? ?(?:([0-9]+(?:\.[0-9]+)?) LB/FT)?$`)
 
-// section compares a section as far as it was named with the file's. Other texts, a
+// section compares a section with the file's, as far as it was named. Other texts, such as a
 // bent channel or a tube, are not compared.
 func section(said walkaround.Section, stated string) (same, ok bool) {
 	stated = strings.ToUpper(strings.TrimSpace(stated))

@@ -47,7 +47,6 @@ var stillToRewrite = map[string]int{
 	"docs":                           30,
 	"internal/captions":              4,
 	"internal/compute":               45,
-	"internal/crosscheck":            2,
 	"internal/elevation":             19,
 	"internal/feed":                  1,
 	"internal/inspect":               120,
