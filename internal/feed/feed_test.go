@@ -210,3 +210,134 @@ func TestRobots(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// TestAtomElements reads the XML itself, since gofeed fills in a missing day. RFC 4287, 4.1.2: an
+// entry has an id, a title and a day of its last change; published and category are optional and
+// are left out where the yard did not state them. 4.2.7.2 names the relations of links.
+func TestAtomElements(t *testing.T) {
+	out, err := Atom(news(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var f struct {
+		ID     string `xml:"id"`
+		Author struct {
+			Name  string `xml:"name"`
+			Email string `xml:"email"`
+			URI   string `xml:"uri"`
+		} `xml:"author"`
+		Links []struct {
+			Rel  string `xml:"rel,attr"`
+			Type string `xml:"type,attr"`
+			Href string `xml:"href,attr"`
+		} `xml:"link"`
+		Entries []struct {
+			Title     string   `xml:"title"`
+			Published []string `xml:"published"`
+			Updated   string   `xml:"updated"`
+			Category  []struct {
+				Term string `xml:"term,attr"`
+			} `xml:"category"`
+			Link struct {
+				Rel  string `xml:"rel,attr"`
+				Type string `xml:"type,attr"`
+			} `xml:"link"`
+		} `xml:"entry"`
+	}
+	if err := xml.Unmarshal(out, &f); err != nil {
+		t.Fatal(err)
+	}
+	if f.ID != "https://yard.example/a/arrivals.atom" || f.Author.Name != "Example Yard" || f.Author.Email != "yard@yard.example" || f.Author.URI != "https://yard.example/a/" {
+		t.Errorf("id %q, author %+v", f.ID, f.Author)
+	}
+	if got := fmt.Sprint(f.Links); got != "[{self application/atom+xml https://yard.example/a/arrivals.atom} {alternate text/html https://yard.example/a/}]" {
+		t.Errorf("links %s", got)
+	}
+	want := []string{
+		"Third [2026-10-01T00:00:00Z] 2026-11-10T00:00:00Z [] {alternate text/html}",
+		`A "7 ft" <b>deck</b>, $5,200 [2026-11-02T00:00:00Z] 2026-11-02T00:00:00Z [{utility}] {alternate text/html}`,
+		"Second [] 2026-11-02T00:00:00Z [] {alternate text/html}",
+	}
+	for i, e := range f.Entries {
+		if got := fmt.Sprint(e.Title, " ", e.Published, " ", e.Updated, " ", e.Category, " ", e.Link); i >= len(want) || got != want[i] {
+			t.Errorf("entry %d: %s", i, got)
+		}
+	}
+	if !bytes.HasSuffix(out, []byte("</feed>\n")) || !bytes.HasPrefix(out, []byte(`<?xml version="1.0" encoding="UTF-8"?>`)) {
+		t.Errorf("the document begins or ends wrong:\n%s", out)
+	}
+}
+
+// JSON Feed 1.1: date_published and tags are optional, and are left out where nothing is known;
+// language is a tag of RFC 5646.
+func TestJSONElements(t *testing.T) {
+	out, err := JSON(news(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var f struct {
+		Language string
+		Authors  []map[string]string
+		Items    []map[string]any
+	}
+	if err := json.Unmarshal(out, &f); err != nil {
+		t.Fatal(err)
+	}
+	if f.Language != "en-US" || len(f.Authors) != 1 || f.Authors[0]["url"] != "https://yard.example/a/" {
+		t.Errorf("language %q, authors %v", f.Language, f.Authors)
+	}
+	last := f.Items[len(f.Items)-1]
+	if _, ok := last["date_published"]; ok || last["tags"] != nil || last["date_modified"] != "2026-11-02T00:00:00Z" {
+		t.Errorf("an item without a day of arrival and a kind is %v", last)
+	}
+}
+
+// Of trailers that changed on one day the address decides, so that the same stock gives the same
+// feed in any order.
+func TestFeedKnowsNoOrder(t *testing.T) {
+	n := news(t)
+	first, err := JSON(n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, k := 0, len(n.Items)-1; i < k; i, k = i+1, k-1 {
+		n.Items[i], n.Items[k] = n.Items[k], n.Items[i]
+	}
+	if again, _ := JSON(n); !bytes.Equal(first, again) {
+		t.Errorf("another order of the stock gives another feed:\n%s\n%s", first, again)
+	}
+}
+
+// The list of several sitemaps says when each last changed (sitemaps.org, protocol 0.90, "lastmod
+// of the sitemap"), and a page without a day has none.
+func TestSitemapDays(t *testing.T) {
+	pages := []Page{
+		{"https://yard.example/a", unit.Day{Year: 2026, Month: 11, Day: 3}},
+		{"https://yard.example/b", unit.Day{Year: 2026, Month: 11, Day: 9}},
+		{"https://yard.example/c", unit.Day{Year: 2026, Month: 11, Day: 1}},
+		{"https://yard.example/d", unit.Day{}},
+	}
+	files, err := sitemap("https://yard.example/", pages, limits{3, 1 << 20})
+	if err != nil || len(files) != 3 {
+		t.Fatalf("%d files, %v", len(files), err)
+	}
+	want := xml.Header + index + "\n<sitemap><loc>https://yard.example/sitemap-1.xml</loc><lastmod>2026-11-09</lastmod></sitemap>\n" +
+		"<sitemap><loc>https://yard.example/sitemap-2.xml</loc></sitemap>\n</sitemapindex>\n"
+	if got := string(files[0].Data); got != want {
+		t.Errorf("the list is\n%s\nwant\n%s", got, want)
+	}
+	if got := string(files[2].Data); !strings.Contains(got, "<url><loc>https://yard.example/d</loc></url>\n</urlset>\n") {
+		t.Errorf("the second sitemap is\n%s", got)
+	}
+	// One byte less than what three pages take, and the third goes into a file of its own.
+	full := len(files[1].Data)
+	if files, _ := sitemap("https://yard.example/", pages[:3], limits{3, full}); len(files) != 1 {
+		t.Errorf("%d files at the limit in bytes, want 1", len(files))
+	}
+	if files, _ := sitemap("https://yard.example/", pages[:3], limits{3, full - 1}); len(files) != 3 {
+		t.Errorf("%d files above the limit in bytes, want 3", len(files))
+	}
+	if protocol.pages != 50_000 || protocol.bytes != 50*1024*1024 { // sitemaps.org: 50,000 URLs, 50 MB (52,428,800 bytes)
+		t.Errorf("the limits are %+v", protocol)
+	}
+}
