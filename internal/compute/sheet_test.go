@@ -127,9 +127,9 @@ func sheet(w *compute.Work) string {
 	for _, r := range w.GroupRuns() {
 		fmt.Fprintf(&b, "axles %d to %d spanning %v: %.9g of %v for %s (%s)\n", r.First, r.Last, r.Span, float64(r.Weight), r.Limit.Most, r.Limit.Rule, r.Limit.Source)
 	}
-	fmt.Fprintf(&b, "known: estimated-empty %v, center %v, tongue %v, relabel %v, tie-downs %v, points %v, speed %v, tag %v, axles %v, tires %v, reserve %v, share %v, wheels %v, empty-axle %v, tongue-at %v, tongue-share %v, axle-load %v, even %v, by-foot %v, payload %v, working %v, angle %v, class-a %v, surge %v\n",
+	fmt.Fprintf(&b, "known: estimated-empty %v, center %v, tongue %v, relabel %v, tie-downs %v, points %v, speed %v, tag %v, axles %v, tires %v, reserve %v, share %v, wheels %v, empty-axle %v, tongue-at %v, tongue-share %v, axle-load %v, even %v, by-foot %v, payload %v, working %v, angle %v, class-a %v, surge %v, unbraked %v\n",
 		w.EstimatedEmpty, w.EstimatedCenter, w.EstimatedTongue, w.RelabelLimit, w.TieDownNeed, w.TieDownPoints, w.TireSpeed, w.TagPayload, w.AxleCapacity, w.TireCapacity,
 		w.TireReserve, w.TireReserveShare, w.WheelCapacity, w.EmptyAxleLoad, w.TongueAtGVWR, w.TongueShare, w.AxleLoadAtGVWR, w.EvenLoadPayload, w.TongueByFoot, w.Payload,
-		w.WorkingPayload, w.LoadingAngle, w.ClassATruck, w.SurgeTruck)
+		w.WorkingPayload, w.LoadingAngle, w.ClassATruck, w.SurgeTruck, w.UnbrakedTruck)
 	return b.String()
 }

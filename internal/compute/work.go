@@ -52,6 +52,7 @@ var All = []*Definition{
 	loadingAngle,
 	classATruck,
 	surgeTruck,
+	unbrakedTruck,
 }
 
 // Work is everything that was worked out for one unit.
@@ -117,6 +118,7 @@ type Work struct {
 	LoadingAngle     Result[measure.Degrees]
 	ClassATruck      Result[measure.Pounds]
 	SurgeTruck       Result[measure.Pounds]
+	UnbrakedTruck    Result[measure.Pounds]
 }
 
 // Figure returns a worked figure by its name, or nil.

@@ -81,6 +81,7 @@ var All = []*Rule{
 	chainsMissing,
 	couplerRatingMissing,
 	brakesOnSomeAxles,
+	unbrakedShare,
 	lampsShort,
 	tapeShort,
 	emptyImplausible,

@@ -3,16 +3,14 @@ package inspect
 import (
 	"fmt"
 
-	"tarepage/internal/measure"
+	"tarepage/internal/compute"
 	"tarepage/internal/tables"
 	"tarepage/internal/unit"
 )
 
-// brakesFrom is the gross weight above which a trailer needs brakes: 49 CFR
-// 393.42(b)(3) exempts a semitrailer of "1,361 kg (3,000 pounds) or less", on a further
-// condition on the truck; its kilograms are half a pound more, and a label may print
-// them. States ask for more or for less.
-const brakesFrom = max(measure.Pounds(3000), 1361/measure.KilogramsPerPound)
+// brakesFrom is the gross weight above which a trailer needs brakes, unless its state allows
+// more.
+const brakesFrom = compute.UnbrakedMost
 
 const federalBrakes = "49 CFR 393.42(a), (b)(3) (2015), for commercial motor vehicles"
 
