@@ -6,7 +6,7 @@ import (
 	"tarepage/internal/unit"
 )
 
-const exciseSource = "26 USC 4051(a)(1), (a)(3), (c); 26 CFR 145.4051-1(e)(3)(iv) (2015)"
+const exciseSource = "26 USC 4051(a)(1), (a)(3), (c) and 26 USC 4053 (undated copies); 26 CFR 145.4051-1(e)(3)(iv) (2015)"
 
 // A StatedRating is one gross rating with who states it.
 type StatedRating struct {
@@ -94,6 +94,9 @@ func ExciseOnParts(prices []measure.Dollars, day string) measure.Dollars {
 	return row.Rate.OfMoney(sum)
 }
 
+// exciseFree are the kinds of trailer that 26 USC 4053 exempts: house trailers.
+var exciseFree = map[string]bool{"camper": true}
+
 var excise = &Definition{
 	Name: "excise", Label: "Federal excise tax at the asking price",
 	What: "The tax on the first retail sale of a new trailer over 26,000 lb gross. The highest rating counts that the label, the maker's papers or the listing state. " +
@@ -104,6 +107,10 @@ var excise = &Definition{
 		u, day := p.Unit, p.Settings.AsOf
 		if u.Condition.Value != "new" || !day.Known() {
 			// Only the first retail sale is taxed.
+			p.skip()
+			return
+		}
+		if exciseFree[u.Kind.Value] {
 			p.skip()
 			return
 		}

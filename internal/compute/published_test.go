@@ -131,7 +131,7 @@ func TestTagPayload(t *testing.T) {
 		}
 	}
 	// GVWR 7,700 lb on two axles of 3,500 lb with 10% on the tongue: 6,930 lb on the
-	// axles (NHTSA interpretation nht76-320: judged hitched).
+	// axles (NHTSA interpretation nht76-3.20: judged hitched).
 	w := work(t, lines("weights: {gvwr: \"7,700 lb\", empty: \"7,700 lb\", tongue-empty: 770 lb}",
 		"axles: {count: 2, rating: \"3,500 lb\", center: 12 ft}", "deck: {front: 4 ft, length: 16 ft}"))
 	if got := value(t, w, "axle-load-at-gvwr"); got != 6930 {

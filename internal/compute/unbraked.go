@@ -7,7 +7,7 @@ import "tarepage/internal/measure"
 // a pound more, and a label may print them.
 const UnbrakedMost = max(measure.Pounds(3000), 1361/measure.KilogramsPerPound)
 
-// UnbrakedTruck is the least sum of the truck's axle loads, tongue included, behind which a
+// UnbrakedTruck is the least sum of the truck's axle loads, tongue included, with which a
 // commercial trailer with this axle load may go without brakes: 49 CFR 393.42(b)(3), the
 // axle load is at most 40 percent of it.
 func UnbrakedTruck(axles measure.Pounds) measure.Pounds { return axles.Part(5, 2) }

@@ -2,7 +2,7 @@ package compute
 
 import "testing"
 
-// Check value 4.5 of the fact sheet: 2,000 lb on the trailer's axle behind 5,000 lb on the
+// 49 CFR 393.42(b)(3) worked by hand: 2,000 lb on the trailer's axle behind 5,000 lb on the
 // truck's axles are 40.0%, and 2,001 lb are more.
 func TestUnbrakedTruck(t *testing.T) {
 	if got := UnbrakedTruck(2000); got != 5000 {

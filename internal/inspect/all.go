@@ -4,7 +4,7 @@ package inspect
 //
 // Considered and left out:
 //   - sum of axle ratings under GVWR by itself: NHTSA says it of trucks, not of
-//     trailers, whose tongue the truck carries (aiam0613 against nht76-320).
+//     trailers, whose tongue the truck carries (aiam0613 against nht76-3.20).
 //   - a 95% tolerance on tires and axles: NHTSA denied it (77-3.29).
 //   - chain working load limit against GVWR: the breaking force is the measure.
 var All = []*Rule{

@@ -10,8 +10,10 @@ import (
 
 	"golang.org/x/tools/txtar"
 
+	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
 	"tarepage/internal/report"
+	"tarepage/internal/tables"
 )
 
 var update = flag.Bool("update", false, "rewrite the want sections of the archives from what the cases give")
@@ -146,6 +148,34 @@ func rewrite(t *testing.T, name string, want map[string]string) {
 	}
 	if err := os.WriteFile(name, txtar.Format(a), 0o644); err != nil {
 		t.Fatal(err)
+	}
+}
+
+// TestClausesAreListed holds what rules and figures cite of federal law against the table
+// of clauses, which says in which edition each was read and what has changed since.
+func TestClausesAreListed(t *testing.T) {
+	sources := map[string]string{}
+	for _, r := range inspect.All {
+		sources["rule "+r.Name] = r.Source
+	}
+	for _, d := range compute.All {
+		sources["figure "+d.Name] = d.Source
+	}
+	for who, source := range sources {
+		for _, clause := range tables.Unlisted(source) {
+			t.Errorf("%s cites %s, which is not in internal/tables/data/clause.csv", who, clause)
+		}
+	}
+	used := map[string]bool{}
+	for _, source := range sources {
+		for _, c := range tables.Clauses(source) {
+			used[c.Mark] = true
+		}
+	}
+	for _, c := range tables.AllClauses() {
+		if !used[c.Mark] {
+			t.Logf("%s is cited by no rule and no figure", c.Mark)
+		}
 	}
 }
 

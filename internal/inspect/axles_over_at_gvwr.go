@@ -6,7 +6,7 @@ var axlesOverAtGVWR = &Rule{
 	Name: "axles-over-at-gvwr", Severity: Caution,
 	Title:  "loaded evenly to its GVWR the trailer stays within its axle ratings",
 	Why:    "The label's gvwr alone would overload the axles here. The payload is held to what they carry; load no more, or load farther forward and weigh it.",
-	Source: "NHTSA interpretation of 1/15/76 (nht76-320): axle ratings are judged with the trailer hitched, at its GVWR",
+	Source: "NHTSA interpretation of 1/15/76 (nht76-3.20): axle ratings are judged with the trailer hitched, at its GVWR",
 	Remedy: "check the tongue weight and the distances; if they are right, tell the customer that the axles govern",
 	check: func(c *Case, f *Findings) {
 		load, s := c.Work.AxleLoadAtGVWR, c.Work.AxleCapacity

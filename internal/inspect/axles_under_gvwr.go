@@ -6,7 +6,7 @@ var axlesUnderGVWR = &Rule{
 	Name: "axles-under-gvwr", Severity: Stop,
 	Title: "the axles carry what the truck does not",
 	Why:   "At its GVWR the trailer would stand heavier on its axles than they are rated for, even with the most tongue weight the band allows.",
-	Source: "NHTSA interpretations of 1/15/76 (nht76-320) and 1/4/72 (nht72-632): the axle ratings may be less than the GVWR " +
+	Source: "NHTSA interpretations of 1/15/76 (nht76-3.20) and 1/4/72 (nht72-6.32): the axle ratings may be less than the GVWR " +
 		"by what the hitch carries, and no less",
 	Remedy: "read the axle tags and the label again, or lower the gvwr",
 	check: func(c *Case, f *Findings) {

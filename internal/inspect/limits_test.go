@@ -48,7 +48,7 @@ func TestCheckDigitOfEveryLetter(t *testing.T) {
 	}
 }
 
-// 49 CFR 565.15(d), Table VI: the letters repeat after thirty years; A was 1980 and 2010.
+// 49 CFR 565.15(d), Table VII: the letters repeat after thirty years; A was 1980 and 2010.
 func TestNearestYear(t *testing.T) {
 	for _, c := range []struct{ stated, code, want int }{
 		{2026, 2011, 2011},

@@ -6,7 +6,7 @@ var pressureOverTire = &Rule{
 	Name: "pressure-over-tire", Severity: Stop,
 	Title:  "no tire is set above its maximum pressure",
 	Why:    "The label's pressure is what the next owner will set; above the sidewall's it can burst the tire or the wheel, and gives no more load.",
-	Source: "49 CFR 571.120 S5.3.2 and 571.110 S4.3(c): the cold pressure on the label belongs to the tire fitted",
+	Source: "49 CFR 571.120 S5.3.1 (2015) and 571.110 S4.3(c) (2015, amended 2016): the cold pressure on the label belongs to the tire fitted",
 	Remedy: "read the label again, or write the sidewall's own pressure under sidewall if it is higher than the table's",
 	check: func(c *Case, f *Findings) {
 		p, t := c.Tires.Pressure, c.Work.Tire

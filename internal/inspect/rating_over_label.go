@@ -11,7 +11,7 @@ var ratingOverLabel = &Rule{
 	Title: "no gross rating that the title or the maker's sheet states is over the label's",
 	Why: "A buyer loads by the largest number he has read. The label on the trailer governs, and it may be the smaller one, " +
 		"because a down-rated trailer keeps its maker's printed sheet.",
-	Source: "49 CFR 567.4(g)(3) (2015): the GVWR is the one on the label; 26 CFR 145.4051-1(e)(3)(iv): an advertised one can count too",
+	Source: "49 CFR 567.4(g)(3) (2015): the GVWR is the one on the label; 26 CFR 145.4051-1(e)(3)(iv) (2015): an advertised one can count too",
 	Remedy: "read the label again; if it is right, correct the words",
 	check: func(c *Case, f *Findings) {
 		label := c.Weights.GVWR

@@ -8,7 +8,7 @@ var relabelDue = &Rule{
 	Name: "relabel-due", Severity: Stop,
 	Title:  "weight that the yard added is on the label",
 	Why:    "The placard on the trailer still promises cargo that the added weight has used up.",
-	Source: "49 CFR 571.110 S10.1 (2015): more than the lesser of 1.5% of the GVWR and 100 lb",
+	Source: "49 CFR 571.110 S10.1 (2015, amended 2016): more than the lesser of 1.5% of the GVWR and 100 lb",
 	Remedy: "correct the label to within 1% of the added weight (S10.2) and write relabeled: with the day",
 	check: func(c *Case, f *Findings) {
 		limit, added := c.Work.RelabelLimit, c.DealerAdded

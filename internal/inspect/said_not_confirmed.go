@@ -11,7 +11,7 @@ var saidNotConfirmed = &Rule{
 	Name: "said-not-confirmed", Severity: Stop,
 	Title:  "what was only said is confirmed: a rating before it is published, the rest before it is relied on",
 	Why:    "Everything rests on the gvwr, the axle rating, the tires and the hitch, and a slip of the tongue would be on every page; whatever else was only said, measure it before you count on it.",
-	Source: "49 CFR 567.4: the label states the ratings; a recording does not",
+	Source: "49 CFR 567.4 (2015): the label states the ratings; a recording does not",
 	Remedy: "read it off the label or the part and write where it stands, as in (tag)",
 	check: func(c *Case, f *Findings) {
 		var rest []unit.Given

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// vinYears are the year codes from 2010 on, 49 CFR 565.15(d) Table VI; they return
+// vinYears are the year codes from 2010 on, 49 CFR 565.15(d) Table VII; they return
 // every thirty years. I, O, Q, U, Z and 0 are no year.
 const vinYears = "ABCDEFGHJKLMNPRSTVWXY123456789"
 
@@ -13,7 +13,7 @@ var serialYear = &Rule{
 	Name: "serial-year", Severity: Stop,
 	Title:  "the VIN's year is the model year",
 	Why:    "One of the two is wrong, and the year sets the price and the title.",
-	Source: "49 CFR 565.15(d) (2015), Table VI",
+	Source: "49 CFR 565.15(d) (2015), Table VII",
 	Remedy: "read the label again and correct the year or the serial",
 	check: func(c *Case, f *Findings) {
 		if !c.Serial.Given() || len(c.Serial.Value) != 17 || otherSerial(c) {

@@ -11,7 +11,7 @@ var sidewallAndIndex = &Rule{
 	Name: "sidewall-and-index", Severity: Stop,
 	Title:  "the sidewall's pounds and its load index name the same load",
 	Why:    "One of the two was misread or belongs to another tire. If the trailer is loaded by the higher one, the tires are overloaded.",
-	Source: "ISO 4000-1 and UN R54 annex 4 (load index); 49 CFR 571.120 S5.1.2 speaks of the tires that are fitted; the one percent is " + Practice,
+	Source: "ISO 4000-1 and UN R54 annex 4 (load index); 49 CFR 571.120 S5.1.2 (2015) speaks of the tires that are fitted; the one percent is " + Practice,
 	Remedy: "read the maximum load and the service description off the same sidewall",
 	check: func(c *Case, f *Findings) {
 		t := c.Tires

@@ -6,7 +6,7 @@ var tapeShort = &Rule{
 	Name: "tape-short", Severity: Caution,
 	Title:  "a wide trailer over 10,000 lb has its red and white tape",
 	Why:    "At night the tape is what shows a trailer across the road before the lamps do.",
-	Source: "49 CFR 571.108 S8.2 (2015); in service 393.11(b), 393.13",
+	Source: "49 CFR 571.108 S8.2 (2015), for trailers built since 1 December 1993; in service 393.11(b) (2015); older trailers are under 393.13",
 	Remedy: "put tape on both sides, half the length each, and across the rear",
 	check: func(c *Case, f *Findings) {
 		want, has := c.Work.Lamps, c.Lights

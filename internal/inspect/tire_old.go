@@ -8,7 +8,7 @@ var tireOld = &Rule{
 	Name: "tire-old", Severity: Caution,
 	Title:  "tires of five years and more are shown with their age",
 	Why:    "Trailer tires age standing still; an old one can come apart with its tread whole.",
-	Source: Practice + ": advice runs from 3 to 10 years; the date code is 49 CFR 574.5",
+	Source: Practice + ": advice runs from 3 to 10 years; the date code is 49 CFR 574.5 (from memory)",
 	Remedy: "have the tires looked at, or replace them",
 	check: func(c *Case, f *Findings) {
 		made, asOf := c.Tires.Made, c.Work.Settings.AsOf

@@ -10,7 +10,7 @@ var wideLoad = &Rule{
 	Name: "wide-load", Severity: Caution,
 	Title:  "a trailer wider than 102 in says so",
 	Why:    "Above 102 in it needs a permit on most roads, empty or loaded; some local roads still end at 96 in.",
-	Source: "23 CFR 658.15 (2015); 49 USC 31113(a): 102 in (2.6 m)",
+	Source: "23 CFR 658.15 (2015); 49 USC 31113(a) (undated copy): 102 in (2.6 m)",
 	Remedy: "measure across the widest part, fenders included; tell the customer to ask the state for a permit",
 	check: func(c *Case, f *Findings) {
 		// The deck may be narrower than the fenders, and the width across everything may

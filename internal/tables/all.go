@@ -80,7 +80,7 @@ var sheets = []anySheet{
 	axleSheet, wheelSheet, torqueSheet,
 	sectionSheet, plateSheet, solidSheet, componentSheet, emptyBandSheet,
 	bulkSheet, cargoSheet, truckClassSheet, towVehicleSheet,
-	exciseSheet, stateBrakesSheet, stateRuleSheet,
+	exciseSheet, stateBrakesSheet, stateRuleSheet, clauseSheet,
 }
 
 // All returns every table that loads, in a fixed order. Tables with a fault are left
