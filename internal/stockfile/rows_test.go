@@ -1,0 +1,320 @@
+package stockfile_test
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/stockfile"
+	"tarepage/internal/unit"
+)
+
+// full is a trailer with a value in every column.
+const full = `---
+title: 83 in x 16 ft utility
+stock: EX-7
+kind: utility
+make: Stave & Hoop
+year: 2025
+serial: ABC123
+condition: used
+availability: spoken for (since 2026-11-12)
+price: about $2,600 (since 2026-11-10)
+arrived: 2026-10-05
+color: green
+hitch:
+  kind: bumper-pull
+  ball: 2 in
+  rating: 7,000 lb (coupler plate)
+deck:
+  length: 16 ft (tape)
+  width: 83 in
+  between-fenders: 82 in (tape)
+  height: about 22 in (tape)
+axles:
+  count: 2
+  rating: 3,500 lb (tag)
+tires:
+  size: ST205/75R15
+  load-range: C
+  per-axle: 2
+weights:
+  gvwr: 7,000 lb (tag)
+  empty: 1,860 lb (scale ticket 2026-10-06)
+---
+`
+
+func fullYard(t *testing.T, file string) *yard {
+	l := read(t, fstest.MapFS{
+		"content/yard.md":       {Data: []byte("---\nname: Example & Sons\nphone: 555-0142\nas-of: 2026-11-20\nprice-excludes: tax\n---\n")},
+		"content/units/ex-7.md": {Data: []byte(file)},
+	})
+	l.Units[0].Address = "https://yard.example/u/ex-7.html"
+	l.Units[0].Cautions = []string{"first", "second"}
+	return l
+}
+
+func table(t *testing.T, l *yard) map[string]string {
+	t.Helper()
+	text, err := written(l, "stock.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
+	if err != nil || len(rows) != 2 {
+		t.Fatalf("%d rows, %v", len(rows), err)
+	}
+	out := map[string]string{}
+	for i, name := range rows[0] {
+		out[name] = rows[1][i]
+	}
+	return out
+}
+
+// TestRowOfTheTable compares one row with the trailer's file, read by a person. The payload is the
+// label's: 7,000 - 1,860 = 5,140 lb (49 CFR 567.4(g)(3)).
+func TestRowOfTheTable(t *testing.T) {
+	got := table(t, fullYard(t, full))
+	for column, want := range map[string]string{
+		"stock": "EX-7", "page": "u/ex-7.html", "url": "https://yard.example/u/ex-7.html", "title": "83 in x 16 ft utility", "kind": "utility",
+		"make": "Stave & Hoop", "year": "2025", "serial": "ABC123", "condition": "used", "color": "green",
+		"availability": "spoken for", "availability-since": "2026-11-12", "as-of": "2026-11-20", "arrived": "2026-10-05", "changed": "2026-11-12",
+		"price-usd": "2600", "price-since": "2026-11-10", "price-excludes": "tax", "hitch": "bumper-pull", "tires": "ST205/75R15", "load-range": "C",
+		"gvwr-lb": "7000", "gvwr-from": "tag", "empty-lb": "1860", "empty-from": "scale ticket 2026-10-06",
+		"axles-count": "2", "axles-from": "stated, no note", "axle-rating-lb": "3500", "coupler-rating-lb": "7000", "coupler-rating-from": "coupler plate",
+		"ball-in": "2", "deck-length-ft": "16", "deck-width-in": "83", "deck-width-from": "stated, no note",
+		"between-fenders-in": "82", "deck-height-in": "22", "deck-height-from": "about, tape",
+		"tongue-at-gvwr-lb": "", "tongue-at-gvwr-from": "", "cautions": "first | second",
+	} {
+		if have, ok := got[column]; !ok || have != want {
+			t.Errorf("%s is %q, want %q", column, have, want)
+		}
+	}
+	if from := got["deck-length-from"]; !strings.HasPrefix(from, "worked out: ") {
+		t.Errorf("deck-length-from is %q", from)
+	}
+}
+
+// A trailer that is sold has no price, and neither has one at $0 or without any.
+func TestNoPrice(t *testing.T) {
+	for name, file := range map[string]string{
+		"sold":  strings.Replace(full, "spoken for", "sold", 1),
+		"free":  strings.Replace(full, "about $2,600", "$0", 1),
+		"blank": strings.Replace(full, "price: about $2,600 (since 2026-11-10)\n", "", 1),
+	} {
+		l := fullYard(t, file)
+		got := table(t, l)
+		if got["price-usd"] != "" || got["price-since"] != "" || got["price-excludes"] != "" {
+			t.Errorf("%s: the price is %q, since %q, without %q", name, got["price-usd"], got["price-since"], got["price-excludes"])
+		}
+		if p := parsed(t, l).Units[0].Price; p != nil {
+			t.Errorf("%s: the price is %+v", name, p)
+		}
+	}
+}
+
+// TestRowOfTheList compares the same trailer in stock.json, and the top of the file.
+func TestRowOfTheList(t *testing.T) {
+	text, err := written(fullYard(t, full), "stock.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got struct {
+		Form     string
+		Schema   string
+		AsOf     string `json:"as-of"`
+		Excludes string `json:"price-excludes"`
+		Governs  string
+		Yard     map[string]string
+		Figures  []map[string]string
+		Units    []map[string]json.RawMessage
+	}
+	if err := json.Unmarshal(text, &got); err != nil {
+		t.Fatal(err)
+	}
+	if got.Schema != "stock.schema.json" || got.AsOf != "2026-11-20" || got.Excludes != "tax" || got.Governs != strings.Join(compute.Safety, " ") {
+		t.Errorf("the top is %+v", got)
+	}
+	if got.Yard["name"] != "Example & Sons" || got.Yard["phone"] != "555-0142" {
+		t.Errorf("the yard is %v", got.Yard)
+	}
+	for _, f := range got.Figures {
+		for _, key := range []string{"name", "label", "unit", "what", "source"} {
+			if f[key] == "" {
+				t.Errorf("the figure %q has no %s", f["name"], key)
+			}
+		}
+	}
+	for key, want := range map[string]string{
+		"stock": `"EX-7"`, "page": `"u/ex-7.html"`, "url": `"https://yard.example/u/ex-7.html"`, "title": `"83 in x 16 ft utility"`, "kind": `"utility"`,
+		"make": `"Stave \u0026 Hoop"`, "year": `2025`, "serial": `"ABC123"`, "condition": `"used"`, "color": `"green"`,
+		"availability": `"spoken for"`, "availability-since": `"2026-11-12"`, "arrived": `"2026-10-05"`, "changed": `"2026-11-12"`,
+		"price": `{"amount":2600,"currency":"USD","since":"2026-11-10","about":true}`, "cautions": `["first","second"]`,
+	} {
+		if have := string(got.Units[0][key]); have != want {
+			t.Errorf("%s is %s, want %s", key, have, want)
+		}
+	}
+}
+
+// TestUnsaid follows a price and an availability that change with and without a later day. A
+// program that goes by days is told of a change only by a later day.
+func TestUnsaid(t *testing.T) {
+	before, err := written(fullYard(t, full), "stock.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name, old, new string
+		want           bool
+	}{
+		{"nothing changed", "", "", false},
+		{"another title", "utility\nstock", "utility, washed\nstock", false},
+		{"another price, same day", "$2,600 (since 2026-11-10)", "$2,500 (since 2026-11-10)", true},
+		{"another price, a later day", "$2,600 (since 2026-11-10)", "$2,500 (since 2026-11-13)", false},
+		{"another price, the day of the last change", "$2,600 (since 2026-11-10)", "$2,500 (since 2026-11-12)", true},
+		{"no longer about", "about $2,600", "$2,600", true},
+		{"the price goes", "price: about $2,600 (since 2026-11-10)\n", "", true},
+		{"another availability, same day", "spoken for (since 2026-11-12)", "on the yard (since 2026-11-12)", true},
+		{"another availability, a later day", "spoken for (since 2026-11-12)", "on the yard (since 2026-11-14)", false},
+		{"another trailer", "EX-7", "EX-8", false},
+	} {
+		now := fullYard(t, strings.Replace(full, c.old, c.new, 1))
+		var units []*unit.Unit
+		for _, u := range now.Units {
+			units = append(units, u.Work.Unit)
+		}
+		if got := stockfile.Unsaid(before, units); (len(got) == 1) != c.want || c.want && got[0] != "EX-7" {
+			t.Errorf("%s: unsaid are %v", c.name, got)
+		}
+	}
+	changed := fullYard(t, strings.Replace(full, "$2,600", "$2,500", 1)).Units[0].Work.Unit
+	for name, text := range map[string]string{"nothing": "", "another form": strings.Replace(string(before), `"form": "`, `"form": "other `, 1), "cut off": string(before[:len(before)/2])} {
+		if got := stockfile.Unsaid([]byte(text), []*unit.Unit{changed}); got != nil {
+			t.Errorf("%s: unsaid are %v", name, got)
+		}
+	}
+}
+
+// failing fails at its nth write.
+type failing struct{ left *int }
+
+var errFull = errors.New("the disk is full")
+
+func (f failing) Write(p []byte) (int, error) {
+	if *f.left--; *f.left < 0 {
+		return 0, errFull
+	}
+	return len(p), nil
+}
+
+// Wherever the disk is full, the error comes back, and nothing is reported as written.
+func TestFullDiskIsReported(t *testing.T) {
+	l := fullYard(t, full)
+	write := func(left int) error {
+		w, err := stockfile.NewWriter(l.Yard, func(string) (io.Writer, error) { return failing{&left}, nil })
+		if err != nil {
+			return err
+		}
+		lines, err := w.Lines(&l.Units[0])
+		if err != nil {
+			return err
+		}
+		return errors.Join(w.Add(lines), w.End())
+	}
+	writes := 0
+	for ; write(writes) != nil; writes++ {
+		if err := write(writes); !errors.Is(err, errFull) {
+			t.Errorf("after %d writes: %v", writes, err)
+		}
+	}
+	if writes < 7 { // three heads, a separator and three lines, the end
+		t.Errorf("only %d writes", writes)
+	}
+	for i := range 3 {
+		opened := 0
+		_, err := stockfile.NewWriter(l.Yard, func(string) (io.Writer, error) {
+			if opened++; opened > i {
+				return nil, errFull
+			}
+			return io.Discard, nil
+		})
+		if !errors.Is(err, errFull) {
+			t.Errorf("file %d does not open: %v", i+1, err)
+		}
+	}
+}
+
+// The lines of the second trailer are separated from the first's by a comma, and each is a line.
+func TestTwoTrailers(t *testing.T) {
+	l := read(t, fstest.MapFS{
+		"content/yard.md":       {Data: []byte("---\nname: Example\nas-of: 2026-11-20\n---\n")},
+		"content/units/ex-7.md": {Data: []byte(full)},
+		"content/units/ex-8.md": {Data: []byte(strings.Replace(full, "EX-7", "EX-8", 1))},
+	})
+	text, err := written(l, "stock.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, u := range parsed(t, l).Units {
+		got = append(got, u.Stock)
+	}
+	if fmt.Sprint(got) != "[EX-7 EX-8]" || strings.Count(string(text), "\n  {\"stock\":") != 2 || !strings.HasSuffix(string(text), "}\n ]\n}\n") {
+		t.Errorf("%v\n%s", got, text)
+	}
+}
+
+// Every property in the schema says what it means: the schema is the only description that
+// another program's author gets.
+func TestSchemaDescribesEverything(t *testing.T) {
+	text, err := stockfile.Schema()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.HasSuffix(text, []byte("}\n")) {
+		t.Error("the schema does not end with a line end")
+	}
+	var schema any
+	if err := json.Unmarshal(text, &schema); err != nil {
+		t.Fatal(err)
+	}
+	described := 0
+	var walk func(path string, v any)
+	walk = func(path string, v any) {
+		node, ok := v.(map[string]any)
+		if !ok {
+			return
+		}
+		properties, _ := node["properties"].(map[string]any)
+		for name, p := range properties {
+			at := path + "/" + name
+			node := p.(map[string]any)
+			_, constant := node["const"]
+			if node["description"] == nil && !constant && name != "value" && name != "unit" && name != "amount" {
+				t.Errorf("%s has no description", at)
+			}
+			described++
+			walk(at, p)
+		}
+		for _, key := range []string{"items", "$defs"} {
+			if sub, ok := node[key].(map[string]any); ok {
+				walk(path+"/"+key, sub)
+				for name, p := range sub {
+					walk(path+"/"+key+"/"+name, p)
+				}
+			}
+		}
+	}
+	walk("", schema)
+	if described < 80 {
+		t.Errorf("only %d properties were looked at", described)
+	}
+}
