@@ -82,7 +82,7 @@ func TestHostileFiles(t *testing.T) {
 		{name: "stars", text: spoilt("", strings.Repeat("*a ", 20_000)), stays: true},
 		{name: "a table of bars", text: spoilt("", strings.Repeat("|", 20_000)+"\n"+strings.Repeat("-|", 10_000)), finds: "bars"},
 		{name: "ten thousand notes at one time", text: spoilt("", strings.Repeat("0:10 x\n\n", 8000)), finds: "more of this kind", stays: true},
-		{name: "ten thousand figures that are none", text: spoilt("", strings.Repeat("[](fig:nothing) ", 1900)), finds: "more of this kind"},
+		{name: "ten thousand figures that are none", text: spoilt("", strings.Repeat("[?](worked:nothing) ", 1900)), finds: "more of this kind"},
 		{name: "four thousand tags", text: spoilt("", strings.Repeat("<b>\n\n", 4000)), finds: "more of this kind", stays: true},
 		{name: "nothing", text: "", finds: "the file is empty"},
 		{name: "nothing behind a byte order mark", text: "\ufeff", finds: "the file is empty"},

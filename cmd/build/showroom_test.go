@@ -225,7 +225,7 @@ func TestShowroomWhileWriting(t *testing.T) {
 
 	// A figure that the notes name and nobody worked: its page cannot be made, and stands as
 	// it was below what was found; the others can.
-	o.edit(file, func(s string) string { return s + "\nIt has [a figure](fig:no-such-figure).\n" })
+	o.edit(file, func(s string) string { return s + "\nIt has [a figure](worked:no-such-figure).\n" })
 	shown = o.until(page, 200, "no-such-figure")
 	if !strings.Contains(shown, "below stands the page as it was before") || !strings.Contains(shown, "<h1") {
 		t.Errorf("the page that cannot be made is not shown as it was")

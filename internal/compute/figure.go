@@ -98,7 +98,7 @@ type Need struct {
 
 // A Definition describes a figure for every unit: its documentation and its work.
 type Definition struct {
-	// Name is kebab-case and stable: it is what fig: links and the JSON use.
+	// Name is kebab-case and stable: links in the notes (worked:) and the JSON use it.
 	Name  string
 	Label string
 	// What says what the figure is, for a customer.

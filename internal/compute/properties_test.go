@@ -289,12 +289,12 @@ func TestSettings(t *testing.T) {
 		}
 		return compute.SettingsOf(y)
 	}
-	if s := yard("name: x"); s.Allowance != 0.05 || len(s.Bands) != 4 || s.StaleDays != 180 {
+	if s := yard("name: x"); s.Allowance != 0.05 || len(s.Bands) != 4 || s.LookAgain != 180 {
 		t.Errorf("defaults: %+v", s)
 	}
-	for days, want := range map[string]int{"90": 90, "1": 1, "0": 180} {
-		if s := yard("stale-after-days: " + days); s.StaleDays != want {
-			t.Errorf("stale after %s days: %d, want %d", days, s.StaleDays, want)
+	for days, want := range map[string]int{"90 days": 90, "1 day": 1, "12 weeks": 84} {
+		if s := yard("look-again-after: " + days); s.LookAgain != want {
+			t.Errorf("look again after %s: %d days, want %d", days, s.LookAgain, want)
 		}
 	}
 	s := yard("allowance: 12%\nas-of: 2026-11-20\ntongue-band: {gooseneck: {least: 18%, most: 24%}, bumper-pull: {least: 15%, most: 10%}, pintle: {least: 5%}}")

@@ -17,8 +17,8 @@ type Settings struct {
 	AsOf unit.Day
 	// State is the state in which the yard sells, in two letters, or empty.
 	State string
-	// StaleDays is after how many days an untouched listing is named to the owner.
-	StaleDays int
+	// LookAgain is the number of days after which a listing that nobody changed is a remark.
+	LookAgain int
 }
 
 // A Band says how much of the loaded trailer should stand on the truck.
@@ -33,15 +33,16 @@ type Band struct {
 // practice, no source.
 const DefaultAllowance measure.Share = 0.05
 
-// DefaultStaleDays holds where the yard says nothing: half a year, common practice, no source.
-const DefaultStaleDays = 180
+// DefaultLookAgain applies if the yard's file does not say: half a year, common practice, no
+// source.
+const DefaultLookAgain = 180
 
 // SettingsOf reads the settings off the yard's file; what it leaves out comes from
 // the tables.
 func SettingsOf(y *unit.Yard) Settings {
-	s := Settings{Allowance: DefaultAllowance, Bands: map[string]Band{}, AsOf: y.AsOf.Value, State: y.State.Value, StaleDays: DefaultStaleDays}
-	if y.StaleDays.Given() && y.StaleDays.Value > 0 {
-		s.StaleDays = y.StaleDays.Value
+	s := Settings{Allowance: DefaultAllowance, Bands: map[string]Band{}, AsOf: y.AsOf.Value, State: y.State.Value, LookAgain: DefaultLookAgain}
+	if y.LookAgain.Given() {
+		s.LookAgain = int(y.LookAgain.Value)
 	}
 	if y.Allowance.Given() && y.Allowance.Value < 1 {
 		s.Allowance = y.Allowance.Value

@@ -224,8 +224,8 @@ func TestSaidAndSerial(t *testing.T) {
 		{"tires:\n  sidewall:\n    single: 1,900 lb (said 1:42)\n", "said-not-confirmed"},
 		{"tires:\n  wheel: 1,870 lb (said 1:42)\n", "said-not-confirmed"},
 		{"hitch:\n  tongue-limit: 1,050 lb (said 1:42)\n", "said-not-confirmed"},
-		{"year: 2010\nserial: 1J9RP1A36A1644354 (tag)\n", "serial-check-digit"},
-		{"year: 2011\nserial: 1J9RP1A36A1644345 (stamp)\n", "serial-year"},
+		{"year: 2010\nserial: 0J9RP1A39A1644354 (tag)\n", "serial-check-digit"},
+		{"year: 2011\nserial: 0J9RP1A39A1644345 (stamp)\n", "serial-year"},
 	} {
 		if _, found := loaded(t, "model: sound-bumper\n"+c.text); !strings.Contains(found, c.has) {
 			t.Errorf("%q: %s stays silent; found\n%s", c.text, c.has, found)

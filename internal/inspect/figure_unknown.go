@@ -13,7 +13,16 @@ var figureUnknown = &Rule{
 	Why:    "A number that nothing checks would look checked.",
 	Source: "the unit file's format, docs/unit-file.md: checked figures",
 	Remedy: "name a figure of this unit",
+	checkYard: func(y *Yard, f *Findings) {
+		body := &y.Stock.Yard.Body
+		for _, link := range slices.Concat(body.Figures, body.Outdated) {
+			f.add(link.Pos, "the yard's words hold a checked figure, and there is no trailer to work it for").fix("take the link out")
+		}
+	},
 	check: func(c *Case, f *Findings) {
+		for _, link := range c.Body.Outdated {
+			f.add(link.Pos, "this is an old way to write a checked figure").fix("write %s", link.Written())
+		}
 		for _, link := range c.Body.Figures {
 			if c.Work.Figure(link.Name) != nil {
 				continue
@@ -37,7 +46,7 @@ var figureUnknown = &Rule{
 			}
 			fd := f.add(link.Pos, "there is no figure %q here", link.Name)
 			if near := unit.Nearest(link.Name, compute.Names()); near != "" {
-				fd.fix("did you mean fig:%s?", near)
+				fd.fix("did you mean worked:%s?", near)
 			}
 		}
 	},

@@ -5,7 +5,7 @@ import "tarepage/internal/unit"
 var staleListing = &Rule{
 	Name: "stale-listing", Severity: Remark,
 	Title:  "a listing on which nothing changed for as long as the yard's file says is looked at again",
-	Why:    "Tires, batteries and prices do not keep, and neither does what was written about them. It takes 180 days where the yard's file has no stale-after-days.",
+	Why:    "Tires, batteries and prices do not keep, and neither does what was written about them. It takes 180 days if the yard's file has no look-again-after.",
 	Source: Practice,
 	Remedy: "walk round it again, or think about the price",
 	check: func(c *Case, f *Findings) {
@@ -14,7 +14,7 @@ var staleListing = &Rule{
 			return
 		}
 		days := asOf.Days() - last.Days()
-		if days <= c.Work.Settings.StaleDays {
+		if days <= c.Work.Settings.LookAgain {
 			return
 		}
 		// Where the day stands that is the last one.

@@ -43,7 +43,7 @@ func TestQuantities(t *testing.T) {
 		"-4 in behind":                            "-102 mm behind",
 		"$18,450 and 2026, week 31 2026":          "$18,450 and 2026, week 31 2026",
 		"ST235/80R16 load range E, C3x4.1, 2x6":   "ST235/80R16 load range E, C3x4.1, 2x6",
-		"call 555-0142, serial 1J9RP1A32T1644345": "call 555-0142, serial 1J9RP1A32T1644345",
+		"call 555-0142, serial 0J9RP1A35T1644345": "call 555-0142, serial 0J9RP1A35T1644345",
 		"49 CFR 571.120 S5.1.2 (2015)":            "49 CFR 571.120 S5.1.2 (2015)",
 		"put 2 in the neck and 4 in a box":        "put 2 in the neck and 4 in a box",
 		"490 lb/ft3":                              "490 lb/ft3",

@@ -58,7 +58,7 @@ func shape(t *testing.T, page string) (elements []string) {
 func FuzzNotes(f *testing.F) {
 	for _, s := range []string{
 		"0:45 The **neck**\n\n- 1:10 an item [x](https://maker.example/?a=1&b=\"2\")\n", "[a](javascript:alert(1)) [b](JaVaScRiPt&colon;alert(1)) <vbscript:x> ![c](data:text/html,x)",
-		"<script>alert(1)</script>\n\n<img src=x onerror=alert(1)>", "[a]: <javascript:alert(1)> \"t\"\n\n[a] [fig](fig:payload) [](fig:nothing)",
+		"<script>alert(1)</script>\n\n<img src=x onerror=alert(1)>", "[a]: <javascript:alert(1)> \"t\"\n\n[a] [fig](worked:payload) [?](worked:nothing)",
 		"| a | b |\n| --- | :-: |\n| `\"><x>` | ~~c~~ |\n", "```html\n</code><script>alert(1)</script>\n```\n", "[x](java\tscript:alert(1)) [y](\x01javascript:alert(1)) [z](&#106;avascript:alert(1))",
 		"> > > deep\n\n1. a\n   1. b\n      - c\n", "![a [b](javascript:alert(1)) c](x \"t\\\" onload=alert(1)\")", "# <a name=x onclick=y>\n\nhard  \nbreak\\\nline", "<https://x.example/\"onmouseover=alert(1)>",
 		"&lt;script&gt; &#0; &#x110000; \\<b>", "a\n===\n\n***\n\n    code <b>\n", "~~~\n\x00\n~~~", "\u202e\u2066x\ufeff",

@@ -200,14 +200,16 @@ func (n *noteRenderer) link(w util.BufWriter, src []byte, node ast.Node, enterin
 			return ast.WalkStop, fmt.Errorf("the notes name the figure %q, which was not worked", name)
 		}
 		_, _ = fmt.Fprintf(w, `<a class="fig" href="%s#fig-%s"`, util.EscapeHTML([]byte(n.workings)), util.EscapeHTML([]byte(name)))
-		if words := unit.PlainText(l, src); words == "" || words == f.Text {
+		words := unit.FigureWords(l, src)
+		if words == "" || words == f.Text {
 			if metric := n.work.Metric(f); metric != "" {
 				_, _ = fmt.Fprintf(w, ` data-si="%s"`, util.EscapeHTML([]byte(metric)))
 			}
 		}
 		_ = w.WriteByte('>')
-		if !l.HasChildren() {
+		if words == "" {
 			_, _ = w.Write(util.EscapeHTML([]byte(f.Text)))
+			return ast.WalkSkipChildren, nil
 		}
 	case !unit.Leads(unit.Address(l)):
 		// An address that may run is left out; its words stay.

@@ -77,10 +77,10 @@ standard:
 
 0:45 The **coupler** & its plate.
 
-- 1:10 A tight item with [](fig:payload) in it.
+- 1:10 A tight item with [?](worked:payload) in it.
 - not a note
 
-It carries [5,000 lb](fig:tag-payload), or [about 5,000 lb](fig:tag-payload).
+It carries [5,000 lb](worked:tag-payload), or [about 5,000 lb](worked:tag-payload).
 See [the maker](https://maker.example/x?a=1&b=2), not [this](javascript:alert(3)).
 Nor [this](&#106;avascript:alert(5)), [this](java&Tab;script:alert(6)), [this](\:javascript:alert(7)),
 [this](data&colon;text/html,x) or [this](blob:x). [5,000 lb](FIG:tag-payload)

@@ -469,10 +469,11 @@ func (t *Trailer) gist(n unit.Note) string {
 		}
 		switch node := node.(type) {
 		case *ast.Link:
-			if name, ok := unit.FigureName(node); ok && unit.PlainText(node, t.Body.Source) == "" {
+			if name, ok := unit.FigureName(node); ok && unit.FigureWords(node, t.Body.Source) == "" {
 				if f := t.Work.Figure(name); f != nil {
 					b.WriteString(f.Text)
 				}
+				return ast.WalkSkipChildren, nil
 			}
 		case *ast.Text:
 			b.Write(node.Segment.Value(t.Body.Source))

@@ -24,8 +24,11 @@ type Body struct {
 	Root ast.Node
 	// Notes are the paragraphs and list items that begin with a time, in order.
 	Notes []Note
-	// Figures are the checked figures: links whose address begins with fig:.
+	// Figures are the checked figures: links whose address begins with worked:.
 	Figures []FigureLink
+	// Outdated are the checked figures in the form that was read before, fig: for worked:,
+	// and those without words. They are stops, and no number is checked or filled in.
+	Outdated []FigureLink
 	// RawHTML are the places of raw HTML, which is not passed through.
 	RawHTML []Pos
 	// LeftOut are the links whose address no customer is sent to, and the pictures, which
@@ -47,7 +50,7 @@ type Note struct {
 
 // A FigureLink is a checked figure: the words are the owner's, the number must agree.
 type FigureLink struct {
-	Name string // the figure's name, without fig:
+	Name string // the figure's name, without worked:
 	Text string // the words; empty if the figure is to be filled in
 	Pos  Pos
 	Node *ast.Link
@@ -60,8 +63,23 @@ type LeftOut struct {
 	Pos     Pos
 }
 
-// FigureScheme is how the address of a checked figure begins.
-const FigureScheme = "fig:"
+// FigureScheme is how the address of a checked figure begins, and FillIn the words of a
+// link in place of which the figure's own number is shown.
+const (
+	FigureScheme = "worked:"
+	FillIn       = "?"
+
+	outdatedScheme = "fig:"
+)
+
+// Written is the link as the notes write it: [?](worked:tag-payload).
+func (l FigureLink) Written() string {
+	words := strings.TrimSpace(l.Text)
+	if words == "" {
+		words = FillIn
+	}
+	return "[" + words + "](" + FigureScheme + l.Name + ")"
+}
 
 // Address is a link's address as a browser reads it: goldmark leaves entities and
 // backslashes in the tree, and "&#106;avascript:" runs all the same.
@@ -86,14 +104,24 @@ func Leads(address string) bool {
 	return false
 }
 
-// FigureName is the figure that a link names, and whether it is a checked figure. Schemes
-// are read without regard to capitals (RFC 3986, 3.1): FIG: goes unchecked by nobody.
-func FigureName(n *ast.Link) (name string, ok bool) {
-	address := Address(n)
-	if len(address) < len(FigureScheme) || !strings.EqualFold(address[:len(FigureScheme)], FigureScheme) {
+// FigureName is the figure that a link names, and whether it is a checked figure.
+func FigureName(n *ast.Link) (name string, ok bool) { return after(FigureScheme, Address(n)) }
+
+// after is what follows the scheme in an address. Schemes are read without regard to
+// capitals (RFC 3986, 3.1): nobody gets around the check by writing WORKED:.
+func after(scheme, address string) (rest string, ok bool) {
+	if len(address) < len(scheme) || !strings.EqualFold(address[:len(scheme)], scheme) {
 		return "", false
 	}
-	return address[len(FigureScheme):], true
+	return address[len(scheme):], true
+}
+
+// FigureWords are the words of a checked figure, empty where its number is to be filled in.
+func FigureWords(n *ast.Link, src []byte) string {
+	if words := PlainText(n, src); words != FillIn {
+		return words
+	}
+	return ""
 }
 
 var markdown = goldmark.New(goldmark.WithExtensions(extension.Table, extension.Strikethrough))
@@ -112,11 +140,7 @@ func readBody(file string, src []byte, line int) Body {
 			// The text of a tight list item stands in a TextBlock; a loose one's in a Paragraph.
 			b.note(n, n)
 		case *ast.Link:
-			if name, ok := FigureName(n); ok {
-				b.Figures = append(b.Figures, FigureLink{Name: name, Text: PlainText(n, src), Pos: b.pos(b.linkStart(n)), Node: n})
-			} else if address := Address(n); !Leads(address) {
-				b.LeftOut = append(b.LeftOut, LeftOut{Address: address, Pos: b.pos(b.linkStart(n))})
-			}
+			b.link(n)
 		case *ast.AutoLink:
 			if address := string(n.URL(src)); n.AutoLinkType == ast.AutoLinkURL && !Leads(address) {
 				b.LeftOut = append(b.LeftOut, LeftOut{Address: address, Pos: b.pos(max(n.Pos(), 0))})
@@ -141,6 +165,27 @@ func readBody(file string, src []byte, line int) Body {
 	return b
 }
 
+// link keeps what there is to say about a link.
+func (b *Body) link(n *ast.Link) {
+	at, address := b.pos(b.linkStart(n)), Address(n)
+	if name, ok := after(FigureScheme, address); ok {
+		l := FigureLink{Name: name, Text: FigureWords(n, b.Source), Pos: at, Node: n}
+		if strings.TrimSpace(PlainText(n, b.Source)) == "" {
+			b.Outdated = append(b.Outdated, l)
+			return
+		}
+		b.Figures = append(b.Figures, l)
+		return
+	}
+	if name, ok := after(outdatedScheme, address); ok {
+		b.Outdated = append(b.Outdated, FigureLink{Name: name, Text: FigureWords(n, b.Source), Pos: at, Node: n})
+		return
+	}
+	if !Leads(address) {
+		b.LeftOut = append(b.LeftOut, LeftOut{Address: address, Pos: at})
+	}
+}
+
 // Whole is the body with its tree: itself, or one read again from the source of a body
 // that was folded. The nodes of the notes and figures are of that tree.
 func (b *Body) Whole() *Body {
@@ -160,6 +205,9 @@ func (b *Body) Fold() {
 	}
 	for i := range b.Figures {
 		b.Figures[i].Node = nil
+	}
+	for i := range b.Outdated {
+		b.Outdated[i].Node = nil
 	}
 }
 

@@ -294,6 +294,7 @@ func editorKinds() members {
 			{{"type", "string"}, {"pattern", peeled(`(?:` + anyCase("yes") + `|` + anyCase("no") + `|` + anyCase("true") + `|` + anyCase("false") + `)`)}},
 		}}}},
 		{"date", text("year-month-day: 2026-11-02", member{"format", "date"}, member{"pattern", dayPattern})},
+		{"days", text("a number of days or weeks: 90 days", member{"pattern", `^ *0*[1-9][0-9]{0,3} *(?:` + anyCase("day") + `|` + anyCase("week") + `)[Ss]? *$`})},
 		{"production-week", members{{"description", "week 31 2026, or the date code's last four digits, 3126"}, {"type", []string{"string", "integer", "null"}},
 			{"minimum", 100}, {"maximum", 5399}, {"pattern", peeled(`(?:` + weekPattern + `)`)}}},
 		{"time-in-the-recording", text("minutes and seconds, 6:12, or hours too, 1:02:03", member{"pattern", `^ *[0-9]{1,3}(?::[0-5][0-9]){1,2} *$`})},

@@ -250,6 +250,7 @@ var pieces = map[string][]string{
 	"yes or no":         {"yes", "no", "Yes", "NO", "true", "false", "about ", " (tag)", "y", "on", "maybe", " "},
 	"date":              {"2026-11-02", "2026-02-29", "2028-02-29", "2026-13-01", "1899-01-01", "2200-12-31", "2026-11-31", "2026", "-11", "-02", "11/02/2026", " ", "1"},
 	"production week":   {"week ", "Week ", "wk ", "31", " 2026", " of 2026", ", 2026", "53", "54", "0", "3126", "5426", "1", "DOT ", " 1989", "2100", " 2101", "about ", " (sidewall)", " "},
+	"days":              {"90", " days", "1", " day", "Weeks", "12", " ", "0", "d", "-", "12345"},
 	"clock":             {"6:12", "1:02:03", "6:60", ":05", "6", "1234:00", "0:00", ":", "00", " ", "-"},
 	"text":              {"a word", "ST235/80R16", " (tag)", ": ", "#", "@", "-", "2026", " ", "about "},
 	"tie-downs":         {"8", "22", "1,000", " at ", " x ", " @ ", "5,000 lb", "5.000 lb", "5 lb", "2,270 kg", " (said 1:13)", " at 5,000 lb", "8 at 5,000 lb", "eight", " ", "-1"},
@@ -473,7 +474,7 @@ func TestEditorFilesAskMore(t *testing.T) {
 		{"unit.schema.json", "title: A\n", "a unit needs its stock number, which no model gives"},
 		{"unit.schema.json", "stock: SB 1043\n", "a stock number names a page (stock-form)"},
 		{"yard.schema.json", "phone: 555-0142\n", "a yard needs its name and the day its stock was walked (yard-missing)"},
-		{"model.schema.json", "serial: 1J9RP1A32T1644345\n", "no unit takes a serial number from its model"},
+		{"model.schema.json", "serial: 0J9RP1A35T1644345\n", "no unit takes a serial number from its model"},
 	} {
 		if err := schemas[c.schema].Validate(jsonOf(t, c.front)); err == nil {
 			t.Errorf("%s accepts %q: %s", c.schema, c.front, c.why)

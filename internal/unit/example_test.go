@@ -139,7 +139,7 @@ var example = map[string]struct {
 	"make":         {"Oxbow Steelworks", ""},
 	"model":        {"oxbow-20k", ""},
 	"year":         {2026, ""},
-	"serial":       {"1J9RP1A32T1644345", ""},
+	"serial":       {"0J9RP1A35T1644345", ""},
 	"condition":    {"new", ""},
 	"availability": {"on the yard", ""},
 	"price":        {measure.Dollars(18450), ""},

@@ -73,7 +73,29 @@ type (
 	Date     = Field[Day]
 	Made     = Field[Week]
 	Stopping = Field[measure.Stopping]
+	Wait     = Field[Days]
 )
+
+// Days is a length of time, in days.
+type Days int
+
+var daysForm = regexp.MustCompile(`^(?i)([0-9]{1,4}) *(days?|weeks?)$`)
+
+// ParseDays reads "90 days" and "12 weeks".
+func ParseDays(s string) (Days, error) {
+	m := daysForm.FindStringSubmatch(strings.TrimSpace(s))
+	if m == nil {
+		return 0, fmt.Errorf("%q is not a number of days; write 90 days or 12 weeks", s)
+	}
+	n, _ := strconv.Atoi(m[1])
+	if m[2][0]|0x20 == 'w' {
+		n = n * 7
+	}
+	if n == 0 {
+		return 0, fmt.Errorf("%q is no time at all; write 1 day or more", s)
+	}
+	return Days(n), nil
+}
 
 // Clock is a time in a recording, in seconds.
 type Clock int
@@ -249,6 +271,10 @@ func (f *Field[T]) read(text string, k *key) error {
 		d, err := ParseDay(text)
 		*v = d
 		return err
+	case *Days:
+		d, err := ParseDays(text)
+		*v = d
+		return err
 	case *Week:
 		var w Week
 		var err error
@@ -300,6 +326,8 @@ func (f *Field[T]) kindName() string {
 		return "time in the recording"
 	case Day:
 		return "date"
+	case Days:
+		return "days"
 	case Week:
 		return "production week"
 	}

@@ -33,7 +33,7 @@ type Unit struct {
 	Make         Text   `key:"make" doc:"who built it" eg:"Oxbow Steelworks"`
 	Model        Text   `key:"model" doc:"the file in content/models/ that fills in what this unit leaves out" eg:"oxbow-20k"`
 	Year         Count  `key:"year" doc:"model year" eg:"2026"`
-	Serial       Text   `key:"serial" doc:"the VIN; mark another form of number (state-assigned) or (home-built)" eg:"1J9RP1A32T1644345" note:"yes"`
+	Serial       Text   `key:"serial" doc:"the VIN; mark another form of number (state-assigned) or (home-built)" eg:"0J9RP1A35T1644345" note:"yes"`
 	Condition    Text   `key:"condition" doc:"new or used" eg:"new" one:"new|used" need:"yes"`
 	Availability Text   `key:"availability" doc:"whether it can be bought today" eg:"on the yard" one:"on the yard|on order|spoken for|sold" need:"yes"`
 	Price        Money  `key:"price" doc:"the asking price, and since when where it changed" eg:"$18,450 (since 2026-11-10)"`
@@ -273,7 +273,7 @@ type Yard struct {
 	Address   Text    `key:"address" doc:"where the site is published: the https address of the folder that holds index.html; without it what has to name whole addresses is left out (canonical address, sitemap, feeds, link pictures)" eg:"https://sawbuck.example/trailers/"`
 	Excludes  Text    `key:"price-excludes" doc:"what the prices leave out" eg:"tax, title and registration"`
 	Allowance Percent `key:"allowance" doc:"what the yard holds back from the payload" eg:"5%"`
-	StaleDays Count   `key:"stale-after-days" doc:"after how many days without an arrival, a new price or a new availability a listing is named to you; 180 where nothing is said" eg:"90"`
+	LookAgain Wait    `key:"look-again-after" doc:"how long a listing may go without a new price or availability before you are asked to look at it again; 180 days if you leave this out" eg:"90 days"`
 	VideoLink Text    `key:"video-link" doc:"where another host plays a recording from a moment on: an address with {id} for the recording and {s} for seconds, {ms} for milliseconds or {hms} as in 0h1m12s" eg:"https://video.example/{id}?t={s}"`
 	LotCopy   Flag    `key:"save-for-the-lot" doc:"whether a customer may keep the yard page and the trailers he opens on his phone, for where there is no signal; a kept page says how old it is. Turned off again, the next build takes the copies back" eg:"yes"`
 	Bands     Bands   `key:"tongue-band" doc:"how much of the loaded trailer should stand on the truck"`

@@ -48,7 +48,7 @@ func FuzzReadUnit(f *testing.F) {
 		}
 	}
 	for _, s := range []string{"---\r---\r", "\ufeff---\n{a: &a [*a]}\n---", "---\n? a\n: b\n---\n", "---\nphotos: [{file: a, alt: [}]\n---\n",
-		"---\nweights: {gvwr: 1,000, 000}\n---\n", "---\n\"title\\n\": x\n---\n", "---\ntitle: a\n...\n---\n[](fig:", "---\ntitle: !!set {a}\n---\n",
+		"---\nweights: {gvwr: 1,000, 000}\n---\n", "---\n\"title\\n\": x\n---\n", "---\ntitle: a\n...\n---\n[?](worked:", "---\ntitle: !!set {a}\n---\n",
 		"---\ntie-downs: [{a: 8 at 1,000 lb}]\n---\n- 1:00", "---\nstock: \"a\\x00\"\n---\n"} {
 		f.Add(s)
 	}

@@ -41,7 +41,7 @@ func (p *Passage) Checked(from, to int) bool {
 }
 
 // Passages is what the body says. Code, raw HTML, pictures and what is struck through
-// say nothing. The words of a checked figure whose link is empty are those that fill
+// say nothing. The words of a checked figure that is to be filled in are those that fill
 // gives for its name.
 func (b *Body) Passages(fill func(figure string) string) []Passage {
 	b = b.Whole()
@@ -105,13 +105,14 @@ func (p *Passage) inline(n ast.Node, fill func(string) string) {
 			p.segment(c)
 		case *ast.RawHTML, *ast.Image, *east.Strikethrough:
 		case *ast.Link:
-			name, checked := strings.CutPrefix(string(c.Destination), FigureScheme)
+			name, checked := FigureName(c)
 			from := len(p.text)
-			p.inline(c, fill)
+			if checked && FigureWords(c, p.body.Source) == "" {
+				p.write(fill(name), p.body.linkStart(c))
+			} else {
+				p.inline(c, fill)
+			}
 			if checked {
-				if len(p.text) == from {
-					p.write(fill(name), p.body.linkStart(c))
-				}
 				p.checked = append(p.checked, [2]int{from, len(p.text)})
 			}
 		default:

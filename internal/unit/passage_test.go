@@ -17,7 +17,7 @@ stock: EX-1
 ## Weights
 
 1:12 It weighs **7,040 lb** empty,
-and [12,960 lb](fig:tag-payload) is left, or [](fig:payload).
+and [12,960 lb](worked:tag-payload) is left, or [?](worked:payload).
 
 - loose \& 2:05 no time here
 - ~~9,000 lb~~ struck

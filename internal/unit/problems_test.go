@@ -287,3 +287,20 @@ func TestNearest(t *testing.T) {
 		}
 	}
 }
+
+// TestRenamedKeys: a key of an earlier version is a stop that names the new one.
+func TestRenamedKeys(t *testing.T) {
+	_, ps := unit.ReadYard("content/yard.md", []byte("---\nname: Yard\nas-of: 2026-11-20\nstale-after-days: 90\n---\n"))
+	const remedy = "the key is called look-again-after now, and takes a unit: look-again-after: 90 days"
+	if len(ps) != 1 || ps[0].Rule != unit.UnknownKey || ps[0].Remedy != remedy {
+		t.Errorf("%+v", ps)
+	}
+}
+
+func TestDays(t *testing.T) {
+	for text, want := range map[string]unit.Days{"90 days": 90, "1 day": 1, "12 weeks": 84, "1 WEEK": 7, " 30days ": 30, "0 days": 0, "90": 0, "days": 0, "-1 days": 0, "1.5 days": 0, "12345 days": 0} {
+		if got, err := unit.ParseDays(text); got != want || (err == nil) != (want > 0) {
+			t.Errorf("%q is %d days, %v; want %d", text, got, err, want)
+		}
+	}
+}

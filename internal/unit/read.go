@@ -438,6 +438,11 @@ func (r *reader) commaSplit(name, value, parent *yaml.Node, i int) bool {
 	return true
 }
 
+// renamed are keys that an earlier version read, with how the same is written now.
+var renamed = map[string]string{
+	"stale-after-days": "look-again-after now, and takes a unit: look-again-after: 90 days",
+}
+
 // unknown reports a key that is not there, and returns the one that was probably meant.
 func (r *reader) unknown(name *yaml.Node, ks *keys, section string) (meant *key) {
 	at := r.pos(name)
@@ -449,7 +454,9 @@ func (r *reader) unknown(name *yaml.Node, ks *keys, section string) (meant *key)
 		where = "under " + section
 	}
 	message, remedy := fmt.Sprintf("unknown key %q %s", shorten(name.Value), where), ""
-	if near := Nearest(name.Value, ks.names); near != "" {
+	if instead := renamed[strings.TrimPrefix(section+"."+name.Value, ".")]; instead != "" {
+		remedy = "the key is called " + instead
+	} else if near := Nearest(name.Value, ks.names); near != "" {
 		remedy, meant = fmt.Sprintf("did you mean %q?", near), ks.byName[near]
 	} else if k := elsewhere(name.Value); k != "" {
 		remedy = fmt.Sprintf("this key belongs at %s", k)

@@ -55,6 +55,7 @@ the units it could carry.
 | date | year-month-day: ` + "`2026-11-02`" + ` |
 | production week | ` + "`week 31 2026`" + `, or the date code's last four digits, ` + "`3126`" + ` |
 | time in the recording | ` + "`6:12`, `1:02:03`" + ` |
+| days | ` + "`90 days`, `12 weeks`" + ` |
 | yes or no | ` + "`yes`, `no`" + ` |
 | choice | one of the words listed |
 | text | any words; put them in quotes if they hold a colon followed by a space, or begin with a mark such as @, %, & or * |
@@ -84,13 +85,13 @@ recording never come from a model. Nor does what is molded on a tire, where the 
 size, a load range or a sidewall of its own.
 
 **In the words,** a paragraph or list item that begins with a time (` + "`1:12`" + `) is a timed note.
-A link whose address is ` + "`fig:`" + ` and a figure's name is a checked figure:
-` + "`[12,960 lb](fig:tag-payload)`" + ` must agree with what is worked out, to the precision written
-(` + "`about`" + ` allows 2.5%), and ` + "`[](fig:tag-payload)`" + ` is filled in. Raw HTML is left out.
+A link whose address is ` + "`worked:`" + ` and a figure's name is a checked figure:
+` + "`[12,960 lb](worked:tag-payload)`" + ` must agree with what is worked out, to the precision written
+(` + "`about`" + ` allows 2.5%), and ` + "`[?](worked:tag-payload)`" + ` is filled in. Raw HTML is left out.
 
-**A line that begins with # in the facts** is a note to yourself. The first may lead an editor to
-the JSON Schema that ` + "`editor-help`" + ` writes, so that it completes the keys and shows what each means:
-` + "`# yaml-language-server: $schema=../../editor-help/unit.schema.json`" + `.
+**A line that begins with # in the facts** is a note to yourself. If your editor completes keys in
+YAML files, ` + "`editor-help`" + ` writes the JSON Schemas that it needs and prints the line that
+points to them.
 
 `
 

@@ -21,7 +21,7 @@ func TestRatingsInWords(t *testing.T) {
 		{"**26,500 lb** GVWR", []measure.Pounds{26500}},
 		{"| GVWR | 26,500 lb |", []measure.Pounds{26500}},
 		{"rated 26,500 pounds gross.", []measure.Pounds{26500}},
-		{"[26,500 lb](fig:payload) GVWR", []measure.Pounds{26500}},
+		{"[26,500 lb](worked:payload) GVWR", []measure.Pounds{26500}},
 		{"12,000 kg GVWR", []measure.Pounds{measure.FromKilograms(12000)}},
 		{"Two 12,000 lb axles. GVWR 25,900 lb.", []measure.Pounds{25900}},
 		// Not the trailer's own gross rating.

@@ -24,7 +24,7 @@ type Note struct {
 func (n Note) String() string { return measure.Clock(int(n.Start)) + " " + n.Text }
 
 // The first heading is of what is said first: people begin with what it is.
-const openingHeading = "Overview"
+const openingHeading = "First look"
 
 // subjects are the headings and the words that open them, in the order a walk goes round.
 var subjects = []struct {

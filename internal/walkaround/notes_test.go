@@ -26,7 +26,7 @@ func walk(t testing.TB, name string) captions.Track {
 // TestNotesOfAWalk holds the headings of one walk-around to the order it goes round in,
 // the same in both formats (the cues are cut at different words).
 func TestNotesOfAWalk(t *testing.T) {
-	want := []string{"Overview", "Coupler", "Jack", "Frame", "Deck", "Axles", "Tires", "Tail", "Weights", "Price"}
+	want := []string{"First look", "Coupler", "Jack", "Frame", "Deck", "Axles", "Tires", "Tail", "Weights", "Price"}
 	for _, name := range []string{"1-gooseneck.vtt", "1-gooseneck.srt"} {
 		notes := Notes(walk(t, name))
 		var headings []string
