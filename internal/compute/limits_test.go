@@ -275,6 +275,8 @@ func TestSenselessTow(t *testing.T) {
 		"the hitch's rating":                 {func(_ *Towed, k *Truck) *Result[measure.Pounds] { return &k.HitchRating }, 1},
 		"the hitch's tongue limit":           {func(_ *Towed, k *Truck) *Result[measure.Pounds] { return &k.HitchTongue }, 1},
 		"the ball's rating":                  {func(_ *Towed, k *Truck) *Result[measure.Pounds] { return &k.BallRating }, 1},
+
+		"the truck's limit for trailers without brakes": {func(_ *Towed, k *Truck) *Result[measure.Pounds] { return &k.Unbraked }, 1},
 	}
 	for name, c := range weights {
 		for v, want := range map[float64]bool{c.least: true, c.least - 0.5: false, 1e12: false, math.NaN(): false} {

@@ -29,6 +29,9 @@ type Truck struct {
 	// HitchRating is the gross trailer weight that the hitch is rated for, HitchTongue the
 	// tongue weight, BallRating what is stamped on the ball.
 	HitchRating, HitchTongue, BallRating Result[measure.Pounds]
+	// Unbraked is the most that the truck's maker lets a trailer without brakes weigh. It
+	// matters only for such a trailer, so nobody is asked for it.
+	Unbraked Result[measure.Pounds]
 	// Wheelbase is from axle to axle. BallBehind is from the rear axle back to the ball;
 	// a ball ahead of the axle, as a gooseneck's, is below zero.
 	Wheelbase, BallBehind Result[measure.Inches]
@@ -50,6 +53,8 @@ type Towed struct {
 	SurgeTruck Result[measure.Pounds]
 	// NoBall reports that it couples to no ball: a kingpin or a pintle.
 	NoBall bool
+	// Unbraked reports that it has no brakes.
+	Unbraked bool
 }
 
 // Laden is the trailer as a truck meets it with a load standing on it: trailer and load
@@ -79,6 +84,7 @@ func TowedOf(w *Work) Towed {
 	}
 	t.Payload, t.SurgeTruck = w.Payload, w.SurgeTruck
 	t.NoBall = w.Unit.Hitch.Kind.Value == "fifth-wheel" || w.Unit.Hitch.Kind.Value == "pintle"
+	t.Unbraked = w.Unit.Brakes.Kind.Value == "none" || !w.Unit.Brakes.Kind.Given() && !w.Unit.Brakes.Kind.Spoiled
 	return t
 }
 
@@ -228,6 +234,9 @@ func (m *matcher) together(truck Truck) {
 	if rating, ok := have(m, truck.HitchRating, "the hitch's trailer rating"); ok && weighed {
 		m.limit("hitch", "the hitch on the truck", sourceStamp, rating, empty, 1)
 	}
+	if m.trailer.Unbraked && truck.Unbraked.Known && weighed {
+		m.limit("unbraked", "the truck maker's limit for a trailer without brakes", sourceTruckMaker, truck.Unbraked.Value, empty, 1)
+	}
 	if !truck.BallRating.Known && m.trailer.NoBall {
 		return
 	}
@@ -313,12 +322,34 @@ func before(first bool) int {
 	return 1
 }
 
+// unbrakedInCommerce says where a trailer without brakes may not be used in commerce behind
+// the truck: 49 CFR 393.42(b)(3).
+func (m *matcher) unbrakedInCommerce(truck Truck) {
+	if !m.trailer.Unbraked {
+		return
+	}
+	if g := m.trailer.GVWR; g.Known && g.Value > UnbrakedMost {
+		m.note("commercial use: a trailer over 3,000 lb must have brakes (49 CFR 393.42(b)(3)); this one has none")
+		return
+	}
+	if !m.weighed || !m.trailer.Empty.Known || !truck.Weight.Known {
+		return
+	}
+	tongue := m.tongue + m.rise.Of(m.Most)
+	axles, under := m.trailer.Empty.Value+m.Most-tongue, truck.Weight.Value+tongue
+	if !measure.NotOver(UnbrakedTruck(axles), under) {
+		m.note("commercial use: without brakes the trailer's axles may carry at most 40%% of what the truck's axles carry (49 CFR 393.42(b)(3)); here they carry %s, and the truck's %s",
+			m.in.Load(axles), m.in.Limit(under))
+	}
+}
+
 // effects works out what the trailer does to the truck's axles.
 func (m *matcher) effects(truck Truck) {
 	m.note("evenly spread over the deck; a load farther forward puts more on the truck")
 	if s := m.trailer.SurgeTruck; s.Known && truck.GVWR.Known && truck.GVWR.Value < s.Value {
 		m.note("its surge brakes ask for a truck rated %s or more (49 CFR 393.48(d)); this one is rated %s", m.in.Load(s.Value), m.in.Weight(truck.GVWR.Value))
 	}
+	m.unbrakedInCommerce(truck)
 	if !m.weighed {
 		return
 	}
@@ -394,6 +425,7 @@ func senselessTow(t Towed, truck Truck) string {
 		{"the hitch's rating", truck.HitchRating, 1},
 		{"the hitch's tongue limit", truck.HitchTongue, 1},
 		{"the ball's rating", truck.BallRating, 1},
+		{"the truck's limit for trailers without brakes", truck.Unbraked, 1},
 	} {
 		if r.Known && !(r.Value >= r.least && measure.Sensible(r.Value)) {
 			return fmt.Sprintf("%s cannot be %s", r.what, in.Weight(r.Value))

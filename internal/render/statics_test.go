@@ -288,7 +288,7 @@ func (c chance) towed(r compute.Rig) compute.Towed {
 		Empty: known(r.Empty), GVWR: known(r.GVWR), TongueEmpty: c.maybe(r.Tongue), Payload: c.maybe(c.pounds(0, 25000, 0, -1)),
 		Axles:  compute.Result[measure.Inches]{Value: r.Axles, Known: true},
 		Center: compute.Result[measure.Inches]{Value: r.Front + r.Length.Half(), Known: true},
-		NoBall: c.IntN(4) == 0,
+		NoBall: c.IntN(4) == 0, Unbraked: c.IntN(4) == 0,
 	}
 	if c.IntN(4) == 0 {
 		t.SurgeTruck = known(c.pounds(2000, 16000))
@@ -304,6 +304,7 @@ func (c chance) truck() compute.Truck {
 		GVWR: c.maybe(c.pounds(5000, 33000, 26001, 14000, 0)), Weight: c.maybe(c.pounds(4000, 15000, 0)),
 		RearRating: c.maybe(c.pounds(3000, 21000)), RearWeight: c.maybe(c.pounds(1000, 6000, 0, 20000)), FrontRating: c.maybe(c.pounds(3000, 9000)),
 		GCWR: c.maybe(c.pounds(8000, 45000, 26001)), GCWROnLabel: c.IntN(3) == 0,
+		Unbraked:    c.maybe(c.pounds(1000, 9000, 0)),
 		HitchRating: c.maybe(c.pounds(2000, 40000, 0)), HitchTongue: c.maybe(c.pounds(200, 8000)), BallRating: c.maybe(c.pounds(2000, 40000)),
 		Wheelbase: c.maybeInches(c.inches(100, 220, 0)), BallBehind: c.maybeInches(c.inches(-30, 70, 0, -400)),
 		In: c.system(),
@@ -315,7 +316,7 @@ func truckData(t compute.Truck) map[string]any {
 	out := map[string]any{"onLabel": t.GCWROnLabel}
 	for name, p := range map[string]compute.Result[measure.Pounds]{
 		"gvwr": t.GVWR, "weight": t.Weight, "rear": t.RearRating, "rearWeight": t.RearWeight, "front": t.FrontRating,
-		"gcwr": t.GCWR, "hitch": t.HitchRating, "tongue": t.HitchTongue, "ball": t.BallRating,
+		"gcwr": t.GCWR, "hitch": t.HitchRating, "tongue": t.HitchTongue, "ball": t.BallRating, "unbraked": t.Unbraked,
 	} {
 		if p.Known {
 			out[name] = float64(p.Value)

@@ -8,9 +8,9 @@
 //   0 E   1 T0   2 A   3 front   4 length   5 gvwr   6 hold   7 which constraint holds
 //   8 tongue limit   9 coupler   10 ball   11 least   12 most   13 payload
 //   14 truck for its surge brakes   15 T0, weighed   16 couples to no ball
-//   17 axles, 18 tires, 19 wheels hold, all of the group
+//   17 axles, 18 tires, 19 wheels hold, all of the group   20 has no brakes
 // A truck is an object of pounds and inches, each left out where it is not known:
-//   gvwr weight rear rearWeight front gcwr onLabel hitch tongue ball base behind
+//   gvwr weight rear rearWeight front gcwr onLabel hitch tongue ball unbraked base behind
 // The law is [Class A from, towed above, Class B from, commercial from], in pounds.
 var Statics = (function () {
 	"use strict";
@@ -249,7 +249,8 @@ var Statics = (function () {
 		check(weight, 1, [["the trailer's empty weight", E], ["the trailer's GVWR", r[5]], ["the trailer's payload", r[13], 0],
 			["the truck its surge brakes ask for", r[14], 0], ["the truck's GVWR", t.gvwr], ["the truck's weight", t.weight],
 			["the rear axle's rating", t.rear], ["the weight on the rear axle", t.rearWeight, 0], ["the front axle's rating", t.front],
-			["the truck's GCWR", t.gcwr], ["the hitch's rating", t.hitch], ["the hitch's tongue limit", t.tongue], ["the ball's rating", t.ball]]);
+			["the truck's GCWR", t.gcwr], ["the hitch's rating", t.hitch], ["the hitch's tongue limit", t.tongue], ["the ball's rating", t.ball],
+			["the truck's limit for trailers without brakes", t.unbraked]]);
 		check(length, 1, [["the distance from the ball to the trailer's axles", r[2]],
 			["the distance from the ball to the middle of the deck", xc, 0], ["the truck's wheelbase", t.base]]);
 		if (T != null && !sensible(T)) say("the tongue weight cannot be " + weight(T, si));
@@ -279,10 +280,21 @@ var Statics = (function () {
 			m.limits.push(l);
 		}
 		function effects(tongue) { return -(tongue * t.behind / t.base); }
+		// unbrakedInCommerce
+		function commerce() {
+			if (r[5] != null && r[5] > max(3000, 1361 / KG)) {
+				m.notes.push("commercial use: a trailer over 3,000 lb must have brakes (49 CFR 393.42(b)(3)); this one has none");
+			} else if (ok && weighed && stands) {
+				var tongue = T + part(rise, m.most), axles = E + m.most - tongue, under = t.weight + tongue;
+				if (!notOver(axles * 5 / 2, under)) m.notes.push("commercial use: without brakes the trailer's axles may carry at most 40% of what the truck's axles carry (49 CFR 393.42(b)(3)); here they carry " +
+					load(axles, si) + ", and the truck's " + limit(under, si));
+			}
+		}
 		if (have(r[13], "the trailer's own payload")) enter("trailer", "the trailer's own payload", r[13], 0, 1);
 		var weighed = have(E, "the trailer's empty weight"), stands = have(t.weight, "the truck's weight as it stands");
 		if (have(t.gcwr, "the truck's GCWR") && weighed && stands) enter("gcwr", "the truck's GCWR", t.gcwr, t.weight + E, 1);
 		if (have(t.hitch, "the hitch's trailer rating") && weighed) enter("hitch", "the hitch on the truck", t.hitch, E, 1);
+		if (r[20] && t.unbraked != null && weighed) enter("unbraked", "the truck maker's limit for a trailer without brakes", t.unbraked, E, 1);
 		if (!(t.ball == null && r[16]) && have(t.ball, "the ball's rating") && weighed) enter("ball", "the ball on the truck", t.ball, E, 1);
 		var ok = [have(T, "the trailer's tongue weight, empty"), have(A, "where the trailer's axles stand"), have(xc, "where the trailer's deck stands")].every(Boolean),
 			rise = ok ? (A - xc) / A : 0;
@@ -319,6 +331,7 @@ var Statics = (function () {
 		});
 		m.notes.push("evenly spread over the deck; a load farther forward puts more on the truck");
 		if (r[14] != null && t.gvwr < r[14]) m.notes.push("its surge brakes ask for a truck rated " + load(r[14], si) + " or more (49 CFR 393.48(d)); this one is rated " + weight(t.gvwr, si));
+		if (r[20]) commerce();
 		if (ok) {
 			m.tongue = T + part(rise, m.most);
 			if (based && placed) {
@@ -349,6 +362,7 @@ var Statics = (function () {
 		["rear", "Rear axle rating", "lb", "GAWR RR on the door sticker"], ["rearWeight", "On its rear axle", "lb", "on a scale, the rear axle alone"],
 		["gcwr", "GCWR", "lb", "in the owner's manual, towing"], ["hitch", "Hitch, trailer weight", "lb", "on the hitch's own label"],
 		["tongue", "Hitch, tongue weight", "lb", "on the same label"], ["ball", "Ball", "lb", "stamped on the ball"],
+		["unbraked", "Trailer without brakes", "lb", "in the owner's manual, towing; only for a trailer without brakes"],
 		["base", "Wheelbase", "in", "from axle to axle, or in the manual"], ["behind", "Ball behind the rear axle", "in", "with a tape; a minus if it stands ahead of it"]
 	];
 
