@@ -177,10 +177,9 @@ func usesRapid(path string) bool {
 
 // test is one test function of the package.
 type test struct {
-	name  string
-	asks  map[int]int64 // the changes it reaches, and about how often it asks for each
-	took  time.Duration // of the clock
-	tried int
+	name string
+	asks map[int]int64 // the changes it reaches, and about how often it asks for each
+	took time.Duration // of the clock
 }
 
 // learn runs every test by itself and notes which changes it reaches.
