@@ -64,7 +64,7 @@ func Drawn(shop *photo.Shop, f Face) (File, error) {
 	if err != nil {
 		return File{}, err
 	}
-	return File{From: from, Hash: sum[:8]}, nil
+	return File{From: from, Hash: sum[:16]}, nil
 }
 
 // key is the hash of all that shows: two faces that look the same have one. Of a photo it

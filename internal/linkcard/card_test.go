@@ -94,7 +94,7 @@ func TestCards(t *testing.T) {
 			if err != nil || m.Bounds() != image.Rect(0, 0, 1200, 630) {
 				t.Fatalf("%v, %v", m.Bounds(), err)
 			}
-			if sum := sha256.Sum256(data); c.Hash != hex.EncodeToString(sum[:])[:8] {
+			if sum := sha256.Sum256(data); c.Hash != hex.EncodeToString(sum[:])[:16] {
 				t.Errorf("%s is not the hash of its bytes", c.Hash)
 			}
 			if _, again := drawn(t, t.TempDir(), f); !bytes.Equal(data, again) {

@@ -245,8 +245,11 @@ func jpegHead(f *file, p *Photo) {
 			// image/jpeg keeps a progressive picture's coefficients, four bytes each, until the
 			// last scan.
 			p.Need = need(p.Pixels(), subsample, progressive)
-			if !f.endsJPEG(at + 2 + n) {
+			switch scans, ends := f.scans(at + 2 + n); {
+			case !ends:
 				p.Fault = "it is cut off: the end of the picture is missing"
+			case int64(scans)*p.Pixels() > mostScanned:
+				p.Fault = fmt.Sprintf("it goes over its %d x %d pixels %d times, which takes minutes to decode; save it again as a usual JPEG", p.Wide, p.High, scans)
 			}
 			return
 		case marker == 0xd9:
@@ -281,21 +284,34 @@ func samples(s []byte) int64 {
 	return (2*all + most - 1) / most
 }
 
-// endsJPEG reports whether the end marker stands behind the picture's data. In the data a
-// byte ff is followed by 00 or a restart marker (T.81, B.1.1.5), so ff d9 is the end and
-// nothing else. It mostly stands near the file's end; phones put more behind it.
-func (f *file) endsJPEG(from int64) bool {
-	const window = 64 << 10
-	end := []byte{0xff, 0xd9}
-	if tail := max(from, f.size-window); bytes.Contains(f.bytes(tail, f.size-tail), end) {
-		return true
-	}
-	for at := from; at < f.size; at += window - 1 {
-		if bytes.Contains(f.bytes(at, min(window, f.size-at)), end) {
-			return true
+// mostScanned is how many pixels a decoder may go over, each time counted: the largest photo
+// that is read, as a progressive JPEG with the usual ten scans. A file of 88 KB can ask for
+// twenty times as many.
+const mostScanned = 3 << 30
+
+// scans counts the scans from the data of the first on, and reports whether the picture ends.
+// In the data a byte ff is followed by 00 or by a restart marker (T.81, B.1.1.5), so ff d9 is
+// the end and ff da begins a scan. Phones put more after the end.
+func (f *file) scans(from int64) (n int, ends bool) {
+	n = 1
+	before := byte(0)
+	for at := from; at < f.size; {
+		b := f.bytes(at, 64<<10)
+		if len(b) == 0 {
+			return n, false
 		}
+		for _, c := range b {
+			if before == 0xff && c == 0xd9 {
+				return n, true
+			}
+			if before == 0xff && c == 0xda {
+				n++
+			}
+			before = c
+		}
+		at += int64(len(b))
 	}
-	return false
+	return n, false
 }
 
 // turn reads the orientation from EXIF's TIFF structure (EXIF 2.32, 4.6.2).

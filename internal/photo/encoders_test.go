@@ -89,7 +89,7 @@ func TestHero(t *testing.T) {
 		photos[filepath.Base(name)] = demoPhoto(t, filepath.Base(name))
 	}
 	for name, m := range photos {
-		p, data, err := work(rowsOf(m, nil, false), 1)
+		p, data, err := worked(rowsOf(m, nil, false), 1)
 		if err != nil {
 			t.Fatal(err)
 		}

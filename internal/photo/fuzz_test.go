@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"tarepage/internal/media"
 )
@@ -43,12 +44,11 @@ func FuzzDecode(f *testing.F) {
 		f.Add(data)
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		r := bytes.NewReader(data)
-		head := media.LookAtPhoto(r, int64(len(data)))
+		head := media.LookAtPhoto(bytes.NewReader(data), int64(len(data)))
 		if Refused(&head) != "" || head.Need > 16<<20 {
 			return // what is larger is read the same way, and takes the fuzzer's time
 		}
-		m, err := decode(r, &head)
+		m, err := decode(data, &head, time.Now().Add(patience))
 		if err != nil {
 			return
 		}

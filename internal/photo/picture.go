@@ -21,7 +21,7 @@ type Picture struct {
 
 // A File is one finished file.
 type File struct {
-	// Name is its path in the site: photos/sb-1043-side-3f2a9c1b-800.webp.
+	// Name is its path in the site: photos/sb-1043-side-3f2a9c1b0d4e5f67-800.webp.
 	Name string `json:"-"`
 	// From is where it stands on the disk.
 	From string `json:"-"`
@@ -109,8 +109,8 @@ func fitted(l *light, most int, fewer bool, encode func(*image.RGBA, int) ([]byt
 	}
 }
 
-// work makes the pictures of a decoded photo.
-func work(src source, turn int) (*Picture, [][]byte, error) {
+// worked makes the pictures of a decoded photo.
+func worked(src source, turn int) (*Picture, [][]byte, error) {
 	wide, high := src.size()
 	if turn >= 5 {
 		wide, high = high, wide

@@ -145,7 +145,7 @@ func BenchmarkPhoto(b *testing.B) {
 			if err != nil {
 				b.Fatal(err)
 			}
-			if _, _, err := work(rowsOf(m, nil, false), 6); err != nil {
+			if _, _, err := worked(rowsOf(m, nil, false), 6); err != nil {
 				b.Fatal(err)
 			}
 		})

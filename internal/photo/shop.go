@@ -1,7 +1,7 @@
 package photo
 
 import (
-	"bufio"
+	"bytes"
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
@@ -14,6 +14,7 @@ import (
 	"os"
 	"runtime/debug"
 	"sync"
+	"time"
 
 	"golang.org/x/image/webp"
 	"golang.org/x/sync/semaphore"
@@ -26,141 +27,257 @@ import (
 type Original struct {
 	// Name is what the unit files call it; it is the key of what Work returns.
 	Name string
-	// Path is where it stands on the disk.
+	// Path is where it is on the disk.
 	Path string
 }
 
-// A Shop works photos.
+// A Shop makes pictures of photos.
 type Shop struct {
-	// Keep is the folder in which what was worked is kept from one build to the next.
+	// Keep is the folder in which pictures are kept from one build to the next.
 	Keep string
-	// Told, where it is given, is told how many of the photos that must be worked are done.
-	// It is called by one at a time.
+	// Spare is the folder for pictures that do not fit into Keep, because its disk is full.
+	// Without it a full disk is an error.
+	Spare string
+	// Told, if it is set, hears how many of the photos that need work are done. It is called
+	// by one goroutine at a time.
 	Told func(done, all int)
 }
 
-// inFlight is how many bytes of decoded pictures are held at once, whatever the number of
-// photos and cores: with what the encoder and the collector of garbage take beside them
-// a build stays within 1 GiB. One photo that needs more is worked alone; none may need
-// more than media.MostNeed.
-const inFlight = 320 << 20
+// Limits on the memory for photos. With what the encoder and the garbage collector take, a
+// build stays within 1 GiB, whatever the number of photos and cores.
+const (
+	// inFlight is how many bytes of decoded pictures are held at once. One photo that needs
+	// more is worked alone; none may need more than media.MostNeed.
+	inFlight = 320 << 20
+	// besides is what the work on one photo takes besides the decoded original: the largest
+	// picture as light and as codes, and the encoder's own memory.
+	besides = 72 << 20
+	// softLimit makes the garbage collector work harder rather than let decoded pictures lie
+	// around.
+	softLimit = 832 << 20
+	// large is how large a picture must be for its memory to be given back before the next
+	// one is begun. That takes a few hundredths of a second.
+	large = 96 << 20
+	// mostFile is how many bytes the file of a photo may have. It is read into memory, so that
+	// the bytes that were hashed are the bytes that are decoded.
+	mostFile = 192 << 20
+)
 
-// beside is what the work on one photo takes beside the decoded original: the largest
-// picture as light and as codes, and the encoder's own memory.
-const beside = 72 << 20
+// patience is how long one photo may take to decode. The largest that is taken needs a few
+// seconds; only a file that was made to do harm needs more.
+const patience = time.Minute
 
-// softLimit makes the collector of garbage work harder rather than let decoded pictures
-// lie about.
-const softLimit = 832 << 20
-
-// Work makes the pictures of each photo. A photo that could not be worked is in faults,
-// with what is wrong in words; the error is for a disk that cannot be written.
+// Work makes the pictures of each photo. A photo that could not be worked is in faults, with
+// what is wrong in words; the error is for a disk that cannot be written.
 func (s *Shop) Work(list []Original) (made map[string]*Picture, faults map[string]string, err error) {
-	made, faults = map[string]*Picture{}, map[string]string{}
+	w := &work{shop: s, made: map[string]*Picture{}, faults: map[string]string{}, names: map[string][]Original{}}
 	if len(list) == 0 {
-		return made, faults, nil
+		return w.made, w.faults, nil
 	}
-	k := &keep{dir: s.Keep}
-	if err := k.open(); err != nil {
+	if err := w.open(); err != nil {
 		return nil, nil, err
 	}
-	// What is kept is looked through first: then it is known how much there is to do.
-	type job struct {
-		Original
-		key string
+	// What is kept is looked up first: then it is known how much there is to do.
+	parallel.Each(len(list), func(i int) { w.look(list[i]) })
+	w.keeps[0].sweep()
+	if len(w.todo) > 0 {
+		defer debug.SetMemoryLimit(debug.SetMemoryLimit(min(softLimit, debug.SetMemoryLimit(-1))))
+		w.room = semaphore.NewWeighted(inFlight + besides)
+		w.tell(0)
+		parallel.Each(len(w.todo), func(i int) { w.one(w.todo[i]) })
 	}
-	var todo []job
-	also := map[string][]Original{} // by key, what has the same content
-	var mu sync.Mutex
-	parallel.Each(len(list), func(i int) {
-		o := list[i]
-		key, err := keyOf(o.Path)
-		var p *Picture
-		if err == nil {
-			p = k.find(key, o.Name)
-		}
-		mu.Lock()
-		defer mu.Unlock()
-		switch {
-		case err != nil:
-			faults[o.Name] = "it cannot be read: " + plain(err)
-		case p != nil:
-			made[o.Name] = p
-		case also[key] == nil:
-			todo = append(todo, job{o, key})
-			fallthrough
-		default:
-			also[key] = append(also[key], o)
-		}
-	})
-	k.sweep()
-	if len(todo) == 0 {
-		return made, faults, nil
-	}
-	defer debug.SetMemoryLimit(debug.SetMemoryLimit(min(softLimit, debug.SetMemoryLimit(-1))))
-	room := semaphore.NewWeighted(inFlight + beside)
-	done := 0
-	var failed error
-	tell := func(n int) {
-		if s.Told != nil {
-			s.Told(n, len(todo))
-		}
-	}
-	tell(0)
-	parallel.Each(len(todo), func(i int) {
-		j := todo[i]
-		fault, err := s.one(k, j.Path, j.key, room)
-		mu.Lock()
-		defer mu.Unlock()
-		for _, o := range also[j.key] {
-			switch {
-			case fault != "":
-				faults[o.Name] = fault
-			case err == nil:
-				if p := k.find(j.key, o.Name); p != nil {
-					made[o.Name] = p
-				} else {
-					err = fmt.Errorf("what was just written to %s does not read back", s.Keep)
-				}
-			}
-		}
-		failed = errors.Join(failed, err)
-		done++
-		tell(done)
-	})
-	return made, faults, failed
+	w.refuseTwins()
+	return w.made, w.faults, w.failed
 }
 
-// one works one photo and keeps what came out.
-func (s *Shop) one(k *keep, path, key string, room *semaphore.Weighted) (fault string, err error) {
-	f, err := os.Open(path)
+// work is one run of a shop.
+type work struct {
+	shop  *Shop
+	keeps []*keep
+	room  *semaphore.Weighted
+	todo  []job                 // one of each content
+	names map[string][]Original // by key, all that have the same content
+
+	mu     sync.Mutex
+	made   map[string]*Picture
+	faults map[string]string
+	done   int
+	failed error
+}
+
+// A job is one photo to be worked, under the key that its file had when it was listed.
+type job struct {
+	Original
+	key string
+}
+
+// open opens the folders in which pictures are kept. One of them is enough.
+func (w *work) open() error {
+	var failed error
+	for _, dir := range []string{w.shop.Keep, w.shop.Spare} {
+		if dir == "" {
+			continue
+		}
+		k := &keep{dir: dir}
+		if err := k.open(); err != nil {
+			failed = errors.Join(failed, err)
+			continue
+		}
+		w.keeps = append(w.keeps, k)
+	}
+	if len(w.keeps) == 0 {
+		return failed
+	}
+	return nil
+}
+
+// find looks for pictures that are kept.
+func (w *work) find(key, name string) *Picture {
+	for _, k := range w.keeps {
+		if p := k.find(key, name); p != nil {
+			return p
+		}
+	}
+	return nil
+}
+
+// look finds the pictures of a photo, or puts it on the list of what is to be done.
+func (w *work) look(o Original) {
+	key, err := keyOf(o.Path)
+	var p *Picture
+	if err == nil {
+		p = w.find(key, o.Name)
+	}
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	switch {
+	case err != nil:
+		w.faults[o.Name] = err.Error()
+	case p != nil:
+		w.made[o.Name] = p
+	default:
+		if w.names[key] == nil {
+			w.todo = append(w.todo, job{o, key})
+		}
+		w.names[key] = append(w.names[key], o)
+	}
+}
+
+func (w *work) tell(n int) {
+	if w.shop.Told != nil {
+		w.shop.Told(n, len(w.todo))
+	}
+}
+
+// one works one photo for all that have its content.
+func (w *work) one(j job) {
+	key, fault, err := w.make(j.Original)
+	list := []Original{j.Original}
+	if key == j.key {
+		list = w.names[j.key]
+	}
+	w.finish(list, key, fault, err)
+	for _, o := range w.names[j.key][len(list):] { // the file is another one by now: each for itself
+		key, fault, err := w.make(o)
+		w.finish([]Original{o}, key, fault, err)
+	}
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	w.done++
+	w.tell(w.done)
+}
+
+// finish notes what became of photos with one content.
+func (w *work) finish(list []Original, key, fault string, err error) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	for _, o := range list {
+		if fault != "" {
+			w.faults[o.Name] = fault
+			continue
+		}
+		if err != nil {
+			break
+		}
+		p := w.find(key, o.Name)
+		if p == nil {
+			err = fmt.Errorf("the picture that was just written to %s does not read back", w.shop.Keep)
+			break
+		}
+		w.made[o.Name] = p
+	}
+	w.failed = errors.Join(w.failed, err)
+}
+
+// make reads a photo once: the bytes that are decoded are those that give the key under
+// which the pictures are kept, whatever happens to the file meanwhile.
+func (w *work) make(o Original) (key, fault string, err error) {
+	f, size, err := open(o.Path)
 	if err != nil {
-		return "it cannot be read: " + plain(err), nil
+		return "", err.Error(), nil
 	}
 	defer f.Close()
-	info, err := f.Stat()
-	if err != nil {
-		return "it cannot be read: " + plain(err), nil
-	}
-	// The file may have changed since the stock was read; it is judged as it is now.
-	head := media.LookAtPhoto(f, info.Size())
+	// The head says how much memory the photo needs, before the photo takes any.
+	head := media.LookAtPhoto(f, size)
 	if fault := Refused(&head); fault != "" {
-		return fault, nil
+		return "", fault, nil
 	}
-	weight := min(head.Need, inFlight) + beside
-	if err := room.Acquire(context.Background(), weight); err != nil {
-		return "", err
+	weight := min(head.Need+size, inFlight) + besides
+	if err := w.room.Acquire(context.Background(), weight); err != nil {
+		return "", "", err
 	}
-	defer room.Release(weight)
-	m, err := decode(f, &head)
+	defer w.room.Release(weight)
+	data := bytes.NewBuffer(make([]byte, 0, size+bytes.MinRead))
+	if _, err := data.ReadFrom(io.NewSectionReader(f, 0, size)); err != nil {
+		return "", "it cannot be read: " + plain(err), nil
+	}
+	key = sumOf(data.Bytes())
+	now := media.LookAtPhoto(bytes.NewReader(data.Bytes()), int64(data.Len()))
+	if now.Need != head.Need || Refused(&now) != "" {
+		return key, "it was changed while it was read; build again", nil
+	}
+	p, files, fault, err := pictures(data.Bytes(), &now)
+	if head.Need > large {
+		debug.FreeOSMemory() // before the next one is admitted
+	}
+	if fault != "" || err != nil {
+		return key, fault, err
+	}
+	for _, k := range w.keeps {
+		if err = k.put(key, p, files); err == nil {
+			break
+		}
+	}
+	return key, "", err
+}
+
+// pictures decodes a photo and makes its pictures. Nothing of the decoded photo is left when
+// it returns.
+func pictures(data []byte, head *media.Photo) (p *Picture, files [][]byte, fault string, err error) {
+	m, err := decode(data, head, time.Now().Add(patience))
 	if err != nil {
-		return "it is damaged: " + err.Error(), nil
+		return nil, nil, "it is damaged: " + err.Error(), nil
 	}
-	p, data, err := work(rowsOf(m, readProfile(head.Profile), head.Kind == "WebP"), head.Turn)
-	if err != nil {
-		return "", fmt.Errorf("%s: %w", path, err)
+	p, files, err = worked(rowsOf(m, readProfile(head.Profile), head.Kind == "WebP"), head.Turn)
+	return p, files, "", err
+}
+
+// refuseTwins refuses photos whose pictures would have one name and different bytes. Names
+// carry the beginning of a hash, and two files can be made to share it.
+func (w *work) refuseTwins() {
+	sums := map[string]string{}
+	who := map[string]string{}
+	for _, name := range sorted(w.made) {
+		p := w.made[name]
+		for _, f := range append([]File{p.JPEG}, p.WebP...) {
+			if sum, ok := sums[f.Name]; ok && sum != f.Sum {
+				delete(w.made, name)
+				w.faults[name] = fmt.Sprintf("its address %s is that of another photo, %s; save it once more, which changes its bytes", f.Name, who[f.Name])
+				break
+			}
+			sums[f.Name], who[f.Name] = f.Sum, name
+		}
 	}
-	return "", k.put(key, p, data)
 }
 
 // Refused says why a photo cannot be worked, or nothing.
@@ -178,9 +295,9 @@ func Refused(p *media.Photo) string {
 	return ""
 }
 
-// decode decodes a photo whose head was looked at. The decoder's own reading of the head
-// is held against it before anything is allocated.
-func decode(f io.ReadSeeker, head *media.Photo) (image.Image, error) {
+// decode decodes a photo whose head was read. The decoder's own reading of the head is
+// compared with it before anything is allocated.
+func decode(data []byte, head *media.Photo, until time.Time) (image.Image, error) {
 	config, read := jpeg.DecodeConfig, jpeg.Decode
 	switch head.Kind {
 	case "PNG":
@@ -188,39 +305,70 @@ func decode(f io.ReadSeeker, head *media.Photo) (image.Image, error) {
 	case "WebP":
 		config, read = webp.DecodeConfig, webp.Decode
 	}
-	for _, again := range []bool{false, true} {
-		if _, err := f.Seek(0, io.SeekStart); err != nil {
-			return nil, err
-		}
-		r := bufio.NewReaderSize(f, 1<<16)
-		if again {
-			return read(r)
-		}
-		c, err := config(r)
-		if err != nil {
-			return nil, err
-		}
-		if c.Width != head.Wide || c.Height != head.High {
-			return nil, fmt.Errorf("it says that it has %d x %d pixels and %d x %d", head.Wide, head.High, c.Width, c.Height)
-		}
+	c, err := config(bytes.NewReader(data))
+	if err != nil {
+		return nil, err
 	}
-	panic("unreachable")
+	if c.Width != head.Wide || c.Height != head.High {
+		return nil, fmt.Errorf("it says that it has %d x %d pixels and %d x %d", head.Wide, head.High, c.Width, c.Height)
+	}
+	return read(&timed{r: bytes.NewReader(data), until: until})
 }
 
-// keyOf is what a photo's pictures are kept under: the hash of its bytes.
+// timed reads a little at a time until it is too late.
+type timed struct {
+	r     io.Reader
+	until time.Time
+}
+
+var errTooLong = errors.New("it takes more than a minute to decode")
+
+func (t *timed) Read(p []byte) (int, error) {
+	if time.Now().After(t.until) {
+		return 0, errTooLong
+	}
+	return t.r.Read(p[:min(len(p), 1<<12)])
+}
+
+// open opens the file of a photo. The error is in words that follow "photo x: ".
+func open(path string) (*os.File, int64, error) {
+	info, err := os.Stat(path) // a pipe would keep Open waiting
+	if err == nil && !info.Mode().IsRegular() {
+		err = errors.New("not a plain file")
+	}
+	var f *os.File
+	if err == nil {
+		f, err = os.Open(path)
+	}
+	if err != nil {
+		return nil, 0, errors.New("it cannot be read: " + plain(err))
+	}
+	if info, err = f.Stat(); err != nil || !info.Mode().IsRegular() {
+		f.Close()
+		return nil, 0, errors.New("it cannot be read: not a plain file")
+	}
+	if info.Size() > mostFile {
+		f.Close()
+		return nil, 0, fmt.Errorf("its file has %d MB; a photo may have %d", info.Size()>>20, mostFile>>20)
+	}
+	return f, info.Size(), nil
+}
+
+// keyOf is the hash of a photo's bytes, under which its pictures are kept.
 func keyOf(path string) (string, error) {
-	f, err := os.Open(path)
+	f, _, err := open(path)
 	if err != nil {
 		return "", err
 	}
 	defer f.Close()
 	h := sha256.New()
 	if _, err := io.Copy(h, f); err != nil {
-		return "", err
+		return "", errors.New("it cannot be read: " + plain(err))
 	}
 	return hex.EncodeToString(h.Sum(nil)), nil
 }
 
+// plain is an error without the call and the path.
 func plain(err error) string {
 	var p *os.PathError
 	if errors.As(err, &p) {

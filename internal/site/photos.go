@@ -74,6 +74,9 @@ func (s *Store) shop(o *Options) *photo.Shop {
 			}
 		}
 		s.pictureShop = &photo.Shop{Keep: keep}
+		if beside := filepath.Join(o.From, ".tarepage", "photos"); keep != beside {
+			s.pictureShop.Spare = beside
+		}
 	}
 	return s.pictureShop
 }
