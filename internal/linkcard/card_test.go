@@ -68,6 +68,37 @@ func drawn(t testing.TB, dir string, f linkcard.Face) (linkcard.File, []byte) {
 	return c, data
 }
 
+// hashes are the beginnings of the SHA-256 of each card of TestCards, as it looked when a person
+// looked at it. They are the same on every processor, for a card's address is made from its hash. Another
+// version of Go may encode JPEG in other bytes; then they change, and so do all addresses.
+var hashes = map[string]string{
+	"empty":       "2ed52dd3",
+	"high photo":  "f4919ea3",
+	"long":        "52729a84",
+	"no picture":  "6a82a7bd",
+	"one pixel":   "daeed4a9",
+	"one word":    "7a627dc6",
+	"photo":       "749e1281",
+	"sketch":      "61c1e023",
+	"small photo": "4c25e214",
+	"strange":     "29294374",
+	"wide photo":  "07fda44f",
+}
+
+// shownTo writes a card to a file for a person to look at.
+func shownTo(t *testing.T, name string, data []byte) string {
+	t.Helper()
+	dir, err := os.MkdirTemp("", "linkcard-")
+	if err != nil {
+		t.Fatal(err)
+	}
+	file := filepath.Join(dir, strings.ReplaceAll(name, " ", "-")+".jpg")
+	if err := os.WriteFile(file, data, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return file
+}
+
 // Size, shape and bytes of every kind of card. That a card holds nothing but its picture is
 // told by an independent reader, and by the JPEG's own segments (ITU-T T.81, B.2.4.6: APPn and
 // COM are what may hold anything else).
@@ -97,8 +128,8 @@ func TestCards(t *testing.T) {
 			if sum := sha256.Sum256(data); c.Hash != hex.EncodeToString(sum[:])[:16] {
 				t.Errorf("%s is not the hash of its bytes", c.Hash)
 			}
-			if _, again := drawn(t, t.TempDir(), f); !bytes.Equal(data, again) {
-				t.Error("drawn twice, other bytes")
+			if c.Hash != hashes[name] {
+				t.Errorf("the card is %s, want %s; look at %s, and enter the new hash if it should look so", c.Hash, hashes[name], shownTo(t, name, data))
 			}
 			_, err = imagemeta.Decode(imagemeta.Options{R: bytes.NewReader(data), ImageFormat: imagemeta.JPEG, Sources: imagemeta.EXIF | imagemeta.IPTC | imagemeta.XMP,
 				HandleTag: func(tag imagemeta.TagInfo) error { t.Errorf("it holds %s %s", tag.Source, tag.Tag); return nil }})
