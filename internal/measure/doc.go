@@ -1,10 +1,10 @@
-// Package measure holds the units a trailer yard works in: what they are called,
-// how people write them, how they are multiplied, and how they are rounded.
+// Package measure has the units that a trailer yard uses: their names, how people write
+// them, how they are multiplied, and how they are rounded.
 //
 // Every quantity is a named float64 in one base unit: weights in pounds, lengths
-// in inches, pressures in psi. Lengths are held in inches and not in feet because
-// every length the trade writes (8 ft 6-1/2 in) is then an exact binary number,
-// so a limit that is inclusive by its clause stays inclusive here.
+// in inches, pressures in psi. Lengths are in inches, not in feet, because every length
+// that the trade writes (8 ft 6-1/2 in) is then an exact binary number. So a limit that is
+// inclusive in its clause stays inclusive here.
 //
 // A product or a quotient of two quantities is a named function (Moment, WeightAt,
 // ShareOf). Nothing outside this package multiplies or divides a unit type; a test

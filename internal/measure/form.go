@@ -6,11 +6,11 @@ import (
 	"unicode"
 )
 
-// The forms are what the parsers read, as regular expressions in the part of the language
-// that Go and ECMA-262 share, for whoever has to judge a text without reading it: an
-// editor. They are made from the same units as the parsers. A form takes every text that
-// its parser reads, and beside them only numbers that no yard weighs or measures (above
-// most, below least) and fractions that are none (9/8, 1/0).
+// A form is a regular expression that says what a parser reads. Editors use it to check a
+// value without the parser. It uses only the syntax that Go and ECMA-262 share, and it is
+// made from the same units as the parser. A form accepts every text that its parser reads.
+// It also accepts numbers outside the range of the parsers (above most, below least) and
+// fractions that are not proper (9/8, 1/0).
 
 const (
 	space     = "[ \u00a0\u202f\u2009]*" // as oddSpaces
@@ -23,7 +23,7 @@ const (
 	partForm   = `(?:[0-9]{1,3}/[0-9]{1,3})`
 	glyphForm  = `[½¼¾⅛⅜⅝⅞]`
 	mixedForm  = `(?:` + digitsForm + `(?:[- ]` + space + partForm + `|` + space + glyphForm + `)|` + partForm + `|` + glyphForm + `)`
-	// kiloForm is a number with a k for thousands; behind the k stands a blank or nothing.
+	// kiloForm is a number with a k for thousands; a blank or nothing follows the k.
 	kiloForm = pointForm + `[kK]`
 )
 
@@ -45,8 +45,8 @@ func MoneyForm() string {
 	return `^` + space + aboutForm + `(?:\$` + space + number + `|` + number + space + `(?:USD|usd|dollars))` + noteForm + `$`
 }
 
-// StoppingForm is what ParseStopping reads: beside what no parser takes, it lets a length
-// or a speed of zero pass.
+// StoppingForm is what ParseStopping reads. It also accepts a length or a speed of zero,
+// which ParseStopping refuses.
 func StoppingForm() string {
 	return `^` + space + aboutForm + sum(lengthUnits) + ` +(?:at|from) +[0-9]{1,3}(?:\.[0-9])?` + space + `(?:mph|MPH|km/h|kph)` + noteForm + `$`
 }
@@ -84,14 +84,14 @@ func term[U Unit](scales []scale[U]) string {
 	if joins == nil {
 		return one
 	}
-	// Inches behind feet stay below twelve; a dash stands close to them, 8'-6".
+	// Inches after feet stay below twelve. A dash touches them: 8'-6".
 	const below = `0*(?:[0-9]|1[01])`
 	inches := below + `(?:\.[0-9]+|[- ]` + space + partForm + `|` + space + glyphForm + `)?|` + partForm
-	behind := `(?:-(?:` + inches + `)|` + space + `(?:` + inches + `|\.[0-9]+|` + glyphForm + `))` + between + `(?:` + strings.Join(joined, "|") + `)`
-	return `(?:` + number + between + `(?:` + strings.Join(joins, "|") + `)` + behind + `|` + one + `)`
+	after := `(?:-(?:` + inches + `)|` + space + `(?:` + inches + `|\.[0-9]+|` + glyphForm + `))` + between + `(?:` + strings.Join(joined, "|") + `)`
+	return `(?:` + number + between + `(?:` + strings.Join(joins, "|") + `)` + after + `|` + one + `)`
 }
 
-// fold writes a name so that it is read in capitals too.
+// fold writes a name so that the form accepts it in capitals too.
 func fold(name string) string {
 	var b strings.Builder
 	for _, r := range name {

@@ -7,8 +7,8 @@ import (
 	"unicode/utf8"
 )
 
-// This file reads the quantities out of a text that is written in pounds, feet and inches,
-// so that its reader may have the same text in kilograms and meters.
+// This file finds the quantities in a text that is written in pounds, feet and inches, so
+// that a page can show the same text in kilograms and meters.
 
 // Further conversion factors of NIST Special Publication 811 (2008), Appendix B.8, each
 // exact: foot 3.048 E-01 m, mile 1.609 344 E+03 m.
@@ -22,12 +22,12 @@ const (
 
 // A Quantity is a quantity in a text, with the same in metric units.
 type Quantity struct {
-	Start, End int // where it stands, in bytes
+	Start, End int // its place in the text, in bytes
 	Metric     string
 }
 
-// Dimension writes a measure of a thing: below a meter in millimeters, a small one to a
-// tenth of them; else in meters, to the millimeter.
+// Dimension writes a dimension of a part. In metric, it uses millimeters below a meter (to
+// a tenth below 100 mm), and meters to the millimeter above that.
 func (s System) Dimension(in Inches) string {
 	if s == American {
 		return in.Near()
@@ -48,8 +48,8 @@ func Torques(low, high float64) string {
 	return fixed(Up(low*newtonMetersPerPoundFoot, 1), 0, " to ") + fixed(Down(high*newtonMetersPerPoundFoot, 1), 0, "")
 }
 
-// metricWritings are the units of our writings and how each is written in metric, the
-// longer names before those that they begin with. Empty: no quantity to turn.
+// metricWritings lists each unit that our texts use and how to write it in metric. A longer
+// name comes before a name that it begins with.
 var metricWritings = []struct {
 	name  string
 	write func(float64) string
@@ -79,11 +79,11 @@ var metricWritings = []struct {
 	{"miles", func(v float64) string { return trimmed(Nearest(v*kilometersPerMile, 0.1), 1, " km") }},
 }
 
-// Quantities finds what a text says in pounds, feet, inches and the like, and writes each
-// in metric units, converted from the number as it is written. What was rounded when it
-// was written stands in exact, by its writing: "3,643 lb" is then 1,652 kg and not what
-// the rounded pounds would make. A quantity beside which the metric one stands already
-// ("102 in (2.6 m)") is left as it is.
+// Quantities finds the quantities in a text that are in pounds, feet, inches and the like,
+// and writes each in metric units, converted from the number in the text. The map exact
+// holds the metric form of numbers that were rounded for the text: "3,643 lb" then becomes
+// 1,652 kg, converted from the exact value and not from the rounded pounds. Quantities
+// leaves out a quantity that has its metric form next to it ("102 in (2.6 m)").
 func Quantities(text string, exact map[string]string) []Quantity {
 	var out []Quantity
 	for i := 0; i < len(text); {
@@ -104,7 +104,7 @@ func Quantities(text string, exact map[string]string) []Quantity {
 	return out
 }
 
-// InMetric is a text with every quantity of it in metric units.
+// InMetric returns the text with all its quantities in metric units.
 func InMetric(text string, exact map[string]string) string {
 	var b strings.Builder
 	from := 0
@@ -121,9 +121,9 @@ func isDigit(c byte) bool { return c >= '0' && c <= '9' }
 
 func isLetter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' || c >= utf8.RuneSelf }
 
-// partOfName reports whether a number behind this text is the end of something else:
-// W10 of W10x22, the 4.1 of C3x4.1, the 16 of ST235/80R16. A space that does not break is
-// no letter.
+// partOfName reports whether a number that follows this text belongs to a name: W10 of
+// W10x22, the 4.1 of C3x4.1, the 16 of ST235/80R16. A no-break space does not count as a
+// letter.
 func partOfName(before string) bool {
 	last := before[len(before)-1]
 	if last == '.' || last == '/' || last == '$' || last == '#' {
@@ -132,7 +132,7 @@ func partOfName(before string) bool {
 	return isLetter(last) && !strings.HasSuffix(before, nbsp) && !strings.HasSuffix(before, "\u2212")
 }
 
-// endOfName is where such a name ends.
+// endOfName returns where such a name ends.
 func endOfName(text string, i int) int {
 	for i < len(text) && (isDigit(text[i]) || isLetter(text[i]) || text[i] == '.' || text[i] == '/') {
 		i++
@@ -142,7 +142,7 @@ func endOfName(text string, i int) int {
 
 const nbsp = "\u00a0"
 
-// afterSpace skips one space, which may be one that does not break.
+// afterSpace skips one space, which may be a no-break space.
 func afterSpace(text string, i int) int {
 	if i < len(text) && text[i] == ' ' {
 		return i + 1
@@ -153,7 +153,7 @@ func afterSpace(text string, i int) int {
 	return i
 }
 
-// quantityAt reads the quantity that begins at a digit, and says where to read on.
+// quantityAt reads the quantity that begins at a digit, and returns where to continue.
 func quantityAt(text string, i int, exact map[string]string) (Quantity, int) {
 	v, at := numberAt(text, i)
 	write, end := unitAt(text, at)
@@ -172,7 +172,7 @@ func quantityAt(text string, i int, exact map[string]string) (Quantity, int) {
 		}
 		return found(text, i, end, exact, write(v)), end
 	}
-	// 12,000-15,000 lb, 20 to 25 ft: the unit of the second is the first's.
+	// 12,000-15,000 lb, 20 to 25 ft: both numbers have the second one's unit.
 	for _, between := range []string{" to ", "-", "\u2013"} {
 		if !strings.HasPrefix(text[at:], between) {
 			continue
@@ -230,7 +230,7 @@ func wholeAt(text string, i int) (float64, int) {
 	return v, i
 }
 
-// unitAt reads the unit behind a number, and says where it ends.
+// unitAt reads the unit after a number, and returns where it ends.
 func unitAt(text string, i int) (func(float64) string, int) {
 	k := afterSpace(text, i)
 	if k == i && strings.HasPrefix(text[i:], "-") {
@@ -253,8 +253,8 @@ func unitAt(text string, i int) (func(float64) string, int) {
 }
 
 // aPreposition tells "2 in the neck" from "2 in thick" by the word that follows.
-func aPreposition(behind string) bool {
-	rest, spaced := strings.CutPrefix(behind, " ")
+func aPreposition(after string) bool {
+	rest, spaced := strings.CutPrefix(after, " ")
 	word, _, _ := strings.Cut(rest, " ")
 	switch word {
 	case "a", "an", "the", "all", "each", "every", "this", "that", "one", "its", "our", "stock", "total":
@@ -263,7 +263,7 @@ func aPreposition(behind string) bool {
 	return false
 }
 
-// saidInMetric reports whether the metric quantity stands beside: 102 in (2.6 m),
+// saidInMetric reports whether the text already gives the quantity in metric: 102 in (2.6 m),
 // 3,350 lb = 1,519.53 kg, 1,519 kg = 3,349 lb, 1,519 kilograms or 3,349 pounds.
 func saidInMetric(text string, q Quantity) bool {
 	before := strings.TrimRight(text[:q.Start], " =")

@@ -6,8 +6,8 @@ import (
 	"strings"
 )
 
-// Moving and stopping. All lengths stay in inches; a speed is held in miles an hour,
-// as signs and stopping tests give it.
+// Moving and stopping. All lengths are in inches. A speed is in miles an hour, as on signs
+// and in stopping tests.
 
 type (
 	// MilesPerHour is a speed.
@@ -36,11 +36,11 @@ func FromKilometersPerHour(kmh int) MilesPerHour {
 	return MilesPerHour(float64(kmh) * 1e6 / MillimetersPerMile)
 }
 
-// YearsOf is the age of so many days.
+// YearsOf converts an age in days to years.
 func YearsOf(days int) Years { return Years(float64(days) / daysPerYear) }
 
-// MeanDeceleration is v squared over 2 d: what brings v to rest over d. The distance
-// must not be zero.
+// MeanDeceleration is v squared over 2 d: the deceleration that stops a vehicle from speed
+// v over the distance d. The distance must not be zero.
 func MeanDeceleration(v MilesPerHour, d Inches) FeetPerSecondSquared {
 	// A mile an hour is 5,280 ft in 3,600 s: 22/15 ft/s.
 	fps := float64(v) * 22 / 15
@@ -66,7 +66,7 @@ func (s Stopping) String() string { return fmt.Sprintf("%s at %s", s.Distance, s
 
 func (v MilesPerHour) String() string { return number(float64(v), " mph") }
 
-// Limit prints a speed nobody may exceed: whole miles an hour, down.
+// Limit prints a speed limit: whole miles an hour, rounded down.
 func (v MilesPerHour) Limit() string { return fixed(float64(Down(v, 1)), 0, " mph") }
 
 func (a FeetPerSecondSquared) String() string { return number(float64(a), " ft/s2") }
@@ -90,7 +90,7 @@ func ParseStopping(s string) (Written[Stopping], error) {
 	}
 	m := stoppingForm.FindStringSubmatch(strings.TrimSpace(body))
 	if m == nil {
-		return Written[Stopping]{}, fmt.Errorf("stopping distance %q does not read; write a length and a speed, %s", s, example)
+		return Written[Stopping]{}, fmt.Errorf("stopping distance %q is not a stopping distance; write a length and a speed, such as %s", s, example)
 	}
 	d, err := ParseLength(m[1])
 	if err != nil {
@@ -105,7 +105,7 @@ func ParseStopping(s string) (Written[Stopping], error) {
 		speed = MilesPerHour(v * 1e6 / MillimetersPerMile)
 	}
 	if d.Value <= 0 || speed <= 0 {
-		return Written[Stopping]{}, fmt.Errorf("stopping distance %q is from zero or over zero; write %s", s, example)
+		return Written[Stopping]{}, fmt.Errorf("stopping distance %q has a speed or a length of zero; write one such as %s", s, example)
 	}
 	return Written[Stopping]{Stopping{d.Value, speed}, about, from}, nil
 }

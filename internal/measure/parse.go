@@ -29,8 +29,8 @@ func (w Written[U]) String() string {
 }
 
 // most is the largest number any parser accepts: far above any trailer, far below
-// where whole pounds stop being exact. least is the smallest beside zero: a slip of the
-// decimal point, and what a quotient by it would make of a figure has no meaning.
+// where whole pounds stop being exact. least is the smallest number other than zero: less
+// is a misplaced decimal point, and dividing by it gives figures without meaning.
 const (
 	most  = 1e9
 	least = 1e-9
@@ -91,16 +91,16 @@ func ParseMoney(s string) (Written[Dollars], error) {
 	text = strings.TrimSpace(text)
 	v, rest, err := readNumber(text)
 	if err != nil {
-		return Written[Dollars]{}, fmt.Errorf("price %q does not read: %w; write %s", s, err, example)
+		return Written[Dollars]{}, fmt.Errorf("price %q cannot be read: %w; write %s", s, err, example)
 	}
 	if rest != "" {
-		return Written[Dollars]{}, fmt.Errorf("price %q does not read as money; write %s", s, example)
+		return Written[Dollars]{}, fmt.Errorf("price %q is not an amount of money; write %s", s, example)
 	}
 	if v > most {
 		return Written[Dollars]{}, fmt.Errorf("price %q is larger than any trailer's; write %s", s, example)
 	}
 	if v > 0 && v < least {
-		return Written[Dollars]{}, fmt.Errorf("price %q is less than any coin; write %s", s, example)
+		return Written[Dollars]{}, fmt.Errorf("price %q is less than a cent; write %s", s, example)
 	}
 	if !marked {
 		return Written[Dollars]{}, fmt.Errorf("price %q has no currency; write $%s", s, text)
@@ -177,27 +177,27 @@ func parse[U Unit](s, what, example string, sums bool, scales []scale[U]) (Writt
 	for _, term := range terms {
 		rest := strings.TrimSpace(term)
 		if rest == "" {
-			return fail("has a + with nothing beside it; write %s", example)
+			return fail("has a + with nothing next to it; write %s", example)
 		}
 		var joined bool
 		for rest != "" {
 			v, after, err := readNumber(rest)
 			if err != nil {
-				return fail("does not read: %v; write %s", err, example)
+				return fail("cannot be read: %v; write %s", err, example)
 			}
 			left := strings.TrimSpace(after)
 			unit, after := readUnit(after)
 			switch {
 			case unit == "" && left != "":
-				return fail("does not read at %q; write %s", left, example)
+				return fail("cannot be read from %q on; write %s", left, example)
 			case unit == "" && joined:
-				return fail("has no unit behind the feet; write %s in", rest)
+				return fail("has no unit after the feet; write %s in", rest)
 			case unit == "":
 				return fail("has no unit; write %s", bareExamples(rest, scales))
 			}
 			sc, ok := findScale(scales, unit)
 			if !ok {
-				return fail("is in %q, which is no unit of %s; write %s", unit, what, example)
+				return fail("is in %q, which is not a unit of %s; write %s", unit, what, example)
 			}
 			if sc.joins && dashedInches.MatchString(after) {
 				after = after[1:] // 8'-6", as shop drawings write it
@@ -205,9 +205,9 @@ func parse[U Unit](s, what, example string, sums bool, scales []scale[U]) (Writt
 			after = strings.TrimSpace(after)
 			switch {
 			case joined && !sc.joined:
-				return fail("puts %s behind feet; only inches can follow feet", unit)
+				return fail("has %s after feet; only inches can follow feet", unit)
 			case joined && v >= InchesPerFoot:
-				return fail("has %s inches behind the feet; inches there stay below 12", Number(v, 4))
+				return fail("has %s inches after the feet; write fewer than 12 inches there", Number(v, 4))
 			}
 			total += sc.to(v)
 			if after != "" && (!sc.joins || joined) {
@@ -225,9 +225,10 @@ func parse[U Unit](s, what, example string, sums bool, scales []scale[U]) (Writt
 	return Written[U]{total, about, from}, nil
 }
 
-// RoundedBy is what a metric length may have lost where it was rounded before it was
-// written: half of its last place, 0.5 mm of 8535 mm and 5 mm of 8.53 m. Feet and inches are
-// written as they were read and lost nothing, nor did a sum or a text that is no length.
+// RoundedBy returns how much a metric length may be off because it was rounded before it was
+// written: half of its last place, 0.5 mm for 8535 mm and 5 mm for 8.53 m. It returns 0 for
+// feet and inches, which are written as they were read, for a sum, and for a text that is
+// not a length.
 func RoundedBy(length string) Inches {
 	text, _, _, err := peel(length, "length", "")
 	if err != nil {
@@ -257,7 +258,7 @@ func findScale[U Unit](scales []scale[U], unit string) (scale[U], bool) {
 	return scale[U]{}, false
 }
 
-// bareExamples writes the bare number with each unit that it could carry.
+// bareExamples writes the number with each unit that it could have.
 func bareExamples[U Unit](bare string, scales []scale[U]) string {
 	bare = strings.TrimSpace(bare)
 	var out []string
@@ -317,7 +318,7 @@ var (
 	thousands    = regexp.MustCompile(`^[0-9]{1,3}(,[0-9]{3})+$`)
 )
 
-var behindGlyph = regexp.MustCompile(`[½¼¾⅛⅜⅝⅞][0-9/]`)
+var digitAfterGlyph = regexp.MustCompile(`[½¼¾⅛⅜⅝⅞][0-9/]`)
 
 var singleGlyphFractions = strings.NewReplacer(
 	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8")
@@ -325,8 +326,8 @@ var singleGlyphFractions = strings.NewReplacer(
 // readNumber reads a number at the start of s: digits with correct thousands commas,
 // decimals, a k for thousands, a fraction (5/16) or a mixed one (2-5/16).
 func readNumber(s string) (v float64, rest string, err error) {
-	if digit := behindGlyph.FindString(s); digit != "" {
-		return 0, "", fmt.Errorf("%q has a digit close behind a fraction", s) // 1½5 is no 1 1/25
+	if digit := digitAfterGlyph.FindString(s); digit != "" {
+		return 0, "", fmt.Errorf("%q has a digit right after a fraction", s) // 1½5 is not 1 1/25
 	}
 	s = strings.TrimSpace(singleGlyphFractions.Replace(s))
 	if strings.HasPrefix(s, "-") || strings.HasPrefix(s, "−") {
@@ -395,9 +396,9 @@ func readUnit(s string) (unit, rest string) {
 	return s[:i], s[i:]
 }
 
-// Agrees reports whether a number that somebody wrote says the same as the worked one:
-// to the precision written (a step of step), or within 2.5% when marked "about"
-// (Tarepage's own allowance, from the design).
+// Agrees reports whether a number that somebody wrote is the same as the computed one:
+// to the precision written (step is one unit of its last place), or within 2.5% when marked
+// "about" (Tarepage's own allowance).
 func Agrees[U ~float64](written, worked, step U, about bool) bool {
 	if about {
 		return math.Abs(float64(written)-float64(worked)) <= 0.025*math.Abs(float64(worked))

@@ -5,10 +5,11 @@ import (
 	"strings"
 )
 
-// Plain is a bare number: a count, or a quantity of a unit that no unit file is written in.
+// Plain is a number without a unit: a count, or a quantity in a unit that unit files do not
+// use.
 type Plain float64
 
-// Symbol is empty: the unit stands beside the number.
+// Symbol is empty: the text names the unit next to the number.
 func (Plain) Symbol() string { return "" }
 
 func (p Plain) String() string { return number(float64(p), "") }
@@ -23,7 +24,7 @@ func ParsePlain(s, unit string) (Written[Plain], error) {
 	}
 	v, rest, err := readNumber(body)
 	if err != nil {
-		return Written[Plain]{}, fmt.Errorf("number %q does not read: %v; write %s", s, err, example)
+		return Written[Plain]{}, fmt.Errorf("number %q cannot be read: %v; write %s", s, err, example)
 	}
 	if strings.TrimSpace(rest) != unit {
 		return Written[Plain]{}, fmt.Errorf("number %q is not in %s; write %s", s, unit, example)

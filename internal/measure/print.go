@@ -7,28 +7,28 @@ import (
 	"strings"
 )
 
-// Two ways to print. String is exact: what it prints, the parser reads back to the
-// same number. Limit, Load and Near are for people: they round once, here, in the
-// direction that their name promises.
+// There are two ways to print. String is exact: the parser reads back the same number.
+// Limit, Load and Near are for people: they round once, here, in the direction that their
+// names promise.
 
-// number prints v with thousands separated and as few decimals as are exact, and what
-// stands behind it.
-func number(v float64, behind string) string {
+// number prints v exactly, with separated thousands and as few decimals as possible,
+// followed by its unit.
+func number(v float64, unit string) string {
 	var room [48]byte
-	return group(strconv.AppendFloat(room[:0], v, 'f', -1, 64), behind)
+	return group(strconv.AppendFloat(room[:0], v, 'f', -1, 64), unit)
 }
 
-// fixed prints v with exactly n decimals, thousands separated.
-func fixed(v float64, n int, behind string) string {
+// fixed prints v with exactly n decimals and separated thousands, followed by its unit.
+func fixed(v float64, n int, unit string) string {
 	if v == 0 {
 		v = 0 // a negative zero prints as zero
 	}
 	var room [48]byte
-	return group(strconv.AppendFloat(room[:0], v, 'f', n, 64), behind)
+	return group(strconv.AppendFloat(room[:0], v, 'f', n, 64), unit)
 }
 
-// trimmed prints v with at most n decimals.
-func trimmed(v float64, n int, behind string) string {
+// trimmed prints v with at most n decimals, followed by its unit.
+func trimmed(v float64, n int, unit string) string {
 	var room [48]byte
 	s := strconv.AppendFloat(room[:0], v, 'f', n, 64)
 	if bytes.IndexByte(s, '.') >= 0 {
@@ -37,12 +37,12 @@ func trimmed(v float64, n int, behind string) string {
 	if string(s) == "-0" {
 		s = s[1:]
 	}
-	return group(s, behind)
+	return group(s, unit)
 }
 
-// group writes a number of digits, with a sign and decimals where it has them, with its
-// thousands separated, and behind it its unit.
-func group(s []byte, behind string) string {
+// group separates the thousands of a number in digits and puts its unit after it. The
+// number may have a sign and decimals.
+func group(s []byte, unit string) string {
 	digits := s
 	if len(digits) > 0 && digits[0] == '-' {
 		digits = digits[1:]
@@ -59,17 +59,17 @@ func group(s []byte, behind string) string {
 		}
 		out = append(out, d)
 	}
-	return string(append(out, behind...))
+	return string(append(out, unit...))
 }
 
-// Count prints a whole number with thousands separated.
+// Count prints a whole number with separated thousands.
 func Count(n int) string {
 	var room [24]byte
 	return group(strconv.AppendInt(room[:0], int64(n), 10), "")
 }
 
-// String prints pounds where they are whole tenths, else kilograms where those are whole
-// grams, else pounds with all their decimals: a weight written in kilograms stays short.
+// String prints pounds if they are whole tenths, kilograms if those are whole grams, and
+// otherwise pounds with all decimals. So a weight that was written in kilograms stays short.
 func (p Pounds) String() string {
 	v := float64(p)
 	if tenths := float64(v * 10); tenths != math.Trunc(tenths) && math.Abs(v) <= most {
@@ -86,11 +86,11 @@ func (p Pounds) Limit() string { return fixed(float64(Down(p, 1)), 0, " lb") }
 // Load prints a load or a need: whole pounds, rounded up.
 func (p Pounds) Load() string { return fixed(float64(Up(p, 1)), 0, " lb") }
 
-// Near prints a weight for the reader of a working: as it is when it was written so,
-// else to a tenth of a pound.
+// Near prints a weight for the reader of a working, to a tenth of a pound.
 func (p Pounds) Near() string { return trimmed(float64(Nearest(p, 0.1)), 1, " lb") }
 
-// String prints feet and inches where that is exact, else millimeters, else inches.
+// String prints feet and inches if that is exact, millimeters if those are, and otherwise
+// inches with all decimals.
 func (in Inches) String() string {
 	v := float64(in)
 	if sixtyFourths := float64(v * 64); sixtyFourths == math.Trunc(sixtyFourths) && math.Abs(v) <= most {
@@ -102,9 +102,9 @@ func (in Inches) String() string {
 	return number(v, " in")
 }
 
-// Near prints a length for the reader of a working or a message: as it was written, or
-// as the sum of such writings is; what no such writing is goes to a tenth of a millimeter.
-// 20 ft and 2,440 mm make 8,536 mm, where String has fourteen decimals of an inch.
+// Near prints a length for the reader of a working or a message. A length that a person can
+// write is exact; any other is rounded to a tenth of a millimeter. For 20 ft and 2,440 mm
+// together, Near prints 8,536 mm, and String has fourteen decimals of an inch.
 func (in Inches) Near() string {
 	if whole := Nearest(in, 1.0/64); NotOver(in, whole) && NotOver(whole, in) {
 		return whole.String()
@@ -116,8 +116,7 @@ func (in Inches) Near() string {
 }
 
 // feetAndInches prints a length of whole sixty-fourths of an inch as the trade writes
-// it: 28 ft, 8 ft 6 in, 83 in, 2-5/16 in. Lengths under ten feet that are no whole
-// feet stay in inches up to 120 in only where that is the shorter writing.
+// it: 28 ft, 8 ft 6 in, 2-5/16 in.
 func feetAndInches(v float64) string {
 	sign := ""
 	if v < 0 {
@@ -135,7 +134,7 @@ func feetAndInches(v float64) string {
 	}
 }
 
-// fraction prints a number of whole sixty-fourths: 2-5/16, 7, 1/2.
+// fraction prints a number that is a multiple of 1/64: 2-5/16, 7, 1/2.
 func fraction(v float64) string {
 	whole := math.Floor(v)
 	num, den := int((v-whole)*64), 64
@@ -152,8 +151,8 @@ func fraction(v float64) string {
 	return number(whole, "-") + frac
 }
 
-// InInches prints the length in inches alone: 102 in, 2-5/16 in. A length that is no
-// whole sixty-fourth is given to a tenth.
+// InInches prints the length in inches: 102 in, 2-5/16 in. It rounds a length that is not
+// a multiple of 1/64 in to a tenth.
 func (in Inches) InInches() string {
 	v := float64(in)
 	if s := float64(v * 64); s == math.Trunc(s) && v >= 0 && v < 1e9 {
@@ -165,10 +164,12 @@ func (in Inches) InInches() string {
 // InFeet prints the length in feet and inches to the nearest 1/4 in, for people.
 func (in Inches) InFeet() string { return feetAndInches(float64(Nearest(in, 0.25))) }
 
-// AtLeast prints where something may begin: feet and inches, up to the quarter inch.
+// AtLeast prints the first place where something may begin: feet and inches, rounded up to
+// the quarter inch.
 func (in Inches) AtLeast() string { return feetAndInches(float64(Up(in, 0.25))) }
 
-// AtMost prints where something must end: feet and inches, down to the quarter inch.
+// AtMost prints the last place where something may end: feet and inches, rounded down to the
+// quarter inch.
 func (in Inches) AtMost() string { return feetAndInches(float64(Down(in, 0.25))) }
 
 func (ft Feet) String() string { return number(float64(ft), " ft") }
@@ -176,10 +177,9 @@ func (ft Feet) String() string { return number(float64(ft), " ft") }
 // Near prints the length to a hundredth of a foot.
 func (ft Feet) Near() string { return trimmed(float64(Nearest(ft, 0.01)), 2, " ft") }
 
-// String prints psi where they are whole tenths, else kilopascals where those are whole
-// tenths, else psi with all their decimals: a pressure written in kPa or bar stays short.
-// Kilopascals, because a US label prints them beside the psi, and no bar: 49 CFR 571.110
-// S4.3.3 (2015) has "248 kPa (36 psi)".
+// String prints psi if they are whole tenths, kilopascals if those are, and otherwise psi
+// with all decimals. So a pressure that was written in kPa or bar stays short. A US label
+// prints kilopascals and psi, not bar: 49 CFR 571.110 S4.3.3 (2015) has "248 kPa (36 psi)".
 func (p PSI) String() string {
 	v := float64(p)
 	if tenths := float64(v * 10); tenths != math.Trunc(tenths) && math.Abs(v) <= most {
@@ -247,10 +247,10 @@ func (s Share) Near() string {
 	return trimmed(float64(Nearest(s.Percent(), 0.1)), 1, "%")
 }
 
-// Limit prints a share that is left to use up: in percent, a tenth, rounded down.
+// Limit prints a share that is still free: in percent, rounded down to a tenth.
 func (s Share) Limit() string {
 	return trimmed(float64(Down(Share(float64(s)*100), 0.1)), 1, "%")
 }
 
-// Number prints a bare number for a working: at most n decimals.
+// Number prints a number without a unit for a working, with at most n decimals.
 func Number(v float64, n int) string { return trimmed(v, n, "") }

@@ -2,21 +2,21 @@ package measure
 
 import "math"
 
-// Every product and quotient that figures need. Each result is an explicit
-// conversion, so that no compiler may fuse it with a following addition.
+// These are the products and quotients that figures need. Each result is an explicit
+// conversion, so that a compiler may not fuse it with a following addition.
 
-// Moment is the turning effect of w standing arm behind the ball.
+// Moment is the turning effect of the weight w at the distance arm behind the ball.
 func Moment(w Pounds, arm Inches) PoundInches {
 	return PoundInches(float64(w) * float64(arm))
 }
 
-// WeightAt is the weight that, standing at arm, has the moment m. The arm must not
-// be zero; callers check it before they ask.
+// WeightAt is the weight that has the moment m at the distance arm. The arm must not be
+// zero; callers check it first.
 func WeightAt(m PoundInches, arm Inches) Pounds {
 	return Pounds(float64(m) / float64(arm))
 }
 
-// ArmOf is where w must stand to have the moment m. The weight must not be zero.
+// ArmOf is the distance at which w has the moment m. The weight must not be zero.
 func ArmOf(m PoundInches, w Pounds) Inches {
 	return Inches(float64(m) / float64(w))
 }
@@ -36,10 +36,10 @@ func ShareOfPressure(part, whole PSI) Share {
 	return Share(float64(part) / float64(whole))
 }
 
-// Of is the share s of the weight p. A share written in whole ten-thousandths of a
-// percent is taken as that whole number, so that 15% of 7,700 lb is exactly 1,155 lb
-// and a band's ends stay inclusive; 0.15 itself is no binary number, and 0.7% read as
-// 0.7 / 100 is not even the one next to it.
+// Of is the share s of the weight p. It computes with whole ten-thousandths of a percent
+// where the share is a whole number of them. So 15% of 7,700 lb is exactly 1,155 lb, and the
+// ends of a band stay inclusive. Binary numbers cannot hold 0.15 exactly, and 0.7 / 100 is
+// not even the binary number nearest to 0.007.
 func (s Share) Of(p Pounds) Pounds {
 	const millionths = 1e6
 	v := float64(float64(s) * millionths)
@@ -64,8 +64,8 @@ func (s Share) Power(n float64) Share { return Share(math.Pow(float64(s), n)) }
 // Times is n weights of p.
 func (p Pounds) Times(n int) Pounds { return Pounds(float64(p) * float64(n)) }
 
-// Part is p x num / den, multiplied first: 1,925 lb x 10 / 11 is exactly 1,750 lb,
-// where 1,925 / 1.1 in binary is not (49 CFR 571.110 S4.2.2.2 is inclusive).
+// Part is p x num / den. It multiplies first, so that 1,925 lb x 10 / 11 is exactly 1,750 lb.
+// 1,925 / 1.1 in binary is not exact (49 CFR 571.110 S4.2.2.2 is inclusive).
 func (p Pounds) Part(num, den int) Pounds {
 	return Pounds(float64(p) * float64(num) / float64(den))
 }
@@ -102,37 +102,37 @@ func HeapedOn(length, width Inches) CubicYards {
 	return CubicYards(w * w * (float64(3*l) - w) / (24 * cubicInchesPerCubicYard))
 }
 
-// VolumeOfWeight is how much of a material of density d weighs w. The density must not
-// be zero.
+// VolumeOfWeight is the volume of a material of density d that weighs w. The density must
+// not be zero.
 func VolumeOfWeight(w Pounds, d PoundsPerCubicYard) CubicYards {
 	return CubicYards(float64(w) / float64(d))
 }
 
-// WeightOfVolume is what v of a material weighs at density d.
+// WeightOfVolume is the weight of the volume v at density d.
 func WeightOfVolume(v CubicYards, d PoundsPerCubicYard) Pounds {
 	return Pounds(float64(v) * float64(d))
 }
 
-// WeightOfLength is what a bar of the given length weighs.
+// WeightOfLength is the weight of a bar of the given length.
 func WeightOfLength(length Inches, w PoundsPerFoot) Pounds {
 	return Pounds(float64(length) * float64(w) / InchesPerFoot)
 }
 
-// WeightOfArea is what a floor of the given area weighs at so many pounds a square foot.
+// WeightOfArea is the weight of a floor of the given area, from its pounds a square foot.
 func WeightOfArea(a SquareFeet, perSquareFoot float64) Pounds {
 	return Pounds(float64(a) * perSquareFoot)
 }
 
-// PerSquareFoot is what a square foot of a sheet weighs, in pounds, by its thickness and
+// PerSquareFoot is the weight of a square foot of a sheet, in pounds, from its thickness and
 // its pounds a cubic foot.
 func PerSquareFoot(thickness Inches, perCubicFoot float64) float64 {
 	return float64(thickness) * perCubicFoot / InchesPerFoot
 }
 
-// Spaces is how many whole steps fit into the length; the step must not be zero.
+// Spaces is the number of whole steps that fit into the length. The step must not be zero.
 func (in Inches) Spaces(step Inches) int { return int(math.Floor(float64(in)/float64(step) + slack)) }
 
-// Steps is how many steps it takes to cover the length, the last one begun included.
+// Steps is the number of steps that cover the length. A step that is begun counts.
 func (in Inches) Steps(step Inches) int { return int(math.Ceil(float64(in)/float64(step) - slack)) }
 
 // Incline is the angle of a ramp of the given length that rises by rise. It
@@ -145,14 +145,14 @@ func Incline(rise, ramp Inches) (Degrees, bool) {
 }
 
 // HarmonicMean is the weight whose inverse is the mean of the inverses of a and b, both
-// above zero: where the tangents at a and b of a curve x = m / w meet.
+// above zero. The tangents at a and b of a curve x = m / w meet there.
 func HarmonicMean(a, b Pounds) Pounds {
 	return Pounds(2 / (1/float64(a) + 1/float64(b)))
 }
 
-// ArcSteps is into how many chords the curve x = m / w has to be cut between the weights
-// a and b, both above zero, so that no chord departs from it by more than within. A chord
-// between u = 1/sqrt(w) and u + d departs by m d^2, so even steps of u depart evenly.
+// ArcSteps is the number of chords that replace the curve x = m / w between the weights a
+// and b, both above zero, so that no chord is off by more than within. A chord between
+// u = 1/sqrt(w) and u + d is off by m d^2, so even steps of u give even errors.
 func ArcSteps(m PoundInches, a, b Pounds, within Inches) int {
 	span := math.Abs(1/math.Sqrt(float64(a)) - 1/math.Sqrt(float64(b)))
 	return max(1, int(math.Ceil(span*math.Sqrt(math.Abs(float64(m))/float64(within)))))
@@ -172,17 +172,17 @@ func ArcWeight(a, b Pounds, k, n int) Pounds {
 	return Pounds(1 / float64(at*at))
 }
 
-// Sensible reports whether v is a number that a unit file could state: finite, and no
-// larger than the parser takes. Sums and products of a few sensible numbers stay finite.
+// Sensible reports whether v is a number that a unit file could state: finite, and not
+// larger than the parser accepts. Sums and products of a few sensible numbers stay finite.
 func Sensible[U ~float64](v U) bool { return math.Abs(float64(v)) <= most }
 
-// Finite reports whether v is a number that may be shown: not NaN, not infinite.
+// Finite reports whether v is a number that can be shown: not NaN, not infinite.
 func Finite[U ~float64](v U) bool {
 	return !math.IsNaN(float64(v)) && !math.IsInf(float64(v), 0)
 }
 
-// Run is how far a ramp of the given length reaches along the ground when it rises by
-// rise (Pythagoras). It reports false when the ramp is too short to reach or a measure
+// Run is the distance along the ground of a ramp of the given length that rises by rise
+// (Pythagoras). It reports false when the ramp is too short to reach or a measure
 // is not positive.
 func Run(rise, ramp Inches) (Inches, bool) {
 	if ramp <= 0 || rise < 0 || rise > ramp {
@@ -191,8 +191,8 @@ func Run(rise, ramp Inches) (Inches, bool) {
 	return Inches(math.Sqrt(float64(ramp-rise) * float64(ramp+rise))), true
 }
 
-// Apart is how far two measures stand apart, as a share of the greater one. Neither may
-// be below zero; two zeros are not apart.
+// Apart is the difference of two lengths as a share of the greater one. Neither may be below
+// zero. For two zeros it is zero.
 func Apart[U Unit](a, b U) Share {
 	if a == b {
 		return 0

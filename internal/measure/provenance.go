@@ -7,10 +7,10 @@ import (
 	"strings"
 )
 
-// An Origin says what kind of place a figure was read from.
+// An Origin is the kind of place that a figure was read from.
 type Origin uint8
 
-// The origins, from the one that governs to the one that governs nothing.
+// The origins.
 const (
 	Unstated     Origin = iota // no note was written
 	Tag                        // the certification label
@@ -23,14 +23,14 @@ const (
 	MakersSheet                // the maker's specification sheet
 	Said                       // said in the recording, at a time
 	Estimate                   // estimated
-	Since                      // of a price or a state: the day from which it holds
+	Since                      // for a price or a state: the first day that it holds
 	Other                      // any other text, kept and shown
 )
 
-// Provenance is where a figure comes from: the note in parentheses behind it. It is small:
-// each of a unit's hundred fields has one.
+// Provenance says where a figure comes from: the note in parentheses after it. It is small,
+// because each of a unit's hundred fields has one.
 type Provenance struct {
-	// Text is the note as it is shown. For the known origins it is their own writing.
+	// Text is the note as pages show it. A known origin has one standard text.
 	Text string
 	// At is the time in the recording, in seconds, of a Said figure.
 	At     int32
@@ -39,8 +39,8 @@ type Provenance struct {
 	Timed bool
 }
 
-// Date is the date of a scale ticket, or of what holds since a day, as written,
-// yyyy-mm-dd, or empty.
+// Date is the date of a scale ticket or of a "since" note, as written, yyyy-mm-dd. It is
+// empty for other notes.
 func (p Provenance) Date() string {
 	if p.Origin != ScaleTicket && p.Origin != Since {
 		return ""
@@ -62,8 +62,8 @@ var (
 	scaleForm = regexp.MustCompile(`^scale ticket\s+([0-9]{4}-[0-9]{2}-[0-9]{2})$`)
 )
 
-// ParseProvenance reads a note: "tag", "scale ticket 2026-11-03", "said 1:42". Text it
-// does not know is kept as it stands.
+// ParseProvenance reads a note: "tag", "scale ticket 2026-11-03", "said 1:42". It keeps
+// other text as it is.
 func ParseProvenance(note string) Provenance {
 	note = strings.Join(strings.Fields(note), " ")
 	low := strings.ToLower(note)
@@ -103,12 +103,12 @@ func (o Origin) String() string { return originNames[o] }
 func ParseClock(s string) (seconds int, err error) {
 	parts := strings.Split(s, ":")
 	if len(parts) < 2 || len(parts) > 3 {
-		return 0, fmt.Errorf("time %q does not read; write minutes and seconds, 6:12, or hours too, 1:02:03", s)
+		return 0, fmt.Errorf("time %q cannot be read; write minutes and seconds, 6:12, or hours too, 1:02:03", s)
 	}
 	for i, p := range parts {
 		n, err := strconv.Atoi(p)
 		if err != nil || n < 0 || len(p) == 0 || len(p) > 3 || i > 0 && (len(p) != 2 || n > 59) || (p[0] == '+' || p[0] == '-') {
-			return 0, fmt.Errorf("time %q does not read; write minutes and seconds, 6:12, or hours too, 1:02:03", s)
+			return 0, fmt.Errorf("time %q cannot be read; write minutes and seconds, 6:12, or hours too, 1:02:03", s)
 		}
 		seconds = seconds*60 + n
 	}

@@ -2,17 +2,16 @@ package measure
 
 import "math"
 
-// This file is the only place where a figure is rounded. A limit or a payload goes
-// down, a load or a need goes up: whichever way the last pound falls, it falls on
-// the side of the person under the load.
+// This file is the only place that rounds figures. A limit or a payload rounds down, a load
+// or a need rounds up: both ways are the safe side for the person who loads the trailer.
 
-// slack is how close to a whole step a value counts as that step, in steps. Sums of
-// exact inputs can miss a whole pound by the last bit of a float64 (about 1e-12 of
-// the value); without it 12,960 lb worked in two orders would print as 12,959 and
-// 12,960. A millionth of a step is far below anything a scale can show.
+// slack is how far a value may be from a whole step and still count as that step, in steps.
+// Sums of exact inputs can miss a whole pound by the last bit of a float64 (about 1e-12 of
+// the value). Without slack, 12,960 lb added up in two orders could print as 12,959 and
+// 12,960. A millionth of a step is far below anything that a scale shows.
 const slack = 1e-6
 
-// Down is v rounded down to a whole number of steps.
+// Down returns v rounded down to a whole number of steps.
 func Down[U ~float64](v, step U) U {
 	n := float64(v) / float64(step)
 	if r := math.Round(n); math.Abs(n-r) <= slack {
@@ -21,7 +20,7 @@ func Down[U ~float64](v, step U) U {
 	return U(math.Floor(n) * float64(step))
 }
 
-// Up is v rounded up to a whole number of steps.
+// Up returns v rounded up to a whole number of steps.
 func Up[U ~float64](v, step U) U {
 	n := float64(v) / float64(step)
 	if r := math.Round(n); math.Abs(n-r) <= slack {
@@ -30,20 +29,20 @@ func Up[U ~float64](v, step U) U {
 	return U(math.Ceil(n) * float64(step))
 }
 
-// Nearest is v rounded to the nearest whole number of steps, halves away from zero.
+// Nearest returns v rounded to the nearest whole number of steps, halves away from zero.
 // It is for descriptions (an angle, an area), never for limits.
 func Nearest[U ~float64](v, step U) U {
 	n := float64(v) / float64(step)
 	return U(math.Round(n) * float64(step))
 }
 
-// lastBits is how far two roads to the same number may part, as a part of it: sums of
-// a dozen float64 products part by about 1e-15 of the largest.
+// lastBits is how far two ways to compute the same number may differ, as a share of it. Sums
+// of a dozen float64 products differ by about 1e-15 of the largest.
 const lastBits = 1e-9
 
-// NotOver reports whether v is at most limit, a clause's limit being inclusive: where
-// the two differ only in the last bits of a float64 they count as equal. Twenty
-// thousand pounds have two hundred-thousandths of a pound of grace, which no scale shows.
+// NotOver reports whether v is at most limit; the limit of a clause is inclusive. The two
+// count as equal where they differ only in the last bits of a float64. For 20,000 lb that
+// allows two hundred-thousandths of a pound, which a scale does not show.
 func NotOver[U ~float64](v, limit U) bool {
 	if v <= limit {
 		return true
@@ -51,5 +50,5 @@ func NotOver[U ~float64](v, limit U) bool {
 	return float64(v)-float64(limit) <= lastBits*math.Max(math.Abs(float64(v)), math.Abs(float64(limit)))
 }
 
-// WholeFeet is how many whole feet the length holds.
+// WholeFeet returns the number of whole feet in the length.
 func (in Inches) WholeFeet() int { return int(Down(in, InchesPerFoot) / InchesPerFoot) }

@@ -2,8 +2,8 @@ package measure
 
 import "math"
 
-// A System is the units in which somebody wants to read. Whatever is shown in either is
-// rounded once, from the exact value: nothing is converted back from a rounded writing.
+// A System is the system of units that somebody wants to read. Each value is rounded once,
+// from the exact value. Nothing is converted from a rounded text.
 type System int
 
 // The two systems: pounds with feet and inches, kilograms with meters.
@@ -12,8 +12,8 @@ const (
 	Metric
 )
 
-// Weight writes a weight as it is, to a tenth of a pound or of a kilogram, which is finer
-// than a scale.
+// Weight writes a weight to a tenth of a pound or of a kilogram, which is finer than a
+// scale.
 func (s System) Weight(p Pounds) string {
 	if s == Metric {
 		return p.InKilograms().Near()
@@ -21,8 +21,8 @@ func (s System) Weight(p Pounds) string {
 	return p.Near()
 }
 
-// Rating writes a rating that somebody stated: as Weight does, but never a gram more than
-// was stated.
+// Rating writes a rating that somebody stated. It is like Weight, but rounds down, so that it
+// never shows more than was stated.
 func (s System) Rating(p Pounds) string {
 	if s == Metric {
 		return trimmed(float64(Down(p.InKilograms(), 0.1)), 1, " kg")
@@ -55,9 +55,9 @@ func (kg Kilograms) Load() string { return fixed(float64(Up(kg, 1)), 0, " kg") }
 // Near prints a weight to a tenth of a kilogram.
 func (kg Kilograms) Near() string { return trimmed(float64(Nearest(kg, 0.1)), 1, " kg") }
 
-// Length writes a length that somebody gave: in feet and inches, to the sixty-fourth of an
-// inch, or in meters, to the millimeter. Whoever typed it in the other system reads it
-// rounded, not with the decimals of its conversion.
+// Length writes a length that somebody gave: in feet and inches to 1/64 in, or in meters to
+// the millimeter. A length that was given in the other system is rounded, so that it does
+// not show the decimals of its conversion.
 func (s System) Length(in Inches) string {
 	if s == Metric {
 		return meters(Nearest(in.InMillimeters(), 1), 3)
@@ -68,7 +68,8 @@ func (s System) Length(in Inches) string {
 	return feetAndInches(float64(Nearest(in, 1.0/64)))
 }
 
-// AtLeast writes where something may begin: up to the quarter inch or the centimeter.
+// AtLeast writes the first place where something may begin, rounded up to the quarter inch or
+// the centimeter.
 func (s System) AtLeast(in Inches) string {
 	if s == Metric {
 		return meters(Up(in.InMillimeters(), 10), 2)
@@ -76,7 +77,8 @@ func (s System) AtLeast(in Inches) string {
 	return in.AtLeast()
 }
 
-// AtMost writes where something must end: down to the quarter inch or the centimeter.
+// AtMost writes the last place where something may end, rounded down to the quarter inch or
+// the centimeter.
 func (s System) AtMost(in Inches) string {
 	if s == Metric {
 		return meters(Down(in.InMillimeters(), 10), 2)
@@ -84,8 +86,8 @@ func (s System) AtMost(in Inches) string {
 	return in.AtMost()
 }
 
-// Stretch writes the places from one to another, in steps that lie within them: quarter
-// inches or centimeters, and where none does sixty-fourths of an inch or millimeters.
+// Stretch writes a range of places, rounded inward to quarter inches or centimeters. A range
+// that is too short for that is rounded to 1/64 in or to millimeters.
 func (s System) Stretch(first, last Inches) string {
 	if s == Metric {
 		return stretch(first.InMillimeters(), last.InMillimeters(), 10, 1, Millimeters.meters)
@@ -107,13 +109,14 @@ func stretch[U ~float64](first, last, coarse, fine U, write func(U) string) stri
 	return write(from) + " to " + write(to)
 }
 
-// Millimeters is a length in millimeters, for the readers of metric writings.
+// Millimeters is a length in millimeters, as a type that can be rounded.
 type Millimeters float64
 
 // InMillimeters returns the length in millimeters, as a type that can be rounded.
 func (in Inches) InMillimeters() Millimeters { return Millimeters(in.Millimeters()) }
 
-// meters writes a length in meters: to the centimeter where it is whole centimeters.
+// meters writes a length in meters: with two decimals if it is whole centimeters, and
+// otherwise with three.
 func (mm Millimeters) meters() string {
 	if Nearest(mm, 10) == mm {
 		return meters(mm, 2)
@@ -121,7 +124,7 @@ func (mm Millimeters) meters() string {
 	return meters(mm, 3)
 }
 
-// meters writes a length that is rounded already, in meters with n decimals.
+// meters writes a length that is already rounded, in meters with n decimals.
 func meters(mm Millimeters, n int) string {
 	return fixed(float64(mm)/1000, n, " m")
 }

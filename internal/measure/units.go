@@ -2,11 +2,11 @@ package measure
 
 import "math"
 
-// The units. Each is a number of what its name says.
+// The units. Each type counts the unit in its name.
 type (
 	// Pounds is a weight in avoirdupois pounds, as labels and scales print it.
 	Pounds float64
-	// Inches is a length. All lengths are held in inches, long ones too.
+	// Inches is a length. All lengths are in inches, long ones too.
 	Inches float64
 	// Feet is a length in feet, only for figures that the trade states in feet.
 	Feet float64
@@ -24,7 +24,7 @@ type (
 	SquareFeet float64
 	// CubicYards is a volume of loose material.
 	CubicYards float64
-	// PoundsPerCubicYard is how heavy loose material is.
+	// PoundsPerCubicYard is the density of loose material.
 	PoundsPerCubicYard float64
 	// Share is a part of a whole: 0.12 is twelve percent.
 	Share float64
@@ -72,7 +72,7 @@ const (
 // Kilograms returns the weight in kilograms.
 func (p Pounds) Kilograms() float64 { return float64(float64(p) * KilogramsPerPound) }
 
-// Kilograms is a weight in kilograms, for the labels that print it beside the pounds.
+// Kilograms is a weight in kilograms. Labels print it next to the pounds.
 type Kilograms float64
 
 // InKilograms returns the weight in kilograms, as a type that can be rounded.
@@ -102,28 +102,29 @@ func (p PSI) Kilopascals() float64 { return float64(float64(p) * KilopascalsPerP
 // FromKilopascals returns the pressure of kpa kilopascals.
 func FromKilopascals(kpa float64) PSI { return PSI(kpa / KilopascalsPerPSI) }
 
-// A pressure molded or printed in kPa is the one in psi rounded: 50 psi stands as 340,
-// 345 or 350 kPa, 80 psi as 550. The steps are common practice, no source.
+// A pressure that is molded or printed in kPa is a rounded pressure in psi: 50 psi is
+// printed as 340, 345 or 350 kPa, and 80 psi as 550 kPa. The steps are common practice, no
+// source.
 const (
 	pressureStep     PSI = 10 / KilopascalsPerPSI  // the coarsest step it is rounded to
 	halfPressureStep PSI = 2.5 / KilopascalsPerPSI // half the step of 5 kPa
 )
 
-// inOtherUnits reports that one of the two is in whole psi and the other is not, which
-// then was written in kPa or bar.
+// inOtherUnits reports whether one of the two is in whole psi and the other is not. The
+// other was then written in kPa or bar.
 func inOtherUnits(a, b PSI) bool {
 	return (a == PSI(math.Trunc(float64(a)))) != (b == PSI(math.Trunc(float64(b))))
 }
 
-// PressureReaches reports whether a tire set to p is at its pressure of full. Beside one
-// in psi, a p in kPa may lie half of 5 kPa below it: 550 kPa is 80 psi. That is worth
-// at most half a percent of load.
+// PressureReaches reports whether p is at least the pressure full. If one of them is in kPa
+// and the other in psi, p may be 2.5 kPa below: 550 kPa counts as 80 psi. That changes the
+// load by at most half a percent.
 func PressureReaches(p, full PSI) bool {
 	return NotOver(full, p) || inOtherUnits(p, full) && full-p <= halfPressureStep
 }
 
-// PressureKeeps reports whether a tire set to p is not above most. Beside one in psi, a p
-// in kPa may lie less than 10 kPa above it: 350 kPa is printed for 50 psi.
+// PressureKeeps reports whether p is at most the pressure most. If one of them is in kPa and
+// the other in psi, p may be less than 10 kPa above: 350 kPa is printed for 50 psi.
 func PressureKeeps(p, most PSI) bool {
 	return NotOver(p, most) || inOtherUnits(p, most) && p-most < pressureStep
 }

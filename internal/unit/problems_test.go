@@ -119,7 +119,7 @@ func TestProblems(t *testing.T) {
 		{"count in words", "---\nyear: new\n---\n", `2:7 year: "new" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026`},
 		{"count with a slip of the comma", "---\nlights:\n  clearance: 8,8\n---\n", `3:14 lights.clearance: "8,8" is not a count; write a whole number such as 4 [value-unreadable] fix: write it like clearance: 4`},
 		{"tie-downs with a point", "---\ntie-downs:\n - d-rings: 8 at 5.000 lb\n---\n", `3:13 tie-downs: weight "5.000 lb" can be read two ways; write 5,000 with a comma, or no more than two digits behind the point [value-unreadable] fix: write it with a comma, d-rings: 8 at 5,000 lb`},
-		{"price on call", "---\nprice: call\n---\n", `2:8 price: price "call" does not read: "call" is not a number; write $18,450 [value-unreadable] fix: leave the key out, and the page asks to call; or write price: $18,450 (since 2026-11-10)`},
+		{"price on call", "---\nprice: call\n---\n", `2:8 price: price "call" cannot be read: "call" is not a number; write $18,450 [value-unreadable] fix: leave the key out, and the page asks to call; or write price: $18,450 (since 2026-11-10)`},
 		{"count below zero", "---\nyear: -1\n---\n", `2:7 year: "-1" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026`},
 		{"half an axle", "---\naxles:\n  count: 2.5\n---\n", `3:10 axles.count: "2.5" is not a count; write a whole number such as 2 [value-unreadable] fix: write it like count: 2`},
 		{"hex", "---\nyear: 0x7E9\n---\n", `2:7 year: "0x7E9" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026`},
@@ -129,7 +129,7 @@ func TestProblems(t *testing.T) {
 		{"day, other order", "---\narrived: 11/2/2026\n---\n", `2:10 arrived: date "11/2/2026" does not read; write year-month-day, 2026-11-02 [value-unreadable] fix: write it like arrived: 2026-11-02`},
 		{"no such day", "---\narrived: 2026-02-30\n---\n", `2:10 arrived: date "2026-02-30" does not read; write year-month-day, 2026-11-02 [value-unreadable] fix: write it like arrived: 2026-11-02`},
 		{"no such week", "---\ntires:\n  made: week 54 2026\n---\n", `3:9 tires.made: date code "week 54 2026" does not read; write week 31 2026, or the four digits 3126 [value-unreadable] fix: write it like made: week 31 2026`},
-		{"time in seconds", "---\nrecording:\n  length: 372\n---\n", `3:11 recording.length: time "372" does not read; write minutes and seconds, 6:12, or hours too, 1:02:03 [value-unreadable] fix: write it like length: 6:12`},
+		{"time in seconds", "---\nrecording:\n  length: 372\n---\n", `3:11 recording.length: time "372" cannot be read; write minutes and seconds, 6:12, or hours too, 1:02:03 [value-unreadable] fix: write it like length: 6:12`},
 		{"bare weight", "---\nweights:\n  gvwr: 20000\n---\n", `3:9 weights.gvwr: weight "20000" has no unit; write 20000 lb or 20000 kg [value-unreadable] fix: write it like gvwr: 20,000 lb (tag)`},
 		{"several at once", "---\ntitel: a\nyear: new\nhitch:\n  kind: none\n---\n",
 			`2:1 unknown key "titel" at the top [unknown-key] fix: did you mean "title"?` + "\n" +
@@ -159,7 +159,7 @@ func TestProblems(t *testing.T) {
 // An empty key gives nothing and is no problem; a needed one is missing at its place.
 func TestEmptyKeys(t *testing.T) {
 	u, ps := unit.ReadUnit("a.md", []byte("---\ntitle:\nhitch:\nstandard:\nphotos:\ncondition: \"\"\nyear: ~\nmake: null\nweights:\n  gvwr:\n  empty: 7 stone\n---\n"))
-	if got, want := problemLines(ps), `11:10 weights.empty: weight "7 stone" is in "stone", which is no unit of weight; write 24,000 lb or 10,886 kg [value-unreadable] fix: write it like empty: 7,040 lb (scale ticket 2026-11-03)`; got != want {
+	if got, want := problemLines(ps), `11:10 weights.empty: weight "7 stone" is in "stone", which is not a unit of weight; write 24,000 lb or 10,886 kg [value-unreadable] fix: write it like empty: 7,040 lb (scale ticket 2026-11-03)`; got != want {
 		t.Errorf("problems:\n%s\nwant\n%s", got, want)
 	}
 	if got := givenOf(u); len(got) != 0 {
