@@ -53,6 +53,20 @@ func TestDevelopersGuide(t *testing.T) {
 		}
 	}
 
+	for _, script := range []string{"run", "nightly"} {
+		text, err := os.ReadFile(filepath.Join(root, ".ci", script))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range regexp.MustCompile(`\^Test\(([^)]+)\)\$`).FindAllStringSubmatch(string(text), -1) {
+			for name := range strings.SplitSeq(m[1], "|") {
+				if !tests["Test"+name] {
+					t.Errorf(".ci/%s skips the test Test%s, which does not exist", script, name)
+				}
+			}
+		}
+	}
+
 	mod, err := os.ReadFile(filepath.Join(root, "go.mod"))
 	if err != nil {
 		t.Fatal(err)
