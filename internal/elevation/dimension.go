@@ -8,8 +8,8 @@ import (
 	"tarepage/internal/measure"
 )
 
-// Sizes on the shop drawing, in units of the viewBox. At 360 px of width a unit is a
-// little more than a third of a pixel, so the text stands 11 px high there.
+// Sizes on the shop drawing, in units of the viewBox. At a width of 360 px, a unit is a little
+// more than a third of a pixel, so the text is 11 px high.
 const (
 	textHigh  = 30.0
 	textWide  = 18.0 // of a character, on the wide side: kept free of other text
@@ -18,25 +18,25 @@ const (
 	textLift  = 8.0  // from a dimension line up to its text
 	tick      = 7.0  // half a tick mark
 	gap       = 7.0  // between a thing and the line that comes from it
-	beside    = 14.0 // from a tick to a text that stands beside it
+	beside    = 14.0 // from a tick to a text next to it
 	mostRows  = 6
 	topClear  = 24.0 // from the highest steel to the first line over it
 	rearClear = 26.0 // from the rearmost steel to an upright dimension line
 )
 
-// A dimension is a horizontal one: where it begins and ends, what it says at length and
-// in short, and how near the object its extension lines begin.
+// A dimension is a horizontal dimension: where it begins and ends, its long and its short
+// text, and how near the object its extension lines begin.
 type dimension struct {
 	from, to    float64
 	start, stop float64 // the y at which the extension lines begin
 	long, short string
-	// between are ticks in between, for a group of equal steps.
+	// between are ticks inside the dimension, for a group of equal steps.
 	between []float64
 	// within reports that the text must fit between the ticks.
 	within bool
 }
 
-// span is a stretch of a row that something occupies.
+// span is a part of a row that something occupies.
 type span struct{ from, to float64 }
 
 func (s span) meets(o span) bool { return s.from < o.to && o.from < s.to }
@@ -52,7 +52,7 @@ type sheet struct {
 	reach float64 // the y farthest from the object that the rows come to
 }
 
-// textSpan is the width that a text is taken to need, at so much for a character.
+// textSpan is the width that a text needs, at the given width of a character.
 func textSpan(s string, wide float64) float64 {
 	return float64(wide * float64(utf8.RuneCountInString(s)))
 }
@@ -61,10 +61,10 @@ func meetsAny(o span, taken []span) bool {
 	return slices.ContainsFunc(taken, o.meets)
 }
 
-// place finds the nearest row, from least on, in which the dimension and its text meet
-// nothing, and draws it there; first is the y of row 0 and step leads from row to row.
-// It reports the row, or -1 where there is room in none: a dimension is rather left to
-// the words than drawn over another.
+// place finds the nearest free row, starting at least, and draws the dimension and its text
+// there. first is the y of row 0, and step is the distance between rows. It returns the row,
+// or -1 if no row is free: the words then give the dimension, because one drawn over another
+// cannot be read.
 func (s *sheet) place(d dimension, least int, first, step float64) int {
 	for i := least; i < mostRows; i++ {
 		r := &s.rows[i]
@@ -91,8 +91,8 @@ func (s *sheet) place(d dimension, least int, first, step float64) int {
 	return -1
 }
 
-// text finds the writing that fits: long between the ticks, then short, then short to
-// the right of them or to the left.
+// text finds the text that fits: the long one between the ticks, then the short one, then
+// the short one to the right of the ticks or to the left.
 func (s *sheet) text(d dimension, lines, texts []span) (text string, at span, anchor string, ok bool) {
 	mid := d.from + float64((d.to-d.from)/2)
 	for _, text := range []string{d.long, d.short} {
@@ -114,7 +114,7 @@ func (s *sheet) text(d dimension, lines, texts []span) (text string, at span, an
 	return "", span{}, "", false
 }
 
-// clear reports that no extension line on its way to a deeper row passes through o.
+// clear reports whether no extension line passes through o on its way to a deeper row.
 func (s *sheet) clear(o span) bool {
 	return !slices.ContainsFunc(s.shut, func(x float64) bool { return o.from < x && x < o.to })
 }
@@ -146,14 +146,14 @@ func (s *sheet) write(x, y float64, anchor, text string) {
 	s.texts.WriteString(`<text x="` + num(x) + `" y="` + num(y) + `"` + anchor + `>` + escape(text) + `</text>`)
 }
 
-// An upright is a vertical dimension behind the rear. Its text stands right of it.
+// An upright is a vertical dimension behind the rear. Its text is to the right of it.
 type upright struct {
 	low, high measure.Inches
 	text      string
 }
 
-// texts are the upright's text in lines: "about" stands over the number, because the
-// column behind the trailer takes its width from the trailer.
+// texts returns the upright's text in lines. "about" goes above the number, because the
+// column behind the trailer takes width from the drawing.
 func (u upright) lines() []string {
 	if rest, ok := strings.CutPrefix(u.text, "about "); ok {
 		return []string{"about", rest}
@@ -172,9 +172,9 @@ func column(us []upright) float64 {
 	return wide
 }
 
-// uprights draws the vertical dimensions at x, from the lowest up. A text that would
-// stand in what lies below it moves up; one that would move by more than its own height
-// is left to the words.
+// uprights draws the vertical dimensions at x, from the lowest up. A text that would overlap
+// the one below it moves up. If it would have to move by more than its own height, only the
+// words give it.
 func (s *sheet) uprights(us []upright, p plot, edge, x float64) {
 	free := p.ground + tick // the y above which the next text must stay
 	for _, u := range us {

@@ -3,18 +3,16 @@
 // whole yard shares, so that sizes compare at a glance. It gives SVG and the same facts
 // in words.
 //
-// Pages do no arithmetic; this package does theirs for the drawing. It opens no file,
-// reads no clock, judges nothing and works out no figure that a customer relies on:
-// every number it prints is a measure as the unit file states it. It imports the
-// standard library, measure, unit, compute and tables.
+// Pages do no arithmetic; this package does it for the drawing. It opens no file, reads no
+// clock, judges nothing, and computes no figure that a customer relies on. Every number that
+// it prints is a dimension from the unit file.
 //
-// # What is measured and what is a usual shape
+// # What is measured and what has a usual shape
 //
 // x runs backward from the ball's center, y up from the ground; both in inches until
 // the very last step. The deck, bed or box, its floor's height, the tail, the axles and
-// the tires are drawn from the unit's numbers. What the unit file has no key for (the
-// neck, coupler, jack, frame and fenders) is drawn in a usual shape, and the words say
-// so. A measure that is missing is replaced by a usual one; what rests on it is drawn
-// in dashed outline, gets no dimension line, and is named in words. Without a length
-// there is no drawing.
+// the tires are drawn from the unit's numbers. Parts without a key in the unit file (the
+// neck, coupler, jack, frame and fenders) have a usual shape, and the words say so. A usual
+// dimension replaces a missing one: the parts that depend on it are dashed and have no
+// dimension line, and the words name them. Without a length there is no drawing.
 package elevation

@@ -9,30 +9,30 @@ import (
 	"tarepage/internal/measure"
 )
 
-// An Envelope is everything that is allowed for one load, drawn: how far behind the front
-// its middle may stand, by its weight; and the same in words.
+// An Envelope shows what is allowed for one load, as a drawing and in words: how far behind
+// the front its middle may be, for each weight.
 type Envelope struct {
 	SVG   string
 	Long  string // the load it is drawn for
 	Words []Line
 }
 
-// A Line says of one weight where its middle may stand, in either system of units.
+// A Line gives a weight and where its middle may be, in both systems of units.
 type Line struct{ Text, Metric string }
 
-// The usual load that it is drawn for is ten feet long, or as long as the room is where
-// that is shorter: common practice, no source.
+// The envelope is drawn for a load ten feet long, or as long as the deck if that is shorter:
+// common practice, no source.
 const usualLoad measure.Inches = 10 * measure.InchesPerFoot
 
-// The field of the drawing, in its own units.
+// The area of the drawing, in its own units.
 const (
 	envelopeLeft, envelopeTop   = 8.0, 34.0
 	envelopeWide, envelopeTall  = 344.0, 150.0
 	envelopeRight, envelopeFoot = envelopeLeft + envelopeWide, envelopeTop + envelopeTall
 )
 
-// EnvelopeOf draws what one load may weigh and where its middle may stand. The second
-// result is false where the trailer's measures do not say, or nothing is allowed.
+// EnvelopeOf draws what one load may weigh and where its middle may be. It returns false if
+// the trailer's dimensions do not tell, or if no load is allowed.
 func EnvelopeOf(w *compute.Work) (Envelope, bool) {
 	rig, needs := compute.RigOf(w)
 	if len(needs) > 0 {
@@ -63,7 +63,7 @@ func EnvelopeOf(w *compute.Work) (Envelope, bool) {
 		}
 		e.Words = append(e.Words, Line{say(measure.American), say(measure.Metric)})
 	}
-	title := html.EscapeString(fmt.Sprintf("What one load of %s may weigh and where its middle may stand", long.InFeet()))
+	title := html.EscapeString(fmt.Sprintf("What one load of %s may weigh and where its middle may be", long.InFeet()))
 	e.SVG = fmt.Sprintf(`<svg class="el" viewBox="0 0 360 214" role="img" aria-labelledby="envelope-t"><title id="envelope-t">%s</title><path class="el-room" d="%sZ"/>`+
 		`<path fill="none" stroke="currentColor" stroke-width="2" d="M%[3]g %[4]gV%[5]gH%[6]gV%[4]g"/>`+
 		`<g fill="currentColor" font-size="14" font-family="system-ui,sans-serif"><text x="%[3]g" y="22">%[7]s at most</text>`+

@@ -10,17 +10,18 @@ import (
 	"tarepage/internal/unit"
 )
 
-// The longest measures that are drawn. A longer one is a slip of the pen: it would
-// shrink everything else to a line, so it is treated as not measured and said. The
-// federal rules know no trailer near these sizes.
+// The largest dimensions that are drawn. A larger one is a typing mistake. It would shrink
+// everything else to a line, so it counts as not measured, and the words say so. Federal
+// rules do not allow a trailer near these sizes.
 const (
 	longestDeck  measure.Inches = 100 * 12
 	longestFront measure.Inches = 40 * 12
 	highest      measure.Inches = 16 * 12
 )
 
-// Usual measures, for what nobody measured. Common practice, no source; each is drawn
-// dashed and said. The usual height of the floor depends on the kind and is in its table.
+// Usual dimensions, for parts that nobody measured. Common practice, no source. Each is drawn
+// dashed, and the words name it. The usual height of the floor depends on the kind and is in
+// the table of kinds.
 var usualFront = map[string]measure.Inches{"gooseneck": 84, "fifth-wheel": 84, "bumper-pull": 54, "pintle": 60}
 
 const (
@@ -29,25 +30,25 @@ const (
 	usualBedSides  measure.Inches = 24
 	usualBoxHeight measure.Inches = 78
 	usualRamp      measure.Inches = 48
-	// usualTireGap is the room between two tires of a group.
+	// usualTireGap is the gap between two tires of a group.
 	usualTireGap measure.Inches = 4
-	// usualTailDrop is how far a fixed dovetail comes down.
+	// usualTailDrop is how far a fixed dovetail goes down.
 	usualTailDrop measure.Inches = 9
 )
 
-// A length is a measure to draw: the unit's own, or a usual one in its place.
+// A length is a dimension to draw: the unit's own, or a usual one in its place.
 type length struct {
 	measure.Inches
 	about bool
-	// guess reports that this is no measure of the unit's.
+	// guess reports that the unit does not give this length.
 	guess bool
-	// odd is a measure that stands in the unit file and cannot be drawn.
+	// odd is a length in the unit file that cannot be drawn.
 	odd string
 }
 
 func (l length) text() string { return l.said(l.Near()) }
 
-// inches prints what the trade states in inches: heights and the spacing of axles.
+// inches prints a length that the trade states in inches: a height or an axle spacing.
 func (l length) inches() string { return l.said(l.InInches()) }
 
 func (l length) said(text string) string {
@@ -57,8 +58,8 @@ func (l length) said(text string) string {
 	return text
 }
 
-// String is the length as it was written where that is short; a length worked out to
-// many decimals is given to a quarter of an inch.
+// String is the length as it was written if that is short. It rounds a computed length with
+// many decimals to a quarter of an inch.
 func (l length) String() string {
 	if s := l.Inches.String(); len(s) <= 15 {
 		return s
@@ -66,8 +67,8 @@ func (l length) String() string {
 	return l.InFeet()
 }
 
-// lengthOf takes the unit's measure, or the usual one if there is none or it is longer
-// than most.
+// lengthOf returns the unit's length. It returns the usual one if the unit gives none or one
+// longer than most.
 func lengthOf(f unit.Length, usual, most measure.Inches) length {
 	switch {
 	case !f.Given():
@@ -78,9 +79,9 @@ func lengthOf(f unit.Length, usual, most measure.Inches) length {
 	return length{Inches: f.Value, about: f.About}
 }
 
-// facts are what the drawing is made from.
+// facts has everything that the drawing needs.
 type facts struct {
-	// pivotBack is from a tilting deck\'s pivot back to its rear edge, where it was measured.
+	// pivotBack is from a tilting deck\'s pivot to its rear edge, if it was measured.
 	pivotBack unit.Length
 	unit      *unit.Unit
 	kind      kinds.Kind
@@ -92,22 +93,22 @@ type facts struct {
 	space                 string // deck, bed or box
 	length, front, floor  length
 	sides                 length // of a bed or a box
-	flat, tail, tailEnd   length // tail is 0 where there is none
+	flat, tail, tailEnd   length // tail is 0 if there is none
 	tailKind              string
 	tailUnknown           bool // there is a dovetail and nobody measured it
 	center, spacing, tire length
 	rim                   measure.Inches
-	tireText              string // the size as written, empty if it does not read
+	tireText              string // the size as written, empty if it cannot be read
 	axles                 int
 	axlesGuess            bool
 	dual                  bool
-	ramps                 string // empty where none are seen
+	ramps                 string // empty if none are visible
 	ramp                  length
 	fenders               bool
 	beam                  measure.Inches
 }
 
-// factsOf gathers them. It reports false where there is no length to draw.
+// factsOf collects the facts of a unit. It returns false if there is no length to draw.
 func factsOf(w *compute.Work) (f facts, ok bool) {
 	if w == nil || w.Unit == nil {
 		return f, false
@@ -133,7 +134,7 @@ func factsOf(w *compute.Work) (f facts, ok bool) {
 	f.wheelsOf(u)
 	switch ramps := u.Ramps.Kind.Value; ramps {
 	case "stand-up", "gate", "fold-over":
-		// The others ride out of sight; a box's ramp door is its rear wall.
+		// Other ramps are out of sight, and the ramp door of a box is its rear wall.
 		if f.space != "box" {
 			f.ramps = ramps
 		}
@@ -144,10 +145,10 @@ func factsOf(w *compute.Work) (f facts, ok bool) {
 	return f, true
 }
 
-// rear is where the deck, bed or box ends.
+// rear is the rear end of the deck, bed or box.
 func (f *facts) rear() measure.Inches { return f.front.Inches + f.length.Inches }
 
-// hinge is where the flat part ends and the tail begins.
+// hinge is the place where the flat part ends and the tail begins.
 func (f *facts) hinge() measure.Inches { return f.rear() - f.tail.Inches }
 
 func (f *facts) tailOf(d unit.Deck) {
@@ -164,8 +165,8 @@ func (f *facts) tailOf(d unit.Deck) {
 	if f.tail.guess && !f.flat.guess && f.tailKind != "" && f.flat.Inches < f.length.Inches {
 		f.tail = length{Inches: f.length.Inches - f.flat.Inches, about: f.flat.about || f.length.about}
 	}
-	// Without a length of its own a tilting deck tilts whole, and a dovetail cannot be
-	// drawn at all.
+	// If the length of the tail is missing, a tilting deck tilts as a whole, and a dovetail
+	// cannot be drawn.
 	if f.tail.guess {
 		if f.tailKind == "tilt" {
 			f.tail = length{Inches: f.length.Inches, guess: true}
@@ -173,7 +174,7 @@ func (f *facts) tailOf(d unit.Deck) {
 			f.tailKind, f.tailUnknown = "", f.tailKind != ""
 		}
 	}
-	// Where only the tail's end was measured, the deck stands higher than that.
+	// If only the tail's end was measured, the deck is higher than that.
 	if end := d.TailEnd; f.floor.guess && end.Given() && end.Value > 0 && end.Value < highest.Half() {
 		f.floor.Inches = max(f.floor.Inches, end.Value+usualTailDrop)
 	}
@@ -197,14 +198,13 @@ func (f *facts) wheelsOf(u *unit.Unit) {
 	}
 	f.dual = u.Tires.PerAxle.Value == 4
 	f.axles = u.Axles.Count.Value
-	// Six is the most axles that the inspection lets pass.
+	// The inspection does not allow more than six axles.
 	if !u.Axles.Count.Given() || f.axles < 1 || f.axles > 6 {
 		f.axles, f.axlesGuess = 2, true
 	}
 	f.spacing = lengthOf(u.Axles.Spacing, f.tire.Inches+usualTireGap, longestFront)
 	f.center = lengthOf(u.Axles.Center, f.usualCenter(), longestDeck+longestFront)
-	// Axles that stand behind the trailer, or of which one stands before the ball, are
-	// no drawing; the inspection stops them.
+	// Axles behind the trailer or ahead of the ball are not drawn; the inspection stops them.
 	if reach := f.spacing.Times(f.axles - 1).Half(); !f.center.guess &&
 		(f.center.Inches > f.rear() && !f.front.guess || f.center.Inches < reach) {
 		f.center = length{Inches: f.usualCenter(), guess: true, odd: f.center.String()}
@@ -212,8 +212,8 @@ func (f *facts) wheelsOf(u *unit.Unit) {
 	}
 }
 
-// usualCenter is where the axles would stand for an evenly loaded deck to put a usual
-// share on the truck: 20% of it for a gooseneck or a fifth-wheel, 12% for the others.
+// usualCenter is the place of the axles at which an evenly loaded deck puts a usual share of
+// its load on the truck: 20% for a gooseneck or a fifth-wheel, 12% for other hitches.
 // The tongue is w(1 - xc/A), so A = xc / (1 - share). Common practice, no source.
 func (f *facts) usualCenter() measure.Inches {
 	share := measure.Share(1 / (1 - 0.12))
@@ -223,10 +223,10 @@ func (f *facts) usualCenter() measure.Inches {
 	return min(share.OfLength(f.front.Inches+f.length.Half()), f.rear())
 }
 
-// overTruck reports a hitch that stands in the truck's bed.
+// overTruck reports whether the hitch is in the truck's bed.
 func (f *facts) overTruck() bool { return f.hitch == "gooseneck" || f.hitch == "fifth-wheel" }
 
-// point is what x = 0 is called.
+// point is the name of x = 0.
 func (f *facts) point() string {
 	switch f.hitch {
 	case "fifth-wheel":
@@ -237,10 +237,10 @@ func (f *facts) point() string {
 	return "ball"
 }
 
-// between reports that the wheels stand beside the deck and not under it, so that
-// fenders cover them: the floor is lower than the tire's top, or it is narrow (within
-// 102 in there is room for two tires beside a deck below 96 in) and leaves the tire too
-// little room to rise. Common practice, no source.
+// between reports whether the wheels are next to the deck and not under it, so that fenders
+// cover them. Then the floor is lower than the top of the tire, or the deck is narrow (below
+// 96 in, two tires fit next to it within 102 in) and too low for the tire to rise. Common
+// practice, no source.
 func (f *facts) between(width unit.Length) bool {
 	const room = 4 // inches that a tire rises on its springs
 	switch {
@@ -254,7 +254,7 @@ func (f *facts) between(width unit.Length) bool {
 	return width.Given() && width.Value < 96 && f.floor.Inches < f.tire.Inches+room
 }
 
-// beamOf is the depth of the main beams: of the shape the unit names, else a usual one.
+// beamOf is the depth of the main beams: of the shape that the unit names, or a usual one.
 func beamOf(u *unit.Unit, hitch string) measure.Inches {
 	if name := u.Frame.Beam; name.Given() {
 		if s, err := tables.Section(name.Value); err == nil {
@@ -267,17 +267,17 @@ func beamOf(u *unit.Unit, hitch string) measure.Inches {
 	return 8
 }
 
-// axle is where the i-th axle stands, the front one being 0.
+// axle is the place of axle i. The front axle is 0.
 func (f *facts) axle(i int) measure.Inches {
 	return f.center.Inches - f.spacing.Times(f.axles-1).Half() + f.spacing.Times(i)
 }
 
-// wheelGuess reports that the wheels' place or size is none of the unit's measures.
+// wheelGuess reports whether the unit does not give the wheels' place or their size.
 func (f *facts) wheelGuess() bool {
 	return f.center.guess || f.tire.guess || f.axlesGuess || f.axles > 1 && f.spacing.guess
 }
 
-// name is what stands in ids: the stock number, or the file where there is none.
+// name is the unit's name in ids: the stock number, or the file if there is none.
 func (f *facts) name() string {
 	name := f.unit.Stock.Value
 	if name == "" {
@@ -289,7 +289,7 @@ func (f *facts) name() string {
 		case c >= 'a' && c <= 'z', c >= '0' && c <= '9', c == '-':
 			b.WriteByte(c)
 		default:
-			// Any other byte is spelled out, so that two names never share an id.
+			// Any other byte becomes two hex digits, so that two names never share an id.
 			b.WriteByte('_')
 			b.WriteString(string("0123456789abcdef"[c>>4]) + string("0123456789abcdef"[c&15]))
 		}

@@ -7,10 +7,10 @@ import (
 	"tarepage/internal/measure"
 )
 
-// A point lies x behind the ball's center and y above the ground.
+// A point is x behind the ball's center and y above the ground.
 type point struct{ x, y measure.Inches }
 
-// A layer is what a shape is drawn as; later layers lie on earlier ones.
+// A layer says how a shape is drawn. Later layers cover earlier ones.
 type layer int
 
 const (
@@ -19,8 +19,8 @@ const (
 	tail               // the tail's steel: solid
 	trim               // thin lines on the sides
 	swing              // where a tail or a tilting deck goes: phantom lines
-	guess              // what rests on no measure: dashed outline
-	front              // what stands before the wheels: fenders
+	guess              // what nobody measured: dashed outline
+	front              // what is in front of the wheels: fenders
 	layers
 )
 
@@ -35,8 +35,8 @@ type shape struct {
 type ring struct {
 	center point
 	r      measure.Inches
-	// rim is the radius of the hole that shows paper; hub the steel within it, and dish
-	// the edge of the deep wheel that the outer one of a pair has. 0 leaves it out.
+	// rim is the radius of the hole that shows paper, hub is the steel inside it, and dish is
+	// the edge of the deep outer wheel of a pair. 0 leaves it out.
 	rim, hub, dish measure.Inches
 	guess          bool
 }
@@ -47,8 +47,8 @@ type drawing struct {
 	rings  []ring
 }
 
-// add puts a closed outline in, as a guess if it rests on one. Nothing reaches into the
-// ground: a usual shape under a very low deck is cut off there.
+// add adds a closed outline, dashed if it is a guess. It cuts off what would be below the
+// ground, such as a usual shape under a very low deck.
 func (d *drawing) add(l layer, guessed bool, at ...point) {
 	if guessed {
 		l = guess
@@ -59,20 +59,20 @@ func (d *drawing) add(l layer, guessed bool, at ...point) {
 	d.shapes = append(d.shapes, shape{layer: l, at: at})
 }
 
-// box puts an upright rectangle in.
+// box adds an upright rectangle.
 func (d *drawing) box(l layer, guessed bool, left, right, bottom, top measure.Inches) {
 	if right > left && top > bottom {
 		d.add(l, guessed, point{left, top}, point{right, top}, point{right, bottom}, point{left, bottom})
 	}
 }
 
-// line puts a straight line in.
+// line adds a straight line.
 func (d *drawing) line(l layer, from, to point) {
 	d.shapes = append(d.shapes, shape{layer: l, open: true, at: []point{from, to}})
 }
 
-// extent is the smallest upright rectangle around everything, the ground's height and
-// the ball's center included.
+// extent is the smallest upright rectangle around everything, including the ground and the
+// ball's center.
 type extent struct{ left, right, top measure.Inches }
 
 func (d *drawing) extent() extent {
@@ -89,7 +89,7 @@ func (d *drawing) extent() extent {
 	return e
 }
 
-// highest is how high anything stands between two places.
+// highest is the height of the highest part between two places.
 func (d *drawing) highest(from, to measure.Inches) measure.Inches {
 	var top measure.Inches
 	for _, s := range d.shapes {
@@ -107,20 +107,20 @@ func (d *drawing) highest(from, to measure.Inches) measure.Inches {
 	return top
 }
 
-// A plot takes inches to the units of a viewBox.
+// A plot converts inches to the units of a viewBox.
 type plot struct {
 	perInch      float64
-	ball, ground float64 // where x = 0 and y = 0 lie
+	ball, ground float64 // where x = 0 and y = 0 are
 }
 
-// The products are converted explicitly, which forbids a fused multiply-add: the bytes
-// are the same on every processor.
+// The products are converted explicitly, which forbids a fused multiply-add. So every
+// processor writes the same bytes.
 func (p plot) size(in measure.Inches) float64 { return float64(float64(in) * p.perInch) }
 func (p plot) x(in measure.Inches) float64    { return p.ball + p.size(in) }
 func (p plot) y(in measure.Inches) float64    { return p.ground - p.size(in) }
 
-// num writes a coordinate to a tenth of a unit. A coordinate is no figure, and
-// measure's printing would group its thousands.
+// num writes a coordinate to a tenth of a unit. It does not use package measure, which would
+// separate the thousands.
 func num(v float64) string {
 	s := strings.TrimSuffix(strconv.FormatFloat(v, 'f', 1, 64), ".0")
 	if s == "-0" {

@@ -10,9 +10,8 @@ import (
 	"tarepage/internal/measure"
 )
 
-// The shop drawing's paper: its width, the tallest that the trailer itself may stand
-// on it, and the largest scale, so that a small trailer is not drawn with thin lines
-// and huge tires.
+// The paper of the shop drawing: its width, the largest height of the trailer on it, and the
+// largest scale, so that a small trailer does not get thin lines and huge tires.
 const (
 	paperWide   = 1000.0
 	paperMargin = 12.0
@@ -22,8 +21,8 @@ const (
 
 // Side is the shop drawing of a unit: the side view to scale with dimension lines, the
 // hitch at the left. It is one SVG element with a title and a description; classes and
-// presentation attributes only, no style. It reports false where the unit states no
-// length that could be drawn.
+// presentation attributes only, no style. It returns false if the unit states no length
+// that can be drawn.
 func Side(w *compute.Work) (svg string, ok bool) {
 	f, ok := factsOf(w)
 	if !ok {
@@ -37,7 +36,7 @@ func Side(w *compute.Work) (svg string, ok bool) {
 	p := plot{perInch: min(perInch(room, e.right-e.left), perInch(mostTall, e.top), mostPerInch)}
 	p.ball = paperMargin + float64((room-p.size(e.right-e.left))/2) - p.size(e.left)
 
-	// Laid out once with the ground at 0, the drawing tells how low its ground must lie.
+	// The first layout has the ground at 0. It tells how low the ground must be.
 	p.ground = math.Ceil(paperMargin - min(p.y(e.top)-tick, f.over(d, p).reach))
 	over, under := f.over(d, p), f.under(p)
 	s := &sheet{}
@@ -59,12 +58,12 @@ func Side(w *compute.Work) (svg string, ok bool) {
 	return b.String(), true
 }
 
-// perInch is the scale at which in takes room units.
+// perInch is the scale at which the length in needs room units.
 func perInch(room float64, in measure.Inches) float64 {
 	return room / max(float64(in), 1)
 }
 
-// uprights are the heights that somebody measured.
+// uprights returns the heights that somebody measured.
 func (f *facts) uprights() []upright {
 	var us []upright
 	if !f.floor.guess {
@@ -76,7 +75,7 @@ func (f *facts) uprights() []upright {
 	return us
 }
 
-// over lays the dimensions of the deck over it: the flat and the tail, then the whole.
+// over puts the dimensions of the deck above it: the flat and the tail, then the whole.
 func (f *facts) over(d *drawing, p plot) *sheet {
 	s := &sheet{width: paperWide}
 	rear := f.rear()
@@ -107,8 +106,8 @@ func (f *facts) over(d *drawing, p plot) *sheet {
 	return s
 }
 
-// under lays the dimensions along the ground below it: the front and the spacing of the
-// axles, ball to axles, ball to rear.
+// under puts the other dimensions below the ground: the front and the spacing of the axles,
+// ball to axles, ball to rear.
 func (f *facts) under(p plot) *sheet {
 	s := &sheet{width: paperWide}
 	ground := p.ground + gap
@@ -117,7 +116,7 @@ func (f *facts) under(p plot) *sheet {
 	coupled := p.y(f.coupled()) + gap
 	middle := ground // where the line down from the group's middle begins
 	center := p.x(f.center.Inches)
-	// Before each line, the extension lines that those after it will let down.
+	// Each line first notes the extension lines that later dimensions need.
 	ends := []float64{ball}
 	if !f.front.guess {
 		ends = append(ends, rear)
@@ -136,7 +135,7 @@ func (f *facts) under(p plot) *sheet {
 		}
 		d.long = d.short + " axle to axle"
 		if at := s.place(d, 0, first, row); at >= 0 {
-			// The middle of the group hangs on the spacing's own line, clear of its text.
+			// The middle of the group starts at the spacing's line, away from its text.
 			middle = first + float64(row*float64(at))
 		}
 	}
@@ -162,8 +161,8 @@ func (f *facts) under(p plot) *sheet {
 	return s
 }
 
-// write puts the trailer in, layer by layer; line is the width of an outline. Small
-// drawings are solid: no tint, slits for thin lines, no phantom positions.
+// write draws the trailer, layer by layer. line is the width of an outline. Small drawings
+// are solid: they have no tint, slits for thin lines, and no phantom positions.
 func (d *drawing) write(b *strings.Builder, p plot, line float64, small bool) {
 	tint := ` fill-opacity=".12"`
 	dash, phantom := "9 7", "24 6 5 6"
@@ -201,8 +200,8 @@ func (d *drawing) write(b *strings.Builder, p plot, line float64, small bool) {
 	}
 }
 
-// write draws a wheel: the tire with a light edge that sets it off the steel behind it,
-// the rim as paper, the hub in it.
+// write draws a wheel: the tire with a light edge against the steel behind it, the rim in
+// the color of the paper, and the hub.
 func (r ring) write(b *strings.Builder, p plot, line float64, small bool) {
 	edge := ` stroke="#fff" stroke-width="` + num(line+line) + `" paint-order="stroke"`
 	b.WriteString(`<circle class="el-wheel"` + r.round(r.r, p) + edge + `/>`)

@@ -10,15 +10,15 @@ import (
 const (
 	smallWide   = 320.0 // of every silhouette's viewBox
 	smallMargin = 3.0
-	smallTall   = 160.0 // the most that the tallest unit may stand
+	smallTall   = 160.0 // the largest height of the tallest unit
 )
 
-// A Scale is the one scale of a yard's silhouettes, and the one paper they are drawn
-// on: shown at one width, they compare.
+// A Scale is the common scale of a yard's silhouettes and the size of their paper. Shown at
+// one width, they can be compared.
 type Scale struct{ perInch, tall float64 }
 
-// ScaleOf is the scale at which the longest of the units fills a silhouette's width.
-// Units that cannot be drawn do not count.
+// ScaleOf returns the scale at which the longest unit fills the width of a silhouette. Units
+// that cannot be drawn do not count.
 func ScaleOf(works []*compute.Work) Scale {
 	var wide, tall extent
 	for _, w := range works {
@@ -41,8 +41,8 @@ func ScaleOf(works []*compute.Work) Scale {
 }
 
 // Silhouette is a unit's side view, small and without dimensions, at the yard's scale.
-// It reports false where the unit states no length, and where it was not among those
-// the scale was made for and is too large for it.
+// It returns false if the unit states no length, or if the scale was made without the unit
+// and the unit is too large for it.
 func Silhouette(w *compute.Work, scale Scale) (svg string, ok bool) {
 	d, p, ok := small(w, scale)
 	if !ok {
@@ -68,7 +68,7 @@ func small(w *compute.Work, scale Scale) (d *drawing, p plot, ok bool) {
 	e := d.extent()
 	p = plot{perInch: scale.perInch, ground: scale.tall - smallMargin}
 	p.ball = smallMargin - p.size(e.left)
-	// The tenth is what a coordinate is rounded to.
+	// Coordinates are rounded to a tenth.
 	if p.x(e.right) > smallWide-smallMargin+0.1 || p.y(e.top) < smallMargin-0.1 {
 		return nil, p, false
 	}

@@ -2,21 +2,21 @@ package elevation
 
 import "tarepage/internal/compute"
 
-// A Sketch is a silhouette as numbers, for who draws it with other means than SVG: pixels
-// to the right of a box's left edge and below its top. The box's lower edge is the ground.
+// A Sketch is a silhouette as numbers, for drawings other than SVG. The numbers are pixels
+// from the left edge and from the top of a box. The lower edge of the box is the ground.
 type Sketch struct {
-	// Solid is the steel, as closed outlines; Slits are the light lines on it; Guess is
-	// what rests on no measure, as closed outlines of which only the edge is drawn.
+	// Solid is the steel, as closed outlines. Slits are the light lines on it. Guess is what
+	// nobody measured, as closed outlines that are drawn without a filling.
 	Solid, Slits, Guess [][][2]float64
-	// Wheels are what stands on the ground; GuessedWheels are placed by no measure.
+	// Wheels are the wheels that were measured, GuessedWheels the others.
 	Wheels, GuessedWheels []Wheel
 }
 
 // A Wheel is a tire's circle with its rim's.
 type Wheel struct{ X, Y, Tire, Rim float64 }
 
-// SketchOf draws a unit as large as fits into a box. It reports false where the unit
-// states no length.
+// SketchOf draws a unit as large as the box allows. It returns false if the unit states no
+// length.
 func SketchOf(w *compute.Work, wide, high float64) (s Sketch, ok bool) {
 	f, ok := factsOf(w)
 	if !ok {

@@ -1,8 +1,8 @@
 package elevation
 
-// CSS is what the theme's stylesheet says about the drawings. They are legible without
-// it: every color is the text's own, and paper is white. With it, paper is the page's
-// paper, also under forced colors. --paper is the theme's; Canvas is CSS's own color.
+// CSS is the part of the theme's stylesheet for the drawings. They are legible without it:
+// every color is the color of the text, and paper is white. With it, paper has the color of
+// the page, also with forced colors. --paper comes from the theme; Canvas is a CSS color.
 const CSS = `
 .el { display: block; width: 100%; height: auto; color: var(--ink, CanvasText); }
 .el-paper { fill: var(--paper, Canvas); }

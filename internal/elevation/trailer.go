@@ -2,15 +2,15 @@ package elevation
 
 import "tarepage/internal/measure"
 
-// Usual shapes, for what a unit file has no key for. Common practice, no source; the
-// words beside the drawing say that they are no measures.
+// Usual shapes, for parts without a key in the unit file. Common practice, no source. The
+// words next to the drawing say that they are not measured.
 const (
 	reveal     measure.Inches = 0.8 // the light line between two pieces of steel
 	railDepth  measure.Inches = 4   // the rail around a deck over the wheels
 	frameDepth measure.Inches = 6   // the frame of a deck between the wheels
-	clearance  measure.Inches = 8   // the least room under a frame
+	clearance  measure.Inches = 8   // the least clearance under a frame
 
-	bedSides  measure.Inches = 56 // how high a neck stays, to clear a truck's bed sides
+	bedSides  measure.Inches = 56 // the height of a neck that clears a truck's bed sides
 	neckDepth measure.Inches = 11
 	ballTop   measure.Inches = 38 // of the ball in a truck's bed
 	plate     measure.Inches = 48 // of a fifth-wheel's plate in a truck's bed
@@ -18,7 +18,7 @@ const (
 	pintleEye measure.Inches = 26
 )
 
-// draw is the whole trailer.
+// draw draws the whole trailer.
 func draw(f *facts) *drawing {
 	d := &drawing{}
 	bottom := d.frame(f)
@@ -35,8 +35,8 @@ func draw(f *facts) *drawing {
 	return d
 }
 
-// frame draws the deck's rail or the floor's frame, the beams under it and the tail,
-// and returns how low the frame comes at its front.
+// frame draws the deck's rail or the floor's frame, the beams under it and the tail. It
+// returns the height of the frame's lower edge at the front.
 func (d *drawing) frame(f *facts) (bottom measure.Inches) {
 	h, from, to := f.floor.Inches, f.front.Inches, f.rear()
 	guessed := f.floor.guess || f.front.guess
@@ -60,7 +60,7 @@ func (d *drawing) frame(f *facts) (bottom measure.Inches) {
 		if end > from {
 			d.box(body, guessed, from, end, bottom, rail-reveal)
 		}
-		// The tail is a wedge hinged at the deck's top, and comes down to the ground.
+		// The tail is a wedge. It hinges at the deck's top and goes down to the ground.
 		hinge := max(end, from) + reveal
 		d.add(tail, guessed, point{hinge, h}, point{to, h}, point{to, h - min(3, depth)}, point{hinge, bottom})
 		if run, ok := measure.Run(h, f.tail.Inches); ok {
@@ -80,15 +80,16 @@ func (d *drawing) frame(f *facts) (bottom measure.Inches) {
 		d.box(body, guessed, from, to, rail, h)
 	}
 	if bottom < rail {
-		// The beams stop short of the rear rail and are cut away toward it.
+		// The beams end ahead of the rear rail and taper toward it.
 		cut := min(f.beam, (end - from).Half())
 		d.add(body, guessed, point{from, rail - reveal}, point{end, rail - reveal}, point{end - cut, bottom}, point{from, bottom})
 	}
 	return bottom
 }
 
-// tilted draws where the tilting deck goes: its rear edge on the ground, turned about
-// its pivot. Where nobody measured the pivot it is drawn over the axles, and said.
+// tilted draws the tilted position of a tilting deck: turned about its pivot, with the rear
+// edge on the ground. If nobody measured the pivot, it is drawn over the axles, and the
+// words say so.
 func (d *drawing) tilted(f *facts, under measure.Inches) {
 	h, to, pivot := f.floor.Inches, f.rear(), f.pivot()
 	run, ok := measure.Run(h, to-pivot)
@@ -102,9 +103,8 @@ func (d *drawing) tilted(f *facts, under measure.Inches) {
 	d.add(swing, false, head, rear, point{rear.x - thick, 0}, point{head.x, head.y - thick})
 }
 
-// pivot is where a tilting deck is drawn to turn: where it was measured, else over the
-// axles' middle, or at its
-// front edge if that stands behind them.
+// pivot is the place of a tilting deck's pivot: where it was measured, or else over the
+// middle of the axles, or at the front edge of the tilting part if that is behind them.
 func (f *facts) pivot() measure.Inches {
 	if f.pivotGiven() {
 		return f.rear() - f.pivotBack.Value
@@ -112,7 +112,7 @@ func (f *facts) pivot() measure.Inches {
 	return max(f.center.Inches, f.hinge())
 }
 
-// pivotGiven reports whether the pivot was measured, to a place within what tilts.
+// pivotGiven reports whether the pivot was measured and is within the tilting part.
 func (f *facts) pivotGiven() bool {
 	return f.pivotBack.Given() && f.pivotBack.Value > 0 && f.pivotBack.Value <= f.tail.Inches
 }
@@ -152,7 +152,7 @@ func (d *drawing) tongue(f *facts, bottom measure.Inches) {
 	}
 	nose := min(10, at.Half())
 	top := min(bottom+5, f.floor.Inches)
-	// The tongue keeps the coupler's height and rises to the frame over its last foot or so.
+	// The tongue has the coupler's height and rises to the frame over its last foot or so.
 	knee := max(nose, at-max(12, max(mid-bottom, bottom-mid)))
 	d.add(body, guessed, point{nose, mid + 2.5}, point{knee, mid + 2.5}, point{at, top}, point{at, bottom},
 		point{knee, mid - 2.5}, point{nose, mid - 2.5})
@@ -160,7 +160,7 @@ func (d *drawing) tongue(f *facts, bottom measure.Inches) {
 		d.rings = append(d.rings, ring{center: point{0, mid}, r: 3.2, rim: 1.7, guess: guessed})
 		d.box(body, guessed, 2.8, nose, mid-1.6, mid+1.6)
 	} else {
-		// The coupler's socket stands over the ball, its center at x = 0.
+		// The coupler's socket is over the ball. Its center is at x = 0.
 		d.add(body, guessed, point{-2.6, mid - 2}, point{-2.6, mid + 0.8}, point{-1.2, mid + 2.2}, point{1.6, mid + 2.2},
 			point{4, mid + 1.4}, point{nose, mid + 1.8}, point{nose, mid - 1.4}, point{3, mid - 0.4}, point{2.4, mid - 2})
 	}
@@ -171,7 +171,7 @@ func (d *drawing) tongue(f *facts, bottom measure.Inches) {
 	}
 }
 
-// stow draws the ramps where they ride.
+// stow draws the ramps in their stowed position.
 func (d *drawing) stow(f *facts) {
 	edge, to := f.floor.Inches, f.rear()
 	guessed := f.floor.guess || f.front.guess || f.ramp.guess
@@ -193,7 +193,7 @@ func (d *drawing) stow(f *facts) {
 	}
 }
 
-// coupled is how low the coupler, the eye or the kingpin comes.
+// coupled is the height of the lower edge of the coupler, the eye or the kingpin.
 func (f *facts) coupled() measure.Inches {
 	switch f.hitch {
 	case "gooseneck":
@@ -206,8 +206,8 @@ func (f *facts) coupled() measure.Inches {
 	return coupler - 2
 }
 
-// wheels draws the wheels, standing on the ground, and the fenders over them, which end
-// at the frame's bottom.
+// wheels draws the wheels on the ground and the fenders over them, which end at the bottom of
+// the frame.
 func (d *drawing) wheels(f *facts, bottom measure.Inches) {
 	guessed := f.wheelGuess()
 	r := f.tire.Half()

@@ -11,9 +11,9 @@ import (
 // A silhouette is what a kind of trailer has above its frame. internal/kinds names the
 // silhouette of each kind.
 type silhouette struct {
-	// sides is how high the walls are; nil where there are none.
+	// sides returns the height of the walls; nil if there are none.
 	sides func(f *facts) length
-	// above draws what is above the frame; nil where that is nothing.
+	// above draws what is above the frame; nil if that is nothing.
 	above func(d *drawing, f *facts)
 }
 
@@ -27,9 +27,9 @@ var silhouettes = map[string]silhouette{
 // Silhouettes returns the names of the silhouettes that internal/kinds may use.
 func Silhouettes() []string { return slices.Sorted(maps.Keys(silhouettes)) }
 
-// silhouetteOf is the silhouette of the kind. A unit may have another space than its kind:
-// a deck in place of a box is drawn with the walls of the box as a guess, and a box or a bed
-// where the kind has something else is drawn as what it is.
+// silhouetteOf returns the silhouette of the kind. A unit may have another space than its
+// kind: a deck in place of a box gets the walls of the box as a guess. A box or a bed of a
+// kind with another space is drawn as what it is.
 func silhouetteOf(kind kinds.Kind, space string) silhouette {
 	if space != string(kind.Space) && space != string(kinds.Deck) {
 		return silhouettes[space]
@@ -51,7 +51,7 @@ func boxWalls(f *facts) length {
 	return lengthOf(f.unit.Box.Height, usualBoxHeight, highest)
 }
 
-// wallGuess reports that the walls rest on something that nobody measured.
+// wallGuess reports whether the walls depend on something that nobody measured.
 func (f *facts) wallGuess() bool { return f.front.guess || f.floor.guess || f.sides.guess }
 
 // drawBed draws the sides of a dump bed with their posts.
@@ -71,7 +71,7 @@ func drawBed(d *drawing, f *facts) {
 	}
 }
 
-// drawBox draws a closed box, its front top corner rounded.
+// drawBox draws a closed box with a rounded front top corner.
 func drawBox(d *drawing, f *facts) {
 	from, to, low := f.front.Inches, f.rear(), f.floor.Inches
 	top := low + f.sides.Inches

@@ -8,9 +8,9 @@ import (
 	"tarepage/internal/measure"
 )
 
-// Words says what the drawing shows, for those who cannot see it and for all who would
-// rather read it: what is measured, what is a usual shape, what is a guess. Where there
-// is no drawing it says what to measure.
+// Words says what the drawing shows, for people who cannot see it or would rather read: what
+// is measured, what has a usual shape, what is a guess. If there is no drawing, it says what
+// to measure.
 func Words(w *compute.Work) string {
 	f, ok := factsOf(w)
 	switch {
@@ -24,7 +24,7 @@ func Words(w *compute.Work) string {
 	return f.words()
 }
 
-// title names the drawing in a line.
+// title is the title of the drawing in one line.
 func (f *facts) title() string {
 	return fmt.Sprintf("Side view to scale: %s, %s %s", f.kind.Noun, f.length.text(), f.space)
 }
@@ -101,7 +101,7 @@ func (f *facts) sayDeck(say func(string, ...any)) {
 			if f.pivotGiven() {
 				say("The tilted position is shown in broken lines, about a pivot %s ahead of the rear edge.", f.pivotBack.Value)
 			} else {
-				say("The tilted position is shown in broken lines, its pivot at a guess.")
+				say("The tilted position is shown in broken lines, with a guessed pivot.")
 			}
 		}
 	}
@@ -139,19 +139,19 @@ func (f *facts) sayWheels(say func(string, ...any)) {
 	}
 }
 
-// sayGuesses names every measure that a usual one stands in for.
+// sayGuesses names every dimension that a usual one replaces.
 func (f *facts) sayGuesses(say func(string, ...any)) {
 	missing := func(l length, what string) {
 		switch {
 		case !l.guess:
 		case l.odd != "":
-			say("%s cannot be %s; drawn at a guess, dashed.", what, l.odd)
+			say("%s cannot be %s; drawn as a guess, dashed.", what, l.odd)
 		default:
-			say("%s not measured, drawn at a guess, dashed.", what)
+			say("%s not measured, drawn as a guess, dashed.", what)
 		}
 	}
 	if f.hitchGuess {
-		say("Kind of hitch not stated, drawn at a guess, dashed.")
+		say("Kind of hitch not stated, drawn as a guess, dashed.")
 	}
 	missing(f.front, "Front of the "+f.space)
 	missing(f.floor, "Height of the "+f.space)
@@ -168,16 +168,16 @@ func (f *facts) sayGuesses(say func(string, ...any)) {
 		missing(f.tail, "Length of the tilting part")
 	}
 	if f.axlesGuess {
-		say("Number of axles not known, drawn at a guess, dashed.")
+		say("Number of axles not known, drawn as a guess, dashed.")
 	}
 	missing(f.center, "Wheel position")
 	if f.axles > 1 && !f.center.guess {
 		missing(f.spacing, "Axle spacing")
 	}
 	if f.tire.odd != "" {
-		say("Tire size %q does not read; drawn at a guess, dashed.", f.tire.odd)
+		say("Tire size %q cannot be read; drawn as a guess, dashed.", f.tire.odd)
 	} else if f.tire.guess {
-		say("Tire size not stated, drawn at a guess, dashed.")
+		say("Tire size not stated, drawn as a guess, dashed.")
 	}
 	if f.ramps != "" {
 		missing(f.ramp, "Length of the ramps")
