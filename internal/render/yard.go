@@ -129,6 +129,7 @@ func (m *maker) yardPages() ([]job, error) {
 			}
 			page.Canonical = m.at(sitepath.Further(file, n))
 			jobs = append(jobs, job{path: sitepath.Further(file, n), make: func() ([]byte, error) {
+				page := *page // the showroom may make the page twice at the same time
 				var err error
 				if page.Data, err = m.listed(sitepath.Further(file, n), page.Heading, part); err != nil {
 					return nil, err
@@ -138,7 +139,7 @@ func (m *maker) yardPages() ([]job, error) {
 				} else {
 					page.Rows = m.rows(part)
 				}
-				return m.turned("yard", page, ratings(part))
+				return m.turned("yard", &page, ratings(part))
 			}})
 		}
 	}
@@ -211,13 +212,14 @@ func (m *maker) front(sorted []*entry) (job, error) {
 		if err != nil {
 			return nil, err
 		}
+		page := *page // as above
 		page.About = about
 		first := sorted[:min(perScreen, len(sorted))]
 		page.Cards = m.cards(first)
 		if page.Data, err = m.listed(sitepath.Yard, page.Heading, first); err != nil {
 			return nil, err
 		}
-		return m.turned("yard", page, ratings(first))
+		return m.turned("yard", &page, ratings(first))
 	}}, nil
 }
 

@@ -196,9 +196,15 @@ func (b *Body) Whole() *Body {
 	return &again
 }
 
-// Fold lets go of the tree, which takes several times the room of the source. A yard of
+// Fold lets go of the tree, which takes several times the memory of the source. A yard of
 // ten thousand units does not hold all of them at once.
+//
+// The unit of a file that did not change is used again while an older page of it may still
+// be made, so a body that is folded already is not written to.
 func (b *Body) Fold() {
+	if b.Root == nil {
+		return
+	}
 	b.Root = nil
 	for i := range b.Notes {
 		b.Notes[i].Node = nil
