@@ -57,6 +57,7 @@ var All = []*Rule{
 	serialTwice,
 	ballUnderClass,
 	waiverUnknown,
+	withholdReason,
 	fileMissing,
 	photoUnreadable,
 	photoTooLarge,

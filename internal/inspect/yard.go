@@ -139,13 +139,16 @@ func fromModel(c *Case, f *Finding) {
 func withheld(y *Yard, list []Finding) {
 	kept := map[string]string{}
 	for _, c := range y.Cases {
-		if c.Withhold.Given() {
-			kept[c.File] = c.Withhold.Value
+		if c.Withheld() {
+			kept[c.File] = " (the unit is withheld)"
+			if c.Withhold.Given() {
+				kept[c.File] = " (the unit is withheld: " + c.Withhold.Value + ")"
+			}
 		}
 	}
 	for i := range list {
-		if reason, ok := kept[list[i].Unit]; ok && list[i].Severity != Remark {
-			list[i].Message += fmt.Sprintf(" (the unit is withheld: %s)", reason)
+		if reason, ok := kept[list[i].Unit]; ok && list[i].Severity != Remark && list[i].Rule != withholdReason {
+			list[i].Message += reason
 			list[i].Severity = Remark
 		}
 	}

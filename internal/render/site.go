@@ -50,7 +50,7 @@ type Figures interface {
 // Published reports whether the site has pages for unit i of the stock.
 func (in *Input) Published(i int) bool {
 	u := in.Stock.Units[i]
-	return in.Works[i] != nil && !u.Withhold.Given() && !in.LeaveOut[u.File]
+	return in.Works[i] != nil && !u.Withheld() && !in.LeaveOut[u.File]
 }
 
 // A Target takes the pages of a site while they are made: those of a large yard do not fit

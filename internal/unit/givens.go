@@ -28,6 +28,22 @@ func (u *Unit) Givens() []Given {
 	return givens(unitKeys(), reflect.ValueOf(u).Elem(), make([]Given, 0, 64), false)
 }
 
+// Withheld reports whether the unit is kept out of the site: whether the key withhold is
+// there, whatever its value. An owner who cleared the reason, or wrote one that does not
+// read, did not ask for the unit to be published.
+func (u *Unit) Withheld() bool {
+	blank, lacks := u.Withhold.lacks()
+	return blank.Known() || !lacks
+}
+
+// WithheldAt is the place of the key withhold or of its value.
+func (u *Unit) WithheldAt() Pos {
+	if blank, _ := u.Withhold.lacks(); blank.Known() {
+		return blank
+	}
+	return u.Withhold.Pos
+}
+
 // Said lists those of Givens that were only said.
 func (u *Unit) Said() []Given {
 	return givens(unitKeys(), reflect.ValueOf(u).Elem(), nil, true)

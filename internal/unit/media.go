@@ -79,6 +79,9 @@ func shelfOf(root fs.FS) *shelf {
 func (s *shelf) look(list []Media) []Media {
 	for i := range list {
 		m := &list[i]
+		if m.Fault = misplaced(m); m.Fault != "" {
+			continue
+		}
 		name, info, fault := s.seek(m.Name)
 		if m.Fault = fault; fault != "" {
 			continue
@@ -94,11 +97,66 @@ func (s *shelf) look(list []Media) []Media {
 			if m.Fault = s.unfit(m.Name); m.Fault == "" {
 				m.Fault = s.facts(m)
 			}
+			if m.Fault == "" {
+				m.Fault = mistaken(m)
+			}
 		case "photos.file":
 			m.Fault = s.facts(m)
 		}
 	}
 	return list
+}
+
+// mediaFolder is the folder below content/ in which every file that a unit names is: what is
+// elsewhere, such as another unit's file or the notes of an editor, is nobody's to publish.
+const mediaFolder = "media/"
+
+// endings are the endings that the names of files of each kind may have.
+var endings = map[string][]string{
+	"recording.captions": {".vtt", ".srt"},
+	"recording.video":    {".mp4", ".m4v", ".mov", ".webm"},
+	"photos.file":        {".jpg", ".jpeg", ".png", ".webp"},
+}
+
+// otherPictures are endings of pictures that cannot be published. What such a file holds is
+// refused, with better advice than its name could give.
+var otherPictures = []string{".gif", ".bmp", ".tif", ".tiff", ".dng", ".heic", ".heif", ".avif"}
+
+// misplaced says why a file is not one that the key may name, or nothing.
+func misplaced(m *Media) string {
+	if m.Name != path.Clean(m.Name) || strings.ContainsAny(m.Name, `\:`) {
+		return "" // find says what is wrong with the path
+	}
+	if fs.ValidPath(m.Name) && !strings.HasPrefix(m.Name, mediaFolder) {
+		return fmt.Sprintf("only a file in %s/%s may be named; move it there", mediaRoot, strings.TrimSuffix(mediaFolder, "/"))
+	}
+	ending := strings.ToLower(path.Ext(m.Name))
+	if m.Path == "photos.file" && slices.Contains(otherPictures, ending) {
+		return ""
+	}
+	if allowed := endings[m.Path]; !slices.Contains(allowed, ending) && fs.ValidPath(m.Name) {
+		return fmt.Sprintf("the name does not end in %s; name the right file", listed(allowed))
+	}
+	return ""
+}
+
+// listed writes a list for a sentence: .vtt or .srt.
+func listed(list []string) string {
+	last := len(list) - 1
+	return strings.Join(list[:last], ", ") + " or " + list[last]
+}
+
+// mistaken says why a video's name does not fit what it holds, or nothing: a web host goes
+// by the ending when it tells browsers what a file is.
+func mistaken(m *Media) string {
+	webm := strings.EqualFold(path.Ext(m.Name), ".webm")
+	switch {
+	case m.Video.Kind == "WebM" && !webm:
+		return "it is WebM by what it holds; give the file a name that ends in .webm"
+	case m.Video.Kind != "WebM" && m.Video.Kind != "" && webm:
+		return fmt.Sprintf("it is %s by what it holds; give the file a name that ends in .mp4", m.Video.Kind)
+	}
+	return ""
 }
 
 // seek finds a file where it is named. A folder media/ beside the unit files is as good

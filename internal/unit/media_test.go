@@ -1,6 +1,7 @@
 package unit_test
 
 import (
+	"os"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -37,7 +38,7 @@ photos:
 	// for a device of its, nor beside one that differs in capitals only.
 	for name, fault := range map[string]string{
 		`a"b.mp4`: "Windows reserves", "a:b.mp4": "Windows reserves", "a?.mp4": "Windows reserves", "dot./a.mp4": "Windows drops",
-		"CON.mp4": "is a device", "nul": "is a device", "com1 .x.mp4": "is a device", "lpt²": "is a device", "Aux/a.mp4": "is a device",
+		"CON.mp4": "is a device", "nul.mov": "is a device", "com1 .x.mp4": "is a device", "lpt².webm": "is a device", "Aux/a.mp4": "is a device",
 		"Walk.mp4": "differ in capitals only", "walk.MP4": "differ in capitals only", "In/a.mp4": "differ in capitals only", "in/b.mp4": "differ in capitals only",
 		"console.mp4": "", "com10.mp4": "", "a b'&é.mp4": "",
 	} {
@@ -49,7 +50,7 @@ photos:
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)
 	}
-	want := []string{"", "is empty", "is called Side.jpg", "", "no path below content/", "no path below content/", "is no file", "write media/side.jpg"}
+	want := []string{"", "is empty", "is called Side.jpg", "", "no path below content/", "no path below content/", "only a file in content/media", "write media/side.jpg"}
 	for file, want := range videos {
 		list := s.Media[file]
 		if len(list) != 1 || (list[0].Fault == "") != (want == "") || !strings.Contains(list[0].Fault, want) {
@@ -63,6 +64,81 @@ photos:
 	for i, m := range list {
 		if (m.Fault == "") != (want[i] == "") || !strings.Contains(m.Fault, want[i]) {
 			t.Errorf("%s: fault %q, want %q", m.Name, m.Fault, want[i])
+		}
+	}
+}
+
+// TestOnlyMediaIsNamed: a unit can name files below media/ only, with an ending of their
+// kind, and a video only if it holds what its name says. Everything else below content/ is
+// somebody's own: another unit's file, settings with passwords, a page with scripts.
+func TestOnlyMediaIsNamed(t *testing.T) {
+	webm, err := os.ReadFile("../media/testdata/vp8.webm")
+	if err != nil {
+		t.Fatal(err)
+	}
+	mp4, err := os.ReadFile("../media/testdata/first.mp4")
+	if err != nil {
+		t.Fatal(err)
+	}
+	page := []byte("<!doctype html><script>alert(1)</script>")
+	files := map[string][]byte{
+		"units/secret.md": []byte("---\nstock: S-1\nwithhold: not yet\n---\n"), "models/m.md": []byte("---\nkind: dump\n---\n"),
+		"yard.md": []byte("---\nname: Example Yard\nas-of: 2026-11-20\n---\n"), ".env": []byte("KEY=1"), "page.html": page, "walk.mp4": mp4,
+		"media/page.html": page, "media/page.mp4": page, "media/.env": []byte("KEY=1"), "media/walk.mp4": mp4, "media/WALK2.MP4": mp4, "media/walk.webm": webm,
+		"media/wrong.webm": mp4, "media/wrong.mp4": webm, "media/walk": mp4, "media/walk.vtt": []byte("WEBVTT\n"), "media/walk.txt": []byte("WEBVTT\n"),
+		"media/side.jpg": []byte("x"), "media/side": []byte("x"), "media/side.svg": []byte("<svg/>"), "media/side.gif": []byte("GIF89a"), "mediated/side.jpg": []byte("x"),
+	}
+	const elsewhere, ending = "only a file in content/media may be named", "the name does not end in"
+	for _, c := range []struct{ key, name, fault string }{
+		{"video", "media/walk.mp4", ""}, {"video", "media/WALK2.MP4", ""}, {"video", "media/walk.webm", ""},
+		{"video", "units/secret.md", elsewhere}, {"video", "models/m.md", elsewhere}, {"video", "yard.md", elsewhere}, {"video", ".env", elsewhere},
+		{"video", "page.html", elsewhere}, {"video", "walk.mp4", elsewhere}, {"video", "media/../yard.md", "no path below content/"},
+		{"video", "media/page.html", ending}, {"video", "media/.env", ending}, {"video", "media/walk", ending}, {"video", "media/side.jpg", ending},
+		{"video", "media/wrong.webm", "it is MP4 by what it holds"}, {"video", "media/wrong.mp4", "it is WebM by what it holds"},
+		{"captions", "media/walk.vtt", ""}, {"captions", "media/walk.txt", ending}, {"captions", ".env", elsewhere}, {"captions", "units/secret.md", elsewhere}, {"captions", "media/.env", ending},
+		{"photo", "media/side.jpg", ""}, {"photo", "media/side.gif", ""}, {"photo", "media/side", ending}, {"photo", "media/side.svg", ending}, {"photo", ".env", elsewhere},
+		{"photo", "mediated/side.jpg", elsewhere}, {"photo", "units/secret.md", elsewhere},
+	} {
+		root := fstest.MapFS{}
+		for name, data := range files {
+			root["content/"+name] = &fstest.MapFile{Data: data}
+		}
+		front := "recording:\n  " + c.key + ": " + c.name
+		if c.key == "photo" {
+			front = "photos:\n  - file: " + c.name
+		}
+		root["content/units/a.md"] = &fstest.MapFile{Data: []byte("---\nstock: A-1\n" + front + "\n---\n")}
+		s, _, err := unit.Read(root)
+		if err != nil {
+			t.Fatal(err)
+		}
+		list := s.Media["content/units/a.md"]
+		if len(list) != 1 || (list[0].Fault == "") != (c.fault == "") || !strings.Contains(list[0].Fault, c.fault) {
+			t.Errorf("%s %s: %+v, want a fault %q", c.key, c.name, list, c.fault)
+		}
+	}
+	// A page under a video's name has no fault of its own; it is refused for what it holds.
+	root := fstest.MapFS{"content/yard.md": {Data: files["yard.md"]}, "content/media/page.mp4": {Data: page},
+		"content/units/a.md": {Data: []byte("---\nstock: A-1\nrecording:\n  video: media/page.mp4\n---\n")}}
+	s, _, err := unit.Read(root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if m := s.Media["content/units/a.md"][0]; m.Video == nil || !strings.Contains(m.Video.Unclean, "it is not a video") {
+		t.Errorf("a page passes for a video: %+v", m)
+	}
+}
+
+// TestWithheld: the key keeps a unit out, whatever stands after it.
+func TestWithheld(t *testing.T) {
+	for line, want := range map[string]bool{
+		"": false, "withhold: waiting for the title": true, "withhold:": true, "withhold: \"\"": true, "withhold: ''": true, "withhold: ~": true, "withhold: null": true,
+		"withhold: '   '": true, "withhold: # why": true, "withhold: no": true, "withhold: false": true, "withhold: [a]": true, "withhold: {a: b}": true,
+		"withhold: |": true, "withhold: &a why": true, "withold: why": true, "Withhold: why": true, "withhold: \"\\u202e\"": true, "withhold: a\nwithhold: b": true,
+	} {
+		u, _ := unit.ReadUnit("content/units/a.md", []byte("---\nstock: A-1\n"+line+"\n---\n"))
+		if got := u.Withheld(); got != want {
+			t.Errorf("%q: withheld %v, want %v", line, got, want)
 		}
 	}
 }

@@ -1,0 +1,29 @@
+package inspect
+
+import "strings"
+
+var withholdReason = &Rule{
+	Name: "withhold-reason", Severity: Stop,
+	Title:  "a unit that is kept out of the site says why",
+	Why:    "The key withhold keeps a unit out, whatever its value. Without a reason, nobody can tell whether that is still wanted.",
+	Source: "the unit file's format, docs/unit-file.md",
+	Remedy: "say why, as in withhold: waiting for the title; or delete the key to publish the unit",
+	check: func(c *Case, f *Findings) {
+		if !c.Withheld() {
+			return
+		}
+		if c.Withhold.Spoiled {
+			f.add(c.Top, "withhold does not read; the unit is kept out of the site all the same")
+			return
+		}
+		switch reason := strings.ToLower(strings.Trim(c.Withhold.Value, " .!")); reason {
+		case "":
+			f.add(c.WithheldAt(), "withhold gives no reason; the unit is kept out of the site all the same")
+		case "no", "false", "off", "n", "never", "0":
+			f.add(c.WithheldAt(), "withhold: %s keeps the unit out of the site all the same", clipped(c.Withhold.Value)).
+				fix("delete the key to publish the unit")
+		case "yes", "true", "on", "y", "1":
+			f.add(c.WithheldAt(), "withhold: %s gives no reason", clipped(c.Withhold.Value))
+		}
+	},
+}
