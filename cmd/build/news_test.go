@@ -142,7 +142,7 @@ func TestNews(t *testing.T) {
 	if e := now[id]; !e.UpdatedParsed.Equal(changed) || !strings.Contains(e.Title, "$6,180") {
 		t.Errorf("after a price without a new day: %+v", e)
 	}
-	if !bytes.Contains(g.out, []byte("so the feeds do not tell of it: EX-1; write the day behind it")) {
+	if !bytes.Contains(g.out, []byte("so the feeds do not report it: EX-1; write the day after it")) {
 		t.Errorf("a price that changed without its day is not reported:\n%s", g.out)
 	}
 

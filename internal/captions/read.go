@@ -53,7 +53,7 @@ type Mark struct {
 	Second float64
 }
 
-// A Doubt is something in a captions file that was mended, skipped or is suspicious.
+// A Doubt is something in a captions file that was fixed, skipped or is suspicious.
 type Doubt struct {
 	Line int // 1-based; 0 for the file as a whole
 	Text string
@@ -410,7 +410,7 @@ func plain(raw string) (text, speaker string, marks []Mark) {
 			if name == "" && group(raw, m, 1) == "" && group(raw, m, 3) == "" {
 				t := inline.FindStringSubmatch(rest)
 				if t == nil {
-					continue // "<", then something that is no tag
+					continue // "<", then something that is not a tag
 				}
 				var ok bool
 				if second, _, ok = readTime(t[1]); !ok {

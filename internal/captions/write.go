@@ -25,7 +25,7 @@ type Chapter struct {
 }
 
 // Chapters writes chapters as a WebVTT file: plain titles, one after the other (WebVTT
-// 1.1 and 4.1, chapter titles). Those of no length are left out.
+// 1.1 and 4.1, chapter titles). Chapters without a length are left out.
 func Chapters(list []Chapter) string {
 	var b strings.Builder
 	b.WriteString("WEBVTT\n")

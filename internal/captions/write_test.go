@@ -9,8 +9,8 @@ import (
 	"github.com/asticode/go-astisub"
 )
 
-// TestWebVTT writes every walk-around's captions anew: our reader gives the same cues,
-// and an independent one, github.com/asticode/go-astisub v0.34.0, the same times.
+// TestWebVTT reads the captions of every walk-around and writes them again. Our reader gives the
+// same cues, and an independent one, github.com/asticode/go-astisub v0.34.0, the same times.
 func TestWebVTT(t *testing.T) {
 	files, err := filepath.Glob("../walkaround/testdata/tune/walks/*.[vs][tr]t")
 	if err != nil || len(files) == 0 {

@@ -141,8 +141,7 @@ func sure(x float64) func(*walkaround.Candidate) {
 
 func withoutUnit(c *walkaround.Candidate) { c.UnitInferred = true }
 
-// A figure that contradicts its own key is no contradiction if it may mean something else that
-// the file states: a key with a similar name in a yard, a figure that was added under the role,
+// A figure does not contradict its key if it may mean something else that the file states: a key with a similar name in a yard, a figure that was added under the role,
 // or another reading of the words.
 func TestOtherMeanings(t *testing.T) {
 	rating := unit.Given{Path: "hitch.rating", Value: measure.Pounds(25000)}

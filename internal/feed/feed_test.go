@@ -68,7 +68,7 @@ func TestFeedsReadBack(t *testing.T) {
 		for _, i := range f.Items {
 			order = append(order, i.Title)
 			if i.GUID != i.Link || seen[i.GUID] {
-				t.Errorf("%s: the id %q is not the address %q, or stands twice", name, i.GUID, i.Link)
+				t.Errorf("%s: the id %q is not the address %q, or is there twice", name, i.GUID, i.Link)
 			}
 			seen[i.GUID] = true
 		}
@@ -83,7 +83,7 @@ func TestFeedsReadBack(t *testing.T) {
 			t.Errorf("%s: published %v and %q", name, first.PublishedParsed, f.Items[2].Published)
 		}
 		if f.Items[0].UpdatedParsed == nil || f.Items[0].UpdatedParsed.Format("2006-01-02") != "2026-11-10" {
-			t.Errorf("%s: the price's day is no update: %v", name, f.Items[0].UpdatedParsed)
+			t.Errorf("%s: the day of the price is not the update: %v", name, f.Items[0].UpdatedParsed)
 		}
 		if len(first.Categories) != 1 || first.Categories[0] != "utility" {
 			t.Errorf("%s: categories %v", name, first.Categories)

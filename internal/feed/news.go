@@ -17,18 +17,18 @@ const (
 	JSONPath = "arrivals.json"
 )
 
-// Most is how many items a feed holds, newest first: a reader that calls once a month
-// misses nothing of a yard that turns over three trailers a day.
+// Most is how many items a feed holds, newest first. A reader that looks once a month misses
+// nothing of a yard that sells three trailers a day.
 const Most = 100
 
-// News is what the feeds tell.
+// News is the content of the feeds.
 type News struct {
-	// Site is the address of the site's folder, with the slash behind it.
+	// Site is the address of the site's folder, with a slash at the end.
 	Site  string
 	Title string
-	// Yard is who sells; its name stands as the author.
+	// Yard is the name of who sells, and the author of the feed.
 	Yard, Email string
-	// AsOf is the day on which the stock was walked: the feed's date while there is no item.
+	// AsOf is the day on which the stock was walked. It is the feed's date if there are no items.
 	AsOf  unit.Day
 	Items []Item
 }
@@ -39,15 +39,15 @@ type Item struct {
 	Title   string
 	Text    string
 	Kind    string
-	// Arrived is the day it came; unknown where nobody stated it. Changed is the last day
-	// on which something changed; an item without one is left out.
+	// Arrived is the day it came, if somebody stated it. Changed is the last day on which
+	// something changed; an item without it is left out.
 	Arrived, Changed unit.Day
 }
 
 // stamp writes a day as RFC 3339 asks (RFC 4287, 3.3): files state days, not hours.
 func stamp(d unit.Day) string { return d.String() + "T00:00:00Z" }
 
-// newest are the dated items, the last changed first, and the day of the first.
+// newest returns the items that have a day, the latest change first, and the day of the first.
 func (n *News) newest() ([]Item, unit.Day) {
 	var items []Item
 	for _, i := range n.Items {

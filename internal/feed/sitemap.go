@@ -9,15 +9,15 @@ import (
 	"tarepage/internal/unit"
 )
 
-// SitemapPath is where a sitemap, or the list of several, stands in the site.
+// SitemapPath is the place of the sitemap, or of the list of several, in the site.
 const SitemapPath = "sitemap.xml"
 
 // A Page is one page of the site for the sitemap.
 type Page struct {
 	// Address is the whole address.
 	Address string
-	// Changed is the last day on which the page changed in a way that matters; unknown
-	// where no file states it.
+	// Changed is the last day on which the page changed in a way that matters, if a file
+	// states it.
 	Changed unit.Day
 }
 
@@ -27,7 +27,7 @@ type File struct {
 	Data []byte
 }
 
-// limits are how much one sitemap holds.
+// limits are the most pages and bytes of one sitemap.
 type limits struct{ pages, bytes int }
 
 // protocol are the limits of sitemaps.org, protocol 0.90: 50,000 addresses and 50 MB
@@ -39,8 +39,8 @@ const (
 	index  = `<sitemapindex xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">`
 )
 
-// Sitemap lists the pages in the order in which they come: one file, or where the
-// protocol's limits ask for it several and a list of them.
+// Sitemap lists the pages in the given order: one file, or several and a list of them where the
+// protocol's limits require it.
 func Sitemap(site string, pages []Page) ([]File, error) { return sitemap(site, pages, protocol) }
 
 func sitemap(site string, pages []Page, most limits) ([]File, error) {
@@ -91,7 +91,7 @@ func sitemap(site string, pages []Page, most limits) ([]File, error) {
 	return append([]File{{SitemapPath, []byte(list.String())}}, out...), nil
 }
 
-// located is one line of a sitemap: an element with where and since when.
+// located is one line of a sitemap: an element with an address and a day.
 func located(element string, p Page) (string, error) {
 	var b strings.Builder
 	b.WriteString("<" + element + "><loc>")
@@ -110,8 +110,8 @@ func located(element string, p Page) (string, error) {
 // RobotsPath is the only place where robots look: the root of the host (RFC 9309, 2.3).
 const RobotsPath = "robots.txt"
 
-// Robots is what robots are told, or nothing where the site is not a host's root: in a
-// folder nobody would read it.
+// Robots is the text of robots.txt. It is nil if the site is not at a host's root, because robots
+// do not read it in a folder.
 func Robots(site string) []byte {
 	if _, path, _ := strings.Cut(strings.TrimPrefix(site, "https://"), "/"); path != "" {
 		return nil

@@ -19,7 +19,7 @@ type Comparison struct {
 	Missing []unit.Missing
 }
 
-// Held is a spoken figure beside what the file states.
+// Held is a spoken figure together with what the file states.
 type Held struct {
 	Said walkaround.Candidate
 	File unit.Given

@@ -103,7 +103,7 @@ func (t *Talk) take(figures, words []walkaround.Candidate) {
 	var beside []walkaround.Candidate
 	for _, c := range figures {
 		if c.Contested && won[c.Alternatives[0].Role] {
-			// It was said otherwise, and that stands: it is shown beside what won the key.
+			// Something else was said and kept. This one is shown next to what won the key.
 			c.Role = c.Alternatives[0].Role
 			beside = append(beside, c)
 		}
@@ -158,7 +158,7 @@ func (t *Talk) take(figures, words []walkaround.Candidate) {
 
 // settle makes one value of all that was said for a key. The first stands; an exact
 // figure takes the place of an approximate one that it agrees with. What says something
-// else is kept beside it: which of the two was the slip, only the label knows.
+// else is kept next to it: only the label tells which of the two was a mistake.
 func settle(path string, said []walkaround.Candidate) Taken {
 	best := said[0]
 	var others []walkaround.Candidate
@@ -241,7 +241,8 @@ func (t *Talk) ties(byKey map[string][]walkaround.Candidate) {
 	}
 }
 
-// meant is what a word that is no value of its key means. Common practice, no source.
+// meant is the value that people mean by a word which the key does not know. Common practice, no
+// source.
 var meant = map[string]string{
 	"axles.suspension slipper spring": "leaf spring", // a leaf spring whose rear end slides
 }

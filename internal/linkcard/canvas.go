@@ -59,7 +59,7 @@ func newCanvas() *canvas {
 	return &canvas{m: image.NewRGBA(image.Rect(0, 0, Wide, High)), pen: vector.NewRasterizer(0, 0)}
 }
 
-// on takes the pen to an area; what it draws beside it does not show.
+// on limits drawing to an area; what is drawn outside of it does not show.
 func (s *canvas) on(r image.Rectangle) {
 	s.area = r.Intersect(s.m.Rect)
 	s.pen.Reset(s.area.Dx(), s.area.Dy())
@@ -83,8 +83,8 @@ func (s *canvas) ink(c color.RGBA) {
 	s.on(s.area)
 }
 
-// writable leaves out what a line cannot hold: what the type face has no letter for, and what
-// is no letter but would move others about. What cannot fit anyway goes too.
+// writable leaves out what a line cannot show: characters that the typeface has no letter for,
+// marks that would move other letters, and what would not fit anyway.
 func (s *canvas) writable(text string, f *sfnt.Font) string {
 	text = strings.Map(func(r rune) rune {
 		if unicode.IsSpace(r) {

@@ -90,7 +90,7 @@ func (f *Face) key() (string, error) {
 }
 
 // The card from top to bottom: the yard's name on charcoal, the title on paper, the
-// picture beside the figures, the caution on amber. A link is often shown 300 px wide, a
+// picture next to the figures, the caution on amber. A link is often shown 300 px wide, a
 // quarter of this: the smallest letters have 40 px here, and 10 there.
 var (
 	head    = image.Rect(0, 0, Wide, 84)

@@ -186,21 +186,20 @@ func TestAllShows(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	// The margins, and the gap between picture and figures, hold nothing but paper; 12 is
-	// what JPEG adds beside an edge.
+	// The margins and the gap between picture and figures are empty. JPEG may darken the paper
+	// next to an edge by 12.
 	for _, r := range []image.Rectangle{image.Rect(0, 100, 34, 555), image.Rect(1166, 100, 1200, 555), image.Rect(634, 230, 656, 555)} {
 		for y := r.Min.Y; y < r.Max.Y; y++ {
 			for x := r.Min.X; x < r.Max.X; x++ {
 				if c := color.GrayModel.Convert(m.At(x, y)).(color.Gray); c.Y < 255-12 {
-					t.Fatalf("something stands at %d, %d: %v", x, y, c)
+					t.Fatalf("something is at %d, %d: %v", x, y, c)
 				}
 			}
 		}
 	}
 }
 
-// What is kept is not drawn again, is drawn anew when it was damaged, and may be asked for by
-// many at a time.
+// A card that is kept is not drawn again, unless it was damaged. Many may ask for it at a time.
 func TestKept(t *testing.T) {
 	dir := t.TempDir()
 	f := with(grain(t, 300, 200))

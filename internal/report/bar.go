@@ -26,8 +26,8 @@ type Bar struct {
 
 const barWide = 30
 
-// Told draws the bar anew. Told for the first time it begins to count the time, and shows
-// itself when that is over, also where one part of the work takes longer.
+// Told draws the bar with new numbers. The first call starts the wait, after which the bar shows
+// itself, even if one part of the work takes longer.
 func (b *Bar) Told(done, all int) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -51,7 +51,7 @@ func (b *Bar) draw() {
 	fmt.Fprintf(b.W, "\r[%s%s] %d of %d %s", strings.Repeat("=", n), strings.Repeat(" ", barWide-n), b.done, b.all, b.What)
 }
 
-// Done takes the bar away.
+// Done removes the bar.
 func (b *Bar) Done() {
 	b.mu.Lock()
 	defer b.mu.Unlock()

@@ -28,8 +28,8 @@ func (p *paper) read() string {
 	return p.text.String()
 }
 
-// TestBar: nothing shows within the time it waits; then it shows without being told anew, moves when
-// it is told, and leaves an empty line. A bar that is done does not come back.
+// A bar shows nothing while it waits. Then it shows without another call, moves with each call, and
+// leaves an empty line. A bar that is done does not come back.
 func TestBar(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		var w paper

@@ -9,8 +9,8 @@ import (
 	"tarepage/internal/measure"
 )
 
-// Heard prints what was taken from a recording, what is doubtful, and what a listing
-// needs that nobody said. With quiet it prints the doubts alone.
+// Heard prints what was taken from a recording, what is doubtful, and what a listing needs and
+// nobody said. With quiet it prints only the doubts.
 func Heard(w io.Writer, t *intake.Talk, d intake.Sheet, quiet bool) error {
 	var b strings.Builder
 	if !quiet {
@@ -54,8 +54,8 @@ func rows(b *strings.Builder, taken []intake.Taken) {
 	}
 }
 
-// doubts prints what a person has to decide; behind two figures for one key it says what
-// became of them.
+// doubts prints what a person has to decide. After two figures for one key it says which of them
+// was taken.
 func doubts(b *strings.Builder, t *intake.Talk, became string) {
 	var lines []string
 	for _, v := range t.Taken {
@@ -83,7 +83,7 @@ func doubts(b *strings.Builder, t *intake.Talk, became string) {
 	}
 }
 
-// Written prints where the unit file stands and what comes next.
+// Written prints where the unit file is and what to do next.
 func Written(w io.Writer, file, captions, program, from string) {
 	fmt.Fprintf(w, "\nwrote %s\n", file)
 	if captions != "" {
@@ -96,8 +96,7 @@ func Written(w io.Writer, file, captions, program, from string) {
 	fmt.Fprintf(w, "what to confirm: %s\n", next)
 }
 
-// Compared prints a recording held against a unit file. With quiet it prints what differs
-// alone.
+// Compared prints how a recording compares with a unit file. With quiet it prints only what differs.
 func Compared(w io.Writer, t *intake.Talk, c intake.Comparison, quiet bool) error {
 	var b strings.Builder
 	if !quiet {

@@ -93,8 +93,8 @@ func (f jsonFigures) MarshalJSON() ([]byte, error) {
 	})
 }
 
-// JSON prints for each unit its figures and findings, as the design shows. Findings
-// about no single unit stand beside the units.
+// JSON prints the figures and findings of each unit. Findings that do not belong to a unit are in
+// a list of their own.
 func JSON(w io.Writer, s *unit.Stock, works []*compute.Work, list []inspect.Finding) error {
 	yard := jsonYard{Units: []jsonUnit{}, Findings: []jsonFinding{}}
 	index := map[string]int{}

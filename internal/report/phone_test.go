@@ -45,7 +45,7 @@ func TestPhoneCodeReads(t *testing.T) {
 			t.Errorf("the code leads to %v, want %q (%v)", got, address, err)
 		}
 		if !strings.Contains(out.String(), "network: "+address+"\n") {
-			t.Errorf("the address %s does not stand there in words", address)
+			t.Errorf("the address %s is not printed in words", address)
 		}
 	}
 	var out strings.Builder

@@ -19,7 +19,7 @@ import (
 // Findings prints each finding as
 //
 //	file:line:column: stop: message [rule]
-//	    file:line:column: what stands there
+//	    file:line:column: what is there
 //	    source
 //	    fix: remedy
 func Findings(w io.Writer, list []inspect.Finding) error {

@@ -5,7 +5,7 @@ import (
 	"io"
 )
 
-// SetUp prints what a first yard consists of and what comes next.
+// SetUp prints the files of a first yard and what to do next.
 func SetUp(w io.Writer, files []string, program, from string) {
 	for _, f := range files {
 		fmt.Fprintf(w, "wrote %s\n", f)
@@ -18,7 +18,7 @@ func SetUp(w io.Writer, files []string, program, from string) {
 	fmt.Fprintf(w, "check it: %s inspect%s\n", program, in)
 }
 
-// EditorHelp prints where the editor files stand and the line by which an editor finds them.
+// EditorHelp prints where the editor files are and the line by which an editor finds them.
 func EditorHelp(w io.Writer, files []string) {
 	for _, f := range files {
 		fmt.Fprintf(w, "wrote %s\n", f)

@@ -15,7 +15,7 @@ type Numbers struct {
 	Units, Stops, Cautions, Remarks int
 	// At are the places of the stops, in order.
 	At []string
-	// Rule is the rule that stops most often, for the hint behind the summary.
+	// Rule is the rule that stops most often, for the hint after the summary.
 	Rule string
 	// Program is how the command is called, for the same hint.
 	Program string
@@ -40,7 +40,7 @@ func Tally(program string, units int, list []inspect.Finding) Numbers {
 	return n
 }
 
-// Site says what became of the site.
+// Site describes the site that was built.
 type Site struct {
 	Pages                       int
 	To                          string
@@ -65,8 +65,8 @@ func (n Numbers) found() string {
 	return count(n.Stops, "stop") + ", " + count(n.Cautions, "caution") + ", " + count(n.Remarks, "remark")
 }
 
-// places names where the stops stand, the first few of them: between many cautions they
-// are easily read over.
+// places prints where the first few stops are, because they are easy to miss among many
+// cautions.
 func (n Numbers) places(w io.Writer) {
 	for i, at := range n.At {
 		if i == 5 {
@@ -79,7 +79,7 @@ func (n Numbers) places(w io.Writer) {
 
 func seconds(d time.Duration) string { return fmt.Sprintf("%.2f s", d.Seconds()) }
 
-// Inspected prints the summary behind an inspection.
+// Inspected prints the summary of an inspection.
 func Inspected(w io.Writer, n Numbers, took time.Duration) {
 	fmt.Fprintf(w, "%s inspected: %s, in %s; nothing written\n", count(n.Units, "unit"), n.found(), seconds(took))
 	n.places(w)
@@ -102,7 +102,7 @@ func Opened(w io.Writer, here, others []string) {
 		fmt.Fprintf(w, "on a phone in the same network: %s\n", a)
 	}
 	if len(others) > 0 {
-		// An address that makes no code stands there in words all the same.
+		// If the address makes no code, people can still read it above.
 		if code, err := phoneCode(others[0]); err == nil {
 			fmt.Fprint(w, code)
 		}
@@ -122,7 +122,7 @@ func Refused(w io.Writer, n Numbers, to string, took time.Duration) {
 	}
 }
 
-// Built prints the summary behind a site that was published.
+// Built prints the summary of a site that was published.
 func Built(w io.Writer, n Numbers, s Site, took time.Duration) {
 	fmt.Fprintf(w, "%s on %s: %s, in %s\n", count(n.Units, "unit"), count(s.Pages, "page"), n.found(), seconds(took))
 	if len(s.LeftOut) > 0 {
@@ -140,7 +140,7 @@ func Built(w io.Writer, n Numbers, s Site, took time.Duration) {
 	fmt.Fprintf(w, "open %s\n", filepath.ToSlash(filepath.Join(s.To, "index.html")))
 }
 
-// world says what the site leaves out for others than its visitors, and what would mend it.
+// world prints what the site leaves out for other programs, and how to add it.
 func (s Site) world(w io.Writer) {
 	if s.Address == "" {
 		fmt.Fprintln(w, "no address: in content/yard.md, so without what names whole addresses: canonical links, pictures of shared links, feeds, sitemap, robots.txt, the lot sheet's QR code")
@@ -155,7 +155,7 @@ func (s Site) world(w io.Writer) {
 		fmt.Fprintf(w, "not in the feeds, for no day is stated: %s; write arrived: with the day\n", some(s.Undated))
 	}
 	if len(s.Unsaid) > 0 {
-		fmt.Fprintf(w, "another price or availability than before, but no later day, so the feeds do not tell of it: %s; write the day behind it, (since YEAR-MONTH-DAY)\n", some(s.Unsaid))
+		fmt.Fprintf(w, "another price or availability than before, but no later day, so the feeds do not report it: %s; write the day after it, (since YEAR-MONTH-DAY)\n", some(s.Unsaid))
 	}
 }
 

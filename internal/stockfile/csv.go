@@ -17,7 +17,7 @@ type line struct {
 	given map[string]unit.Given
 }
 
-// A column of the table: its name, and what stands in it; empty is "not known".
+// A column of the table: its name and its text. An empty text means "not known".
 type column struct {
 	name string
 	text func(*line) string
@@ -28,8 +28,8 @@ func word(name string, text func(*unit.Unit) string) column {
 	return column{name, func(l *line) string { return text(l.unit.Work.Unit) }}
 }
 
-// beside is the column that says where the number of a column comes from.
-func beside(name string) string { return name[:strings.LastIndexByte(name, '-')] + "-from" }
+// source is the name of the column that says where the number of a column comes from.
+func source(name string) string { return name[:strings.LastIndexByte(name, '-')] + "-from" }
 
 // measured is a column for a stated number and one for where it comes from, by its key.
 func measured(name, path string) []column {
@@ -40,7 +40,7 @@ func measured(name, path string) []column {
 			}
 			return ""
 		}},
-		{beside(name), func(l *line) string {
+		{source(name), func(l *line) string {
 			if g, ok := l.given[path]; ok {
 				return origin(g.From.String(), g.About)
 			}
@@ -58,7 +58,7 @@ func worked(name, figure string) []column {
 			}
 			return ""
 		}},
-		{beside(name), func(l *line) string {
+		{source(name), func(l *line) string {
 			if f := l.unit.Work.Figure(figure); f != nil {
 				return origin(workedOut+": "+f.Working(), f.About)
 			}
@@ -146,8 +146,8 @@ func columns() []column {
 }
 
 // text keeps a spreadsheet from running what somebody wrote: OWASP, CSV Injection (a
-// field that begins with = + - @, tab or carriage return, also in their wide forms). No
-// number of ours begins with one of them: what is below zero stays a number.
+// field that begins with = + - @, tab or carriage return, also in their wide forms). A number below
+// zero stays a number.
 func text(s string) string {
 	if _, err := strconv.ParseFloat(s, 64); err == nil {
 		return s
@@ -158,7 +158,7 @@ func text(s string) string {
 	return s
 }
 
-// first is the first character, behind blanks that a spreadsheet trims.
+// first is the first character after the blanks that a spreadsheet trims.
 func first(s string) string {
 	for _, c := range strings.TrimLeft(s, " ") {
 		return string(c)
@@ -166,7 +166,7 @@ func first(s string) string {
 	return ""
 }
 
-// cells are what stands in the columns of one trailer.
+// cells are the texts of one trailer's columns.
 func cells(y *unit.Yard, u *Unit, cols []column) []string {
 	row := &line{y, u, map[string]unit.Given{}}
 	for _, g := range u.Work.Unit.Givens() {
@@ -179,7 +179,7 @@ func cells(y *unit.Yard, u *Unit, cols []column) []string {
 	return out
 }
 
-// record writes a row of a table: RFC 4180, with CRLF behind every row.
+// record writes a row of a table: RFC 4180, with CRLF after every row.
 func record(cells []string) ([]byte, error) {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)

@@ -30,7 +30,7 @@ type yardCard struct {
 	Town    string `json:"town,omitempty"`
 }
 
-// meaning says once for all trailers what a figure is.
+// meaning explains a figure, once for all trailers.
 type meaning struct {
 	Name   string `json:"name"`
 	Label  string `json:"label"`
@@ -104,10 +104,10 @@ func (o ordered[T]) MarshalJSON() ([]byte, error) {
 	})
 }
 
-// governs stands at the head: a program may hand the numbers on to somebody who loads.
+// governs is at the top, because a program may pass the numbers on to somebody who loads.
 var governs = strings.Join(compute.Safety, " ")
 
-// begin is what stands in stock.json before the trailers, and closing what stands behind them.
+// begin is the part of stock.json before the trailers; closing is the part after them.
 func begin(y *unit.Yard) ([]byte, error) {
 	h := head{
 		Form: version, Schema: SchemaPath, AsOf: y.AsOf.Value.String(), Excludes: y.Excludes.Value, Governs: governs,

@@ -169,7 +169,7 @@ func defs() node {
 // positive are keys that cannot be zero on any trailer.
 var positive = map[string]bool{"weights.gvwr": true, "weights.empty": true, "axles.count": true, "axles.rating": true}
 
-// statedSchema is what stands below one key.
+// statedSchema is the schema of one key's value.
 func statedSchema(k unit.KeyDoc) node {
 	kind := map[string]string{"weight": "weight", "length": "length", "pressure": "pressure", "count": "count", "yes or no": "yes-or-no"}[k.Kind]
 	if kind == "" {

@@ -20,7 +20,7 @@ import (
 	"tarepage/internal/unit"
 )
 
-// bare is a trailer of which little is known, with words that a spreadsheet would run.
+// bare is a trailer with few values, and with words that a spreadsheet would run.
 const bare = `---
 title: '=HYPERLINK("https://bad.example","7 ft, ""wide""")'
 stock: EX-1
@@ -105,10 +105,9 @@ func example(t *testing.T) *yard {
 	})
 }
 
-// TestSchemaTakesTheStock validates stock.json against the schema beside it with an
-// independent validator, github.com/santhosh-tekuri/jsonschema, formats asserted: the
-// demo, and a trailer of which little is known. What is put wrong is then refused, so
-// that the schema is no empty promise.
+// TestSchemaTakesTheStock validates stock.json against its schema with an independent validator,
+// github.com/santhosh-tekuri/jsonschema, which also checks formats: the demo, and a trailer
+// with few values. Then it makes mistakes, and the schema has to refuse them.
 func TestSchemaTakesTheStock(t *testing.T) {
 	for name, l := range map[string]*yard{"demo": read(t, os.DirFS("../..")), "bare": example(t)} {
 		text, err := written(l, "stock.schema.json")
@@ -151,7 +150,7 @@ func TestSchemaTakesTheStock(t *testing.T) {
 			{`"stated":{`, `"stated":{"axels.count":{"value":2},`},
 		} {
 			if bad := strings.Replace(string(stock), wrong[0], wrong[1], 1); bad == string(stock) {
-				t.Errorf("%s: %s does not stand in it", name, wrong[0])
+				t.Errorf("%s: %s is not in it", name, wrong[0])
 			} else if valid([]byte(bad)) == nil {
 				t.Errorf("%s: the schema takes %s", name, wrong[1])
 			}
@@ -191,8 +190,8 @@ func parsed(t *testing.T, l *yard) (out list) {
 	return out
 }
 
-// TestMissingIsAbsent holds the numbers of one trailer against what its file says, and
-// looks that nothing else is there: no price, no payload of an unknown kind, no zero.
+// TestMissingIsAbsent compares the numbers of one trailer with its file, and checks that nothing
+// else is there: no price, no payload of an unknown kind, no zero.
 func TestMissingIsAbsent(t *testing.T) {
 	u := parsed(t, example(t)).Units[0]
 	if u.Price != nil {
@@ -214,7 +213,7 @@ func TestMissingIsAbsent(t *testing.T) {
 	if v := u.Stated["tie-downs.d-rings.rating"]; v.Value != 3333.0 || v.From != "stamp" {
 		t.Errorf("d-rings %+v", v)
 	}
-	// A zero and a no that somebody stated are no gaps.
+	// A zero and a no that somebody stated are values.
 	if u.Stated["lights.clearance"].Value != 0.0 || u.Stated["lights.conspicuity"].Value != false {
 		t.Errorf("lamps %+v, tape %+v", u.Stated["lights.clearance"], u.Stated["lights.conspicuity"])
 	}
@@ -237,8 +236,8 @@ func TestMissingIsAbsent(t *testing.T) {
 	}
 }
 
-// TestTableReadsBack reads the table with encoding/csv and holds every number in it
-// against stock.json: two writings of one stock say the same.
+// TestTableReadsBack reads the table with encoding/csv and compares every number with
+// stock.json: both forms of one stock say the same.
 func TestTableReadsBack(t *testing.T) {
 	for name, l := range map[string]*yard{"demo": read(t, os.DirFS("../..")), "bare": example(t)} {
 		text, err := written(l, "stock.csv")
@@ -281,7 +280,7 @@ func TestTableReadsBack(t *testing.T) {
 			for c, i := range at {
 				number, from := row[i], strings.HasSuffix(c, "-from")
 				if from && (number == "") != (row[i-1] == "") {
-					t.Errorf("%s: %s is %q beside %q: a number and where it comes from go together", u.Stock, c, number, row[i-1])
+					t.Errorf("%s: %s is %q next to %q: a number and its source go together", u.Stock, c, number, row[i-1])
 				}
 			}
 		}

@@ -8,14 +8,14 @@ import (
 	"tarepage/internal/unit"
 )
 
-// A Writer writes the files of a stock trailer by trailer, so that the figures of one may be
-// let go before those of the next are worked, and no file is in memory as a whole.
+// A Writer writes the files of a stock trailer by trailer. So the figures of one trailer can be
+// dropped before those of the next are computed, and no file is in memory as a whole.
 //
 // stock.json has one trailer on a line. stock.csv is text/csv; charset=utf-8; header=present
-// (RFC 4180), with CRLF behind every row, numbers without marks, and an empty field for what
-// is not known. The one for spreadsheets is the same table with the mark by which they know
-// UTF-8, and with an apostrophe in front of every text that they would take for a formula.
-// Programs read stock.csv, where nothing is put in front of anything.
+// (RFC 4180), with CRLF after every row, numbers without thousands commas, and an empty field
+// for a value that is not known. The file for spreadsheets is the same table with the mark by
+// which they recognize UTF-8, and with an apostrophe in front of every text that they would take
+// for a formula. Programs read stock.csv, which has none of that.
 type Writer struct {
 	yard             *unit.Yard
 	cols             []column
@@ -23,7 +23,7 @@ type Writer struct {
 	json, csv, sheet io.Writer
 }
 
-// Lines are what the files have of one trailer.
+// Lines are the parts of the files for one trailer.
 type Lines struct{ json, csv, sheet []byte }
 
 // NewWriter begins the files of a yard; each is written to what open returns for its path.
@@ -76,7 +76,7 @@ func (w *Writer) Lines(u *Unit) (l Lines, err error) {
 	return l, err
 }
 
-// Add adds a trailer's lines behind those of the one before.
+// Add adds the lines of the next trailer.
 func (w *Writer) Add(l Lines) error {
 	before := "\n  "
 	if w.n++; w.n > 1 {
