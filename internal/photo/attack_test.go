@@ -192,7 +192,7 @@ func TestOneLargePictureAtATime(t *testing.T) {
 		if err := (&png.Encoder{CompressionLevel: png.BestSpeed}).Encode(&b, m); err != nil {
 			t.Fatal(err)
 		}
-		data := bytes.Replace(b.Bytes(), nil, nil, 0)
+		data := b.Bytes()
 		name := filepath.Join(dir, string(rune('a'+i))+".png")
 		writeFile(t, name, data)
 		list = append(list, Original{Name: name, Path: name})
