@@ -193,12 +193,12 @@ func TestReadme(t *testing.T) {
 		t.Errorf("only %d commands were run", g.commands)
 	}
 	// Every flag and verb of the program stands in the README, and no other.
-	for _, name := range flagNames {
+	for _, name := range flagNames() {
 		if !strings.Contains(string(text), "`-"+name) {
 			t.Errorf("README.md does not name the flag -%s", name)
 		}
 	}
-	for _, verb := range verbs {
+	for _, verb := range verbNames() {
 		if verb != "build" && verb != "help" && !strings.Contains(string(text), "./cmd/build "+verb) {
 			t.Errorf("README.md does not name the verb %s", verb)
 		}

@@ -11,16 +11,34 @@ import (
 	"strings"
 
 	"tarepage/internal/captions"
+	"tarepage/internal/files"
 	"tarepage/internal/intake"
 	"tarepage/internal/report"
 	"tarepage/internal/site"
 	"tarepage/internal/unit"
 )
 
-// intake makes the first unit file of a recording, or holds the recording against a unit
-// file that is there.
+// checkIntake refuses an intake that does not say what to read or where to write.
+func (c *command) checkIntake() error {
+	switch {
+	case c.name == "":
+		return fmt.Errorf("intake needs the captions after it: intake walk.vtt -stock SB-1050")
+	case c.given["into"] && c.given["stock"]:
+		return fmt.Errorf("intake -into takes no -stock: the file has its number, and nothing is written")
+	case c.given["into"]:
+		return nil
+	case !c.given["stock"]:
+		return fmt.Errorf("intake needs the yard's number for the unit: -stock SB-1050, or -into FILE to compare with a file that exists")
+	case !unit.NamesPage(c.stock):
+		return fmt.Errorf("stock number %q cannot name a page; use %s", c.stock, unit.StockForm)
+	}
+	return nil
+}
+
+// intake makes the first unit file of a recording, or compares the recording with a unit
+// file that exists.
 func (c *command) intake(stdout io.Writer) (int, error) {
-	src, err := readUpTo(c.name, captions.MaxBytes)
+	src, err := files.ReadUpTo(c.name, captions.MaxBytes)
 	if err != nil {
 		return failed, fmt.Errorf("captions %w", err)
 	}
@@ -38,32 +56,38 @@ func (c *command) intake(stdout io.Writer) (int, error) {
 	if err := site.CheckFolder(c.from); err != nil {
 		return failed, err
 	}
-	content := contentDir(c.from)
-	if info, err := os.Stat(content); err != nil || !info.IsDir() {
-		return failed, fmt.Errorf("in %q: no content here; name the folder that holds content/ with -from", c.from)
+	if info, err := os.Stat(contentDir(c.from)); err != nil || !info.IsDir() {
+		return failed, fmt.Errorf("in %q: no content/ here; name the folder that holds content/ with -from", c.from)
 	}
-	named, there := c.namedCaptions()
-	sheet := talk.Sheet(c.stock, named)
-	file := "content/units/" + strings.ToLower(c.stock) + ".md"
-	if err := writeNew(filepath.Join(c.from, filepath.FromSlash(file)), sheet.Text); err != nil {
-		return failed, err
-	}
-	if err := report.Heard(stdout, talk, sheet, c.quiet); err != nil {
-		return failed, err
-	}
-	if !c.quiet {
-		put := ""
-		if !there {
-			put = filepath.ToSlash(filepath.Join(content, filepath.FromSlash(named)))
-		}
-		report.Written(stdout, filepath.ToSlash(filepath.Join(c.from, filepath.FromSlash(file))), put, program(), filepath.ToSlash(c.from))
-	}
-	return clean, nil
+	return clean, c.draft(talk, stdout)
 }
 
-// namedCaptions is the path below content/ by which the unit names its captions, and
-// whether the file stands there already. One that stands elsewhere is expected in media/.
-func (c *command) namedCaptions() (name string, there bool) {
+// draft writes the unit file, and says what it was made from.
+func (c *command) draft(talk *intake.Talk, stdout io.Writer) error {
+	captionsName, inPlace := c.captionsName()
+	sheet := talk.Sheet(c.stock, captionsName)
+	name := filepath.Join(contentDir(c.from), "units", strings.ToLower(c.stock)+".md")
+	shown := filepath.ToSlash(name)
+	err := files.WriteNew(name, sheet.Text)
+	if errors.Is(err, files.ErrExists) {
+		return fmt.Errorf("%s exists and stays as it is; compare with -into %s, or give another stock number", shown, shown)
+	} else if err != nil {
+		return err
+	}
+	if err := report.Heard(stdout, talk, sheet, c.quiet); err != nil || c.quiet {
+		return err
+	}
+	put := ""
+	if !inPlace {
+		put = filepath.ToSlash(filepath.Join(contentDir(c.from), filepath.FromSlash(captionsName)))
+	}
+	report.Written(stdout, shown, put, program(), filepath.ToSlash(c.from))
+	return nil
+}
+
+// captionsName is the path below content/ by which the unit names its captions, and whether
+// the file is there already. One that is elsewhere is expected in media/.
+func (c *command) captionsName() (name string, inPlace bool) {
 	content, err1 := filepath.Abs(contentDir(c.from))
 	file, err2 := filepath.Abs(c.name)
 	if err1 == nil && err2 == nil {
@@ -74,78 +98,37 @@ func (c *command) namedCaptions() (name string, there bool) {
 	return path.Join("media", filepath.Base(c.name)), false
 }
 
-// existing reads the unit of -into: with its model if it stands in the yard, else alone.
+// existing reads the unit of -into: with its model if it is in the yard, else by itself.
 func (c *command) existing() (*unit.Unit, error) {
-	if units, err := filepath.Abs(filepath.Join(contentDir(c.from), "units")); err == nil {
-		if file, err := filepath.Abs(c.into); err == nil && filepath.Dir(file) == units {
-			stock, _, err := unit.Read(os.DirFS(c.from))
-			if err != nil {
-				return nil, fmt.Errorf("in %q: %w", c.from, err)
-			}
-			for _, u := range stock.Units {
-				if path.Base(u.File) == filepath.Base(file) {
-					return readable(u, c.into)
-				}
-			}
+	u, err := c.inYard()
+	if u == nil && err == nil {
+		src, failed := files.ReadUpTo(c.into, unit.MostBytes)
+		if failed != nil {
+			return nil, fmt.Errorf("-into %w", failed)
+		}
+		u, _ = unit.ReadUnit(filepath.ToSlash(c.into), src)
+	}
+	if err == nil && u.Broken {
+		err = fmt.Errorf("-into %q cannot be read as a unit file; inspect says why", c.into)
+	}
+	return u, err
+}
+
+// inYard is the unit of -into in the yard, or nil if its file is somewhere else.
+func (c *command) inYard() (*unit.Unit, error) {
+	units, err1 := filepath.Abs(filepath.Join(contentDir(c.from), "units"))
+	file, err2 := filepath.Abs(c.into)
+	if err1 != nil || err2 != nil || filepath.Dir(file) != units {
+		return nil, nil
+	}
+	stock, _, err := unit.Read(os.DirFS(c.from))
+	if err != nil {
+		return nil, fmt.Errorf("in %q: %w", c.from, err)
+	}
+	for _, u := range stock.Units {
+		if path.Base(u.File) == filepath.Base(file) {
+			return u, nil
 		}
 	}
-	src, err := readUpTo(c.into, unit.MostBytes)
-	if err != nil {
-		return nil, fmt.Errorf("-into %w", err)
-	}
-	u, _ := unit.ReadUnit(filepath.ToSlash(c.into), src)
-	return readable(u, c.into)
-}
-
-func readable(u *unit.Unit, name string) (*unit.Unit, error) {
-	if u.Broken {
-		return nil, fmt.Errorf("-into %q does not read as a unit file; inspect says why", name)
-	}
-	return u, nil
-}
-
-// readUpTo reads a file, and one byte more than most of one that is larger, so that
-// whoever judges it sees that it is.
-func readUpTo(name string, most int64) ([]byte, error) {
-	f, err := os.Open(name)
-	if err != nil {
-		return nil, fmt.Errorf("%q: %w", name, plainPath(err))
-	}
-	defer f.Close()
-	src, err := io.ReadAll(io.LimitReader(f, most+1))
-	if err != nil {
-		return nil, fmt.Errorf("%q: %w", name, plainPath(err))
-	}
-	return src, nil
-}
-
-// plainPath is the reason alone: the name is said in front of it.
-func plainPath(err error) error {
-	var p *fs.PathError
-	if errors.As(err, &p) {
-		return p.Err
-	}
-	return err
-}
-
-// writeNew writes a file that is not there. One that is there stays as it is, and a file
-// that could not be written whole is taken away again.
-func writeNew(name string, text []byte) error {
-	if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
-		return fmt.Errorf("%q: %w", name, plainPath(err))
-	}
-	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if errors.Is(err, fs.ErrExist) {
-		return fmt.Errorf("%s is there and stays as it is; -into %s compares, or give another stock number", filepath.ToSlash(name), filepath.ToSlash(name))
-	} else if err != nil {
-		return fmt.Errorf("%q: %w", name, plainPath(err))
-	}
-	_, err = f.Write(text)
-	if cerr := f.Close(); err == nil {
-		err = cerr
-	}
-	if err != nil {
-		return errors.Join(fmt.Errorf("%q: %w", name, plainPath(err)), os.Remove(name))
-	}
-	return nil
+	return nil, nil
 }

@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 	"time"
 
@@ -66,7 +67,7 @@ func complain(w io.Writer, err error) {
 func (c *command) do(stdout, stderr io.Writer) (int, error) {
 	switch c.verb {
 	case "help":
-		_, err := io.WriteString(stdout, name()+usage)
+		_, err := io.WriteString(stdout, usage())
 		return clean, err
 	case "version":
 		version(stdout)
@@ -121,7 +122,7 @@ func (c *command) inspect(stdout, stderr io.Writer) (int, error) {
 
 // options are what the arguments say about the run itself.
 func (c *command) options(progress func(done, all int)) site.Options {
-	return site.Options{From: c.from, To: c.to, Look: c.theme, LeaveOut: c.leaveOut, AllFigures: c.json, Progress: progress}
+	return site.Options{From: c.from, To: c.to, Look: c.look, LeaveOut: c.leaveOut, AllFigures: c.json, Progress: progress}
 }
 
 // progress shows on a terminal how far the photos are, until done is called.
@@ -191,4 +192,21 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 		report.Refused(stdout, tally, c.to, time.Since(start))
 	}
 	return status(tally), nil
+}
+
+// contentDir is the folder that is read; the site may not go into it.
+func contentDir(from string) string { return filepath.Join(from, "content") }
+
+// name is what the command is called. A test binary is called after what it tests.
+func name() string {
+	return strings.TrimSuffix(strings.TrimSuffix(filepath.Base(os.Args[0]), ".exe"), ".test")
+}
+
+// program is how the command is called again, for hints: by Go from the project's own
+// folder, or by the name of the binary.
+func program() string {
+	if name() == "build" {
+		return "go run ./cmd/build"
+	}
+	return name()
 }

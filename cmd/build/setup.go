@@ -5,26 +5,25 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
-	"os"
 	"path/filepath"
 	"slices"
 
+	"tarepage/internal/files"
 	"tarepage/internal/report"
 	"tarepage/internal/starter"
 	"tarepage/internal/unit"
 )
 
 // firstYard sets up a content folder with a commented yard file and one worked example. It
-// writes nothing where content/ holds anything.
+// writes nothing if content/ holds any file.
 func (c *command) firstYard(stdout io.Writer) error {
 	content := contentDir(c.from)
-	there, err := anyFile(content)
+	found, err := files.First(content)
 	if err != nil {
-		return fmt.Errorf("%q: %w", content, plainPath(err))
+		return err
 	}
-	if there != "" {
-		return fmt.Errorf("%s is there, and everything in content/ stays as it is; name another folder with -from", filepath.ToSlash(there))
+	if found != "" {
+		return fmt.Errorf("%s exists, and everything in content/ stays as it is; name another folder with -from", filepath.ToSlash(found))
 	}
 	help, err := c.helpFiles()
 	if err != nil {
@@ -33,13 +32,13 @@ func (c *command) firstYard(stdout io.Writer) error {
 	var written []string
 	for _, f := range starter.Files() {
 		name := filepath.Join(c.from, filepath.FromSlash(f.Name))
-		if err := writeNew(name, f.Data); err != nil {
-			return errors.Join(err, undo(written))
+		if err := files.WriteNew(name, f.Data); err != nil {
+			return errors.Join(err, files.Remove(written))
 		}
 		written = append(written, name)
 	}
-	if err := os.MkdirAll(filepath.Join(content, "media"), 0o755); err != nil {
-		return errors.Join(fmt.Errorf("%q: %w", content, plainPath(err)), undo(written))
+	if err := files.MakeFolder(filepath.Join(content, "media")); err != nil {
+		return errors.Join(err, files.Remove(written))
 	}
 	if err := help.write(); err != nil {
 		return err
@@ -50,32 +49,6 @@ func (c *command) firstYard(stdout io.Writer) error {
 	return nil
 }
 
-// anyFile is the first file below a folder, or nothing.
-func anyFile(dir string) (file string, err error) {
-	err = filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
-		if err != nil {
-			return err
-		}
-		if !d.IsDir() {
-			file = path
-			return fs.SkipAll
-		}
-		return nil
-	})
-	if errors.Is(err, fs.ErrNotExist) {
-		err = nil
-	}
-	return file, err
-}
-
-func undo(written []string) error {
-	var all []error
-	for _, name := range written {
-		all = append(all, os.Remove(name))
-	}
-	return errors.Join(all...)
-}
-
 func slashed(names []string) []string {
 	out := slices.Clone(names)
 	for i := range out {
@@ -84,26 +57,25 @@ func slashed(names []string) []string {
 	return out
 }
 
-// helpFiles are the editor files with where they go.
+// helpFiles are the editor files and the folder for them.
 type helpFiles struct {
 	dir   string
 	files []unit.EditorFile
 }
 
-// helpFiles refuses to write over a file of the same name that is none of ours.
+// helpFiles refuses to overwrite a file of the same name that editor-help did not make.
 func (c *command) helpFiles() (helpFiles, error) {
 	h := helpFiles{dir: c.to, files: unit.EditorFiles()}
-	if c.verb != "editor-help" || !c.toGiven {
+	if c.verb != "editor-help" || !c.given["to"] {
 		h.dir = filepath.Join(c.from, "editor-help")
 	}
 	for _, name := range h.names() {
-		old, err := os.ReadFile(name)
-		switch {
-		case errors.Is(err, fs.ErrNotExist):
-		case err != nil:
-			return h, fmt.Errorf("%q: %w", name, plainPath(err))
-		case !bytes.Contains(old, []byte(unit.EditorMark)):
-			return h, fmt.Errorf("%s is there and was not made by editor-help; it stays as it is: move it, or name another folder with -to", filepath.ToSlash(name))
+		old, err := files.Read(name)
+		if err != nil {
+			return h, err
+		}
+		if old != nil && !bytes.Contains(old, []byte(unit.EditorMark)) {
+			return h, fmt.Errorf("%s exists and editor-help did not make it, so it stays as it is; move it, or name another folder with -to", filepath.ToSlash(name))
 		}
 	}
 	return h, nil
@@ -118,18 +90,18 @@ func (h helpFiles) names() []string {
 }
 
 func (h helpFiles) write() error {
-	if err := os.MkdirAll(h.dir, 0o755); err != nil {
-		return fmt.Errorf("%q: %w", h.dir, plainPath(err))
+	if err := files.MakeFolder(h.dir); err != nil {
+		return err
 	}
 	for i, name := range h.names() {
-		if err := os.WriteFile(name, h.files[i].Data, 0o644); err != nil {
-			return fmt.Errorf("%q: %w", name, plainPath(err))
+		if err := files.Replace(name, h.files[i].Data); err != nil {
+			return err
 		}
 	}
 	return nil
 }
 
-// editorHelp writes the JSON Schemas by which an editor completes and explains keys.
+// editorHelp writes the JSON Schemas with which an editor completes and explains keys.
 func (c *command) editorHelp(stdout io.Writer) error {
 	help, err := c.helpFiles()
 	if err != nil {

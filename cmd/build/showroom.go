@@ -3,7 +3,9 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io"
+	"net"
 	"os"
 	"os/signal"
 	"sync"
@@ -20,12 +22,12 @@ import (
 func (c *command) showroom(stdout, stderr io.Writer) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	// What is mistyped is said before anything opens; what is miswritten can be mended
+	// What is mistyped is said before anything opens. What is wrong in the files can be fixed
 	// while it is open.
 	if err := site.CheckFolder(c.from); err != nil {
 		return err
 	}
-	if err := site.CheckLook(c.theme); err != nil {
+	if err := site.CheckLook(c.look); err != nil {
 		return err
 	}
 	l, err := showroom.Listen(c.at)
@@ -35,7 +37,7 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 	// Making and watching print from two sides.
 	var mu sync.Mutex
 	say := func(f func()) { mu.Lock(); defer mu.Unlock(); f() }
-	// Printed with -quiet too: who may look is not to be guessed.
+	// Printed with -quiet too: nobody should have to guess who may look.
 	here, others := showroom.Addresses(l)
 	report.Opened(stdout, here, others)
 	if c.phone && len(others) == 0 {
@@ -54,8 +56,8 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 			return made, err
 		},
 	}
-	if c.theme != "" {
-		room.Folders = append(room.Folders, c.theme)
+	if c.look != "" {
+		room.Folders = append(room.Folders, c.look)
 	}
 	return room.Serve(ctx, l)
 }
@@ -77,4 +79,17 @@ func (c *command) show(kept *site.Store, stdout, stderr io.Writer) (*showroom.Si
 		report.Shown(stdout, report.Tally(program(), s.UnitCount, s.Findings), time.Since(start))
 	}
 	return &showroom.Site{Version: s.Version, File: s.File, Disk: s.Disk, Video: s.Video, Units: s.Units, Findings: s.Findings}, nil
+}
+
+// openToPhones makes the address one that a phone can reach: that of -at, or the usual port.
+func (c *command) openToPhones() error {
+	if !c.given["at"] {
+		c.at = showroom.UsualPort
+		return nil
+	}
+	host, port, err := net.SplitHostPort(c.at)
+	if ip := net.ParseIP(host); err == nil && (host == "localhost" || ip != nil && ip.IsLoopback()) {
+		return fmt.Errorf("-at %s is this computer only, and no phone reaches it; with -phone write -at :%s", c.at, port)
+	}
+	return nil // Listen says what else is wrong with it
 }

@@ -199,7 +199,7 @@ func TestThemeIsNotKept(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, text := range []string{"", "Every figure, one", "Every figure, two", "", "Every figure, one"} {
-		args := []string{"-from", dir, "-theme", theme}
+		args := []string{"-from", dir, "-look", theme}
 		if text == "" {
 			args = args[:2]
 		} else if err := os.WriteFile(filepath.Join(theme, "workings.html"), bytes.Replace(gone, []byte("Every figure, with its working"), []byte(text), 1), 0o644); err != nil {

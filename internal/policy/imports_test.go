@@ -29,6 +29,7 @@ pagedata:       measure tables unit compute elevation kinds
 render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel kinds sitepath schemaorg pagedata
 publish:        parallel
 showroom:       inspect
+files:
 site:           unit compute inspect media parallel photo render stockfile publish themes/default
 captions:
 walkaround:     measure captions kinds
@@ -42,7 +43,7 @@ linkcard:       elevation photo
 testyard:
 starter:
 themes/default:
-cmd/build:      tables unit inspect report site showroom captions intake starter
+cmd/build:      tables unit inspect files report site showroom captions intake starter
 policy:
 policy/mutation:
 `

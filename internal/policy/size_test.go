@@ -24,7 +24,6 @@ var sizeExempt = []string{"walkaround"}
 var stillTooLarge = map[string]string{
 	"captions plain":              "to be split",
 	"captions readTime":           "to be split",
-	"cmd/build parse":             "to be split",
 	"compute Rig.sensible":        "to be split",
 	"compute floorOf":             "to be split",
 	"compute pencil.ladder":       "to be split",

@@ -28,7 +28,7 @@ func Theme(builtIn fs.FS, dir string) (fs.FS, error) {
 		return builtIn, nil
 	}
 	if info, err := os.Stat(dir); err != nil || !info.IsDir() {
-		return nil, fmt.Errorf("-theme %q is no folder; name a folder with frame.html, yard.html, unit.html, how.html, gone.html, style.css or one of the scripts", dir)
+		return nil, fmt.Errorf("-look %q is not a folder; name a folder with frame.html, yard.html, unit.html, how.html, gone.html, style.css or one of the scripts", dir)
 	}
 	return over{os.DirFS(dir), builtIn}, nil
 }

@@ -13,9 +13,9 @@ import (
 // TestPhoneCodeReads paints what a terminal would show, two modules to a character, and
 // reads it with gozxing (a port of ZXing).
 func TestPhoneCodeReads(t *testing.T) {
-	for _, address := range []string{"http://192.0.2.7:4280/", "http://[2001:db8:1234:5678:9abc:def0:1234:5678]:65535/"} {
+	for _, address := range []string{"http://192.0.2.7:2516/", "http://[2001:db8:1234:5678:9abc:def0:1234:5678]:65535/"} {
 		var out strings.Builder
-		Opened(&out, []string{"http://127.0.0.1:4280/"}, []string{address, "http://198.51.100.9:4280/"})
+		Opened(&out, []string{"http://127.0.0.1:2516/"}, []string{address, "http://198.51.100.9:2516/"})
 		var rows [][]rune
 		for l := range strings.Lines(out.String()) {
 			if l, ok := strings.CutPrefix(l, "\x1b[30;107m"); ok {
@@ -49,7 +49,7 @@ func TestPhoneCodeReads(t *testing.T) {
 		}
 	}
 	var out strings.Builder
-	if Opened(&out, []string{"http://127.0.0.1:4280/"}, nil); strings.Contains(out.String(), "\x1b") {
+	if Opened(&out, []string{"http://127.0.0.1:2516/"}, nil); strings.Contains(out.String(), "\x1b") {
 		t.Error("a code where no phone can come")
 	}
 }

@@ -12,18 +12,22 @@ import (
 	"syscall"
 )
 
-// Usual is the address where nothing else is asked for: this computer only.
-const Usual = "127.0.0.1:4280"
+// The address that is opened if no other is asked for, which only this computer reaches, and
+// the same port for everybody on the network. The port is that of a 2-5/16 in ball.
+const (
+	Usual     = "127.0.0.1" + UsualPort
+	UsualPort = ":2516"
+)
 
 // Listen opens the address, which is HOST:PORT, or :PORT for the whole network.
 func Listen(at string) (net.Listener, error) {
 	host, port, err := net.SplitHostPort(at)
 	if err != nil {
-		return nil, fmt.Errorf("-at %q is no address; write %s, or :4280 for phones on the same network", at, Usual)
+		return nil, fmt.Errorf("-at %q is not an address; write %s, or %s for phones on the same network", at, Usual, UsualPort)
 	}
 	n, err := strconv.ParseUint(port, 10, 16)
 	if err != nil {
-		return nil, fmt.Errorf("-at %q has no port from 0 to 65535 behind its last colon; write %s", at, Usual)
+		return nil, fmt.Errorf("-at %q has no port from 0 to 65535 after its last colon; write %s", at, Usual)
 	}
 	l, err := net.Listen("tcp", at)
 	switch {

@@ -58,9 +58,9 @@ func fileOf(files map[string][]byte) func(string) ([]byte, error) {
 func TestHosts(t *testing.T) {
 	h := still(t, one, nil)
 	for host, want := range map[string]int{
-		"127.0.0.1:4280": 200, "127.0.0.1": 200, "localhost:4280": 200, "LocalHost": 200, "localhost.": 200,
-		"[::1]:4280": 200, "[::1]": 200, "192.0.2.7:4280": 200, "[2001:db8::1]:80": 200,
-		"": 403, "yard.example": 403, "yard.example:4280": 403, "localhost.yard.example": 403, "127.0.0.1.yard.example": 403,
+		"127.0.0.1:2516": 200, "127.0.0.1": 200, "localhost:2516": 200, "LocalHost": 200, "localhost.": 200,
+		"[::1]:2516": 200, "[::1]": 200, "192.0.2.7:2516": 200, "[2001:db8::1]:80": 200,
+		"": 403, "yard.example": 403, "yard.example:2516": 403, "localhost.yard.example": 403, "127.0.0.1.yard.example": 403,
 		"localhost@yard.example": 403, "2130706433": 403, "0x7f.1": 403, "127.0.0.1,yard.example": 403,
 	} {
 		for _, path := range []string{"/", findingsPath, eventsPath} {
@@ -355,9 +355,9 @@ func TestListen(t *testing.T) {
 	_, port, _ := net.SplitHostPort(l.Addr().String())
 	for at, want := range map[string]string{
 		l.Addr().String():    "is taken, perhaps by another showroom; end that one, or write -at 127.0.0.1:",
-		"127.0.0.1":          `-at "127.0.0.1" is no address; write 127.0.0.1:4280`,
-		"4280":               `-at "4280" is no address`,
-		"":                   `-at "" is no address`,
+		"127.0.0.1":          `-at "127.0.0.1" is not an address; write 127.0.0.1:2516`,
+		"2516":               `-at "2516" is not an address`,
+		"":                   `-at "" is not an address`,
 		"127.0.0.1:":         "has no port from 0 to 65535",
 		"127.0.0.1:http":     "has no port from 0 to 65535",
 		":65536":             "has no port from 0 to 65535",

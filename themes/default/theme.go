@@ -1,5 +1,5 @@
 // Package theme is the built-in theme: templates and the stylesheet, embedded in the
-// binary. It holds no code; a folder of the same files can stand in for it (-theme).
+// binary. It holds no code; a folder of the same files can stand in for it (-look).
 package theme
 
 import "embed"

@@ -1,0 +1,115 @@
+// Package files reads and writes single files for the verbs that set up a yard and its
+// units. It never overwrites a file that somebody wrote.
+package files
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// ReadUpTo reads a file. Of one that is larger it reads one byte more than most, so that
+// whoever judges the bytes sees that there are too many.
+func ReadUpTo(name string, most int64) ([]byte, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, about(name, err)
+	}
+	defer f.Close()
+	src, err := io.ReadAll(io.LimitReader(f, most+1))
+	if err != nil {
+		return nil, about(name, err)
+	}
+	return src, nil
+}
+
+// ErrExists is the error of WriteNew for a file that exists.
+var ErrExists = errors.New("the file exists and stays as it is")
+
+// WriteNew writes a file that does not exist yet, and the folders above it. If it cannot be
+// written whole, nothing of it stays.
+func WriteNew(name string, text []byte) error {
+	if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+		return about(name, err)
+	}
+	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if errors.Is(err, fs.ErrExist) {
+		return fmt.Errorf("%s: %w", filepath.ToSlash(name), ErrExists)
+	} else if err != nil {
+		return about(name, err)
+	}
+	_, err = f.Write(text)
+	if err = errors.Join(err, f.Close()); err != nil {
+		return errors.Join(about(name, err), os.Remove(name))
+	}
+	return nil
+}
+
+// First is the first file below a folder, or nothing: also if there is no folder.
+func First(dir string) (file string, err error) {
+	err = filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if !d.IsDir() {
+			file = path
+			return fs.SkipAll
+		}
+		return nil
+	})
+	if errors.Is(err, fs.ErrNotExist) {
+		err = nil
+	} else if err != nil {
+		err = about(dir, err)
+	}
+	return file, err
+}
+
+// Remove removes files.
+func Remove(names []string) error {
+	var all []error
+	for _, name := range names {
+		all = append(all, os.Remove(name))
+	}
+	return errors.Join(all...)
+}
+
+// MakeFolder makes a folder and those above it.
+func MakeFolder(dir string) error {
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return about(dir, err)
+	}
+	return nil
+}
+
+// Replace writes a file, also over one that exists.
+func Replace(name string, data []byte) error {
+	if err := os.WriteFile(name, data, 0o644); err != nil {
+		return about(name, err)
+	}
+	return nil
+}
+
+// Read reads a file whole; nil if it does not exist.
+func Read(name string) ([]byte, error) {
+	data, err := os.ReadFile(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	} else if err != nil {
+		return nil, about(name, err)
+	}
+	return data, nil
+}
+
+// about puts the name in front of the reason. An error of the system has the name in it
+// once more, with the call that failed; that is left out.
+func about(name string, err error) error {
+	var p *fs.PathError
+	if errors.As(err, &p) {
+		err = p.Err
+	}
+	return fmt.Errorf("%q: %w", name, err)
+}
