@@ -3,13 +3,13 @@ package compute
 import "tarepage/internal/measure"
 
 var tagPayload = &Definition{
-	Name: "tag-payload", Label: "Payload by the tag",
-	What:    "What may be loaded before the trailer weighs its GVWR. The tag governs.",
+	Name: "tag-payload", Label: "Payload by the GVWR",
+	What:    "What may be loaded before the trailer weighs its GVWR. The label on the trailer governs.",
 	Formula: "gvwr - E",
 	Unit:    "lb", Source: "49 CFR 567.4(g)(3)",
 	work: func(p *pencil) {
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
-		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
+		empty := p.empty()
 		if !p.ready() {
 			return
 		}
@@ -85,26 +85,6 @@ func (p *pencil) frontAxle() (measure.Inches, words) {
 		return 0, words{}
 	}
 	return a - spacing.Times(n-1).Half(), say("%s - %s x %d / 2", a, spacing, n-1)
-}
-
-var truckSharePayload = &Definition{
-	Name: "truck-share-payload", Label: "Payload with the truck's share",
-	What:    "What yards quote for a gooseneck when they count what the truck carries: the axles plus the tongue by the foot, less the empty weight. It is not the legal number: the tag governs.",
-	Formula: "S + tongue by the foot - E",
-	Unit:    "lb", Source: "common practice, no source", Practice: true,
-	work: func(p *pencil) {
-		if p.Unit.Hitch.Kind.Value != "gooseneck" {
-			p.skip()
-			return
-		}
-		s := rest(p, p.AxleCapacity, "axle-capacity")
-		tongue := rest(p, p.TongueByFoot, "tongue-by-foot")
-		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
-		if !p.ready() {
-			return
-		}
-		p.limit(max(s+tongue-empty, 0), say("%s + %s - %s", s, near{tongue}, empty))
-	},
 }
 
 // ClassAFrom is the combined rating from which the federal Class A begins, and

@@ -430,14 +430,20 @@ func TestEstimate(t *testing.T) {
 	}
 	// Everything that rests on it is about, and says why.
 	for _, name := range []string{"empty-axle-load", "empty-tongue-share", "empty-center", "tongue-at-gvwr", "tongue-share",
-		"axle-load-at-gvwr", "even-load-payload", "payload"} {
+		"axle-load-at-gvwr", "even-load-payload", "tongue-at-payload", "tongue-share-at-payload", "axles-at-payload"} {
 		f := w.Figure(name)
 		if f == nil || !f.About || !f.Estimated || !strings.Contains(f.Working(), "estimated from the parts") || !strings.HasPrefix(f.Text, "about ") {
 			t.Errorf("%s does not say that it is estimated: %+v", name, f)
 		}
 	}
-	if f := w.Figure("tag-payload"); f.About || f.Estimated {
-		t.Error("tag-payload rests on no tongue and is not estimated")
+	// Nothing else is. The payload counts the whole load on the axles, 24,000 lb - 7,500 lb.
+	for _, name := range []string{"tag-payload", "payload", "working-payload", "tie-down-need", "tie-down-count"} {
+		if f := w.Figure(name); f.About || f.Estimated {
+			t.Errorf("%s rests on no estimate and says that it does: %s", name, f.Text)
+		}
+	}
+	if f := w.Figure("payload"); f.Text != "16,500 lb" {
+		t.Errorf("payload %s, by hand 16,500 lb", f.Text)
 	}
 	// Once weighed, the scale governs.
 	weighed := trailerFor(t, strings.Replace(heavy, "empty: 7,500 lb", "empty: 7,500 lb\n  tongue-empty: 1,500 lb", 1), "")

@@ -163,7 +163,7 @@ var loadingAngle = &Definition{
 		}
 		angle, ok := measure.Incline(rise, along)
 		if !ok {
-			p.needs = append(p.needs, Need{"ramps.length", "measure again: the height to reach is more than the length of " + what})
+			p.needs = append(p.needs, Need{Key: "ramps.length", Advice: "measure again: the height to reach is more than the length of " + what})
 			return
 		}
 		p.note("for %s, on level ground and empty", what)

@@ -72,10 +72,12 @@ func TestAgainstLinearAlgebra(t *testing.T) {
 			"hitch":  {tr.hitch, func(load float64) float64 { h, a := with(load); return h + a }},
 			"ball":   {tr.ball, func(load float64) float64 { h, a := with(load); return h + a }},
 			"tongue": {tr.topLimit, func(load float64) float64 { h, _ := with(load); return h }},
+			// The hitch stays down as long as it does not pull up.
+			"hitch-down": {0, func(load float64) float64 { h, _ := with(load); return -h }},
 		}
-		wants := len(limits)
-		if xc >= tr.center {
-			wants-- // behind the axles no load brings the tongue to its limit
+		wants := len(limits) - 1 // ahead of the axles no load lifts the hitch, behind them none reaches the tongue's limit
+		if xc == tr.center {
+			wants--
 		}
 		if len(w.Ladder) != wants {
 			t.Fatalf("trailer %d %+v: %d rungs, want %d", i, tr, len(w.Ladder), wants)

@@ -94,6 +94,16 @@ type Absence struct {
 type Need struct {
 	Key    string
 	Advice string
+	// Because is why nobody knows it, where the unit's author says so.
+	Because string
+}
+
+// String says what to do about it, or why nothing can be done.
+func (n Need) String() string {
+	if n.Because != "" {
+		return "not known, because " + n.Because
+	}
+	return n.Advice
 }
 
 // A Definition describes a figure for every unit: its documentation and its work.
@@ -176,14 +186,22 @@ func (p *pencil) lack(key string) {
 	if a == "" {
 		a = "give " + key
 	}
-	p.needs = append(p.needs, Need{key, a})
+	p.needs = append(p.needs, Need{Key: key, Advice: a})
+}
+
+// missing notes that a field is missing, and why, where its author says that nobody knows it.
+func missing[T any](p *pencil, f unit.Field[T], key string) {
+	p.lack(key)
+	if reason, unknown := f.Unknown(); unknown {
+		p.needs[len(p.needs)-1].Because = reason
+	}
 }
 
 // need takes a field that the figure cannot do without. A zero is no measure: it
 // counts as missing, and a rule of internal/inspect says so at its place.
 func need[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
 	if !f.Given() || f.Value <= 0 {
-		p.lack(key)
+		missing(p, f, key)
 		return 0
 	}
 	take(p, f, key)
@@ -229,7 +247,7 @@ func (p *pencil) has(key string) bool {
 // needOrZero is need for a field in which zero is a measure.
 func needOrZero[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
 	if !f.Given() {
-		p.lack(key)
+		missing(p, f, key)
 		return 0
 	}
 	take(p, f, key)
@@ -238,7 +256,7 @@ func needOrZero[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
 
 func needCount(p *pencil, f unit.Count, key string) int {
 	if !f.Given() || f.Value <= 0 {
-		p.lack(key)
+		missing(p, f, key)
 		return 0
 	}
 	if !p.again(key, f.Pos) {
@@ -256,7 +274,7 @@ func (p *pencil) use(key string, value fmt.Stringer, about bool, from measure.Pr
 	}
 	in := &p.room[0]
 	p.room = p.room[1:]
-	*in = Input{key, from, at, value, about}
+	*in = Input{key, from, at, value, about || from.Origin == measure.Estimate}
 	p.sheet = append(p.sheet, in)
 	p.lean(in)
 }
@@ -294,7 +312,7 @@ func (w *Work) needsOf(name string) []Need {
 			return a.Needs
 		}
 	}
-	return []Need{{name, "work out " + name}}
+	return []Need{{Key: name, Advice: "work out " + name}}
 }
 
 func (p *pencil) ready() bool { return len(p.needs) == 0 && !p.silent }
@@ -309,7 +327,7 @@ func (p *pencil) skip() { p.silent = true }
 // enter writes a worked figure down. A number that is not finite is never shown.
 func (p *pencil) enter(value float64, text string, step float64, working words) {
 	if !measure.Finite(value) {
-		p.needs = append(p.needs, Need{p.def.Name, "check the measures it rests on"})
+		p.needs = append(p.needs, Need{Key: p.def.Name, Advice: "check the measures it rests on"})
 		return
 	}
 	source := p.def.Source

@@ -600,7 +600,6 @@ func TestFiguresAtTheirEnds(t *testing.T) {
 		{"tires:\n  wheel: 1,000 lb\n", "wheel-capacity", "asks: count the tires on one axle"},
 		{"hitch:\n  kind: bumper-pull\n", "tongue-by-foot", "none"},
 		{"hitch:\n  kind: gooseneck\n", "tongue-by-foot", "asks: read the GVWR off the certification label"},
-		{"hitch:\n  kind: pintle\n", "truck-share-payload", "none"},
 		{"brakes:\n  kind: electric\n", "surge-truck", "none"},
 		{"kind: livestock\n", "tie-down-need", "none"},
 		{"kind: dump\n", "tie-down-count", "none"},

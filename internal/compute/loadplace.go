@@ -16,7 +16,7 @@ func (p *pencil) rig() Rig {
 	u := p.Unit
 	r := Rig{
 		GVWR:   need(p, u.Weights.GVWR, "weights.gvwr"),
-		Empty:  need(p, u.Weights.Empty, "weights.empty"),
+		Empty:  p.empty(),
 		Tongue: p.emptyTongue(),
 		Axles:  need(p, u.Axles.Center, "axles.center"),
 		Front:  need(p, p.Space.Front, p.Space.key("front")),
@@ -50,7 +50,7 @@ func (p *pencil) rig() Rig {
 	if u.Hitch.BallRating.Given() {
 		r.Ball = need(p, u.Hitch.BallRating, "hitch.ball-rating")
 	}
-	if band, ok := p.Settings.Bands[u.Hitch.Kind.Value]; ok {
+	if band, ok := p.Band(); ok {
 		r.Least, r.Most = band.Least, band.Most
 	} else {
 		p.lack("hitch.kind")
@@ -71,7 +71,7 @@ var loadWindow = &Definition{
 		}
 		w := r.Window(Load{weight, r.Length.Half()})
 		if !w.Room {
-			p.needs = append(p.needs, Need{p.def.Name, p.inSpace(w.Text())})
+			p.needs = append(p.needs, Need{Key: p.def.Name, Advice: p.inSpace(w.Text())})
 			return
 		}
 		p.shared()

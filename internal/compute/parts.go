@@ -44,7 +44,7 @@ func (l *list) add(name string, low, high measure.Pounds, at measure.Inches, c t
 func (l *list) component(row string, n int, at measure.Inches) {
 	c, ok := tables.ComponentWeight(row)
 	if !ok || c.Grade == tables.MemoryWeak {
-		l.p.needs = append(l.p.needs, Need{"estimated-empty", "no weight is listed for " + row})
+		l.p.needs = append(l.p.needs, Need{Key: "estimated-empty", Advice: "no weight is listed for " + row})
 		return
 	}
 	name := row
@@ -62,7 +62,7 @@ func (p *pencil) section(f unit.Text, key string) tables.SectionRow {
 	}
 	row, err := tables.Section(f.Value)
 	if err != nil {
-		p.needs = append(p.needs, Need{key, err.Error()})
+		p.needs = append(p.needs, Need{Key: key, Advice: err.Error()})
 		return tables.SectionRow{}
 	}
 	p.use(key, verbatim(f.Value), f.About, f.From, f.Pos)
@@ -117,7 +117,7 @@ func (l *list) tires(n int, at measure.Inches) {
 	size := l.p.Unit.Tires.Size.Value
 	want, err := l.p.tireSize()
 	if err != nil {
-		l.p.needs = append(l.p.needs, Need{"tires.size", err.Error()})
+		l.p.needs = append(l.p.needs, Need{Key: "tires.size", Advice: err.Error()})
 		return
 	}
 	var exact, rim []tireRow
@@ -134,7 +134,7 @@ func (l *list) tires(n int, at measure.Inches) {
 		rows = rim
 	}
 	if rows == nil {
-		l.p.needs = append(l.p.needs, Need{"estimated-empty", "no weight is listed for a tire of size " + size})
+		l.p.needs = append(l.p.needs, Need{Key: "estimated-empty", Advice: "no weight is listed for a tire of size " + size})
 		return
 	}
 	low, high := rows[0].Weight.Low, rows[0].Weight.High
@@ -249,7 +249,7 @@ func (p *pencil) partsOf() []Part {
 	l.add(strconv.Itoa(n)+" crossmembers "+cross.Shape, w, w, deckMiddle, cross.Cited)
 	low, high, cited, err := floorOf(u.Frame.Floor.Value)
 	if err != nil {
-		p.needs = append(p.needs, Need{"frame.floor", err.Error()})
+		p.needs = append(p.needs, Need{Key: "frame.floor", Advice: err.Error()})
 		return nil
 	}
 	p.use("frame.floor", verbatim(u.Frame.Floor.Value), u.Frame.Floor.About, u.Frame.Floor.From, u.Frame.Floor.Pos)
@@ -395,10 +395,10 @@ var estimatedTongue = &Definition{
 			return
 		}
 		x := rest(p, p.EstimatedCenter, "estimated-center")
-		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
+		empty := p.empty()
 		a := need(p, p.Unit.Axles.Center, "axles.center")
 		if p.ready() && x >= a {
-			p.needs = append(p.needs, Need{"weights.tongue-empty", "weigh the tongue empty: its parts alone would lift it"})
+			p.needs = append(p.needs, Need{Key: "weights.tongue-empty", Advice: "weigh the tongue empty: its parts alone would lift it"})
 		}
 		if !p.ready() {
 			return

@@ -2,6 +2,7 @@ package compute
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -17,17 +18,16 @@ type Rung struct {
 	Governs bool
 	// About reports that an input was approximate.
 	About bool
-	// Estimated reports that the tongue was not weighed; see Figure.Estimated.
-	Estimated bool
 
 	working words
+	inputs  []*Input
 }
 
 // Text is the rung's height, rounded down.
 func (r *Rung) Text() string { return about(r.About, r.Value.Limit()) }
 
 // Working is the formula with the numbers in it.
-func (r *Rung) Working() string { return worked(r.working, r.Estimated) }
+func (r *Rung) Working() string { return r.working.String() }
 
 // lowestOf shows the rungs of a ladder.
 type lowestOf []Rung
@@ -45,43 +45,45 @@ func (l lowestOf) String() string {
 
 var payload = &Definition{
 	Name: "payload", Label: "Payload",
-	What:    "The most that may be loaded: the lowest of every limit that is known, and never more than the tag allows.",
-	Formula: "the lowest rung: the tag; the even load by axles, tires, wheels, or where that cannot be worked the axles with the least tongue weight; coupler rating - E; ball rating - E; the even load at which the tongue reaches its limit",
-	Unit:    "lb", Source: "49 CFR 567.4(g)(3); 571.110 S4.2.2, 571.120 S5.1.2; 393.75(f); statics",
+	What: "The most that may be loaded: the lowest of every limit that is known, and never more than GVWR less the empty weight.",
+	Formula: "the lowest rung: gvwr - E; the even load by axles, tires, wheels, or with an unweighed tongue the whole load on the axles; " +
+		"the even load at which the hitch would lift; coupler rating - E; ball rating - E; the even load at which the tongue reaches its limit",
+	Unit: "lb", Source: "49 CFR 567.4(g)(3); 571.110 S4.2.2, 571.120 S5.1.2; 393.75(f); statics",
 	work: func(p *pencil) {
 		p.Ladder = p.ladder()
-		tag := rest(p, p.TagPayload, "tag-payload")
-		if !p.ready() {
+		if !p.TagPayload.Known {
+			p.needs = append(p.needs, p.needsOf("tag-payload")...)
 			return
 		}
-		lowest := tag
-		for _, r := range p.Ladder {
-			lowest = min(lowest, r.Value)
-		}
-		governing := ""
+		lowest := p.Ladder[0].Value
+		p.Ladder[0].Governs = true
+		// The payload rests on the limit that governs it, and on one that is equal.
 		for i := range p.Ladder {
-			r := &p.Ladder[i]
-			if r.Value == lowest && governing == "" {
-				r.Governs, governing = true, r.Label
+			if r := &p.Ladder[i]; r.Value == lowest {
+				p.bring(r.inputs)
+				p.about = p.about || r.About
 			}
-			p.about = p.about || r.About
-			p.estimated = p.estimated || r.Estimated
 		}
-		p.note("%s %s", governing, governs(governing))
-		p.uncounted()
+		p.note("%s", governs(p.Ladder[0].Label))
+		p.counted()
 		p.Payload = p.limit(lowest, say("%s", lowestOf(p.Ladder)))
 	},
 }
 
-// uncounted notes the limits that could not be counted. A ball is counted where one is
-// sold with the trailer; the customer's own is not ours to know.
-func (p *pencil) uncounted() {
+// counted notes how the load is counted, and which limits could not be counted. A ball is
+// counted where one is sold with the trailer; the customer's own is not ours to know.
+func (p *pencil) counted() {
+	switch {
+	case !p.tongueWeighed():
+		p.note("%s", TongueUnknown)
+	case !p.spaceKnown():
+		p.note("how far back the %s begins or ends was not measured, so the whole load is counted on the axles", p.Space.Name)
+	case !p.evenKnown():
+		p.note("where the axles are was not measured, so the whole load is counted on them")
+	}
 	u, has := p.Unit, map[string]bool{}
 	for _, r := range p.Ladder {
 		has[r.Name] = true
-	}
-	if !p.evenKnown() {
-		p.note("not counted, for want of a measure: the even load on axles, tires and tongue")
 	}
 	var ratings []string
 	for _, r := range []struct {
@@ -102,118 +104,157 @@ func (p *pencil) uncounted() {
 	}
 }
 
-// evenKnown reports that everything is known to place an even load between ball and axles.
-func (p *pencil) evenKnown() bool {
-	q := &pencil{Work: p.Work, def: p.def}
-	q.center()
-	need(q, p.Unit.Axles.Center, "axles.center")
-	return q.ready() && p.EmptyAxleLoad.Known
-}
+// TongueUnknown is said next to a payload where nobody weighed the tongue.
+const TongueUnknown = "nobody weighed the tongue, so the whole load is counted on the axles"
 
-// governs agrees with the rung's label in number.
+// governs says which limit governs, and agrees with it in number.
 func governs(label string) string {
-	if strings.HasPrefix(label, "the axles") || strings.HasPrefix(label, "the tires") || strings.HasPrefix(label, "the wheels") {
-		return "govern"
+	limit, how, _ := strings.Cut(label, ", ")
+	if how != "" {
+		how = " (" + how + ")"
 	}
-	return "governs"
+	if limit == "the axles" || limit == "the tires" || limit == "the wheels" {
+		return limit + " govern" + how
+	}
+	return limit + " governs" + how
 }
 
-// ladder works every rung that can be worked and sorts them, lowest first. Rungs of
-// equal height keep the order of the design.
+// A rungRule works one limit of the payload. It lacks or skips what it cannot work.
+type rungRule struct {
+	name, label, source string
+	work                func(p *pencil) (measure.Pounds, words)
+}
+
+// rungs are the limits in the order of the design, which equal ones keep.
+var rungs = []rungRule{
+	{"tag", "", "49 CFR 567.4(g)(3)", func(p *pencil) (measure.Pounds, words) {
+		return rest(p, p.TagPayload, "tag-payload"), p.working("tag-payload")
+	}},
+	{"axles", "the axles", staticsSource + "; 49 CFR 571.3(b) (GAWR)", func(p *pencil) (measure.Pounds, words) {
+		return p.held(rest(p, p.AxleCapacity, "axle-capacity"))
+	}},
+	{"tires", "the tires", staticsSource + "; 49 CFR 393.75(f)", func(p *pencil) (measure.Pounds, words) {
+		n := needCount(p, p.Unit.Axles.Count, "axles.count")
+		if !p.Tire.Known {
+			p.lack("tires.sidewall")
+			return 0, words{}
+		}
+		p.inheritTire()
+		return p.held(p.Tire.Axle.Times(n))
+	}},
+	{"wheels", "the wheels", staticsSource + "; the rating stamped on the wheel", func(p *pencil) (measure.Pounds, words) {
+		n := needCount(p, p.Unit.Axles.Count, "axles.count")
+		return p.held(rest(p, p.WheelCapacity, "wheel-capacity").Times(n))
+	}},
+	{"hitch", "the coupler", "the rating on the coupler plate; SAE J684", func(p *pencil) (measure.Pounds, words) {
+		return p.lessEmpty(need(p, p.Unit.Hitch.Rating, "hitch.rating"))
+	}},
+	{"ball", "the ball", "the rating stamped on the ball; SAE J684", func(p *pencil) (measure.Pounds, words) {
+		return p.lessEmpty(need(p, p.Unit.Hitch.BallRating, "hitch.ball-rating"))
+	}},
+	{"hitch-down", "the load that would lift the hitch", staticsSource, func(p *pencil) (measure.Pounds, words) {
+		tongue := p.weighedTongue()
+		a, xc := need(p, p.Unit.Axles.Center, "axles.center"), p.center()
+		if p.ready() && xc <= a {
+			p.skip() // A load centered ahead of the axles presses the hitch down.
+		}
+		if !p.ready() {
+			return 0, words{}
+		}
+		return measure.WeightAt(measure.Moment(tongue, a), xc-a),
+			say("%s x %s / (%s - %s)", tongue, a, near{xc}, a)
+	}},
+	{"tongue", "the tongue limit", staticsSource + "; the limit on the coupler plate", func(p *pencil) (measure.Pounds, words) {
+		limit := need(p, p.Unit.Hitch.TongueLimit, "hitch.tongue-limit")
+		tongue := p.weighedTongue()
+		a, xc := need(p, p.Unit.Axles.Center, "axles.center"), p.center()
+		if p.ready() && xc >= a {
+			p.skip() // A load centered at or behind the axles adds nothing to the tongue.
+		}
+		if !p.ready() {
+			return 0, words{}
+		}
+		return measure.WeightAt(measure.Moment(limit-tongue, a), a-xc),
+			say("(%s - %s) x %s / (%s - %s)", limit, tongue, a, a, near{xc})
+	}},
+}
+
+// ofEvenLoad are the rungs that are worked for a load spread evenly, where the tongue was
+// weighed; else they count the whole load on the axles.
+var ofEvenLoad = map[string]bool{"axles": true, "tires": true, "wheels": true, "hitch-down": true, "tongue": true}
+
+// labelOf says what the rung counts.
+func (p *pencil) labelOf(r *rungRule) string {
+	switch {
+	case r.name == "tag":
+		return p.ratingName()
+	case !ofEvenLoad[r.name]:
+		return r.label
+	case p.evenKnown():
+		return r.label + ", even load"
+	}
+	return r.label + ", the whole load on them"
+}
+
+// ladder works every rung that can be worked and sorts them, lowest first.
 func (p *pencil) ladder() []Rung {
-	out := make([]Rung, 0, 8)
+	out := make([]Rung, 0, len(rungs))
 	inputs := make([]*Input, 0, 24)
 	q := new(pencil)
-	// rung works one limit on its own sheet and keeps what it rests on.
-	rung := func(name, label, source string, work func(q *pencil) (measure.Pounds, words)) {
+	for i := range rungs {
+		r := &rungs[i]
+		// Each limit is worked by itself and keeps what it rests on.
 		*q = pencil{Work: p.Work, def: p.def, inputs: inputs[:0]}
-		v, working := work(q)
+		v, working := r.work(q)
 		if !q.ready() || !measure.Finite(v) {
-			return
+			continue
 		}
-		p.bring(q.inputs)
-		out = append(out, Rung{Name: name, Label: label, Value: max(v, 0), working: working, Source: source, About: q.about, Estimated: q.estimated})
+		out = append(out, Rung{Name: r.name, Label: p.labelOf(r), Value: max(v, 0), Source: r.source, About: q.about,
+			working: working, inputs: p.keep(q.inputs)})
 	}
-	u := p.Unit
-	rung("tag", "the tag", "49 CFR 567.4(g)(3)", func(q *pencil) (measure.Pounds, words) {
-		v := rest(q, q.TagPayload, "tag-payload")
-		return v, q.working("tag-payload")
+	slices.SortStableFunc(out, func(a, b Rung) int {
+		return cmp.Compare(a.Value, b.Value)
 	})
-	even := func(hold measure.Pounds, q *pencil) (measure.Pounds, words) {
-		onAxles := rest(q, q.EmptyAxleLoad, "empty-axle-load")
-		a := need(q, u.Axles.Center, "axles.center")
-		xc := q.center()
-		if !q.ready() {
+	return out
+}
+
+// held is the heaviest load at which the axle group carries no more than hold: a load
+// spread evenly, or where the tongue was not weighed or the place not measured, one that
+// the axles carry all of.
+func (p *pencil) held(hold measure.Pounds) (measure.Pounds, words) {
+	if p.evenKnown() {
+		onAxles := rest(p, p.EmptyAxleLoad, "empty-axle-load")
+		a, xc := need(p, p.Unit.Axles.Center, "axles.center"), p.center()
+		if !p.ready() {
 			return 0, words{}
 		}
 		return evenLoad(hold, onAxles, a, xc),
 			say("(%s x %s - %s x %s) / %s", a, near{hold}, a, near{onAxles}, near{xc})
 	}
-	rung("axles", "the axles, even load", staticsSource+"; 49 CFR 571.3(b) (GAWR)", func(q *pencil) (measure.Pounds, words) {
-		return even(rest(q, q.AxleCapacity, "axle-capacity"), q)
-	})
-	// Where nobody weighed the tongue or measured the deck, the axles still set a limit:
-	// with the least on the tongue that the band asks for, they carry all the rest.
-	rung("axles-least", "the axles, with the least tongue weight", staticsSource+"; 49 CFR 571.3(b) (GAWR); the tongue band's least", func(q *pencil) (measure.Pounds, words) {
-		if q.evenKnown() {
-			q.skip()
-		}
-		band, ok := q.Settings.Bands[u.Hitch.Kind.Value]
-		if !ok {
-			q.lack("hitch.kind")
-		}
-		hold := rest(q, q.AxleCapacity, "axle-capacity")
-		empty := need(q, u.Weights.Empty, "weights.empty")
-		if !q.ready() {
-			return 0, words{}
-		}
-		if q.TireCapacity.Known {
-			hold = min(hold, rest(q, q.TireCapacity, "tire-capacity").Times(u.Axles.Count.Value))
-		}
-		return measure.WholeOf(hold, 1-band.Least) - empty, say("%s / (100%% - %s) - %s", near{hold}, band.Least, empty)
-	})
-	rung("tires", "the tires, even load", staticsSource+"; 49 CFR 393.75(f)", func(q *pencil) (measure.Pounds, words) {
-		n := needCount(q, u.Axles.Count, "axles.count")
-		if !q.Tire.Known {
-			q.lack("tires.sidewall")
-			return 0, words{}
-		}
-		q.inheritTire()
-		return even(q.Tire.Axle.Times(n), q)
-	})
-	rung("wheels", "the wheels, even load", staticsSource+"; the rating stamped on the wheel", func(q *pencil) (measure.Pounds, words) {
-		n := needCount(q, u.Axles.Count, "axles.count")
-		return even(rest(q, q.WheelCapacity, "wheel-capacity").Times(n), q)
-	})
-	less := func(q *pencil, rating measure.Pounds) (measure.Pounds, words) {
-		empty := need(q, u.Weights.Empty, "weights.empty")
-		return rating - empty, say("%s - %s", rating, empty)
+	empty := p.empty()
+	working := say("%s - %s", near{hold}, empty)
+	if p.tongueWeighed() {
+		tongue := p.weighedTongue()
+		working = say("%s - (%s - %s)", near{hold}, empty, tongue)
+		empty -= tongue
 	}
-	rung("hitch", "the coupler", "the rating on the coupler plate; SAE J684", func(q *pencil) (measure.Pounds, words) {
-		return less(q, need(q, u.Hitch.Rating, "hitch.rating"))
-	})
-	rung("ball", "the ball", "the rating stamped on the ball; SAE J684", func(q *pencil) (measure.Pounds, words) {
-		return less(q, need(q, u.Hitch.BallRating, "hitch.ball-rating"))
-	})
-	rung("tongue", "the tongue limit, even load", staticsSource+"; the limit on the coupler plate", func(q *pencil) (measure.Pounds, words) {
-		limit := need(q, u.Hitch.TongueLimit, "hitch.tongue-limit")
-		tongue := q.emptyTongue()
-		a := need(q, u.Axles.Center, "axles.center")
-		xc := q.center()
-		if q.ready() && xc >= a {
-			// A load centered at or behind the axles never adds to the tongue.
-			q.skip()
-		}
-		if !q.ready() {
-			return 0, words{}
-		}
-		return measure.WeightAt(measure.Moment(limit-tongue, a), a-xc),
-			say("(%s - %s) x %s / (%s - %s)", limit, tongue, a, a, near{xc})
-	})
-	slices.SortStableFunc(out, func(a, b Rung) int {
-		return cmp.Compare(a.Value, b.Value)
-	})
-	return out
+	v := hold - empty
+	if !p.ready() {
+		return 0, words{}
+	}
+	// A load centered behind the axles puts more on them than it weighs.
+	if a, s := p.Unit.Axles.Center, p.Space; a.Given() && a.Value > 0 && p.spaceKnown() && s.Front.Value+s.Length.Value.Half() > a.Value {
+		take(p, a, "axles.center")
+		xc := p.center()
+		return measure.WeightAt(measure.Moment(v, a.Value), xc), say("(%s) x %s / %s", working, a.Value, near{xc})
+	}
+	return v, working
+}
+
+// lessEmpty is what a rating of the whole trailer leaves for a load.
+func (p *pencil) lessEmpty(rating measure.Pounds) (measure.Pounds, words) {
+	empty := p.empty()
+	return rating - empty, say("%s - %s", rating, empty)
 }
 
 // working is the working of an earlier figure.
@@ -240,4 +281,80 @@ var workingPayload = &Definition{
 		p.enter(float64(v), v.Limit(), 100, say("%s - %s, down to the hundred", near{full}, back))
 		p.WorkingPayload = Result[measure.Pounds]{Value: v, Known: true}
 	},
+}
+
+var tongueAtPayload = &Definition{
+	Name: "tongue-at-payload", Label: "On the truck at the payload, even load",
+	What:    "How much of the trailer and its load is on the truck when the payload is spread evenly. It is part of the GVWR, and it counts against the truck's own payload.",
+	Formula: "T0 + payload x (1 - xc / A)",
+	Unit:    "lb", Source: staticsSource,
+	work: func(p *pencil) {
+		full := rest(p, p.Payload, "payload")
+		tongue := p.emptyTongue()
+		a, xc := need(p, p.Unit.Axles.Center, "axles.center"), p.center()
+		if !p.ready() {
+			return
+		}
+		v := tongue + measure.WeightAt(measure.Moment(full, a-xc), a)
+		if measure.NotOver(v, 0) {
+			v = min(v, 0) // At the rung that keeps the hitch down, to the last bit.
+		}
+		p.TongueAtPayload = p.load(v, say("%s + %s x (1 - %s / %s)", tongue, near{full}, near{xc}, a))
+	},
+}
+
+var tongueShareAtPayload = &Definition{
+	Name: "tongue-share-at-payload", Label: "Tongue share at the payload, even load",
+	What:    "How much of the trailer and its load is on the truck when the payload is spread evenly. Outside the band, the load must go farther forward or back.",
+	Formula: "on the truck at the payload / (E + payload)",
+	Unit:    "%", Source: staticsSource,
+	work: func(p *pencil) {
+		tongue := rest(p, p.TongueAtPayload, "tongue-at-payload")
+		full := rest(p, p.Payload, "payload")
+		empty := p.empty()
+		if !p.ready() {
+			return
+		}
+		p.TongueShareAtPayload = p.share(measure.ShareOf(tongue, empty+full), say("%s / (%s + %s)", near{tongue}, empty, near{full}))
+	},
+}
+
+var axlesAtPayload = &Definition{
+	Name: "axles-at-payload", Label: "On the axles at the payload, even load",
+	What:    "How much of the trailer and its load the axles carry when the payload is spread evenly.",
+	Formula: "E + payload - on the truck at the payload",
+	Unit:    "lb", Source: staticsSource,
+	work: func(p *pencil) {
+		tongue := rest(p, p.TongueAtPayload, "tongue-at-payload")
+		full := rest(p, p.Payload, "payload")
+		empty := p.empty()
+		if !p.ready() {
+			return
+		}
+		p.shared()
+		p.AxlesAtPayload = p.load(empty+full-tongue, say("%s + %s - %s", empty, near{full}, near{tongue}))
+	},
+}
+
+// WhyMore explains the higher numbers that people quote for the same trailer.
+const WhyMore = "Some sellers quote more: they add what the truck carries to the axle ratings, or leave out the empty weight. " +
+	"The GVWR on the label already includes what is on the truck."
+
+// PayloadSays is what must be said next to the payload wherever it is shown: how the
+// loaded trailer presses on the truck, or that nobody knows. It is empty where there is no
+// payload.
+func (w *Work) PayloadSays() string {
+	if !w.Payload.Known {
+		return ""
+	}
+	tongue, share := w.Figure(tongueAtPayload.Name), w.Figure(tongueShareAtPayload.Name)
+	switch {
+	case !w.tongueWeighed():
+		return TongueUnknown
+	case tongue == nil || share == nil:
+		return "how much of it is on the truck is not known"
+	case w.TongueAtPayload.Value < 0:
+		return fmt.Sprintf("spread evenly, it lifts the hitch with %s", (-w.TongueAtPayload.Value).Load())
+	}
+	return fmt.Sprintf("spread evenly, %s of the loaded trailer (%s) is on the truck", share.Text, tongue.Text)
 }

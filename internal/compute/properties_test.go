@@ -271,7 +271,7 @@ func TestPayloadSaysWhatIsNotCounted(t *testing.T) {
 		t.Errorf("everything is there, and the note says %q", got)
 	}
 	u.Weights.TongueEmpty, u.Frame = unit.Weight{}, unit.Frame{}
-	if got := note(u); !strings.Contains(got, "not counted, for want of a measure: the even load on axles, tires and tongue") {
+	if got := note(u); !strings.Contains(got, compute.TongueUnknown) {
 		t.Errorf("without the tongue's weight the note says %q", got)
 	}
 	u = example(t)
@@ -289,7 +289,7 @@ func TestSettings(t *testing.T) {
 		}
 		return compute.SettingsOf(y)
 	}
-	if s := yard("name: x"); s.Allowance != 0.05 || len(s.Bands) != 4 || s.LookAgain != 180 {
+	if s := yard("name: x"); s.Allowance != 0.05 || len(s.Bands) != 5 || s.LookAgain != 180 {
 		t.Errorf("defaults: %+v", s)
 	}
 	for days, want := range map[string]int{"90 days": 90, "1 day": 1, "12 weeks": 84} {
@@ -306,6 +306,10 @@ func TestSettings(t *testing.T) {
 	want := fmt.Sprint(measure.Share(0.18), measure.Share(0.24), measure.Share(0.10), measure.Share(0.15), yard("name: x").Bands["pintle"].Least)
 	if got != want {
 		t.Errorf("bands %s, want %s", got, want)
+	}
+	// The yard's band is advice; what every publication leaves outside stays outside.
+	if b := s.Bands["gooseneck"]; b.Widest != [2]measure.Share{0.15, 0.25} || !b.At.Known() {
+		t.Errorf("a band of the yard's own: %+v", b)
 	}
 	w := compute.Unit(example(t), s)
 	if f := w.Figure("working-payload"); f.Value != 11400 { // 12,960 less 12% is 11,404.8

@@ -271,7 +271,7 @@ func TestRigOfTies(t *testing.T) {
 		"weights:\n  gvwr: 14,000 lb\n  empty: 4,000 lb\n  tongue-empty: 600 lb\n"
 	w := trailerFor(t, unitFile, "")
 	r, needs := RigOf(w)
-	if r.HoldBy != AxleHold || r.Hold != 14000 || r.Coupler != 15000 || r.Ball != 16000 || r.TongueMost != 3000 || len(needs) != 0 || r.Least != 0.15 || r.Most != 0.25 {
+	if r.HoldBy != AxleHold || r.Hold != 14000 || r.Coupler != 15000 || r.Ball != 16000 || r.TongueMost != 3000 || len(needs) != 0 || r.Least != 0.20 || r.Most != 0.25 {
 		t.Errorf("%+v %+v", r, needs)
 	}
 	r, needs = RigOf(trailerFor(t, strings.Replace(unitFile, "kind: gooseneck\n  rating: 15,000 lb\n  ball-rating: 16,000 lb\n  tongue-limit: 3,000 lb", "rating: 15,000 lb", 1), ""))
@@ -462,8 +462,10 @@ func TestLadderAtItsEnds(t *testing.T) {
 		{"", "", "wheels tires axles tag hitch tongue", "govern", "not counted"},
 		{"tongue-limit: 3,000 lb", "tongue-limit: 0 lb", "", "for want of a rating: the tongue limit;", "measure"},
 		{"tongue-limit: 3,000 lb", "tongue-limit: 0.5 lb", "", "", "the tongue limit;"},
-		{"  center: 18 ft\n", "", "", "for want of a measure: the even load", "of a rating"},
-		{"  tongue-empty: 600 lb\n", "", "", "for want of a measure: the even load", "of a rating"},
+		{"  center: 18 ft\n", "", "", "where the axles are was not measured, so the whole load is counted on them", "of a rating"},
+		{"  front: 5 ft\n", "", "", "how far back the deck begins or ends was not measured, so the whole load is counted on the axles", "of a rating"},
+		{"  tongue-empty: 600 lb\n", "", "", "nobody weighed the tongue, so the whole load is counted on the axles", "of a rating"},
+		{"  tongue-empty: 600 lb\n", "  tongue-empty: 600 lb (estimate)\n", "", "nobody weighed the tongue, so the whole load is counted on the axles", "of a rating"},
 		{"  kind: gooseneck\n", "", "", "govern", "not counted"},
 		{"  rating: 15,000 lb\n", "  rating: 3,999 lb\n", "", "the coupler governs", ""},
 		{"  wheel: 3,500 lb\n", "", "", "for want of a rating: the wheels;", "measure"},
@@ -490,16 +492,29 @@ func TestLadderAtItsEnds(t *testing.T) {
 	if r := rung("  rating: 15,000 lb\n", "  rating: 3,999 lb\n", "hitch"); r == nil || r.Value != 0 || r.Text() != "0 lb" || !r.Governs {
 		t.Errorf("a coupler below the empty weight: %+v", r)
 	}
-	// Without the even load the axles bound it with the least tongue: 2 x 2 x 3,420 / 85% - 4,000.
-	if r := rung("  center: 18 ft\n", "", "axles-least"); r == nil || r.Text() != "12,094 lb" {
+	// Without a place the axles carry all of the load, on top of 4,000 - 600 lb.
+	if r := rung("  center: 18 ft\n", "", "axles"); r == nil || r.Text() != "10,600 lb" || r.Label != "the axles, the whole load on them" {
 		t.Errorf("axles of unknown place: %+v", r)
 	}
-	if r := rung("", "", "axles-least"); r != nil {
-		t.Errorf("beside an even load: %+v", r)
+	// Without the tongue's weight they carry all of trailer and load, and of a load centered
+	// behind them more than it weighs: (14,000 - 4,000) x 18 / (9 + 10) at a deck from 9 ft on.
+	if r := rung("  tongue-empty: 600 lb\n", "", "axles"); r == nil || r.Text() != "10,000 lb" {
+		t.Errorf("axles without the tongue's weight: %+v", r)
 	}
-	// Without a hitch nobody knows the least on the tongue.
-	if r := rung("  kind: gooseneck\n  rating: 15,000 lb\n  tongue-limit: 3,000 lb\ndeck:\n  front: 5 ft\n", "  rating: 15,000 lb\ndeck:\n", "axles-least"); r != nil {
-		t.Errorf("without a hitch: %+v", r)
+	behind := strings.Replace(whole, "front: 5 ft", "front: 9 ft", 1)
+	for _, r := range trailerFor(t, strings.Replace(behind, "  tongue-empty: 600 lb\n", "", 1), "").Ladder {
+		if r.Name == "hitch-down" || r.Name == "tongue" || r.Name == "axles" && r.Text() != "9,473 lb" {
+			t.Errorf("a deck behind the axles, without the tongue's weight: %+v", r)
+		}
+	}
+	// With it the hitch lifts at 600 x 18 / (19 - 18).
+	if r := rung("front: 5 ft", "front: 9 ft", "hitch-down"); r == nil || r.Text() != "10,800 lb" || r.Label != "the load that would lift the hitch, even load" {
+		t.Errorf("a deck behind the axles: %+v", r)
+	}
+	for _, front := range []string{"5 ft", "8 ft"} {
+		if r := rung("front: 5 ft", "front: "+front, "hitch-down"); r != nil {
+			t.Errorf("a deck from %s on: %+v", front, r)
+		}
 	}
 	// Behind the axles no load reaches the tongue limit, and over them neither.
 	for front, want := range map[string]bool{"7 ft 11 in": true, "8 ft": false, "8 ft 1 in": false} {

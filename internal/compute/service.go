@@ -70,16 +70,16 @@ var tireSpeed = &Definition{
 		}
 		s, err := ParseService(f.Value)
 		if err != nil {
-			p.needs = append(p.needs, Need{"tires.service", err.Error()})
+			p.needs = append(p.needs, Need{Key: "tires.service", Advice: err.Error()})
 			return
 		}
 		if s.Symbol == "" {
-			p.needs = append(p.needs, Need{"tires.service", "read the speed symbol off the sidewall: the letter after the load index"})
+			p.needs = append(p.needs, Need{Key: "tires.service", Advice: "read the speed symbol off the sidewall: the letter after the load index"})
 			return
 		}
 		row, err := tables.Speed(s.Symbol)
 		if err != nil {
-			p.needs = append(p.needs, Need{"tires.service", err.Error()})
+			p.needs = append(p.needs, Need{Key: "tires.service", Advice: err.Error()})
 			return
 		}
 		p.use("tires.service", verbatim(f.Value), f.About, f.From, f.Pos)
@@ -175,7 +175,7 @@ var wheelTorque = &Definition{
 		}
 		row, err := torqueFor(t.Stud.Value, size.Rim, per >= 4)
 		if err != nil {
-			p.needs = append(p.needs, Need{"tires.stud", err.Error()})
+			p.needs = append(p.needs, Need{Key: "tires.stud", Advice: err.Error()})
 			return
 		}
 		p.use("tires.stud", verbatim(t.Stud.Value), t.Stud.About, t.Stud.From, t.Stud.Pos)

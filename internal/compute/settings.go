@@ -21,12 +21,46 @@ type Settings struct {
 	LookAgain int
 }
 
-// A Band says how much of the loaded trailer should stand on the truck.
+// A Band says how much of the loaded trailer should be on the truck.
 type Band struct {
+	// Least and Most are the advice: the narrowest band of those published, or the yard's.
 	Least, Most measure.Share
 	Source      string
-	// At is where the yard's own band stands; unknown for the table's.
+	// Widest is the widest band published: what lies outside of it nobody advises.
+	Widest [2]measure.Share
+	// Differ says how the sources differ, or is empty where they agree.
+	Differ string
+	// At is where the yard's own band is written; unknown for the table's.
 	At unit.Pos
+}
+
+// HeavySemitrailer is the gross weight above which a fifth-wheel trailer goes behind a
+// tractor: SAE J2638 covers fifth wheels and gooseneck balls in pickups up to 30,000 lb.
+const HeavySemitrailer measure.Pounds = 30000
+
+// Semitrailer reports that the trailer goes behind a tractor, not a pickup: a fifth-wheel
+// that is heavy, or a lowboy, whose axles are behind its well.
+func (w *Work) Semitrailer() bool {
+	u, s := w.Unit, w.Space
+	if u.Hitch.Kind.Value != "fifth-wheel" {
+		return false
+	}
+	if g := u.Weights.GVWR; g.Given() && g.Value > HeavySemitrailer {
+		return true
+	}
+	a := u.Axles.Center
+	return a.Given() && w.spaceKnown() && a.Value > s.Front.Value+s.Length.Value
+}
+
+// Band is the tongue band of the unit's way of coupling. A pickup's band does not apply to
+// a semitrailer behind a tractor.
+func (w *Work) Band() (Band, bool) {
+	kind := w.Unit.Hitch.Kind.Value
+	if w.Semitrailer() {
+		kind = "semitrailer"
+	}
+	b, ok := w.Settings.Bands[kind]
+	return b, ok
 }
 
 // DefaultAllowance is held back where the yard says nothing: five percent, common
@@ -51,14 +85,14 @@ func SettingsOf(y *unit.Yard) Settings {
 		"bumper-pull": y.Bands.BumperPull, "gooseneck": y.Bands.Gooseneck,
 		"fifth-wheel": y.Bands.FifthWheel, "pintle": y.Bands.Pintle,
 	}
-	for _, hitch := range []string{"bumper-pull", "gooseneck", "fifth-wheel", "pintle"} {
+	for _, hitch := range []string{"bumper-pull", "gooseneck", "fifth-wheel", "pintle", "semitrailer"} {
 		row, ok := tables.TongueBand(hitch)
 		if !ok {
 			continue
 		}
-		b := Band{Least: row.Low, Most: row.High, Source: row.Source}
+		b := Band{Least: row.Low, Most: row.High, Source: row.Source, Widest: [2]measure.Share{row.Least, row.Most}, Differ: row.Note}
 		if o := own[hitch]; o.Least.Given() && o.Most.Given() && o.Least.Value < o.Most.Value && o.Most.Value < 1 {
-			b = Band{Least: o.Least.Value, Most: o.Most.Value, Source: "the yard's own band", At: o.Least.Pos}
+			b.Least, b.Most, b.Source, b.At = o.Least.Value, o.Most.Value, "the yard's own band", o.Least.Pos
 		}
 		s.Bands[hitch] = b
 	}

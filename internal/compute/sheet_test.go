@@ -94,8 +94,8 @@ func sheet(w *compute.Work) string {
 		}
 	}
 	for _, r := range w.Ladder {
-		fmt.Fprintf(&b, "rung %s (%s): %s [%.9g%s%s%s] %s by %s\n", r.Name, r.Label, r.Text(), float64(r.Value),
-			mark(r.Governs, "governs"), mark(r.About, "about"), mark(r.Estimated, "estimated"), r.Working(), r.Source)
+		fmt.Fprintf(&b, "rung %s (%s): %s [%.9g%s%s] %s by %s\n", r.Name, r.Label, r.Text(), float64(r.Value),
+			mark(r.Governs, "governs"), mark(r.About, "about"), r.Working(), r.Source)
 	}
 	for _, a := range w.Absent {
 		fmt.Fprintf(&b, "no %s\n", a.Name)

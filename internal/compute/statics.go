@@ -4,7 +4,7 @@ import "tarepage/internal/measure"
 
 const staticsSource = "statics: the equilibrium of a beam on two supports"
 
-// estimatedWords stand behind the working of every figure that rests on an estimate.
+// estimatedWords follow the working of every figure that rests on an estimated tongue.
 const estimatedWords = " (T0 estimated from the parts, not weighed)"
 
 // worked is a working written out.
@@ -13,6 +13,61 @@ func worked(w words, estimated bool) string {
 		return w.String() + estimatedWords
 	}
 	return w.String()
+}
+
+// empty is E: what the trailer weighs empty, as it is now. Weight that the yard added after
+// the trailer was weighed comes on top.
+func (p *pencil) empty() measure.Pounds {
+	e := need(p, p.Unit.Weights.Empty, "weights.empty")
+	added, after := p.addedAfter()
+	if !after || e <= 0 {
+		return e
+	}
+	if !p.has("dealer-added") {
+		take(p, p.Unit.DealerAdded, "dealer-added")
+		p.note("the empty weight counts %s that the yard added after the trailer was weighed", added)
+	}
+	return e + added
+}
+
+// addedAfter is the weight that the yard added after the day on which the trailer was
+// weighed empty. Where a day is missing a rule of internal/inspect stops the unit.
+func (w *Work) addedAfter() (measure.Pounds, bool) {
+	added, weighed := w.Unit.DealerAdded, w.Unit.Weights.Empty.From.Date()
+	day := added.From.Date()
+	return added.Value, added.Given() && added.Value > 0 && weighed != "" && day > weighed
+}
+
+// TongueWeighed reports that the tongue weight is a measure and not an estimate.
+func (w *Work) TongueWeighed() bool { return w.tongueWeighed() }
+
+// tongueWeighed reports that the trailer's empty tongue weight is a measure and not an
+// estimate. One that is more than the whole trailer is no measure.
+func (w *Work) tongueWeighed() bool {
+	t, e := w.Unit.Weights.TongueEmpty, w.Unit.Weights.Empty
+	return t.Given() && t.From.Origin != measure.Estimate && !(e.Given() && t.Value > e.Value)
+}
+
+// weighedTongue is T0 where it was weighed. An estimate does not count.
+func (p *pencil) weighedTongue() measure.Pounds {
+	if !p.tongueWeighed() {
+		missing(p, p.Unit.Weights.TongueEmpty, "weights.tongue-empty")
+		return 0
+	}
+	return needOrZero(p, p.Unit.Weights.TongueEmpty, "weights.tongue-empty")
+}
+
+// spaceKnown reports that the place of the load was measured: the deck's front and length.
+func (w *Work) spaceKnown() bool {
+	s := w.Space
+	return s.Front.Given() && s.Front.Value > 0 && s.Length.Given() && s.Length.Value > 0
+}
+
+// evenKnown reports that the tongue was weighed and everything measured that places an
+// even load between ball and axles.
+func (w *Work) evenKnown() bool {
+	a := w.Unit.Axles.Center
+	return w.tongueWeighed() && w.EmptyAxleLoad.Known && w.spaceKnown() && a.Given() && a.Value > 0
 }
 
 // emptyTongue is T0. A tongue that weighs more than the whole empty trailer is no
@@ -36,7 +91,7 @@ var emptyAxleLoad = &Definition{
 	Formula: "empty - tongue empty",
 	Unit:    "lb", Source: staticsSource,
 	work: func(p *pencil) {
-		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
+		empty := p.empty()
 		tongue := p.emptyTongue()
 		if !p.ready() {
 			return
@@ -51,7 +106,7 @@ var emptyTongueShare = &Definition{
 	Formula: "tongue empty / empty",
 	Unit:    "%", Source: staticsSource,
 	work: func(p *pencil) {
-		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
+		empty := p.empty()
 		tongue := p.emptyTongue()
 		if !p.ready() {
 			return
@@ -66,7 +121,7 @@ var emptyCenter = &Definition{
 	Formula: "A (1 - T0 / E)",
 	Unit:    "ft", Source: staticsSource,
 	work: func(p *pencil) {
-		empty := need(p, p.Unit.Weights.Empty, "weights.empty")
+		empty := p.empty()
 		tongue := p.emptyTongue()
 		a := need(p, p.Unit.Axles.Center, "axles.center")
 		if !p.ready() {
@@ -163,4 +218,18 @@ var evenLoadPayload = &Definition{
 		v := max(evenLoad(hold, onAxles, a, xc), 0)
 		p.EvenLoadPayload = p.limit(v, say("(%s x %s - %s x %s) / %s", a, near{hold}, a, near{onAxles}, near{xc}))
 	},
+}
+
+// ratingName says whose word the GVWR is: only a label that somebody read is the tag.
+func (w *Work) ratingName() string {
+	g := w.Unit.Weights.GVWR
+	switch g.From.Origin {
+	case measure.Tag:
+		return "the tag"
+	case measure.Unstated:
+		return "the GVWR"
+	case measure.Estimate:
+		return "the estimated GVWR"
+	}
+	return "the GVWR (" + g.From.String() + ")"
 }

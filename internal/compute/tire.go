@@ -377,7 +377,7 @@ var tireCapacity = &Definition{
 	work: func(p *pencil) {
 		if !p.Tire.Known {
 			if p.Tire.Lack != "" {
-				p.needs = append(p.needs, Need{"tires.sidewall", "read the maximum load and pressure off the sidewall: " + p.Tire.Lack})
+				p.needs = append(p.needs, Need{Key: "tires.sidewall", Advice: "read the maximum load and pressure off the sidewall: " + p.Tire.Lack})
 			}
 			return
 		}

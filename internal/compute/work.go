@@ -34,8 +34,10 @@ var All = []*Definition{
 	axleLoadAtGVWR,
 	evenLoadPayload,
 	tongueByFoot,
-	truckSharePayload,
 	payload,
+	tongueAtPayload,
+	tongueShareAtPayload,
+	axlesAtPayload,
 	workingPayload,
 	loadWindow,
 	cargoPlacard,
@@ -114,11 +116,15 @@ type Work struct {
 	TongueByFoot     Result[measure.Pounds]
 	Payload          Result[measure.Pounds]
 	WorkingPayload   Result[measure.Pounds]
-	LoadWindow       Window // of the figure load-window; without room where that is absent
-	LoadingAngle     Result[measure.Degrees]
-	ClassATruck      Result[measure.Pounds]
-	SurgeTruck       Result[measure.Pounds]
-	UnbrakedTruck    Result[measure.Pounds]
+	// With the payload spread evenly: on the truck, its share of the whole, on the axles.
+	TongueAtPayload      Result[measure.Pounds]
+	TongueShareAtPayload Result[measure.Share]
+	AxlesAtPayload       Result[measure.Pounds]
+	LoadWindow           Window // of the figure load-window; without room where that is absent
+	LoadingAngle         Result[measure.Degrees]
+	ClassATruck          Result[measure.Pounds]
+	SurgeTruck           Result[measure.Pounds]
+	UnbrakedTruck        Result[measure.Pounds]
 }
 
 // Figure returns a worked figure by its name, or nil.

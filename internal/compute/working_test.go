@@ -146,7 +146,7 @@ func check(t *testing.T, w *compute.Work, f compute.Figure) {
 			}
 			return
 		}
-	case "even-load-payload", "truck-share-payload", "class-a-truck":
+	case "even-load-payload", "class-a-truck":
 		if f.Value == 0 {
 			if v := evaluate(t, working); v > off {
 				t.Errorf("%s: %q is %v, the figure is 0", f.Name, working, v)

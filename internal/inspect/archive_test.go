@@ -120,6 +120,8 @@ var beside = map[string]bool{
 	// A load range that does not exist leaves the tire unknown.
 	"load-range-and-ply/letter":         true,
 	"load-range-and-ply/letter-and-ply": true,
+	// With its axles that far back no load can be put where the tongue is light enough.
+	"axles-behind-deck/lowboy-above": true,
 	// A deck wider than the whole trailer is wide, and one of the two was misread.
 	"wide-load/deck-wider": true,
 	// A rating of zero is below whatever it is held against.

@@ -12,14 +12,14 @@ var axlesUnderGVWR = &Rule{
 	check: func(c *Case, f *Findings) {
 		gvwr := c.Weights.GVWR
 		s := c.Work.AxleCapacity
-		band, ok := c.Work.Settings.Bands[c.Hitch.Kind.Value]
+		band, ok := c.Work.Band()
 		if !gvwr.Given() || !s.Known || !ok {
 			return
 		}
-		left := gvwr.Value - band.Most.Of(gvwr.Value)
+		left := gvwr.Value - band.Widest[1].Of(gvwr.Value)
 		if !measure.NotOver(left, s.Value) {
 			f.add(c.Axles.Rating.Pos, "axles carry %s together; gvwr %s less the most the tongue takes (%s) leaves %s",
-				s.Value.Limit(), gvwr.Value, band.Most, left.Load()).
+				s.Value.Limit(), gvwr.Value, band.Widest[1], left.Load()).
 				figures(s.Value.Limit(), left.Load()).
 				also(gvwr.Pos, "gvwr stands here").
 				also(c.Axles.Count.Pos, "the number of axles stands here")

@@ -136,7 +136,7 @@ func (f *filed) hold(said walkaround.Candidate) (crosscheck.Verdict, unit.Given)
 // any of them. It returns the largest that anybody may load by.
 func payloads(c *Case, stated *crosscheck.Statements) measure.Pounds {
 	most := c.Claimed.Payload.Value
-	for _, name := range []string{"payload", "tag-payload", "working-payload", "even-load-payload", "truck-share-payload"} {
+	for _, name := range []string{"payload", "tag-payload", "working-payload", "even-load-payload"} {
 		if f := c.Work.Figure(name); f != nil {
 			w := measure.Pounds(f.Value)
 			stated.Add(walkaround.Payload, unit.Given{Path: name, Value: w, Text: f.Text, About: f.About})

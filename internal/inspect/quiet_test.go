@@ -116,16 +116,22 @@ func TestAgreesInEveryUnit(t *testing.T) {
 // TestTongueAboutNothing: a load in the middle over the axles puts nothing on the truck,
 // and does not lift it either.
 func TestTongueAboutNothing(t *testing.T) {
-	for tongue, want := range map[string]string{"0 lb": "puts 0 lb on the truck", "0.5 lb": "puts 0 lb on the truck", "200 lb": "puts 200 lb on the truck"} {
+	for tongue, want := range map[string]string{"0 lb": "puts 0 lb on the truck", "0.5 lb": "puts 1 lb on the truck", "200 lb": "puts 200 lb on the truck"} {
 		_, found := loaded(t, "model: sound-bumper\naxles:\n  center: 14 ft\nweights:\n  tongue-empty: "+tongue+"\n")
 		if !strings.Contains(found, want) || strings.Contains(found, "lifts") {
 			t.Errorf("a tongue of %s: want %q in\n%s", tongue, want, found)
 		}
 	}
-	// 260 - 5,000 / 14 less an inch behind the axles lifts.
+	// Behind the axles the even load would lift from 260 x 156 / 12 = 3,380 lb on; the payload
+	// ends there.
 	_, found := loaded(t, "model: sound-bumper\naxles:\n  center: 13 ft\n")
-	if !strings.Contains(found, "lifts the hitch with 125 lb") { // 260 - 5,000 x 12 / 156 = -124.6
+	if !strings.Contains(found, "puts 0 lb on the truck") {
 		t.Errorf("behind the axles:\n%s", found)
+	}
+	// An estimate bounds nothing: 5,000 x 13 / 14 = 4,642.9 lb, and 260 - 4,642.9 / 13 = -97.1.
+	_, found = loaded(t, "model: sound-bumper\naxles:\n  center: 13 ft\nweights:\n  tongue-empty: 260 lb (estimate)\n")
+	if !strings.Contains(found, "lifts the hitch with 98 lb") {
+		t.Errorf("behind the axles, estimated:\n%s", found)
 	}
 }
 

@@ -12,7 +12,19 @@ var relabelDue = &Rule{
 	Remedy: "correct the label to within 1% of the added weight (S10.2) and write relabeled: with the day",
 	check: func(c *Case, f *Findings) {
 		limit, added := c.Work.RelabelLimit, c.DealerAdded
-		if !limit.Known || c.Relabeled.Given() || measure.NotOver(added.Value, limit.Value) {
+		if !limit.Known || measure.NotOver(added.Value, limit.Value) {
+			return
+		}
+		// A label that was corrected before the weight was added does not know of it. Where
+		// the day is missing, added-undated stops the unit.
+		day, corrected := added.From.Date(), c.Relabeled
+		if corrected.Given() && (day == "" || corrected.Value.String() >= day) {
+			return
+		}
+		if corrected.Given() {
+			f.add(corrected.Pos, "the label was corrected on %s, before %s was added on %s", corrected.Value, added.Value, day).
+				figures(corrected.Value.String(), day).
+				also(added.Pos, "what was added is given here")
 			return
 		}
 		f.add(added.Pos, "%s was added before the first sale, the label covers %s", added.Value, limit.Value).

@@ -95,6 +95,8 @@ type Finding struct {
 	// Source is the rule's, or a clause that fits this unit better.
 	Source string
 	Remedy string
+	// First puts a caution before the others of its unit: it is the one that hurts people.
+	First bool
 }
 
 // Findings gathers what one rule finds in one case.

@@ -21,9 +21,11 @@ const (
 	ScaleTicket                // weighed, with a date
 	Tape                       // measured with a tape
 	MakersSheet                // the maker's specification sheet
+	Model                      // filled in from the model's file
 	Said                       // said in the recording, at a time
 	Estimate                   // estimated
 	Since                      // for a price or a state: the first day that it holds
+	Unknown                    // nobody knows the value; the text is the reason
 	Other                      // any other text, kept and shown
 )
 
@@ -52,7 +54,7 @@ var plainOrigins = map[string]Origin{
 	"tag": Tag, "label": Tag, "certification label": Tag,
 	"coupler plate": CouplerPlate, "axle tag": AxleTag, "sidewall": Sidewall,
 	"stamp": Stamp, "tape": Tape, "maker's sheet": MakersSheet, "maker’s sheet": MakersSheet,
-	"makers sheet": MakersSheet, "estimate": Estimate, "estimated": Estimate,
+	"makers sheet": MakersSheet, "from the model": Model, "model": Model, "estimate": Estimate, "estimated": Estimate,
 	"said": Said, "scale ticket": ScaleTicket,
 }
 
@@ -95,7 +97,7 @@ func ParseProvenance(note string) Provenance {
 func (p Provenance) String() string { return p.Text }
 
 var originNames = [...]string{"", "tag", "coupler plate", "axle tag", "sidewall", "stamp",
-	"scale ticket", "tape", "maker's sheet", "said", "estimate", "since", ""}
+	"scale ticket", "tape", "maker's sheet", "from the model", "said", "estimate", "since", "unknown", ""}
 
 func (o Origin) String() string { return originNames[o] }
 

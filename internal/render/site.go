@@ -375,6 +375,18 @@ func (m *maker) enter() {
 			cautions[f.Unit] = append(cautions[f.Unit], f)
 		}
 	}
+	for _, list := range cautions {
+		// What hurts people comes before the rest, which keeps its order.
+		slices.SortStableFunc(list, func(a, b inspect.Finding) int {
+			switch {
+			case a.First == b.First:
+				return 0
+			case a.First:
+				return -1
+			}
+			return 1
+		})
+	}
 	works := make([]*compute.Work, 0, len(m.in.Works))
 	m.units = make([]*entry, 0, len(m.in.Works))
 	for i, u := range m.in.Stock.Units {

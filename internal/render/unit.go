@@ -29,6 +29,7 @@ type unitPage struct {
 	View                                     template.HTML
 	ViewWords                                string
 	PayloadText, PayloadNote, PayloadMetric  string
+	WhyMore                                  string // why others quote a higher payload
 	Ladder                                   []rung
 	Beside                                   []labeled
 	Body                                     template.HTML
@@ -198,7 +199,7 @@ func lacking(w *compute.Work) []absent {
 	for _, a := range w.Absent {
 		var needs []string
 		for _, n := range a.Needs {
-			needs = append(needs, n.Advice)
+			needs = append(needs, n.String())
 		}
 		out = append(out, absent{a.Label, strings.Join(needs, "; ")})
 	}
@@ -291,6 +292,10 @@ func plates(u *unit.Unit, w *compute.Work) []plate {
 		}
 		for _, a := range w.Absent {
 			if a.Name == name {
+				if because := a.Needs[0].Because; because != "" {
+					add(label, "Not known", "because "+because)
+					continue
+				}
 				add(label, "Not figured", a.Needs[0].Advice)
 			}
 		}
@@ -333,12 +338,13 @@ func (m *maker) carries(p *unitPage, w *compute.Work) {
 		return
 	}
 	p.PayloadText, p.PayloadMetric = f.Text, w.Metric(f)
-	p.PayloadNote = ending(strings.Join(f.Notes(), "; "))
+	p.PayloadNote = ending(strings.Join(append([]string{w.PayloadSays()}, f.Notes()...), "; "))
+	p.WhyMore = compute.WhyMore
 	for _, r := range w.Ladder {
 		p.Ladder = append(p.Ladder, rung{Label: r.Label, Text: r.Text(), Metric: r.Metric(), Working: r.Working(), Governs: r.Governs})
 	}
 	for _, d := range compute.All {
-		if b := w.Figure(d.Name); b != nil && (d.Name == "even-load-payload" || d.Name == "truck-share-payload") {
+		if b := w.Figure(d.Name); b != nil && (d.Name == "tongue-at-payload" || d.Name == "axles-at-payload" || d.Name == "even-load-payload") {
 			p.Beside = append(p.Beside, labeled{Label: b.Label, Text: b.Text, Metric: w.Metric(b), What: d.What, Source: b.Source})
 		}
 	}

@@ -44,12 +44,14 @@ func HitchBalls(hitch string) []HitchBallRow {
 	return out
 }
 
-// TongueBandRow is the share of the loaded trailer's weight that should stand on the
-// hitch.
+// TongueBandRow is the share of the loaded trailer's weight that should be on the hitch.
+// Sources differ: Low and High are the narrowest band among them, which is the advice, and
+// Least and Most the widest, which nobody's advice leaves.
 type TongueBandRow struct {
-	Hitch     string // bumper-pull, gooseneck, fifth-wheel, pintle
-	Low, High measure.Share
-	Checked   string // the day the guidance was looked at, yyyy-mm-dd
+	Hitch       string // bumper-pull, gooseneck, fifth-wheel, pintle
+	Low, High   measure.Share
+	Least, Most measure.Share
+	Checked     string // the day the guidance was looked at, yyyy-mm-dd
 	Cited
 }
 
@@ -57,15 +59,19 @@ var isoDay = regexp.MustCompile(`^20[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3
 
 var tongueBandSheet = newSheet(sheet[TongueBandRow]{
 	name: "tongue-bands", title: "Tongue weight as a share of the loaded trailer", file: "tongue_band.csv",
-	columns: []string{"hitch", "low_percent", "high_percent", "checked", "source", "grade", "note"},
+	columns: []string{"hitch", "low_percent", "high_percent", "least_percent", "most_percent", "checked", "source", "grade", "note"},
 	row: func(r *row) TongueBandRow {
 		low, high := percents(r, "low_percent", "high_percent")
-		t := TongueBandRow{r.must("hitch"), low, high, r.must("checked"), r.cited()}
+		least, most := percents(r, "least_percent", "most_percent")
+		t := TongueBandRow{r.must("hitch"), low, high, least, most, r.must("checked"), r.cited()}
+		if t.Least > t.Low || t.Most < t.High {
+			r.fail(r.line, "the widest band %s to %s does not hold the narrowest, %s to %s", t.Least, t.Most, t.Low, t.High)
+		}
 		if !isoDay.MatchString(t.Checked) {
 			r.fail(r.line, "column checked: %q is no date; write it as 2026-11-25", t.Checked)
 		}
-		if t.High >= 1 {
-			r.fail(r.line, "column high_percent: %s is the whole trailer or more", t.High)
+		if t.Most >= 1 {
+			r.fail(r.line, "column most_percent: %s is the whole trailer or more", t.Most)
 		}
 		return t
 	},

@@ -82,7 +82,9 @@ func TestBadTablesAreRefused(t *testing.T) {
 		{"dual without a grade", "tires.csv", tire + "ST175/80R13,,R,C,6,50,1360,1200,,,trailer,S2,S2,S2,,,s,\n", "tires.csv:2: column dual_grade is blank"},
 		{"grade without a dual", "tires.csv", tire + "ST175/80R13,,R,C,6,50,1360,,,,trailer,S2,S2,S2,M,,s,\n", "tires.csv:2: column dual_grade grades a figure that is blank"},
 		{"range upside down", "wheel.csv", "wheel_in,bolt_pattern,low_lb,high_lb,source,grade,note\n15x6,6 on 5.5,2830,2540,s,M,\n", "wheel.csv:2: column low_lb: 2830 is above 2540 in column high_lb"},
-		{"date", "tongue_band.csv", "hitch,low_percent,high_percent,checked,source,grade,note\npintle,10,15,25.11.2026,s,M,\n", `tongue_band.csv:2: column checked: "25.11.2026" is no date`},
+		{"date", "tongue_band.csv", "hitch,low_percent,high_percent,least_percent,most_percent,checked,source,grade,note\npintle,10,15,10,15,25.11.2026,s,M,\n", `tongue_band.csv:2: column checked: "25.11.2026" is no date`},
+		{"narrowest band outside the widest", "tongue_band.csv", "hitch,low_percent,high_percent,least_percent,most_percent,checked,source,grade,note\npintle,10,15,10,14,2026-11-25,s,M,\n", "tongue_band.csv:2: the widest band 10% to 14% does not hold the narrowest, 10% to 15%"},
+		{"widest band of the whole trailer", "tongue_band.csv", "hitch,low_percent,high_percent,least_percent,most_percent,checked,source,grade,note\npintle,10,15,10,100,2026-11-25,s,M,\n", "tongue_band.csv:2: column most_percent: 100% is the whole trailer or more"},
 		{"no such table", "prices.csv", "", "prices.csv is not the name of a table"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -574,7 +576,7 @@ func TestTruckClass(t *testing.T) {
 	}
 }
 
-// Common practice, no source; the bands from regulations.md, section 8.1.
+// Common practice, no source; the bands as the corrections of the fact sheet have them.
 func TestHitches(t *testing.T) {
 	balls := map[string][]measure.Inches{"bumper-pull": {1.875, 2, 2.3125, 3}, "gooseneck": {2.3125, 3}, "fifth-wheel": {0}, "pintle": {0}, "sidecar": nil}
 	for hitch, want := range balls {
@@ -589,9 +591,11 @@ func TestHitches(t *testing.T) {
 			t.Errorf("%s: %v, want %v", hitch, got, want)
 		}
 	}
-	for hitch, want := range map[string][2]measure.Share{"bumper-pull": {0.10, 0.15}, "pintle": {0.10, 0.15}, "gooseneck": {0.15, 0.25}, "fifth-wheel": {0.15, 0.25}} {
+	// Where sources disagree the narrower is advice and the wider the limit.
+	for hitch, want := range map[string][4]measure.Share{"bumper-pull": {0.10, 0.15, 0.07, 0.15}, "pintle": {0.10, 0.15, 0.07, 0.15},
+		"gooseneck": {0.20, 0.25, 0.15, 0.25}, "fifth-wheel": {0.20, 0.25, 0.15, 0.25}, "semitrailer": {0.35, 0.50, 0.20, 0.60}} {
 		got, ok := TongueBand(hitch)
-		if !ok || got.Low != want[0] || got.High != want[1] || got.Grade != Memory {
+		if !ok || [4]measure.Share{got.Low, got.High, got.Least, got.Most} != want || got.Note == "" {
 			t.Errorf("%s: %+v", hitch, got)
 		}
 	}

@@ -177,7 +177,12 @@ func editorKey(k *key, takes func(*key) bool, used map[string]bool) members {
 	name := strings.ReplaceAll(k.kind, " ", "-")
 	used[name] = true
 	// Beside $ref alone draft 7 reads nothing, so it stands within allOf.
-	return append(out, member{"allOf", []members{{{"$ref", "#/definitions/" + name}}}})
+	is := members{{"$ref", "#/definitions/" + name}}
+	if k.mayBeUnknown() {
+		used["unknown"] = true
+		return append(out, member{"anyOf", []members{is, {{"$ref", "#/definitions/unknown"}}}})
+	}
+	return append(out, member{"allOf", []members{is}})
 }
 
 // editorExample is the example as YAML would read it.
@@ -297,6 +302,10 @@ func editorKinds() members {
 		{"days", text("a number of days or weeks: 90 days", member{"pattern", `^ *0*[1-9][0-9]{0,3} *(?:` + anyCase("day") + `|` + anyCase("week") + `)[Ss]? *$`})},
 		{"production-week", members{{"description", "week 31 2026, or the date code's last four digits, 3126"}, {"type", []string{"string", "integer", "null"}},
 			{"minimum", 100}, {"maximum", 5399}, {"pattern", peeled(`(?:` + weekPattern + `)`)}}},
+		{"unknown", members{{"description", "why nobody knows it, in quotes: \"unknown: the label is painted over\""}, {"anyOf", []members{
+			{{"type", "string"}, {"pattern", `^ *` + anyCase("unknown") + ` *(?::.*[^ ].*|\( *[^() ][^()]*\)) *$`}},
+			{{"type", "object"}, {"additionalProperties", false}, {"required", []string{"unknown"}}, {"properties", members{{"unknown", members{{"type", "string"}}}}}},
+		}}}},
 		{"time-in-the-recording", text("minutes and seconds, 6:12, or hours too, 1:02:03", member{"pattern", `^ *[0-9]{1,3}(?::[0-5][0-9]){1,2} *$`})},
 		{"tie-down", members{{"description", "a count, or a count at a rating each: 8 at 5,000 lb"}, {"type", []string{"integer", "string"}}, {"minimum", 0}, {"maximum", mostCount},
 			{"pattern", tieDownCount + `(?: +(?:at|x|@) +` + weight + `)? *$`}, point(tieDownCount + ` +(?:at|x|@) +`)}},

@@ -56,8 +56,8 @@ type Field[T any] struct {
 	empty *Pos
 }
 
-// Given reports whether the author gave a value.
-func (f Field[T]) Given() bool { return f.Pos.Known() }
+// Given reports whether the author gave a value. One that the author calls unknown is none.
+func (f Field[T]) Given() bool { return f.Pos.Known() && f.From.Origin != measure.Unknown }
 
 // The kinds of field.
 type (
@@ -177,6 +177,8 @@ type leaf interface {
 	blank(at Pos)
 	spoil()
 	given() bool
+	unknown() bool
+	inherit()
 	// lacks reports that nothing stands there, neither a value nor what does not read, and
 	// where the key stands whose value was left empty.
 	lacks() (blank Pos, lacks bool)
@@ -187,7 +189,7 @@ type leaf interface {
 func (f *Field[T]) place(at Pos, raw string) { f.Pos, f.Raw = at, raw }
 func (f *Field[T]) blank(at Pos)             { f.empty = &at }
 func (f *Field[T]) spoil()                   { f.Spoiled = true }
-func (f *Field[T]) given() bool              { return f.Pos.Known() }
+func (f *Field[T]) given() bool              { return f.Given() }
 
 func (f *Field[T]) lacks() (Pos, bool) {
 	var blank Pos
@@ -198,6 +200,9 @@ func (f *Field[T]) lacks() (Pos, bool) {
 }
 
 func (f *Field[T]) read(text string, k *key) error {
+	if f.readUnknown(text, k) {
+		return nil
+	}
 	switch v := any(&f.Value).(type) {
 	case *string:
 		// A text of several lines (title: |) is shown as one.

@@ -166,7 +166,7 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 		if bare(b) {
 			return nil
 		}
-		return yaml.Load(b, v.(*yaml.Node))
+		return yaml.Load(quoteUnknown(b), v.(*yaml.Node))
 	})
 	body, err := frontmatter.Parse(bytes.NewReader(src), &doc, format)
 	if err != nil {
@@ -534,6 +534,12 @@ func found(n *yaml.Node) string {
 }
 
 func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
+	if n.Kind == yaml.MappingNode && len(n.Content) == 2 && n.Content[0].Value == "unknown" && n.Content[1].Kind == yaml.ScalarNode {
+		// The same on a line of its own below the key.
+		reason := *n.Content[1]
+		reason.Value = "unknown: " + reason.Value
+		n = &reason
+	}
 	if n.Kind != yaml.ScalarNode {
 		l.spoil()
 		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes one value, not keys or a list", k.path),

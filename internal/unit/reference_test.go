@@ -68,6 +68,13 @@ coupler plate, axle tag, sidewall, stamp, scale ticket with its date, tape, make
 said with its time in the recording, and estimate. Any other words are kept and shown. What
 was only said is not trusted for a rating until somebody has read the rating itself.
 
+**A figure that nobody knows** is written with the reason: ` + "`gvwr: unknown (the label is\npainted over)`" + `, or in quotes ` + "`gvwr: \"unknown: the label is painted over\"`" + `. Figures that need it
+then say why they are not known, and a model does not fill it in. A used trailer can be listed
+without its ratings that way; a new one cannot.
+
+**What a model fills in** is shown as from the model. Somebody read the model's label or
+measured its deck, not this trailer's.
+
 **Since when** stands in the same place behind a price and an availability:
 ` + "`price: $18,450 (since 2026-11-10)`" + `, ` + "`availability: sold (since 2026-11-18)`" + `. Write the day
 anew whenever you change the price: the site keeps no clock and no memory, so this day is how

@@ -57,13 +57,21 @@ type stater interface {
 	words() (text, from string, at Pos)
 }
 
-func (f *Field[T]) words() (string, string, Pos) { return f.written(), f.From.String(), f.Pos }
+func (f *Field[T]) words() (string, string, Pos) {
+	if f.unknown() {
+		return f.written(), "", f.Pos
+	}
+	return f.written(), f.From.String(), f.Pos
+}
 
 // Words is the value in the author's own writing, without its provenance.
 func (f Field[T]) Words() string { return f.written() }
 
 // written is Words by the field's place: every value of a unit is asked for its own.
 func (f *Field[T]) written() string {
+	if reason, unknown := f.Unknown(); unknown {
+		return "not known: " + reason
+	}
 	switch v := any(&f.Value).(type) {
 	case *bool:
 		if *v {

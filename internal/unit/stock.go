@@ -156,9 +156,10 @@ func fillFrom(ks *keys, to, from reflect.Value, skip map[string]bool) {
 			// Nor is one that does not read in the model missing in the unit.
 			l, m := t.Addr().Interface().(leaf), f.Addr().Interface().(leaf)
 			switch {
-			case l.given() || t.FieldByName("Spoiled").Bool():
-			case m.given():
+			case l.given() || l.unknown() || t.FieldByName("Spoiled").Bool():
+			case m.given() || m.unknown():
 				t.Set(f)
+				l.inherit()
 			case f.FieldByName("Spoiled").Bool():
 				l.spoil()
 			}

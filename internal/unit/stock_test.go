@@ -51,8 +51,8 @@ func TestModelFillsKeyByKey(t *testing.T) {
 		"title":              "the model () content/models/m.md:2:8",
 		"make":               "Works () content/models/m.md:7:7",
 		"hitch.kind":         "gooseneck () content/models/m.md:9:9",
-		"hitch.chains.count": "2 () content/models/m.md:12:12",
-		"weights.gvwr":       "20,000 lb (tag) content/models/m.md:14:9",
+		"hitch.chains.count": "2 (from the model) content/models/m.md:12:12",
+		"weights.gvwr":       "20,000 lb (from the model) content/models/m.md:14:9",
 		"standard.0":         "spare () content/models/m.md:17:5",
 	}
 	if !reflect.DeepEqual(got, want) {
