@@ -169,7 +169,11 @@ func status(n report.Numbers) int {
 func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	start := time.Now()
 	told, done := c.progress(stderr)
-	r, err := site.Build(c.options(told))
+	o := c.options(told)
+	o.Waiting = func() {
+		fmt.Fprintf(stderr, "%s: another build is writing %s; waiting for it to finish\n", name(), report.Visible(c.to))
+	}
+	r, err := site.Build(o)
 	done()
 	if r == nil {
 		return failed, err

@@ -176,7 +176,7 @@ var tieDownPoints = &Definition{
 	Unit:    "lb", Source: "49 CFR 393.106(d)(1), (3); 393.108(a) (2015 edition)",
 	work: func(p *pencil) {
 		var sum measure.Pounds
-		var points words
+		var points sums
 		for _, t := range p.Unit.TieDowns {
 			if !t.Rating.Given() || !t.Count.Given() || t.Rating.Value <= 0 {
 				continue
@@ -184,13 +184,9 @@ var tieDownPoints = &Definition{
 			key := "tie-downs." + t.Kind.Value
 			p.use(key, say("%d at %s", t.Count.Value, t.Rating.Value), t.Rating.About, t.Rating.From, t.Count.Pos)
 			sum += t.Rating.Value.Times(t.Count.Value)
-			if points.format == "" {
-				points = say("%d x %s", t.Count.Value, t.Rating.Value)
-			} else {
-				points = say("%s + %d x %s", points, t.Count.Value, t.Rating.Value)
-			}
+			points = append(points, say("%d x %s", t.Count.Value, t.Rating.Value))
 		}
-		if points.format == "" {
+		if points == nil {
 			p.skip()
 			return
 		}

@@ -2,6 +2,7 @@ package compute
 
 import (
 	"fmt"
+	"strings"
 
 	"tarepage/internal/measure"
 )
@@ -23,6 +24,20 @@ func say(format string, args ...any) words {
 }
 
 func (w words) String() string { return fmt.Sprintf(w.format, w.args...) }
+
+// sums are the terms of a sum.
+type sums []words
+
+func (s sums) String() string {
+	var b strings.Builder
+	for i, w := range s {
+		if i > 0 {
+			b.WriteString(" + ")
+		}
+		b.WriteString(w.String())
+	}
+	return b.String()
+}
 
 // near shows a quantity as its Near does.
 type near struct {

@@ -121,7 +121,7 @@ func (s *swapper) makeParents(p place) ([]string, error) {
 
 // lock keeps other builds of the target out until release is called.
 func (s *swapper) lock(p place) (release func(), err error) {
-	path := filepath.Join(p.parent, "."+p.base+".lock")
+	path := p.lockName()
 	for start := time.Now(); ; time.Sleep(10 * time.Millisecond) {
 		if info, err := os.Lstat(path); err == nil && !info.Mode().IsRegular() {
 			return nil, p.refuse("move "+filepath.Base(path)+" away", "cannot be locked, because %s beside it is not a plain file", filepath.Base(path))
@@ -138,6 +138,26 @@ func (s *swapper) lock(p place) (release func(), err error) {
 		}
 	}
 }
+
+// Busy reports whether another build is writing the target at this moment. Begin would wait
+// for it.
+func Busy(target string) bool {
+	p, err := locate(target, nil)
+	if err != nil || p.above != p.parent {
+		return false
+	}
+	path := p.lockName()
+	if info, err := os.Lstat(path); err != nil || !info.Mode().IsRegular() {
+		return false
+	}
+	release, err := tryLock(path)
+	if release != nil {
+		release()
+	}
+	return release == nil && err == nil
+}
+
+func (p place) lockName() string { return filepath.Join(p.parent, "."+p.base+".lock") }
 
 // open clears up after killed builds and returns what the target holds, or refuses
 // it. The lock must be held.

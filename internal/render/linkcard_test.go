@@ -51,7 +51,7 @@ func TestCardOfASharedLink(t *testing.T) {
 				continue
 			}
 			at, ok := strings.CutPrefix(og["og:image"], "https://yard.example/stock/")
-			if match, _ := path.Match("s/card-"+strings.TrimSuffix(path.Base(page), ".html")+"-????????.jpg", at); !ok || !match {
+			if match, _ := path.Match("s/card-"+strings.TrimSuffix(path.Base(page), ".html")+"-????????????????.jpg", at); !ok || !match {
 				t.Errorf("%s: og:image %q", page, og["og:image"])
 			}
 			data, err := os.ReadFile(files[at])

@@ -37,11 +37,18 @@ func Theme(builtIn fs.FS, dir string) (fs.FS, error) {
 type over struct{ first, then fs.FS }
 
 func (o over) Open(name string) (fs.File, error) {
-	f, err := o.first.Open(name)
+	// A pipe in the folder would keep Open waiting for ever.
+	info, err := fs.Stat(o.first, name)
 	if errors.Is(err, fs.ErrNotExist) {
 		return o.then.Open(name)
 	}
-	return f, err
+	if err == nil && !info.Mode().IsRegular() && !info.IsDir() {
+		err = &fs.PathError{Op: "open", Path: name, Err: errors.New("not a plain file")}
+	}
+	if err != nil {
+		return nil, err
+	}
+	return o.first.Open(name)
 }
 
 // templates are the theme made ready: parsed templates, minified styles, their policies.

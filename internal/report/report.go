@@ -6,6 +6,8 @@ package report
 import (
 	"fmt"
 	"io"
+	"maps"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -22,21 +24,86 @@ import (
 //	    file:line:column: what is there
 //	    source
 //	    fix: remedy
+//
+// What is found about one file takes at most mostAboutOne bytes. Stops are printed before
+// anything else is, and what is not printed is counted.
 func Findings(w io.Writer, list []inspect.Finding) error {
-	for _, f := range list {
-		if _, err := fmt.Fprintf(w, "%s: %s: %s [%s]\n", Visible(f.At.String()), f.Severity, Visible(f.Message), f.Rule.Name); err != nil {
+	shown, hidden := shorten(list)
+	for _, f := range shown {
+		if err := printFinding(w, &f); err != nil {
 			return err
 		}
-		for _, r := range f.Related {
-			if _, err := fmt.Fprintf(w, "    %s: %s\n", Visible(r.At.String()), Visible(r.What)); err != nil {
-				return err
-			}
-		}
-		if _, err := fmt.Fprintf(w, "    %s\n    fix: %s\n", Visible(f.Source), Visible(f.Remedy)); err != nil {
+	}
+	for _, line := range hidden {
+		if _, err := fmt.Fprintln(w, line); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// mostAboutOne is how many bytes are printed about one file. Nobody reads more.
+const mostAboutOne = 56_000
+
+// shorten leaves out what is too much about one file, and says of each file how much that is.
+func shorten(list []inspect.Finding) (shown []inspect.Finding, hidden []string) {
+	bytes, total := map[string]int{}, 0
+	size := func(f *inspect.Finding) int {
+		n := len(f.At.String()) + len(f.Message) + len(f.Source) + len(f.Remedy) + 80
+		for _, r := range f.Related {
+			n += len(r.At.String()) + len(r.What) + 8
+		}
+		return n
+	}
+	for i := range list {
+		total += size(&list[i])
+	}
+	if total <= mostAboutOne {
+		return list, nil
+	}
+	keep := make([]bool, len(list))
+	left := map[string]map[inspect.Severity]int{}
+	for _, stops := range []bool{true, false} {
+		for i := range list {
+			f := &list[i]
+			if (f.Severity == inspect.Stop) != stops {
+				continue
+			}
+			if keep[i] = bytes[f.At.File]+size(f) <= mostAboutOne; keep[i] {
+				bytes[f.At.File] += size(f)
+				continue
+			}
+			if left[f.At.File] == nil {
+				left[f.At.File] = map[inspect.Severity]int{}
+			}
+			left[f.At.File][f.Severity]++
+		}
+	}
+	for i := range list {
+		if keep[i] {
+			shown = append(shown, list[i])
+		}
+	}
+	for _, file := range slices.Sorted(maps.Keys(left)) {
+		n := left[file]
+		hidden = append(hidden, fmt.Sprintf("%s: not printed, because there are too many: %s, %s and %s more; fix the ones above first",
+			Visible(file), count(n[inspect.Stop], "stop"), count(n[inspect.Caution], "caution"), count(n[inspect.Remark], "remark")))
+	}
+	return shown, hidden
+}
+
+// printFinding prints one finding.
+func printFinding(w io.Writer, f *inspect.Finding) error {
+	if _, err := fmt.Fprintf(w, "%s: %s: %s [%s]\n", Visible(f.At.String()), f.Severity, Visible(f.Message), f.Rule.Name); err != nil {
+		return err
+	}
+	for _, r := range f.Related {
+		if _, err := fmt.Fprintf(w, "    %s: %s\n", Visible(r.At.String()), Visible(r.What)); err != nil {
+			return err
+		}
+	}
+	_, err := fmt.Fprintf(w, "    %s\n    fix: %s\n", Visible(f.Source), Visible(f.Remedy))
+	return err
 }
 
 // Visible writes what a terminal would obey or hide as the escape that Go writes for it: a

@@ -50,6 +50,11 @@ func (r *Room) handler() http.Handler {
 		case req.Method != http.MethodGet && req.Method != http.MethodHead:
 			h.Set("Allow", "GET, HEAD")
 			http.Error(w, fmt.Sprintf("the showroom is only looked at; it takes no %s", req.Method), http.StatusMethodNotAllowed)
+		case req.ContentLength != 0:
+			h.Set("Connection", "close")
+			http.Error(w, "the showroom takes no body", http.StatusRequestEntityTooLarge)
+		case len(req.URL.Path) > 4096:
+			http.Error(w, "no address here is that long", http.StatusRequestURITooLong)
 		case req.URL.Path == eventsPath:
 			r.events(w, req)
 		default:
@@ -75,7 +80,7 @@ func (r *Room) show(w http.ResponseWriter, req *http.Request) {
 			own(http.StatusServiceUnavailable, broken(s.err))
 			return
 		}
-		own(http.StatusOK, s.site.findings())
+		own(http.StatusOK, s.site.findings(req.URL.Query().Get("page")))
 		return
 	}
 	name := strings.TrimPrefix(req.URL.Path, "/")

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"html/template"
 	"slices"
+	"strconv"
 	"strings"
 
 	"tarepage/internal/inspect"
@@ -30,6 +31,8 @@ type view struct {
 	Stops    []inspect.Finding // in the panel only; elsewhere they are among the findings
 	Findings []inspect.Finding
 	Groups   []group
+	Before   string // the pages of findings before and after this one
+	After    string
 }
 
 // group is what was found about one file.
@@ -84,7 +87,7 @@ func (s *Site) panel(path string) []byte {
 			heading += "; this unit is not published until the stops are mended"
 		}
 	}
-	return run("panel", view{Heading: heading, Words: tally(others), Open: len(stops) > 0, Stops: stops, Findings: others})
+	return run("panel", view{Heading: heading, Words: tally(others), Open: len(stops) > 0, Stops: first(stops), Findings: first(others)})
 }
 
 // tells reports whether a stop says why a unit's file has no page.
@@ -110,7 +113,7 @@ func (s *state) over(file string) []byte {
 			others = append(others, f)
 		}
 	}
-	return run("panel", view{Heading: "Showroom: " + tally(stops) + before, Words: tally(others), Open: true, Stops: stops, Findings: others})
+	return run("panel", view{Heading: "Showroom: " + tally(stops) + before, Words: tally(others), Open: true, Stops: first(stops), Findings: first(others)})
 }
 
 // homeless are the findings about what has no page: the yard's own file, a model, a
@@ -129,14 +132,36 @@ func (s *Site) homeless() []inspect.Finding {
 	return out
 }
 
-// findings is the page of everything that was found, file by file.
-func (s *Site) findings() []byte {
-	v := view{Heading: "Everything found: " + tally(s.Findings), Groups: s.grouped(s.Findings)}
+// onePage is how many findings a page shows.
+const onePage = 200
+
+// findings is a page of what was found, file by file. The number is what the address says;
+// what is not a number of a page is the first.
+func (s *Site) findings(number string) []byte {
+	pages := max(1, (len(s.Findings)+onePage-1)/onePage)
+	page, err := strconv.Atoi(number)
+	if err != nil || page < 1 || page > pages {
+		page = 1
+	}
+	list := s.Findings[min((page-1)*onePage, len(s.Findings)):min(page*onePage, len(s.Findings))]
+	v := view{Heading: "Everything found: " + tally(s.Findings), Groups: s.grouped(list)}
 	if len(s.Findings) == 0 {
 		v.Heading, v.Words = "Nothing found", "Every unit adds up."
 	}
+	if pages > 1 {
+		v.Words = fmt.Sprintf("Page %d of %d.", page, pages)
+	}
+	if page > 1 {
+		v.Before = fmt.Sprintf("%s?page=%d", findingsPath, page-1)
+	}
+	if page < pages {
+		v.After = fmt.Sprintf("%s?page=%d", findingsPath, page+1)
+	}
 	return run("page", v)
 }
+
+// first is as many findings as fit on top of a page; the page of findings has the rest.
+func first(list []inspect.Finding) []inspect.Finding { return list[:min(len(list), onePage/2)] }
 
 // missing is the page for an address that leads nowhere. A unit that no longer reads
 // has no page either, so what keeps such units back is said here.
@@ -144,7 +169,7 @@ func (s *Site) missing(path string) []byte {
 	v := view{Heading: "No page here", Text: path, Findings: s.Findings}
 	if home := s.homeless(); inspect.Count(home, inspect.Stop) > 0 {
 		v.Words = "These files made no page; perhaps it is one of theirs."
-		v.Groups = s.grouped(home)
+		v.Groups = s.grouped(first(home))
 	}
 	return run("page", v)
 }

@@ -53,15 +53,15 @@ func basisOf(look string) (sum [32]byte, ok bool) {
 
 // addFile adds a file to a digest, with its name and its size.
 func addFile(h hash.Hash, as string, from fs.FS, name string) error {
+	info, err := fs.Stat(from, name) // opening a pipe would wait for ever
+	if err != nil || !info.Mode().IsRegular() {
+		return errors.New("not a regular file")
+	}
 	f, err := from.Open(name)
 	if err != nil {
 		return err
 	}
 	defer f.Close()
-	info, err := f.Stat()
-	if err != nil || !info.Mode().IsRegular() {
-		return errors.New("not a regular file")
-	}
 	fmt.Fprintf(h, "%d %s %d\n", len(as), as, info.Size())
 	_, err = io.Copy(h, f)
 	return err

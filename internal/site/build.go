@@ -43,6 +43,9 @@ func Build(o Options) (*Result, error) {
 	start := time.Now()
 	basis, known := basisOf(o.Look)
 	s := new(Store)
+	if o.Waiting != nil && publish.Busy(o.To) {
+		o.Waiting()
+	}
 	if known {
 		s.before = recall(o.To, basis)
 		if r, err := s.before.unchanged(&o); r != nil || err != nil {

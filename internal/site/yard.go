@@ -24,6 +24,9 @@ type Options struct {
 	LeaveOut bool
 	// AllFigures keeps all figures of all units, for whoever prints them.
 	AllFigures bool
+	// Waiting, if it is not nil, is called if another build is writing the target, before this
+	// one waits for it.
+	Waiting func()
 	// Progress, if it is not nil, is told how many photos of how many are done.
 	Progress func(done, all int)
 }
@@ -40,6 +43,21 @@ func (o *Options) media(name string) string {
 func CheckFolder(from string) error {
 	if info, err := os.Stat(from); err != nil || !info.IsDir() {
 		return fmt.Errorf("-from %q is not a folder; name the folder that holds content/", from)
+	}
+	real, err := filepath.EvalSymlinks(from)
+	if err != nil {
+		return fmt.Errorf("-from %q cannot be read: %w", from, err)
+	}
+	// A folder of the yard that is a link would bring in files from anywhere, and the yard
+	// would be another one on another computer.
+	for _, name := range []string{"content", "content/units", "content/models", "content/media"} {
+		at, err := filepath.EvalSymlinks(filepath.Join(real, name))
+		if err != nil {
+			continue // it is missing, which reading reports
+		}
+		if in, err := filepath.Rel(real, at); err != nil || !filepath.IsLocal(in) {
+			return fmt.Errorf("%s is a link to a folder outside the yard; put the folder itself there", name)
+		}
 	}
 	return nil
 }

@@ -146,24 +146,42 @@ func columns() []column {
 }
 
 // text keeps a spreadsheet from running what somebody wrote: OWASP, CSV Injection (a
-// field that begins with = + - @, tab or carriage return, also in their wide forms). A number below
-// zero stays a number.
+// field that begins with = + - @, tab or carriage return, also in their wide forms). Where a
+// spreadsheet separates cells by semicolons or tabs, the text after one is a cell too. A
+// number is left as it is: none of ours begins with one of the signs unless it is negative.
 func text(s string) string {
 	if _, err := strconv.ParseFloat(s, 64); err == nil {
 		return s
 	}
-	if strings.HasPrefix(strings.TrimLeft(s, " "), "'") || strings.ContainsAny(first(s), "=+-@\t\r\n＝＋－＠") {
-		return "'" + s
+	var b strings.Builder
+	for rest := s; ; {
+		end := strings.IndexAny(rest, ";\t\r\n")
+		cell := rest
+		if end >= 0 {
+			cell = rest[:end]
+		}
+		if runs(cell) || len(rest) == len(s) && end == 0 && rest[0] != ';' {
+			b.WriteByte('\'')
+		}
+		b.WriteString(cell)
+		if end < 0 {
+			return b.String()
+		}
+		b.WriteByte(rest[end])
+		rest = rest[end+1:]
 	}
-	return s
 }
 
-// first is the first character after the blanks that a spreadsheet trims.
-func first(s string) string {
-	for _, c := range strings.TrimLeft(s, " ") {
-		return string(c)
+// runs reports whether a spreadsheet takes a cell for a formula, or for a text that was made
+// safe already. It trims blanks, and quotes if a quote is where none is due.
+func runs(cell string) bool {
+	if strings.HasPrefix(strings.TrimLeft(cell, " "), "'") {
+		return true
 	}
-	return ""
+	for _, c := range strings.TrimLeft(cell, " \"\u00a0") {
+		return strings.ContainsRune("=+-@＝＋－＠", c)
+	}
+	return false
 }
 
 // cells are the texts of one trailer's columns.
