@@ -14,8 +14,8 @@ var (
 	fileForm = regexp.MustCompile(`(?i)\.(html?|php|xml)$`)
 )
 
-// AddressFault says why a text is no address of a site, or nothing. A wrong one would
-// stand on every page, and send whoever trusts it somewhere else.
+// AddressFault says why a text is not the address of a site. It returns "" for a sound one. A
+// wrong address would be on every page and send people to the wrong place.
 func AddressFault(address string) string {
 	rest, secure := strings.CutPrefix(address, "https://")
 	host, path, _ := strings.Cut(rest, "/")
@@ -27,7 +27,7 @@ func AddressFault(address string) string {
 	case strings.ContainsAny(address, "?#"):
 		return "the address of a folder holds no ? and no #"
 	case !hostForm.MatchString(address) || strings.Contains(host, ".."):
-		return "an address names its host behind the ://, in letters"
+		return "an address has the name of its host after ://, in letters"
 	case !pathForm.MatchString(path):
 		return "an address holds no blanks, quotes or letters outside English; write them as percent codes"
 	case fileForm.MatchString(path):
@@ -42,9 +42,9 @@ func AddressFault(address string) string {
 	return ""
 }
 
-// Site is the address of the site's own folder with the slash behind it, or nothing where
-// the yard's file gives none that is sound. Host names are told apart without regard to
-// capitals, so they are written small: RFC 3986, 6.2.2.1.
+// Site is the address of the site's own folder with a slash at the end. It is "" if the
+// yard's file has no sound address. Capitals do not matter in host names, so they are written
+// in small letters: RFC 3986, 6.2.2.1.
 func (y *Yard) Site() string {
 	if !y.Address.Given() || AddressFault(y.Address.Value) != "" {
 		return ""
@@ -54,8 +54,8 @@ func (y *Yard) Site() string {
 	return "https://" + strings.ToLower(host) + "/" + strings.TrimPrefix(strings.TrimSuffix(path, "/")+"/", "/")
 }
 
-// Since is the day from which a value holds, as the note behind it says; the zero Day
-// where it does not say so.
+// Since is the first day that a value holds, from its note; the zero Day if the note does not
+// say.
 func (f Field[T]) Since() Day {
 	if f.From.Origin != measure.Since {
 		return Day{}
@@ -67,9 +67,9 @@ func (f Field[T]) Since() Day {
 	return day
 }
 
-// Changed is the last day on which something changed that a customer would want to hear
-// of: the unit arrived, its price or its availability changed. It is the zero Day where
-// the file states none. The day on which an order is expected has not come yet.
+// Changed is the last day on which something changed that a customer wants to know: the unit
+// arrived, or its price or its availability changed. It is the zero Day if the file states no
+// such day. A day on which an order is expected does not count; it is in the future.
 func (u *Unit) Changed() Day {
 	var last Day
 	days := []Day{u.Price.Since(), u.Availability.Since()}

@@ -16,23 +16,23 @@ import (
 	"tarepage/internal/measure"
 )
 
-// A Body is the Markdown behind the front matter.
+// A Body is the Markdown after the front matter.
 type Body struct {
 	Source []byte
-	// Root is the CommonMark tree of Source, with tables and strikethrough; nil in a body
-	// that was folded. Who needs it takes it from Whole.
+	// Root is the CommonMark tree of Source, with tables and strikethrough. It is nil in a
+	// folded body; use Whole to get it.
 	Root ast.Node
 	// Notes are the paragraphs and list items that begin with a time, in order.
 	Notes []Note
 	// Figures are the checked figures: links whose address begins with worked:.
 	Figures []FigureLink
-	// Outdated are the checked figures in the form that was read before, fig: for worked:,
-	// and those without words. They are stops, and no number is checked or filled in.
+	// Outdated are the checked figures in the old form (fig: for worked:) and those without
+	// words. They are stops; their numbers are not checked or filled in.
 	Outdated []FigureLink
 	// RawHTML are the places of raw HTML, which is not passed through.
 	RawHTML []Pos
-	// LeftOut are the links whose address no customer is sent to, and the pictures, which
-	// are not published: their words stay, and what they led to is left out.
+	// LeftOut are the links with an address that is not safe for customers, and the pictures,
+	// which are not published. Their words stay; the link or the picture is left out.
 	LeftOut []LeftOut
 
 	file string
@@ -56,15 +56,15 @@ type FigureLink struct {
 	Node *ast.Link
 }
 
-// A LeftOut is a link or a picture of which only the words are shown.
+// A LeftOut is a link or a picture that shows only its words.
 type LeftOut struct {
 	Address string
 	Picture bool
 	Pos     Pos
 }
 
-// FigureScheme is how the address of a checked figure begins, and FillIn the words of a
-// link in place of which the figure's own number is shown.
+// FigureScheme is the beginning of the address of a checked figure. FillIn is the text of a
+// link that the figure's own number replaces.
 const (
 	FigureScheme = "worked:"
 	FillIn       = "?"
@@ -87,18 +87,18 @@ func Address(n *ast.Link) string {
 	return string(util.ResolveEntityNames(util.ResolveNumericReferences(util.UnescapePunctuations(n.Destination))))
 }
 
-// scheme is how an address with a scheme begins: RFC 3986, 3.1.
+// scheme matches the scheme of an address: RFC 3986, 3.1.
 var scheme = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9+.-]*:`)
 
-// Leads reports whether a customer may be sent to an address: to a page, a mail or a
-// telephone, or to a place on this site. Everything else is left out rather than
-// listing what can run.
+// Leads reports whether a link may send a customer to an address: a web page, a mail or
+// telephone address, or a place on this site. This is a list of what is allowed, because a
+// list of everything that can run would never be complete.
 func Leads(address string) bool {
 	switch strings.ToLower(scheme.FindString(address)) {
 	case "https:", "http:", "mailto:", "tel:":
 		return true
 	case "":
-		// A browser drops tabs and line ends, and what stands before the scheme.
+		// A browser drops tabs, line ends, and blanks before the scheme.
 		return !strings.ContainsFunc(address, unicode.IsControl)
 	}
 	return false
@@ -107,8 +107,8 @@ func Leads(address string) bool {
 // FigureName is the figure that a link names, and whether it is a checked figure.
 func FigureName(n *ast.Link) (name string, ok bool) { return after(FigureScheme, Address(n)) }
 
-// after is what follows the scheme in an address. Schemes are read without regard to
-// capitals (RFC 3986, 3.1): nobody gets around the check by writing WORKED:.
+// after is the part of an address after the scheme. Capitals do not matter in a scheme (RFC
+// 3986, 3.1), so nobody gets around the check with WORKED:.
 func after(scheme, address string) (rest string, ok bool) {
 	if len(address) < len(scheme) || !strings.EqualFold(address[:len(scheme)], scheme) {
 		return "", false
@@ -116,7 +116,7 @@ func after(scheme, address string) (rest string, ok bool) {
 	return address[len(scheme):], true
 }
 
-// FigureWords are the words of a checked figure, empty where its number is to be filled in.
+// FigureWords are the words of a checked figure; empty if its number will be filled in.
 func FigureWords(n *ast.Link, src []byte) string {
 	if words := PlainText(n, src); words != FillIn {
 		return words
@@ -137,7 +137,7 @@ func readBody(file string, src []byte, line int) Body {
 		case *ast.Paragraph:
 			b.note(n, n)
 		case *ast.TextBlock:
-			// The text of a tight list item stands in a TextBlock; a loose one's in a Paragraph.
+			// The text of a tight list item is in a TextBlock, that of a loose one in a Paragraph.
 			b.note(n, n)
 		case *ast.Link:
 			b.link(n)
@@ -165,7 +165,7 @@ func readBody(file string, src []byte, line int) Body {
 	return b
 }
 
-// link keeps what there is to say about a link.
+// link notes what is important about a link.
 func (b *Body) link(n *ast.Link) {
 	at, address := b.pos(b.linkStart(n)), Address(n)
 	if name, ok := after(FigureScheme, address); ok {
@@ -186,8 +186,8 @@ func (b *Body) link(n *ast.Link) {
 	}
 }
 
-// Whole is the body with its tree: itself, or one read again from the source of a body
-// that was folded. The nodes of the notes and figures are of that tree.
+// Whole returns the body with its tree. It reads the source of a folded body again. The nodes
+// of the notes and figures are in that tree.
 func (b *Body) Whole() *Body {
 	if b.Root != nil || b.file == "" {
 		return b
@@ -256,7 +256,7 @@ func (b *Body) pos(offset int) Pos {
 	return posAt(b.file, b.line+bytes.Count(before, []byte("\n")), utf8.RuneCount(before[from:])+1)
 }
 
-// PlainText is the text below a node without its marks.
+// PlainText is the text of a node and its children, without Markdown marks.
 func PlainText(n ast.Node, src []byte) string {
 	var out strings.Builder
 	_ = ast.Walk(n, func(n ast.Node, entering bool) (ast.WalkStatus, error) {

@@ -13,8 +13,8 @@ import (
 	"tarepage/internal/parallel"
 )
 
-// Digest is a digest of everything that was read but the media: two stocks with one
-// digest are the same. It reports false where a file could not be read.
+// Digest is a digest of everything that was read except the media. Two stocks with the same
+// digest are the same. It returns false if a file could not be read.
 func (s *Stock) Digest() (digest [32]byte, ok bool) {
 	files := map[string][32]byte{yardFile: s.Yard.Sum}
 	for _, m := range s.Models {
@@ -34,8 +34,8 @@ func (s *Stock) Digest() (digest [32]byte, ok bool) {
 	return digestOf(files), true
 }
 
-// DigestOf is what Digest of the stock would be, without reading more of the files than
-// their bytes.
+// DigestOf computes the Digest of the stock from the bytes of its files, without parsing
+// them.
 func DigestOf(root fs.FS) (digest [32]byte, err error) {
 	src, _, err := readText(root, yardFile)
 	if err != nil {
@@ -78,28 +78,27 @@ func digestOf(files map[string][32]byte) (digest [32]byte) {
 	return digest
 }
 
-// A Stamp is by what a file that a unit names is known again: not by its bytes, which
-// may be a video, but by its size and its time.
+// A Stamp identifies a version of a file that a unit names. It uses the size and the times of
+// the file and not its bytes, because a video has too many.
 type Stamp struct {
 	Name  string
 	Fault string
 	Bytes int64
 	// Time is in nanoseconds of Unix time.
 	Time int64
-	// Touched is when the system last changed anything about the file, in nanoseconds too: a
-	// copy that keeps the time of what it was copied from is told by it. 0 where the system
-	// does not say.
+	// Touched is when anything about the file last changed, also in nanoseconds. It reveals a
+	// copy that kept the time of its original. It is 0 if the system does not tell.
 	Touched int64
 }
 
-// Stamps are those of every file that a unit of the stock names, each once, in the order
-// of their names.
+// Stamps returns a stamp for each file that a unit of the stock names, once each, in the
+// order of their names.
 func (s *Stock) Stamps() []Stamp {
 	var out []Stamp
 	for _, u := range s.Units {
 		written := u.Media()
 		for i, m := range s.Media[u.File] {
-			// By the name as it is written: where it is found may change.
+			// By the name in the unit file, because the place where it is found may change.
 			out = append(out, stamp(written[i].Name, m.Fault, m.Bytes, m.Time, m.touched))
 		}
 	}

@@ -14,24 +14,23 @@ import (
 	"tarepage/internal/orderedjson"
 )
 
-// An EditorFile is one JSON Schema for an editor: it completes keys, shows what each means,
-// and underlines what the reader would refuse.
+// An EditorFile is a JSON Schema for an editor. With it, the editor completes keys, explains
+// them, and underlines what the reader would refuse.
 type EditorFile struct {
 	Name string
 	Data []byte
 }
 
-// EditorMark stands in every editor file, so that a file of somebody else under the same
-// name can be told apart.
+// EditorMark is in every editor file. It tells our files from others with the same name.
 const EditorMark = "made by Tarepage from the declarations that read the file; editor-help writes it anew"
 
-// EditorFiles are the JSON Schemas (draft 7, which editors know best) of a unit file's, a
-// model file's and the yard file's front matter, made from the structs of format.go.
+// EditorFiles returns the JSON Schemas (draft 7, which editors support best) of the front
+// matter of a unit file, a model file and the yard file, made from the structs of format.go.
 //
-// They ask what the reader asks, and in a few places more, for what reads and is a slip all
-// the same: a unit and the yard have the keys that no model can fill in, a stock number can
-// name a page, and a model has no key that no unit would take from it. What a text holds
-// that no pattern can say, such as a number too large for any yard, is left to inspect.
+// They check what the reader checks, and a few mistakes that the reader accepts: a unit and
+// the yard must have the keys that a model cannot fill in, a stock number must be able to name
+// a page, and a model may not have a key that units do not take from it. A pattern cannot
+// check everything, such as a number that is too large; inspect does that.
 func EditorFiles() []EditorFile {
 	ofModel := func(k *key) bool { return !notFilled[k.path] }
 	return []EditorFile{
@@ -41,7 +40,7 @@ func EditorFiles() []EditorFile {
 	}
 }
 
-// members is a JSON object whose members keep their order.
+// members is a JSON object that keeps the order of its members.
 type members []member
 
 type member struct {
@@ -85,7 +84,7 @@ func editorFile(title string, ks *keys, required []string, takes func(*key) bool
 	top = append(top, member{"definitions", kinds})
 	src, err := orderedjson.Marshal(top)
 	if err != nil {
-		panic(fmt.Sprintf("unit: an editor file cannot be written: %v", err)) // only of strings, numbers and lists
+		panic(fmt.Sprintf("unit: an editor file cannot be written: %v", err)) // it has only strings, numbers and lists
 	}
 	var b bytes.Buffer
 	if err := json.Indent(&b, src, "", "  "); err != nil {
@@ -95,8 +94,8 @@ func editorFile(title string, ks *keys, required []string, takes func(*key) bool
 	return b.Bytes()
 }
 
-// editorNeeds are the keys that each kind of trailer needs, asked of a unit file that names
-// no model: a model could fill them in.
+// editorNeeds has the keys that each kind of trailer needs. They are required only in a unit
+// file without a model, because a model can fill them in.
 func editorNeeds(ks *keys, required []string) []members {
 	kind := ks.byName["kind"]
 	if kind == nil || required == nil {
@@ -116,7 +115,8 @@ func editorNeeds(ks *keys, required []string) []members {
 	return out
 }
 
-// editorRequired asks for each key of a list: for bed.length, a bed that has a length.
+// editorRequired requires each key of a list. For bed.length, it requires a bed with a
+// length.
 func editorRequired(paths []string) []members {
 	var out []members
 	for _, path := range paths {
@@ -144,7 +144,7 @@ func editorKeys(ks *keys, takes func(*key) bool, used map[string]bool) members {
 	return out
 }
 
-// editorKey is one key with what it means and what it takes.
+// editorKey is the schema of one key: its meaning and its values.
 func editorKey(k *key, takes func(*key) bool, used map[string]bool) members {
 	doc := k.doc
 	if k.neededBy != nil {
@@ -176,7 +176,7 @@ func editorKey(k *key, takes func(*key) bool, used map[string]bool) members {
 	}
 	name := strings.ReplaceAll(k.kind, " ", "-")
 	used[name] = true
-	// Beside $ref alone draft 7 reads nothing, so it stands within allOf.
+	// Draft 7 ignores everything next to $ref, so it goes into allOf.
 	is := members{{"$ref", "#/definitions/" + name}}
 	if k.mayBeUnknown() {
 		used["unknown"] = true
@@ -185,7 +185,7 @@ func editorKey(k *key, takes func(*key) bool, used map[string]bool) members {
 	return append(out, member{"allOf", []members{is}})
 }
 
-// editorExample is the example as YAML would read it.
+// editorExample is the example as YAML reads it.
 func editorExample(k *key) any {
 	if k.list && k.name == "tie-downs" {
 		name, value, _ := strings.Cut(k.example, ": ")
@@ -200,7 +200,7 @@ func editorExample(k *key) any {
 	return k.example
 }
 
-// section is an object of these keys; an empty one is a key with nothing below it.
+// section is an object with these keys. It may be empty: a key with nothing below it.
 func section(properties members, required []string) members {
 	out := members{{"type", []string{"object", "null"}}, {"additionalProperties", false}}
 	if required != nil {
@@ -209,7 +209,7 @@ func section(properties members, required []string) members {
 	return append(out, member{"properties", properties})
 }
 
-// editorItem is what one entry of a list takes.
+// editorItem is the schema of one entry of a list.
 func editorItem(k *key, used map[string]bool) members {
 	entry := func(ks *keys) members {
 		return members{{"type", "object"}, {"additionalProperties", false}, {"properties", editorKeys(ks, nil, used)}}
@@ -228,8 +228,8 @@ func editorItem(k *key, used map[string]bool) members {
 	return members{{"$ref", "#/definitions/text"}}
 }
 
-// choice is one of the words, in the format's own writing so that an editor offers them, or
-// with capitals, "about" and a note as the reader takes them.
+// choice accepts one of the words. It lists them in their standard form, so that an editor
+// offers them, and also accepts capitals, "about" and a note, as the reader does.
 func choice(k *key) members {
 	var folded []string
 	for _, c := range k.choices {
@@ -245,12 +245,12 @@ func choice(k *key) members {
 	}}}
 }
 
-// peeled is a form with what peel takes off around it.
+// peeled is a form with the parts that peel removes: "about" and a note.
 func peeled(form string) string {
 	return `^ *(?:` + anyCase("about ") + ` *)?` + form + ` *(?:\([^(]*\))? *$`
 }
 
-// anyCase is a pattern of a word in capitals or without: patterns have no flag for it.
+// anyCase is a pattern for a word with or without capitals. Patterns have no flag for it.
 func anyCase(word string) string {
 	var b strings.Builder
 	for _, r := range word {
@@ -271,7 +271,7 @@ const (
 	weekPattern = `[Ww](?:[Ee][Ee][Kk]|[Kk]) +` + weekNumber + `(?: +[Oo][Ff]|,)? +(?:199[0-9]|20[0-9]{2}|2100)|(?:[Dd][Oo][Tt] +)?(?:0[1-9]|[1-4][0-9]|5[0-3])[0-9]{2}`
 )
 
-// editorKinds are the kinds of value, each once; the keys refer to them by name.
+// editorKinds has each kind of value once. The keys refer to them by name.
 func editorKinds() members {
 	text := func(written string, more ...member) members {
 		out := append(members{{"description", written}, {"type", []string{"string", "null"}}}, more...)

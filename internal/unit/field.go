@@ -14,10 +14,10 @@ import (
 // count characters, not bytes. The zero Pos means "nowhere".
 type Pos struct {
 	File         string
-	Line, Column int32 // no file that is read has more (MostBytes)
+	Line, Column int32 // MostBytes keeps both below the limit of int32
 }
 
-// posAt is the place that counts give.
+// posAt makes a Pos from a line and a column.
 func posAt(file string, line, column int) Pos { return Pos{file, int32(line), int32(column)} }
 
 // Known reports whether the position names a place.
@@ -37,22 +37,22 @@ func (p Pos) Before(q Pos) bool {
 	return p.Column < q.Column
 }
 
-// A Field is one value of the front matter with the place it stands at.
+// A Field is one value of the front matter with its place.
 type Field[T any] struct {
 	Value T
-	// From is the note in parentheses behind the value.
+	// From is the note in parentheses after the value.
 	From measure.Provenance
-	// Pos is where the value stands; unknown if the author gave none.
+	// Pos is the place of the value; unknown if the author gave no value.
 	Pos Pos
 	// Raw is the value as written.
 	Raw string
 	// About reports whether the author marked the value approximate.
 	About bool
-	// Spoiled reports that a value stands there that does not read.
+	// Spoiled reports whether there is a value that cannot be read.
 	Spoiled bool
 
-	// empty is where the key stands whose value was left empty, or nil: a unit has a hundred
-	// fields, a yard ten thousand units, and hardly a field is left empty.
+	// empty is the place of the key if its value was left empty, or nil. It is a pointer to
+	// save memory: a yard can have a million fields, and few of them are left empty.
 	empty *Pos
 }
 
@@ -132,7 +132,7 @@ func ParseDay(s string) (Day, error) {
 	return Day{t.Year(), int(t.Month()), t.Day()}, nil
 }
 
-// A Week is a production week, as the last four digits of a tire's date code tell it.
+// A Week is a production week, from the last four digits of a tire's date code.
 type Week struct{ Week, Year int }
 
 func (w Week) String() string { return fmt.Sprintf("week %d %d", w.Week, w.Year) }
@@ -169,9 +169,9 @@ func ParseWeek(s string) (Week, error) {
 	return w, nil
 }
 
-// leaf is what the reader asks of any field.
+// leaf is what the reader needs from every field.
 type leaf interface {
-	// read sets the value from its text, or says why it does not read.
+	// read sets the value from its text, or returns why it cannot.
 	read(text string, k *key) error
 	place(at Pos, raw string)
 	blank(at Pos)
@@ -179,8 +179,8 @@ type leaf interface {
 	given() bool
 	unknown() bool
 	inherit()
-	// lacks reports that nothing stands there, neither a value nor what does not read, and
-	// where the key stands whose value was left empty.
+	// lacks reports whether there is no value at all, not even one that cannot be read. It
+	// also returns the place of the key if its value was left empty.
 	lacks() (blank Pos, lacks bool)
 	origin() measure.Origin
 	as(path string) Given
@@ -291,22 +291,22 @@ func (f *Field[T]) read(text string, k *key) error {
 	panic(fmt.Sprintf("unit: a field of type %T has no reader", f.Value))
 }
 
-// pointForComma is a point where a thousands comma may have been meant: as seven pounds,
-// 7.040 lb empty would leave a payload three tons too high. No yard weighs to the
-// thousandth of a pound or kilogram.
+// pointForComma matches a point that may be a mistyped thousands comma. Read as seven pounds,
+// an empty weight of 7.040 lb would make the payload three tons too high. Yards do not weigh
+// to a thousandth of a pound or kilogram.
 var pointForComma = regexp.MustCompile(`(?:^|[^0-9.,])` + pointForCommaNumber + `(?:[^0-9]|$)`)
 
 const pointForCommaNumber = `([1-9][0-9]{0,2})\.([0-9]{3})`
 
-// countNumber is a count as it is written: 8,8 is no eighty-eight.
+// countNumber matches a count: 8,8 is not eighty-eight.
 const countNumber = `(?:[0-9]{1,3}(?:,[0-9]{3})+|[0-9]+)`
 
 var countForm = regexp.MustCompile(`^` + countNumber + `$`)
 
-// mostCount is the largest count that is read.
+// mostCount is the largest count that the reader accepts.
 const mostCount = 100000
 
-// kindName says what a field takes, for the reference page of the format.
+// kindName names the kind of value that a field takes, for the reference page.
 func (f *Field[T]) kindName() string {
 	switch any(f.Value).(type) {
 	case string:
@@ -339,13 +339,13 @@ func (f *Field[T]) kindName() string {
 	panic(fmt.Sprintf("unit: a field of type %T has no name", f.Value))
 }
 
-// peel takes "about" from the front of a text and a provenance from its end.
+// peel removes "about" from the front of a text and a provenance from its end.
 func peel(text string) (rest string, about bool, from measure.Provenance) {
 	rest, about, note := split(text)
 	return rest, about, measure.ParseProvenance(note)
 }
 
-// split is peel with the note as it is written; a note that says nothing is none.
+// split is peel with the note as it is written. It ignores an empty note.
 func split(text string) (rest string, about bool, note string) {
 	const word = "about "
 	rest = strings.TrimSpace(text)

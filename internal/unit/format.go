@@ -1,27 +1,28 @@
 package unit
 
-// This file is the unit file's format: every key, what it takes and what it is for.
-// The reader, the reference page of the format (docs/unit-file.md) and the spelling
-// help are all made from these structs. The tags:
+// This file is the format of the unit file: every key, its values and its meaning. The
+// reader, the reference page (docs/unit-file.md) and the spelling help are made from these
+// structs. The tags:
 //
 //	key   the key as it is written
-//	doc   what belongs there
-//	eg    an example; it is read in a test
+//	doc   what the key is for
+//	eg    an example, which a test reads
 //	one   the only values it takes, separated by |, or the name of a table in valueTables
-//	need  "yes" if a unit cannot be published without it, whatever its kind; what only some
-//	      kinds need is in the table of internal/kinds
+//	need  "yes" if every unit needs it to be published; the table of internal/kinds has the
+//	      keys that only some kinds need
 //	note  "yes" if a text may carry a provenance in parentheses
 
-// A Section is a group of keys; At is where its own key stands.
+// A Section is a group of keys. At is the place of its own key.
 type Section struct{ At Pos }
 
-// A Unit is one trailer as its author states it: positioned, and not yet believed.
+// A Unit is one trailer as its author states it. Every value has its place, and nothing is
+// checked yet.
 type Unit struct {
 	// File is the unit's file below the content root: content/units/sb-1043.md.
 	File string
 	// Top is where the front matter begins.
 	Top Pos
-	// Broken reports that the front matter could not be read at all.
+	// Broken reports whether the front matter could not be read at all.
 	Broken bool
 	// Sum is the SHA-256 digest of the file's bytes.
 	Sum  [32]byte
@@ -181,7 +182,7 @@ type Ramps struct {
 	Rating Weight `key:"rating" doc:"what the pair is rated for" eg:"14,000 lb (maker's sheet)"`
 }
 
-// Frame is how the trailer is built.
+// Frame describes how the trailer is built.
 type Frame struct {
 	Section
 	Beam        Text   `key:"beam" doc:"the main beams" eg:"W10x22" note:"yes"`
@@ -225,7 +226,7 @@ type Recording struct {
 	ID       Text   `key:"id" doc:"what another host calls the recording, for the yard's video-link" eg:"walk-sb-1043"`
 }
 
-// A Photo is one photo with the words for those who cannot see it.
+// A Photo is one photo with a text for people who cannot see it.
 type Photo struct {
 	Section
 	File    Text   `key:"file" doc:"the photo's file, JPEG, PNG or WebP, as it comes from the phone" eg:"media/sb-1043-side.jpg" need:"yes"`
@@ -234,7 +235,7 @@ type Photo struct {
 	Moment  Moment `key:"at" doc:"the moment of the recording that shows the same" eg:"2:14"`
 }
 
-// A Waiver turns the stops of one rule into published cautions for a while.
+// A Waiver turns the stops of one rule into published cautions until a day.
 type Waiver struct {
 	Section
 	Rule   Text `key:"rule" doc:"the rule's name" eg:"relabel-due" need:"yes"`
@@ -248,15 +249,15 @@ type TieDown struct {
 	Kind Text
 	// Count is how many there are.
 	Count Count
-	// Rating is the working load limit of each, if it was stated.
+	// Rating is the working load limit of each, if the author stated it.
 	Rating Weight
 }
 
-// A Yard is content/yard.md: who sells, and the settings figures are worked with.
+// A Yard is content/yard.md: who sells, and the settings for the figures.
 type Yard struct {
 	File string
 	Top  Pos
-	// Broken reports that the front matter could not be read at all.
+	// Broken reports whether the front matter could not be read at all.
 	Broken bool
 	// Sum is the SHA-256 digest of the file's bytes.
 	Sum  [32]byte
@@ -279,7 +280,7 @@ type Yard struct {
 	Bands     Bands   `key:"tongue-band" doc:"how much of the loaded trailer should stand on the truck"`
 }
 
-// Bands are the tongue bands by the way of coupling; an empty one keeps the table's.
+// Bands are the tongue bands by kind of hitch. An empty one keeps the table's band.
 type Bands struct {
 	Section
 	BumperPull Band `key:"bumper-pull" doc:"for bumper-pull trailers"`

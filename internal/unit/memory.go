@@ -12,14 +12,14 @@ import (
 	"time"
 )
 
-// A Memory remembers the files of one yard, so that reading it once more reads only what
-// changed: a file that is the same, with a model that is the same, gives the same *Unit.
-// The zero Memory remembers nothing yet.
+// A Memory remembers the files of one yard, so that the next reading reads only what changed.
+// An unchanged file with an unchanged model gives the same *Unit. The zero Memory remembers
+// nothing.
 //
-// A file is taken for the same by its size and its time, as git does it, and where its
-// time is so young that it could have been written twice within it, by its bytes.
+// A file counts as unchanged if its size and its time are the same, as in git. If the time is
+// so recent that the file could have been written twice at that time, its bytes decide.
 type Memory struct {
-	// Keep makes it remember. Without it every reading is the first.
+	// Keep makes the Memory remember. Without it, every reading is like the first.
 	Keep  bool
 	units map[string]*remembered
 }
@@ -28,20 +28,20 @@ type remembered struct {
 	size    int64
 	time    time.Time
 	touched int64
-	young   bool // it was read so soon that the same time may stand on other bytes
+	young   bool // it was read so soon that other bytes may have the same time
 	model   [32]byte
 	unit    *Unit
 	found   []Problem // of the file itself
 	filling []Problem // of its model
 }
 
-// young is how much older than its reading a file's time must be to stand for its bytes:
-// the coarsest file system in use (FAT) keeps times to two seconds.
+// young is how old a file must be when it is read, so that its time identifies its bytes. The
+// coarsest file system in use (FAT) keeps times to two seconds.
 const young = 2 * time.Second
 
 // A Reading reads one yard. Open reads the yard's file and the models, Unit reads one unit,
-// and Stock returns everything once each unit was read. Who reads unit by unit can finish
-// with one before the trees of all their texts are in memory; others call the function Read.
+// and Stock returns everything after every unit was read. A caller that reads unit by unit can
+// finish with each before the trees of all texts are in memory. Other callers use Read.
 type Reading struct {
 	memory   *Memory
 	root     fs.FS
@@ -53,7 +53,7 @@ type Reading struct {
 	shelf    *shelf
 }
 
-// Open begins to read content/ below root. The error is for a root that holds no yard.
+// Open begins to read content/ below root. It returns an error if there is no yard.
 func (m *Memory) Open(root fs.FS) (*Reading, error) {
 	src, _, err := readText(root, yardFile)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -92,8 +92,8 @@ func (r *Reading) Yard() *Yard { return r.stock.Yard }
 // Len is the number of units.
 func (r *Reading) Len() int { return len(r.names) }
 
-// Unit reads unit i, and looks at the files that it names. It must be called once for each
-// unit, and may be called by several at a time.
+// Unit reads unit i and looks at the files that it names. Call it once for each unit. Several
+// goroutines may call it at the same time.
 func (r *Reading) Unit(i int) (*Unit, []Media) {
 	u := r.memory.recall(r.root, r.names[i], r.stock)
 	if u == nil {
@@ -110,7 +110,7 @@ func (r *Reading) Unit(i int) (*Unit, []Media) {
 	return u.unit, r.media[i]
 }
 
-// Stock returns the whole yard, once each unit was read.
+// Stock returns the whole yard. Call it after every unit was read.
 func (r *Reading) Stock() (*Stock, []Problem) {
 	kept := make(map[string]*remembered, len(r.names))
 	for i, u := range r.units {
@@ -128,7 +128,7 @@ func (r *Reading) Stock() (*Stock, []Problem) {
 	return r.stock, r.problems
 }
 
-// recall is what was read last time of a file that did not change, or nil.
+// recall returns what was read last time from a file that did not change, or nil.
 func (m *Memory) recall(root fs.FS, name string, s *Stock) *remembered {
 	r := m.units[name]
 	if r == nil {
@@ -143,7 +143,7 @@ func (m *Memory) recall(root fs.FS, name string, s *Stock) *remembered {
 		sum = model.Sum
 	}
 	if sum != r.model || len(r.filling) > 0 {
-		// Another model, or none where one was asked for.
+		// The unit has another model now, or its model is missing.
 		return nil
 	}
 	if !r.young && info.ModTime().Equal(r.time) && touched(info) == r.touched {
@@ -157,7 +157,7 @@ func (m *Memory) recall(root fs.FS, name string, s *Stock) *remembered {
 	return r
 }
 
-// modelOf is the model that a unit names, if there is one.
+// modelOf returns the model that a unit names, or nil.
 func (s *Stock) modelOf(u *Unit) *Unit {
 	if u.Broken || !u.Model.Given() {
 		return nil
@@ -165,8 +165,7 @@ func (s *Stock) modelOf(u *Unit) *Unit {
 	return s.Models[u.Model.Value]
 }
 
-// markdownFiles are the Markdown files of one folder in the order of their names, whatever
-// the order in which the system lists them.
+// markdownFiles returns the Markdown files of one folder, sorted by name.
 func markdownFiles(root fs.FS, dir string) (names []string, problems []Problem, err error) {
 	entries, err := fs.ReadDir(root, dir)
 	if err != nil {
@@ -215,9 +214,9 @@ func readFile(root fs.FS, name string) *remembered {
 	return r
 }
 
-// readText reads a file, if it is one: a pipe or a device would keep the build waiting
-// for ever, and a link may lead out of the folder, to whatever the person who builds can
-// read. It reads no more than is needed to say that the file is too long.
+// readText reads a regular file. A pipe or a device would make the build wait forever, and a
+// link may lead out of the folder to any file that the user can read. It reads only as much as
+// it needs to see that a file is too long.
 func readText(root fs.FS, name string) ([]byte, fs.FileInfo, error) {
 	info, err := fs.Lstat(root, name)
 	if err != nil {
@@ -237,7 +236,7 @@ func readText(root fs.FS, name string) ([]byte, fs.FileInfo, error) {
 	src := make([]byte, min(info.Size(), MostBytes)+1)
 	n, err := io.ReadFull(f, src)
 	if err == nil && n == len(src) && n <= MostBytes {
-		// It grew meanwhile.
+		// It grew in the meantime.
 		var rest []byte
 		rest, err = io.ReadAll(io.LimitReader(f, MostBytes+1-int64(n)))
 		return append(src, rest...), info, err

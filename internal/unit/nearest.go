@@ -6,11 +6,12 @@ import (
 	"github.com/agnivade/levenshtein"
 )
 
-// Nearest returns the name that a mistyped word most probably meant, or "" if none is
-// close: at most a third of the letters may differ, two where they were swapped. Ties go to the first name.
+// Nearest returns the name that a mistyped word most likely means, or "" if none is close. At
+// most a third of the letters may differ, or two if they were swapped. The first name wins a
+// tie.
 func Nearest(word string, names []string) string {
 	if len(word) > 64 {
-		return "" // no name is as long, and the comparing takes time as the length
+		return "" // no name is as long, and the comparison takes longer for long words
 	}
 	best, distance := "", min((len([]rune(word))+2)/3, 4)+1
 	low := strings.ToLower(word)
@@ -33,7 +34,7 @@ func Nearest(word string, names []string) string {
 	return best
 }
 
-// swapped reports whether two words differ in two neighbors that changed places.
+// swapped reports whether two words differ only in two neighboring letters that are swapped.
 func swapped(a, b string) bool {
 	if len(a) != len(b) {
 		return false

@@ -11,11 +11,11 @@ var stockShape = regexp.MustCompile(`^[A-Za-z0-9]+(-[A-Za-z0-9]+)*$`)
 // Namespaces"); a site must unpack on any host.
 var deviceNames = regexp.MustCompile(`^(con|prn|aux|nul|com[0-9]|lpt[0-9])$`)
 
-// StockForm is what a stock number looks like.
+// StockForm describes the form of a stock number.
 const StockForm = "letters, digits and single dashes, at most 40 of them: SB-1043"
 
-// NamesPage reports whether a stock number has the form that can name a unit's file and
-// page on every kind of host.
+// NamesPage reports whether a stock number can name a unit's file and page on every kind of
+// host.
 func NamesPage(stock string) bool {
 	return stockShape.MatchString(stock) && len(stock) <= 40 && !deviceNames.MatchString(strings.ToLower(stock))
 }

@@ -8,17 +8,17 @@ import (
 	east "github.com/yuin/goldmark/extension/ast"
 )
 
-// A Passage is what one paragraph, list item or heading of the body says, without its
-// marks and, of a timed note, without its time. A table's row of two cells is one too:
-// "GVWR: 7,000 lb".
+// A Passage is the text of one paragraph, list item or heading of the body, without its marks
+// and without the time of a timed note. A table row with two cells is also a passage: "GVWR:
+// 7,000 lb".
 type Passage struct {
 	Text string
-	// Note is the timed note that the passage is, or nil.
+	// Note is the timed note, if the passage is one, or nil.
 	Note *Note
 
 	body    *Body
 	text    []byte
-	source  []int // of each byte of Text, where it stands in the body
+	source  []int // for each byte of Text, its offset in the body
 	checked [][2]int
 }
 
@@ -40,9 +40,9 @@ func (p *Passage) Checked(from, to int) bool {
 	return false
 }
 
-// Passages is what the body says. Code, raw HTML, pictures and what is struck through
-// say nothing. The words of a checked figure that is to be filled in are those that fill
-// gives for its name.
+// Passages returns the text of the body. It leaves out code, raw HTML, pictures and text that
+// is struck through. The function fill gives the words for a checked figure that is filled
+// in.
 func (b *Body) Passages(fill func(figure string) string) []Passage {
 	b = b.Whole()
 	if b.Root == nil {
@@ -89,7 +89,7 @@ func (p *Passage) enter(list []Passage) []Passage {
 	return append(list, *p)
 }
 
-// write adds text that stands at one place of the body.
+// write adds text that is at one place of the body.
 func (p *Passage) write(text string, at int) {
 	p.text = append(p.text, text...)
 	for range len(text) {
@@ -97,7 +97,7 @@ func (p *Passage) write(text string, at int) {
 	}
 }
 
-// inline adds what the nodes below n say.
+// inline adds the text of the nodes below n.
 func (p *Passage) inline(n ast.Node, fill func(string) string) {
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
 		switch c := c.(type) {
@@ -125,13 +125,13 @@ func (p *Passage) segment(t *ast.Text) {
 	src := p.body.Source
 	from := t.Segment.Start
 	if p.Note != nil {
-		// The time in front is no part of what the note says.
+		// The time in front is not part of the text.
 		from = max(from, p.Note.Node.Lines().At(0).Start+p.Note.Skip)
 	}
 	p.text, p.source = slices.Grow(p.text, t.Segment.Stop+1-from), slices.Grow(p.source, t.Segment.Stop+1-from)
 	for i := from; i < t.Segment.Stop; i++ {
-		// A backslash in front of a punctuation mark is a mark of the writing (CommonMark
-		// 0.31.2, 2.4), except in code.
+		// A backslash in front of punctuation is Markdown and not text (CommonMark 0.31.2, 2.4),
+		// except in code.
 		if src[i] == '\\' && !t.IsRaw() && i+1 < t.Segment.Stop && punctuation(src[i+1]) {
 			i++
 		}

@@ -2,8 +2,8 @@ package unit
 
 import "sort"
 
-// A Problem is something in a file that does not read. The rules that name its kinds
-// stand in internal/inspect.
+// A Problem is something in a file that cannot be read. The rules for its kinds are in
+// internal/inspect.
 type Problem struct {
 	// Rule is the name of the rule that it breaks, one of the constants below.
 	Rule string
@@ -16,7 +16,7 @@ type Problem struct {
 	Remedy string
 }
 
-// A Place is a position with what stands there.
+// A Place is a position with a text that says what is there.
 type Place struct {
 	At   Pos
 	What string

@@ -18,39 +18,40 @@ import (
 	"go.yaml.in/yaml/v4"
 )
 
-// MostBytes is the largest unit file that is read. A listing is a few kilobytes; a
-// megabyte is a photo or a recording under the wrong name.
+// MostBytes is the size of the largest unit file that is read. A listing has a few kilobytes.
+// A file of a megabyte is a photo or a recording with the wrong name.
 const MostBytes = 1 << 20
 
-// Limits of the words. A listing's are a few kilobytes, and a table has to be read at
-// the width of a phone. goldmark takes time as the square of a paragraph's length and
-// fills every row of a table up to its head, so without them a file of twenty kilobytes
-// can keep the build busy for minutes.
+// Limits for the text. A listing has a few kilobytes of text, and its tables must fit on a
+// phone. goldmark's time grows with the square of a paragraph's length, and it fills every row
+// of a table to the width of its head. Without these limits, a file of twenty kilobytes can
+// keep the build busy for minutes.
 const (
 	MostWords   = 1 << 16
 	mostColumns = 30
-	// So deep are quotes and lists put into each other; and so many square brackets, each
-	// of which may begin a link, stand in the words.
+	// Maximum nesting of quotes and lists, and maximum number of square brackets in the text;
+	// each may begin a link.
 	mostDeep     = 20
 	mostBrackets = 2000
-	// One value of the front matter: more is a whole text under one key.
+	// Maximum length of one value of the front matter. A longer one is a whole text.
 	mostValue = 4000
 )
 
-// reader gathers what one file holds and what is wrong with it.
+// reader collects the contents of one file and what is wrong with it.
 type reader struct {
 	file     string
 	problems []Problem
-	more     map[string]int // by rule, what was found beyond mostOfOne
-	first    map[string]Pos // where the first of it stands
+	more     map[string]int // by rule, the number of problems beyond mostOfOne
+	first    map[string]Pos // the place of the first of them
 }
 
-// mostOfOne is how many problems of one rule are told of one file. Who reads twenty has
-// seen that it is the wrong file, or the wrong indentation; a hundred thousand keep him
-// from seeing anything.
+// mostOfOne is the largest number of problems of one rule that is printed for one file. Twenty
+// are enough to see that it is the wrong file or the wrong indentation. A hundred thousand
+// would hide everything else.
 const mostOfOne = 20
 
-// full counts another problem of a rule that was told often enough in this file.
+// full reports whether this file already has mostOfOne problems of a rule, and counts one
+// more.
 func (r *reader) full(rule string, at Pos) bool {
 	n := 0
 	for _, p := range r.problems {
@@ -70,7 +71,7 @@ func (r *reader) full(rule string, at Pos) bool {
 	return true
 }
 
-// fold tells in one problem of each rule how many more there are.
+// fold adds one problem for each rule that says how many more there are.
 func (r *reader) fold() {
 	for _, rule := range slices.Sorted(maps.Keys(r.more)) {
 		r.problems = append(r.problems, Problem{Rule: rule, At: r.first[rule],
@@ -88,16 +89,16 @@ func (r *reader) problem(rule string, at Pos, message, remedy string, related ..
 
 func (r *reader) pos(n *yaml.Node) Pos { return posAt(r.file, n.Line, n.Column) }
 
-// parts are what a file falls into.
+// parts are the parts of a file.
 type parts struct {
-	root     *yaml.Node // the mapping of the front matter; nil if it did not read
+	root     *yaml.Node // the mapping of the front matter; nil if it could not be read
 	top      Pos        // where the front matter begins
 	body     []byte
 	bodyLine int // the file's line at which body begins
 }
 
-// split takes a file apart. It reports every reason for which the file cannot be
-// read, and returns false if there is no front matter to go on with.
+// split splits a file into its parts. It reports every reason why the file cannot be read,
+// and returns false if there is no usable front matter.
 func (r *reader) split(src []byte) (p parts, ok bool) {
 	start := Pos{r.file, 1, 1}
 	p.top = start
@@ -105,7 +106,7 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 		r.problem(FileUnreadable, at, message, remedy)
 		return p, false
 	}
-	// The mark that some editors put first is no text: an empty file of theirs is three bytes.
+	// Some editors put a byte order mark first. It is not text: their empty file has three bytes.
 	src = bytes.TrimPrefix(src, []byte("\xef\xbb\xbf"))
 	switch {
 	case len(bytes.TrimSpace(src)) == 0:
@@ -116,7 +117,7 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	case bytes.HasPrefix(src, []byte{0xff, 0xfe}), bytes.HasPrefix(src, []byte{0xfe, 0xff}):
 		return refuse(start, "the file is in UTF-16", "save it as UTF-8")
 	}
-	// Line endings first, so that every place below counts lines as the author sees them.
+	// Line endings come first, so that every position counts lines as the author sees them.
 	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
 	src = bytes.ReplaceAll(src, []byte("\r"), []byte("\n"))
 	if i := bytes.IndexByte(src, 0); i >= 0 {
@@ -173,7 +174,7 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 		r.yamlProblems(err, opening+1)
 		return p, false
 	}
-	// A copy without the room in which it was read: a yard's notes stay in memory.
+	// This copy has no spare capacity, because the notes of the whole yard stay in memory.
 	p.body = append(make([]byte, 0, len(body)), body...)
 	p.bodyLine = bytes.Count(src[:len(src)-len(body)], []byte("\n")) + 1
 	if len(body) > MostWords {
@@ -209,7 +210,7 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 }
 
 // nested counts the marks of quotes and lists in front of a line (CommonMark 0.31.2, 5.1
-// and 5.2). A line of nothing but one mark draws a rule (4.1).
+// and 5.2). A line that repeats a single mark is a thematic break (4.1).
 func nested(line []byte) (n int) {
 	rest := bytes.TrimSpace(line)
 	if len(bytes.Trim(rest, "- \t")) == 0 || len(bytes.Trim(rest, "* \t")) == 0 {
@@ -251,19 +252,19 @@ func invalidUTF8(src []byte) int {
 	return -1
 }
 
-// unseen reports the characters that neither YAML nor a page takes: controls other
-// than tab and newline, what YAML would count as a line break though no editor shows
-// one, the two that are no characters at all, and those that turn the direction of the
-// text (UAX 9, 2.1 to 2.4): between two of them 12,960 lb can be read as 069,21.
+// unseen matches the characters that neither YAML nor a page accepts: controls other than tab
+// and newline, characters that only YAML treats as a line break, the two noncharacters, and
+// those that change the direction of the text (UAX 9, 2.1 to 2.4). Between two of the last,
+// 12,960 lb can look like 069,21.
 func unseen(c rune) bool {
 	return unicode.IsControl(c) && c != '\t' && c != '\n' || c == '\u2028' || c == '\u2029' || c == 0xfeff || c == 0xfffe || c == 0xffff ||
 		c >= '\u202a' && c <= '\u202e' || c >= '\u2066' && c <= '\u2069'
 }
 
-// reference is a character written by its number, as Markdown reads it: CommonMark 0.31.2, 2.5.
+// reference matches a character that is given by its number in Markdown: CommonMark 0.31.2, 2.5.
 var reference = regexp.MustCompile(`&#([0-9]{1,7}|[xX][0-9a-fA-F]{1,6});`)
 
-// referred is the character of a number such as 8238 or x202e.
+// referred returns the character with a number such as 8238 or x202e.
 func referred(number string) rune {
 	base := 10
 	if number[0] == 'x' || number[0] == 'X' {
@@ -273,7 +274,7 @@ func referred(number string) rune {
 	return rune(n)
 }
 
-// bare reports front matter without a key: only blank lines and comments.
+// bare reports whether front matter has no key, only blank lines and comments.
 func bare(b []byte) bool {
 	for line := range bytes.Lines(b) {
 		if line = bytes.TrimSpace(line); len(line) > 0 && line[0] != '#' {
@@ -307,7 +308,7 @@ func (r *reader) mark(line, column, lines int) Pos {
 	return posAt(r.file, max(line, 1)+lines, max(column, 1))
 }
 
-// yamlWords say in the words of whoever writes a file what the library says in YAML's.
+// yamlWords replace the library's YAML terms with words that an owner knows.
 var yamlWords = map[string]string{
 	"mapping values are not allowed in this context":  "a colon and a blank stand inside a value",
 	"found character that cannot start any token":     "a tab, or a sign with which no value begins, stands here",
@@ -316,7 +317,7 @@ var yamlWords = map[string]string{
 	"found a tab character that violates indentation": "a tab stands in front of a key",
 }
 
-// plainYAML makes a library's message one lower-case clause.
+// plainYAML makes one lower-case clause from a message of the library.
 func plainYAML(s string) string {
 	s = strings.TrimPrefix(s, "yaml: ")
 	s, _, _ = strings.Cut(s, "\n")
@@ -327,7 +328,7 @@ func plainYAML(s string) string {
 	return s
 }
 
-// offset moves the lines of a tree that was read from behind the opening ---.
+// offset moves the lines of a tree, because it was read from the line after the opening ---.
 func offset(n *yaml.Node, lines int, seen map[*yaml.Node]bool) {
 	if n == nil || seen[n] {
 		return
@@ -383,7 +384,7 @@ func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string
 		}
 		r.value(value, k, v.Field(k.index), at)
 	}
-	// gwvr for gvwr: what was mistyped is not missing as well.
+	// gwvr for gvwr: a mistyped key does not also count as missing.
 	for _, k := range meant {
 		if _, there := seen[k.name]; !there {
 			spoilBelow(k, v.Field(k.index))
@@ -391,8 +392,7 @@ func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string
 	}
 }
 
-// spoilBelow marks the field of a key, and every field below it, as given in a way that
-// does not read.
+// spoilBelow marks the field of a key, and every field below it, as given but not readable.
 func spoilBelow(k *key, v reflect.Value) {
 	switch {
 	case k.kids != nil:
@@ -406,15 +406,15 @@ func spoilBelow(k *key, v reflect.Value) {
 	}
 }
 
-// splitRest is what a thousands comma leaves behind when { } cuts the value there.
+// splitRest matches the rest of a value that { } cut at a thousands comma.
 var splitRest = regexp.MustCompile(`^[0-9]{3}([ .,].*)?$`)
 
-// rest reports whether a key is what a thousands comma left behind.
+// rest reports whether a key is the rest of a value that was cut at a thousands comma.
 func rest(name, value *yaml.Node) bool {
 	return splitRest.MatchString(name.Value) && value.Tag == "!!null"
 }
 
-// commaSplit recognizes what is left of a value that a thousands comma ended inside { }.
+// commaSplit recognizes the rest of a value that was cut at a thousands comma inside { }.
 func (r *reader) commaSplit(name, value, parent *yaml.Node, i int) bool {
 	if !rest(name, value) || parent.Style&yaml.FlowStyle == 0 || i < 2 {
 		return false
@@ -425,8 +425,8 @@ func (r *reader) commaSplit(name, value, parent *yaml.Node, i int) bool {
 	}
 	before := parent.Content[start+1]
 	whole = before.Value + "," + whole
-	// What stands before the comma does not read either, and an earlier comma of the same
-	// value was reported; this comma is the one reason.
+	// The part before the comma cannot be read either, and an earlier comma of the same value
+	// may already be reported. The comma is the only reason.
 	r.problems = slices.DeleteFunc(r.problems, func(p Problem) bool {
 		return p.Rule == ValueUnreadable && p.At == r.pos(before) ||
 			p.Rule == CommaSplit && p.Related[0].At == r.pos(before)
@@ -438,16 +438,16 @@ func (r *reader) commaSplit(name, value, parent *yaml.Node, i int) bool {
 	return true
 }
 
-// renamed are keys that an earlier version read, with how the same is written now.
+// renamed has keys of an earlier version and how to write them now.
 var renamed = map[string]string{
 	"stale-after-days": "look-again-after now, and takes a unit: look-again-after: 90 days",
 }
 
-// unknown reports a key that is not there, and returns the one that was probably meant.
+// unknown reports a key that does not exist, and returns the key that was probably meant.
 func (r *reader) unknown(name *yaml.Node, ks *keys, section string) (meant *key) {
 	at := r.pos(name)
 	if r.full(UnknownKey, at) {
-		return // before a name is looked for that it may have meant
+		return // skip the search for a similar name
 	}
 	where := "at the top"
 	if section != "" {
@@ -461,7 +461,7 @@ func (r *reader) unknown(name *yaml.Node, ks *keys, section string) (meant *key)
 	} else if k := elsewhere(name.Value); k != "" {
 		remedy = fmt.Sprintf("this key belongs at %s", k)
 	} else if above, below, ok := strings.Cut(name.Value, "."); ok && elsewhere(below) == name.Value {
-		// As messages name a key, which is not how a file writes it.
+		// This is how messages write a key, not how a file writes it.
 		remedy = fmt.Sprintf("write %s: on a line of its own, and %s: indented below it", above, below)
 	} else {
 		remedy = "the keys here are " + strings.Join(ks.names, ", ")
@@ -480,7 +480,7 @@ func elsewhere(name string) string {
 	return ""
 }
 
-// value reads what stands behind one key.
+// value reads the value of one key.
 func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 	if n.Kind == yaml.AliasNode || n.Anchor != "" {
 		spoilBelow(k, dst)
@@ -522,7 +522,7 @@ func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 	}
 }
 
-// found names what stands where something else was expected.
+// found names what is in the place of something else that was expected.
 func found(n *yaml.Node) string {
 	switch n.Kind {
 	case yaml.SequenceNode:
@@ -556,7 +556,7 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 			"write it shorter; the notes behind the front matter are for what is long")
 		return
 	}
-	// "\u202e" in quotes is the character itself to YAML.
+	// YAML reads "\u202e" in quotes as the character itself.
 	if i := strings.IndexFunc(n.Value, unseen); i >= 0 {
 		l.spoil()
 		c, _ := utf8.DecodeRuneInString(n.Value[i:])
@@ -571,7 +571,7 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 			remedy = "leave the key out, and the page asks to call; or write " + k.name + ": " + k.example
 		}
 		if k.choices != nil {
-			// An example would be one of the choices, and most likely a wrong one.
+			// An example would be one of the choices, and probably the wrong one.
 			remedy = "write " + k.name + ": and one of these words"
 			if near := Nearest(n.Value, k.choices); near != "" {
 				remedy = "write " + k.name + ": " + near
@@ -623,7 +623,7 @@ func (r *reader) list(n *yaml.Node, k *key, dst reflect.Value) {
 	}
 }
 
-// tieDownNumber is a tie-down's count with where it comes from.
+// tieDownNumber matches the count of a tie-down with its provenance.
 const tieDownNumber = countNumber + `(?:\s*\([^()]*\))?`
 
 var tieDownForm = regexp.MustCompile(`^(` + tieDownNumber + `)(?:\s+(?:at|x|@)\s+(.+))?$`)
@@ -664,8 +664,8 @@ func (r *reader) tieDown(n *yaml.Node, list *[]TieDown) {
 	*list = append(*list, t)
 }
 
-// ReadUnit reads one unit file. The name is the file's path below the content root;
-// it stands in every position. The unit is never nil.
+// ReadUnit reads one unit file. The name is the file's path below the content root; every
+// position has it. The unit is never nil.
 func ReadUnit(name string, src []byte) (*Unit, []Problem) {
 	r := &reader{file: name}
 	u := &Unit{File: name, Sum: sha256.Sum256(src)}

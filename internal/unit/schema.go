@@ -18,7 +18,7 @@ type key struct {
 	example string
 	choices []string
 	needed  bool
-	// neededBy are the kinds of trailer that need the key, where not every kind does.
+	// neededBy has the kinds of trailer that need the key, if not every kind does.
 	neededBy []string
 	noted    bool
 	index    int
@@ -30,12 +30,12 @@ type key struct {
 // neededFor reports whether a unit of that kind needs the key.
 func (k *key) neededFor(kind string) bool { return k.needed || slices.Contains(k.neededBy, kind) }
 
-// keys are the keys of one section in the file's own order.
+// keys has the keys of one section in the order of the format.
 type keys struct {
 	order  []*key
 	byName map[string]*key
 	names  []string
-	needed bool // a unit of some kind needs one of them, or one of a section's below
+	needed bool // some kind of unit needs one of these keys or one of their subkeys
 }
 
 var (
@@ -104,8 +104,8 @@ type KeyDoc struct {
 	Doc     string
 	Example string
 	Choices []string
-	// Needed reports that every unit needs the key; NeededBy are the kinds of trailer that
-	// need it where only some do.
+	// Needed reports whether every unit needs the key. NeededBy has the kinds of trailer that
+	// need it, if only some do.
 	Needed   bool
 	NeededBy []string
 }
@@ -113,10 +113,10 @@ type KeyDoc struct {
 // NeededFor reports whether a unit of that kind needs the key.
 func (k KeyDoc) NeededFor(kind string) bool { return k.Needed || slices.Contains(k.NeededBy, kind) }
 
-// Keys lists every key of a unit file in the file's own order.
+// Keys lists every key of a unit file in the order of the format.
 func Keys() []KeyDoc { return describe(unitKeys(), nil) }
 
-// YardKeys lists every key of content/yard.md in the file's own order.
+// YardKeys lists every key of content/yard.md in the order of the format.
 func YardKeys() []KeyDoc { return describe(yardKeys(), nil) }
 
 func describe(ks *keys, out []KeyDoc) []KeyDoc {
@@ -135,28 +135,28 @@ func describe(ks *keys, out []KeyDoc) []KeyDoc {
 	return out
 }
 
-// A Missing is a key without which a unit cannot be published.
+// A Missing is a key that a unit needs to be published and does not have.
 type Missing struct {
 	Path string
 	Doc  string
-	// Example is how its value may be written.
+	// Example is a value in the right form.
 	Example string
-	// At is the nearest place: the key itself if it stands there empty, else its
-	// section, else the top of the front matter.
+	// At is the nearest place: the key itself if its value is empty, or its section, or the
+	// top of the front matter.
 	At Pos
-	// Empty reports that the key stands there without a value.
+	// Empty reports whether the key is there without a value.
 	Empty bool
-	// Noun is the kind of trailer that needs it, "dump trailer", or empty where every unit does.
+	// Noun is the kind of trailer that needs it, "dump trailer", or empty if every unit does.
 	Noun string
 }
 
-// Missing lists the keys that a unit of its kind needs and that it does not give.
+// Missing lists the keys that a unit of this kind needs and does not have.
 func (u *Unit) Missing() []Missing {
 	return missing(unitKeys(), reflect.ValueOf(u).Elem(), u.Kind.Value, u.Top, nil)
 }
 
-// Unread lists the keys at which something stands, in the unit or in its model, that does
-// not read. Nobody should be told that such a value is missing as well.
+// Unread lists the keys with a value that cannot be read, in the unit or in its model. Such a
+// value should not also be reported as missing.
 func (u *Unit) Unread() []string { return unread(unitKeys(), reflect.ValueOf(u).Elem(), nil) }
 
 func unread(ks *keys, v reflect.Value, out []string) []string {
@@ -172,7 +172,7 @@ func unread(ks *keys, v reflect.Value, out []string) []string {
 	return out
 }
 
-// Missing lists the needed keys that the yard's file does not give.
+// Missing lists the keys that the yard's file needs and does not have.
 func (y *Yard) Missing() []Missing {
 	return missing(yardKeys(), reflect.ValueOf(y).Elem(), "", y.Top, nil)
 }

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// A SpecGroup is a section of the unit file with what it states, for the page.
+// A SpecGroup is a section of the unit file with its stated values, for the page.
 type SpecGroup struct {
 	// Path is the section's key: hitch, deck, tires.sidewall.
 	Path string
@@ -26,7 +26,7 @@ var notSpecs = map[string]bool{
 	"standard": true, "options": true, "photos": true, "recording": true, "claimed": true, "waive": true,
 }
 
-// Stated lists what the file states, section by section, in the format's own order.
+// Stated lists what the file states, section by section, in the order of the format.
 func (u *Unit) Stated() []SpecGroup {
 	top := SpecGroup{}
 	var groups []SpecGroup
@@ -67,7 +67,7 @@ func (f *Field[T]) words() (string, string, Pos) {
 // Words is the value in the author's own writing, without its provenance.
 func (f Field[T]) Words() string { return f.written() }
 
-// written is Words by the field's place: every value of a unit is asked for its own.
+// written has Words by the place of the field, because every value of a unit needs them.
 func (f *Field[T]) written() string {
 	if reason, unknown := f.Unknown(); unknown {
 		return "not known: " + reason

@@ -22,18 +22,18 @@ type Stock struct {
 	// Media are the files that the units name, by the unit's file, in the order of Media.
 	Media map[string][]Media
 
-	ignored []string // what stands in the folders and is no unit or model
+	ignored []string // files in the folders that are neither units nor models
 }
 
-// The places below the root that is read.
+// The folders and files below the root.
 const (
 	yardFile  = "content/yard.md"
 	modelsDir = "content/models"
 	unitsDir  = "content/units"
 )
 
-// Read reads content/ below root: the yard's file, the models and the units. What does
-// not read is a Problem; the error is for a root that holds no yard at all.
+// Read reads content/ below root: the yard's file, the models and the units. What it cannot
+// read is a Problem. It returns an error if the root has no yard at all.
 func Read(root fs.FS) (*Stock, []Problem, error) {
 	r, err := new(Memory).Open(root)
 	if err != nil {
@@ -61,8 +61,8 @@ var (
 	errLink   = errors.New("what stands here is a link to another place")
 )
 
-// fill gives the unit what its model states and it leaves out, key by key. The filled
-// fields keep their places in the model's file.
+// fill takes from the model, key by key, what the unit leaves out. The filled fields keep
+// their places in the model's file.
 func (s *Stock) fill(u *Unit) []Problem {
 	if u.Broken || !u.Model.Given() {
 		return nil
@@ -102,7 +102,8 @@ func (s *Stock) fill(u *Unit) []Problem {
 	return nil
 }
 
-// unfilled marks what a model would have filled in as unread: it is not missing as well.
+// unfilled marks the keys that a broken model might have filled in as unread, so that they
+// are not also reported as missing.
 func (u *Unit) unfilled() {
 	for _, k := range unitKeys().order {
 		if !notFilled[k.path] {
@@ -111,12 +112,12 @@ func (u *Unit) unfilled() {
 	}
 }
 
-// notFilled are the keys that belong to one unit alone and never come from a model.
+// notFilled has the keys that belong to one unit and never come from a model.
 var notFilled = map[string]bool{"stock": true, "serial": true, "model": true, "withhold": true, "photos": true, "recording": true,
 	"relabeled": true, "waive": true}
 
-// notFilledTire are further keys that are not filled in where the unit has other tires
-// than its model: what is molded on one tire says nothing of another.
+// notFilledTire has more keys that are not filled in if the unit has other tires than its
+// model: what is molded on one tire says nothing about another.
 var notFilledTire = func() map[string]bool {
 	out := maps.Clone(notFilled)
 	for _, path := range []string{"tires.sidewall", "tires.ply", "tires.service"} {
@@ -125,8 +126,8 @@ var notFilledTire = func() map[string]bool {
 	return out
 }()
 
-// otherTire reports that the unit states a tire of its own: another size or load range
-// than the model's, or a sidewall that somebody read.
+// otherTire reports whether the unit states its own tire: another size or load range than the
+// model's, or a sidewall that somebody read.
 func otherTire(u, m *Tires) bool {
 	differs := func(own, model Text) bool {
 		plain := func(s string) string { return strings.ToUpper(strings.ReplaceAll(s, " ", "")) }
@@ -152,8 +153,8 @@ func fillFrom(ks *keys, to, from reflect.Value, skip map[string]bool) {
 				t.Set(f)
 			}
 		default:
-			// A value that does not read is no value left out: the model's would hide it.
-			// Nor is one that does not read in the model missing in the unit.
+			// A value that cannot be read was not left out; the model's value would hide it. And if
+			// the model's value cannot be read, it is not missing in the unit.
 			l, m := t.Addr().Interface().(leaf), f.Addr().Interface().(leaf)
 			switch {
 			case l.given() || l.unknown() || t.FieldByName("Spoiled").Bool():

@@ -5,8 +5,8 @@ import (
 	"syscall"
 )
 
-// touched is when anything about the file last changed (stat(2), st_ctim), which nobody can
-// set back; 0 where the file system does not say.
+// touched is when anything about the file last changed (stat(2), st_ctim). Nobody can set it
+// back. It is 0 if the file system does not tell.
 func touched(info fs.FileInfo) int64 {
 	if s, ok := info.Sys().(*syscall.Stat_t); ok {
 		return s.Ctim.Nano()

@@ -7,7 +7,7 @@ import (
 	"strings"
 )
 
-// videoFields are what an address of another host's recordings may hold.
+// videoFields has the fields that an address on another host may have.
 const videoFields = "{id}, {s}, {ms}, {hms}"
 
 var (
@@ -18,8 +18,8 @@ var (
 	hostForm = regexp.MustCompile(`^https?://[A-Za-z0-9](?:[A-Za-z0-9.-]*[A-Za-z0-9])?(?::[0-9]{1,5})?(?:[/?#].*)?$`)
 )
 
-// VideoLinkFault says why a template is no address of recordings on another host, or
-// nothing. The host is the yard's word and no field's.
+// VideoLinkFault says why a template is not an address of recordings on another host. It
+// returns "" for a sound one. The host may not contain a field.
 func VideoLinkFault(template string) string {
 	for _, field := range videoField.FindAllString(template, -1) {
 		if !strings.Contains(videoFields, field) {
@@ -33,7 +33,7 @@ func VideoLinkFault(template string) string {
 	case !strings.HasPrefix(template, "https://") && !strings.HasPrefix(template, "http://"):
 		return "an address begins with https:// or http://"
 	case !hostForm.MatchString(template):
-		return "an address names its host behind the ://, in letters"
+		return "an address has the name of its host after ://, in letters"
 	case !strings.Contains(template, "{id}"):
 		return "without {id} every unit would lead to the same recording"
 	case !strings.Contains(template, "{s}") && !strings.Contains(template, "{ms}") && !strings.Contains(template, "{hms}"):
@@ -42,9 +42,9 @@ func VideoLinkFault(template string) string {
 	return ""
 }
 
-// VideoAt is the address at which a recording on another host plays from a moment, or
-// nothing where the yard's file names no host. The id is what that host calls the
-// recording; whatever it holds, it stays one part of the address.
+// VideoAt is the address that plays a recording on another host from a moment on. It is "" if
+// the yard's file names no host. The id is the host's name for the recording. Whatever it
+// contains, it stays one part of the address.
 func (y *Yard) VideoAt(id string, at Clock) string {
 	if !y.VideoLink.Given() || id == "" || VideoLinkFault(y.VideoLink.Value) != "" {
 		return ""
@@ -54,8 +54,8 @@ func (y *Yard) VideoAt(id string, at Clock) string {
 		"{hms}", fmt.Sprintf("%dh%dm%ds", s/3600, s/60%60, s%60)).Replace(y.VideoLink.Value)
 }
 
-// escaped writes everything but the unreserved characters as percent codes, so that the
-// text means itself in any part of an address (RFC 3986, 2.1 and 2.3).
+// escaped writes all except the unreserved characters as percent codes, so that the text is
+// data in every part of an address (RFC 3986, 2.1 and 2.3).
 func escaped(s string) string {
 	var b strings.Builder
 	for i := range len(s) {

@@ -7,21 +7,21 @@ import (
 	"tarepage/internal/measure"
 )
 
-// A WrittenRating is a gross rating that the listing's own words state: "26,500 lb GVWR"
-// in the title or in the text.
+// A WrittenRating is a gross rating in the words of the listing: "26,500 lb GVWR" in the title
+// or in the text.
 type WrittenRating struct {
 	Weight measure.Pounds
 	Pos    Pos
-	// Words are the words as they stand there.
+	// Words are the words as written.
 	Words string
 	// Where is "the title" or "the text".
 	Where string
-	// Rounded reports a weight in thousands, "16K", which stands for anything close to it.
+	// Rounded reports whether the weight is in thousands, "16K", which covers anything close.
 	Rounded bool
 }
 
-// between is what may stand between the weight and the word: blanks, emphasis, a table's
-// bar, a colon, and the rest of a link.
+// between matches what may separate the weight and the word: blanks, emphasis, the bar of a
+// table, a colon, and the rest of a link.
 const (
 	between = `(?:\]\([^()\s]*\))?[\s*_|:=,]*(?:of|is|-|–)?[\s*_\[]*`
 	weight  = `([0-9]{1,3}(?:,[0-9]{3})+|[0-9]{4,6}|[0-9]{1,3}(?:\.[0-9])?[\s-]?k)\b[\s*_-]*(lbs?\b\.?|pounds?\b|kg\b|#)?`
@@ -31,16 +31,16 @@ const (
 var (
 	weightThenGross = regexp.MustCompile(`(?i)` + weight + between + `\b` + gross + `(?:[^a-z]|$)`)
 	grossThenWeight = regexp.MustCompile(`(?i)\b` + gross + between + weight)
-	// another is what makes a rating the truck's, the combination's or an axle's.
+	// another matches words that give a rating to the truck, the combination or an axle.
 	another = regexp.MustCompile(`(?i)\b(?:truck|pickup|tow vehicle|tractor|gcwr|combined|combination|gross\s+(?:combin|axle))`)
-	// clauseEnd is where a clause ends; a point inside a number is none.
+	// clauseEnd matches the end of a clause. A point inside a number does not count.
 	clauseEnd = regexp.MustCompile(`[;!?]|\.(?:\s|$)|\n\s*\n|\n\s*[-*]\s`)
 )
 
-// WrittenRatings finds the gross ratings in the title and the body. In the body that is a
-// weight next to GVWR, GVW or gross. In the title any weight is one, as in "26,500 lb" or
-// "16K": that is how trailers are advertised. A weight that the words give to a truck, a
-// combination, an axle, a payload or a part is left alone.
+// WrittenRatings finds the gross ratings in the title and the body. In the body, that is a
+// weight next to GVWR, GVW or gross. In the title, it is any weight, as in "26,500 lb" or
+// "16K", because sellers advertise trailers that way. It ignores a weight that belongs to a
+// truck, a combination, an axle, a payload or a part.
 func (u *Unit) WrittenRatings() []WrittenRating {
 	var out []WrittenRating
 	if u.Title.Given() {
@@ -57,15 +57,15 @@ func (u *Unit) WrittenRatings() []WrittenRating {
 }
 
 var (
-	// titleWeight is a weight in a title: with its unit, or in thousands.
+	// titleWeight matches a weight in a title: with its unit, or in thousands.
 	titleWeight = regexp.MustCompile(`(?i)(?:^|[^0-9.,$])((?:[0-9]{1,3}(?:,[0-9]{3})+|[0-9]{3,6})[\s-]*(?:lbs?\b|pounds?\b|kg\b|#)|[0-9]{1,3}(?:\.[0-9])?[\s-]?k\b(?:[\s-]*(?:lbs?\b|pounds?\b))?)`)
-	// ofPart is what follows a weight that is not the trailer's, and partOf what comes
-	// before one.
+	// ofPart matches what follows a weight that is not the trailer's, partOf what comes before
+	// one.
 	ofPart = regexp.MustCompile(`(?i)^\.?[\s-]*(?:(?:rated|electric|hydraulic|drop|set[\s-]?back|torsion|spring|working|oil[\s-]?bath|brake|idler)[\s-]+)*(?:axles?|winch|jacks?|ramps?|gates?|doors?|payload|capacity|cargo|load|coupler|hitch|hitches|ball|couplings?|rings?|d-rings?|tie-?downs?|springs?|empty|dry|curb|tongue|pin|kingpin|tires?|wheels?|hoist|lift|gawr|miles?)\b`)
 	partOf = regexp.MustCompile(`(?i)(?:axles?|winch|jacks?|ramps?|payload|capacity|cargo|carries|hauls|weighs|empty|dry|tongue|gawr|two|three|tandem|triple|dual|[0-9]\s*x|\([0-9]\))[\s:-]*(?:of\s+|at\s+)?$`)
 )
 
-// titleRatings are the weights in a title that a reader takes for the gross rating.
+// titleRatings returns the weights in a title that a reader takes for the gross rating.
 func titleRatings(title string) []WrittenRating {
 	var out []WrittenRating
 	for _, m := range titleWeight.FindAllStringSubmatchIndex(title, -1) {
@@ -92,7 +92,7 @@ func titleRatings(title string) []WrittenRating {
 
 var weightWords = regexp.MustCompile(`(?i)^([0-9,.]+)[\s-]*(k?)[\s-]*(kg|lbs?|pounds?|#)?$`)
 
-// writtenWeight reads the words that titleWeight has found: 26,500 lbs, 16K, 16-k lb.
+// writtenWeight reads the words that titleWeight found: 26,500 lbs, 16K, 16-k lb.
 func writtenWeight(words string) (measure.Pounds, bool) {
 	m := weightWords.FindStringSubmatch(words)
 	if m == nil {
@@ -111,7 +111,7 @@ type foundRating struct {
 	offset int
 }
 
-// mentions reports whether the text speaks of a gross rating at all; most do not, and
+// mentions reports whether the text mentions a gross rating at all. Most texts do not, and
 // need no closer look.
 func mentions(text string) bool {
 	for i := 0; i+2 < len(text); i++ {
