@@ -19,8 +19,8 @@ var deckAddsUp = &Rule{
 		}
 		total := d.Flat.Value + d.Tail.Value
 		// A sixteenth of an inch covers a metric length beside one in inches, and metric
-		// lengths were each rounded where they were written; "about" allows what the design
-		// allows a checked figure.
+		// lengths were each rounded where they were written; "about" allows
+		// 2.5%, as for a checked figure.
 		about := d.Length.About || d.Flat.About || d.Tail.About
 		off := measure.Inches(math.Abs(float64(total - d.Length.Value)))
 		if measure.NotOver(off, 1.0/16) ||

@@ -51,8 +51,8 @@ func (p *Photo) TooLarge() bool { return p.Need > MostNeed || p.Pixels() > MostN
 
 // Export is what to do with a photo of a kind that is not read.
 //
-// No decoder of HEVC pictures in Go alone can be taken yet (November 2026; DEVELOPERS.md
-// has what was looked at).
+// No decoder of HEVC pictures in Go alone can be taken yet (November 2026;
+// docs/notes/photos.md says what was considered).
 const Export = "export it as JPEG: on an iPhone or iPad choose Settings, Camera, Formats, Most Compatible for the next photos, and mail this one to yourself or " +
 	"copy it into the Files app, which makes a JPEG of it; on a Mac open it in Preview and choose File, Export, JPEG; on Windows open it in Photos and save a copy as .jpg; " +
 	"on Android turn off \"high efficiency pictures\" in the camera's settings"

@@ -137,9 +137,9 @@ func decoded(data []byte) (image.Image, error) {
 	return m, err
 }
 
-// TestEncoders measures the encoders that were to choose from, at the width of the picture that
-// a phone shows: what DEVELOPERS.md tells of them. It holds nothing; `-v` prints the table.
-// AVIF needs a module that the house does not: TAREPAGE_AVIF=1 fetches it (testdata/avif).
+// TestEncoders measures the encoders that were considered, at the width of the picture that a
+// phone shows, for docs/notes/photos.md. It checks nothing; -v prints the table. AVIF needs a
+// module that nothing else here needs: TAREPAGE_AVIF=1 fetches it (testdata/avif).
 func TestEncoders(t *testing.T) {
 	if os.Getenv("TAREPAGE_ENCODERS") == "" {
 		t.Skip("set TAREPAGE_ENCODERS=1 to measure the encoders, and TAREPAGE_AVIF=1 for AVIF too")

@@ -48,7 +48,7 @@ var webpEncoder = sync.OnceValues(func() (*encoder, error) {
 	return e, err
 })
 
-// method is libwebp's measure of effort, 0 to 6: DEVELOPERS.md has what each costs.
+// method is libwebp's measure of effort, 0 to 6. docs/notes/photos.md has what each costs.
 const method = 2
 
 // encodeWebP encodes an opaque picture at a quality of 1 to 100. Several may run at once.

@@ -84,9 +84,9 @@ func weigh(t *testing.T, files map[string][]byte, path string) weight {
 	return w
 }
 
-// most is the hard column of reference/web.md 1.6: compressed bytes at gzip -9, elements,
-// requests before the largest paint. The pages of formulas and of workings have no column there;
-// they are texts to be read and are held to what they are.
+// most is the budget of docs/design.md, "Pages": compressed bytes at gzip -9, elements, requests
+// before the largest paint. Pages of formulas and of workings are texts, and have limits of their
+// own here.
 func most(path string) weight {
 	switch {
 	case strings.HasPrefix(path, "u/"):

@@ -259,8 +259,8 @@ func TestNumbersStandNearTheCaution(t *testing.T) {
 	}
 }
 
-// TestBudget holds the sizes of reference/web.md 1.6: one TCP window of compressed
-// HTML (13 KB), at gzip -9, with the style inside.
+// TestBudget holds the size of a page, which has to fit into the first flight of a TCP connection
+// (docs/design.md, "Pages"): 13 KB at gzip -9, with the style inside.
 func TestBudget(t *testing.T) {
 	for _, path := range []string{"u/ex-1.html", "index.html"} {
 		var b bytes.Buffer

@@ -137,7 +137,8 @@ func TestLotSheetCodeReads(t *testing.T) {
 		if !dark[4][4] || !dark[4][n-5] || !dark[n-5][4] {
 			t.Error("the corners of the code are not where the quiet zone ends")
 		}
-		// sheet.css prints it 42 mm wide with its quiet zone; reference/web.md 7.3 asks 30 of the code.
+		// sheet.css prints it 42 mm wide with its quiet zone; the code itself needs 30
+		// (docs/design.md, "Pages").
 		if float64(n-8)*42/float64(n) < 30 {
 			t.Errorf("a code of %d modules is narrower than 30 mm", n-8)
 		}

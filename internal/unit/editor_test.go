@@ -173,7 +173,7 @@ func TestEditorFilesDescribeEveryKey(t *testing.T) {
 		case "yard.schema.json":
 			keys = len(unit.YardKeys())
 		case "model.schema.json":
-			// Without what belongs to one unit alone: the design, "The unit file".
+			// Without the keys that belong to one unit only.
 			for _, k := range unit.Keys() {
 				top, _, _ := strings.Cut(k.Path, ".")
 				if slices.Contains([]string{"stock", "serial", "model", "withhold", "photos", "recording", "relabeled", "waive"}, top) {

@@ -128,7 +128,7 @@ func readExample(t *testing.T) string {
 	return string(src)
 }
 
-// What the design's example says, typed by hand: the value in base units, the note.
+// The values of the example unit (docs/design.md), typed by hand: in base units, with the note.
 var example = map[string]struct {
 	value any
 	from  string
@@ -208,8 +208,8 @@ var example = map[string]struct {
 	"photos.0.alt":              {"Left side from the front corner, tail raised", ""},
 }
 
-// The design's whole example reads without a problem, each value is what it says, and
-// each stands where a search of the text finds it, however the file is saved.
+// The whole example unit reads without a problem. Each value is what the file says, at the place
+// where a search of the text finds it, however the file is saved.
 func TestExampleWithEveryPlace(t *testing.T) {
 	text := readExample(t)
 	for name, src := range map[string]string{

@@ -23,9 +23,9 @@ var rules = map[string]bool{
 // only those that are kept are read.
 func fuzzing() bool { return flag.Lookup("test.fuzz").Value.String() != "" }
 
-// FuzzReadUnit: no file makes the reader panic; every problem names a known rule, says
-// something, and stands inside the file; every field and note stands there too; two
-// readings are alike. The seeds are the design's example and the rules' own archives.
+// FuzzReadUnit: no file makes the reader panic. Every problem names a known rule, says something
+// and is at a place inside the file; so are every field and every note. Two readings are alike. The
+// seeds are the example unit (docs/design.md) and the archives of the rules.
 func FuzzReadUnit(f *testing.F) {
 	example, err := os.ReadFile("testdata/sb-1043.md")
 	if err != nil {
