@@ -75,8 +75,8 @@ func Notes(c captions.Track) []Note {
 // opener begins a new passage in speech that has no punctuation.
 var opener = set("now then coming moving starting next underneath")
 
-// clauses begin a new sentence too, but only a change of subject makes a passage of it.
-var clauses = set("the your you've we've it's these this there's they're you we alright okay let's here's")
+// clauseStarts begin a new sentence too, but only a change of subject makes a passage of it.
+var clauseStarts = set("the your you've we've it's these this there's they're you we alright okay let's here's")
 
 // connectors in front of an opener go with it.
 var connectors = set("and but so")
@@ -98,7 +98,7 @@ func passages(words []captions.Word) [][]captions.Word {
 			cut(i)
 		case i > 0 && strings.ContainsAny(lastRune(words[i-1].Text), ".!?"):
 			cut(i)
-		case i-from >= leastWords && clauses[strings.ToLower(w.Text)]:
+		case i-from >= leastWords && clauseStarts[strings.ToLower(w.Text)]:
 			now := subjectOf(words[i-lookBack : i])
 			next := subjectOf(words[i:min(i+6, len(words))])
 			if next >= 0 && now >= 0 && next != now {

@@ -186,7 +186,7 @@ func (h *hearing) below1000(i int) (v float64, next int, ok bool) {
 		}
 		return v, n, true
 	}
-	if h.is(n, "thousand", "k", "grand") || h.thing(n) {
+	if h.is(n, "hundred", "thousand", "k", "grand") || h.thing(n) {
 		return 0, i, false
 	}
 	if a > 0 && a < 10 {
@@ -429,7 +429,7 @@ func (h *hearing) scale(v float64, i int) (float64, int, bool) {
 		}
 	}
 	if h.is(i, "thousand", "k", "grand") && v > 0 && v < 1000 {
-		k := h.is(i, "k") && h.t[i].glued
+		k := h.is(i, "k") // nobody says "fourteen k fifty two" for one figure
 		v *= 1000
 		i++
 		scaled = true
@@ -455,8 +455,8 @@ func (h *hearing) scale(v float64, i int) (float64, int, bool) {
 func (h *hearing) mixed(v float64, i int) (float64, int, bool) {
 	j, and := i, false
 	switch {
-	case h.is(i, "and"):
-		j, and = i+1, true
+	case h.is(i, "and"), h.is(i, "in", "n", "an", "inch") && v == 2 && h.is(i+2, "sixteenth", "sixteenths", "sixteens"):
+		j, and = i+1, true // captions also hear "two in five sixteenths"
 	case h.is(i, "-"):
 		j = i + 1
 	case h.is(i, "point"):

@@ -25,14 +25,12 @@ const (
 // A quantity is a numeral with its unit and what was said around it.
 type quantity struct {
 	numeral
-	unit     unit
-	amount   float64 // in the unit, where the numeral is one number
-	high     *quantity
-	compare  Comparison
-	give     float64 // give or take
-	used     bool    // taken by a pattern
-	rejected string  // why it is no figure of this unit
-	head     int     // first token of the quote, "about" included
+	unit    unit
+	amount  float64 // in the unit, where the numeral is one number
+	high    *quantity
+	compare Comparison
+	give    float64 // give or take
+	head    int     // first token of the quote, "about" included
 }
 
 func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
@@ -105,6 +103,10 @@ func (h *hearing) unitAt(i int, digits bool) (unit, int) {
 func (h *hearing) quantities() []quantity {
 	var out []quantity
 	for i := 0; i < len(h.t); {
+		if n := h.telephone(i); n > 0 {
+			i += n
+			continue
+		}
 		n, ok := h.numeralAt(i)
 		if !ok {
 			i++
@@ -149,6 +151,17 @@ func (h *hearing) quantities() []quantity {
 		i = max(q.to, n.to, i+1)
 	}
 	return out
+}
+
+// telephone is how many tokens of a telephone number in digits begin at i: 555-0142.
+func (h *hearing) telephone(i int) int {
+	if i+2 >= len(h.t) || h.t[i].kind != number || !h.is(i+1, "-") || h.t[i+2].kind != number || !h.t[i+2].glued {
+		return 0
+	}
+	if len(h.t[i].text) == 3 && (len(h.t[i+2].text) == 4 || len(h.t[i+2].text) == 3) {
+		return 3
+	}
+	return 0
 }
 
 // feetAndInches adds the inches of "six foot ten wide", "8 ft 6 in", "eight feet and
@@ -320,7 +333,7 @@ func (q *quantity) inchesFor(r Role) (v float64, inferred, ok bool) {
 	}
 	if !q.single() {
 		switch r {
-		case DeckWidth, BoxWidth, BedWidth:
+		case DeckWidth, BoxWidth, BedWidth, DeckBetween, OverallWidth:
 			if v, ok = q.hundreds(); ok {
 				return v, true, true
 			}
@@ -331,7 +344,7 @@ func (q *quantity) inchesFor(r Role) (v float64, inferred, ok bool) {
 		return 0, false, false
 	}
 	switch r {
-	case DeckLength, DeckFlat, DeckTail, BedLength, BoxLength, RampLength, BoxHeight:
+	case DeckLength, DeckFlat, DeckTail, BedLength, BoxLength, RampLength, BoxHeight, AxleCenter, DeckPivot, DeckFront:
 		if v > 53 {
 			return v, true, r == RampLength
 		}
@@ -339,7 +352,7 @@ func (q *quantity) inchesFor(r Role) (v float64, inferred, ok bool) {
 			return 0, false, false // eighths are of inches
 		}
 		return v * measure.InchesPerFoot, true, true
-	case DeckWidth, BedWidth, BoxWidth:
+	case DeckWidth, BedWidth, BoxWidth, OverallWidth:
 		if v <= 8.5 {
 			return v * measure.InchesPerFoot, true, true
 		}

@@ -22,7 +22,7 @@ func TestSayings(t *testing.T) {
 	for _, s := range Sayings(track) {
 		got, another = append(got, s.Text), append(another, s.Another)
 	}
-	want := []string{"it comes standard with led lights and", "you can get hydraulic disc brakes", "now", "the jack is rated twelve thousand",
+	want := []string{"it comes standard with led lights", "and you can get hydraulic disc brakes", "now", "the jack is rated twelve thousand",
 		"the one next to it comes with disc brakes", "The spare on this one is standard"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)

@@ -2,152 +2,305 @@ package walkaround
 
 import (
 	"slices"
+	"strings"
 
 	"tarepage/internal/measure"
 )
 
-// margin is by how much one reading has to be surer than another of the same role to
-// stand against it.
-const margin = 0.1
+// A repair is a phrase with which people take back the figure before it. Reach is how many
+// words may pass from it to the figure that is right. The examples are said by a test.
+type repair struct {
+	phrase  string
+	reach   int
+	example string // of which the second weight is the empty weight
+}
 
-// settle looks at what one sentence says twice of one thing, and differently. The surer
-// reading stands; where none is, both are doubtful: "the seven by fourteen is ..., and
-// this seven by sixteen ...".
-func (s *sentence) settle() {
-	for i := range s.out {
-		a := &s.out[i]
-		if a.Role == "" {
+var repairs = []repair{
+	{"sorry", 20, "it weighs 4,200 lb empty, sorry, 4,100 lb"},
+	{"i mean", 12, "it weighs 4,200 lb empty, i mean 4,100 lb"},
+	{"make that", 6, "it weighs 4,200 lb empty, make that 4,100 lb"},
+	{"scratch that", 14, "it weighs 4,200 lb empty, scratch that, 4,100 lb"},
+	{"strike that", 14, "it weighs 4,200 lb empty, strike that, 4,100 lb"},
+	{"correction", 8, "it weighs 4,200 lb empty, correction, 4,100 lb"},
+	{"stand corrected", 20, "it weighs 4,200 lb empty, i stand corrected, 4,100 lb"},
+	{"take that back", 20, "it weighs 4,200 lb empty, i take that back, 4,100 lb"},
+	{"my mistake", 14, "it weighs 4,200 lb empty, my mistake, 4,100 lb"},
+	{"excuse me", 8, "it weighs 4,200 lb empty, excuse me, 4,100 lb"},
+	{"i lied", 14, "it weighs 4,200 lb empty, i lied, 4,100 lb"},
+	{"that's wrong", 14, "it weighs 4,200 lb empty, that's wrong, 4,100 lb"},
+	{"that's not right", 20, "it weighs 4,200 lb empty, that's not right, 4,100 lb"},
+	{"wait", 14, "it weighs 4,200 lb empty, wait, 4,100 lb"},
+	{"hold on", 20, "it weighs 4,200 lb empty, hold on, let me look, 4,100 lb"},
+	{"let me look", 20, "it weighs 4,200 lb empty, let me look, 4,100 lb"},
+	{"let me put a tape", 20, "the deck is 83 inches wide, let me put a tape on it, 82 inches"},
+	{"let me measure", 20, "the deck is 83 inches wide, let me measure, 82 inches"},
+	{"let me check", 20, "it weighs 4,200 lb empty, let me check, 4,100 lb"},
+	{"oops", 8, "it weighs 4,200 lb empty, oops, 4,100 lb"},
+	{"actually", 4, "it weighs 4,200 lb empty, actually 4,100 lb"},
+	{"rather", 3, "it weighs 4,200 lb empty, or rather 4,100 lb"},
+	{"no", 6, "it weighs 4,200 lb empty, no, 4,100 lb"},
+}
+
+var repairWords = func() [][]string {
+	var out [][]string
+	for _, r := range repairs {
+		out = append(out, strings.Fields(r.phrase))
+	}
+	return out
+}()
+
+// exact are the words that make the figure next to them the one that counts.
+var exact = set("exact exactly actual tape measured precise")
+
+// Scores that settle adds or asks for, in units of scale.
+const (
+	faint  = -2 * scale // below this a reading is not taken up, whatever speaks for it
+	agrees = 1 * scale  // what figures gain that add up
+)
+
+// settle chooses over the whole talk: what adds up gains, what was taken back is dropped,
+// and in a recording each key has one value.
+func settle(ds []decided, t []token, recording bool) {
+	sums(ds)
+	for k := range ds {
+		d := &ds[k]
+		if len(d.choices) == 0 {
 			continue
 		}
-		for k := i + 1; k < len(s.out); k++ {
-			b := &s.out[k]
-			if b.Role != a.Role || a.agrees(b) {
-				continue
+		slices.SortStableFunc(d.choices, func(a, b choice) int { return int(b.score) - int(a.score) })
+		if d.choices[0].score >= bar {
+			d.pick = 0
+		}
+	}
+	h := &hearing{t: t}
+	h.denials(ds)
+	h.corrections(ds)
+	if recording {
+		h.oneValue(ds)
+	}
+}
+
+// A reading is one choice of one figure.
+type reading struct{ k, c int }
+
+// readingsOf are the readings of a role that are not faint, the best first.
+func readingsOf(ds []decided, role Role) []reading {
+	row := roleIndex[role]
+	var out []reading
+	for k := range ds {
+		for c := range ds[k].choices {
+			if ch := &ds[k].choices[c]; ch.row == row && ch.score > faint && ch.high == nil {
+				out = append(out, reading{k, c})
 			}
-			switch {
-			case a.Confidence >= b.Confidence+margin:
-				b.contest("said otherwise in the same sentence")
-			case b.Confidence >= a.Confidence+margin:
-				a.contest("said otherwise in the same sentence")
-			default:
-				a.contest("said otherwise in the same sentence")
-				b.contest("said otherwise in the same sentence")
+		}
+	}
+	slices.SortStableFunc(out, func(a, b reading) int { return int(ds[b.k].choices[b.c].score) - int(ds[a.k].choices[a.c].score) })
+	return out[:min(len(out), 10)]
+}
+
+// totals are the sums that the figures of one trailer keep: the first is the sum of the
+// other two.
+var totals = [][3]Role{{GVWR, Empty, Payload}, {DeckLength, DeckFlat, DeckTail}}
+
+// sums lets figures gain that add up: gross less empty is the payload, flat and tail are
+// the deck. It is evidence, not a rule: two figures may add up to a third by chance.
+func sums(ds []decided) {
+	gain := map[reading]bool{}
+	for _, roles := range totals {
+		a, b, c := readingsOf(ds, roles[0]), readingsOf(ds, roles[1]), readingsOf(ds, roles[2])
+		value := func(r reading) float64 { v, _ := amount(ds[r.k].choices[r.c].value); return v }
+		for _, x := range a {
+			for _, y := range b {
+				for _, z := range c {
+					if x.k == y.k || y.k == z.k || x.k == z.k {
+						continue
+					}
+					if off := value(y) + value(z) - value(x); off*500 < value(x) && -off*500 < value(x) {
+						gain[x], gain[y], gain[z] = true, true, true
+					}
+				}
 			}
-			if a.Role == "" {
+		}
+	}
+	for r := range gain {
+		ds[r.k].choices[r.c].score += agrees
+	}
+}
+
+// denials drops what is named only to say that it is not so: "not the two and five
+// sixteenths".
+func (h *hearing) denials(ds []decided) {
+	for k := range ds {
+		d := &ds[k]
+		i := d.head - 1
+		for h.is(i, "the", "a", "an") {
+			i--
+		}
+		if d.pick >= 0 && h.is(i, "not", "isn't", "ain't", "aren't") && d.compare == Equal && i >= d.head-3 {
+			d.pick, d.doubt = -1, "denied"
+		}
+	}
+}
+
+// corrections drops a figure that is taken back at once, and gives its role to the figure
+// that follows.
+func (h *hearing) corrections(ds []decided) {
+	for k := range ds {
+		a := &ds[k]
+		if len(a.choices) == 0 || a.choices[0].score < 0 || a.doubt != "" {
+			continue
+		}
+		at, reach := h.repairAfter(a.of)
+		if at < 0 {
+			continue
+		}
+		a.pick = max(a.pick, 0) // what is taken back was meant, however little says so
+		row := a.choices[a.pick].row
+		for n := k + 1; n < len(ds) && ds[n].head <= at+reach; n++ {
+			b := &ds[n]
+			if b.head < at {
+				break // another figure is what is taken back
+			}
+			if c := slices.IndexFunc(b.choices, func(c choice) bool { return c.row == row }); c >= 0 && !same(a.choices[a.pick].value, b.choices[c].value, false) {
+				if b.pick >= 0 && b.choices[b.pick].row != row && b.choices[b.pick].score > b.choices[c].score+6*scale {
+					break
+				}
+				b.pick = c
+				b.choices[c].score = max(b.choices[c].score, a.choices[a.pick].score, 2*bar)
+				a.pick, a.doubt = -1, "corrected at once"
+				break
+			}
+			if b.pick >= 0 {
 				break
 			}
 		}
+		if a.pick >= 0 && a.choices[a.pick].score < bar {
+			a.pick = -1
+		}
 	}
 }
 
-// settleAll looks at what a whole recording says of one thing. A trailer has one GVWR: of
-// two the one that was said more often stands, then the surer, then the first.
-func settleAll(cs []Candidate) {
-	byRole := map[Role][]int{}
-	var order []Role
-	for i := range cs {
-		if r := cs[i].Role; r != "" {
-			if byRole[r] == nil {
-				order = append(order, r)
+// repairAfter finds a repair that begins within six words after token i: where it ends,
+// or -1, and how far it reaches.
+func (h *hearing) repairAfter(i int) (at, reach int) {
+	for k := i; k < min(i+7, len(h.t)); k++ {
+		for n, w := range repairWords {
+			if h.startsWith(k, w) {
+				return k + len(w), repairs[n].reach
 			}
-			byRole[r] = append(byRole[r], i)
 		}
 	}
-	for _, r := range order {
-		// Each value once, with how often it was said: an hour of talk repeats itself.
-		type saying struct{ first, times, surest int }
-		var sayings []saying
-		group := byRole[r]
-	next:
-		for _, i := range group {
-			for k := range sayings {
-				if cs[sayings[k].first].Value == cs[i].Value {
-					sayings[k].times++
-					if cs[i].Confidence > cs[sayings[k].surest].Confidence {
-						sayings[k].surest = i
-					}
-					continue next
+	return -1, 0
+}
+
+// oneValue keeps one value for each key: of several the one that the most and the surest
+// mentions are for, and later ones count more. What loses a key may still have another.
+func (h *hearing) oneValue(ds []decided) {
+	for row := range roleTable {
+		for {
+			best, loser := h.contest(ds, row)
+			if loser < 0 {
+				break
+			}
+			d := &ds[loser]
+			d.lost = &d.choices[d.pick]
+			d.pick, d.doubt = -1, "said otherwise elsewhere"
+			won := ds[best].choices[ds[best].pick].value
+			for c := range d.choices {
+				if ch := &d.choices[c]; ch.row != row && ch.score >= max(bar, d.lost.score-3*scale) && !given(ds, ch.row, ch.value) && !same(ch.value, won, false) {
+					d.pick, d.lost = c, nil
+					break
 				}
 			}
-			sayings = append(sayings, saying{i, 1, i})
-		}
-		if len(sayings) == 1 {
-			continue
-		}
-		best, most := 0, 0
-		for i, a := range sayings {
-			n := 0
-			for _, b := range sayings {
-				if a.first == b.first || cs[a.first].agrees(&cs[b.first]) {
-					n += b.times
-				}
-			}
-			if n > most || n == most && cs[a.surest].Confidence > cs[sayings[best].surest].Confidence+margin {
-				best, most = i, n
-			}
-		}
-		stands := sayings[best].first
-		for _, i := range group {
-			if cs[stands].Value != cs[i].Value && !cs[stands].agrees(&cs[i]) {
-				cs[i].contest("said otherwise at " + measure.Clock(int(cs[stands].Start)))
+			if d.pick >= 0 && d.choices[d.pick].row < row {
+				break // its own contest is over; given made sure that nothing else has the key
 			}
 		}
 	}
 }
 
-// contest takes the role away; it stays the first alternative.
-func (c *Candidate) contest(doubt string) {
-	if c.Role == "" {
-		return
-	}
-	c.Alternatives = slices.Insert(c.Alternatives, 0, Alternative{c.Role, c.Value})
-	c.Role, c.Doubt, c.Contested = "", doubt, true
+// given reports that another value has the key.
+func given(ds []decided, row int, v Value) bool {
+	return slices.ContainsFunc(ds, func(d decided) bool {
+		return d.pick >= 0 && d.choices[d.pick].row == row && !same(d.choices[d.pick].value, v, d.compare != Equal)
+	})
 }
 
-// agrees reports whether two candidates of a role can both be so: the same value, a
-// range that holds it, "about" within 2.5%.
-func (c *Candidate) agrees(d *Candidate) bool {
-	if c.Value.String() == d.Value.String() {
-		return true
+// contest finds the mention that stands for a key and one that says something else, or -1.
+func (h *hearing) contest(ds []decided, row int) (best, loser int) {
+	var group []int
+	for k := range ds {
+		if d := &ds[k]; d.pick >= 0 && d.choices[d.pick].row == row {
+			group = append(group, k)
+		}
 	}
-	about := c.Compare != Equal || d.Compare != Equal
-	switch v := c.Value.(type) {
-	case measure.Pounds:
-		return close(v, c, d, about)
-	case measure.Inches:
-		return close(v, c, d, about)
-	case measure.PSI:
-		return close(v, c, d, about)
-	case measure.Dollars:
-		return close(v, c, d, about)
-	case Section:
-		w, ok := d.Value.(Section)
-		return ok && (v.Depth == 0 || w.Depth == 0 || v.Depth == w.Depth) && (v.PerFoot == 0 || w.PerFoot == 0 || v.PerFoot == w.PerFoot)
-	case Word:
-		// A size with its letters and without.
-		w, ok := d.Value.(Word)
-		return ok && c.Role == TireSize && sizeDigits(string(v)) == sizeDigits(string(w))
+	agree := func(a, b int) bool {
+		x, y := &ds[a].choices[ds[a].pick], &ds[b].choices[ds[b].pick]
+		return same(x.value, y.value, ds[a].compare != Equal || ds[b].compare != Equal || x.high != nil || y.high != nil)
+	}
+	var most int32
+	best = -1
+	for _, a := range group {
+		total := ds[a].choices[ds[a].pick].score
+		for _, b := range group {
+			if a != b && agree(a, b) {
+				total += scale
+			}
+		}
+		if h.saysExactly(&ds[a]) {
+			total += 2 * scale
+		}
+		if best < 0 || total > most {
+			best, most = a, total
+		}
+	}
+	for _, a := range group {
+		if a != best && !agree(a, best) {
+			return best, a
+		}
+	}
+	return best, -1
+}
+
+func (h *hearing) saysExactly(d *decided) bool {
+	for k := max(0, d.head-4); k < min(len(h.t), d.of+4); k++ {
+		if exact[h.word(k)] {
+			return true
+		}
 	}
 	return false
 }
 
-func close[U measure.Unit](v U, c, d *Candidate, about bool) bool {
-	w, ok := d.Value.(U)
-	if !ok {
-		return false
+// same reports whether two values say the same; about allows 2.5%.
+func same(a, b Value, about bool) bool {
+	switch v := a.(type) {
+	case measure.Pounds:
+		return nearly(v, b, about)
+	case measure.Inches:
+		return nearly(v, b, about)
+	case measure.PSI:
+		return nearly(v, b, about)
+	case measure.Dollars:
+		return nearly(v, b, about)
+	case Section:
+		w, ok := b.(Section)
+		return ok && (v.Depth == 0 || w.Depth == 0 || v.Depth == w.Depth) && (v.PerFoot == 0 || w.PerFoot == 0 || v.PerFoot == w.PerFoot)
+	case Word:
+		w, ok := b.(Word)
+		return ok && sizeDigits(string(v)) == sizeDigits(string(w))
 	}
-	if h, ok := c.High.(U); ok && v <= w && w <= h {
-		return true
-	}
-	if h, ok := d.High.(U); ok && w <= v && v <= h {
-		return true
-	}
-	return about && measure.Agrees(v, w, 0, true)
+	return a == b
 }
 
+func nearly[U measure.Unit](a U, other Value, about bool) bool {
+	b, ok := other.(U)
+	return ok && (a == b || about && measure.Agrees(a, b, 0, true))
+}
+
+// sizeDigits is a tire size without the letters in front.
 func sizeDigits(s string) string {
-	for len(s) > 0 && (s[0] < '0' || s[0] > '9') {
-		s = s[1:]
+	if strings.Contains(s, "/") {
+		return strings.TrimLeft(s, "STLPC")
 	}
 	return s
 }

@@ -93,6 +93,23 @@ const (
 	DRings       Role = "tie-downs.d-rings"
 	DRingRating  Role = "tie-downs.d-rings.rating"
 	StakePockets Role = "tie-downs.stake-pockets"
+
+	ChainsBreaking Role = "hitch.chains.breaking"
+	ChainsCount    Role = "hitch.chains.count"
+	RampRating     Role = "ramps.rating"
+	TireSingle     Role = "tires.sidewall.single"
+	TireDual       Role = "tires.sidewall.dual"
+	WheelRating    Role = "tires.wheel"
+	DeckBetween    Role = "deck.between-fenders"
+	DeckPivot      Role = "deck.pivot"
+	DeckFront      Role = "deck.front"
+	DeckTailEnd    Role = "deck.tail-end"
+	BedFloor       Role = "bed.floor"
+	BoxFloor       Role = "box.floor"
+	AxleCenter     Role = "axles.center"
+	OverallWidth   Role = "overall-width"
+	BrakeAxles     Role = "brakes.axles"
+	PerAxle        Role = "tires.per-axle"
 )
 
 // A Comparison says how the value was meant.

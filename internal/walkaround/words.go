@@ -5,70 +5,226 @@ import (
 	"strings"
 
 	"tarepage/internal/captions"
-	"tarepage/internal/kinds"
 )
 
-// A spokenKind is a phrase and the word of the unit file that it means.
-type spokenKind struct {
+// A spokenWord is what people say for a value of a key that takes words. Near, if it is not
+// empty, are words of which one must follow or go before within six words of the same
+// clause: "electric" is of brakes only near brakes. A heavier row wins over a lighter one:
+// a tilting deck-over is a tilt. The phrase with its near word is its own example, and a
+// test hears it.
+type spokenWord struct {
 	role   Role
 	value  Word
 	phrase string
+	near   string
+	weight int
 }
 
-// spokenKinds are the phrases that are heard, without those for the kind of trailer, which
-// internal/kinds holds. The values are the unit file's own.
-var spokenKinds = []spokenKind{
-	{"hitch.kind", "bumper-pull", "bumper pull"},
-	{"hitch.kind", "gooseneck", "gooseneck"},
-	{"hitch.kind", "gooseneck", "goose neck"},
-	{"hitch.kind", "fifth-wheel", "fifth wheel"},
-	{"hitch.kind", "pintle", "pintle"},
-	{"brakes.kind", "electric", "electric brakes"},
-	{"brakes.kind", "electric", "brakes are electric"},
-	{"brakes.kind", "electric over hydraulic", "electric over hydraulic"},
-	{"brakes.kind", "hydraulic disc", "hydraulic disc"},
-	{"axles.suspension", "torsion", "torsion"},
-	{"axles.suspension", "leaf spring", "leaf spring"},
-	{"axles.suspension", "leaf spring", "leaf springs"},
-	{"axles.suspension", "slipper spring", "slipper spring"},
-	{"axles.suspension", "slipper spring", "slipper springs"},
-	{"axles.hubs", "oil bath", "oil bath"},
-	{"deck.tail-kind", "hydraulic dovetail", "hydraulic dovetail"},
-	{"deck.tail-kind", "hydraulic dovetail", "hydraulic tail"},
-	{"deck.tail-kind", "dovetail", "dovetail"},
-	{"deck.tail-kind", "dovetail", "dove tail"},
-	{"deck.tail-kind", "beavertail", "beaver tail"},
-	{"deck.tail-kind", "beavertail", "beavertail"},
-	{"condition", "new", "brand new"},
-	{"condition", "used", "trade in"},
-	{"frame.floor", "treated pine", "treated pine"},
-	{"frame.floor", "diamond plate", "diamond plate"},
-	{"jack.kind", "drop leg", "drop leg"},
-	{"ramps.kind", "stand-up", "stand up ramp"},
-	{"ramps.kind", "stand-up", "stand up ramps"},
-	{"ramps.kind", "slide-in", "slide in"},
-	{"ramps.kind", "slide-in", "slide in ramps"},
-	{"ramps.kind", "slide-in", "slide ins"},
+const (
+	hitchKind  Role = "hitch.kind"
+	kindKey    Role = "kind"
+	brakeKind  Role = "brakes.kind"
+	breakaway  Role = "brakes.breakaway"
+	suspension Role = "axles.suspension"
+	hubs       Role = "axles.hubs"
+	tailKind   Role = "deck.tail-kind"
+	rampKind   Role = "ramps.kind"
+	floorKey   Role = "frame.floor"
+	condition  Role = "condition"
+	available  Role = "availability"
+	color      Role = "color"
+	tape       Role = "lights.conspicuity"
+)
+
+// wordTable is the list. Common practice, no source.
+var wordTable = []spokenWord{
+	{hitchKind, "bumper-pull", "bumper pull", "", 1},
+	{hitchKind, "bumper-pull", "bumper hitch", "", 1},
+	{hitchKind, "bumper-pull", "bumper pole", "", 1}, // misheard
+	{hitchKind, "bumper-pull", "tag along", "", 1},
+	{hitchKind, "gooseneck", "gooseneck", "", 1},
+	{hitchKind, "gooseneck", "goose neck", "", 1},
+	{hitchKind, "gooseneck", "g n", "", 1},
+	{hitchKind, "fifth-wheel", "fifth wheel", "", 2},
+	{hitchKind, "fifth-wheel", "king pin", "", 2},
+	{hitchKind, "fifth-wheel", "kingpin", "", 2},
+	{hitchKind, "pintle", "pintle", "", 2},
+	{hitchKind, "pintle", "lunette", "", 2},
+
+	{kindKey, "dump", "dump trailer", "", 6},
+	{kindKey, "dump", "dump bed", "", 6},
+	{kindKey, "dump", "dump body", "", 3},
+	{kindKey, "dump", "dump", "", 5},
+	{kindKey, "enclosed", "enclosed", "", 6},
+	{kindKey, "enclosed", "cargo trailer", "", 6},
+	{kindKey, "enclosed", "box trailer", "", 5},
+	{kindKey, "livestock", "livestock", "", 6},
+	{kindKey, "livestock", "stock trailer", "", 6},
+	{kindKey, "livestock", "cattle trailer", "", 6},
+	{kindKey, "tilt", "tilt deck", "", 5},
+	{kindKey, "tilt", "tilt trailer", "", 6},
+	{kindKey, "tilt", "tilt bed", "", 5},
+	{kindKey, "tilt", "full tilt", "", 6},
+	{kindKey, "tilt", "power tilt", "", 5},
+	{kindKey, "tilt", "gravity tilt", "", 6},
+	{kindKey, "tilt", "tilt equipment", "", 6},
+	{kindKey, "tilt", "tilt", "trailer", 4},
+	{kindKey, "deck-over", "deck over", "", 4},
+	{kindKey, "deck-over", "deckover", "", 4},
+	{kindKey, "car-hauler", "car hauler", "", 4},
+	{kindKey, "car-hauler", "car trailer", "", 4},
+	{kindKey, "equipment", "equipment trailer", "", 4},
+	{kindKey, "equipment", "equipment hauler", "", 4},
+	{kindKey, "equipment", "skid steer trailer", "", 4},
+	{kindKey, "utility", "utility trailer", "", 4},
+	{kindKey, "utility", "utility", "", 2},
+	{kindKey, "utility", "landscape trailer", "", 4},
+	{kindKey, "flatbed", "flatbed", "", 2},
+	{kindKey, "flatbed", "flat bed", "", 2},
+	{kindKey, "flatbed", "hot shot trailer", "", 2},
+
+	{brakeKind, "electric-over-hydraulic", "electric over hydraulic", "", 5},
+	{brakeKind, "electric-over-hydraulic", "electric over disc", "", 5},
+	{brakeKind, "electric", "electric brake", "", 3},
+	{brakeKind, "electric", "electric", "brake", 2},
+	{brakeKind, "surge", "surge brake", "", 4},
+	{brakeKind, "surge", "surge coupler", "", 4},
+	{brakeKind, "surge", "surge", "brake", 4},
+	{brakeKind, "air", "air brake", "", 4},
+	{brakeKind, "none", "no brake", "", 3},
+	{brakeKind, "none", "no brakes at all", "", 5},
+	{breakaway, "yes", "breakaway", "", 1},
+	{breakaway, "yes", "break away", "", 1},
+
+	{suspension, "leaf spring", "leaf spring", "", 2},
+	{suspension, "leaf spring", "slipper spring", "", 2},
+	{suspension, "leaf spring", "double eye spring", "", 2},
+	{suspension, "leaf spring", "spring axle", "", 2},
+	{suspension, "leaf spring", "spring suspension", "", 2},
+	{suspension, "torsion", "torsion", "", 2},
+	{suspension, "air ride", "air ride", "", 3},
+	{suspension, "air ride", "air suspension", "", 3},
+	{hubs, "oil bath", "oil bath", "", 2},
+	{hubs, "oil bath", "oil hub", "", 2},
+	{hubs, "oil bath", "oil filled hub", "", 2},
+	{hubs, "grease", "grease hub", "", 2},
+	{hubs, "grease", "grease", "hub bearing axle zerk", 1},
+	{hubs, "grease", "greasable", "", 1},
+	{hubs, "sealed", "sealed hub", "", 2},
+	{hubs, "sealed", "sealed bearing", "", 2},
+
+	{tailKind, "hydraulic dovetail", "hydraulic dovetail", "", 4},
+	{tailKind, "hydraulic dovetail", "hydraulic tail", "", 4},
+	{tailKind, "hydraulic dovetail", "hydraulic beavertail", "", 4},
+	{tailKind, "hydraulic dovetail", "hydraulic dove", "", 4},
+	{tailKind, "fixed dovetail", "fixed dovetail", "", 3},
+	{tailKind, "fixed dovetail", "dovetail", "", 1},
+	{tailKind, "fixed dovetail", "dove tail", "", 1},
+	{tailKind, "fixed dovetail", "beavertail", "", 1},
+	{tailKind, "fixed dovetail", "beaver tail", "", 1},
+
+	{rampKind, "stand-up", "stand up ramp", "", 3},
+	{rampKind, "stand-up", "stand up", "ramp", 2},
+	{rampKind, "stand-up", "stand ups", "", 2},
+	{rampKind, "slide-in", "slide in ramp", "", 3},
+	{rampKind, "slide-in", "slide in", "ramp", 2},
+	{rampKind, "slide-in", "slide ins", "", 2},
+	{rampKind, "slide-in", "slide out ramp", "", 2},
+	{rampKind, "fold-over", "fold over", "ramp", 2},
+	{rampKind, "fold-over", "flip over ramp", "", 3},
+	{rampKind, "fold-over", "flip over", "ramp", 2},
+	{rampKind, "gate", "ramp gate", "", 2},
+	{rampKind, "gate", "landscape gate", "", 2},
+	{rampKind, "gate", "spring assist gate", "", 2},
+	{rampKind, "ramp door", "ramp door", "", 3},
+
+	{floorKey, "treated pine", "treated pine", "", 2},
+	{floorKey, "treated wood", "treated wood", "", 1},
+	{floorKey, "treated wood", "treated floor", "", 1},
+	{floorKey, "white oak", "white oak", "", 3},
+	{floorKey, "oak", "oak", "floor deck board plank", 2},
+	{floorKey, "rough oak", "rough oak", "", 3},
+	{floorKey, "diamond plate", "diamond plate", "floor deck", 2},
+	{floorKey, "tread plate", "tread plate", "floor deck", 2},
+	{floorKey, "plywood", "plywood", "floor", 2},
+	{floorKey, "steel", "steel floor", "", 2},
+	{floorKey, "steel", "steel deck", "", 2},
+	{floorKey, "aluminum", "aluminum floor", "", 2},
+
+	{condition, "new", "brand new", "", 3},
+	{condition, "new", "never been titled", "", 3},
+	{condition, "new", "never titled", "", 3},
+	{condition, "new", "new trailer", "", 2},
+	{condition, "new", "new unit", "", 2},
+	{condition, "new", "it's new", "", 2},
+	{condition, "new", "a new", "trailer dump gooseneck flatbed hauler", 1},
+	{condition, "used", "it's used", "", 3},
+	{condition, "used", "used trailer", "", 3},
+	{condition, "used", "used unit", "", 3},
+	{condition, "used", "a used", "", 2},
+	{condition, "used", "pre owned", "", 3},
+	{condition, "used", "second hand", "", 3},
+	{condition, "used", "previous owner", "", 2},
+	{condition, "used", "one owner", "", 2},
+	{condition, "used", "came in on trade", "", 2},
+	{condition, "used", "it's a trade in", "", 2},
+
+	{available, "on the yard", "on the yard", "", 1},
+	{available, "on the yard", "on the lot", "", 1},
+	{available, "on the yard", "in stock", "", 1},
+	{available, "on the yard", "ready to go", "", 1},
+	{available, "on the yard", "ready to roll", "", 1},
+	{available, "on order", "on order", "", 3},
+	{available, "spoken for", "spoken for", "", 3},
+	{available, "spoken for", "deposit on it", "", 3},
+	{available, "spoken for", "sale pending", "", 3},
+	{available, "sold", "it's sold", "", 3},
+	{available, "sold", "already sold", "", 3},
+	{available, "sold", "this one's sold", "", 3},
+
+	{color, "black", "black", "paint color powder finish", 1},
+	{color, "white", "white", "paint color powder finish", 1},
+	{color, "red", "red", "paint color powder finish", 1},
+	{color, "blue", "blue", "paint color powder finish", 1},
+	{color, "gray", "gray", "paint color powder finish", 1},
+	{color, "gray", "grey", "paint color powder finish", 1},
+	{color, "charcoal", "charcoal", "", 2},
+	{color, "green", "green", "paint color powder finish", 1},
+	{color, "yellow", "yellow", "paint color powder finish", 1},
+	{color, "orange", "orange", "paint color powder finish", 1},
+	{color, "silver", "silver", "paint color powder finish", 1},
+	{color, "tan", "tan", "paint color powder finish", 1},
+
+	{tape, "yes", "reflective tape", "", 1},
+	{tape, "yes", "conspicuity tape", "", 1},
+	{tape, "yes", "d o t tape", "", 1},
+	{tape, "yes", "dot tape", "", 1},
+	{tape, "yes", "red and white tape", "", 1},
 }
 
-var kindPhrases = func() map[string][]spokenKind {
-	m := map[string][]spokenKind{}
-	all := slices.Clone(spokenKinds)
-	for _, k := range kinds.All() {
-		for _, phrase := range k.Said {
-			all = append(all, spokenKind{"kind", Word(k.Name), phrase})
+// wordRow is a row cut into words.
+type wordRow struct {
+	*spokenWord
+	words, near []string
+}
+
+// wordsByFirst are the rows by the first word of their phrase.
+var wordsByFirst = func() map[string][]wordRow {
+	m := map[string][]wordRow{}
+	for i := range wordTable {
+		r := wordRow{&wordTable[i], strings.Fields(wordTable[i].phrase), strings.Fields(wordTable[i].near)}
+		first := r.words[0]
+		if !strings.Contains(first, "'") {
+			first = stem(first)
 		}
-	}
-	for _, k := range all {
-		first, _, _ := strings.Cut(k.phrase, " ")
-		m[first] = append(m[first], k)
+		m[first] = append(m[first], r)
 	}
 	return m
 }()
 
 // Words finds the words, not figures, that a unit file asks for: the kind of hitch, of
-// brakes, of suspension. What is said of another unit or denied is not among them. Each
-// word of a role is given once, where it was first said.
+// brakes, of suspension. What is said of something else or denied is not among them. Of
+// each key the surest value comes first.
 func Words(c captions.Track) []Candidate {
 	text, t := transcript(c)
 	return wordsIn(text, t)
@@ -78,40 +234,100 @@ func Words(c captions.Track) []Candidate {
 func WordsText(text string) []Candidate { return wordsIn(text, tokens(text)) }
 
 func wordsIn(text string, t []token) []Candidate {
+	h := &hearing{t: t}
+	away := asides(t)
+	type found struct {
+		Candidate
+		weight, times, order int
+	}
+	var all []found
+	for i := 0; i < len(t); i++ {
+		best, n := wordRow{}, 0
+		rows := wordsByFirst[stem(h.word(i))]
+		if t[i].possessive {
+			rows = append(slices.Clip(rows), wordsByFirst[h.spoken(i)]...)
+		}
+		for _, r := range rows {
+			if len(r.words) > n && h.says(i, r.words) && (len(r.near) == 0 || h.nearTo(i, i+len(r.words), r.near)) {
+				best, n = r, len(r.words)
+			}
+		}
+		if n == 0 {
+			continue
+		}
+		if !away[i] && !(best.value != "none" && h.denied(i)) {
+			at := slices.IndexFunc(all, func(f found) bool { return f.Role == best.role && f.Value == Value(best.value) })
+			if at < 0 {
+				at = len(all)
+				all = append(all, found{Candidate{Role: best.role, Value: best.value, Compare: Equal, Quote: text[t[i].from:t[i+n-1].to],
+					Start: t[i].start, End: t[i+n-1].end, Offset: t[i].from, Confidence: 0.9}, 0, 0, len(all)})
+			}
+			all[at].weight = max(all[at].weight, best.weight)
+			all[at].times++
+		}
+		i += n - 1
+	}
+	// The first kind that is named is what the talk is about; a heavier one may overrule it.
+	slices.SortStableFunc(all, func(a, b found) int {
+		if a.Role != b.Role {
+			return a.order - b.order
+		}
+		return (2*b.weight + min(b.times, 3) - b.order/4) - (2*a.weight + min(a.times, 3) - a.order/4)
+	})
 	var out []Candidate
-	for sentence := range sentences(text, t) {
-		s := sentence
-		s.aside = s.setAside()
-		for i := 0; i < len(s.t); i++ {
-			k, n := s.kindAt(i)
-			if n == 0 {
-				continue
-			}
-			c := Candidate{Role: k.role, Value: k.value, Confidence: 0.9}
-			if s.is(i-1, "no", "not", "without", "isn't", "ain't") || s.is(i-2, "no", "not", "without", "isn't", "ain't") && s.is(i-1, "a", "the", "any") {
-				c.Doubt = "denied"
-			}
-			if !slices.ContainsFunc(out, func(o Candidate) bool { return o.Role == c.Role && o.Value == c.Value && c.Role != "" }) {
-				s.emit(i, i+n, c)
-				out = append(out, s.out...)
-				s.out = nil
-			}
-			i += n - 1
+	taken := map[Role]bool{}
+	for _, f := range all {
+		if !taken[f.Role] {
+			taken[f.Role] = true
+			out = append(out, f.Candidate)
 		}
 	}
+	slices.SortStableFunc(out, func(a, b Candidate) int { return a.Offset - b.Offset })
 	return out
 }
 
-func (s *sentence) kindAt(i int) (best spokenKind, n int) {
-	for _, k := range kindPhrases[s.word(i)] {
-		w := strings.Fields(k.phrase)
-		ok := len(w) > n
-		for j := 1; j < len(w) && ok; j++ {
-			ok = s.spoken(i+j) == w[j]
-		}
-		if ok {
-			best, n = k, len(w)
+// says reports that the words w are said at token i; a plural is as good.
+func (h *hearing) says(i int, w []string) bool {
+	for n, x := range w {
+		if said := h.text(i + n); said != x && stem(said) != x && h.spoken(i+n) != x {
+			return false
 		}
 	}
-	return best, n
+	return true
+}
+
+// text is a word or the digits of a number.
+func (h *hearing) text(i int) string {
+	if i >= 0 && i < len(h.t) && h.t[i].kind == number {
+		return h.t[i].text
+	}
+	return h.word(i)
+}
+
+// nearTo reports that one of the words is said within six words, in the same clause.
+func (h *hearing) nearTo(from, to int, words []string) bool {
+	for k := from - 1; k >= max(0, from-6) && h.t[k].kind != stop; k-- {
+		if slices.Contains(words, stem(h.word(k))) {
+			return true
+		}
+	}
+	for k := to; k < min(len(h.t), to+6) && h.t[k].kind != stop; k++ {
+		if slices.Contains(words, stem(h.word(k))) {
+			return true
+		}
+	}
+	return false
+}
+
+// denied reports that what begins at token i is denied: "not a gooseneck", "no spare".
+func (h *hearing) denied(i int) bool {
+	for k := i - 1; k >= i-3; k-- {
+		switch {
+		case h.is(k, "no", "not", "without", "isn't", "ain't", "doesn't", "never", "don't"):
+			return true
+		case !h.is(k, "a", "an", "the", "any", "have", "got", "come", "with"):
+			return false
+		}
+	}
+	return false
 }

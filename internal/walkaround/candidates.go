@@ -1,0 +1,497 @@
+package walkaround
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"tarepage/internal/measure"
+)
+
+// An option is one role that a figure may have, with its value in that role.
+type option struct {
+	row         int // in roleTable
+	value, high Value
+	inferred    bool // no unit was said
+}
+
+// A candidate is a figure in the talk with every role that its unit and size allow. Which
+// one it has, or none, is decided later over the whole recording.
+type candidate struct {
+	from, to int // tokens of the figure
+	head, of int // tokens of the quote: "about" in front, "or so" behind
+	options  []option
+	compare  Comparison
+	give     float64
+	shape    string // how it was said, for the model
+	unit     unit
+}
+
+// find lists the candidates of a talk in the order they are said.
+func find(t []token) []candidate {
+	h := &hearing{t: t}
+	qs := h.splitPlurals(h.quantities())
+	taken := make([]bool, len(qs))
+	out := h.tireSizes(qs, taken)
+	for i := range qs {
+		if !taken[i] {
+			h.compare(&qs[i])
+		}
+	}
+	out = append(out, h.weeks(qs, taken)...)
+	out = append(out, h.loadRanges()...)
+	out = append(out, h.groups()...)
+	rest := qs[:0:0]
+	for i := range qs {
+		if !taken[i] {
+			rest = append(rest, qs[i])
+		}
+	}
+	rest = h.joinRanges(rest)
+	for i := 0; i < len(rest); i++ {
+		q := &rest[i]
+		c := candidate{from: q.from, to: q.to, head: q.head, of: q.to, compare: q.compare, give: q.give, unit: q.unit, shape: q.say()}
+		var next *quantity
+		if i+1 < len(rest) {
+			next = &rest[i+1]
+		}
+		joined := h.readings(&c, q, next)
+		if joined {
+			i++
+		}
+		out = append(out, c)
+	}
+	slices.SortStableFunc(out, func(a, b candidate) int { return a.from - b.from })
+	return out
+}
+
+// say is how the figure was said, for the model: its unit and its form.
+func (q *quantity) say() string {
+	s := [...]string{"n", "lb", "in", "ft", "psi", "$", "deg", "plf", "x"}[q.unit]
+	switch {
+	case q.plural:
+		s += "s"
+	case len(q.parts) > 1:
+		s += strconv.Itoa(min(len(q.parts), 4)) + "p"
+	case q.scaled && q.amount >= 1000:
+		s += "k"
+	case q.scaled:
+		s += "c"
+	case q.broken:
+		s += "b"
+	case q.amount < 10:
+		s += "1"
+	case q.amount < 100:
+		s += "2"
+	}
+	return s
+}
+
+// splitPlurals parts "two sevens" in two: so many axles of seven thousand.
+func (h *hearing) splitPlurals(qs []quantity) []quantity {
+	var out []quantity
+	for _, q := range qs {
+		if n := len(q.parts); q.plural && n == 2 && q.parts[0] <= 4 && q.parts[1] < 26 {
+			a, b := q, q
+			a.parts, a.plural, a.to = q.parts[:1], false, q.from+1
+			b.parts, b.from, b.head = q.parts[1:], q.from+1, q.from+1
+			a.amount, b.amount = a.parts[0], b.parts[0]
+			out = append(out, a, b)
+			continue
+		}
+		out = append(out, q)
+	}
+	return out
+}
+
+// readings adds the options of a quantity to c. It reports whether the quantity after it
+// is part of it, as the pounds a foot of a beam are.
+func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
+	number := func(dim dimension, make func(float64) Value, read func(*quantity, *roleRow) (float64, bool, bool)) {
+		for _, row := range byDimension[dim] {
+			r := &roleTable[row]
+			v, inferred, ok := read(q, r)
+			if !ok || !r.fits(v) {
+				continue
+			}
+			o := option{row: row, value: make(v), inferred: inferred}
+			if q.high != nil {
+				if w, _, ok := read(q.high, r); ok && r.fits(w) && w > v {
+					o.high = make(w)
+				}
+			}
+			c.options = append(c.options, o)
+		}
+	}
+	number(weight, func(v float64) Value { return measure.Pounds(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.weight() })
+	number(length, func(v float64) Value { return measure.Inches(v) }, func(q *quantity, r *roleRow) (float64, bool, bool) {
+		if r.role == Ball && q.unit != inches && q.unit != bare {
+			return 0, false, false
+		}
+		return q.inchesFor(r.role)
+	})
+	number(pressure, func(v float64) Value { return measure.PSI(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.pressure() })
+	number(money, func(v float64) Value { return measure.Dollars(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.money() })
+	if n, ok := q.number(); ok && q.unit == bare && q.high == nil {
+		for _, row := range byDimension[count] {
+			if roleTable[row].fits(float64(n)) && (roleTable[row].role != Ply || n%2 == 0) {
+				c.options = append(c.options, option{row: row, value: Count(n)})
+			}
+		}
+	}
+	if y, ok := q.year(); ok && q.high == nil {
+		c.options = append(c.options, option{row: roleIndex[ModelYear], value: Year(y)})
+	}
+	s, joined := h.section(c, q, next)
+	if s != (Section{}) {
+		for _, row := range byDimension[section] {
+			c.options = append(c.options, option{row: row, value: s})
+		}
+	}
+	if joined {
+		c.to, c.of = max(c.to, next.to), max(c.to, next.to)
+		c.options = slices.DeleteFunc(c.options, func(o option) bool { return roleTable[o.row].dim != section })
+		c.shape = "beam"
+	}
+	return joined
+}
+
+// number is a whole number of things, also one that was counted out: "one two three".
+func (q *quantity) number() (int, bool) {
+	if len(q.parts) > 2 && counted123(q.parts) {
+		return len(q.parts), true
+	}
+	if q.plural || q.broken {
+		return 0, false
+	}
+	n, ok := q.whole()
+	return n, ok && n <= 80
+}
+
+// year is a model year: 2026, "twenty twenty-six", "twenty oh eight", "nineteen ninety".
+func (q *quantity) year() (int, bool) {
+	p := q.parts
+	switch {
+	case q.unit != bare || q.broken || q.plural:
+	case q.single() && q.amount >= 1960 && q.amount <= 2040 && q.amount == math.Trunc(q.amount):
+		return int(q.amount), true
+	case len(p) == 2 && p[0] == 20 && p[1] >= 10 && p[1] <= 40, len(p) == 2 && p[0] == 19 && p[1] >= 60:
+		return int(p[0])*100 + int(p[1]), true
+	case len(p) == 3 && p[0] == 20 && p[1] == 0 && p[2] < 10:
+		return 2000 + int(p[2]), true
+	}
+	return 0, false
+}
+
+// rolled are the letters of rolled shapes.
+var rolled = set("w s c mc m")
+
+// between the depth and the weight of a beam these may stand.
+var beamWords = set("i beam beams ibeam channel junior main at a and x by it is")
+
+// section reads a beam or a channel: "ten inch", "12 inch 19 pound", "W ten by twenty-two".
+func (h *hearing) section(c *candidate, q, next *quantity) (s Section, joined bool) {
+	if !q.single() || q.high != nil || q.amount < 2.5 || q.amount > 24 {
+		return s, false
+	}
+	light := next != nil && next.single() && next.amount >= 3 && next.amount <= 120
+	if light && rolled[h.word(q.from-1)] && next.from == q.to+1 && h.is(q.to, "x", "by") && next.unit != feet {
+		c.from, c.head = q.from-1, q.from-1
+		return Section{strings.ToUpper(h.word(q.from - 1)), measure.Inches(q.amount), measure.PoundsPerFoot(next.amount)}, true
+	}
+	if q.unit != inches {
+		return s, false
+	}
+	s.Depth = measure.Inches(q.amount)
+	if !light || next.unit != pounds && next.unit != poundsPerFoot && !(next.unit == bare && next.broken) || next.scaled && next.amount > 100 {
+		return s, false
+	}
+	for k := q.to; k < next.from; k++ {
+		if h.t[k].kind != comma && !beamWords[h.word(k)] {
+			return s, false
+		}
+	}
+	if next.from-q.to > 5 {
+		return s, false
+	}
+	s.PerFoot = measure.PoundsPerFoot(next.amount)
+	return s, true
+}
+
+// grouped are the words that count without a number.
+var grouped = map[string]int{"tandem": 2, "tandems": 2, "twin": 2, "dual": 2, "duals": 2, "double": 2, "pair": 2, "both": 2, "couple": 2,
+	"triple": 3, "tri": 3, "triaxle": 3, "trips": 3, "single": 1, "quad": 4, "one": 1}
+
+// groups finds "tandem axles", "dual jacks", "a single axle", "one jack".
+func (h *hearing) groups() []candidate {
+	var out []candidate
+	for i := range h.t {
+		n := grouped[h.word(i)]
+		if n == 0 || h.is(i, "one") && h.countingOne(i) {
+			continue
+		}
+		c := candidate{from: i, to: i + 1, head: i, of: i + 1, compare: Equal, shape: "=" + h.word(i), unit: bare}
+		for _, role := range []Role{AxleCount, JackCount, BrakeAxles, ChainsCount} {
+			c.options = append(c.options, option{row: roleIndex[role], value: Count(n)})
+		}
+		if h.is(i, "single") {
+			c.options = append(c.options, option{row: roleIndex[PerAxle], value: Count(2)})
+		} else if h.is(i, "dual", "duals") {
+			c.options = append(c.options, option{row: roleIndex[PerAxle], value: Count(4)})
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// tireSizes finds "ST235/80R16", "235 80 R16", "two thirty-five eighty sixteens", and
+// marks the quantities that they are made of.
+func (h *hearing) tireSizes(qs []quantity, taken []bool) []candidate {
+	var out []candidate
+	add := func(from, to int, text string) {
+		out = append(out, candidate{from: from, to: to, head: from, of: to, compare: Equal, shape: "tire",
+			options: []option{{row: roleIndex[TireSize], value: Word(text)}}})
+	}
+	for i := range h.t {
+		if w, ok := strings.CutPrefix(h.word(i), "size:"); ok {
+			m := sizeForm.FindStringSubmatch(w)
+			if text, ok := tireSize(strings.ToUpper(m[1]), m[2]+m[3]+m[4]); ok {
+				add(i, i+1, text)
+			}
+		}
+	}
+	for i := range qs {
+		q := &qs[i]
+		if taken[i] || q.unit != bare && q.unit != foreign {
+			continue
+		}
+		digits, to, last := run(q.parts), q.to, i
+		for last+1 < len(qs) && len(digits) < 7 && h.sizeGap(to, qs[last+1].from) {
+			last++
+			digits += run(qs[last].parts)
+			to = qs[last].numeral.to
+		}
+		from, prefix := h.service(q.from)
+		if text, ok := tireSize(prefix, digits); ok {
+			add(from, to, text)
+			for ; last >= i; last-- {
+				taken[last] = true
+			}
+		}
+	}
+	return out
+}
+
+// sizeGap reports that two numbers with these tokens between them may be of one tire size.
+func (h *hearing) sizeGap(to, from int) bool {
+	switch from - to {
+	case 0:
+		return true
+	case 1:
+		return h.is(to, "r", "/", "-", "our", "are", "or") || h.t[to].kind == comma
+	case 2:
+		return h.is(to, "r", "/", "-", "our", "are") && h.is(to+1, "r")
+	}
+	return false
+}
+
+// service reads the letters in front of a tire size: ST, LT, or s t.
+func (h *hearing) service(from int) (int, string) {
+	switch {
+	case h.is(from-1, "st", "lt"):
+		return from - 1, strings.ToUpper(h.word(from - 1))
+	case h.is(from-1, "t") && h.is(from-2, "s", "l"):
+		return from - 2, strings.ToUpper(h.word(from-2)) + "T"
+	}
+	return from, ""
+}
+
+// tireSize writes the size that the digits spell, if they spell one that is made: a width
+// that ends in 5, an aspect that is a multiple of 5, a rim of 12 to 24 inches.
+func tireSize(prefix, digits string) (string, bool) {
+	if len(digits) < 7 {
+		return "", false
+	}
+	width, err1 := strconv.Atoi(digits[:3])
+	aspect, err2 := strconv.Atoi(digits[3:5])
+	rimText := digits[5:]
+	if len(rimText) == 3 && rimText[2] == '5' {
+		rimText = rimText[:2] + ".5"
+	}
+	rim, err3 := strconv.ParseFloat(rimText, 64)
+	if err1 != nil || err2 != nil || err3 != nil || width < 135 || width > 455 || width%10 != 5 ||
+		aspect < 30 || aspect > 90 || aspect%5 != 0 || rim < 12 || rim > 24.5 || rim != math.Trunc(rim) && rim-math.Trunc(rim) != 0.5 {
+		return "", false
+	}
+	return prefix + digits[:3] + "/" + digits[3:5] + "R" + rimText, true
+}
+
+// letterNames are how captions write a letter that was said.
+var letterNames = map[string]string{"bee": "B", "cee": "C", "sea": "C", "see": "C", "dee": "D", "ee": "E", "eff": "F", "ef": "F",
+	"gee": "G", "jee": "G", "aitch": "H", "jay": "J", "ell": "L"}
+
+// loadRanges finds "load range E", "LR E", "LRE", "E rated", "G load".
+func (h *hearing) loadRanges() []candidate {
+	var out []candidate
+	add := func(from, to int, l string) {
+		out = append(out, candidate{from: from, to: to, head: from, of: to, compare: Equal, shape: "range",
+			options: []option{{row: roleIndex[LoadRange], value: Word(l)}}})
+	}
+	for i := 0; i < len(h.t); i++ {
+		n := 0
+		switch {
+		case h.is(i, "load", "low", "lode") && h.is(i+1, "range", "rage", "ranges", "arrange"):
+			n = 2
+			if h.is(i+2, "of", "is", "letter") {
+				n++
+			}
+		case h.is(i, "range") && h.is(i+1, "of") && h.is(i+2, "load"):
+			n = 3
+		case h.is(i, "lr"):
+			n = 1
+		}
+		if n > 0 {
+			if l := h.rangeLetter(i+n, true); l != "" {
+				add(i, i+n+1, l)
+				i += n
+			}
+			continue
+		}
+		if w := h.word(i); len(w) == 3 && strings.HasPrefix(w, "lr") {
+			add(i, i+1, strings.ToUpper(w[2:]))
+			continue
+		}
+		if l := h.rangeLetter(i, false); l != "" && h.is(i+1, "range", "rated", "load", "rating") {
+			add(i, i+2, l)
+		} else if l != "" && i > 0 && (h.is(i-1, "ply") || h.t[i-1].kind == number || strings.HasPrefix(h.word(i-1), "size:") || h.is(i-2, "ply")) && h.rangeLetter(i, false) != "B" {
+			add(i, i+1, l)
+		}
+	}
+	return out
+}
+
+func (h *hearing) rangeLetter(i int, named bool) string {
+	w := h.word(i)
+	if l, ok := letterNames[w]; ok && named {
+		return l
+	}
+	if len(w) == 1 && w >= "b" && w <= "n" && w != "i" && w != "k" {
+		return strings.ToUpper(w)
+	}
+	return ""
+}
+
+// weeks finds the week and year a tire was made, the four digits of 49 CFR 574.5: "date
+// code thirty-one twenty-five", "week eighteen of twenty-three", "the 48th week of 24".
+func (h *hearing) weeks(qs []quantity, taken []bool) []candidate {
+	var out []candidate
+	add := func(from, to, week, year int) {
+		if week < 1 || week > 53 || year < 0 || year > 45 {
+			return
+		}
+		out = append(out, candidate{from: from, to: to, head: from, of: to, compare: Equal, shape: "week",
+			options: []option{{row: roleIndex[TireMade], value: Word("week " + strconv.Itoa(week) + " " + strconv.Itoa(2000+year))}}})
+	}
+	for i := range qs {
+		q := &qs[i]
+		if taken[i] {
+			continue
+		}
+		if h.is(q.from-1, "of") && h.is(q.from-2, "week") {
+			if w := h.ordinalBefore(q.from - 2); w > 0 {
+				if y, ok := q.yearOfTwo(); ok {
+					add(q.from-3, q.to, w, y)
+					taken[i] = true
+				}
+			}
+			continue
+		}
+		if i+1 < len(qs) && h.is(q.from-1, "week") && qs[i+1].from-q.to <= 1 && (qs[i+1].from == q.to || h.is(q.to, "of")) {
+			w, ok1 := q.whole()
+			y, ok2 := qs[i+1].yearOfTwo()
+			if ok1 && ok2 && w <= 53 {
+				add(q.from-1, qs[i+1].to, w, y)
+				taken[i], taken[i+1] = true, true
+				continue
+			}
+		}
+		if q.unit == bare && h.speaksOfCode(q.from) {
+			if digits := h.codeDigits(q); len(digits) == 4 {
+				n, _ := strconv.Atoi(digits)
+				before := len(out)
+				add(q.from, q.to, n/100, n%100)
+				taken[i] = len(out) > before
+			}
+		}
+	}
+	return out
+}
+
+// speaksOfCode reports that a date code, or the digits on a tire's side, were named within
+// the last words.
+func (h *hearing) speaksOfCode(at int) bool {
+	for k := at - 1; k >= max(0, at-12); k-- {
+		if h.is(k, "code", "codes", "coded", "dot", "stamp", "digits") || h.is(k, "date") || h.is(k, "numbers") && h.is(k+1, "on", "are", "say", "says") || h.is(k, "week") {
+			return true
+		}
+		if h.t[k].kind == stop && k < at-6 {
+			return false
+		}
+	}
+	return false
+}
+
+func (h *hearing) codeDigits(q *quantity) string {
+	if q.single() && h.t[q.from].kind == number {
+		return h.t[q.from].text // with its leading zero
+	}
+	digits := run(q.parts)
+	if len(digits) == 3 && h.is(q.from-1, "oh", "o", "zero") {
+		digits = "0" + digits
+	}
+	return digits
+}
+
+// yearOfTwo is the year as its last two digits: 24, 2024, "twenty twenty-four".
+func (q *quantity) yearOfTwo() (int, bool) {
+	if y, ok := q.year(); ok && y >= 2000 {
+		return y - 2000, true
+	}
+	y, ok := q.whole()
+	return y, ok && y < 60
+}
+
+// ordinals are those that do not end in th, or not regularly.
+var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fifth": 5, "eighth": 8, "ninth": 9, "twelfth": 12, "twentieth": 20, "thirtieth": 30, "fortieth": 40, "fiftieth": 50}
+
+// ordinalBefore is the ordinal that ends before token i: "48th", "nineteenth", "thirty
+// third"; or 0.
+func (h *hearing) ordinalBefore(i int) int {
+	if h.is(i-1, "th", "st", "nd", "rd") {
+		if v, ok := h.digits(i - 2); ok {
+			return int(v)
+		}
+		return 0
+	}
+	w := h.word(i - 1)
+	n, ok := ordinals[w]
+	if !ok {
+		stem, cut := strings.CutSuffix(w, "th")
+		if !cut {
+			return 0
+		}
+		v, isOne := ones[stem]
+		if !isOne {
+			v, isOne = teens[stem]
+		}
+		if !isOne {
+			return 0
+		}
+		n = int(v)
+	}
+	if t, ok := tens[h.word(i-2)]; ok && n < 10 {
+		n += int(t)
+	}
+	return n
+}

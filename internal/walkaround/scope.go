@@ -1,0 +1,161 @@
+package walkaround
+
+import "strings"
+
+// A turn is a phrase with which talk leaves the trailer at hand, or comes back to it. The
+// examples are said by a test: the first weight is of another trailer or of none.
+type turn struct {
+	phrase  string
+	example string
+	might   bool // it is of this trailer as it might be
+}
+
+// leaves begin talk of something else: another trailer, a truck, a person's own story,
+// what might be. Common practice, no source.
+var leaves = []turn{
+	{"the other one", "the other one is a gooseneck", false},
+	{"that one", "that one is a gooseneck", false},
+	{"that other", "that other trailer is a gooseneck", false},
+	{"another one", "another one we have is a gooseneck", false},
+	{"other trailer", "the other trailer is a gooseneck", false},
+	{"other trailers", "other trailers are a gooseneck", false},
+	{"next to it", "the one next to it is a gooseneck", false},
+	{"beside it", "the one beside it is a gooseneck", false},
+	{"behind it", "the one behind it is a gooseneck", false},
+	{"over there", "the one over there is a gooseneck", false},
+	{"over yonder", "the one over yonder is a gooseneck", false},
+	{"bigger one", "the bigger one is a gooseneck", false},
+	{"smaller one", "the smaller one is a gooseneck", false},
+	{"next size up", "the next size up is a gooseneck", false},
+	{"we also have", "we also have a gooseneck", false},
+	{"also comes in", "it also comes in a gooseneck", false},
+	{"also available", "also available as a gooseneck", true},
+	{"we can order", "we can order a gooseneck", true},
+	{"can order", "you can order it as a gooseneck", true},
+	{"can get it", "you can get it as a gooseneck", true},
+	{"could get", "you could get a gooseneck", true},
+	{"we make", "we make a gooseneck too", false},
+	{"they make", "they make a gooseneck too", false},
+	{"we sold", "we sold a gooseneck", false},
+	{"i sold", "i sold a gooseneck", false},
+	{"my neighbor", "my neighbor has a gooseneck", false},
+	{"neighbor", "a neighbor has a gooseneck", false},
+	{"my brother", "my brother has a gooseneck", false},
+	{"my dad", "my dad has a gooseneck", false},
+	{"my buddy", "my buddy has a gooseneck", false},
+	{"my truck", "my truck pulls a gooseneck", false},
+	{"my old", "my old trailer was a gooseneck", false},
+	{"my first", "my first trailer was a gooseneck", false},
+	{"my last", "my last trailer was a gooseneck", false},
+	{"my own", "my own is a gooseneck", false},
+	{"mine", "mine is a gooseneck", false},
+	{"a customer", "a customer wanted a gooseneck", false},
+	{"customers", "customers want a gooseneck", false},
+	{"a guy", "a guy wanted a gooseneck", false},
+	{"a fella", "a fella wanted a gooseneck", false},
+	{"somebody", "somebody wanted a gooseneck", false},
+	{"if you", "if you wanted a gooseneck", true},
+	{"if i", "if i had a gooseneck", true},
+	{"used to", "we used to have a gooseneck", false},
+	{"compared to", "compared to a gooseneck", false},
+	{"instead of", "instead of a gooseneck", false},
+	{"rather than", "rather than a gooseneck", false},
+	{"better than", "better than a gooseneck", false},
+	{"more than a", "more than a gooseneck", false},
+	{"the competition", "the competition sells a gooseneck", false},
+	{"other dealers", "other dealers sell a gooseneck", false},
+	{"other guys", "the other guys sell a gooseneck", false},
+	{"most trailers", "most trailers are a gooseneck", false},
+	{"most of them", "most of them are a gooseneck", false},
+	{"we had", "we had a gooseneck", false},
+	{"he had", "he had a gooseneck", false},
+	{"he has", "he has a gooseneck", false},
+	{"they had", "they had a gooseneck", false},
+	{"looking for", "looking for a gooseneck", false},
+	{"sister", "its sister is a gooseneck", false},
+}
+
+// returns come back to the trailer at hand.
+var returns = []turn{
+	{"this one", "that one is red, this one is a gooseneck", false},
+	{"this is", "that one is red, this is a gooseneck", false},
+	{"this trailer", "that one is red, this trailer is a gooseneck", false},
+	{"this here", "that one is red, this here is a gooseneck", false},
+	{"this thing", "that one is red, this thing is a gooseneck", false},
+	{"but this", "that one is red but this is a gooseneck", false},
+	{"ours", "theirs has one axle but ours is a gooseneck", false},
+	{"anyway", "that one is red, anyway it's a gooseneck", false},
+	{"anyhow", "that one is red, anyhow it's a gooseneck", false},
+	{"now this", "that one is red, now this is a gooseneck", false},
+	{"back to", "that one is red, back to our gooseneck", false},
+	{"moving on", "that one is red, moving on, it's a gooseneck", false},
+	{"all right", "that one is red, all right, it's a gooseneck", false},
+	{"alright", "that one is red, alright, it's a gooseneck", false},
+	{"okay so", "that one is red, okay so it's a gooseneck", false},
+}
+
+// turnsOf are phrases by their first word.
+func turnsOf(list []turn, might bool) map[string][][]string {
+	m := map[string][][]string{}
+	for _, x := range list {
+		if x.might && !might {
+			continue
+		}
+		w := strings.Fields(x.phrase)
+		m[w[0]] = append(m[w[0]], w)
+	}
+	return m
+}
+
+var leaving, leavingFor, returning = turnsOf(leaves, true), turnsOf(leaves, false), turnsOf(returns, true)
+
+// furthest is how many words talk of something else may run where nothing ends it, as
+// captions without stops do not.
+const furthest = 24
+
+// asides tells of each token whether it is of something else than the trailer at hand. It
+// begins with the clause that turns away, and ends at a stop or where the talk returns.
+func asides(t []token) []bool { return asidesBy(t, leaving) }
+
+func asidesBy(t []token, leaving map[string][][]string) []bool {
+	h := &hearing{t: t}
+	out := make([]bool, len(t))
+	begin := 0 // of the clause
+	left := 0  // tokens that the aside may still run
+	for i := range t {
+		if t[i].kind == stop {
+			left, begin = 0, i+1
+			continue
+		}
+		if t[i].kind == comma || clauseWord[h.word(i)] && i > begin+2 {
+			begin = i
+		}
+		if left > 0 && h.anyAt(returning, i) > 0 && h.anyAt(leaving, i) == 0 {
+			left = 0
+		}
+		if left == 0 && h.anyAt(leaving, i) > 0 && !(h.is(i, "if") && h.is(i+2, "look", "see", "notice", "come")) {
+			left = furthest
+			for k := begin; k < i; k++ {
+				out[k] = true
+			}
+		}
+		if left > 0 {
+			out[i] = true
+			left--
+		}
+	}
+	return out
+}
+
+func (h *hearing) anyAt(m map[string][][]string, i int) int {
+	for _, w := range m[h.word(i)] {
+		if h.startsWith(i, w) {
+			return len(w)
+		}
+	}
+	return 0
+}
+
+// clauseWord are the words that a new clause begins with.
+var clauseWord = set(`and but so now then because while where which the it it's she she's he they they're you you've you'll we we've i i've i'm
+	there there's that that's this these those got comes has your our also plus`)

@@ -1,0 +1,104 @@
+package walkaround
+
+import (
+	"encoding/csv"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// TestRoleExamples hears the example of each role.
+func TestRoleExamples(t *testing.T) {
+	for _, r := range roleTable {
+		if r.example == "" {
+			continue
+		}
+		if !slices.ContainsFunc(HearText(r.example), func(c Candidate) bool { return c.Role == r.role }) {
+			t.Errorf("%s is not heard in %q: %+v", r.role, r.example, HearText(r.example))
+		}
+	}
+}
+
+// TestHedgeExamples hears how each example means its figure.
+func TestHedgeExamples(t *testing.T) {
+	for _, list := range [][]hedge{before, after} {
+		for _, h := range list {
+			if h.example == "" {
+				continue
+			}
+			got := HearText(h.example)
+			if len(got) != 1 || got[0].Compare != h.means {
+				t.Errorf("%q: %+v, want %q", h.example, got, h.means)
+			}
+		}
+	}
+}
+
+// TestRepairExamples: the second figure of each example is the one that counts.
+func TestRepairExamples(t *testing.T) {
+	for _, r := range repairs {
+		var got []string
+		for _, c := range HearText(r.example) {
+			if c.Role != "" {
+				got = append(got, c.Value.String())
+			}
+		}
+		if len(got) != 1 || got[0] != "4,100 lb" && got[0] != "6 ft 10 in" {
+			t.Errorf("%q: %q", r.example, got)
+		}
+	}
+}
+
+// TestTurns: a gooseneck is not heard where the talk has left the trailer, and is heard
+// where it has come back.
+func TestTurns(t *testing.T) {
+	gooseneck := func(text string) bool {
+		return slices.ContainsFunc(WordsText(text), func(c Candidate) bool { return c.Role == hitchKind })
+	}
+	for _, x := range leaves {
+		if gooseneck(x.example) {
+			t.Errorf("a gooseneck is heard in %q", x.example)
+		}
+	}
+	for _, x := range returns {
+		if !gooseneck(x.example) {
+			t.Errorf("no gooseneck is heard in %q", x.example)
+		}
+	}
+}
+
+// TestWordExamples hears every phrase of the table in a sentence of its own.
+func TestWordExamples(t *testing.T) {
+	for _, r := range wordTable {
+		near, _, _ := strings.Cut(r.near, " ")
+		said := strings.TrimSpace("this is the one with " + r.phrase + " " + near)
+		if !slices.ContainsFunc(WordsText(said), func(c Candidate) bool { return c.Role == r.role && c.Value == Value(r.value) }) {
+			t.Errorf("%s %s is not heard in %q: %+v", r.role, r.value, said, WordsText(said))
+		}
+	}
+}
+
+// TestEquipmentExamples finds every way to say an item.
+func TestEquipmentExamples(t *testing.T) {
+	rows, err := csv.NewReader(strings.NewReader(equipmentTable)).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(rows) < 151 {
+		t.Errorf("%d items, at least 150 were promised", len(rows)-1)
+	}
+	for _, r := range rows[1:] {
+		for said := range strings.SplitSeq(r[1], "|") {
+			text := "it comes with a " + said + " on it"
+			if !slices.ContainsFunc(EquipmentText(text), func(i Item) bool { return i.Name == r[0] && !i.Optional }) {
+				t.Errorf("%s is not found in %q: %+v", r[0], text, EquipmentText(text))
+			}
+		}
+	}
+	for _, s := range statements {
+		got := EquipmentText(s.example)
+		if s.absent && len(got) != 0 || s.optional && (len(got) != 1 || !got[0].Optional) {
+			t.Errorf("%q: %+v", s.example, got)
+		}
+	}
+}

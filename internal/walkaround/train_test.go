@@ -1,0 +1,701 @@
+package walkaround
+
+import (
+	"bufio"
+	"flag"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"regexp"
+	"runtime/debug"
+	"slices"
+	"sort"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"tarepage/internal/captions"
+	"tarepage/internal/measure"
+)
+
+// A label is what a person says a text holds.
+type label struct {
+	role, compare, value string
+	at                   float64
+}
+
+func (l label) key() string { return l.role + " " + l.value }
+
+// A text is a labelled line or walk-around.
+type text struct {
+	set, name string
+	said      string
+	tokens    []token
+	labels    []label
+	walk      bool
+}
+
+var talkDir = "testdata"
+
+var comparisons = map[string]bool{"~": true, "<": true, ">": true, "<=": true, ">=": true}
+
+func readLabel(s string) (label, error) {
+	f := strings.Fields(s)
+	if len(f) < 2 {
+		return label{}, fmt.Errorf("label %q does not read", s)
+	}
+	out := label{role: f[0], compare: "="}
+	f = f[1:]
+	if comparisons[f[0]] {
+		out.compare, f = f[0], f[1:]
+	}
+	v := strings.Join(f, " ")
+	if low, high, ok := strings.Cut(v, ".."); ok {
+		out.compare = "range"
+		a, err1 := canonical(out.role, low)
+		b, err2 := canonical(out.role, high)
+		out.value = a + ".." + b
+		if err1 != nil {
+			return out, err1
+		}
+		return out, err2
+	}
+	var err error
+	out.value, err = canonical(out.role, v)
+	return out, err
+}
+
+func canonical(role, v string) (string, error) {
+	switch {
+	case role == "frame.beam" || role == "frame.crossmember":
+		return v, nil
+	case strings.HasSuffix(v, " lb"):
+		w, err := measure.ParseWeight(v)
+		return w.Value.String(), err
+	case strings.HasSuffix(v, " ft"), strings.HasSuffix(v, " in"):
+		w, err := measure.ParseLength(v)
+		return w.Value.InInches(), err
+	case strings.HasSuffix(v, " psi"):
+		w, err := measure.ParsePressure(v)
+		return w.Value.String(), err
+	case strings.HasPrefix(v, "$"):
+		w, err := measure.ParseMoney(v)
+		return w.Value.String(), err
+	}
+	return v, nil
+}
+
+func printed(v, high Value) string {
+	one := func(v Value) string {
+		if in, ok := v.(measure.Inches); ok {
+			return in.InInches()
+		}
+		return v.String()
+	}
+	if high != nil {
+		return one(v) + ".." + one(high)
+	}
+	return one(v)
+}
+
+var clockForm = regexp.MustCompile(`^(?:(\d+):)?(\d\d):(\d\d) `)
+
+func readWant(data string) ([]label, error) {
+	var out []label
+	for line := range strings.Lines(data) {
+		line = strings.TrimSpace(line)
+		if line == "" || line[0] == '#' {
+			continue
+		}
+		m := clockForm.FindStringSubmatch(line)
+		if m == nil {
+			return nil, fmt.Errorf("%q has no time", line)
+		}
+		l, err := readLabel(line[len(m[0]):])
+		if err != nil {
+			return nil, err
+		}
+		hour, _ := strconv.Atoi(m[1])
+		minute, _ := strconv.Atoi(m[2])
+		second, _ := strconv.Atoi(m[3])
+		l.at = float64(hour*3600 + minute*60 + second)
+		out = append(out, l)
+	}
+	return out, nil
+}
+
+func loadSets(tb testing.TB) []text {
+	tb.Helper()
+	var out []text
+	files, _ := filepath.Glob(filepath.Join(talkDir, "*", "lines", "*.txt"))
+	for _, name := range files {
+		set := filepath.Base(filepath.Dir(filepath.Dir(name)))
+		f, err := os.Open(name)
+		if err != nil {
+			tb.Fatal(err)
+		}
+		defer f.Close()
+		var cur *text
+		in := bufio.NewScanner(f)
+		for in.Scan() {
+			line := in.Text()
+			if l, ok := strings.CutPrefix(line, "\t"); ok {
+				if l != "-" {
+					lab, err := readLabel(l)
+					if err != nil {
+						tb.Fatal(name, err)
+					}
+					cur.labels = append(cur.labels, lab)
+				}
+				continue
+			}
+			out = append(out, text{set: set, name: name, said: line, tokens: tokens(line)})
+			cur = &out[len(out)-1]
+		}
+	}
+	files, _ = filepath.Glob(filepath.Join(talkDir, "*", "walks", "*.want"))
+	for _, name := range files {
+		out = append(out, loadWalk(tb, name)...)
+	}
+	return out
+}
+
+func loadWalk(tb testing.TB, name string) []text {
+	var out []text
+	data, err := os.ReadFile(name)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	labels, err := readWant(string(data))
+	if err != nil {
+		tb.Fatal(name, err)
+	}
+	for _, ext := range []string{".vtt", ".srt"} {
+		file := strings.TrimSuffix(name, ".want") + ext
+		data, err := os.ReadFile(file)
+		if err != nil {
+			continue
+		}
+		c, _, err := captions.Read(file, data)
+		if err != nil {
+			tb.Fatal(err)
+		}
+		said, t := transcript(c)
+		out = append(out, text{set: filepath.Base(filepath.Dir(filepath.Dir(name))), name: file, said: said, tokens: t, labels: labels, walk: true})
+	}
+	return out
+}
+
+// An example is one candidate of training.
+type example struct {
+	static  []feature
+	options [][]feature
+	rows    []int
+	gold    int // index into rows, or -1
+}
+
+// gold aligns labels with candidates: of each candidate the index of its option, or -1.
+// score, if it is not nil, tells how well an option fits.
+func gold(x *text, cands []candidate, score func(k, o int) int32) []int {
+	out := make([]int, len(cands))
+	for i := range out {
+		out[i] = -1
+	}
+	for _, l := range x.labels {
+		row, ok := roleIndex[Role(l.role)]
+		if !ok {
+			continue
+		}
+		best, bestCost, bestOpt := -1, math.Inf(1), 0
+		for k, c := range cands {
+			for o, opt := range c.options {
+				if opt.row != row || printed(opt.value, opt.high) != l.value || out[k] >= 0 {
+					continue
+				}
+				cost := float64(k) * 1e-3
+				if l.at > 0 {
+					cost += math.Abs(x.tokens[c.from].start-l.at) / 4
+				}
+				if score != nil {
+					cost -= float64(score(k, o)) / scale
+				}
+				if cost < bestCost {
+					best, bestCost, bestOpt = k, cost, o
+				}
+			}
+		}
+		if best >= 0 {
+			out[best] = bestOpt
+		}
+	}
+	return out
+}
+
+func examples(x *text, m *model) []example {
+	cands := find(x.tokens)
+	s := setScene(x.tokens, cands)
+	var fit func(k, o int) int32
+	if m != nil {
+		ds := m.decide(s)
+		fit = func(k, o int) int32 {
+			for _, c := range ds[k].choices {
+				if c.row == cands[k].options[o].row && c.value == cands[k].options[o].value {
+					return c.score
+				}
+			}
+			return 0
+		}
+	}
+	want := gold(x, cands, fit)
+	// A word such as "tandem" or a figure said again is no error: the same value in the
+	// same role is a wanted one too where the model thinks so.
+	var out []example
+	var h history
+	seen := make([]Value, len(roleTable))
+	last := -1
+	for k := range cands {
+		c := &cands[k]
+		if len(c.options) == 0 {
+			continue
+		}
+		h.ago = 99
+		if last >= 0 {
+			h.ago = s.place[k] - s.place[last]
+		}
+		e := example{static: s.after(s.features(nil, k), k, h), gold: want[k]}
+		for _, o := range c.options {
+			e.rows = append(e.rows, o.row)
+			e.options = append(e.options, append(valueFeatures(nil, o), seenFeature(seen[o.row], o.value)))
+		}
+		// A repetition of a labelled value may be labelled or not; leave it out of training.
+		again := false
+		if want[k] < 0 {
+			for _, o := range c.options {
+				for _, l := range x.labels {
+					again = again || string(roleTable[o.row].role) == l.role && printed(o.value, o.high) == l.value
+				}
+			}
+		}
+		if !again {
+			out = append(out, e)
+		}
+		class := uint32(none)
+		if want[k] >= 0 {
+			o := c.options[want[k]]
+			class = uint32(1 + o.row)
+			seen[o.row] = o.value
+		}
+		h.next(class)
+		last = k
+	}
+	return out
+}
+
+// bareTalk is a text as automatic captions would write it: no punctuation.
+func bareTalk(list []text, rng int) []text {
+	var out []text
+	for i := 0; i < len(list); {
+		n := 1 + (i*7+rng*3)%6
+		j := i
+		var x text
+		x.set = list[i].set
+		for ; j < len(list) && j < i+n && list[j].set == list[i].set && list[j].name == list[i].name; j++ {
+			for _, t := range list[j].tokens {
+				if t.kind == comma || t.kind == stop {
+					continue
+				}
+				x.tokens = append(x.tokens, t)
+			}
+			x.labels = append(x.labels, list[j].labels...)
+		}
+		i = max(j, i+1)
+		out = append(out, x)
+	}
+	return out
+}
+
+type trainer struct {
+	ids     map[feature]int
+	entries [][]entry // of each feature: class and parameter
+	params  int
+	ex      []trainExample
+	l2      float64
+}
+
+type entry struct {
+	class int32
+	param int32
+}
+
+type trainExample struct {
+	static  []int32
+	options [][]int32
+	rows    []int
+	gold    int
+	weight  float64
+}
+
+const leastSeen = 2
+
+func train(exs []example, l2 float64, iterations int) (*model, float64) {
+	count := map[feature]int{}
+	for _, e := range exs {
+		for _, f := range e.static {
+			count[f]++
+		}
+		for _, fs := range e.options {
+			for _, f := range fs {
+				count[f]++
+			}
+		}
+	}
+	t := &trainer{ids: map[feature]int{}, l2: l2}
+	id := func(f feature) (int32, bool) {
+		if count[f] < leastSeen {
+			return 0, false
+		}
+		n, ok := t.ids[f]
+		if !ok {
+			n = len(t.entries)
+			t.ids[f] = n
+			t.entries = append(t.entries, nil)
+		}
+		return int32(n), true
+	}
+	open := func(f int32, class int) {
+		for _, e := range t.entries[f] {
+			if int(e.class) == class {
+				return
+			}
+		}
+		t.entries[f] = append(t.entries[f], entry{int32(class), int32(t.params)})
+		t.params++
+	}
+	for _, e := range exs {
+		te := trainExample{rows: e.rows, gold: e.gold, weight: 1}
+		for _, f := range e.static {
+			if n, ok := id(f); ok {
+				te.static = append(te.static, n)
+				if e.gold < 0 {
+					open(n, none)
+				} else {
+					r := e.rows[e.gold]
+					open(n, 1+r)
+					open(n, partClass[r])
+					open(n, attrClass[r])
+				}
+			}
+		}
+		for i, fs := range e.options {
+			var list []int32
+			for _, f := range fs {
+				if n, ok := id(f); ok {
+					list = append(list, n)
+					r := e.rows[i]
+					open(n, 1+r)
+					if i == e.gold {
+						open(n, partClass[r])
+						open(n, attrClass[r])
+					}
+				}
+			}
+			te.options = append(te.options, list)
+		}
+		t.ex = append(t.ex, te)
+	}
+	x := t.descend(iterations)
+	m := &model{at: map[feature]uint32{}}
+	fs := make([]feature, 0, len(t.ids))
+	for f := range t.ids {
+		fs = append(fs, f)
+	}
+	slices.Sort(fs)
+	for _, f := range fs {
+		first := len(m.weights)
+		for _, e := range t.entries[t.ids[f]] {
+			w := int(math.Round(x[e.param] * scale))
+			if w < -1 || w > 1 {
+				m.weights = append(m.weights, weighted{uint8(e.class), int8(max(-127, min(127, w)))})
+			}
+		}
+		if n := len(m.weights) - first; n > 0 {
+			sort.Slice(m.weights[first:], func(i, j int) bool { return m.weights[first+i].class < m.weights[first+j].class })
+			m.at[f] = uint32(first)<<8 | uint32(min(n, 255))
+		}
+	}
+	return m, 0
+}
+
+// descend is stochastic gradient descent with a step of its own for each weight (AdaGrad:
+// Duchi, Hazan, Singer, 2011), in a fixed order.
+func (t *trainer) descend(epochs int) []float64 {
+	x := make([]float64, t.params)
+	g2 := make([]float64, t.params)
+	for i := range g2 {
+		g2[i] = 1e-2
+	}
+	sums := make([]float64, classes)
+	coef := make([]float64, classes)
+	var ps []float64
+	n := len(t.ex)
+	l2 := t.l2 / float64(n)
+	step := func(p int32, g float64) {
+		g += l2 * 20 * x[p]
+		g2[p] += g * g
+		x[p] -= 0.12 * g / math.Sqrt(g2[p])
+	}
+	stride := 7919
+	for epoch := range epochs {
+		at := epoch * 13 % n
+		for range n {
+			at = (at + stride) % n
+			e := &t.ex[at]
+			clear(sums)
+			for _, f := range e.static {
+				for _, en := range t.entries[f] {
+					sums[en.class] += x[en.param]
+				}
+			}
+			ps = ps[:0]
+			most := sums[none]
+			for k, r := range e.rows {
+				s := sums[1+r] + sums[partClass[r]] + sums[attrClass[r]]
+				for _, f := range e.options[k] {
+					for _, en := range t.entries[f] {
+						if c := int(en.class); c == 1+r || c == partClass[r] || c == attrClass[r] {
+							s += x[en.param]
+						}
+					}
+				}
+				ps = append(ps, s)
+				most = max(most, s)
+			}
+			z := math.Exp(sums[none] - most)
+			pn := z
+			for k := range ps {
+				ps[k] = math.Exp(ps[k] - most)
+				z += ps[k]
+			}
+			pn /= z
+			clear(coef)
+			coef[none] = pn
+			if e.gold < 0 {
+				coef[none]--
+			}
+			for k, r := range e.rows {
+				p := ps[k] / z
+				if k == e.gold {
+					p--
+				}
+				if p < 1e-3 && p > -1e-3 {
+					continue
+				}
+				coef[1+r] += p
+				coef[partClass[r]] += p
+				coef[attrClass[r]] += p
+				for _, f := range e.options[k] {
+					for _, en := range t.entries[f] {
+						if c := int(en.class); c == 1+r || c == partClass[r] || c == attrClass[r] {
+							step(en.param, p)
+						}
+					}
+				}
+			}
+			for _, f := range e.static {
+				for _, en := range t.entries[f] {
+					if c := coef[en.class]; c > 2e-3 || c < -2e-3 {
+						step(en.param, c)
+					}
+				}
+			}
+		}
+	}
+	return x
+}
+
+var (
+	doTrain = flag.Bool("train", false, "train the model and write it")
+	doLOO   = flag.String("loo", "", "sets to hold out, one after the other, separated by commas")
+	l2Flag  = flag.Float64("l2", 1.0, "the weight of the square of the weights")
+	iters   = flag.Int("iters", 6, "iterations")
+	barFlag = flag.Int("bar", 0, "threshold")
+	show    = flag.Bool("show", false, "show errors")
+)
+
+func trainOn(list []text) *model {
+	debug.SetGCPercent(200)
+	var lines []text
+	var all []text
+	for _, x := range list {
+		if !x.walk {
+			lines = append(lines, x)
+		}
+		if !x.walk || strings.HasSuffix(x.name, ".vtt") {
+			all = append(all, x)
+		}
+	}
+	all = append(all, bareTalk(lines, 1)...)
+	all = append(all, bareTalk(lines, 2)...)
+	var m *model
+	start := time.Now()
+	for round := range 2 {
+		var exs []example
+		for i := range all {
+			exs = append(exs, examples(&all[i], m)...)
+		}
+		n := *iters
+		if round == 0 {
+			n = 2
+		}
+		m, _ = train(exs, *l2Flag, n)
+		if testing.Verbose() {
+			fmt.Println(len(exs), "examples", time.Since(start))
+		}
+	}
+	return m
+}
+
+type tallySheet struct{ right, wrong, missed, fromNothing, texts int }
+
+func (s tallySheet) String() string {
+	return fmt.Sprintf("%d texts: %d right, %d wrong, %d missed: %.1f / %.1f; %d from nothing", s.texts, s.right, s.wrong, s.missed,
+		100*float64(s.right)/float64(max(1, s.right+s.wrong)), 100*float64(s.right)/float64(max(1, s.right+s.missed)), s.fromNothing)
+}
+
+func (s *tallySheet) count(x *text, got []Candidate, report func(string, ...any)) {
+	s.texts++
+	have := map[string]Candidate{}
+	for _, c := range got {
+		if c.Role != "" {
+			k := string(c.Role) + " " + printed(c.Value, c.High)
+			if _, ok := have[k]; !ok {
+				have[k] = c
+			}
+		}
+	}
+	if len(x.labels) == 0 {
+		s.fromNothing += len(have)
+	}
+	want := map[string]bool{}
+	for _, l := range x.labels {
+		if want[l.key()] {
+			continue
+		}
+		want[l.key()] = true
+		if _, ok := have[l.key()]; ok {
+			s.right++
+		} else {
+			s.missed++
+			report("missed %s in %s", l.key(), x.snip(l))
+		}
+	}
+	for k, c := range have {
+		if !want[k] {
+			s.wrong++
+			report("WRONG %s (%.2f) %q in %s", k, c.Confidence, c.Quote, x.around(c.Offset))
+		}
+	}
+}
+
+func (x *text) around(at int) string {
+	if !x.walk {
+		return x.said
+	}
+	return x.said[max(0, at-90):min(len(x.said), at+70)]
+}
+
+func (x *text) snip(l label) string {
+	if !x.walk {
+		return x.said
+	}
+	at := 0
+	for _, t := range x.tokens {
+		if t.start <= l.at {
+			at = t.from
+		}
+	}
+	return x.around(at)
+}
+
+func TestLOO(t *testing.T) {
+	if *doLOO == "" {
+		t.Skip("no sets")
+	}
+	texts := loadSets(t)
+	var total tallySheet
+	for set := range strings.SplitSeq(*doLOO, ",") {
+		var rest, held []text
+		for _, x := range texts {
+			if x.set == set {
+				held = append(held, x)
+			} else {
+				rest = append(rest, x)
+			}
+		}
+		start := time.Now()
+		m := trainOn(rest)
+		took := time.Since(start)
+		var lines, walks tallySheet
+		report := func(f string, a ...any) {
+			if *show {
+				fmt.Printf("   "+f+"\n", a...)
+			}
+		}
+		for i := range held {
+			x := &held[i]
+			got := m.hear(x.said, x.tokens, x.walk)
+			if x.walk {
+				walks.count(x, got, report)
+			} else {
+				lines.count(x, got, report)
+			}
+		}
+		both := tallySheet{lines.right + walks.right, lines.wrong + walks.wrong, lines.missed + walks.missed, lines.fromNothing, lines.texts + walks.texts}
+		total.right += both.right
+		total.wrong += both.wrong
+		total.missed += both.missed
+		total.fromNothing += both.fromNothing
+		if !*show {
+			save := bar
+			for _, b := range []int32{0, 6, 18, 24, 36, 48} {
+				bar = b
+				var s tallySheet
+				for i := range held {
+					s.count(&held[i], m.hear(held[i].said, held[i].tokens, held[i].walk), func(string, ...any) {})
+				}
+				fmt.Printf("   bar %d: %v\n", b, s)
+			}
+			bar = save
+		}
+		fmt.Printf("%s  all %v | lines %v | walks %v (%d features, %d weights, %.0fs)\n", set, both, lines, walks, len(m.at), len(m.weights), took.Seconds())
+	}
+	fmt.Println("total", total)
+}
+
+// TestTrain trains on all labelled talk and writes the model, with -train. Without it, the
+// test only says that the model is of the size that was promised.
+func TestTrain(t *testing.T) {
+	if *doTrain {
+		m := trainOn(loadSets(t))
+		if err := os.WriteFile("model.bin", m.pack(), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return // the model in this program is still the one before
+	}
+	info, err := os.Stat("model.bin")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if info.Size() > 400<<10 {
+		t.Errorf("the model is %d bytes, more than 400 KB", info.Size())
+	}
+	m := shipped()
+	if len(m.at) < 10_000 {
+		t.Errorf("the model knows only %d features", len(m.at))
+	}
+	if again := m.pack(); len(again) != int(info.Size()) {
+		t.Errorf("packed again it has %d bytes, the file has %d", len(again), info.Size())
+	}
+}
