@@ -75,7 +75,7 @@ func (m *model) hear(text string, t []token, recording bool) []Candidate {
 	cands := find(t)
 	s := setScene(t, cands)
 	ds := m.decide(s)
-	settle(ds, t, recording)
+	settle(ds, t, s.away, recording)
 	var out []Candidate
 	for k := range ds {
 		if d := &ds[k]; len(d.choices) > 0 {
@@ -115,10 +115,28 @@ func (d *decided) told(text string, t []token) Candidate {
 			c.Alternatives = append(c.Alternatives, Alternative{roleTable[o.row].role, o.value})
 		}
 	}
+	end := d.of
+	if _, counts := c.Value.(Count); counts {
+		end = counted(t, d.of, c.Role)
+	}
 	c.Offset = t[d.head].from
-	c.Quote = text[c.Offset:max(t[d.of-1].to, c.Offset)]
-	c.Start, c.End = t[d.head].start, t[d.of-1].end
+	c.Quote = text[c.Offset:max(t[end-1].to, c.Offset)]
+	c.Start, c.End = t[d.head].start, t[end-1].end
 	return c
+}
+
+// things are what is counted, by the role of the count.
+var things = map[Role]string{AxleCount: "axle", JackCount: "jack", DRings: "ring", StakePockets: "pocket", Ply: "ply", BrakeAxles: "axle", ChainsCount: "chain"}
+
+// counted is where the quote of a count ends: behind the thing that is counted, if it
+// follows within a few words.
+func counted(t []token, of int, r Role) int {
+	for k := of; k < min(of+7, len(t)) && t[k].kind != stop; k++ {
+		if t[k].kind == word && stem(t[k].text) == things[r] {
+			return k + 1
+		}
+	}
+	return of
 }
 
 // confidence turns a score into a number from 0 to 1 that orders a list.

@@ -72,6 +72,10 @@ var leaves = []turn{
 	{"he has", "he has a gooseneck", false},
 	{"they had", "they had a gooseneck", false},
 	{"looking for", "looking for a gooseneck", false},
+	{"little ones", "brakes on the little ones, they are a gooseneck", false},
+	{"big ones", "the big ones are a gooseneck", false},
+	{"optional", "a gooseneck is optional", true},
+	{"an option", "a gooseneck is an option", true},
 	{"sister", "its sister is a gooseneck", false},
 }
 

@@ -60,7 +60,7 @@ const (
 
 // settle chooses over the whole talk: what adds up gains, what was taken back is dropped,
 // and in a recording each key has one value.
-func settle(ds []decided, t []token, recording bool) {
+func settle(ds []decided, t []token, away []bool, recording bool) {
 	sums(ds)
 	for k := range ds {
 		d := &ds[k]
@@ -68,7 +68,10 @@ func settle(ds []decided, t []token, recording bool) {
 			continue
 		}
 		slices.SortStableFunc(d.choices, func(a, b choice) int { return int(b.score) - int(a.score) })
-		if d.choices[0].score >= bar {
+		switch best := d.choices[0].score; {
+		case best >= bar && away[d.from] && (best < bar+2*scale || strings.HasPrefix(d.shape, "=")):
+			d.doubt = "another unit, or one that might be"
+		case best >= bar:
 			d.pick = 0
 		}
 	}

@@ -1,0 +1,39 @@
+package walkaround
+
+import (
+	"flag"
+	"fmt"
+	"path/filepath"
+	"testing"
+)
+
+var lookAt = flag.String("look", "", "a folder of NAME.want with NAME.vtt or NAME.srt, to be scored")
+
+// TestFirstLook scores a folder of labelled recordings that the ear was not trained on, with
+// -look DIR. With -show it prints what is wrong and missed.
+func TestFirstLook(t *testing.T) {
+	if *lookAt == "" {
+		t.Skip("no folder")
+	}
+	names, err := filepath.Glob(filepath.Join(*lookAt, "*.want"))
+	if err != nil || len(names) == 0 {
+		t.Fatalf("no labels in %s: %v", *lookAt, err)
+	}
+	var all tallySheet
+	report := func(f string, a ...any) {
+		if *show {
+			fmt.Printf("   "+f+"\n", a...)
+		}
+	}
+	for _, name := range names {
+		for _, x := range loadWalk(t, name) {
+			var one tallySheet
+			got := shipped().hear(x.said, x.tokens, true)
+			got = append(got, wordsIn(x.said, x.tokens)...)
+			one.count(&x, got, report)
+			fmt.Println(filepath.Base(x.name), one)
+			all.right, all.wrong, all.missed, all.texts = all.right+one.right, all.wrong+one.wrong, all.missed+one.missed, all.texts+1
+		}
+	}
+	fmt.Println("all", all)
+}
