@@ -46,6 +46,7 @@ themes/default:
 cmd/build:      tables unit inspect files report site showroom captions intake starter
 policy:
 policy/mutation:
+policy/sbom:
 `
 
 // The parts of Go's standard library that a package may not use. Code that computes figures
