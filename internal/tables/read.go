@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -133,6 +134,9 @@ func (s *sheet[R]) read(data []byte) (content[R], error) {
 			fail(line, "%d cells where the first line names %d columns", len(cells), len(header))
 			continue
 		}
+		if i, ok := at["source"]; ok {
+			cells[i] = public(cells[i])
+		}
 		before := len(faults)
 		r := s.row(&row{line: line, at: at, cells: cells, fail: fail})
 		if len(faults) > before {
@@ -160,6 +164,14 @@ func (s *sheet[R]) read(data []byte) (content[R], error) {
 	}
 	return out, nil
 }
+
+// private is the part of a source that names the maker of a product: whoever checks the
+// table needs it, and no page prints it.
+var private = regexp.MustCompile(` ?\[[^\]]*\]`)
+
+// public is a source as pages, cards and exports print it: "axle maker's manual, p. 16
+// [Example Axle]" is "axle maker's manual, p. 16".
+func public(source string) string { return private.ReplaceAllString(source, "") }
 
 // A row reads the cells of one line by column.
 type row struct {
