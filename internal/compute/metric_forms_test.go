@@ -42,8 +42,8 @@ func TestMetricForms(t *testing.T) {
 		value float64
 		want  string
 	}{
-		{"lb", 1000, "453.6 kg"},
-		{"ft", 20, "6.096 m"},
+		{"lb", 1000, "454 kg"},
+		{"ft", 20, "6.10 m"},
 		{"mph", 65, "104.6 km/h"},
 		{"sq ft", 100, "9.3 sq m"},
 		{"cu yd", 10, "7.6 cu m"},

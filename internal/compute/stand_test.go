@@ -191,7 +191,7 @@ func TestMetricOfFigures(t *testing.T) {
 		"tongue-at-gvwr":    "1,653 kg",  // 1,610 + 12,960 x 48 / 306 = 3,642.94 lb = 1,652.41
 		"axle-load-at-gvwr": "7,420 kg",  // 16,357.06 lb = 7,419.44
 		"tie-down-need":     "2,940 kg",  // 6,480 lb = 2,939.28
-		"deck-length":       "8.534 m",   // 28 x 0.3048
+		"deck-length":       "8.53 m",    // 28 x 0.3048
 		"deck-area":         "22.1 sq m", // 238 x 0.09290304 = 22.11
 		"tire-speed":        "130 km/h",  // UN R54: M is 130 km/h
 		"mean-deceleration": "5.9 m/s2",  // 88 x 88 / 400 = 19.36 ft/s2 = 5.90
@@ -229,7 +229,7 @@ func TestMetricOfFigures(t *testing.T) {
 	of := w.MetricOf()
 	for text, want := range map[string]string{
 		"16,358 lb": "7,420 kg", "3,643 lb": "1,653 kg", "6,290 lb": "2,855 kg", "17,280 lb": "7,838 kg", "113 ft": "34.29 m", "22,783 lb": "10,334 kg",
-		"12,960 lb": "5,878 kg", "20,000 lb": "9,071.8 kg", "28 ft": "", "22,960 lb": "", "about 6,290 lb": "", "2 tie-downs": "",
+		"12,960 lb": "5,878 kg", "20,000 lb": "9,071 kg", "28 ft": "", "22,960 lb": "", "about 6,290 lb": "", "2 tie-downs": "",
 	} {
 		if of[text] != want {
 			t.Errorf("%s is turned to %q, want %q", text, of[text], want)

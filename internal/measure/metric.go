@@ -27,7 +27,7 @@ type Quantity struct {
 }
 
 // Dimension writes a dimension of a part. In metric, it uses millimeters below a meter (to
-// a tenth below 100 mm), and meters to the millimeter above that.
+// a tenth below 100 mm), and meters to the centimeter above that.
 func (s System) Dimension(in Inches) string {
 	if s == American {
 		return in.Near()
@@ -39,7 +39,7 @@ func (s System) Dimension(in Inches) string {
 	case math.Abs(float64(whole)) < 1000:
 		return fixed(float64(whole), 0, " mm")
 	default:
-		return trimmed(float64(whole)/1000, 3, " m")
+		return meters(Nearest(mm, 10), 2)
 	}
 }
 

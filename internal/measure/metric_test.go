@@ -20,24 +20,24 @@ func times(v, by string, n int) string {
 // its own.
 func TestQuantities(t *testing.T) {
 	for text, want := range map[string]string{
-		"704 lb":    kilograms("704", 1) + " kg",
-		"20,000 lb": "9,071.8 kg", "24k lb": "10,886.2 kg", "1 lb": "0.5 kg",
-		"102 in x 28 ft deck-over":                times("102", "0.0254", 3) + " m x " + times("336", "0.0254", 3) + " m deck-over",
-		"8 ft 6 in":                               times("102", "0.0254", 3) + " m",
-		"11 ft 3/4 in to 16 ft 3-3/4 in":          "3.372 m to 4.972 m",
+		"704 lb":    kilograms("704", 0) + " kg",
+		"20,000 lb": "9,072 kg", "24k lb": "10,886 kg", "1 lb": "0.5 kg",
+		"102 in x 28 ft deck-over":                times("102", "0.0254", 2) + " m x " + times("336", "0.0254", 2) + " m deck-over",
+		"8 ft 6 in":                               times("102", "0.0254", 2) + " m",
+		"11 ft 3/4 in to 16 ft 3-3/4 in":          "3.37 m to 4.97 m",
 		"2-5/16 in ball":                          "58.7 mm ball", // 58.7375
 		"3/8 in plywood, 35 in high":              "9.5 mm plywood, 889 mm high",
-		"a 28-ft deck":                            "a 8.534 m deck",
+		"a 28-ft deck":                            "a 8.53 m deck",
 		"25\u00a0ft deck":                         "7.62 m deck",
 		"80 psi":                                  "552 kPa", // SP 811: 6.894 757 E+00 kPa
 		"238 sq ft, 2.2 cu yd":                    "22.1 sq m, 1.7 cu m",
 		"earth at 2,100 lb/cu yd":                 "earth at 1,246 kg/cu m",
 		"22 lb/ft beam":                           "32.74 kg/m beam",
 		"torque 90 to 120 lb-ft":                  "torque 122 N m to 163 N m",
-		"131,960 lb-ft / 6,249.1 lb":              "18,244 kg-m / 2,834.5 kg",
-		"12,000-15,000 lb axles":                  "5,443.1 kg to 6,803.9 kg axles",
-		"tandem 2 x 10,000 lb":                    "tandem 2 x 4,535.9 kg",
-		"beam W10x22 1,562 lb":                    "beam W10x22 708.5 kg",
+		"131,960 lb-ft / 6,249.1 lb":              "18,244 kg-m / 2,835 kg",
+		"12,000-15,000 lb axles":                  "5,443 kg to 6,804 kg axles",
+		"tandem 2 x 10,000 lb":                    "tandem 2 x 4,536 kg",
+		"beam W10x22 1,562 lb":                    "beam W10x22 709 kg",
 		"from 45 mph":                             "from 72.4 km/h",
 		"recheck at 50 miles":                     "recheck at 80.5 km",
 		"-4 in behind":                            "-102 mm behind",
@@ -55,13 +55,13 @@ func TestQuantities(t *testing.T) {
 		"":                                        "",
 		"9":                                       "9",
 		"1/0 in":                                  "1/0 in",
-		"999.96 mm is not ours, 39.37 in":         "999.96 mm is not ours, 1 m", // 999.998 mm
+		"999.96 mm is not ours, 39.37 in":         "999.96 mm is not ours, 1.00 m", // 999.998 mm
 	} {
 		if got := InMetric(text, nil); got != want {
 			t.Errorf("%q is %q, want %q", text, got, want)
 		}
 	}
-	if got := InMetric("puts 3,643 lb on the truck, of 20,000 lb", map[string]string{"3,643 lb": "1,653 kg"}); got != "puts 1,653 kg on the truck, of 9,071.8 kg" {
+	if got := InMetric("puts 3,643 lb on the truck, of 20,000 lb", map[string]string{"3,643 lb": "1,653 kg"}); got != "puts 1,653 kg on the truck, of 9,072 kg" {
 		t.Errorf("what was rounded is converted from the rounded writing: %q", got)
 	}
 }

@@ -12,8 +12,8 @@ const (
 	Metric
 )
 
-// Weight writes a weight to a tenth of a pound or of a kilogram, which is finer than a
-// scale.
+// Weight writes a weight to a tenth of a pound, which is finer than a scale, or to a whole
+// kilogram, one below 10 kg to a tenth of a kilogram.
 func (s System) Weight(p Pounds) string {
 	if s == Metric {
 		return p.InKilograms().Near()
@@ -25,7 +25,7 @@ func (s System) Weight(p Pounds) string {
 // never shows more than was stated.
 func (s System) Rating(p Pounds) string {
 	if s == Metric {
-		return trimmed(float64(Down(p.InKilograms(), 0.1)), 1, " kg")
+		return p.InKilograms().Limit()
 	}
 	return trimmed(float64(Down(p, 0.1)), 1, " lb")
 }
@@ -52,15 +52,20 @@ func (kg Kilograms) Limit() string { return fixed(float64(Down(kg, 1)), 0, " kg"
 // Load prints a load or a need: whole kilograms, rounded up.
 func (kg Kilograms) Load() string { return fixed(float64(Up(kg, 1)), 0, " kg") }
 
-// Near prints a weight to a tenth of a kilogram.
-func (kg Kilograms) Near() string { return trimmed(float64(Nearest(kg, 0.1)), 1, " kg") }
+// Near prints a weight to a whole kilogram, one below 10 kg to a tenth.
+func (kg Kilograms) Near() string {
+	if math.Abs(float64(kg)) < 10 {
+		return trimmed(float64(Nearest(kg, 0.1)), 1, " kg")
+	}
+	return fixed(float64(Nearest(kg, 1)), 0, " kg")
+}
 
 // Length writes a length that somebody gave: in feet and inches to 1/64 in, or in meters to
-// the millimeter. A length that was given in the other system is rounded, so that it does
+// the centimeter. A length that was given in the other system is rounded, so that it does
 // not show the decimals of its conversion.
 func (s System) Length(in Inches) string {
 	if s == Metric {
-		return meters(Nearest(in.InMillimeters(), 1), 3)
+		return meters(Nearest(in.InMillimeters(), 10), 2)
 	}
 	if math.Abs(float64(in)) > most {
 		return in.String()

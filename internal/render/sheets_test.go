@@ -157,12 +157,12 @@ func TestSheets(t *testing.T) {
 	if strings.Contains(lot, "<svg") || strings.Contains(lot, `class="address"`) {
 		t.Error("a yard without an address has a code that leads nowhere")
 	}
-	for _, want := range []string{"18 ft equipment trailer", "$5,200", "EX-1", "7,000 lb", "2,000 lb", "5,000 lb", "18 ft x 82 in", "3,175.1 kg", "5.486 m x 2.083 m", "As of November 20, 2026", "The label on the trailer governs."} {
+	for _, want := range []string{"18 ft equipment trailer", "$5,200", "EX-1", "7,000 lb", "2,000 lb", "5,000 lb", "18 ft x 82 in", "3,175 kg", "5.49 m x 2.08 m", "As of November 20, 2026", "The label on the trailer governs."} {
 		if !strings.Contains(lot, want) {
 			t.Errorf("the lot sheet lacks %q", want)
 		}
 	}
-	for _, want := range []string{"<b>50 psi (345 kPa)</b>", "3,175.1 kg", "ST205/75R15, 2 on each axle", "10 miles (16.1 km)", "25 miles (40.2 km)", "50 miles (80.5 km)", "Breakaway", "last <span", "Received by", "Weigh it loaded."} {
+	for _, want := range []string{"<b>50 psi (345 kPa)</b>", "3,175 kg", "ST205/75R15, 2 on each axle", "10 miles (16.1 km)", "25 miles (40.2 km)", "50 miles (80.5 km)", "Breakaway", "last <span", "Received by", "Weigh it loaded."} {
 		if !strings.Contains(card, want) {
 			t.Errorf("the hand-over card lacks %q", want)
 		}

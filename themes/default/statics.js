@@ -57,10 +57,11 @@ var Statics = (function () {
 		return mm <= MOST && mm / MM == v ? number(mm) + " mm" : number(v) + " in";
 	}
 	function meters(mm, n) { return fixed(mm / 1000, n) + " m"; }
-	function weight(p, si) { return si ? trimmed(near(p * KG, 0.1), 1) + " kg" : trimmed(near(p, 0.1), 1) + " lb"; }
+	function kilos(v) { return abs(v) < 10 ? trimmed(near(v, 0.1), 1) : fixed(near(v, 1), 0); }
+	function weight(p, si) { return si ? kilos(p * KG) + " kg" : trimmed(near(p, 0.1), 1) + " lb"; }
 	function limit(p, si) { return si ? fixed(down(p * KG, 1), 0) + " kg" : fixed(down(p, 1), 0) + " lb"; }
 	function load(p, si) { return si ? fixed(up(p * KG, 1), 0) + " kg" : fixed(up(p, 1), 0) + " lb"; }
-	function length(v, si) { return si ? meters(near(v * MM, 1), 3) : abs(v) > MOST ? inches(v) : feet(near(v, 1 / 64)); }
+	function length(v, si) { return si ? meters(near(v * MM, 10), 2) : abs(v) > MOST ? inches(v) : feet(near(v, 1 / 64)); }
 	function atLeast(v, si) { return si ? meters(up(v * MM, 10), 2) : feet(up(v, 0.25)); }
 	function atMost(v, si) { return si ? meters(down(v * MM, 10), 2) : feet(down(v, 0.25)); }
 	function share(s) { return trimmed(near(s * 100, 0.1), 1) + "%"; }
