@@ -9,6 +9,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/measure"
+	"tarepage/internal/unit"
 )
 
 // columns is every trailer of the stock: in columns, because a column of like values packs
@@ -29,6 +30,8 @@ type columns struct {
 	Facets []facetColumn `json:"facets"`
 	Law    []any         `json:"law"`
 	Rows   []string      `json:"rows"` // what the facts of a model are called
+	// Phrases are what a card says in place of a number.
+	Phrases phrases `json:"phrases"`
 	// Says are texts that a number does not tell: "price 12" is trailer 12's.
 	Says map[string]string `json:"says"`
 	// SI is every quantity in these texts in metric units.
@@ -50,6 +53,12 @@ type columns struct {
 	Careful []int `json:"careful"` // cautions
 
 	Models models `json:"models"`
+}
+
+type phrases struct {
+	Sold     string   `json:"sold"`     // in place of the price of a trailer that is sold
+	Ask      string   `json:"ask"`      // in place of a price that nobody stated
+	Cautions []string `json:"cautions"` // by how many there are; empty for none
 }
 
 type facetColumn struct {
@@ -113,6 +122,10 @@ func Stock(list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error
 		d.addTrailer(i, t)
 	}
 	stockColumn(d.Stock)
+	d.Phrases = phrases{Sold: sold, Ask: ask}
+	for n := range slices.Max(append(d.Careful, 0)) + 1 {
+		d.Phrases.Cautions = append(d.Phrases.Cautions, CautionCount(n))
+	}
 	d.Titles, d.Shapes = titles.texts, shapes.texts
 	d.SI = d.metric(ratings(list))
 	return variable("STOCK", d)
@@ -250,6 +263,33 @@ func (d *columns) metric(ratings map[string]string) map[string]string {
 		from(text)
 	}
 	return out
+}
+
+const (
+	sold = "Sold"
+	ask  = "Call for price"
+)
+
+// Price is a trailer's price as pages write it, or what they say in place of one.
+func Price(u *unit.Unit) string {
+	switch {
+	case u.Availability.Value == "sold":
+		return sold
+	case u.Price.Given():
+		return u.Price.Words()
+	}
+	return ask
+}
+
+// CautionCount is how many cautions there are, in words; nothing for none.
+func CautionCount(n int) string {
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return "1 caution"
+	}
+	return measure.Count(n) + " cautions"
 }
 
 // ratings are what the trailers state as ratings, by its text, in kilograms.

@@ -6,6 +6,7 @@ import (
 
 	"tarepage/internal/elevation"
 	"tarepage/internal/linkcard"
+	"tarepage/internal/pagedata"
 )
 
 // linkCard is the card that a link to a unit's page shows.
@@ -36,12 +37,12 @@ func (m *maker) carded(e *entry) (*linkCard, error) {
 	// A picture is passed on for months: it says as of when it was true.
 	label, asOf := "Price", shortMonth(m.frame.Yard.AsOf)
 	switch {
-	case e.Availability.Value == "sold":
+	case e.sold():
 		label = "As of " + asOf
 	case e.Price.Given():
 		label = "Price as of " + asOf
 	}
-	add(label, price(e.Unit))
+	add(label, pagedata.Price(e.Unit))
 	for _, p := range m.worked(e) {
 		if f.Photo == nil {
 			f.Photo = p

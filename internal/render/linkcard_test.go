@@ -67,7 +67,7 @@ func TestCardOfASharedLink(t *testing.T) {
 				t.Errorf("%s does not state its card as its image: %s", page, stated)
 			}
 			alt := og["og:image:alt"]
-			price := map[string]string{"u/ex-1.html": "Price as of Nov 20, 2026 $5,200", "u/ex-2.html": "Call for the price"}[page]
+			price := map[string]string{"u/ex-1.html": "Price as of Nov 20, 2026 $5,200", "u/ex-2.html": "Call for price"}[page]
 			for _, want := range []string{"equipment", "GVWR 7,000 lb", "Payload ", price, "The label governs."} {
 				if !strings.Contains(alt, want) {
 					t.Errorf("%s: %q does not say %q", page, alt, want)

@@ -7,6 +7,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/feed"
 	"tarepage/internal/kinds"
+	"tarepage/internal/pagedata"
 	"tarepage/internal/sitepath"
 	"tarepage/internal/stockfile"
 )
@@ -67,7 +68,7 @@ func (m *maker) news(site string) *feed.News {
 	n := &feed.News{Site: site, Title: m.frame.Yard.Name + ": arrivals and prices", Yard: m.frame.Yard.Name, Email: m.frame.Yard.Email, AsOf: y.AsOf.Value}
 	for _, e := range m.units {
 		i := feed.Item{Address: m.at(e.path), Kind: kinds.Of(e.Kind.Value).Label, Changed: e.Unit.Changed(),
-			Title: e.Title.Value + ", " + price(e.Unit), Text: m.told(e)}
+			Title: e.Title.Value + ", " + pagedata.Price(e.Unit), Text: m.told(e)}
 		if e.Availability.Value != "on order" {
 			i.Arrived = e.Arrived.Value
 		}
@@ -88,9 +89,9 @@ func (m *maker) told(e *entry) string {
 	}
 	d := e.Availability.Since()
 	say := []string{e.Stock.Value + " is " + since(e.Availability.Value, d, d.Long())}
-	if e.Availability.Value != "sold" {
+	if !e.sold() {
 		d = e.Price.Since()
-		offer := since(price(e.Unit), d, d.Long())
+		offer := since(pagedata.Price(e.Unit), d, d.Long())
 		if e.Price.Given() && y.Excludes.Given() {
 			offer += ", excludes " + y.Excludes.Value
 		}

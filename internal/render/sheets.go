@@ -12,6 +12,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
+	"tarepage/internal/pagedata"
 )
 
 // printLinks are the ways from a unit's page to what is printed of it.
@@ -76,7 +77,7 @@ func (m *maker) lot(e *entry) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &lotSheet{printedPage: s, Availability: e.Availability.Value, Price: price(e.Unit), Excludes: m.offered(e.Unit)}
+	p := &lotSheet{printedPage: s, Availability: e.Availability.Value, Price: pagedata.Price(e.Unit), Excludes: m.offered(e.Unit)}
 	p.Big = kinds.Of(e.Kind.Value).Noun
 	if l := e.work.Figure("deck-length"); l != nil {
 		p.Big = l.Text + " " + p.Big

@@ -413,7 +413,7 @@ func (m *maker) enter() {
 	}
 	for _, e := range m.units {
 		e.nearest = sync.OnceValue(func() (out []*entry) {
-			if e.Availability.Value != "sold" {
+			if !e.sold() {
 				return nil
 			}
 			// Those of its kind come before all others, so the others are held against it only

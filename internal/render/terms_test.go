@@ -13,7 +13,7 @@ import (
 // Disclosures" (March 2013): what qualifies a claim stands near it, and not behind a link
 // where it is about cost.
 func TestPricesSayAsOfWhen(t *testing.T) {
-	amount := regexp.MustCompile(`\$[0-9]|^(Sold|sold|Call for the price)$`)
+	amount := regexp.MustCompile(`\$[0-9]|^(Sold|sold|Call for price)$`)
 	for name, terms := range map[string][]string{
 		"demo":    {"as of November 20, 2026", "tax, title and registration"},
 		"samples": {"as of November 20, 2026"},

@@ -20,7 +20,7 @@ type tryout struct {
 // tries fills in what can be tried on a trailer. Where a measure is missing nothing can.
 func (m *maker) tries(p *unitPage, e *entry) error {
 	rig, needs := compute.RigOf(e.work)
-	if len(needs) > 0 || e.Availability.Value == "sold" {
+	if len(needs) > 0 || e.sold() {
 		return nil
 	}
 	t := &tryout{Statics: p.Root + m.scripts["statics.js"].Path, Script: p.Root + m.scripts["unit.js"].Path,

@@ -11,6 +11,7 @@ import (
 	"tarepage/internal/elevation"
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
+	"tarepage/internal/pagedata"
 	"tarepage/internal/schemaorg"
 	"tarepage/internal/sitepath"
 	"tarepage/internal/unit"
@@ -102,9 +103,9 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	p.Facts = facts(e.Unit)
 	p.Availability = e.Availability.Value
 	p.AvailMark = map[string]string{"on the yard": "here", "sold": "gone"}[e.Availability.Value]
-	p.Price = price(e.Unit)
+	p.Price = pagedata.Price(e.Unit)
 	p.Excludes = m.offered(e.Unit)
-	p.Sold = e.Availability.Value == "sold"
+	p.Sold = e.sold()
 	for _, n := range e.nearest() {
 		p.Nearest = append(p.Nearest, m.near(n))
 	}
@@ -214,8 +215,16 @@ func (m *maker) near(e *entry) labeled {
 			facts = append(facts, short(name, e.work)+" "+f.Text)
 		}
 	}
-	facts = append(facts, price(e.Unit)+" "+m.offered(e.Unit))
+	facts = append(facts, pagedata.Price(e.Unit)+" "+m.offered(e.Unit))
 	return labeled{Label: e.Title.Value, What: path.Base(e.path), Text: strings.Join(facts, ", ")}
+}
+
+// short is a figure's name within a line.
+func short(name string, w *compute.Work) string {
+	if name == "deck-length" {
+		return w.Space.Name
+	}
+	return name
 }
 
 // unbroken keeps the numbers of a title on one line with their units.

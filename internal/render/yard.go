@@ -7,7 +7,6 @@ import (
 	"sort"
 	"strings"
 
-	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
@@ -21,138 +20,179 @@ import (
 // that is slow to draw on a phone.
 const perScreen = 24
 
-// perPage is how many units one page of a plain list names: a line each, no drawing.
+// perPage is how many trailers one page of a plain list has: a line each, no drawing.
 const perPage = 100
 
+// yardPage is a page of many trailers: the yard's own, that of a kind, or the plain list.
 type yardPage struct {
 	frame
 	Heading  string
-	About    template.HTML
-	Find     *finder // on the front page alone
-	FindLink string
-	Kinds    []link
-	Shown    string
-	More     int
-	Cards    []card
-	Rows     []card
-	Pages    []link
-	// Programs are the files in which the stock is given away.
-	Programs []link
+	About    template.HTML // the yard's own text, on the front page
+	Find     *finder       // what the front page finds with; nil on every other page
+	FindLink string        // where the front page finds among the trailers of this kind
+	Kinds    []link        // the other pages of many trailers, on every page but the front
+	Shown    string        // how many trailers: "15 trailers."
+	More     int           // how many more cards "Show more" adds at first
+	Cards    []card        // trailers with a drawing each, or
+	Rows     []card        // in a line each
+	Pages    []link        // the pages of a long list
+	Programs []link        // the files in which the stock is given away
 }
 
-// A finder is what the yard page needs to find by need.
+// finder is what the yard page needs to find by need.
 type finder struct {
-	Kinds  []kindChip
-	Facets []pagedata.Facet
-	// Stock, Statics, Search, Words and Script are files of the site; Words is a list of
-	// them with the letter from which each counts.
-	Stock, Statics, Search, Words, Script string
-	List                                  string
-	// Lot is the script that keeps the page on a phone, where the yard asks for it.
-	Lot string
+	Kinds   []kindChip       // the kinds, each with its own page
+	Facets  []pagedata.Facet // what else can be asked for, as chips
+	Stock   string           // script: every trailer in columns
+	Statics string           // script: the calculators
+	Search  string           // script: the search
+	Words   string           // JSON: the scripts of words, with the letter from which each counts
+	Script  string           // script: the page's own
+	List    string           // the page of every trailer in a plain list
+	Lot     string           // script that keeps the page on a phone; empty where the yard does not ask for it
+	Blank   card             // a card with every part, for the template that the script fills
 }
 
-// A kindChip leads to the page of its kind where there are no scripts.
+// kindChip leads to the page of its kind where there are no scripts.
 type kindChip struct {
 	pagedata.Chip
-	Link string
+	Link string // the page of the kind
 }
 
+// link is a link with its words.
 type link struct {
-	Link, Name, Count string
-	Here              bool
+	Link  string // the page
+	Name  string // its words
+	Count string // how many trailers are there; empty where nobody counts
+	Here  bool   // whether it is the page that the link is on
 }
 
+// card is a trailer on a page of many.
 type card struct {
-	Link, Title, State, Stock, Price, Cautions, GVWR, Long, Size string
-	Payload, PayloadMetric                                       string
-	// Line is all of it but the title in one line, and LineMetric the same in metric units: a
-	// page of a hundred has no room for an element around each figure.
-	Line, LineMetric string
-	Gone             bool
-	View             template.HTML
+	Link          string        // its page
+	Title         string        // what it is
+	State         string        // whether it is here, and new or used
+	Stock         string        // its stock number
+	Price         string        // the price, or what is said in its place
+	Cautions      string        // "2 cautions"; empty for none
+	GVWR          string        // as the label states it
+	Long          string        // how long its deck, bed or box is; empty if unknown
+	Size          string        // hitch, width and axles
+	Payload       string        // what it can carry; empty if unknown
+	PayloadMetric string        // the same in kilograms
+	Line          string        // all of it but the title in one line: a page of a hundred has no room for more
+	LineMetric    string        // the same in metric units
+	Gone          bool          // whether it is sold
+	Pick          bool          // whether it can be picked to be compared
+	View          template.HTML // its silhouette
 }
 
-type labeled struct{ Label, Text, Metric, From, What, Source string }
+// labeled is a line with a label. Which parts it has depends on where it is.
+type labeled struct {
+	Label  string // what it is
+	Text   string // the value
+	Metric string // the value in metric units
+	From   string // where the value comes from
+	What   string // more about it
+	Source string // the rule or the table behind it
+}
 
 // order is how the yard is walked: what can be bought today first.
-var order = map[string]int{"on the yard": 0, "on order": 1, "spoken for": 2, "sold": 3}
+func order(e *entry) int { return slices.Index(pagedata.Availabilities, e.Availability.Value) }
 
 // yardPages are the front page, the page of each kind, the plain list of everything, and
 // the further pages of these. What the front page loads is made with them.
 func (m *maker) yardPages() ([]job, error) {
-	kind := map[string]int{}
-	for i, k := range kinds.Names() {
-		kind[k] = i
-	}
-	sorted := append([]*entry(nil), m.units...)
-	sort.SliceStable(sorted, func(i, j int) bool {
-		a, b := sorted[i], sorted[j]
-		if order[a.Availability.Value] != order[b.Availability.Value] {
-			return order[a.Availability.Value] < order[b.Availability.Value]
-		}
-		return kind[a.Kind.Value] < kind[b.Kind.Value]
-	})
-	groups := map[string][]*entry{sitepath.Yard: sorted}
-	files := []string{sitepath.Yard}
-	for _, k := range kinds.Names() {
-		file := sitepath.Kind(k)
-		for _, e := range sorted {
-			if e.kind == file {
-				groups[file] = append(groups[file], e)
-			}
-		}
-		if len(groups[file]) > 0 {
-			files = append(files, file)
-		}
-	}
+	sorted := m.sorted()
 	front, err := m.front(sorted)
-	if err != nil {
-		return nil, err
+	if err != nil || len(sorted) == 0 {
+		return []job{front}, err
 	}
 	jobs := []job{front}
-	if len(sorted) == 0 {
-		return jobs, nil
-	}
-	for _, file := range append(files[1:len(files):len(files)], sitepath.List) {
-		all := groups[file]
-		if file == sitepath.List {
-			all = sorted
-		}
-		parts := split(all)
-		for n, part := range parts {
-			page := m.yardPage(m.heading(file))
-			page.Title += ", " + m.frame.Yard.Name
-			page.Kinds, page.Pages, page.Shown = m.kinds(files, groups, file), leaves(file, len(parts), n), shown(len(all))
-			if k, ok := sitepath.KindOf(file); ok {
-				page.FindLink = sitepath.Yard + "#kind=" + k
-			}
-			page.Canonical = m.at(sitepath.Further(file, n))
-			jobs = append(jobs, job{path: sitepath.Further(file, n), make: func() ([]byte, error) {
-				page := *page // the showroom may make the page twice at the same time
-				var err error
-				if page.Data, err = m.listed(sitepath.Further(file, n), page.Heading, part); err != nil {
-					return nil, err
-				}
-				if file != sitepath.List && len(all) <= perScreen {
-					page.Cards = m.cards(part)
-				} else {
-					page.Rows = m.rows(part)
-				}
-				return m.turned("yard", &page, ratings(part))
-			}})
+	lists := m.lists(sorted)
+	for _, l := range append(lists[1:len(lists):len(lists)], list{sitepath.List, sorted}) {
+		for n := range l.parts() {
+			jobs = append(jobs, m.listPage(l, n, lists))
 		}
 	}
 	return jobs, nil
 }
 
+// sorted are the trailers in the order in which pages list them.
+func (m *maker) sorted() []*entry {
+	kind := map[string]int{}
+	for i, k := range kinds.Names() {
+		kind[k] = i
+	}
+	sorted := slices.Clone(m.units)
+	sort.SliceStable(sorted, func(i, j int) bool {
+		a, b := sorted[i], sorted[j]
+		if order(a) != order(b) {
+			return order(a) < order(b)
+		}
+		return kind[a.Kind.Value] < kind[b.Kind.Value]
+	})
+	return sorted
+}
+
+// A list is the trailers that a page lists, on one page or several.
+type list struct {
+	page  string
+	units []*entry
+}
+
+func (l list) parts() [][]*entry { return slices.Collect(slices.Chunk(l.units, perPage)) }
+
+// lists are the front page's list and that of each kind that the yard has.
+func (m *maker) lists(sorted []*entry) []list {
+	out := []list{{sitepath.Yard, sorted}}
+	for _, k := range kinds.Names() {
+		l := list{page: sitepath.Kind(k)}
+		for _, e := range sorted {
+			if e.kind == l.page {
+				l.units = append(l.units, e)
+			}
+		}
+		if len(l.units) > 0 {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// listPage is a page of a list by its number from 0.
+func (m *maker) listPage(l list, n int, lists []list) job {
+	parts := l.parts()
+	part, path := parts[n], sitepath.Further(l.page, n)
+	page := m.yardPage(m.heading(l.page))
+	page.Title += ", " + m.frame.Yard.Name
+	page.Kinds, page.Pages, page.Shown = m.kindLinks(lists, l.page), furtherLinks(l.page, len(parts), n), shown(len(l.units))
+	if k, ok := sitepath.KindOf(l.page); ok {
+		page.FindLink = sitepath.Yard + "#kind=" + k
+	}
+	page.Canonical = m.at(path)
+	return job{path: path, make: func() ([]byte, error) {
+		page := *page // the showroom may make the page twice at the same time
+		var err error
+		if page.Data, err = m.listed(path, page.Heading, part); err != nil {
+			return nil, err
+		}
+		if l.page != sitepath.List && len(l.units) <= perScreen {
+			page.Cards = m.cards(part)
+		} else {
+			page.Rows = m.rows(part)
+		}
+		return m.turned("yard", &page, ratings(part))
+	}}
+}
+
 // listed is what a page of many trailers states for programs.
-func (m *maker) listed(file, name string, part []*entry) (template.JS, error) {
+func (m *maker) listed(path, name string, part []*entry) (template.JS, error) {
 	trailers := make([]string, len(part))
 	for i, e := range part {
 		trailers[i] = e.path
 	}
-	return stated(m.says.List(file, name, trailers))
+	return stated(m.says.List(path, name, trailers))
 }
 
 func (m *maker) yardPage(heading string) *yardPage {
@@ -160,7 +200,7 @@ func (m *maker) yardPage(heading string) *yardPage {
 	page.Style, page.Policy = m.yardStyle, m.yardPolicy
 	m.twofold(&page.frame)
 	page.Title = heading
-	page.Description = fmt.Sprintf("%s: what it is, what it may carry, what it puts on the truck, worked out and checked.", heading)
+	page.Description = fmt.Sprintf("%s: what each trailer is, what it can carry, what it puts on the truck, worked out and checked.", heading)
 	return page
 }
 
@@ -172,40 +212,14 @@ func (m *maker) front(sorted []*entry) (job, error) {
 	for _, f := range stockfile.Files() {
 		page.Programs = append(page.Programs, link{Link: f.Path, Name: f.What})
 	}
+	first := sorted[:min(perScreen, len(sorted))]
 	if len(sorted) > 0 {
-		var list []pagedata.Trailer
-		for _, e := range m.units {
-			list = append(list, e.data())
-		}
-		all := pagedata.Facets(list)
-		stock, err := pagedata.Stock(list, all, m.scale())
-		if err != nil {
+		var err error
+		if page.Find, err = m.finder(); err != nil {
 			return job{}, err
 		}
-		words, err := pagedata.Words(list)
-		if err != nil {
-			return job{}, err
-		}
-		f := &finder{Facets: all[1:], Script: m.scripts["yard.js"].Path, Statics: m.scripts["statics.js"].Path,
-			Search: m.scripts["search.js"].Path, Stock: hashed("stock", stock), List: sitepath.List}
-		m.files = append(m.files, script{f.Stock, stock})
-		if m.in.Stock.Yard.LotCopy.Value {
-			f.Lot = m.scripts["lot.js"].Path
-		}
-		for _, c := range all[0].Chips {
-			f.Kinds = append(f.Kinds, kindChip{c, sitepath.Kind(c.Value)})
-		}
-		var parts [][2]string
-		for _, w := range words {
-			file := script{hashed("words", w.Text), w.Text}
-			m.files = append(m.files, file)
-			parts = append(parts, [2]string{w.From, file.Path})
-		}
-		if f.Words, err = pagedata.Attribute(parts); err != nil {
-			return job{}, err
-		}
-		page.Find, page.Policy = f, scripted(page.Policy, "'self'")
-		page.More = min(perScreen, len(sorted)-min(perScreen, len(sorted)))
+		page.Policy = scripted(page.Policy, "'self'")
+		page.More = min(perScreen, len(sorted)-len(first))
 	}
 	return job{path: sitepath.Yard, make: func() ([]byte, error) {
 		about, err := notes(&m.in.Stock.Yard.Body, nil, "", nil)
@@ -214,8 +228,10 @@ func (m *maker) front(sorted []*entry) (job, error) {
 		}
 		page := *page // as above
 		page.About = about
-		first := sorted[:min(perScreen, len(sorted))]
 		page.Cards = m.cards(first)
+		for i := range page.Cards {
+			page.Cards[i].Pick = true
+		}
 		if page.Data, err = m.listed(sitepath.Yard, page.Heading, first); err != nil {
 			return nil, err
 		}
@@ -223,47 +239,82 @@ func (m *maker) front(sorted []*entry) (job, error) {
 	}}, nil
 }
 
-func split(all []*entry) [][]*entry {
-	var out [][]*entry
-	for len(all) > perPage {
-		out, all = append(out, all[:perPage]), all[perPage:]
+// finder enters the files that the front page finds with.
+func (m *maker) finder() (*finder, error) {
+	var trailers []pagedata.Trailer
+	for _, e := range m.units {
+		trailers = append(trailers, e.data())
 	}
-	return append(out, all)
+	facets := pagedata.Facets(trailers)
+	stock, err := pagedata.Stock(trailers, facets, m.scale())
+	if err != nil {
+		return nil, err
+	}
+	words, err := pagedata.Words(trailers)
+	if err != nil {
+		return nil, err
+	}
+	f := &finder{Facets: facets[1:], Script: m.scripts["yard.js"].Path, Statics: m.scripts["statics.js"].Path,
+		Search: m.scripts["search.js"].Path, Stock: hashed("stock", stock), List: sitepath.List, Blank: m.blank()}
+	m.files = append(m.files, script{f.Stock, stock})
+	if m.in.Stock.Yard.LotCopy.Value {
+		f.Lot = m.scripts["lot.js"].Path
+	}
+	for _, c := range facets[0].Chips {
+		f.Kinds = append(f.Kinds, kindChip{c, sitepath.Kind(c.Value)})
+	}
+	var parts [][2]string
+	for _, w := range words {
+		file := script{hashed("words", w.Text), w.Text}
+		m.files = append(m.files, file)
+		parts = append(parts, [2]string{w.From, file.Path})
+	}
+	f.Words, err = pagedata.Attribute(parts)
+	return f, err
 }
 
-// leaves lead to the first and last pages and to those around the one that is here.
-func leaves(file string, pages, here int) []link {
+// blank is a card with every part that a card can have, each filled with a dash.
+func (m *maker) blank() card {
+	const any = "-"
+	whole := elevation.Outline{Solid: "M0 0", Slits: "M0 0", Guess: "M0 0", Wheels: [][4]string{{"0", "0", "0", "0"}}}
+	return card{Link: sitepath.Yard, Title: any, State: any, Price: any, Cautions: any, GVWR: any, Long: any, Payload: any, PayloadMetric: any,
+		Pick: true, View: template.HTML(whole.SVG(m.scale()))}
+}
+
+// furtherLinks lead to the first and last pages of a list and to those around the one that
+// is here.
+func furtherLinks(page string, pages, here int) []link {
 	if pages < 2 {
 		return nil
 	}
 	var out []link
 	for n := range pages {
 		if n == 0 || n == pages-1 || n >= here-2 && n <= here+2 {
-			out = append(out, link{Link: sitepath.Further(file, n), Name: fmt.Sprint(n + 1), Here: n == here})
+			out = append(out, link{Link: sitepath.Further(page, n), Name: fmt.Sprint(n + 1), Here: n == here})
 		}
 	}
 	return out
 }
 
-func (m *maker) heading(file string) string {
-	if file == sitepath.Yard {
+func (m *maker) heading(page string) string {
+	switch page {
+	case sitepath.Yard:
 		return m.frame.Yard.Name
+	case sitepath.List:
+		return "Every trailer in a plain list"
 	}
-	if file == sitepath.List {
-		return "Every trailer, a plain list"
-	}
-	kind, _ := sitepath.KindOf(file)
+	kind, _ := sitepath.KindOf(page)
 	return kinds.Of(kind).Label
 }
 
-func (m *maker) kinds(files []string, groups map[string][]*entry, here string) []link {
+func (m *maker) kindLinks(lists []list, here string) []link {
 	var out []link
-	for _, f := range files {
-		name := m.heading(f)
-		if f == sitepath.Yard {
+	for _, l := range lists {
+		name := m.heading(l.page)
+		if l.page == sitepath.Yard {
 			name = "All"
 		}
-		out = append(out, link{Link: f, Name: name, Count: measure.Count(len(groups[f])), Here: f == here})
+		out = append(out, link{Link: l.page, Name: name, Count: measure.Count(len(l.units)), Here: l.page == here})
 	}
 	return out
 }
@@ -278,9 +329,9 @@ func shown(n int) string {
 func (m *maker) cards(units []*entry) []card {
 	var out []card
 	for _, e := range units {
-		c := m.row(e)
+		c := m.card(e)
 		if o, ok := elevation.OutlineOf(e.work, m.scale()); ok {
-			// The drawing is made by internal/elevation; it holds numbers alone.
+			// internal/elevation draws it; it holds numbers alone.
 			c.View = template.HTML(o.SVG(m.scale()))
 		}
 		out = append(out, c)
@@ -291,7 +342,7 @@ func (m *maker) cards(units []*entry) []card {
 func (m *maker) rows(units []*entry) []card {
 	var out []card
 	for _, e := range units {
-		c := m.row(e)
+		c := m.card(e)
 		parts := []string{c.GVWR + " GVWR"}
 		if c.Payload != "" {
 			parts = slices.Insert(parts, 0, c.Payload+" payload")
@@ -312,7 +363,7 @@ func (m *maker) rows(units []*entry) []card {
 	return out
 }
 
-// ratings are what the units state as ratings, by its writing, in kilograms.
+// ratings are what the trailers state as ratings, by its text, in kilograms.
 func ratings(units []*entry) map[string]string {
 	out := map[string]string{}
 	for _, e := range units {
@@ -321,38 +372,27 @@ func ratings(units []*entry) map[string]string {
 	return out
 }
 
-// row is a unit on a page of many. yard.js writes the same from the data.
-func (m *maker) row(e *entry) card {
+// card is a trailer on a page of many, without its silhouette.
+func (m *maker) card(e *entry) card {
+	data := e.data()
 	c := card{
 		Link: e.path, Title: e.Title.Value, State: e.Availability.Value + ", " + e.Condition.Value,
-		Stock: e.Stock.Value, Price: price(e.Unit), Gone: e.Availability.Value == "sold", GVWR: e.Weights.GVWR.Words(),
+		Stock: e.Stock.Value, Price: pagedata.Price(e.Unit), Gone: e.sold(), GVWR: e.Weights.GVWR.Words(),
+		Size: data.Size(), Cautions: pagedata.CautionCount(len(e.cautions)),
 	}
 	if f := e.work.Figure("payload"); f != nil {
 		c.Payload, c.PayloadMetric = f.Text, e.work.Metric(f)
 	}
 	if f := e.work.Figure("deck-length"); f != nil {
-		// No line ends between a number and what it counts.
+		// No line ends between a number and its unit.
 		c.Long = strings.ReplaceAll(f.Text+" "+e.work.Space.Name, " ", "\u00a0")
-	}
-	data := e.data()
-	c.Size = data.Size()
-	switch n := len(e.cautions); {
-	case n == 1:
-		c.Cautions = "1 caution"
-	case n > 1:
-		c.Cautions = measure.Count(n) + " cautions"
 	}
 	return c
 }
 
-func short(name string, w *compute.Work) string {
-	if name == "deck-length" {
-		return w.Space.Name
-	}
-	return name
-}
+func (e *entry) sold() bool { return e.Availability.Value == "sold" }
 
-// offered is what holds for the price and the availability of one unit, in their line.
+// offered is what the page says next to the price and the availability of a trailer.
 func (m *maker) offered(u *unit.Unit) string {
 	y := m.in.Stock.Yard
 	s := "as of " + m.frame.Yard.AsOf
@@ -366,14 +406,4 @@ func (m *maker) offered(u *unit.Unit) string {
 		s += ", excludes " + y.Excludes.Value
 	}
 	return s
-}
-
-func price(u *unit.Unit) string {
-	switch {
-	case u.Availability.Value == "sold":
-		return "Sold"
-	case u.Price.Given():
-		return u.Price.Words()
-	}
-	return "Call for the price"
 }

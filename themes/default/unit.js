@@ -1,7 +1,7 @@
-// What a customer tries on a trailer's page: a machine on its deck, a truck before it. The
-// fields come when they are asked for; the arithmetic is statics.js, loaded with them. The
-// truck's numbers stay on this phone, under the yard page's key; the choice of units is
-// units.js's.
+// What a customer tries on a trailer's page: a machine on its deck, a truck in front of it.
+// The fields come when they are asked for; the arithmetic is in statics.js, loaded with
+// them. The truck's numbers stay on this phone, under the same key as the yard page's;
+// units.js keeps the choice of units.
 (function () {
 	"use strict";
 	var box = document.getElementById("try");
@@ -27,18 +27,18 @@
 		s.onerror = failed;
 		document.head.appendChild(s);
 	}
-	// The tap on a fold is answered in the next frame; what it asks for comes behind that.
+	// A tap that opens a section is answered in the next frame; what it asks for comes after.
 	function ready(into, then) {
 		requestAnimationFrame(function () {
 			setTimeout(function () {
 				if (S) return then();
 				load([data.statics, data.machines], function () { S = window.Statics; si = U.si; then(); },
-					function () { say(into, "It did not load. Try again where there is signal."); });
+					function () { say(into, "It did not load. Try again when you have signal."); });
 			});
 		});
 	}
 	function say(into, text) { (into.querySelector("[role=status]") || make("p", into, "", { role: "status" })).textContent = text; }
-	// A number as it is typed, in pounds or inches whichever system is chosen.
+	// A number as it is typed. value() makes it pounds or inches, whichever system is chosen.
 	function amount(text) {
 		var n = parseFloat(String(text).replace(/[,\s]/g, "").replace(/^[\u2212\u2013]/, "-"));
 		return isFinite(n) ? n : null;
@@ -82,7 +82,7 @@
 	});
 	function about() {
 		var m = at.pick && window.MACHINES[at.pick.value];
-		if (at.pick) at.about.textContent = m ? "Of this class: " + S.weight(m[1], si) + " to " + S.weight(m[3], si) + ". Read yours off its plate." : "";
+		if (at.pick) at.about.textContent = m ? "This class weighs " + S.weight(m[1], si) + " to " + S.weight(m[3], si) + ". Read yours off its plate." : "";
 		return m;
 	}
 	function row(table, cells, over) {
@@ -103,7 +103,7 @@
 		stands = null;
 		paint();
 		byId("mine-at").hidden = true;
-		if (!(w > 0) || !(L > 0)) return void (out.textContent = "Give what it weighs and its length.");
+		if (!(w > 0) || !(L > 0)) return void (out.textContent = "Fill in its weight and its length.");
 		o = S.window(R, w, L);
 		if (!o.room) return void (out.textContent = spoken(S.windowText(o, si)).replace(/^n/, "N") + ".");
 		byId("mine-at").hidden = false;
@@ -117,16 +117,16 @@
 		at.slide.max = Math.ceil(R[4] - L / 2);
 		at.slide.value = x;
 		s = S.stand(R, w, L, x);
-		out.textContent = "Center it " + spoken(S.windowText(o, si)) + ". Where it stands now " +
-			(s.keeps ? "it keeps every limit on file for this trailer" : "it does not, see below") + "; " + S.weights(R, w, L, x, si) + ".";
+		out.textContent = "Center it " + spoken(S.windowText(o, si)) + ". Where it is now, it is " +
+			(s.keeps ? "within every limit on file for this trailer" : "over a limit, see below") + ": " + S.weights(R, w, L, x, si) + ".";
 		at.field.innerHTML = S.field(R, w, L, x, si);
-		row(table, ["On the truck", s.tongue < 0 ? "lifts with " + S.load(-s.tongue, si) : S.load(s.tongue, si) + ", " + S.share(s.share)]);
+		row(table, ["On the truck", s.tongue < 0 ? "lifts the hitch by " + S.load(-s.tongue, si) : S.load(s.tongue, si) + ", " + S.share(s.share)]);
 		row(table, ["On the axles", S.load(s.axles, si)]);
-		s.margins.forEach(function (m) { row(table, ["To " + spoken(S.NAMES[m.by]), S.marginText(m, si)], m.over); });
+		s.margins.forEach(function (m) { row(table, ["Left before " + spoken(S.NAMES[m.by]), S.marginText(m, si)], m.over); });
 		stands = { w: w, s: s };
 		paint(o, L, x);
 	}
-	// paint shows on the drawing where its middle may stand and where it stands.
+	// paint shows on the drawing where the middle of the load can be, and where it is.
 	function paint(o, L, x) {
 		var svg = document.querySelector("svg[data-deck]"), p, old = svg && svg.querySelector(".el-try");
 		if (old) old.remove();
@@ -146,15 +146,15 @@
 	mine.addEventListener("toggle", function () {
 		if (!mine.open || at.w) return;
 		ready(mine, function () {
-			var l = make("label", mine, "A common one"), pick = make("select", l, "", { id: "m-kind" });
+			var l = make("label", mine, "Common machines"), pick = make("select", l, "", { id: "m-kind" });
 			at.pick = pick;
-			make("option", pick, "mine is not listed", { value: "" });
+			make("option", pick, "not listed", { value: "" });
 			window.MACHINES.forEach(function (m, k) { make("option", pick, m[0], { value: k }); });
 			at.about = make("p", mine);
-			at.w = field(mine, "m-w", "It weighs", "lb", "with its bucket, fuel and attachments; its own plate governs");
-			at.l = field(mine, "m-l", "Its length on the deck", "ft");
+			at.w = field(mine, "m-w", "Weight", "lb", "with bucket, fuel and attachments; go by the machine's own plate");
+			at.l = field(mine, "m-l", "Length on the deck", "ft");
 			var where = make("div", mine, "", { id: "mine-at" });
-			at.x = field(where, "m-x", "Its middle stands behind the front of the " + data.space, "ft");
+			at.x = field(where, "m-x", "From the front of the " + data.space + " back to its middle", "ft");
 			at.slide = make("input", where, "", { type: "range", step: 1, "aria-label": "Slide it along the " + data.space });
 			units(mine);
 			make("p", mine, "", { id: "mine-is", role: "status" });
@@ -187,24 +187,24 @@
 		store(KEEP, any ? t : null);
 		byId("forget").hidden = !any;
 		table.textContent = notes.textContent = "";
-		if (!any) return void (out.textContent = "Give what you know; what is missing is named.");
+		if (!any) return void (out.textContent = "Fill in what you know. The answer says which numbers are missing.");
 		m = S.match(stands ? S.laden(R, stands.w, stands.s) : R, t, law, si);
 		l = m.limits[0];
 		if (m.why) return void (out.textContent = m.why.replace(/^./, function (c) { return c.toUpperCase(); }) + ".");
-		var lacks = m.missing.length ? " Not checked, for want of a number: " + m.missing.join(", ") + "." : "";
-		out.textContent = !stands ? "By the numbers given: " + m.text.replace(/; incomplete.*/, "") + "." + lacks :
-			m.over ? "With your machine where it stands this is over " + l.label + " by " + S.load(-l.margin, si) + "." + lacks :
-			(stands.s.keeps ? "With your machine where it stands: within each limit given of the truck; the nearest is " + l.label + "." :
-				"Your machine must stand elsewhere first: there the trailer is past a limit of its own, above. The truck is within each limit given.") + lacks;
+		var lacks = m.missing.length ? " Not checked, because the number is missing: " + m.missing.join(", ") + "." : "";
+		out.textContent = !stands ? "By the numbers you gave: " + m.text.replace(/; incomplete.*/, "") + "." + lacks :
+			m.over ? "With your machine where it is now, this is over " + l.label + " by " + S.load(-l.margin, si) + "." + lacks :
+			(stands.s.keeps ? "With your machine where it is now, this is within every truck limit you gave. The closest is " + l.label + "." :
+				"First move your machine: where it is now, the trailer is over a limit of its own (see above). The truck is within every limit you gave.") + lacks;
 		m.limits.forEach(function (l, k) {
-			// With a machine on it nothing more is loaded; without one the most that may be.
+			// With a machine on it nothing more is loaded; without one, the most that can be.
 			var margin = stands && !l.empty ? l.rating - l.used + l.rise * m.most : l.margin;
 			var tr = row(table, ["", margin < 0 ? S.load(-margin, si) + " over" : S.limit(margin, si) + " left"], margin < 0), th = tr.firstChild;
 			make("a", th, l.label, { href: "#" + (LEADS[l.name] || "try") });
-			if (!k) make("span", th, stands ? " nearest" : " governs", { "class": "mark" });
+			if (!k) make("span", th, stands ? " closest" : " governs", { "class": "mark" });
 		});
-		m.notes.concat("License: " + (m.licenseKnown ? S.LICENSES[m.license] : "give the truck's GVWR; your state decides"),
-			m.business ? "In business, federal carrier rules may apply to this pair; ask your state" : []).forEach(function (n) {
+		m.notes.concat("License: " + (m.licenseKnown ? S.LICENSES[m.license] : "fill in the truck's GVWR; your state decides"),
+			m.business ? "If you tow for business, federal carrier rules may apply to this truck and trailer; ask your state" : []).forEach(function (n) {
 			make("li", notes, n.charAt(0).toUpperCase() + n.slice(1) + ".");
 		});
 	}

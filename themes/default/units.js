@@ -1,7 +1,7 @@
-// One switch for every figure of the page: each stands there in pounds and feet with its
-// metric writing beside it (data-si, or the value of a data element; internal/render/
-// metric.go), and the two change places. The choice stays on this phone. What other
-// scripts write they hand over by units.show; on a change they hear the event "units".
+// One switch for every figure of the page: each is there in pounds and feet and again in
+// metric units (data-si, or the value of a data element; internal/render/metric.go), and
+// the two change places. The choice stays on this phone. Other scripts pass what they write
+// to units.show, and get the event "units" when the choice changes.
 window.units = (function () {
 	"use strict";
 	var KEEP = "tarepage-units", all = { si: false, show: show };

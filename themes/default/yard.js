@@ -1,9 +1,9 @@
-// The yard page: find by need, one screen at a time. Everything it shows is worked out
-// already and stands in STOCK (internal/render/stock.go says what each column holds);
-// where a machine would stand and what a truck may pull is worked by statics.js, which is
+// The yard page: find by need, one screen at a time. Every number that it shows was worked
+// out before and is in STOCK (internal/pagedata/columns.go says what each column holds).
+// Where a machine fits and what a truck can pull is worked out by statics.js, which is
 // loaded when somebody asks, as the search (search.js) is when somebody types a word.
-// What is asked for stands behind the # of the address, so that Back goes back and an
-// address can be sent; the truck's numbers stay on the phone.
+// What is asked for is in the address after the #, so that Back goes back and an address
+// can be sent; the truck's numbers stay on the phone.
 (function () {
 	"use strict";
 	var panel = document.getElementById("find"), U = window.units;
@@ -20,7 +20,7 @@
 		return String(s).replace(/[&<>"]/g, function (c) { return { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" }[c]; });
 	}
 	function group(n) { return String(n).replace(/\B(?=(\d{3})+(?!\d))/g, ","); }
-	// What a quantity is in the reader's units, and a text with the other ones in reach.
+	// What a quantity is in the other system of units, and a text that can change to it.
 	var PER = { lb: .45359237, ft: .3048, in: 25.4 }, METRIC = { lb: "kg", ft: "m", in: "mm" };
 	var QUANTITY = /\d[\d,.]*(?:[-\/]\d+)*[ \u00a0](?:ft[ \u00a0]\d[\d\/-]*[ \u00a0]in|[a-z]+)(?![\w\/])/g;
 	function turned(text, write) {
@@ -30,12 +30,13 @@
 		});
 	}
 	function both(text) { return turned(text, data); }
-	// A link's whole text is marked in its tag where that is shorter, as internal/render does.
-	function link(open, text) {
-		var around = 0, si = turned(text, function (q, si) { around += 22 + si.length; return si; });
-		return around > text.length ? open.slice(0, -1) + ' data-si="' + si + '">' + text : open + both(text);
-	}
 	function data(text, si) { return '<data value="' + si + '">' + text + "</data>"; }
+	// fillIn writes a text into an element, with the same in metric units for units.js.
+	function fillIn(e, text) {
+		var si = turned(text, function (q, si) { return si; });
+		e.textContent = text;
+		if (si != text) e.setAttribute("data-si", si);
+	}
 	function shownAs(v, unit) { return v == null ? "" : String(Math.round(v * (U.si ? PER[unit] : 1) * 100) / 100); }
 	function some(n, one, many) { return group(n) + " " + (n == 1 ? one : many); }
 
@@ -54,7 +55,7 @@
 		};
 		s.onerror = function () {
 			delete files[path];
-			say("This part did not load. Try again when there is signal; the list below is complete.");
+			say("This part did not load. Try again when you have signal. The list below is complete.");
 		};
 		document.head.appendChild(s);
 	}
@@ -89,7 +90,7 @@
 				chips: f.values.map(function (v) { return chips.filter(function (c) { return c.dataset.f == f.name && c.dataset.v == v; })[0]; })
 			};
 		});
-		// What can be bought today first, then by kind: internal/render orders the page likewise.
+		// What can be bought today first, then by kind: internal/render orders the page the same way.
 		var kind = facets[0].of;
 		order = D.model.map(function (_, i) { return i; }).sort(function (a, b) {
 			return D.state[a] - D.state[b] || kind[a] - kind[b] || a - b;
@@ -104,7 +105,7 @@
 		location.hash.slice(1).split("&").forEach(function (part) {
 			var at = part.indexOf("=");
 			if (at < 1) return;
-			try { asked[part.slice(0, at)] = decodeURIComponent(part.slice(at + 1)); } catch (e) { /* no address of ours */ }
+			try { asked[part.slice(0, at)] = decodeURIComponent(part.slice(at + 1)); } catch (e) { /* not an address of ours */ }
 		});
 		return asked;
 	}
@@ -114,9 +115,9 @@
 		}).join("&");
 		return s ? "#" + s : location.pathname + location.search;
 	}
-	// go changes what is asked for; typing does not fill the history letter by letter. The tap
-	// is answered in the next frame, by the chip that it pressed; the address, the finding and
-	// what comes then follow behind that frame, once for all the taps that came before it.
+	// go changes what is asked for; typing does not fill the history letter by letter. A tap
+	// is answered in the next frame, by the chip that it pressed. The address, the search and
+	// then() follow after that frame, once for all the taps that came before it.
 	var waits;
 	function soon(then) {
 		requestAnimationFrame(function () { setTimeout(then); });
@@ -152,9 +153,9 @@
 
 	// ---- finding
 
-	// find tells which units answer, how many each chip would give, and how many each thing
-	// asked for keeps out alone. It goes down the columns: how many of the things asked for a
-	// unit fails, and which the last was, by its number in by.
+	// find tells which trailers match, how many each chip would give, and how many each thing
+	// asked for rules out alone. It goes down the columns: how many of the things asked for a
+	// trailer fails, and which was the last, by its number in by.
 	function find() {
 		var by = facets.map(function (f) { return f.name; }).concat("load", "words", "machine", "truck"), F = facets.length;
 		var fails = new Uint8Array(N), last = new Uint8Array(N), alone = {}, hits = [], i, k;
@@ -200,7 +201,7 @@
 		r[15] = D.weighed[i] ? D.tongue[i] : null;
 		return r;
 	}
-	// place is where the machine would stand on a unit: the window of statics.js.
+	// place is where the machine would be on a trailer: the window of statics.js.
 	var placed = {}, placedFor = "";
 	function place(i, m) {
 		var key = D.model[i] + " " + D.empty[i] + " " + D.tongue[i];
@@ -213,8 +214,8 @@
 		}
 		return placed[key] = o;
 	}
-	// pull is whether the truck may pull a unit with the machine where it would stand: the
-	// loaded trailer is held against the truck as an empty one that weighs as much.
+	// pull is whether the truck can pull a trailer with the machine in its place: the loaded
+	// trailer is compared with the truck as an empty one that weighs as much.
 	function pull(i, m) {
 		var r, o = m && place(i, m);
 		if (!m) {
@@ -256,63 +257,85 @@
 		if (!window.Statics) return "";
 		if (m) {
 			o = place(i, m);
-			if (o && o.room) out.push("Your machine: center it " + window.Statics.windowText(o, U.si).replace("deck's", M.space[D.model[i]] + "'s") +
-				(M.wide[D.model[i]] == null && m.b ? "; its width is not on file, ask us" : "") + ".");
+			if (o && o.room) out.push("Your machine fits: center it " + window.Statics.windowText(o, U.si).replace("deck's", M.space[D.model[i]] + "'s") +
+				(M.wide[D.model[i]] == null && m.b ? "; we have no width for it, so call us" : "") + ".");
 		}
 		if (wanted.truck && truck && (t = pull(i, m)) && !t.why) {
-			out.push((m ? "Your truck: within every limit you gave, " + t.limits[0].label + " is the nearest" : "Your truck: " + t.text.replace(/; incomplete.*/, "")) +
-				(t.missing.length ? "; not checked, for want of a number: " + t.missing.join(", ") : "") + ".");
+			out.push((m ? "Your truck: within every limit you gave. Closest: " + t.limits[0].label : "Your truck: " + t.text.replace(/; incomplete.*/, "")) +
+				(t.missing.length ? ". Not checked, because the number is missing: " + t.missing.join(", ") : "") + ".");
 		}
-		return out.map(function (s) { return '<span class="fit">' + escape(s) + "</span>"; }).join("");
+		// Amber is for an answer that lacks a number.
+		return out.map(function (s) { return '<span class="fit' + (/Not checked|no width/.test(s) ? " open" : "") + '">' + escape(s) + "</span>"; }).join("");
 	}
 
-	// ---- cards, as internal/render and yard.html write them
+	// ---- cards, from the template that the page carries (yard.html)
 
+	var blank = byId("card") && byId("card").content.firstElementChild;
 	function disk(x, y, r) { return "M" + x + " " + y + "m-" + r + " 0a" + r + " " + r + " 0 1 1 " + r + " " + r + "a" + r + " " + r + " 0 0 1-" + r + "-" + r; }
-	function view(i) {
-		var s = M.shape[D.model[i]];
-		if (s < 0) return "";
-		var p = D.shapes[s].split("|"), tires = "", rims = "", out = '<svg class="el el-small" viewBox="0 0 320 ' + D.tall + '" aria-hidden="true">';
+	// view fills the template's silhouette, or takes it away where there is none.
+	function view(svg, i) {
+		var s = M.shape[D.model[i]], p = s < 0 ? [] : D.shapes[s].split("|"), tires = "", rims = "";
+		if (s < 0) return svg.remove();
 		(p[3] ? p[3].split(",") : []).forEach(function (w) {
 			w = w.split(" ");
 			tires += disk(w[0], w[1], w[2]);
 			rims += disk(w[0], w[1], w[3]);
 		});
 		[["solid", p[0]], ["slit", p[1]], ["tire", tires], ["rim", rims], ["guess", p[2]]].forEach(function (x) {
-			if (x[1]) out += '<path class="el-' + x[0] + '" d="' + x[1] + '"/>';
+			var path = svg.querySelector(".el-" + x[0]);
+			if (x[1]) path.setAttribute("d", x[1]);
+			else path.remove();
 		});
-		return out + "</svg>";
+		return svg;
 	}
-	// kg writes pounds as internal/measure does, which a test holds it to: a weight to a tenth, a
-	// limit down to the whole kilogram (system.go, round.go).
+	// kg writes pounds as internal/measure does, which a test holds it to: a limit down to the
+	// whole kilogram, a weight to the nearest, below 10 kg to a tenth (system.go, round.go).
 	function kg(lb, limit) {
 		var v = lb * .45359237, n = Math.round(v);
-		if (!limit) n = (Math.round(v / .1) * .1).toFixed(1).replace(/\.0$/, "");
-		else if (Math.abs(v - n) > 1e-6) n = Math.floor(v);
+		if (limit) n = Math.abs(v - n) > 1e-6 ? Math.floor(v) : n;
+		else if (v < 10) n = (Math.round(v / .1) * .1).toFixed(1).replace(/\.0$/, "");
 		return group(n) + " kg";
 	}
 	function loadText(i) { return D.load[i] == null ? "" : D.says["load " + i] || group(D.load[i]) + " lb"; }
-	function loadBoth(i) { return data(escape(loadText(i)), escape(D.says["kg " + i] || kg(D.load[i], true))); }
+	function loadSI(i) { return D.says["kg " + i] || kg(D.load[i], true); }
 	function emptyText(i) { return D.says["empty " + i] || D.empty[i] != null && group(D.empty[i]) + " lb"; }
 	function emptyBoth(i) { return D.says["empty " + i] ? both(escape(emptyText(i))) : data(emptyText(i), kg(D.empty[i])); }
+	function sold(i) { return D.states[D.state[i]] == "sold"; }
 	function priceText(i) {
-		if (D.states[D.state[i]] == "sold") return "Sold";
-		return D.price[i] ? D.says["price " + i] || "$" + group(D.price[i]) : "Call for the price";
+		if (sold(i)) return D.phrases.sold;
+		return D.price[i] ? D.says["price " + i] || "$" + group(D.price[i]) : D.phrases.ask;
 	}
-	function address(i) { return escape("u/" + D.stock[i].toLowerCase() + ".html"); }
+	function address(i) { return "u/" + D.stock[i].toLowerCase() + ".html"; }
 	function stateText(i) { return D.states[D.state[i]] + ", " + D.conditions[D.worn[i]]; }
 	function card(i) {
-		var m = D.model[i], n = D.careful[i], long = M.long[m];
-		return '<li class="card' + (D.states[D.state[i]] == "sold" ? " gone" : "") + '">' + view(i) +
-			link('<a href="' + address(i) + '">', escape(D.titles[D.title[i]])) + "</a>" +
-			'<span class="state">' + escape(stateText(i)) + ", " + escape(D.stock[i]) + "</span>" +
-			'<span class="numbers">' + (D.load[i] == null ? "" : "<b>" + loadBoth(i) + " payload</b>, ") + both(escape(M.gvwr[m])) + " GVWR" +
-			(long ? ", " + both(escape(long + " " + M.space[m]).replace(/ /g, "\u00a0")) : "") + "</span>" +
-			'<b class="price">' + escape(priceText(i)) + "</b>" + (n ? '<span class="warned">' + some(n, "caution", "cautions") + "</span>" : "") + told(i) +
-			'<button type="button" class="pick" value="' + escape(D.stock[i]) + '" aria-pressed="' + (picks().indexOf(D.stock[i]) >= 0) + '" aria-label="Compare ' + escape(D.stock[i]) + '">Compare</button></li>';
+		var c = blank.cloneNode(true), m = D.model[i], get = function (name) { return c.querySelector("." + name); };
+		// A part without a text is not on the card.
+		function part(name, text, into) {
+			if (text) fillIn(into ? get(name).querySelector(into) : get(name), text);
+			else get(name).remove();
+		}
+		c.classList.toggle("gone", sold(i));
+		view(c.querySelector("svg"), i);
+		var a = c.querySelector("a");
+		a.href = address(i);
+		fillIn(a, D.titles[D.title[i]]);
+		part("here", stateText(i));
+		part("stock", D.stock[i]);
+		part("carries", loadText(i), "data");
+		if (D.load[i] != null) get("carries").querySelector("data").value = loadSI(i);
+		part("gvwr", M.gvwr[m]);
+		part("long", M.long[m] && (M.long[m] + " " + M.space[m]).replace(/ /g, "\u00a0"), "span");
+		part("price", priceText(i));
+		part("warned", D.phrases.cautions[D.careful[i]]);
+		var pick = get("pick");
+		pick.value = D.stock[i];
+		pick.setAttribute("aria-label", pick.getAttribute("aria-label") + D.stock[i]);
+		set(pick, "aria-pressed", picks().indexOf(D.stock[i]) >= 0);
+		pick.insertAdjacentHTML("beforebegin", told(i));
+		return c;
 	}
-	// inPage are the cards that stand in the page, by unit: one whose words stay the same stays.
-	// New ones come eight at a time, more than a screen holds, each lot in a frame of its own.
+	// inPage are the cards in the page, by trailer: one whose words stay the same stays. New
+	// ones come eight at a time, more than a screen holds, each batch in a frame of its own.
 	var inPage, wordsFor, laid, LOT = 8;
 	function lay(units) {
 		var now = JSON.stringify([machine(), wanted.truck ? truck : null, U.si]), made = document.createElement("ul"), keep = {}, at = list.firstElementChild, next;
@@ -323,9 +346,8 @@
 		wordsFor = now;
 		laid = units;
 		var fresh = units.filter(function (i) { return !inPage[i]; }), rest = fresh.splice(LOT);
-		made.innerHTML = fresh.map(card).join("");
+		fresh.forEach(function (i) { made.appendChild(inPage[i] = card(i)); });
 		U.show(made);
-		[].slice.call(made.children).forEach(function (c, k) { inPage[fresh[k]] = c; });
 		units.forEach(function (i) {
 			var c = inPage[i];
 			if (!c) return;
@@ -348,7 +370,7 @@
 		var c = chips.filter(function (x) { return x.dataset.f == name; })[0];
 		return c ? c.closest("[aria-label]").getAttribute("aria-label").toLowerCase() : NAMES[name];
 	}
-	// asked are the things asked for, each with what would drop it.
+	// asked are the things asked for, each with the change that drops it.
 	function asked() {
 		var out = [];
 		facets.forEach(function (f) {
@@ -371,7 +393,7 @@
 		b.type = "button";
 		b.className = "drop";
 		b.textContent = text || a.text;
-		if (!text) b.setAttribute("aria-label", "Drop " + a.text);
+		if (!text) b.setAttribute("aria-label", "Leave out " + a.text);
 		b.onclick = function () { go(a.drop, false, tell); };
 		return b;
 	}
@@ -417,12 +439,12 @@
 			});
 		});
 		var now = asked();
-		say((n == N ? some(N, "trailer", "trailers") : some(n, "trailer answers", "trailers answer") + ", of " + group(N)) + "." +
+		say((n == N ? some(N, "trailer", "trailers") : some(n, "trailer", "trailers") + " " + matching(n == 1) + ", of " + group(N) + " in all") + "." +
 			(n > STEP ? " Showing " + group(from + 1) + " to " + group(to) + "." : "") +
-			(found.unknown ? " " + some(found.unknown, "more lacks", "more lack") + " a measure that this needs; ask us." : ""));
+			(found.unknown ? " " + some(found.unknown, "more trailer is", "more trailers are") + " missing a measurement that this needs. Call us about " + (found.unknown == 1 ? "it." : "them.") : ""));
 		picked.textContent = "";
 		now.forEach(function (a) { picked.appendChild(dropButton(a)); });
-		if (now.length > 1) picked.appendChild(dropButton({ drop: nothing() }, "Drop all of it"));
+		if (now.length > 1) picked.appendChild(dropButton({ drop: nothing() }, "Clear all"));
 		lay(found.hits.slice(from, to));
 		shown = true;
 		if (!n) relax(now, found.alone);
@@ -447,6 +469,13 @@
 		for (var k in wanted) if (k != "pick") drop[k] = "";
 		return drop;
 	}
+	// matching is what the trailers found have in common: "13 trailers can carry it".
+	function matching(one) {
+		var m = machine(), t = wanted.truck && truck;
+		if (asked().some(function (a) { return a.by != "machine" && a.by != "truck"; }) || !m && !t) return one ? "matches" : "match";
+		if (m) return t ? "can carry it within your truck's limits" : "can carry it";
+		return (one ? "is" : "are") + " within your truck's limits";
+	}
 	// relax says which of the things asked for to give up.
 	function relax(now, alone) {
 		var best = "";
@@ -454,18 +483,18 @@
 		var li = document.createElement("li");
 		li.className = "empty";
 		if (best) {
-			li.textContent = "No trailer here answers all of that. Without “" + heading(best) + "” " + some(alone[best], "does", "do") + ": ";
+			li.textContent = "No trailer here matches all of that. Without “" + heading(best) + "”, " + some(alone[best], "does", "do") + ": ";
 			var drop = {};
 			(best == "machine" ? MACHINE : [best]).forEach(function (k) { drop[k] = ""; });
-			li.appendChild(dropButton({ drop: drop }, "Drop " + heading(best)));
+			li.appendChild(dropButton({ drop: drop }, "Leave out " + heading(best)));
 		} else {
-			li.textContent = "No trailer here answers that, and giving up one thing is not enough. ";
-			li.appendChild(dropButton({ drop: nothing() }, "Drop all of it"));
+			li.textContent = "No trailer here matches that, even with one thing left out. ";
+			li.appendChild(dropButton({ drop: nothing() }, "Clear all"));
 		}
 		list.appendChild(li);
 	}
 
-	// ---- words: MiniSearch over an index that is made already (internal/render/words.go)
+	// ---- words: MiniSearch over an index that is made already (internal/pagedata/searchwords.go)
 
 	var indexes = {};
 	function wordsOf(text) { return text.toLowerCase().split(/[\n\r\p{Z}\p{P}]+/u).filter(Boolean).slice(0, 8); }
@@ -502,7 +531,7 @@
 			averageFieldLength: [1, 1, 1], storedFields: {}, dirtCount: 0, index: index, serializationVersion: 2
 		}, { fields: ["name", "kit", "notes"] });
 	};
-	// search scores the units in which every word is found, begun or nearly.
+	// search scores the trailers that have every word, or one that begins with it or is close.
 	function search(text) {
 		var found = null;
 		wordsOf(text).forEach(function (w) {
@@ -535,7 +564,7 @@
 	Object.keys(FIELDS).forEach(function (k) {
 		FIELDS[k].addEventListener("input", function () {
 			var text = FIELDS[k].value.trim(), n = amount(text);
-			// What is asked for stands in the address in pounds, feet and inches.
+			// The address has what is asked for in pounds, feet and inches.
 			type(k, IN[k] && U.si && n ? String(n / PER[IN[k]]) : text);
 		});
 	});
@@ -622,7 +651,7 @@
 		var p = picks(), at = p.indexOf(stock);
 		if (at >= 0) p.splice(at, 1);
 		else if (p.length < 4) p.push(stock);
-		else return say("Four at a time. Take one out to put another in.");
+		else return say("You can compare four at a time. Take one out first.");
 		wanted.pick = p.join(",");
 		picking();
 		soon(function () {
@@ -645,7 +674,7 @@
 		if (!p.length && tray.hidden && versus.hidden) return;
 		tray.hidden = !p.length || on;
 		tray.innerHTML = "<span>" + escape(p.map(function (i) { return D.stock[i]; }).join(", ")) + "</span>" +
-			(p.length > 1 ? '<button type="button" class="do" id="do">Compare ' + p.length + "</button>" : "<span>Pick one more to compare.</span>") +
+			(p.length > 1 ? '<button type="button" class="do" id="do">Compare ' + p.length + "</button>" : "<span>Choose one more to compare.</span>") +
 			'<button type="button" class="drop" id="undo">Clear</button>';
 		if (p.length > 1) byId("do").onclick = function () { go({ compare: "1", from: wanted.from }, false, function () { versus.focus(); }); };
 		byId("undo").onclick = function () { go({ pick: "", compare: "", from: wanted.from }, false, tell); };
@@ -656,7 +685,7 @@
 		if (on) byId("back").onclick = function () { go({ compare: "", from: wanted.from }, false, tell); };
 	}
 	function table(p) {
-		var rows = [["Price", priceText], ["Is it here?", stateText], ["Payload", loadText, loadBoth], ["GVWR", function (i) { return M.gvwr[D.model[i]]; }],
+		var rows = [["Price", priceText], ["Is it here?", stateText], ["Payload", loadText, function (i) { return data(escape(loadText(i)), escape(loadSI(i))); }], ["GVWR", function (i) { return M.gvwr[D.model[i]]; }],
 			["Empty", emptyText, emptyBoth],
 			["Length of deck, bed or box", function (i) { return M.long[D.model[i]]; }]];
 		D.rows.forEach(function (name, k) { rows.push([name, function (i) { return M.facts[D.model[i]][k]; }]); });
@@ -670,21 +699,22 @@
 				return '<tr><th scope="row">' + r[0] + "</th>" + r[2].map(function (v) { return "<td>" + v + "</td>"; }).join("") + "</tr>";
 			}).join("") : "";
 		}
-		return '<button type="button" class="drop" id="back">Back to the list</button><h2>Side by side</h2><p class="scale">Drawn at one scale. What differs comes first; the units are the same in every column.</p>' +
+		return '<button type="button" class="drop" id="back">Back to the list</button><h2>Side by side</h2><p class="scale">All drawn to the same scale. Differences come first.</p>' +
 			'<table class="of' + p.length + '"><thead><tr><th scope="col">Trailer</th>' + p.map(function (i) {
-				return '<th scope="col">' + view(i) + '<a href="' + address(i) + '">' + both(escape(D.titles[D.title[i]])) + "</a> " + escape(D.stock[i]) + "</th>";
-			}).join("") + "</tr></thead><tbody>" + part("Where they differ", true) + part("Alike", false) + "</tbody></table>";
+				var s = view(blank.querySelector("svg").cloneNode(true), i);
+				return '<th scope="col">' + (s ? s.outerHTML : "") + '<a href="' + escape(address(i)) + '">' + both(escape(D.titles[D.title[i]])) + "</a> " + escape(D.stock[i]) + "</th>";
+			}).join("") + "</tr></thead><tbody>" + part("Different", true) + part("The same", false) + "</tbody></table>";
 	}
 
 	document.addEventListener("units", function () {
 		if (shown) soon(show);
 		fill();
 	});
-	// Back and an address typed are drawn at once; a tap that still waits is overtaken.
+	// Back and an address that somebody types are drawn at once; a tap that still waits is dropped.
 	["popstate", "hashchange"].forEach(function (e) {
 		window.addEventListener(e, function () { waits = null; draw(); });
 	});
 	draw();
-	// The data comes behind everything else, before somebody needs it.
+	// The data comes after everything else, before somebody needs it.
 	window.addEventListener("load", function () { setTimeout(function () { ready(function () {}); }, 200); });
 })();
