@@ -19,14 +19,16 @@ import (
 // commands, flags, keys, labels and file names. Comments and documents may use any plain
 // English word, and so may sentences in messages.
 var (
-	otherNames = []string{"slug", "draft", "permalink", "shortcode", "taxonomy", "taxonomies", "archetype", "collection", "layout", "partial", "baseurl", "deploy", "_index"}
+	otherNames = []string{"slug", "draft", "permalink", "shortcode", "taxonomy", "taxonomies", "archetype", "collection", "layout", "partial", "baseurl", "deploy", "_index", "stale-after-days"}
 	// otherVerbs are plain English in a value (condition: new), but not a verb or a flag.
-	otherVerbs = []string{"serve", "watch", "new", "clean"}
+	otherVerbs = []string{"serve", "watch", "new", "clean", "theme"}
 )
 
 // allowedNames are strings in the code that look like a name and are not one of ours.
 var allowedNames = map[string]string{
-	"cmd/build/main.go: clean": "part of the usage text: exit status 0 clean",
+	"cmd/build/main.go: clean":                "part of the usage text: exit status 0 clean",
+	"cmd/build/flags.go: theme":               "the old name of -look, which is answered with the new one",
+	"internal/unit/read.go: stale-after-days": "an old key, which is answered with the new one",
 }
 
 // vendored files belong to somebody else and came as they are.
