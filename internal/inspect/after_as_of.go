@@ -7,10 +7,10 @@ import (
 
 var afterAsOf = &Rule{
 	Name: "after-as-of", Severity: Remark,
-	Title:  "nothing is dated after the day the stock was walked",
-	Why:    "Either a date is mistyped or the yard's as-of day was forgotten; ages and prices are counted from it.",
+	Title:  "no date is after the day the stock was walked",
+	Why:    "Either a date is mistyped or nobody updated the yard's as-of day. Ages and price changes are counted to that day.",
 	Source: "the yard file's format, docs/unit-file.md: as-of",
-	Remedy: "correct the date, or bring as-of in content/yard.md up to date",
+	Remedy: "correct the date, or update as-of in content/yard.md",
 	check: func(c *Case, f *Findings) {
 		asOf := c.Work.Settings.AsOf
 		if !asOf.Known() {
@@ -18,7 +18,7 @@ var afterAsOf = &Rule{
 		}
 		later := func(at unit.Pos, day unit.Day, what string) {
 			if day.Known() && day.After(asOf) {
-				f.add(at, "%s on %s, after the stock was walked on %s", what, day, asOf)
+				f.add(at, "%s on %s, which is after the stock was walked on %s", what, day, asOf)
 			}
 		}
 		weighed := func(at unit.Pos, from measure.Provenance, what string) {

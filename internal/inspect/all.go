@@ -3,10 +3,10 @@ package inspect
 // All are the rules, one line each. A rule that is not here does not exist.
 //
 // Considered and left out:
-//   - sum of axle ratings under GVWR by itself: NHTSA says it of trucks, not of
+//   - a sum of axle ratings below the GVWR by itself: NHTSA objects to it on trucks, not on
 //     trailers, whose tongue the truck carries (aiam0613 against nht76-3.20).
-//   - a 95% tolerance on tires and axles: NHTSA denied it (77-3.29).
-//   - chain working load limit against GVWR: the breaking force is the measure.
+//   - a tolerance of 95% on tires and axles: NHTSA denied it (77-3.29).
+//   - the working load limit of chains against the GVWR: the breaking force is what counts.
 var All = []*Rule{
 	// reading
 	fileUnreadable,

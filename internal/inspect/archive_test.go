@@ -44,7 +44,7 @@ func TestArchives(t *testing.T) {
 					t.Errorf("case %s gives\n%s\nwant\n%s", ex.Case, b.String(), ex.Want)
 				}
 				for _, f := range ex.Findings {
-					if f.Rule != r && f.Severity == inspect.Stop && broken && !beside[r.Name+"/"+ex.Case] {
+					if f.Rule != r && f.Severity == inspect.Stop && broken && !alsoStops[r.Name+"/"+ex.Case] {
 						t.Errorf("case %s also stops at %s: an example breaks one rule", ex.Case, f.Rule.Name)
 					}
 				}
@@ -59,8 +59,8 @@ func TestArchives(t *testing.T) {
 	}
 }
 
-// apart are the rules of whose two numbers one does not stand in the finding's words.
-var apart = map[string]string{
+// notInWords lists the rules whose message does not print one of its two numbers.
+var notInWords = map[string]string{
 	"measure-impossible": "more axles than six are more than a trailer has; six is not said",
 	"empty-too-light":    "a twentieth of the gvwr is said as that",
 	"license-class":      "the words name the truck, the numbers are the trailer's",
@@ -69,9 +69,9 @@ var apart = map[string]string{
 	"new-but-old":        "two years are the rule's title",
 }
 
-// TestNumbers holds the two numbers in conflict, which go into the JSON and not into the
-// printed finding: they stand in the sentence that a seller reads, and in a list that is
-// read as code is.
+// TestNumbers checks the two numbers in conflict, which go into the JSON and not into the
+// printed finding. They are in the sentence that a seller reads, and in a list that is
+// reviewed like code.
 func TestNumbers(t *testing.T) {
 	var got strings.Builder
 	for _, r := range inspect.All {
@@ -86,8 +86,8 @@ func TestNumbers(t *testing.T) {
 				}
 				fmt.Fprintf(&got, "%s/%s: %s | %s\n", r.Name, ex.Case, f.Value, f.Limit)
 				for _, n := range []string{f.Value, f.Limit} {
-					if apart[r.Name] == "" && !strings.Contains(f.Message, n) {
-						t.Errorf("%s/%s: %q does not stand in %q", r.Name, ex.Case, n, f.Message)
+					if notInWords[r.Name] == "" && !strings.Contains(f.Message, n) {
+						t.Errorf("%s/%s: %q is not in %q", r.Name, ex.Case, n, f.Message)
 					}
 				}
 			}
@@ -111,8 +111,8 @@ func TestNumbers(t *testing.T) {
 	}
 }
 
-// beside are the cases in which another rule must stop too, with the reason.
-var beside = map[string]bool{
+// alsoStops lists the cases in which another rule must stop too, with the reason.
+var alsoStops = map[string]bool{
 	// One bad file never hides the findings of the others.
 	"file-unreadable/broken": true,
 	// Without its model the unit keeps only what it states; nothing else is missing.
@@ -124,15 +124,15 @@ var beside = map[string]bool{
 	"axles-behind-deck/lowboy-above": true,
 	// A deck wider than the whole trailer is wide, and one of the two was misread.
 	"wide-load/deck-wider": true,
-	// A rating of zero is below whatever it is held against.
+	// A rating of zero is below everything it is compared with.
 	"measure-impossible/zeros-of-the-rest": true,
-	// A trailer that heavy on its tongue is past the coupler's limit too.
+	// A trailer with that much on its tongue is over the coupler's limit too.
 	"measure-impossible/tongue": true,
 	// Reading the size wrong leaves the ladder without its tires.
 	"tire-unknown/slip": true,
-	// What reading finds stops beside the waiver that cannot waive it.
+	// What reading finds is a stop too, and the waiver cannot waive it.
 	"waiver-unknown/reading": true,
-	// A waiver that has run out, or is of another rule, leaves the stop standing.
+	// A waiver that has expired, or names another rule, does not lift the stop.
 	"waiver-expired/above": true,
 	"waiver-unused/other":  true,
 }
@@ -153,8 +153,8 @@ func rewrite(t *testing.T, name string, want map[string]string) {
 	}
 }
 
-// TestClausesAreListed holds what rules and figures cite of federal law against the table
-// of clauses, which says in which edition each was read and what has changed since.
+// TestClausesAreListed compares the federal law that rules and figures cite with the table
+// of clauses, which names the edition that was read and what has changed since.
 func TestClausesAreListed(t *testing.T) {
 	sources := map[string]string{}
 	for _, r := range inspect.All {
@@ -181,12 +181,12 @@ func TestClausesAreListed(t *testing.T) {
 	}
 }
 
-// TestRulesAreWhole holds what every rule must have.
+// TestRulesAreWhole checks what every rule must have.
 func TestRulesAreWhole(t *testing.T) {
 	seen := map[string]bool{}
 	for _, r := range inspect.All {
 		if seen[r.Name] {
-			t.Errorf("rule %s stands twice in the list", r.Name)
+			t.Errorf("rule %s is in the list twice", r.Name)
 		}
 		seen[r.Name] = true
 		for what, text := range map[string]string{"title": r.Title, "why": r.Why, "source": r.Source, "remedy": r.Remedy} {

@@ -9,10 +9,10 @@ import (
 
 var axleOverBridge = &Rule{
 	Name: "axle-over-bridge", Severity: Caution,
-	Title:  "the axles at their rating stay within what the Interstate allows",
-	Why:    "A trailer loaded to its axle ratings is then over the federal axle weight and is turned back or fined, though its label allows the load.",
+	Title:  "axles loaded to their rating stay within the Interstate's axle limits",
+	Why:    "A trailer loaded to its axle ratings would be over the federal axle limit. It can be fined or turned back, although its label allows the load.",
 	Source: "23 CFR 658.17(c) to (e), 658.5 (2015); states keep their own tables",
-	Remedy: "tell the customer to load the axles below it, or to ask the state for a permit",
+	Remedy: "tell the customer to load less on the axles, or to ask the state for a permit",
 	check: func(c *Case, f *Findings) {
 		var worst *compute.AxleRun
 		runs := c.Work.GroupRuns()
@@ -30,9 +30,9 @@ var axleOverBridge = &Rule{
 			what = fmt.Sprintf("%d axles spanning %s, loaded to their rating, weigh", n, worst.Span.InInches())
 			spacing = c.Axles.Spacing.Pos
 		}
-		f.add(c.Axles.Rating.Pos, "%s %s, over the federal %s for %s", what, worst.Weight.Load(), worst.Limit.Most, worst.Limit.Rule).
+		f.add(c.Axles.Rating.Pos, "%s %s; the federal limit is %s for %s", what, worst.Weight.Load(), worst.Limit.Most, worst.Limit.Rule).
 			figures(worst.Weight.Load(), worst.Limit.Most.String()).
-			also(spacing, "the axle spacing stands here").
+			also(spacing, "the axle spacing is here").
 			by(worst.Limit.Source + " (2015); states keep their own tables")
 	},
 }

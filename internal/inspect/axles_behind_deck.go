@@ -2,7 +2,7 @@ package inspect
 
 import "tarepage/internal/measure"
 
-// behindWell is how far behind its deck the axles of a gooseneck or a fifth-wheel may be:
+// behindWell is how far the axles of a gooseneck or a fifth-wheel may be behind the deck:
 // a lowboy carries its load in a well in front of them. Common practice, no source.
 const behindWell measure.Inches = 15 * measure.InchesPerFoot
 
@@ -31,7 +31,7 @@ var axlesBehindDeck = &Rule{
 			also(s.Length.Pos, "the length is here").
 			also(s.Front.Pos, "the distance to its front is here")
 		if most > 0 {
-			fd.Message += ", and even a lowboy's axles are at most " + most.Feet().String() + " behind its well"
+			fd.Message += ", and even on a lowboy the axles are at most " + most.Feet().String() + " behind the well"
 		}
 	},
 }

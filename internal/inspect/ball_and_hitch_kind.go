@@ -8,8 +8,8 @@ import (
 
 var ballAndHitchKind = &Rule{
 	Name: "ball-and-hitch-kind", Severity: Stop,
-	Title:  "the ball fits the way of coupling",
-	Why:    "A coupler on a ball of another size comes off; a buyer who brings the wrong ball cannot take the trailer home.",
+	Title:  "the ball fits the kind of hitch",
+	Why:    "A coupler on a ball of the wrong size can come off. A buyer who brings the wrong ball cannot take the trailer home.",
 	Source: Practice + ": a gooseneck takes a 2-5/16 in ball",
 	Remedy: "read the size off the coupler again",
 	check: func(c *Case, f *Findings) {
@@ -29,8 +29,8 @@ var ballAndHitchKind = &Rule{
 			}
 		}
 		takes := strings.Join(fits, " or ")
-		f.add(ball.Pos, "ball is %s, a %s takes %s", ball.Value.InInches(), kind.Value, takes).
+		f.add(ball.Pos, "the ball is %s; a %s takes %s", ball.Value.InInches(), kind.Value, takes).
 			figures(ball.Value.InInches(), takes).
-			also(kind.Pos, "the way of coupling stands here")
+			also(kind.Pos, "the kind of hitch is here")
 	},
 }

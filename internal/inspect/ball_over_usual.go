@@ -2,7 +2,7 @@ package inspect
 
 import "tarepage/internal/measure"
 
-// usualBall is the most that a ball of a diameter is commonly made for.
+// usualBall is the highest rating that balls of one diameter usually have.
 type usualBall struct {
 	Ball measure.Inches
 	Most measure.Pounds
@@ -14,10 +14,10 @@ var usualBalls = []usualBall{{1.875, 2000}, {2, 10000}}
 
 var ballOverUsual = &Rule{
 	Name: "ball-over-usual", Severity: Caution,
-	Title:  "a ball asked for more than its size is commonly made for says so",
-	Why:    "A common ball of this size is not rated for this trailer; buy by the stamp, never by the diameter.",
+	Title:  "a ball size that is seldom made for this weight is pointed out",
+	Why:    "Most balls of this size are not rated for this trailer. Buy a ball by the rating stamped on it, never by its diameter.",
 	Source: "typical ball capacities: 1-7/8 in to 2,000 lb, 2 in to 10,000 lb on the thickest shank; the stamp governs",
-	Remedy: "read the coupler's size and rating again; tell the customer the rating that the ball's stamp must show",
+	Remedy: "read the coupler's size and rating again; tell the customer what rating must be stamped on the ball",
 	check: func(c *Case, f *Findings) {
 		ball, gvwr := c.Hitch.Ball, c.Weights.GVWR
 		if !ball.Given() || !gvwr.Given() {
@@ -29,7 +29,7 @@ var ballOverUsual = &Rule{
 		for _, usual := range usualBalls {
 			if ball.Value <= usual.Ball {
 				if !measure.NotOver(gvwr.Value, usual.Most) {
-					f.add(ball.Pos, "the ball is %s, commonly made for %s at most; this trailer is %s", ball.Value.InInches(), usual.Most, gvwr.Value).
+					f.add(ball.Pos, "the ball is %s, a size usually made for %s at most; gvwr is %s", ball.Value.InInches(), usual.Most, gvwr.Value).
 						figures(usual.Most.String(), gvwr.Value.String()).
 						also(gvwr.Pos, "gvwr is here")
 				}

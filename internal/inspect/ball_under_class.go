@@ -4,8 +4,8 @@ import "tarepage/internal/measure"
 
 var ballUnderClass = &Rule{
 	Name: "ball-under-class", Severity: Stop,
-	Title: "the ball is as large as the coupler's class asks",
-	Why:   "A smaller ball has a thinner shank, and its coupler is built for a lighter trailer.",
+	Title: "the ball is as large as the coupler's class needs",
+	Why:   "A smaller ball has a thinner shank, and its coupler is made for a lighter trailer.",
 	Source: "SAE J684 (classes as COMAR 11.13.08.10 Table 1 prints them): through 2,000 lb 1-7/8 in, through 5,000 lb 2 in; " +
 		"above 5,000 lb typical ball capacities, which end at 2,000 lb for 1-7/8 in",
 	Remedy: "read the size off the coupler again, or fit a coupler of the right class",

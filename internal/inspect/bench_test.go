@@ -9,7 +9,7 @@ import (
 	"tarepage/internal/unit"
 )
 
-// BenchmarkUnit works and inspects the example unit (docs/design.md), as a build does for each unit.
+// BenchmarkUnit works and inspects a whole unit, as a build does for each unit.
 func BenchmarkUnit(b *testing.B) {
 	src, err := os.ReadFile("../unit/testdata/sb-1043.md")
 	if err != nil {

@@ -2,8 +2,8 @@ package inspect
 
 var breakawayMissing = &Rule{
 	Name: "breakaway-missing", Severity: Stop,
-	Title:  "a trailer with brakes sets them when it breaks away",
-	Why:    "A trailer that comes off the truck must stop by itself and stay stopped.",
+	Title:  "a trailer with brakes has a breakaway device that sets them",
+	Why:    "A trailer that comes loose must stop by itself and stay stopped.",
 	Source: "49 CFR 393.43(d) (2015): automatic on breakaway, held at least 15 minutes",
 	Remedy: "fit a breakaway device with its battery, and write breakaway: yes",
 	check: func(c *Case, f *Findings) {
@@ -13,9 +13,9 @@ var breakawayMissing = &Rule{
 		}
 		switch {
 		case b.Breakaway.Given() && !b.Breakaway.Value:
-			f.add(b.Breakaway.Pos, "%s brakes without a breakaway device", b.Kind.Value).also(gvwr.Pos, "gvwr stands here")
+			f.add(b.Breakaway.Pos, "the trailer has %s brakes and no breakaway device", b.Kind.Value).also(gvwr.Pos, "gvwr is here")
 		case !b.Breakaway.Given() && !b.Breakaway.Spoiled:
-			f.add(b.Kind.Pos, "%s brakes, and nothing is said of a breakaway device", b.Kind.Value).also(gvwr.Pos, "gvwr stands here")
+			f.add(b.Kind.Pos, "the trailer has %s brakes, and the file does not say whether there is a breakaway device", b.Kind.Value).also(gvwr.Pos, "gvwr is here")
 		}
 	},
 }

@@ -4,10 +4,10 @@ import "tarepage/internal/measure"
 
 var chainsMissing = &Rule{
 	Name: "chains-missing", Severity: Caution,
-	Title:  "two safety chains are there, and the page says so",
-	Why:    "When the coupler lets go the chains are all that holds; one alone lets the tongue drop and swing.",
+	Title:  "the trailer has two safety chains, and the file says so",
+	Why:    "When the coupler lets go, the chains are all that holds. With only one, the tongue drops and swings.",
 	Source: "SAE J684 (two chains, crossed, as COMAR 11.13.08 asks; from memory); for goosenecks the states",
-	Remedy: "count the chains and read the grade and size off the links: hitch.chains with count and breaking",
+	Remedy: "count the chains, read the grade and size off the links, and write hitch.chains with count and breaking",
 	check: func(c *Case, f *Findings) {
 		switch c.Hitch.Kind.Value {
 		case "bumper-pull", "pintle", "gooseneck":
@@ -17,13 +17,13 @@ var chainsMissing = &Rule{
 		chains := c.Hitch.Chains
 		switch {
 		case chains.Count.Given() && chains.Count.Value < 2:
-			f.add(chains.Count.Pos, "%s on a %s, two are asked for", chainWords(chains.Count.Value), c.Hitch.Kind.Value).
+			f.add(chains.Count.Pos, "%s on a %s; it needs two", chainWords(chains.Count.Value), c.Hitch.Kind.Value).
 				figures(measure.Count(chains.Count.Value), "2").
-				fix("fit a second chain before it leaves the yard; ask your state what it takes")
+				fix("fit a second chain before the trailer leaves the yard; ask your state what it requires")
 		case !chains.Count.Given() && !chains.Breaking.Given() && !chains.Count.Spoiled && !chains.Breaking.Spoiled:
-			f.add(c.Hitch.Kind.Pos, "nothing is said of the safety chains").only(Remark)
+			f.add(c.Hitch.Kind.Pos, "the file does not mention the safety chains").only(Remark)
 		case !chains.Breaking.Given() && !chains.Breaking.Spoiled:
-			f.add(chains.Count.Pos, "%s safety chains, and nothing is said of what each breaks at", measure.Count(chains.Count.Value)).only(Remark)
+			f.add(chains.Count.Pos, "%s safety chains, and the file does not give their breaking force", measure.Count(chains.Count.Value)).only(Remark)
 		}
 	},
 }
@@ -32,5 +32,5 @@ func chainWords(n int) string {
 	if n == 1 {
 		return "one safety chain"
 	}
-	return "no safety chain"
+	return "no safety chains"
 }

@@ -4,17 +4,17 @@ import "tarepage/internal/measure"
 
 var claimedPayloadOver = &Rule{
 	Name: "claimed-payload-over", Severity: Stop,
-	Title:  "the maker's payload is no more than the tag leaves",
-	Why:    "A printed payload that the label does not cover invites somebody to load past the GVWR.",
+	Title:  "the maker's payload is not more than the label allows",
+	Why:    "Somebody who loads by the printed payload would pass the GVWR.",
 	Source: "49 CFR 567.4(g)(3) (2015)",
-	Remedy: "weigh it again; if the scale is right, leave the claim out",
+	Remedy: "weigh it again; if the scale is right, take claimed.payload out",
 	check: func(c *Case, f *Findings) {
 		claim, tag := c.Claimed.Payload, c.Work.TagPayload
 		if claim.Given() && tag.Known && !measure.NotOver(claim.Value, tag.Value) {
-			f.add(claim.Pos, "%s payload is claimed, gvwr less the empty weight leaves %s", claim.Value, tag.Value.Limit()).
+			f.add(claim.Pos, "the maker's payload is %s; gvwr less the empty weight leaves %s", claim.Value, tag.Value.Limit()).
 				figures(claim.Value.String(), tag.Value.Limit()).
-				also(c.Weights.GVWR.Pos, "gvwr stands here").
-				also(c.Weights.Empty.Pos, "the empty weight stands here")
+				also(c.Weights.GVWR.Pos, "gvwr is here").
+				also(c.Weights.Empty.Pos, "the empty weight is here")
 		}
 	},
 }

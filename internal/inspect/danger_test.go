@@ -12,7 +12,7 @@ import (
 	"tarepage/internal/unit"
 )
 
-// loaded reads one unit beside the sound yard and models of the examples.
+// loaded reads one unit together with the sound yard and models of the examples.
 func loaded(t *testing.T, text string, models ...string) (*compute.Work, string) {
 	t.Helper()
 	root := fstest.MapFS{"content/units/ex-1.md": {Data: []byte("---\nstock: EX-1\n" + text + "---\n")}}
@@ -38,8 +38,8 @@ func loaded(t *testing.T, text string, models ...string) (*compute.Work, string)
 	return works[0], strings.Join(found, "\n")
 }
 
-// TestNoTireCountsTooMuch holds the ways in which a tire could be counted above what the
-// one that is fitted carries. The ratings are the tire table's; 49 CFR 571.110 S4.2.2.2
+// TestNoTireCountsTooMuch tries the ways in which a tire could be counted above what the
+// fitted tire carries. The ratings are the tire table's; 49 CFR 571.110 S4.2.2.2
 // for the passenger tire, and 393.75(f): no tire carries more than its sidewall says.
 func TestNoTireCountsTooMuch(t *testing.T) {
 	for _, c := range []struct {
@@ -95,7 +95,7 @@ func TestNoTireCountsTooMuch(t *testing.T) {
 	}
 }
 
-// TestPressureInKilopascals: 350 kPa is what is molded beside 50 psi (common practice, no
+// TestPressureInKilopascals: 350 kPa is what is molded next to 50 psi (common practice, no
 // source); 360 kPa is 52 psi and more.
 func TestPressureInKilopascals(t *testing.T) {
 	for text, over := range map[string]bool{"350 kPa": false, "345 kPa": false, "360 kPa": true, "51 psi": true, "50 psi": false, "3.45 bar": false} {
@@ -106,7 +106,7 @@ func TestPressureInKilopascals(t *testing.T) {
 	}
 }
 
-// TestClauses holds which clause is named on both sides of its threshold: 571.110 S3 and
+// TestClauses checks which clause is named on both sides of its threshold: 571.110 S3 and
 // 571.120 S3 (4,536 kg, 10,000 lb), 383.5, the classes of SAE J684 and 393.42(b)(3).
 func TestClauses(t *testing.T) {
 	soft := "tires:\n  pressure: 30 psi\n"
@@ -114,8 +114,8 @@ func TestClauses(t *testing.T) {
 		{"weights:\n  gvwr: 10,000 lb\n" + soft, "571.110 S4.2.2.1", "571.120 S5.1.2 (2015)>"},
 		{"weights:\n  gvwr: 4,536 kg\n" + soft, "571.110 S4.2.2.1", "license-class"},
 		{"weights:\n  gvwr: 10,001 lb\n" + soft, "571.120 S5.1.2", "571.110 S4.2.2.1 (2015"},
-		{"weights:\n  gvwr: 10,001 lb\n" + soft, "16,000 lb or more a federal Class A", ""},
-		{"weights:\n  gvwr: 26,001 lb\n", "behind any truck", "license-class: behind a truck"},
+		{"weights:\n  gvwr: 10,001 lb\n" + soft, "whose own GVWR is 16,000 lb or more", ""},
+		{"weights:\n  gvwr: 26,001 lb\n", "needed with any truck", "whose own GVWR"},
 		{"weights:\n  gvwr: 3,000 lb\nbrakes:\n  kind: none\n", "", "brakes-missing"},
 		{"weights:\n  gvwr: 3,001 lb\nbrakes:\n  kind: none\n", "brakes-missing", ""},
 		{"tires:\n  size: P225/75R15\n  sidewall:\n    single: 1,900 lb\n", "571.110 S4.2.2.1, S4.2.2.2", ""},
@@ -138,7 +138,7 @@ func TestClauses(t *testing.T) {
 	}
 }
 
-// TestBandEndsAreInclusive places trailers on the ends of the band, and on the coupler's
+// TestBandEndsAreInclusive puts trailers at the ends of the band, and at the coupler's
 // limit, with measures in thirds of an inch, which no binary number holds (check value
 // 8.15: 10% and 15% are fine). In thirds A is 400 and xc is 1 + k, so that by hand the
 // 4,000 lb of cargo put 4,000 - 10 (1 + k) on the tongue.

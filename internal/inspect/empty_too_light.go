@@ -16,7 +16,7 @@ var emptyTooLight = &Rule{
 		if least := lightest.Of(gvwr.Value); empty.Value < least {
 			f.add(empty.Pos, "it weighs %s empty, less than a twentieth of its gvwr of %s", empty.Value, gvwr.Value).
 				figures(empty.Value.String(), least.Load()).
-				also(gvwr.Pos, "gvwr stands here")
+				also(gvwr.Pos, "gvwr is here")
 		}
 	},
 }

@@ -14,7 +14,7 @@ import (
 	"tarepage/internal/unit"
 )
 
-// The archives beside the rules, and the sound models their units are filled in from.
+// The archives of the rules, and the sound models that fill in their units.
 //
 //go:embed *.txtar examples
 var archives embed.FS
@@ -37,18 +37,18 @@ type Example struct {
 type ExampleFile struct {
 	Name string // content/units/above.md
 	Text string
-	// Binary is set for what is no text.
+	// Binary is set for what is not text.
 	Binary bool
 }
 
-// Examples reads and runs every case of a rule's archive, in the archive's order. The
+// Examples reads and runs every case in a rule's archive, in the archive's order. The
 // archive's sections are CASE/title, CASE/NAME.md, CASE/yard.md, CASE/models/NAME.md,
-// CASE/media/NAME, CASE/media/NAME.base64 for a file that is no text, CASE/want.
+// CASE/media/NAME, CASE/media/NAME.base64 for a file that is not text, CASE/want.
 func Examples(r *Rule) ([]Example, error) {
 	name := strings.ReplaceAll(r.Name, "-", "_") + ".txtar"
 	src, err := archives.ReadFile(name)
 	if err != nil {
-		return nil, fmt.Errorf("rule %s has no archive %s beside it", r.Name, name)
+		return nil, fmt.Errorf("rule %s has no archive %s", r.Name, name)
 	}
 	var out []Example
 	at := map[string]int{}
@@ -82,7 +82,7 @@ func Examples(r *Rule) ([]Example, error) {
 		case strings.Contains(section, "."):
 			ex.Files = append(ex.Files, ExampleFile{Name: "content/units/" + section, Text: string(file.Data)})
 		default:
-			return nil, fmt.Errorf("%s: section %q is neither title, want nor a file", name, file.Name)
+			return nil, fmt.Errorf("%s: section %q is not title, want or a file", name, file.Name)
 		}
 	}
 	for i := range out {
@@ -106,10 +106,10 @@ func ExampleOf(r *Rule) (Example, error) {
 			}
 		}
 	}
-	return Example{}, fmt.Errorf("rule %s: no case of its archive breaks it", r.Name)
+	return Example{}, fmt.Errorf("rule %s: no case in its archive breaks it", r.Name)
 }
 
-// run reads, works and inspects a case beside the sound yard and models in examples/.
+// run reads, works out and inspects a case together with the sound yard and models in examples/.
 func run(files []ExampleFile) ([]Finding, error) {
 	a := &txtar.Archive{}
 	own := map[string]bool{}

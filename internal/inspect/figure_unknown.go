@@ -9,14 +9,14 @@ import (
 
 var figureUnknown = &Rule{
 	Name: "figure-unknown", Severity: Stop,
-	Title:  "a checked figure names a figure there is",
-	Why:    "A number that nothing checks would look checked.",
+	Title:  "a checked figure names a figure that exists",
+	Why:    "A number that nobody checks would look as if it had been checked.",
 	Source: "the unit file's format, docs/unit-file.md: checked figures",
 	Remedy: "name a figure of this unit",
 	checkYard: func(y *Yard, f *Findings) {
 		body := &y.Stock.Yard.Body
 		for _, link := range slices.Concat(body.Figures, body.Outdated) {
-			f.add(link.Pos, "the yard's words hold a checked figure, and there is no trailer to work it for").fix("take the link out")
+			f.add(link.Pos, "the yard's own text has a checked figure, but no trailer to work it out for").fix("take the link out")
 		}
 	},
 	check: func(c *Case, f *Findings) {
@@ -31,7 +31,7 @@ var figureUnknown = &Rule{
 				if restsOnUnread(c, a) {
 					continue // that it does not read is a stop of its own
 				}
-				fd := f.add(link.Pos, "%s cannot be worked for this unit", link.Name)
+				fd := f.add(link.Pos, "%s cannot be worked out for this unit", link.Name)
 				if len(a.Needs) > 0 {
 					fd.fix("%s (%s), or take the link out", a.Needs[0].Advice, a.Needs[0].Key)
 				}
@@ -39,12 +39,12 @@ var figureUnknown = &Rule{
 			}
 			if slices.Contains(compute.Names(), link.Name) {
 				if len(c.Unread()) == 0 {
-					f.add(link.Pos, "%s is no figure of this unit: it has nothing to work it from", link.Name).
-						fix("take the link out, or give what the figure rests on")
+					f.add(link.Pos, "%s is not a figure of this unit: the file lacks what it is worked out from", link.Name).
+						fix("take the link out, or give what the figure needs")
 				}
 				continue
 			}
-			fd := f.add(link.Pos, "there is no figure %q here", link.Name)
+			fd := f.add(link.Pos, "there is no figure called %q", link.Name)
 			if near := unit.Nearest(link.Name, compute.Names()); near != "" {
 				fd.fix("did you mean worked:%s?", near)
 			}
@@ -52,8 +52,8 @@ var figureUnknown = &Rule{
 	},
 }
 
-// restsOnUnread reports whether a figure is absent for a value that stands there and does
-// not read.
+// restsOnUnread reports whether a figure is absent because a value that is given cannot be
+// read.
 func restsOnUnread(c *Case, a *compute.Absence) bool {
 	unread := c.Unread()
 	return slices.ContainsFunc(a.Needs, func(n compute.Need) bool { return slices.Contains(unread, n.Key) })

@@ -7,7 +7,7 @@ import (
 var fileUnreadable = &Rule{
 	Name: unit.FileUnreadable, Severity: Stop,
 	Title:  "the file can be read",
-	Why:    "A file that does not read would leave a unit out of the site without anybody noticing.",
+	Why:    "If the file cannot be read, a unit would be missing from the site without anybody noticing.",
 	Source: "the unit file's format, docs/unit-file.md",
-	Remedy: "mend the file where the finding points",
+	Remedy: "fix the file at the place named above",
 }

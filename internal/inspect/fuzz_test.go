@@ -13,8 +13,8 @@ import (
 	"tarepage/internal/unit"
 )
 
-// FuzzTrailer works and inspects trailers whose measures are anything that can be typed:
-// zero, absurd, contradictory, not given. Nothing panics, no figure is without end, no text
+// FuzzTrailer works out and inspects trailers whose measures are anything that can be typed:
+// zero, absurd, contradictory, not given. Nothing panics, every figure is finite, no text
 // says NaN or Inf, and each finding has a place and says what to do.
 func FuzzTrailer(f *testing.F) {
 	f.Add(7000.0, 2000.0, 260.0, 3500.0, 186.0, 60.0, 216.0, 2, 2, uint16(0))
@@ -34,8 +34,8 @@ func FuzzTrailer(f *testing.F) {
 			},
 		}
 		u, problems := m.built(), []unit.Problem(nil)
-		// To read YAML takes longer than all the rest together. So most trailers are built of
-		// a read one, and one in eight is read whole.
+		// Reading YAML takes longer than all the rest together. So most trailers are made from
+		// one that was read before, and one in eight is read as a whole.
 		if leave*40503>>13 == 0 {
 			u, problems = unit.ReadUnit("content/units/ex-1.md", []byte(m.text()))
 		}
@@ -64,7 +64,7 @@ func FuzzTrailer(f *testing.F) {
 type fuzzed struct {
 	kind, hitch int
 	leave       uint16     // a bit for each text: its key is left out
-	texts       [12]string // in the order in which they stand in the file
+	texts       [12]string // in the order of the file
 }
 
 func amount(v float64, unit string) string { return strconv.FormatFloat(v, 'f', -1, 64) + " " + unit }
@@ -106,8 +106,8 @@ func (m fuzzed) text() string {
 // wholes are read trailers by hitch and kind, each with every key.
 var wholes = map[[2]int]*unit.Unit{}
 
-// built is the trailer made of a read one, its numbers set as the reader sets them: one that
-// does not read is spoiled.
+// built is the trailer made from one that was read, its numbers set as the reader sets them: a number that
+// cannot be read is spoiled.
 func (m fuzzed) built() *unit.Unit {
 	at := [2]int{m.hitch, m.kind}
 	if wholes[at] == nil {
@@ -133,7 +133,7 @@ func (m fuzzed) built() *unit.Unit {
 	return &u
 }
 
-// setTo sets a field to a text as its parser reads it, or takes it out for none.
+// setTo sets a field to a text as its parser reads it, or takes the field out.
 func setTo[T ~float64](f *unit.Field[T], parse func(string) (measure.Written[T], error)) func(string) {
 	return func(text string) {
 		if w, err := parse(text); err == nil {
@@ -189,7 +189,7 @@ func TestFuzzedAsRead(t *testing.T) {
 	}
 }
 
-// unending reports a text that shows a number without end.
+// unending reports a text that shows a number that is not finite.
 func unending(s string) bool {
 	return strings.Contains(s, "NaN") || strings.Contains(s, "+Inf") || strings.Contains(s, "-Inf")
 }

@@ -4,10 +4,10 @@ import "strings"
 
 var heapOverloads = &Rule{
 	Name: "heap-overloads", Severity: Caution,
-	Title:  "a dump bed says with what a full bed is overloaded",
-	Why:    "A bed that looks half empty can be past the payload: soil and stone are heavy, and heavier wet.",
+	Title:  "a dump trailer says which materials overload it when the bed is full",
+	Why:    "A bed that looks half empty can be overloaded. Soil and stone are heavy, and heavier when wet.",
 	Source: "densities as the table of loose materials cites them; the heap of 2:1 is from memory",
-	Remedy: "tell the customer how far to fill it with what they haul, and weigh it loaded",
+	Remedy: "tell the customer how full the bed may be with what they haul, and to weigh it loaded",
 	check: func(c *Case, f *Findings) {
 		payload, heap := c.Work.Payload, c.Bed.Heap
 		if !payload.Known || len(c.Work.Heaps) == 0 {
@@ -42,12 +42,12 @@ var heapOverloads = &Rule{
 		} else {
 			say("fit to be filled level with", fits)
 		}
-		f.add(c.Bed.Height.Pos, "for a payload of %s the bed is %s", payload.Value.Limit(), strings.Join(words, "; ")).
-			also(c.Bed.Length.Pos, "the bed stands here")
+		f.add(c.Bed.Height.Pos, "with a payload of %s the bed is %s", payload.Value.Limit(), strings.Join(words, "; ")).
+			also(c.Bed.Length.Pos, "the bed is here")
 	},
 }
 
-// inWords is a material as it stands in a list: "earth, loose dry" to "earth (loose dry)".
+// inWords writes a material for use in a list: "earth, loose dry" to "earth (loose dry)".
 func inWords(material string) string {
 	name, rest, ok := strings.Cut(strings.TrimSuffix(material, ", loose"), ", ")
 	if !ok {

@@ -2,8 +2,8 @@ package inspect
 
 var htmlLeftOut = &Rule{
 	Name: "html-left-out", Severity: Remark,
-	Title:  "notes hold no raw HTML",
-	Why:    "Raw HTML is not passed through; what it was to show is missing from the page.",
+	Title:  "the notes have no raw HTML",
+	Why:    "Raw HTML is left out, so whatever it should show is missing from the page.",
 	Source: "the unit file's format, docs/unit-file.md",
 	Remedy: "write it in Markdown",
 	check: func(c *Case, f *Findings) {
@@ -14,7 +14,7 @@ var htmlLeftOut = &Rule{
 				continue
 			}
 			last = at.Line
-			f.add(at, "raw HTML stands here and is left out")
+			f.add(at, "raw HTML is left out")
 		}
 	},
 }

@@ -8,26 +8,26 @@ const lightestTruck measure.Pounds = 3200
 
 var licenseClass = &Rule{
 	Name: "license-class", Severity: Caution,
-	Title:  "a trailer over 10,000 lb says when a commercial license may be due",
-	Why:    "A buyer who drives home without the license that the combination needs is on the road unlawfully.",
+	Title:  "a trailer over 10,000 lb says when a commercial license may be needed",
+	Why:    "A buyer who drives home without the license that the combination needs breaks the law.",
 	Source: "49 CFR 383.5, 383.91(a)(1) (2015): a combination of 26,001 lb or more, towing more than 10,000 lb",
-	Remedy: "tell the customer to add the truck's rating and to ask the state",
+	Remedy: "tell the customer to add the truck's rating to the trailer's and to ask the state",
 	check: func(c *Case, f *Findings) {
 		truck, gvwr := c.Work.ClassATruck, c.Weights.GVWR
 		if !truck.Known {
 			return
 		}
 		if truck.Value <= 0 {
-			f.add(gvwr.Pos, "behind any truck a federal Class A license may apply: gvwr %s is over 26,000 lb by itself; ask your state", gvwr.Value)
+			f.add(gvwr.Pos, "a federal Class A license may be needed with any truck: gvwr %s is over 26,000 lb by itself; ask your state", gvwr.Value)
 			return
 		}
 		if truck.Value <= lightestTruck {
-			f.add(gvwr.Pos, "behind any truck a federal Class A license may apply: gvwr %s leaves %s to 26,001 lb; ask your state",
+			f.add(gvwr.Pos, "a federal Class A license may be needed with any truck: gvwr %s leaves only %s before 26,001 lb; ask your state",
 				gvwr.Value, truck.Value.Limit()).
 				figures(gvwr.Value.String(), "10,000 lb")
 			return
 		}
-		f.add(gvwr.Pos, "behind a truck whose own GVWR is %s or more a federal Class A license may apply; ask your state", truck.Value.Limit()).
+		f.add(gvwr.Pos, "a federal Class A license may be needed with a truck whose own GVWR is %s or more; ask your state", truck.Value.Limit()).
 			figures(gvwr.Value.String(), "10,000 lb")
 	},
 }

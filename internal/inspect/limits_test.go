@@ -12,7 +12,7 @@ import (
 	"tarepage/internal/walkaround"
 )
 
-// TestCheckDigitOfEveryLetter holds 49 CFR 565.15(c), Tables III and IV, against where the
+// TestCheckDigitOfEveryLetter compares 49 CFR 565.15(c), Tables III and IV, with where the
 // values come from: the value of a letter is the low half of its EBCDIC code (A is C1, J
 // is D1, S is E2; common practice, no source), which golang.org/x/text knows by itself.
 // The weights are typed from Table IV: 8 down to 2, then 10, none, and 9 down to 2.
@@ -77,7 +77,7 @@ func TestAround(t *testing.T) {
 	}
 }
 
-// A sentence's end right before or right behind what is quoted is its end too.
+// A sentence's end right before or right after what is quoted is its end too.
 func TestAroundItsEnds(t *testing.T) {
 	for _, c := range []struct {
 		text, quote, want string
@@ -128,7 +128,7 @@ func TestReadFindings(t *testing.T) {
 	}
 }
 
-// A key of a waiver that is there and does not read is not missing.
+// A key of a waiver that is given and cannot be read is not missing.
 func TestIncompleteWaiver(t *testing.T) {
 	at := unit.Pos{File: "a.md", Line: 3, Column: 1}
 	whole := func() unit.Waiver {
@@ -154,7 +154,7 @@ func TestIncompleteWaiver(t *testing.T) {
 	}
 }
 
-// Which figures in the notes are of something else than this trailer: common practice, no
+// Which figures in the notes are about something other than this trailer: common practice, no
 // source.
 func TestLoose(t *testing.T) {
 	for text, want := range map[string]bool{
@@ -237,7 +237,7 @@ func TestMaterialInWords(t *testing.T) {
 	}
 }
 
-// Refused keeps back the units with stops, and the whole yard for a stop of no unit.
+// Refused lists the units with stops, and the whole yard for a stop that has no unit.
 func TestRefused(t *testing.T) {
 	s := &unit.Stock{Yard: &unit.Yard{}}
 	for _, name := range []string{"a", "b", "c", "d"} {
@@ -358,7 +358,7 @@ func TestNumbersThatAreNone(t *testing.T) {
 	}
 }
 
-// A load range that does not read is not taken for any: nothing is held against it.
+// A load range that cannot be read is not taken for another: nothing is compared with it.
 func TestSidewallOfASpoiledRange(t *testing.T) {
 	at := unit.Pos{File: "a.md", Line: 1, Column: 1}
 	for name, c := range map[string]struct {

@@ -4,8 +4,8 @@ import "tarepage/internal/unit"
 
 var linkLeftOut = &Rule{
 	Name: "link-left-out", Severity: Remark,
-	Title:     "every link in the notes leads where a customer may be sent",
-	Why:       "Only its words are shown; what it was to lead to, or the picture, is missing from the page.",
+	Title:     "every link in the notes leads to a safe address",
+	Why:       "Only the words of the link are shown. Where it should lead, or its picture, is missing from the page.",
 	Source:    "the unit file's format, docs/unit-file.md",
 	Remedy:    "link to https:, mailto:, tel: or a place on this site",
 	check:     func(c *Case, f *Findings) { leftOut(&c.Body, f) },
@@ -15,14 +15,14 @@ var linkLeftOut = &Rule{
 func leftOut(b *unit.Body, f *Findings) {
 	for _, l := range b.LeftOut {
 		if l.Picture {
-			f.add(l.Pos, "a picture stands here and only its words are shown").fix("name the file under photos")
+			f.add(l.Pos, "a picture in the notes is left out and only its words are shown").fix("name the file under photos")
 			continue
 		}
 		f.add(l.Pos, "the link to %q is left out and only its words are shown", clipped(l.Address))
 	}
 }
 
-// clipped is the beginning of a text that may be of any length.
+// clipped is the beginning of a text, which may be long.
 func clipped(s string) string {
 	if r := []rune(s); len(r) > 40 {
 		return string(r[:40]) + "..."

@@ -8,7 +8,7 @@ import (
 var loadRangeAndPly = &Rule{
 	Name: "load-range-and-ply", Severity: Stop,
 	Title:  "load range and ply rating name the same tire",
-	Why:    "The letter and the ply rating are two names of one strength; where they disagree one was misread, and with it the load.",
+	Why:    "The letter and the ply rating are two names for the same strength. If they disagree, one of them was misread, and the load with it.",
 	Source: "the load range table: B is 4 ply, C 6, D 8, E 10, F 12, G 14, H 16",
 	Remedy: "read both off the sidewall again",
 	check: func(c *Case, f *Findings) {
@@ -23,9 +23,9 @@ var loadRangeAndPly = &Rule{
 			return
 		}
 		if ply.Given() && ply.Value != lr.Ply {
-			f.add(ply.Pos, "load range %s is %d ply, the file says %d ply", lr.Letter, lr.Ply, ply.Value).
+			f.add(ply.Pos, "load range %s is %d ply; the file says %d ply", lr.Letter, lr.Ply, ply.Value).
 				figures(measure.Count(ply.Value), measure.Count(lr.Ply)).
-				also(letter.Pos, "the load range stands here")
+				also(letter.Pos, "the load range is here")
 		}
 	},
 }

@@ -11,8 +11,8 @@ import (
 
 var measureImpossible = &Rule{
 	Name: "measure-impossible", Severity: Stop,
-	Title:  "no measure is impossible, and no two contradict one another",
-	Why:    "Figures worked from a zero, from an axle in front of the ball or from the wrong one of two measures mean nothing.",
+	Title:  "no measure is impossible, and no two of them contradict each other",
+	Why:    "Figures that rest on a zero, on an axle in front of the ball or on one of two measures that contradict each other mean nothing.",
 	Source: "geometry and statics",
 	Remedy: "measure or weigh again",
 	check: func(c *Case, f *Findings) {
@@ -20,28 +20,28 @@ var measureImpossible = &Rule{
 		c.tooLarge(f)
 		w, ax := c.Weights, c.Axles
 		if ax.Count.Value > 6 {
-			f.add(ax.Count.Pos, "%d axles are more than a trailer has", ax.Count.Value).figures(measure.Count(ax.Count.Value), "6")
+			f.add(ax.Count.Pos, "%d axles are more than any trailer has", ax.Count.Value).figures(measure.Count(ax.Count.Value), "6")
 		}
 		if per := c.Tires.PerAxle; per.Given() && per.Value != 2 && per.Value != 4 {
-			f.add(per.Pos, "%d tires on an axle: an axle has 2, or 4 where they are duals", per.Value).
+			f.add(per.Pos, "%d tires on an axle; an axle has 2 tires, or 4 with duals", per.Value).
 				fix("count the tires on one axle")
 		}
 		if w.TongueEmpty.Given() && w.Empty.Given() && w.TongueEmpty.Value > w.Empty.Value {
-			f.add(w.TongueEmpty.Pos, "the tongue puts %s on the truck, the whole trailer weighs %s", w.TongueEmpty.Value, w.Empty.Value).
+			f.add(w.TongueEmpty.Pos, "the tongue puts %s on the truck; the whole trailer weighs only %s", w.TongueEmpty.Value, w.Empty.Value).
 				figures(w.TongueEmpty.Value.String(), w.Empty.Value.String()).
-				also(w.Empty.Pos, "the empty weight stands here")
+				also(w.Empty.Pos, "the empty weight is here")
 		}
 		c.contradictions(f)
 		if ax.Center.Given() && ax.Spacing.Given() && ax.Count.Value > 1 {
 			if front := ax.Center.Value - ax.Spacing.Value.Times(ax.Count.Value-1).Half(); front <= 0 {
-				f.add(ax.Spacing.Pos, "with %s between axles the first one stands in front of the ball", ax.Spacing.Value).
-					also(ax.Center.Pos, "the middle of the group stands here")
+				f.add(ax.Spacing.Pos, "with %s between the axles the first one would be in front of the ball", ax.Spacing.Value).
+					also(ax.Center.Pos, "the middle of the axles is here")
 			}
 		}
 	},
 }
 
-// zeros are measures of which zero is none. It is one for the rest: a deck may begin at
+// zeros finds measures that are zero and cannot be. Others can: a deck may begin at
 // the ball, a tongue may carry nothing, a lamp may be missing.
 func (c *Case) zeros(f *Findings) {
 	notZero(f, &c.Year, "the year")
@@ -93,7 +93,7 @@ func (c *Case) zeros(f *Findings) {
 	}
 }
 
-// notZero finds a measure that is given as nothing.
+// notZero finds one measure that is given as zero.
 func notZero[V measure.Pounds | measure.Inches | measure.PSI | measure.Dollars | int](f *Findings, v *unit.Field[V], what string) {
 	if v.Given() && v.Value <= 0 {
 		f.add(v.Pos, "%s is zero", what)
@@ -109,7 +109,7 @@ const (
 	mostTieDown measure.Pounds = 30000
 )
 
-// oddCents finds a point with one or with three and more digits behind it, other than the
+// oddCents finds a point followed by one digit or by three or more, except in the
 // short form $18.5k.
 var oddCents = regexp.MustCompile(`\.(?:[0-9]|[0-9]{3,})(?:[^0-9kK]|$)`)
 
@@ -152,15 +152,15 @@ func (c *Case) tooLarge(f *Findings) {
 	}
 }
 
-// contradictions are pairs of measures of which one must be wrong.
+// contradictions finds pairs of measures of which one must be wrong.
 func (c *Case) contradictions(f *Findings) {
 	// over is a length that cannot pass another by more than a tape is misread.
 	over := func(a unit.Length, what string, b unit.Length, than string) {
 		const slip measure.Inches = 0.5
 		if a.Given() && b.Given() && b.Value > 0 && a.Value > b.Value+slip {
-			f.add(a.Pos, "%s is %s, %s is %s", what, a.Words(), than, b.Words()).
+			f.add(a.Pos, "%s is %s; %s is only %s", what, a.Words(), than, b.Words()).
 				figures(a.Words(), b.Words()).
-				also(b.Pos, than+" stands here")
+				also(b.Pos, than+" is here")
 		}
 	}
 	d := c.Deck
@@ -171,17 +171,17 @@ func (c *Case) contradictions(f *Findings) {
 	over(d.Pivot, "the distance from the pivot to the deck's end", d.Length, "the deck's length")
 	over(d.TailEnd, "the height of the deck's rear edge", d.Height, "the deck's height")
 	if !d.Flat.Given() || !d.Tail.Given() {
-		// Where both stand there, deck-adds-up adds them up.
+		// Where both are given, deck-adds-up adds them up.
 		over(d.Tail, "the tail's length", d.Length, "the deck's length")
 		over(d.Flat, "the flat part's length", d.Length, "the deck's length")
 	}
 
 	b, n := c.Brakes, c.Axles.Count
 	if b.Axles.Given() && n.Given() && n.Value > 0 && b.Axles.Value > n.Value {
-		f.add(b.Axles.Pos, "%d braked axles, the trailer has %d", b.Axles.Value, n.Value).
+		f.add(b.Axles.Pos, "%d axles have brakes; the trailer has only %d axles", b.Axles.Value, n.Value).
 			figures(measure.Count(b.Axles.Value), measure.Count(n.Value)).
-			also(n.Pos, "the number of axles stands here").
-			fix("count the axles and the braked ones again")
+			also(n.Pos, "the number of axles is here").
+			fix("count the axles and the braked axles again")
 	}
 	if b.Kind.Given() && b.Kind.Value != "none" && b.Axles.Given() && b.Axles.Value == 0 {
 		f.add(b.Axles.Pos, "the brakes are %s, and 0 axles are braked", b.Kind.Value).
@@ -194,31 +194,31 @@ func (c *Case) contradictions(f *Findings) {
 		if b.Axles.Value <= 0 {
 			at = b.Breakaway.Pos
 		}
-		f.add(at, "the kind of brakes is none, and brakes are stated all the same").
-			also(b.Kind.Pos, "the kind of brakes stands here").
-			fix("say which kind of brakes it has, or take them out")
+		f.add(at, "brakes.kind is none, and the file names brakes all the same").
+			also(b.Kind.Pos, "the kind of brakes is here").
+			fix("write the kind of brakes, or take the other brake keys out")
 	}
 	if side := c.Tires.Sidewall; side.Single.Given() && side.Single.Value > 0 && side.Dual.Given() && side.Dual.Value > side.Single.Value {
-		f.add(side.Dual.Pos, "the sidewall's dual rating is %s, its single rating %s: a tire carries less in a pair", side.Dual.Value, side.Single.Value).
+		f.add(side.Dual.Pos, "the sidewall's dual rating is %s, and its single rating only %s; a tire carries less in a pair", side.Dual.Value, side.Single.Value).
 			figures(side.Dual.Value.String(), side.Single.Value.String()).
-			also(side.Single.Pos, "the single rating stands here").
+			also(side.Single.Pos, "the single rating is here").
 			fix("read both off the sidewall again")
 	}
-	// Two wheels behind one another cannot stand closer than a tire is tall.
+	// Two wheels in a row cannot be closer than a tire is tall.
 	if sp := c.Axles.Spacing; sp.Given() && sp.Value > 0 && n.Value > 1 && c.Tires.Size.Given() {
 		if size, err := tables.ParseTireSize(c.Tires.Size.Value); err == nil {
 			tall, exact := size.Diameter()
 			if tall = measure.Nearest(tall, 0.1); exact && !measure.NotOver(tall, sp.Value) {
-				f.add(sp.Pos, "the axles stand %s apart, the tires are %s tall and would touch", sp.Words(), tall.InInches()).
+				f.add(sp.Pos, "the axles are %s apart; the tires are %s tall and would touch", sp.Words(), tall.InInches()).
 					figures(sp.Words(), tall.InInches()).
-					also(c.Tires.Size.Pos, "the size stands here").
+					also(c.Tires.Size.Pos, "the size is here").
 					fix("measure from hub to hub, and read the tire's size again")
 			}
 		}
 	}
 	// A model year runs ahead of the calendar's by one, seldom by two: common practice, no source.
 	if day := c.Work.Settings.AsOf; c.Year.Given() && c.Year.Value > 0 && day.Known() && (c.Year.Value > day.Year+2 || c.Year.Value < 1900) {
-		f.add(c.Year.Pos, "the year is %d, and the stock was walked on %s", c.Year.Value, day).
+		f.add(c.Year.Pos, "the year is %d; the stock was walked on %s", c.Year.Value, day).
 			figures(strconv.Itoa(c.Year.Value), day.String()).
 			fix("read the year off the label again")
 	}

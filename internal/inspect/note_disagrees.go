@@ -12,11 +12,11 @@ import (
 
 var noteDisagrees = &Rule{
 	Name: "note-disagrees", Severity: Caution,
-	Title: "a figure in the notes or in the recording is the one in the file",
-	Why: "The notes, the recording and the numbers tell the customer two things; ask which one holds, and go by the label. " +
-		"About in front of a figure allows 2.5% to either side; a payload or a rating is better told down than up even so.",
+	Title: "a figure in the notes or in the recording agrees with the file",
+	Why: "The notes or the recording say one thing and the numbers another. Ask which is right, and go by the label. " +
+		"The word about allows 2.5% to either side, but a payload or a rating is better rounded down.",
 	Source: "the unit file's format, docs/unit-file.md: the notes and the captions are read with the grammar of spoken figures",
-	Remedy: "correct the note or the key; write about in front where the note means it roughly",
+	Remedy: "correct the note or the key; write about in front of a number that is meant roughly",
 	check: func(c *Case, f *Findings) {
 		file := &filed{Case: c}
 		told := map[string]int{} // where in the list the notes' findings stand
@@ -36,9 +36,9 @@ var noteDisagrees = &Rule{
 				}
 				says := said.Written(false)
 				told[file.Path+" "+says] = len(f.list)
-				f.add(p.Pos(said.Offset), "%s %s, %s is %s", where, says, file.Path, file.Text).
+				f.add(p.Pos(said.Offset), "%s %s; %s is %s", where, says, file.Path, file.Text).
 					figures(says, file.Text).
-					also(file.Pos, file.Path+" stands here")
+					also(file.Pos, file.Path+" is here")
 			}
 		}
 		for _, m := range c.Media {
@@ -49,7 +49,7 @@ var noteDisagrees = &Rule{
 	},
 }
 
-// recorded holds what the captions say against the file. What the notes say too is one
+// recorded compares what the captions say with the file. What the notes say too is one
 // finding with both places.
 func recorded(m unit.Media, filed *filed, told map[string]int, f *Findings) {
 	track, _, err := captions.Read(m.Name, m.Data)
@@ -75,14 +75,14 @@ func recorded(m unit.Media, filed *filed, told map[string]int, f *Findings) {
 			f.list[i].also(at, "said at "+clock)
 			continue
 		}
-		f.add(at, "the recording at %s says %s, %s is %s", clock, says, file.Path, file.Text).
+		f.add(at, "the recording at %s says %s; %s is %s", clock, says, file.Path, file.Text).
 			figures(says, file.Text).
-			also(file.Pos, file.Path+" stands here").
-			fix("go by the label or the scale: correct the key, or the captions where they misheard; a slip of the tongue is best told in the notes")
+			also(file.Pos, file.Path+" is here").
+			fix("go by the label or the scale: correct the key, or the captions where they misheard; mention a slip of the tongue in the notes")
 	}
 }
 
-// line is where the cue stands that shows a second.
+// line is the line of the cue that shows a second.
 func line(c captions.Track, second float64) int {
 	at := 1
 	for _, cue := range c.Cues {
@@ -100,7 +100,7 @@ func nearby(text string, at, length int) string {
 	return text[max(0, at-breath):min(len(text), at+length+breath)]
 }
 
-// filled is what stands in the place of a checked figure whose words are left out.
+// filled is what is printed for a checked figure whose words are left out.
 func (c *Case) filled(figure string) string {
 	if f := c.Work.Figure(figure); f != nil {
 		return f.Text
@@ -108,7 +108,7 @@ func (c *Case) filled(figure string) string {
 	return ""
 }
 
-// filed is what the file states, gathered when the first figure is held against it.
+// filed is what the file states, gathered when the first figure is compared with it.
 type filed struct {
 	*Case
 	stated *crosscheck.Statements
@@ -132,7 +132,7 @@ func (f *filed) hold(said walkaround.Candidate) (crosscheck.Verdict, unit.Given)
 	return f.stated.Hold(said)
 }
 
-// payloads enters the payloads that were worked out beside the maker's: notes may quote
+// payloads adds the payloads that were worked out to the maker's own: notes may quote
 // any of them. It returns the largest that anybody may load by.
 func payloads(c *Case, stated *crosscheck.Statements) measure.Pounds {
 	most := c.Claimed.Payload.Value
@@ -168,7 +168,7 @@ func loose(near string, said walkaround.Candidate, most measure.Pounds) bool {
 	return false
 }
 
-// sentenceAt is the sentence in the notes that a figure stands in.
+// sentenceAt is the sentence in the notes that has a figure in it.
 func sentenceAt(text string, said walkaround.Candidate) string {
 	from, to := around(text, said.Offset, len(said.Quote))
 	return text[from:to]

@@ -7,8 +7,8 @@ import (
 
 var photoTooLarge = &Rule{
 	Name: "photo-too-large", Severity: Stop,
-	Title:  "no photo has more pixels than can be worked",
-	Why:    "A small file can claim to be a picture of any size; to believe it would take all of the computer's memory.",
+	Title:  "no photo has more pixels than the program can work with",
+	Why:    "A small file can claim to be a picture of any size. Believing it would take all of the computer's memory.",
 	Source: Practice,
 	Remedy: "save it smaller; 50 megapixels are plenty for any page",
 	check: func(c *Case, f *Findings) {
@@ -18,7 +18,7 @@ var photoTooLarge = &Rule{
 				continue
 			}
 			mb := func(bytes int64) string { return measure.Count(int((bytes+1<<20-1)>>20)) + " MB" }
-			f.add(m.Pos, "photo %q has %s x %s pixels, which take %s of memory; at most %s are taken", m.Name,
+			f.add(m.Pos, "photo %q has %s x %s pixels, which need %s of memory; the limit is %s", m.Name,
 				measure.Count(p.Wide), measure.Count(p.High), mb(p.Need), mb(media.MostNeed)).
 				figures(mb(p.Need), mb(media.MostNeed))
 		}

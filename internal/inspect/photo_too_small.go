@@ -10,10 +10,10 @@ const (
 
 var photoTooSmall = &Rule{
 	Name: "photo-too-small", Severity: Stop,
-	Title:  "every photo is large enough to show something",
-	Why:    "A phone shows 800 pixels across; a smaller photo is blurred, and a tiny one is a thumbnail that was taken for the photo.",
+	Title:  "every photo is large enough to see something on it",
+	Why:    "A phone shows 800 pixels across. A smaller photo is blurred, and a tiny one is probably a thumbnail.",
 	Source: Practice,
-	Remedy: "take the photo itself, not its thumbnail or a picture sent through a messenger",
+	Remedy: "use the original photo, not a thumbnail or a copy that was sent through a messenger",
 	check: func(c *Case, f *Findings) {
 		for _, m := range c.Media {
 			p := m.Photo

@@ -11,9 +11,9 @@ import (
 var photoUnreadable = &Rule{
 	Name: "photo-unreadable", Severity: Stop,
 	Title:  "every photo can be read",
-	Why:    "A page with a hole in it sells nothing, and half a picture hides the other half of the trailer.",
+	Why:    "A page with a missing photo sells nothing, and half a picture hides the other half of the trailer.",
 	Source: "ITU-T T.81 (JPEG); W3C Portable Network Graphics, 3rd edition; RFC 9649 (WebP): the kinds of picture that are read",
-	Remedy: "copy it anew from the phone; if it is damaged there too, take another",
+	Remedy: "copy it from the phone again; if it is damaged there too, take another photo",
 	check: func(c *Case, f *Findings) {
 		for _, m := range c.Media {
 			p := m.Photo
@@ -25,7 +25,7 @@ var photoUnreadable = &Rule{
 	},
 }
 
-// PhotoFaults tells of the photos of one unit whose pixels could not be read, which is known
+// PhotoFaults lists the photos of one unit whose pixels could not be read, which is known
 // only when its pictures are made. Faults says what is wrong, by the photos' names below
 // content/.
 func PhotoFaults(u *unit.Unit, named []unit.Media, faults map[string]string) []Finding {

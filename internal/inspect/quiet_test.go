@@ -7,10 +7,10 @@ import (
 	"tarepage/internal/inspect"
 )
 
-// bare is a unit that nothing is filled in for.
+// bare is a unit for which nothing is filled in.
 const bare = "---\nkind: utility\ncondition: new\navailability: on the yard\n---\n"
 
-// level is a unit whose statics are known, and not what its axles are rated for.
+// level is a unit whose statics are known, but not its axle ratings.
 const level = "weights:\n  gvwr: 7,000 lb\n  empty: 2,000 lb\n  tongue-empty: 200 lb\ndeck:\n  front: 5 ft\n  length: 18 ft\naxles:\n  center: 15 ft 6 in\n"
 
 // TestWhatIsNotKnownIsNotJudged: a rule that lacks one of its measures says nothing, and
@@ -78,7 +78,7 @@ func TestWhatIsNotKnownIsNotJudged(t *testing.T) {
 	}
 }
 
-// TestAgreesInEveryUnit writes figures in words to the precision that is written, and in
+// TestAgreesInEveryUnit writes figures to the precision in which they are printed, and in
 // words that say about, which allows 2.5%. By hand: 260 + 5,000 (1 - 168 / 186) on the
 // tongue are 743.87 of 7,000 lb, 10.627%; 18 ft of 82 in are 123 sq ft.
 func TestAgreesInEveryUnit(t *testing.T) {
@@ -135,7 +135,7 @@ func TestTongueAboutNothing(t *testing.T) {
 	}
 }
 
-// TestZeroIsOneFinding: a measure of zero is said once, and nothing is worked from it.
+// TestZeroIsOneFinding: a measure of zero is one finding, and nothing is worked out from it.
 func TestZeroIsOneFinding(t *testing.T) {
 	for text, not := range map[string]string{
 		"deck:\n  front: 5 ft\n  length: 0 in\naxles:\n  center: 20 ft\n": "the axles stand",
@@ -149,18 +149,18 @@ func TestZeroIsOneFinding(t *testing.T) {
 	}
 }
 
-// TestFilledFigures: a checked figure whose words are left out stands in its sentence, and
-// one that cannot be worked says what to measure for it, not for another.
+// TestFilledFigures: a checked figure whose words are left out is filled in, and
+// one that cannot be worked out says what to measure for it, and not for another.
 func TestFilledFigures(t *testing.T) {
 	_, found := loaded(t, "model: own\nweights:\n  gvwr: 7,000 lb\n---\n\nIt takes [?](worked:tag-payload) and is [?](worked:deck-length) long, and [?](worked:no-such).\n\n", bare)
-	for _, part := range []string{"tag-payload cannot be worked for this unit", "deck-length cannot be worked for this unit", `there is no figure "no-such" here`} {
+	for _, part := range []string{"tag-payload cannot be worked out for this unit", "deck-length cannot be worked out for this unit", `there is no figure called "no-such"`} {
 		if !strings.Contains(found, part) {
 			t.Errorf("want %q in\n%s", part, found)
 		}
 	}
 }
 
-// TestNotesAgainstAnAboutPayload: 5,000 lb worked from an empty weight of about 2,000 is
+// TestNotesAgainstAnAboutPayload: 5,000 lb worked out from an empty weight of about 2,000 is
 // itself about, and notes within 2.5% of it agree.
 func TestNotesAgainstAnAboutPayload(t *testing.T) {
 	for _, c := range []struct {

@@ -7,10 +7,10 @@ import (
 
 var ratingEstimated = &Rule{
 	Name: "rating-estimated", Severity: Caution,
-	Title:  "a rating is read, not estimated",
-	Why:    "A rating is what its maker printed, to the pound. One that was guessed makes every limit that rests on it a guess.",
+	Title:  "a rating is read off the label or the part, not estimated",
+	Why:    "A rating is what the maker printed, to the pound. If it is a guess, every limit that rests on it is a guess too.",
 	Source: "49 CFR 571.3(b) (2015): the GVWR is the value that the manufacturer specifies",
-	Remedy: "read it off the label or the part and write where it stands, as in (tag)",
+	Remedy: "read it off the label or the part and write where you read it, as in (tag)",
 	check: func(c *Case, f *Findings) {
 		h, side := &c.Hitch, &c.Tires.Sidewall
 		for _, r := range [...]struct {
@@ -27,7 +27,7 @@ var ratingEstimated = &Rule{
 			}
 			part := ratings[r.path]
 			f.add(r.is.Pos, "%s is an estimate: %s", part.what, r.is.Words()).
-				fix("read it off the %s and write (%s) behind it, without about", part.part, part.note)
+				fix("read it off the %s and write (%s) after it, without about", part.part, part.note)
 		}
 	},
 }

@@ -8,7 +8,7 @@ import (
 
 var ratingOverLabel = &Rule{
 	Name: "rating-over-label", Severity: Caution,
-	Title: "no gross rating that the title or the maker's sheet states is over the label's",
+	Title: "no gross rating in the title or on the maker's sheet is above the label's",
 	Why: "A buyer loads by the largest number he has read. The label on the trailer governs, and it may be the smaller one, " +
 		"because a down-rated trailer keeps its maker's printed sheet.",
 	Source: "49 CFR 567.4(g)(3) (2015): the GVWR is the one on the label; 26 CFR 145.4051-1(e)(3)(iv) (2015): an advertised one can count too",
@@ -27,7 +27,7 @@ var ratingOverLabel = &Rule{
 			return !measure.NotOver(w, most)
 		}
 		if claim := c.Claimed.GVWR; claim.Given() && over(claim.Value, claim.Raw) {
-			f.add(claim.Pos, "the maker's sheet says gvwr %s, gvwr is %s; the label governs", claim.Words(), label.Words()).
+			f.add(claim.Pos, "the maker's sheet says gvwr %s; gvwr is %s, and the label governs", claim.Words(), label.Words()).
 				figures(claim.Words(), label.Words()).
 				also(label.Pos, "gvwr is here")
 		}
@@ -40,7 +40,7 @@ var ratingOverLabel = &Rule{
 			if w.Rounded && measure.NotOver(w.Weight, roundName.Of(label.Value)) {
 				continue
 			}
-			f.add(w.Pos, "the title says %s, gvwr is %s; the label governs", w.Words, label.Words()).
+			f.add(w.Pos, "the title says %s; gvwr is %s, and the label governs", w.Words, label.Words()).
 				figures(w.Words, label.Words()).
 				also(label.Pos, "gvwr is here")
 		}

@@ -2,7 +2,7 @@ package inspect
 
 import "tarepage/internal/unit"
 
-// Held says what stops keep back.
+// Held lists the units that stops keep from being published.
 type Held struct {
 	// Yard reports a stop that concerns no single unit: nothing can be published.
 	Yard bool
@@ -12,7 +12,7 @@ type Held struct {
 	Names []string
 }
 
-// Refused sorts the stops by what they keep back.
+// Refused sorts the stops by what they keep from being published.
 func Refused(s *unit.Stock, list []Finding) Held {
 	h := Held{Units: map[string]bool{}}
 	known := map[string]bool{}

@@ -2,7 +2,7 @@ package inspect
 
 import "tarepage/internal/measure"
 
-// A stop and no caution: it is a duty of the yard itself before the first sale, and until
+// A stop, not a caution: it is a duty of the yard itself before the first sale, and until
 // it is done the placard tells the buyer of cargo that the trailer no longer carries.
 var relabelDue = &Rule{
 	Name: "relabel-due", Severity: Stop,
@@ -27,8 +27,8 @@ var relabelDue = &Rule{
 				also(added.Pos, "what was added is given here")
 			return
 		}
-		f.add(added.Pos, "%s was added before the first sale, the label covers %s", added.Value, limit.Value).
+		f.add(added.Pos, "%s was added before the first sale; the label allows for %s", added.Value, limit.Value).
 			figures(added.Value.String(), limit.Value.String()).
-			also(c.Weights.GVWR.Pos, "gvwr stands here")
+			also(c.Weights.GVWR.Pos, "gvwr is here")
 	},
 }

@@ -8,13 +8,13 @@ import (
 	"tarepage/internal/unit"
 )
 
-// Severity says what a finding does.
+// Severity says what follows from a finding.
 type Severity int
 
 const (
-	// Stop refuses the unit.
+	// Stop keeps the unit from being published.
 	Stop Severity = iota
-	// Caution is published beside the unit.
+	// Caution is published on the unit's pages.
 	Caution
 	// Remark is for the owner only.
 	Remark
@@ -22,10 +22,10 @@ const (
 
 func (s Severity) String() string { return [...]string{"stop", "caution", "remark"}[s] }
 
-// Practice is the source of a rule that has none.
+// Practice is the source of a rule that has no other.
 const Practice = "common practice, no source"
 
-// A Rule is one thing that is asked of a unit.
+// A Rule is one thing that is checked on a unit.
 type Rule struct {
 	// Name is kebab-case, unique and stable.
 	Name string
@@ -106,7 +106,7 @@ type Findings struct {
 	list []Finding
 }
 
-// add enters a finding at a place. Chain the rest: f.add(at, "...").also(...).
+// add makes a finding at a place. Chain the rest: f.add(at, "...").also(...).
 func (f *Findings) add(at unit.Pos, format string, args ...any) *Finding {
 	f.list = append(f.list, Finding{
 		Rule: f.rule, Severity: f.rule.Severity, At: at, Unit: f.file,
@@ -115,7 +115,7 @@ func (f *Findings) add(at unit.Pos, format string, args ...any) *Finding {
 	return &f.list[len(f.list)-1]
 }
 
-// also names another place that matters; an unknown one is left out.
+// also names another place that matters. An unknown place is left out.
 func (f *Finding) also(at unit.Pos, what string) *Finding {
 	if at.Known() && at != f.At {
 		f.Related = append(f.Related, unit.Place{At: at, What: what})
@@ -135,7 +135,7 @@ func (f *Finding) by(source string) *Finding {
 	return f
 }
 
-// only lowers this finding to a severity that the rule does not have as a whole.
+// only gives this one finding a lower severity than the rule has.
 func (f *Finding) only(s Severity) *Finding {
 	f.Severity = s
 	return f

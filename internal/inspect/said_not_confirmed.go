@@ -9,10 +9,10 @@ import (
 
 var saidNotConfirmed = &Rule{
 	Name: "said-not-confirmed", Severity: Stop,
-	Title:  "what was only said is confirmed: a rating before it is published, the rest before it is relied on",
-	Why:    "Everything rests on the gvwr, the axle rating, the tires and the hitch, and a slip of the tongue would be on every page; whatever else was only said, measure it before you count on it.",
+	Title:  "what was only said in the recording is confirmed by reading or measuring it",
+	Why:    "Everything rests on the gvwr, the axle rating, the tires and the hitch, and a slip of the tongue would be on every page. Measure whatever else was only said before you count on it.",
 	Source: "49 CFR 567.4 (2015): the label states the ratings; a recording does not",
-	Remedy: "read it off the label or the part and write where it stands, as in (tag)",
+	Remedy: "read it off the label or the part and write where you read it, as in (tag)",
 	check: func(c *Case, f *Findings) {
 		var rest []unit.Given
 		for _, g := range c.Said() {
@@ -21,7 +21,7 @@ var saidNotConfirmed = &Rule{
 				rest = append(rest, g)
 				continue
 			}
-			f.add(g.Pos, "%s was only said%s: %s", r.what, when(g), g.Text).fix("read it off the %s and write (%s) behind it", r.part, r.note)
+			f.add(g.Pos, "%s was only said%s: %s", r.what, when(g), g.Text).fix("read it off the %s and write (%s) after it", r.part, r.note)
 		}
 		switch len(rest) {
 		case 0:
@@ -42,7 +42,7 @@ var saidNotConfirmed = &Rule{
 		found := f.add(rest[0].Pos, "%s", text).only(Caution).
 			fix("measure or read each, and write where it comes from, as in (tape) or (scale ticket 2026-11-03)")
 		for _, g := range rest[1:] {
-			found.also(g.Pos, g.Path+" stands here")
+			found.also(g.Pos, g.Path+" is here")
 		}
 	},
 }
@@ -55,8 +55,8 @@ func when(g unit.Given) string {
 	return " at " + measure.Clock(int(g.From.At))
 }
 
-// ratings are the values that no recording can vouch for: what they are called, and
-// where they are read. The sidewall governs over any table, and the rest sets limits.
+// ratings are the values for which a recording is not enough: what they are called, and
+// where to read them. The sidewall governs over any table, and the rest set limits.
 var ratings = map[string]struct{ what, part, note string }{
 	"weights.gvwr":            {"gvwr", "label", "tag"},
 	"axles.rating":            {"the axle rating", "label", "tag"},

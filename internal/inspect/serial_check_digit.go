@@ -7,7 +7,7 @@ import (
 	"tarepage/internal/measure"
 )
 
-// otherSerial reports a serial which is no VIN: home-built trailers, numbers assigned by
+// otherSerial reports a serial that is not a VIN: home-built trailers, numbers assigned by
 // a state, and trailers from before 1981 carry other forms. Only a note that says so
 // marks one; a note that says where a VIN was read, (tag) or (left rail), marks nothing.
 func otherSerial(c *Case) bool {
@@ -20,17 +20,17 @@ func otherSerial(c *Case) bool {
 
 var serialCheckDigit = &Rule{
 	Name: "serial-check-digit", Severity: Stop,
-	Title:  "the VIN's check digit holds",
-	Why:    "A mistyped VIN sends a buyer, a bank and a titling office to another trailer.",
+	Title:  "the VIN's check digit is right",
+	Why:    "A mistyped VIN belongs to another trailer, and the buyer, the bank and the title office all rely on it.",
 	Source: "49 CFR 565.13(b), (g), 565.15(c) (2015)",
-	Remedy: "read the VIN off the label again; mark another kind of number (state-assigned) or (home-built)",
+	Remedy: "read the VIN off the label again; if the number is not a VIN, write (state-assigned) or (home-built) after it",
 	check: func(c *Case, f *Findings) {
 		if !c.Serial.Given() || otherSerial(c) {
 			return
 		}
 		vin := c.Serial.Value
 		if len(vin) != 17 {
-			f.add(c.Serial.Pos, "serial %q has %d characters, a VIN has 17", vin, len([]rune(vin))).
+			f.add(c.Serial.Pos, "serial %q has %d characters; a VIN has 17", vin, len([]rune(vin))).
 				figures(measure.Count(len([]rune(vin))), "17")
 			return
 		}
@@ -40,7 +40,7 @@ var serialCheckDigit = &Rule{
 			return
 		}
 		if got := vin[8]; got != want {
-			f.add(c.Serial.Pos, "serial %s has check digit %c, its other characters make %c", vin, got, want).
+			f.add(c.Serial.Pos, "serial %s has check digit %c; its other characters give %c", vin, got, want).
 				figures(string(got), string(want))
 		}
 	},

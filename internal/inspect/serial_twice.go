@@ -8,8 +8,8 @@ import (
 
 var serialTwice = &Rule{
 	Name: "serial-twice", Severity: Stop,
-	Title:  "no two units carry one serial number",
-	Why:    "One of the two is sold with the other's papers.",
+	Title:  "no two units have the same serial number",
+	Why:    "One of the two would be sold with the other's papers.",
 	Source: "49 CFR 565.13(d) (2015): no two alike within 60 years",
 	Remedy: "read both off their labels",
 	checkYard: func(y *Yard, f *Findings) {
@@ -20,7 +20,7 @@ var serialTwice = &Rule{
 				continue
 			}
 			if other, taken := first[number]; taken {
-				f.add(c.Serial.Pos, "serial %s stands on another unit too", number).also(other, "the other unit stands here").Unit = c.File
+				f.add(c.Serial.Pos, "serial %s is on another unit too", number).also(other, "the other unit is here").Unit = c.File
 				continue
 			}
 			first[number] = c.Serial.Pos

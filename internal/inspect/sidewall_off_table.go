@@ -12,9 +12,9 @@ import (
 var sidewallOffTable = &Rule{
 	Name: "sidewall-off-table", Severity: Stop,
 	Title:  "the sidewall's load is one that this size and load range can have",
-	Why:    "Who fits another tire and leaves the old sidewall's load in the file sells the old tire's capacity on the new one.",
+	Why:    "If somebody fits another tire and leaves the old sidewall's load in the file, the listing promises a capacity that the new tire does not have.",
 	Source: Practice + ": makers' ratings of one size and load range differ by a few in the hundred, the next load range by about fifteen",
-	Remedy: "read size, load range and maximum load off the same sidewall; if they stand there as written, waive this with the maker's name",
+	Remedy: "read size, load range and maximum load off the same sidewall; if they are as written, waive this rule and name the tire's maker",
 	check: func(c *Case, f *Findings) {
 		t := c.Tires
 		if t.Size.Spoiled || t.LoadRange.Spoiled {
@@ -71,10 +71,10 @@ func (o offTheTable) add(load measure.Pounds, at unit.Pos, most measure.Pounds, 
 		return false
 	}
 	t := o.c.Tires
-	o.f.add(at, "%s, the table gives %s %s %s", said, t.Size.Value, letterOf(t), most).
+	o.f.add(at, "%s; the table gives %s %s %s", said, t.Size.Value, letterOf(t), most).
 		figures(load.String(), most.String()).
-		also(t.Size.Pos, "the size stands here").
-		also(t.LoadRange.Pos, "the load range stands here")
+		also(t.Size.Pos, "the size is here").
+		also(t.LoadRange.Pos, "the load range is here")
 	return true
 }
 

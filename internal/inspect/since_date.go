@@ -7,15 +7,15 @@ import (
 
 var sinceDate = &Rule{
 	Name: "since-date", Severity: Remark,
-	Title:  "what stands behind a price or an availability is the day since which it holds",
-	Why:    "The feeds tell of a change by that day; anything else there is shown to nobody.",
+	Title:  "a note after a price or an availability is the day of its last change",
+	Why:    "The feeds announce a change by that day. Anything else in the parentheses is not shown to anybody.",
 	Source: "the unit file's format, docs/unit-file.md: price",
 	Remedy: "write the day of the last change, (since 2026-11-10), or nothing",
 	check: func(c *Case, f *Findings) {
 		dated := func(at unit.Pos, from measure.Provenance, since unit.Day, what string) {
 			// What was only said is another rule's.
 			if from.Origin != measure.Unstated && from.Origin != measure.Said && !since.Known() {
-				f.add(at, "behind the %s stands (%s), which is no day since which it holds", what, from)
+				f.add(at, "the %s is followed by (%s), which is not the day of a change", what, from)
 			}
 		}
 		dated(c.Price.Pos, c.Price.From, c.Price.Since(), "price")

@@ -4,10 +4,10 @@ import "tarepage/internal/unit"
 
 var staleListing = &Rule{
 	Name: "stale-listing", Severity: Remark,
-	Title:  "a listing on which nothing changed for as long as the yard's file says is looked at again",
-	Why:    "Tires, batteries and prices do not keep, and neither does what was written about them. It takes 180 days if the yard's file has no look-again-after.",
+	Title:  "a listing that has not changed for a long time is looked at again",
+	Why:    "Tires, batteries and prices change with time. The rule waits 180 days, or as long as look-again-after in the yard's file says.",
 	Source: Practice,
-	Remedy: "walk round it again, or think about the price",
+	Remedy: "walk around it again, or think about the price",
 	check: func(c *Case, f *Findings) {
 		last, asOf := c.Changed(), c.Work.Settings.AsOf
 		if !last.Known() || !asOf.Known() || c.Availability.Value == "sold" {

@@ -12,8 +12,8 @@ import (
 
 var standardOrOption = &Rule{
 	Name: "standard-or-option", Severity: Caution,
-	Title:  "what the notes or the recording call standard is not listed as an option",
-	Why:    "A customer who counts on it finds it missing, or on the bill; ask before you buy.",
+	Title:  "nothing that the notes or the recording call standard is listed as an option",
+	Why:    "A customer who counts on it finds it missing or on the bill. Ask before you buy.",
 	Source: Practice,
 	Remedy: "correct the note, or move the item from options to standard",
 	check: func(c *Case, f *Findings) {
@@ -29,8 +29,8 @@ var standardOrOption = &Rule{
 					for _, o := range c.Options {
 						if at := names(sentence, o); at >= 0 {
 							told[o.Pos] = len(f.list)
-							f.add(p.Pos(from+at), "the notes call %q standard, the file lists it as an option", o.Value).
-								also(o.Pos, "the option stands here")
+							f.add(p.Pos(from+at), "the notes call %q standard; the file lists it as an option", o.Value).
+								also(o.Pos, "the option is here")
 						}
 					}
 				}
@@ -47,7 +47,7 @@ var standardOrOption = &Rule{
 	},
 }
 
-// calledStandard holds what the captions call standard against the options. Each option is
+// calledStandard compares what the captions call standard with the options. Each option is
 // found once, and what the notes say too is one finding with both places.
 func calledStandard(m unit.Media, options []unit.Text, told map[unit.Pos]int, f *Findings) {
 	track, _, err := captions.Read(m.Name, m.Data)
@@ -70,8 +70,8 @@ func calledStandard(m unit.Media, options []unit.Text, told map[unit.Pos]int, f 
 				f.list[i].also(at, "said at "+clock)
 				continue
 			}
-			f.add(at, "the recording at %s calls %q standard, the file lists it as an option", clock, o.Value).
-				also(o.Pos, "the option stands here").
+			f.add(at, "the recording at %s calls %q standard; the file lists it as an option", clock, o.Value).
+				also(o.Pos, "the option is here").
 				fix("say in the notes that it is an option, or move the item from options to standard")
 		}
 	}
@@ -133,7 +133,7 @@ func wordsOf(s string) []string {
 	})
 }
 
-// singular drops a plural's s, which is enough to hold two words against each other.
+// singular drops a plural's s, which is enough to compare two words.
 func singular(w string) string {
 	if len(w) > 3 && !strings.HasSuffix(w, "ss") {
 		return strings.TrimSuffix(w, "s")

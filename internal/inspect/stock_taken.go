@@ -8,8 +8,8 @@ import (
 
 var stockTaken = &Rule{
 	Name: "stock-taken", Severity: Stop,
-	Title:  "no two units carry one stock number",
-	Why:    "The stock number names the page; the second unit would overwrite the first.",
+	Title:  "no two units have the same stock number",
+	Why:    "The stock number names the page, so the second unit would overwrite the first.",
 	Source: "the unit file's format, docs/unit-file.md",
 	Remedy: "give one of them another number",
 	checkYard: func(y *Yard, f *Findings) {
@@ -20,7 +20,7 @@ var stockTaken = &Rule{
 			}
 			number := strings.ToLower(c.Stock.Value)
 			if other, taken := first[number]; taken {
-				f.add(c.Stock.Pos, "stock number %q is taken", c.Stock.Value).also(other, "the other unit stands here").Unit = c.File
+				f.add(c.Stock.Pos, "stock number %q is already taken", c.Stock.Value).also(other, "the other unit is here").Unit = c.File
 				continue
 			}
 			first[number] = c.Stock.Pos

@@ -11,7 +11,7 @@ import (
 
 const stopsFile = "../../docs/stops.md"
 
-// TestStopsPage holds docs/stops.md, the owner's list of what refuses a unit, to the rules
+// TestStopsPage compares docs/stops.md, the owner's list of what stops a unit, with the rules
 // themselves.
 func TestStopsPage(t *testing.T) {
 	want := stopsPage(t)
@@ -26,7 +26,7 @@ func TestStopsPage(t *testing.T) {
 	}
 }
 
-// stopsPage is made from the values of the rules and from the first case of each archive.
+// stopsPage is made from the rules' values and from the first case in each archive.
 func stopsPage(t *testing.T) string {
 	var b strings.Builder
 	b.WriteString(`# What stops a unit, and how to clear it

@@ -5,9 +5,9 @@ import "tarepage/internal/measure"
 var tapeShort = &Rule{
 	Name: "tape-short", Severity: Caution,
 	Title:  "a wide trailer over 10,000 lb has its red and white tape",
-	Why:    "At night the tape is what shows a trailer across the road before the lamps do.",
+	Why:    "At night other drivers see the tape of a trailer across the road before they see its lamps.",
 	Source: "49 CFR 571.108 S8.2 (2015), for trailers built since 1 December 1993; in service 393.11(b) (2015); older trailers are under 393.13",
-	Remedy: "put tape on both sides, half the length each, and across the rear",
+	Remedy: "put tape along half the length of both sides and across the rear",
 	check: func(c *Case, f *Findings) {
 		want, has := c.Work.Lamps, c.Lights
 		if !want.Known || !want.Tape {
@@ -15,15 +15,15 @@ var tapeShort = &Rule{
 		}
 		least := measure.Up(want.TapeSide, 0.25)
 		if has.Conspicuity.Given() && !has.Conspicuity.Value {
-			f.add(has.Conspicuity.Pos, "no red and white tape; this size and rating take %s along each side", least).
+			f.add(has.Conspicuity.Pos, "the trailer has no red and white tape; with this size and rating it needs %s along each side", least).
 				figures("no", least.String()).
-				also(c.Weights.GVWR.Pos, "gvwr stands here")
+				also(c.Weights.GVWR.Pos, "gvwr is here")
 			return
 		}
 		if has.Tape.Given() && has.Tape.Value < want.TapeSide {
-			f.add(has.Tape.Pos, "%s of tape along a side, half the length is %s", has.Tape.Value, least).
+			f.add(has.Tape.Pos, "the trailer has %s of tape along each side; it needs half its length, %s", has.Tape.Value, least).
 				figures(has.Tape.Value.String(), least.String()).
-				also(c.Work.Space.Length.Pos, "the length stands here")
+				also(c.Work.Space.Length.Pos, "the length is here")
 		}
 	},
 }

@@ -6,7 +6,7 @@ import (
 
 var tireFromMemory = &Rule{
 	Name: "tire-from-memory", Severity: Caution,
-	Title:  "a tire's load that rests on a remembered table row is shown as such",
+	Title:  "a tire's load that comes from a remembered table row says so",
 	Why:    "No publication was found for this row. It counts until somebody reads the sidewall, and it may be off.",
 	Source: "the tire table, rows graded M",
 	Remedy: "read the maximum load off the sidewall and write it under tires.sidewall",

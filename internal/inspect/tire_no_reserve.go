@@ -12,7 +12,7 @@ var tireNoReserve = &Rule{
 		if r := c.Work.TireReserve; r.Known && measure.NotOver(c.Work.TireCapacity.Value, c.Axles.Rating.Value) && measure.NotOver(c.Axles.Rating.Value, c.Work.TireCapacity.Value) {
 			f.add(c.Tires.Size.Pos, "the tires carry exactly the axle's %s and nothing more", c.Axles.Rating.Value).
 				figures(c.Work.TireCapacity.Value.String(), c.Axles.Rating.Value.String()).
-				also(c.Axles.Rating.Pos, "axle rating stands here")
+				also(c.Axles.Rating.Pos, "axle rating is here")
 		}
 	},
 }

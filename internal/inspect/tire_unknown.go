@@ -19,7 +19,7 @@ var tireUnknown = &Rule{
 			return
 		}
 		fd := f.add(size.Pos, "what the tires carry is not known: %s", t.Lack).
-			also(c.Tires.LoadRange.Pos, "the load range stands here")
+			also(c.Tires.LoadRange.Pos, "the load range is here")
 		if near := tables.NearestSizes(size.Value); len(tables.Tires(size.Value, c.Tires.LoadRange.Value)) == 0 && len(near) > 0 {
 			fd.fix("%s; if the size is a slip, the table knows %s", fd.Remedy, strings.Join(near, ", "))
 		}

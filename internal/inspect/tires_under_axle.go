@@ -27,7 +27,7 @@ var tiresUnderAxle = &Rule{
 		case !at.Known():
 			at = c.Tires.Size.Pos
 		}
-		fd := f.add(at, "tires carry %s, axle is rated %s", t.Axle.Limit(), axle.Value).
+		fd := f.add(at, "the tires carry %s; the axle is rated %s", t.Axle.Limit(), axle.Value).
 			figures(t.Axle.Limit(), axle.Value.String()).
 			also(axle.Pos, "axle rating is here").
 			also(c.Tires.Size.Pos, "the size is here").

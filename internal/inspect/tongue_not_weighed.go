@@ -3,7 +3,7 @@ package inspect
 var tongueNotWeighed = &Rule{
 	Name: "tongue-not-weighed", Severity: Remark,
 	Title:  "the tongue was weighed",
-	Why:    "Without it what stands on the truck is an estimate from the parts, or where they are not stated the even-load figures are left out.",
+	Why:    "Without it the weight on the truck is estimated from the parts. Where the parts are not known either, the even-load figures are left out.",
 	Source: "statics",
 	Remedy: "weigh the tongue empty and write weights.tongue-empty",
 	check: func(c *Case, f *Findings) {

@@ -2,8 +2,8 @@ package inspect
 
 var tongueOfAnother = &Rule{
 	Name: "tongue-of-another", Severity: Remark,
-	Title:  "tongue and empty weight were taken of the same trailer",
-	Why:    "The balance is worked out from the two together; if one is this trailer's and the other its model's, the tongue and axle loads may be off.",
+	Title:  "the tongue weight and the empty weight are from the same trailer",
+	Why:    "The balance is worked out from the two together. If one is this trailer's and the other its model's, the tongue and axle loads may be off.",
 	Source: "statics: the empty center of gravity is A (1 - tongue / empty)",
 	Remedy: "weigh this trailer's tongue empty and write weights.tongue-empty in its own file",
 	check: func(c *Case, f *Findings) {
@@ -19,7 +19,7 @@ var tongueOfAnother = &Rule{
 		if tongue.Pos.File == c.File {
 			at, also = also, at
 		}
-		f.add(at, "the %s is this trailer's own, the %s is its model's", own, other).
-			also(also, "the "+other+" stands here")
+		f.add(at, "the %s is this trailer's own, but the %s is its model's", own, other).
+			also(also, "the "+other+" is here")
 	},
 }

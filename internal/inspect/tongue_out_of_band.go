@@ -11,7 +11,7 @@ var tongueOutOfBand = &Rule{
 	Why: "With too little on the tongue the trailer sways; with too much the truck's rear axle and hitch are overloaded. " +
 		"Sources differ; this is the narrowest band among them.",
 	Source: "the tongue band table: a trailer maker's printed manual and general towing guidance; statics",
-	Remedy: "tell the customer where to load it: forward for more on the tongue, back for less, and weigh it loaded",
+	Remedy: "tell the customer where to load: forward for more weight on the tongue, back for less; then weigh it",
 	check: func(c *Case, f *Findings) {
 		share, fig := c.Work.TongueShareAtPayload, c.Work.Figure("tongue-at-payload")
 		band, ok := c.Work.Band()

@@ -4,7 +4,7 @@ import "tarepage/internal/measure"
 
 var tongueOverLimit = &Rule{
 	Name: "tongue-over-limit", Severity: Stop,
-	Title:  "the tongue stays below the coupler's limit",
+	Title:  "the tongue stays within the coupler's limit",
 	Why:    "At its GVWR with an even load the trailer would press harder on the coupler than it is rated for.",
 	Source: "the limit on the coupler plate; SAE J684 vertical load",
 	Remedy: "move the axles forward on the drawing or lower the gvwr; check the distances and the tongue weight first",
@@ -15,10 +15,10 @@ var tongueOverLimit = &Rule{
 		}
 		tongue := c.Weights.TongueEmpty
 		over := func(what string, v measure.Pounds) *Finding {
-			return f.add(limit.Pos, "%s the tongue carries %s, its limit is %s", what, v.Load(), limit.Value).
+			return f.add(limit.Pos, "%s the tongue carries %s; its limit is %s", what, v.Load(), limit.Value).
 				figures(v.Load(), limit.Value.String()).
-				also(tongue.Pos, "the tongue weight, empty, stands here").
-				also(c.Axles.Center.Pos, "the middle of the axles stands here")
+				also(tongue.Pos, "the tongue weight, empty, is here").
+				also(c.Axles.Center.Pos, "the middle of the axles is here")
 		}
 		if tongue.Given() && !measure.NotOver(tongue.Value, limit.Value) {
 			over("empty", tongue.Value)

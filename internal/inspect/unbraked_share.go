@@ -2,7 +2,7 @@ package inspect
 
 var unbrakedShare = &Rule{
 	Name: "unbraked-share", Severity: Caution,
-	Title:  "a trailer without brakes says behind which truck it may be used in commerce",
+	Title:  "a trailer without brakes says what truck it needs in commerce",
 	Why:    "Behind a lighter truck a trailer without brakes is unlawful in commerce. The truck maker's own limit for trailers without brakes is often lower still.",
 	Source: "49 CFR 393.42(b)(3) (2015): at most 3,000 lb gross, and an axle load of at most 40% of the sum of the towing vehicle's axle loads",
 	Remedy: "tell the customer, or fit brakes",

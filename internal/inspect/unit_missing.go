@@ -4,8 +4,8 @@ import "strings"
 
 var unitMissing = &Rule{
 	Name: "unit-missing", Severity: Stop,
-	Title:  "what a listing needs is there",
-	Why:    "Without its rating, its empty weight, its axles and its tires nobody can say what a trailer carries.",
+	Title:  "the unit file has what a listing needs",
+	Why:    "Nobody can say what a trailer carries without its rating, its empty weight, its axles and its tires.",
 	Source: "49 CFR 567.4(g) (2015): what the certification label states; the rest is the unit file's format",
 	Remedy: "give the key",
 	check: func(c *Case, f *Findings) {

@@ -6,8 +6,8 @@ import (
 
 var unknownKey = &Rule{
 	Name: unit.UnknownKey, Severity: Stop,
-	Title:  "every key is one that is known",
-	Why:    "A mistyped key would drop its value in silence, and the page would be figured without it.",
+	Title:  "every key is a key of the format",
+	Why:    "The value of a mistyped key would be dropped, and the page would be worked out without it.",
 	Source: "the unit file's format, docs/unit-file.md",
 	Remedy: "correct the key",
 }

@@ -4,7 +4,7 @@ import "tarepage/internal/unit"
 
 var videoLink = &Rule{
 	Name: "video-link", Severity: Stop,
-	Title:  "the address of recordings on another host leads to each of them",
+	Title:  "the address pattern for recordings on another host works for each of them",
 	Why:    "A customer who taps a moment would land somewhere else, or nowhere.",
 	Source: "RFC 3986; RFC 9110, 4.2: http and https lead to a page",
 	Remedy: "write it like https://video.example/{id}?t={s}",

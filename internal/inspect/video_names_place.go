@@ -2,7 +2,7 @@ package inspect
 
 var videoNamesPlace = &Rule{
 	Name: "video-names-place", Severity: Remark,
-	Title:  "a video does not tell where it was made",
+	Title:  "a video does not say where it was made",
 	Why:    "Whoever has the file can read off the spot, to a few feet: perhaps the yard, perhaps somebody's home. The site's copy holds the pictures and the sound only, so customers cannot; whoever gets the file itself can.",
 	Source: "3GPP TS 26.244, 8.3 (location information); Apple, QuickTime File Format: com.apple.quicktime.location.ISO6709",
 	Remedy: "nothing need be done for the site; to take it out of the file too, which changes no picture: ffmpeg -i in.mp4 -map 0:v -map 0:a? -map_metadata -1 -c copy -movflags +faststart out.mp4",

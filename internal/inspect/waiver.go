@@ -6,7 +6,7 @@ import (
 	"tarepage/internal/unit"
 )
 
-// waivable reports whether a unit file may waive a rule: it must be a stop that somebody
+// waivable reports whether a unit file may waive a rule. It must be a stop that somebody
 // can answer for. What does not read, what is missing and what would break the pages
 // cannot be waived.
 func waivable(r *Rule) bool {
@@ -29,7 +29,7 @@ func holds(w unit.Waiver, asOf unit.Day) bool {
 }
 
 // waive turns the stops that a unit file waives into published cautions with the reason
-// shown, and tells of waivers that no stop needed.
+// shown, and finds waivers that no stop needed.
 func waive(y *Yard, list []Finding) []Finding {
 	for _, c := range y.Cases {
 		for _, w := range c.Waive {
@@ -51,7 +51,7 @@ func waive(y *Yard, list []Finding) []Finding {
 			}
 			if !used {
 				f := &Findings{rule: waiverUnused, file: c.File}
-				f.add(w.Rule.Pos, "%s is waived and nothing breaks it", w.Rule.Value)
+				f.add(w.Rule.Pos, "%s is waived, but the unit does not break it", w.Rule.Value)
 				list = append(list, f.list...)
 			}
 		}

@@ -2,10 +2,10 @@ package inspect
 
 var waiverExpired = &Rule{
 	Name: "waiver-expired", Severity: Remark,
-	Title:  "a waiver that has run out is renewed or taken out",
-	Why:    "Past its last day it waives nothing, and what it waived stops the unit again.",
+	Title:  "a waiver that has expired is renewed or taken out",
+	Why:    "After its last day a waiver has no effect, and what it waived stops the unit again.",
 	Source: "the unit file's format, docs/unit-file.md: waive",
-	Remedy: "mend what it waived and take it out, or give a later day with a reason that still holds",
+	Remedy: "fix what it waived and take it out, or give a later day and a reason that still holds",
 	check: func(c *Case, f *Findings) {
 		asOf := c.Work.Settings.AsOf
 		for _, w := range c.Waive {

@@ -2,11 +2,11 @@ package inspect
 
 import "tarepage/internal/unit"
 
-// Its check is set in init: it looks rules up in the list that it stands in itself.
+// Its check is set in init because it looks rules up in the list that it is part of.
 var waiverUnknown = &Rule{
 	Name: "waiver-unknown", Severity: Stop,
 	Title:  "a waiver names a stop that can be waived, a reason and a last day",
-	Why:    "A waiver that does not take leaves its writer thinking it does.",
+	Why:    "Somebody who writes a waiver that does not work believes that it does.",
 	Source: "the unit file's format, docs/unit-file.md: waive",
 	Remedy: "name the rule as the finding prints it in brackets",
 }
@@ -15,7 +15,7 @@ func init() {
 	waiverUnknown.check = func(c *Case, f *Findings) {
 		for _, w := range c.Waive {
 			if m := incomplete(w); m != "" {
-				f.add(w.At, "a waiver gives no %s", m).fix("give rule, reason and until")
+				f.add(w.At, "a waiver has no %s", m).fix("write rule, reason and until")
 				continue
 			}
 			r := Lookup(w.Rule.Value)
@@ -26,9 +26,9 @@ func init() {
 					fd.fix("did you mean %q?", near)
 				}
 			case r.Severity != Stop:
-				f.add(w.Rule.Pos, "%s is no stop but a %s: there is nothing to waive", r.Name, r.Severity).fix("take the waiver out")
+				f.add(w.Rule.Pos, "%s is a %s and not a stop, so there is nothing to waive", r.Name, r.Severity).fix("take the waiver out")
 			case !waivable(r):
-				f.add(w.Rule.Pos, "%s cannot be waived", r.Name).fix("mend what it finds and take the waiver out")
+				f.add(w.Rule.Pos, "%s cannot be waived", r.Name).fix("fix what it finds and take the waiver out")
 			}
 		}
 	}

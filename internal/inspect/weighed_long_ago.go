@@ -5,13 +5,13 @@ import (
 	"tarepage/internal/unit"
 )
 
-// ticketDays is how old a scale ticket may grow before the trailer is weighed again.
+// ticketDays is how old a scale ticket may be before the trailer is weighed again.
 const ticketDays = 365
 
 var weighedLongAgo = &Rule{
 	Name: "weighed-long-ago", Severity: Remark,
 	Title:  "the scale ticket is not older than a year",
-	Why:    "Spares, boxes and ramps come on and go off; the payload rests on what it weighs today.",
+	Why:    "Spares, boxes and ramps are added and taken off. The payload rests on what the trailer weighs today.",
 	Source: Practice,
 	Remedy: "weigh it again",
 	check: func(c *Case, f *Findings) {

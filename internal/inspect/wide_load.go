@@ -8,8 +8,8 @@ var widest = measure.FromMillimeters(2600)
 
 var wideLoad = &Rule{
 	Name: "wide-load", Severity: Caution,
-	Title:  "a trailer wider than 102 in says so",
-	Why:    "Above 102 in it needs a permit on most roads, empty or loaded; some local roads still end at 96 in.",
+	Title:  "a trailer wider than 102 in says that it needs a permit",
+	Why:    "Above 102 in a trailer needs a permit on most roads, empty or loaded. Some local roads still allow only 96 in.",
 	Source: "23 CFR 658.15 (2015); 49 USC 31113(a) (undated copy): 102 in (2.6 m)",
 	Remedy: "measure across the widest part, fenders included; tell the customer to ask the state for a permit",
 	check: func(c *Case, f *Findings) {
@@ -20,7 +20,7 @@ var wideLoad = &Rule{
 			w = over
 		}
 		if w.Given() && w.Value > widest {
-			f.add(w.Pos, "%s wide, over the 102 in (2.6 m) that need no permit", w.Value.InInches()).
+			f.add(w.Pos, "the trailer is %s wide; above 102 in (2.6 m) it needs a permit", w.Value.InInches()).
 				figures(w.Value.InInches(), "102 in")
 		}
 	},

@@ -18,7 +18,7 @@ const (
 	demoYard  = "../.."
 )
 
-// inspected reads, works and inspects the yard below a folder.
+// inspected reads, works out and inspects the yard below a folder.
 func inspected(t *testing.T, dir string) (*unit.Stock, []inspect.Finding) {
 	t.Helper()
 	stock, problems, err := unit.Read(os.DirFS(dir))
@@ -29,9 +29,9 @@ func inspected(t *testing.T, dir string) (*unit.Stock, []inspect.Finding) {
 }
 
 // TestWrongYard inspects a yard in which every rule is broken at least once. Each line
-// of want.txt was held against the source that stands below it when it was written.
+// of want.txt was compared with the source printed under it when it was written.
 // For a new rule: add a small unit that breaks it to testdata/wrong/content/units, run
-// with -update, and read what changed as one reads code.
+// with -update, and review what changed like code.
 func TestWrongYard(t *testing.T) {
 	_, list := inspected(t, wrongYard)
 	broken := map[*inspect.Rule]bool{}
@@ -76,7 +76,7 @@ func TestWrongYard(t *testing.T) {
 	}
 }
 
-// TestWrongYardBytes holds the files whose bytes matter: git and editors like to mend
+// TestWrongYardBytes checks the files whose bytes matter: git and editors like to fix
 // them, and the yard would then be a little less wrong.
 func TestWrongYardBytes(t *testing.T) {
 	for name, part := range map[string]string{
@@ -97,7 +97,7 @@ func TestWrongYardBytes(t *testing.T) {
 	}
 }
 
-// TestDemoYard holds what the demo is for: it can be published, it shows cautions, and
+// TestDemoYard checks what the demo is for: it can be published, it shows cautions, and
 // a caution is not on every page.
 func TestDemoYard(t *testing.T) {
 	stock, list := inspected(t, demoYard)
@@ -134,7 +134,7 @@ func TestDemoYard(t *testing.T) {
 	}
 }
 
-// TestDemoFigures holds figures of the demo against sums done by hand from the numbers
+// TestDemoFigures compares figures of the demo with sums done by hand from the numbers
 // in the unit files: 49 CFR 567.4(g)(3) for the payload, the beam on two supports for
 // the tongue, the ratings on the sidewall for the tires.
 func TestDemoFigures(t *testing.T) {

@@ -10,7 +10,7 @@ import (
 	"tarepage/internal/unit"
 )
 
-// Stock inspects everything: what reading found, each unit against each rule, and the
+// Stock inspects everything: what reading found, each unit by each rule, and the
 // rules about several units. The result is complete, sorted and without repetition.
 func Stock(s *unit.Stock, works []*compute.Work, problems []unit.Problem) []Finding {
 	found := make([][]Finding, len(s.Units))
@@ -20,7 +20,7 @@ func Stock(s *unit.Stock, works []*compute.Work, problems []unit.Problem) []Find
 	return Complete(s, works, problems, append(found, Across(s, works))...)
 }
 
-// Unit holds one unit against each rule that looks at one unit. Whether the rule is
+// Unit checks one unit by each rule that looks at one unit. Whether the rule is
 // waived or the unit withheld is left to Complete, which takes what it returns.
 func Unit(u *unit.Unit, w *compute.Work, media []unit.Media) []Finding {
 	if u.Broken {
@@ -44,10 +44,10 @@ func Unit(u *unit.Unit, w *compute.Work, media []unit.Media) []Finding {
 	return out
 }
 
-// mostOfOne is how many findings of one rule are told of one unit.
+// mostOfOne is how many findings of one rule are listed for one unit.
 const mostOfOne = 20
 
-// fold tells in one finding how many more there are than anybody reads.
+// fold replaces the findings that nobody would read by one that says how many there are.
 func (f *Findings) fold() {
 	if len(f.list) <= mostOfOne+1 {
 		return
@@ -58,11 +58,11 @@ func (f *Findings) fold() {
 		last.Severity = min(last.Severity, more.Severity) // the worst of them
 	}
 	last.Message, last.Value, last.Limit, last.Related = fmt.Sprintf("and %d more of this kind in this unit", len(rest)), "", "", nil
-	last.Remedy = "mend those before it, then look again"
+	last.Remedy = "fix those above, then look again"
 	f.list = append(f.list[:mostOfOne], last)
 }
 
-// Across holds the yard against the rules that look at several units.
+// Across checks the yard by the rules that look at several units.
 func Across(s *unit.Stock, works []*compute.Work) []Finding {
 	yard := yardOf(s, works)
 	var out []Finding
@@ -127,7 +127,7 @@ func read(p unit.Problem) Finding {
 	return f
 }
 
-// fromModel names the unit where a finding stands in its model's file.
+// fromModel names the unit if the place of a finding is in its model's file.
 func fromModel(c *Case, f *Finding) {
 	if c.FromModel(f.At) && c.Model.Given() && f.At.File != c.File {
 		f.Related = append(f.Related, unit.Place{At: c.Model.Pos, What: "filled in for unit " + c.Stock.Value + " here"})

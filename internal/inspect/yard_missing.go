@@ -2,8 +2,8 @@ package inspect
 
 var yardMissing = &Rule{
 	Name: "yard-missing", Severity: Stop,
-	Title:  "the yard says who it is and when the stock was walked",
-	Why:    "Prices and availability mean nothing without the day they were true, and a page without a name sells nothing.",
+	Title:  "the yard's file gives its name and the day the stock was walked",
+	Why:    "Prices and availability mean nothing without a day, and nobody calls a yard without a name.",
 	Source: "the yard file's format, docs/unit-file.md",
 	Remedy: "give the key",
 	checkYard: func(y *Yard, f *Findings) {
