@@ -98,7 +98,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     check(pulled.length > 0 && pulled.length < carried.length, `find ${how}: my truck keeps fewer: ${pulled}`);
     // 9,900 lb less the 6,800 lb it weighs leaves 3,100 lb for a tongue; with GCWR 19,500 no
     // combination above that may be an answer: GCWR less the truck leaves 12,700 lb for the trailer.
-    check((await page.locator('.card .fit').allTextContents()).some(t => /within every limit you gave, .* is the nearest/.test(t)), `find ${how}: the limit that is nearest is named`);
+    check((await page.locator('.card .fit').allTextContents()).some(t => /within every limit you gave\. Closest: /.test(t)), `find ${how}: the closest limit is named`);
     check(!decodeURIComponent(await page.evaluate(() => location.href)).includes('9900'), `find ${how}: the truck's numbers are not in the address`);
     check((await page.evaluate(() => localStorage.getItem('tarepage-truck'))).includes('19500'), `find ${how}: they are kept on the phone`);
     // To one of the answers, and back: everything is as it was.
