@@ -21,7 +21,7 @@ func look(data []byte) media.Photo {
 	return media.LookAtPhoto(bytes.NewReader(data), int64(len(data)))
 }
 
-// TestLookAtPhoto holds what is told of pictures that image/jpeg and image/png wrote, and
+// TestLookAtPhoto checks what is reported about pictures that image/jpeg and image/png wrote, and
 // the decoders' own reading of them.
 func TestLookAtPhoto(t *testing.T) {
 	m := image.NewRGBA(image.Rect(0, 0, 61, 47))
@@ -86,7 +86,7 @@ func exif(turn byte, big bool) []byte {
 	return append([]byte{0xff, 0xe1, byte(n >> 8), byte(n)}, body...)
 }
 
-// TestLookAtWebP holds what is told of the pictures that libwebp's own tools made
+// TestLookAtWebP checks what is reported about the pictures that libwebp's own tools made
 // (internal/photo/testdata), which exiftool 12.57 calls 96 x 64, and Go's decoder's reading.
 func TestLookAtWebP(t *testing.T) {
 	for name, want := range map[string]media.Photo{

@@ -354,7 +354,7 @@ func scaleOf(h []byte) uint64 {
 	return uint64(be.Uint32(h[12:]))
 }
 
-// setLength enters a duration in a movie's or a medium's header, behind the time scale.
+// setLength enters a duration in a movie's or a medium's header, after the time scale.
 func setLength(h []byte, at int, length uint64) {
 	if h[0] == 1 {
 		be.PutUint64(h[at+4:], length)
@@ -378,7 +378,7 @@ func (m *film) track(t *track, id uint32, length, scale uint64, chunks []chunk, 
 	timeless(media, 4)
 	clear(media[len(media)-2:]) // QuickTime's quality
 
-	rest := h[len(h)-60:] // behind the duration: eight reserved bytes, layer, group, volume, ...
+	rest := h[len(h)-60:] // after the duration: eight reserved bytes, layer, group, volume, ...
 	clear(rest[:8])
 	var edits []byte
 	if t.edits != nil {

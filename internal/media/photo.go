@@ -23,7 +23,7 @@ type Photo struct {
 	Colors string
 	// Bits is how many bits a color has.
 	Bits int
-	// Need is how many bytes the decoded picture takes, with what its decoder needs beside.
+	// Need is how many bytes the decoded picture takes, with what its decoder needs besides.
 	Need int64
 	// Profile is the ICC profile that says what its colors mean; nil for sRGB.
 	Profile []byte
@@ -74,7 +74,7 @@ func LookAtPhoto(r io.ReaderAt, size int64) Photo {
 		webpHead(f, &p)
 	default:
 		p.Kind, p.Moves = otherKind(f, head)
-		p.Fault = "it is no photo that can be read here; JPEG, PNG and WebP are"
+		p.Fault = "it is not a photo that can be read here; JPEG, PNG and WebP are"
 		if p.Kind != "" {
 			a := "a"
 			if p.Kind == "AVIF" {
@@ -217,7 +217,7 @@ func jpegHead(f *file, p *Photo) {
 			planes, progressive = true, marker == 0xc2
 			subsample = samples(s)
 			if marker > 0xc2 || p.Bits != 8 && p.Bits != 12 {
-				p.Fault = "it is a JPEG of a rare kind (lossless, hierarchical or arithmetic); save it anew as a usual JPEG"
+				p.Fault = "it is a JPEG of a rare kind (lossless, hierarchical or arithmetic); save it again as a usual JPEG"
 				return
 			}
 			if p.Bits == 12 {
@@ -269,7 +269,7 @@ func need(pixels, halves int64, progressive bool) int64 {
 	return n
 }
 
-// samples is how many samples of all planes stand for two pixels: 3 for 4:2:0, 6 for
+// samples is how many samples of all planes make two pixels: 3 for 4:2:0, 6 for
 // 4:4:4. The first plane has the most (T.81, A.1.1).
 func samples(s []byte) int64 {
 	var most, all int64
@@ -370,7 +370,7 @@ func pngHead(f *file, p *Photo) {
 			h := f.bytes(at+8, 13)
 			wide, high := binary.BigEndian.Uint32(h), binary.BigEndian.Uint32(h[4:])
 			if wide > 1<<31-1 || high > 1<<31-1 {
-				p.Fault = "it is damaged: its size is no size"
+				p.Fault = "it is damaged: its size is not one that a picture can have"
 				return
 			}
 			p.Wide, p.High, p.Bits = int(wide), int(high), int(h[8])
@@ -428,7 +428,7 @@ func webpHead(f *file, p *Photo) {
 		case kind == "VP8 " && len(data) >= 10 && p.Wide == 0:
 			// RFC 6386, 9.1: the frame's tag, a start code, then two numbers of 14 bits.
 			if data[0]&1 != 0 || string(data[3:6]) != "\x9d\x01\x2a" {
-				p.Fault = "it is damaged: its frame header is none of a picture"
+				p.Fault = "it is damaged: its frame header is not that of a picture"
 				return
 			}
 			p.Wide, p.High = int(le.Uint16(data[6:])&0x3fff), int(le.Uint16(data[8:])&0x3fff)
@@ -439,7 +439,7 @@ func webpHead(f *file, p *Photo) {
 		case kind == "VP8L" && len(data) >= 5 && p.Wide == 0:
 			// RFC 9649, 3.4: a signature, then two numbers of 14 bits, each less one.
 			if data[0] != 0x2f {
-				p.Fault = "it is damaged: its frame header is none of a picture"
+				p.Fault = "it is damaged: its frame header is not that of a picture"
 				return
 			}
 			v := le.Uint32(data[1:])
@@ -448,7 +448,7 @@ func webpHead(f *file, p *Photo) {
 		}
 		at += 8 + n + n&1 // chunks begin at even places
 	}
-	// RFC 9649, 2.7: the canvas of a picture that is no frame of many is its own size.
+	// RFC 9649, 2.7: the canvas of a picture that is not one of many frames is its own size.
 	if canvasWide > 0 && p.Wide > 0 && (canvasWide != p.Wide || canvasHigh != p.High) {
 		p.Fault = fmt.Sprintf("it is damaged: its head says %d x %d, its picture has %d x %d", canvasWide, canvasHigh, p.Wide, p.High)
 	}

@@ -14,7 +14,7 @@ import (
 	"golang.org/x/image/vector"
 )
 
-var drawn = flag.Bool("draw", false, "draw the demo's photos anew into content/media")
+var drawn = flag.Bool("draw", false, "draw the demo's photos again into content/media")
 
 const demoMedia = "../../content/media"
 
@@ -162,7 +162,7 @@ func coupler() canvas {
 	return c
 }
 
-// rear is a trailer from behind, its tail or gate down; upright as a phone is held.
+// rear is a trailer seen from the rear, its tail or gate down; upright as a phone is held.
 func rear(paint uint32) canvas {
 	c := ground(560)
 	c.shape(paint, 380, 640, 1220, 640, 1340, 1130, 260, 1130)

@@ -71,7 +71,7 @@ func demoPhoto(t testing.TB, name string) image.Image {
 // mostHero is what the first photo of a page may weigh on a phone 390 px wide: issue 6.
 const mostHero = 30_000
 
-// TestHero: whatever a phone 390 px wide loads of a photo is no more than 30 KB, also where it
+// TestHero: whatever a phone 390 px wide loads of a photo is at most 30 KB, also where it
 // knows no WebP, and it still looks like the photo. The demo's photos are easy; the hard one
 // loses quality first and pixels then.
 func TestHero(t *testing.T) {

@@ -22,7 +22,7 @@ const edition = "2"
 // eight were found in seconds; sixteen take a warehouse of computers.
 const nameDigits = 16
 
-// keep is the folder of what was worked. Its entries are folders named by the original's
+// keep is the folder of finished pictures. Its entries are folders named by the original's
 // hash; each holds the finished files and a note of them with their hashes, and the note
 // its own. It may be deleted at any time, and two builds may use it at once: an entry is
 // put in its place whole, and goes when no build has used it for a long time (sweep).
@@ -34,12 +34,12 @@ const noteName = "note.json"
 func (k *keep) open() error {
 	dir := filepath.Join(k.dir, edition)
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return fmt.Errorf("worked photos cannot be kept in %s: %s", k.dir, plain(err))
+		return fmt.Errorf("pictures cannot be kept in %s: %s", k.dir, plain(err))
 	}
 	ignore := filepath.Join(k.dir, ".gitignore")
 	if _, err := os.Stat(ignore); errors.Is(err, fs.ErrNotExist) {
-		if err := os.WriteFile(ignore, []byte("# What stands here is made from content/ and may be deleted.\n*\n"), 0o644); err != nil {
-			return fmt.Errorf("worked photos cannot be kept in %s: %s", k.dir, plain(err))
+		if err := os.WriteFile(ignore, []byte("# These files are made from content/ and may be deleted.\n*\n"), 0o644); err != nil {
+			return fmt.Errorf("pictures cannot be kept in %s: %s", k.dir, plain(err))
 		}
 	}
 	return nil
@@ -47,7 +47,7 @@ func (k *keep) open() error {
 
 func (k *keep) place(key string) string { return filepath.Join(k.dir, edition, key[:2], key[2:]) }
 
-// find reads an entry. One that is not there, or was damaged, is nil: it is worked anew.
+// find reads an entry. One that is not there, or was damaged, is nil: it is made again.
 func (k *keep) find(key, name string) *Picture {
 	dir := k.place(key)
 	touch(filepath.Join(dir, noteName))
@@ -129,7 +129,7 @@ func (k *keep) put(key string, p *Picture, data [][]byte) error {
 		return nil
 	}()
 	if err != nil {
-		return fmt.Errorf("worked photos cannot be kept in %s: %s", k.dir, plain(err))
+		return fmt.Errorf("pictures cannot be kept in %s: %s", k.dir, plain(err))
 	}
 	return nil
 }
@@ -202,8 +202,8 @@ func (k *keep) putFile(key, ext string, data []byte) (from, sum string, err erro
 	return from, sum, nil
 }
 
-// whole writes a file beside its place and then moves it there: who reads it meanwhile
-// reads the old one or the new one.
+// whole writes a file next to its place and then moves it there: a reader gets the old file or
+// the new one.
 func whole(name string, data []byte) error {
 	if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
 		return err

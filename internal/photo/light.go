@@ -4,7 +4,7 @@ import "math"
 
 // Light is measured in fixed numbers, 0 for none to full for all of it: whole numbers add
 // up the same on every machine. Colors are averaged as light and not as codes, because a
-// code is a root of the light it stands for; averaged codes darken whatever is fine and
+// code is a root of the light it means; averaged codes darken whatever is fine and
 // bright.
 const (
 	lightBits = 15

@@ -58,7 +58,7 @@ func segment(marker byte, body string) string {
 
 // The metadata that a phone and a desk program leave: EXIF 2.32 with a position, XMP,
 // IPTC in Photoshop's resources, a comment. Every value has the word CANARY or is a number
-// that stands nowhere else.
+// that is nowhere else.
 func metadata() string {
 	le := binary.LittleEndian
 	ifd := func(base int, entries [][4]uint32, extra []byte) []byte {
@@ -71,9 +71,9 @@ func metadata() string {
 		}
 		return append(le.AppendUint32(b, 0), extra...)
 	}
-	// Make at 8 + 2 + 2*12 + 4 = 38; the position's IFD behind it at 52.
+	// Make at 8 + 2 + 2*12 + 4 = 38; the position's IFD after it at 52.
 	tiff := append([]byte("II*\x00\x08\x00\x00\x00"), ifd(8, [][4]uint32{{0x010f, 2, 14, 38}, {0x8825, 4, 1, 52}}, []byte("CANARY-PHONE\x00\x00"))...)
-	// Latitude's reference and value; its three ratios stand at 52 + 2 + 2*12 + 4 = 82.
+	// Latitude's reference and value; its three ratios are at 52 + 2 + 2*12 + 4 = 82.
 	var ratios []byte
 	for _, v := range []uint32{41, 1, 23, 1, 774455, 10000} {
 		ratios = le.AppendUint32(ratios, v)
@@ -110,7 +110,7 @@ func TestNothingOfThePhonesIsPublished(t *testing.T) {
 	}
 	plain := asJPEG(t, m)
 	data := append(append([]byte("\xff\xd8"), metadata()...), plain[2:]...)
-	data = append(data, "CANARY behind the end"...)
+	data = append(data, "CANARY after the end"...)
 	// The input holds what is to go, by the independent reader's account.
 	found := tags(t, data, imagemeta.JPEG)
 	for _, tag := range []string{"Make", "GPSLatitude", "City"} {
@@ -132,7 +132,7 @@ func TestNothingOfThePhonesIsPublished(t *testing.T) {
 			jpegSegments(t, out)
 		} else if string(out[12:16]) != "VP8 " {
 			// RFC 9649, 2.5: the simple form, which has no room for metadata.
-			t.Errorf("%s is no simple WebP: %q", f.Name, out[:16])
+			t.Errorf("%s is not a simple WebP: %q", f.Name, out[:16])
 		}
 		if left := tags(t, out, format); len(left) > 0 {
 			t.Errorf("%s still holds %v", f.Name, left)
@@ -208,7 +208,7 @@ func TestTurned(t *testing.T) {
 }
 
 // TestKept: what was worked is not worked again, is shared by what has the same content,
-// and is worked anew where a byte of it changed.
+// and is made again if a byte of it changed.
 func TestKept(t *testing.T) {
 	m := image.NewGray(image.Rect(0, 0, 300, 200))
 	for i := range m.Pix {

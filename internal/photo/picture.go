@@ -11,7 +11,7 @@ import (
 type Picture struct {
 	// Wide and High are the original's, as it is seen.
 	Wide, High int
-	// Preview stands in for it until it is there.
+	// Preview is shown until the picture has arrived.
 	Preview Preview
 	// WebP are the same picture in several widths, the narrowest first.
 	WebP []File
@@ -23,7 +23,7 @@ type Picture struct {
 type File struct {
 	// Name is its path in the site: photos/sb-1043-side-3f2a9c1b0d4e5f67-800.webp.
 	Name string `json:"-"`
-	// From is where it stands on the disk.
+	// From is where it is on the disk.
 	From string `json:"-"`
 
 	Wide, High int
@@ -73,7 +73,7 @@ func sizes(wide, high int) []image.Point {
 	return out
 }
 
-// stem is a photo's name as it stands in an address: letters, digits and dashes.
+// stem is a photo's name in an address: letters, digits and dashes.
 func stem(name string) string {
 	name = path.Base(name)
 	name = strings.ToLower(strings.TrimSuffix(name, path.Ext(name)))

@@ -6,7 +6,7 @@ import (
 )
 
 // A Preview is a photo in a few dozen cells and three tones of the page: paper, and the
-// two paths of what is darker. It stands in the page itself, so it is there before any
+// two paths of what is darker. It is part of the page itself, so it is there before any
 // picture is.
 type Preview struct {
 	// Wide and High are its cells.

@@ -5,7 +5,7 @@ import (
 	"math"
 )
 
-// A profile says what light a picture's codes stand for. Phones write Display P3: shown
+// A profile says what light a picture's codes mean. Phones write Display P3: shown
 // as sRGB its red paint is dull. nil is sRGB.
 type profile struct {
 	r, g, b [256]uint16

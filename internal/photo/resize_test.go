@@ -152,7 +152,7 @@ func BenchmarkPhoto(b *testing.B) {
 	}
 }
 
-// fromNow gives back what nobody holds, makes the high-water mark begin anew, and returns
+// fromNow gives back what nobody holds, makes the high-water mark begin again, and returns
 // what is held, in KiB (proc(5), clear_refs); 0 where that cannot be done.
 func fromNow() int {
 	debug.FreeOSMemory()
@@ -176,7 +176,7 @@ func memory(name string) (kib int) {
 	return kib
 }
 
-// FuzzReadProfile: whatever stands in a profile, its curves and matrix are numbers.
+// FuzzReadProfile: whatever a profile holds, its curves and matrix are numbers.
 func FuzzReadProfile(f *testing.F) {
 	f.Add(make([]byte, 200))
 	f.Fuzz(func(t *testing.T, data []byte) {

@@ -29,7 +29,7 @@ func touch(name string) {
 	}
 }
 
-// sweep removes what is not used any more, once a day. That it could not is no failure.
+// sweep removes what is no longer used, once a day. If it cannot, that is not a failure.
 //
 // Two builds at once: each touches what it finds before it reads it, so what another build
 // is using is young. What looks old is first moved aside, looked at again and put back if

@@ -55,7 +55,7 @@ func TestSweep(t *testing.T) {
 	}
 	for _, name := range goes {
 		if there(name) {
-			t.Errorf("%s still stands there", name)
+			t.Errorf("%s is still there", name)
 		}
 	}
 	// Once a day is enough.

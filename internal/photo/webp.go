@@ -15,7 +15,7 @@ import (
 	"github.com/tetratelabs/wazero/imports/wasi_snapshot_preview1"
 )
 
-// libwebp is Google's encoder, version 1.4.0, compiled to WebAssembly as it stands in
+// libwebp is Google's encoder, version 1.4.0, compiled to WebAssembly as it is in
 // github.com/gen2brain/webp v0.5.5 (lib/Makefile there makes it). That module itself is
 // not used: it takes the machine's own library where it finds one, and the bytes would
 // then depend on the machine.

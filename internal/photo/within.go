@@ -10,7 +10,7 @@ import (
 
 // Within reads a worked photo back and makes it small enough for a window: one that is
 // wider than high fills it, cut at two opposite edges, and one that is higher than wide
-// stands in it whole. None is made larger than it is.
+// is shown whole. None is made larger.
 func (p *Picture) Within(wide, high int) (*image.RGBA, error) {
 	f, err := os.Open(p.JPEG.From)
 	if err != nil {

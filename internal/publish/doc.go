@@ -25,7 +25,7 @@
 // that is not on it. Many people publish a SHA256SUMS of their own, so ours also has to list
 // tarepage.txt, a note that says who writes the folder. A listed file that was changed by
 // hand is replaced. If the list itself was emptied or cut off, the copy of it in .public.kept
-// stands in for it.
+// is used instead.
 //
 // A file whose bytes did not change keeps its modification time, so that servers and upload
 // programs see which files are new. If no file changed, the target is not touched at all.

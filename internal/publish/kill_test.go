@@ -189,7 +189,7 @@ func TestKilledAtRandom(t *testing.T) {
 				wantSite(t, target, a, b)
 				wantAlone(t, dir, "public")
 			}
-			t.Logf("%d kills: %d left something beside the target, %d left no target until the next start", kills, left, missing)
+			t.Logf("%d kills: %d left something next to the target, %d left no target until the next start", kills, left, missing)
 			if left == 0 {
 				t.Error("no kill hit a build at work: this test has shown nothing")
 			}

@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 )
 
-// A Spool is a file of the site that is written piece by piece, beside the site, because it
+// A Spool is a file of the site that is written piece by piece, next to the site, because it
 // is too large to be held in memory. It belongs to the site once Add has taken it.
 type Spool struct {
 	g    *Staging
@@ -17,8 +17,8 @@ type Spool struct {
 
 const spoolName = "spool"
 
-// Spool begins a file of the site. Whatever becomes of it, nothing of it is left behind
-// Finish or Abandon.
+// Spool begins a file of the site. Finish and Abandon remove what is
+// left of it, whatever became of it.
 func (g *Staging) Spool(path string) (*Spool, error) {
 	g.mu.Lock()
 	defer g.mu.Unlock()

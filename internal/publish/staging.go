@@ -15,7 +15,7 @@ import (
 	"tarepage/internal/parallel"
 )
 
-// A Staging is a site that is written beside its target file by file, so that a large
+// A Staging is a site that is written next to its target file by file, so that a large
 // one is never held in memory as a whole. A file whose bytes are the old site's is not
 // written at all. The target is only read until Finish.
 //
@@ -112,7 +112,7 @@ func (g *Staging) add(path string, c content) error {
 
 // Keep adds a file of the old site that still has the digest, without being told its
 // bytes. It reports false, and adds nothing, if the old site has no such file: one that
-// was damaged or changed by hand has another digest, and has to be made anew.
+// was damaged or changed by hand has another digest, and has to be made again.
 func (g *Staging) Keep(path string, digest Sum) (bool, error) {
 	info := g.old.files[path]
 	if info == nil {
@@ -239,7 +239,7 @@ func (g *Staging) contain() error {
 	return nil
 }
 
-// Abandon leaves the target as it is and removes what was written beside it.
+// Abandon leaves the target as it is and removes what was written next to it.
 func (g *Staging) Abandon() error {
 	defer g.close(false)
 	return g.s.discard(g.container)

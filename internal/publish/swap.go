@@ -33,7 +33,7 @@ const (
 // it are made if they are missing. Sources are the folders this build reads; a
 // target that is one of them, holds one or lies inside one is refused.
 //
-// On an error the target is as it was and nothing is left beside it, with one
+// On an error the target is as it was and nothing is left next to it, with one
 // exception that the error names: the new site may be in place and the old one not
 // completely removed. Then the Report is filled in, and the next build removes the
 // rest. A target that may not be replaced is a *Refusal.
@@ -124,7 +124,7 @@ func (s *swapper) lock(p place) (release func(), err error) {
 	path := p.lockName()
 	for start := time.Now(); ; time.Sleep(10 * time.Millisecond) {
 		if info, err := os.Lstat(path); err == nil && !info.Mode().IsRegular() {
-			return nil, p.refuse("move "+filepath.Base(path)+" away", "cannot be locked, because %s beside it is not a plain file", filepath.Base(path))
+			return nil, p.refuse("move "+filepath.Base(path)+" away", "cannot be locked, because %s next to it is not a plain file", filepath.Base(path))
 		}
 		release, err := tryLock(path)
 		if err != nil {
@@ -207,7 +207,7 @@ func (e *entry) compare(bufs *buffers, oldPath string, old fs.FileInfo) (int64, 
 		if old == nil || old.Size() != size {
 			return size, nil
 		}
-		// A file that cannot be read is written anew.
+		// A file that cannot be read is written again.
 		if f, err := os.Open(oldPath); err == nil {
 			defer f.Close()
 			if bufs.same(bytes.NewReader(e.data), f, io.Discard) {
@@ -322,7 +322,7 @@ func (s *swapper) keep(e *entry, oldPath, full string) error {
 	return os.Chtimes(full, time.Time{}, e.kept.ModTime())
 }
 
-// writeEntry writes the file anew. For one that is copied, the digest is that of the
+// writeEntry writes the file again. For one that is copied, the digest is that of the
 // bytes that were copied: the source may have changed since it was compared.
 func (s *swapper) writeEntry(e *entry, full string) error {
 	digest, err := s.write(full, e.content)

@@ -106,7 +106,7 @@ func wantAlone(t *testing.T, dir string, names ...string) {
 		got = append(got, e.Name())
 	}
 	if !slices.Equal(got, names) {
-		t.Fatalf("beside the target: %q, want %q", got, names)
+		t.Fatalf("next to the target: %q, want %q", got, names)
 	}
 }
 
@@ -480,8 +480,8 @@ func TestRefusals(t *testing.T) {
 		{name: "source", target: "content", want: "content is content, which this build reads" + other},
 		{name: "above a source", target: "themes", want: "themes holds themes/default, which this build reads" + other},
 		{name: "inside a source", target: "content/units/public", want: "content/units/public lies inside content, which this build reads" + other},
-		{name: "lock that is none", prepare: func(t *testing.T, base string) { mkdir(t, base, ".public.lock") },
-			want: "public cannot be locked, because .public.lock beside it is not a plain file; move .public.lock away"},
+		{name: "lock that is a folder", prepare: func(t *testing.T, base string) { mkdir(t, base, ".public.lock") },
+			want: "public cannot be locked, because .public.lock next to it is not a plain file; move .public.lock away"},
 		{name: "two old sites", prepare: func(t *testing.T, base string) {
 			for _, name := range []string{".public.old-2", ".public.old-1"} {
 				site(t, base)
@@ -580,7 +580,7 @@ func TestCheckAccepts(t *testing.T) {
 		{"far missing", "a/b/c", nil},
 		{"empty", "public", func(t *testing.T, base string) { mkdir(t, base, "public") }},
 		{"a site", "public", func(t *testing.T, base string) { mustSwap(t, newSwapper(), older, filepath.Join(base, "public")) }},
-		{"beside the working folder", "../public", nil},
+		{"next to the working folder", "../public", nil},
 		{"inside the working folder's parent", "../other/public", nil},
 		{"name starts like a source", "content2", nil},
 	}

@@ -78,7 +78,7 @@ func TestNotWritable(t *testing.T) {
 	}
 }
 
-// A file of the old site that may not be read is written anew; one whose mode was
+// A file of the old site that may not be read is written again; one whose mode was
 // changed keeps its time and gets its mode back.
 func TestModes(t *testing.T) {
 	old := syscall.Umask(0o077)
@@ -143,7 +143,7 @@ func TestMountPoint(t *testing.T) {
 // only.
 func TestDiskFull(t *testing.T) {
 	if os.Geteuid() != 0 {
-		t.Skip("NOT CHECKED: only root can mount a small disk; TestFailAtEveryStep stands in")
+		t.Skip("NOT CHECKED: only root can mount a small disk; TestFailAtEveryStep covers the same steps")
 	}
 	disk := t.TempDir()
 	done := make(chan string)
