@@ -145,7 +145,7 @@ func worked(src source, turn int) (*Picture, [][]byte, error) {
 			return nil, nil, err
 		}
 		if again || len(out.WebP) > 0 && out.WebP[0].Wide == f.Wide {
-			// The photo is no wider than two of the widths: the smaller file serves both.
+			// The photo has at most the width of two of the sizes: the smaller file serves both.
 			out.WebP[0], data[0] = f, b
 			continue
 		}

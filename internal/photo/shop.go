@@ -141,7 +141,7 @@ func (w *work) find(key, name string) *Picture {
 	return nil
 }
 
-// look finds the pictures of a photo, or puts it on the list of what is to be done.
+// look finds the pictures of a photo, or puts it on the list of what has to be done.
 func (w *work) look(o Original) {
 	key, err := keyOf(o.Path)
 	var p *Picture

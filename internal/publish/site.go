@@ -32,7 +32,7 @@ type content struct {
 // copied reports whether the bytes are not in memory.
 func (c content) copied() bool { return c.from != "" || c.reader != nil }
 
-// open opens what is to be copied, and says how many bytes it has.
+// open opens the source of a copy, and says how many bytes it has.
 func (c content) open() (io.ReadCloser, int64, error) {
 	if c.reader != nil {
 		return io.NopCloser(io.NewSectionReader(c.reader, 0, c.size)), c.size, nil
