@@ -35,7 +35,7 @@
 	function fillIn(e, text) {
 		var si = turned(text, function (q, si) { return si; });
 		e.textContent = text;
-		if (si != text) e.setAttribute("data-si", si);
+		if (si != text && e.tagName != "DATA") e.setAttribute("data-si", si); // data has its value
 	}
 	function shownAs(v, unit) { return v == null ? "" : String(Math.round(v * (U.si ? PER[unit] : 1) * 100) / 100); }
 	function some(n, one, many) { return group(n) + " " + (n == 1 ? one : many); }
