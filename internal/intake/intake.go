@@ -31,8 +31,8 @@ type Talk struct {
 	// Unclear are the figures that were heard and not understood, in the order they were
 	// said.
 	Unclear []walkaround.Candidate
-	// Claims are the sentences that call something standard or an option.
-	Claims []Claim
+	// Items are the equipment that was named, standard and optional.
+	Items []walkaround.Item
 	// Notes are what was said, no two at one second.
 	Notes []walkaround.Note
 	// Doubts are about the captions themselves.
@@ -63,13 +63,6 @@ type Other struct {
 	Quote string
 }
 
-// Claim is a sentence that calls something standard or an option.
-type Claim struct {
-	At       int
-	Text     string
-	Optional bool
-}
-
 // longest is the length of a recording, in seconds, from which on a time cannot be
 // written in a note.
 const longest = 100 * 60 * 60
@@ -90,6 +83,7 @@ func Listen(name string, data []byte) (*Talk, error) {
 	t.Length = int(math.Ceil(end))
 	t.take(walkaround.Hear(c), walkaround.Words(c))
 	t.note(walkaround.Notes(c))
+	t.Items = walkaround.Equipment(c)
 	return t, nil
 }
 
@@ -290,49 +284,4 @@ func (t *Talk) note(notes []walkaround.Note) {
 		}
 		t.Notes = append(t.Notes, n)
 	}
-	for _, n := range t.Notes {
-		for _, s := range sentences(n.Text) {
-			words := " " + strings.Join(strings.FieldsFunc(strings.ToLower(s), notWord), " ") + " "
-			switch {
-			case mentions(words, "option", "options", "optional", "can be had", "upgrade"):
-				t.Claims = append(t.Claims, Claim{int(n.Start), s, true})
-			case mentions(words, "standard", "comes with", "included"):
-				t.Claims = append(t.Claims, Claim{int(n.Start), s, false})
-			}
-		}
-	}
-}
-
-func notWord(r rune) bool {
-	return r != '\'' && r != '-' && (r < 'a' || r > 'z') && (r < '0' || r > '9')
-}
-
-func mentions(words string, list ...string) bool {
-	for _, w := range list {
-		if strings.Contains(words, " "+w+" ") {
-			return true
-		}
-	}
-	return false
-}
-
-func sentences(text string) []string {
-	var out []string
-	for text != "" {
-		i := strings.IndexAny(text, ".!?")
-		for i >= 0 && i+1 < len(text) && text[i+1] != ' ' {
-			next := strings.IndexAny(text[i+1:], ".!?")
-			if next < 0 {
-				i = -1
-				break
-			}
-			i += 1 + next
-		}
-		if i < 0 {
-			return append(out, strings.TrimSpace(text))
-		}
-		out = append(out, strings.TrimSpace(text[:i+1]))
-		text = text[i+1:]
-	}
-	return out
 }

@@ -211,8 +211,8 @@ Hydraulic disc brakes are optional. It comes standard with a spare.
 	d := talk.Sheet("EX-1", "media/walk.vtt")
 	for _, want := range []string{
 		"  gvwr: 20,000 lb (said 0:10)  # \"20,000 pounds\"\n  #   but 1:10 says 22,000 lb: \"22,000 pounds\"\n",
-		"# standard: what comes with it, as in\n#   - spare tire and wheel\n# 1:20 \"It comes standard with a spare.\"\n",
-		"# options: what can be had and is not on it, as in\n#   - hydraulic disc brakes\n# 1:20 \"Hydraulic disc brakes are optional.\"\n",
+		"standard:\n  - spare tire and wheel  # said 1:20: \"spare\"\n",
+		"options:\n  - hydraulic disc brakes  # said 1:20: \"Hydraulic disc brakes\"\n",
 		"title:  # what a customer reads first",
 		"deck:\n  length:  # the whole deck, flat and tail together, as in 28 ft\n",
 	} {
@@ -222,6 +222,23 @@ Hydraulic disc brakes are optional. It comes standard with a spare.
 	}
 	if len(talk.Taken) == 0 || talk.Taken[0].Path != "weights.gvwr" || len(talk.Taken[0].Others) != 1 {
 		t.Errorf("taken: %+v", talk.Taken)
+	}
+}
+
+// TestTitle makes the title from what was said.
+func TestTitle(t *testing.T) {
+	for said, want := range map[string]string{
+		"It's a gooseneck deck over with a hydraulic dovetail. The deck is 28 ft long. The deck is 102 inches wide.": "title: 102 in x 28 ft gooseneck deck-over, hydraulic tail  #",
+		"It's a bumper pull dump trailer. Dump bed is 14 ft long.":                                                   "title: 14 ft dump",
+		"The deck is 20 ft long.": "title:  # what a customer reads first",
+	} {
+		talk, err := intake.Listen("walk.vtt", []byte("WEBVTT\n\n00:01.000 --> 00:09.000\n"+said+"\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d := talk.Sheet("EX-1", "media/walk.vtt"); !strings.Contains(string(d.Text), "\n"+want) {
+			t.Errorf("%q: no %q in\n%s", said, want, d.Text)
+		}
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
+	"tarepage/internal/walkaround"
 )
 
 // A Sheet is the first unit file of a recording.
@@ -42,6 +43,9 @@ func (t *Talk) Sheet(stock, captions string) Sheet {
 	w.fixed("recording.captions", captions, "")
 	w.kind = w.taken["kind"].Value
 	w.length = w.lengthKey()
+	if title := w.title(); title != "" {
+		w.fixed("title", title, "made from the values below")
+	}
 
 	w.line(0, "---")
 	for i, k := range w.keys {
@@ -55,7 +59,7 @@ func (t *Talk) Sheet(stock, captions string) Sheet {
 		case k.Path == "tie-downs":
 			w.ties(t.Taken)
 		case k.Path == "standard", k.Path == "options":
-			w.claims(k, t.Claims)
+			w.items(k, t.Items)
 		case inList(w.keys, k.Path):
 			// What an entry of a list holds: a list that is empty needs none of it.
 		default:
@@ -215,25 +219,17 @@ func (w *writer) ties(taken []Taken) {
 	}
 }
 
-// claims writes what was called standard, or an option, as comments: what exactly the
-// item is, a person says.
-func (w *writer) claims(k unit.KeyDoc, list []Claim) {
+// items writes the equipment that was named for the key, each with what was said.
+func (w *writer) items(k unit.KeyDoc, list []walkaround.Item) {
 	n := 0
-	for _, c := range list {
-		if c.Optional != (k.Path == "options") {
+	for _, it := range list {
+		if it.Optional != (k.Path == "options") {
 			continue
 		}
 		if n++; n == 1 {
-			w.line(0, "# "+k.Path+": "+k.Doc+", as in")
-			w.line(0, "#   - "+k.Example)
+			w.line(0, k.Path+":")
 		}
-		if n > most {
-			continue
-		}
-		w.line(0, "# "+measure.Clock(c.At)+" "+quoted(c.Text))
-	}
-	if n > most {
-		w.line(0, fmt.Sprintf("# and %d more", n-most))
+		w.line(1, "- "+scalar(it.Name)+"  # said "+measure.Clock(int(it.Start))+": "+quoted(it.Quote))
 	}
 }
 
@@ -308,4 +304,37 @@ func plain(s string) string {
 // that can stand inside a line gets a backslash (CommonMark 0.31.2, 2.4).
 func markdown(s string) string {
 	return strings.NewReplacer(`\`, `\\`, "`", "\\`", `*`, `\*`, `_`, `\_`, `[`, `\[`, `]`, `\]`, `<`, `\<`, `>`, `\>`, `&`, `\&`, `~`, `\~`, `|`, `\|`).Replace(s)
+}
+
+// title is what a customer reads first, made from the values: "102 in x 28 ft gooseneck
+// deck-over, hydraulic tail". It is empty where the kind or the length was not said.
+func (w *writer) title() string {
+	kind := kinds.Of(w.taken["kind"].Value)
+	if w.taken["kind"].Path == "" {
+		return ""
+	}
+	space := string(kind.Space)
+	length := unsaid(w.taken[space+".length"].Value)
+	if length == "" {
+		return ""
+	}
+	size := length
+	if width := unsaid(w.taken[space+".width"].Value); width != "" {
+		size = width + " x " + length
+	}
+	hitch := ""
+	if h := w.taken["hitch.kind"].Value; h != "" && h != "bumper-pull" {
+		hitch = h + " "
+	}
+	title := size + " " + hitch + kind.Noun
+	if w.taken["deck.tail-kind"].Value == "hydraulic dovetail" {
+		title += ", hydraulic tail"
+	}
+	return title
+}
+
+// unsaid is a value without "about" and without the time it was said.
+func unsaid(v string) string {
+	v, _, _ = strings.Cut(v, " (")
+	return strings.TrimPrefix(v, "about ")
 }

@@ -131,7 +131,7 @@ func asidesBy(t []token, leaving map[string][][]string) []bool {
 			left, begin = 0, i+1
 			continue
 		}
-		if t[i].kind == comma || clauseWord[h.word(i)] && i > begin+2 {
+		if t[i].kind == comma || clauseWord[h.word(i)] && !holders[h.word(i-1)] && i > begin+2 {
 			begin = i
 		}
 		if left > 0 && h.anyAt(returning, i) > 0 && h.anyAt(leaving, i) == 0 {
