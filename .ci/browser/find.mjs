@@ -7,7 +7,7 @@ import { pathToFileURL } from 'node:url';
 
 export async function find(browser, { site, base, check, visit, spacing, axe, out }) {
   const html = fs.readFileSync(path.join(site, 'index.html'), 'utf8');
-  const all = (html.match(/<li class="card/g) || []).length;
+  const all = (html.match(/<li class="card/g) || []).length - 1; // one is the template
   if (!html.includes('id="find"') || all < 10) {
     check(false, 'find: the demo yard has no yard page to search on');
     return;
@@ -19,7 +19,10 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     const cards = () => page.locator('.card > a').allTextContents();
     const count = () => page.locator('#count').textContent();
     const settled = async () => { await page.waitForTimeout(450); };
-    const written = await page.locator('#cards').innerHTML();
+    // What a card says, and of what elements it is made. Units may be marked on either side.
+    const told = () => page.locator('#cards > li').evaluateAll(list => list.map(c => [c.textContent, c.className, c.querySelector('a').href,
+      [...c.querySelectorAll('*:not(data)')].map(e => e.localName + '.' + e.getAttribute('class')).join(' ')].join('|')));
+    const written = await told();
 
     // The chip of a kind, and Back.
     await page.locator('.chip[data-v="dump"]').click();
@@ -32,9 +35,42 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     await page.goBack();
     await settled();
     check((await cards()).length === all, `find ${how}: Back shows all again`);
-    // The script draws the same cards as the page, byte for byte.
-    const tidy = s => s.replace(/\s*\n\s*/g, '');
-    check(tidy(await page.locator('#cards').innerHTML()) === tidy(written), `find ${how}: the script writes the cards as the page has them`);
+    // Cards that the script makes say what the page's own cards say, in either units.
+    const remade = async () => {
+      await page.locator('.chip[data-v="dump"]').click();
+      await settled();
+      await page.goBack();
+      await settled();
+      return told();
+    };
+    const differs = (a, b) => a.findIndex((t, i) => t !== b[i]);
+    const again = await remade();
+    check(again.length === written.length && differs(again, written) < 0, `find ${how}: the script makes the cards that the page has: ${again[differs(again, written)]} / ${written[differs(again, written)]}`);
+    await page.locator('.switch .units').click();
+    await settled();
+    const metric = await remade();
+    check(metric.length === all && metric.every(t => / kg payload/.test(t) && !/\d (lb|ft|in)\b/.test(t.split('|')[0])), `find ${how}: cards in kilograms and meters: ${metric.find(t => / lb/.test(t))}`);
+    await page.locator('.switch .units').click();
+    await settled();
+    // A pressed Compare button can be read, in the light and in the dark.
+    await page.locator('.pick').first().click();
+    for (const colorScheme of ['light', 'dark']) {
+      await page.emulateMedia({ colorScheme });
+      const [ink, ground] = await page.locator('.pick').first().evaluate(e => [getComputedStyle(e).color, getComputedStyle(e).backgroundColor]);
+      check(ink !== ground && !/, 0\)$/.test(ground), `find ${how}: a pressed Compare button in ${colorScheme}: ${ink} on ${ground}`);
+    }
+    await page.emulateMedia({ colorScheme: 'light' });
+    await page.locator('.pick').first().click();
+    await settled();
+    // Text at 200% leaves the yard's name readable, and a long name does not fill the screen.
+    const header = () => page.evaluate(() => document.querySelector('.top').getBoundingClientRect().height);
+    await page.evaluate(() => { document.documentElement.style.fontSize = '200%'; });
+    check(await header() < 300, `find ${how}: the header at 200% text is ${await header()} px high`);
+    await page.evaluate(() => { document.documentElement.style.fontSize = ''; });
+    await page.setViewportSize({ width: 320, height: 844 });
+    await page.evaluate(() => { document.querySelector('.yard-name').textContent = 'The Very Long Name of a Yard for Trailers of Every Kind, Somewhere'; });
+    check(await header() < 180, `find ${how}: the header of a yard with a long name is ${await header()} px high`);
+    await page.setViewportSize({ width: 390, height: 844 });
 
     // Two taps before a frame is drawn: both count, and one Back undoes both.
     await page.evaluate(() => ['equipment', 'dump'].forEach(v => document.querySelector(`.chip[data-v="${v}"]`).click()));
@@ -86,7 +122,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     const carried = await cards();
     const gvwr = (await page.locator('.numbers').allTextContents()).map(t => Number(/([0-9,]+) lb GVWR/.exec(t)[1].replace(/,/g, '')));
     check(carried.length > 0 && carried.length < all && gvwr.every(g => g > 8500), `find ${how}: my machine keeps what carries it: ${carried}`);
-    check((await page.locator('.card .fit').allTextContents()).every(t => /center it .* behind the (deck|bed|box)'s front|center it .* behind the deck's front/.test(t)), `find ${how}: each says where it goes`);
+    check((await page.locator('.card .fit').allTextContents()).every(t => /fits: center it .* behind the (deck|bed|box)'s front/.test(t)), `find ${how}: each says where it goes`);
 
     // My truck, with that machine on the trailer. The numbers stay on the phone and out of the address.
     await page.locator('#truck summary').click();
@@ -122,8 +158,8 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     check(await page.locator('#versus table').isVisible() && !(await page.locator('#cards').isVisible()), `find ${how}: two are side by side`);
     check(/as of [A-Z][a-z]+ [0-9]+, [0-9]{4}/.test(await page.locator('#versus + .terms').innerText()), `find ${how}: below them, as of when their prices hold`);
     const rows = await page.locator('#versus tbody tr').evaluateAll(list => list.map(r => [...r.cells].map(c => c.textContent)));
-    const alike = rows.findIndex(r => r[0] === 'Alike');
-    check(rows[0][0] === 'Where they differ' && rows.slice(1, alike).every(r => new Set(r.slice(1)).size > 1) &&
+    const alike = rows.findIndex(r => r[0] === 'The same');
+    check(rows[0][0] === 'Different' && rows.slice(1, alike).every(r => new Set(r.slice(1)).size > 1) &&
       rows.slice(alike + 1).every(r => new Set(r.slice(1)).size === 1), `find ${how}: what differs comes first`);
     for (const width of [320, 390, 1280]) {
       await page.setViewportSize({ width, height: 844 });
