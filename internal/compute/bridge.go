@@ -27,7 +27,7 @@ const (
 )
 
 // BridgeFormula is W = 500 [L N / (N - 1) + 12 N + 36] to the nearest 500 lb, for n axles
-// of which the first and the last stand so many whole feet apart (23 CFR 658.5). Halves go
+// with the first and the last this many whole feet apart (23 CFR 658.5). Halves go
 // down, as the printed table has them (N = 3, L = 9: 42,750 is printed as 42,500). It
 // knows no caps: see AxleGroupMost. One axle has no formula: zero.
 func BridgeFormula(n, feet int) measure.Pounds {
@@ -40,17 +40,17 @@ func BridgeFormula(n, feet int) measure.Pounds {
 	return measure.Pounds(500).Times((2*num - den + 2*den - 1) / (2 * den))
 }
 
-// An AxleLimit is what a group of axles may weigh and the rule that says so.
+// An AxleLimit is the most that a group of axles may weigh, with its rule.
 type AxleLimit struct {
 	Most   measure.Pounds
 	Rule   string // in words: "one axle", "a tandem"
 	Source string
 }
 
-// AxleGroupMost is the federal limit for n consecutive axles of which the first and the
-// last stand span apart. Within 40 in they count as one axle, within 96 in they are one
-// tandem however many they are, and beyond that the formula holds, but never more than
-// 20,000 lb an axle. A span that is no whole foot is taken down to one: that is the
+// AxleGroupMost is the federal limit for n consecutive axles with the distance span from the
+// first to the last. Within 40 in they count as one axle. Within 96 in they are one tandem,
+// whatever their number. Beyond that the formula holds, with at most 20,000 lb an axle. The
+// span is rounded down to a whole foot: that is the
 // reading that cannot allow too much, and it gives the table's row "more than 8 ft". The
 // 36-ft rule needs more than a span: see AxleRuns. No axle has no limit: zero.
 func AxleGroupMost(n int, span measure.Inches) AxleLimit {
@@ -95,8 +95,8 @@ func (r AxleRun) Axles() int { return r.Last - r.First + 1 }
 // Over reports that the run weighs more than its limit, which is inclusive.
 func (r AxleRun) Over() bool { return !measure.NotOver(r.Weight, r.Limit.Most) }
 
-// AxleRuns holds every run of consecutive axles against the federal limits, as 658.17(e)
-// asks: a combination whose gross and whose single axles pass can fail in between. The
+// AxleRuns compares every run of consecutive axles with the federal limits, as 658.17(e)
+// requires: a combination can pass by its gross weight and by each axle and fail in between. The
 // axles are taken front to rear. No run may weigh more than 80,000 lb, which the whole
 // may not. Two tandems of which the first and last axle stand 36 ft apart or more may
 // carry 34,000 lb each.
@@ -141,7 +141,7 @@ func twoTandems(axles []StandingAxle) bool {
 	return false
 }
 
-// GroupRuns holds the unit's own axle group against the federal limits, each axle at its
+// GroupRuns compares the unit's own axle group with the federal limits, each axle at its
 // rating, or at its even part of the GVWR where that is less: an axle never carries more
 // than the whole trailer. It is nil where the number, the rating or the spacing is not
 // known.

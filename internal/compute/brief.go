@@ -1,6 +1,6 @@
 package compute
 
-// Brief is what is shown of a unit among many others: its space, its payload, its deck's
+// Brief is what pages show of a unit among many others: its space, its payload, its deck's
 // length and the Rig. It has no other figures, and no workings and inputs: a yard of ten
 // thousand units does not hold all of those at once. Who needs them has Unit work them
 // again, which gives what it gave.

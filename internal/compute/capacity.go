@@ -66,7 +66,7 @@ var tongueByFoot = &Definition{
 		if !p.ready() {
 			return
 		}
-		// One percent of gvwr for each foot is gvwr standing front feet out on a beam of
+		// One percent of gvwr for each foot is gvwr at front feet out on a beam of
 		// a hundred feet.
 		v := measure.WeightAt(measure.Moment(gvwr, front), measure.Feet(100).Inches())
 		p.TongueByFoot = p.load(v, say("1%% x %s x %s ft, the feet being %s", gvwr, number{float64(front.Feet()), 2}, working))

@@ -6,7 +6,7 @@ import (
 	"tarepage/internal/unit"
 )
 
-// A Space is where the load stands: the deck of an open trailer, the bed of a dump
+// A Space is the place for the load: the deck of an open trailer, the bed of a dump
 // trailer, the box of an enclosed one.
 type Space struct {
 	// Name is the section's key: deck, bed or box.
@@ -14,12 +14,12 @@ type Space struct {
 	Length unit.Length
 	Width  unit.Length
 	Front  unit.Length
-	// Floor is the height the load stands at.
+	// Floor is the height of the floor under the load.
 	Floor unit.Length
 }
 
-// spaceOf is the space that the unit's kind has if its length is given, else the first of
-// which the length is given, else the kind's own, and a deck if the kind has none.
+// spaceOf returns the space of the unit's kind if its length is given. Otherwise it returns
+// the first space with a length, then the kind's own, then a deck if the kind has none.
 func spaceOf(u *unit.Unit) Space {
 	spaces := [...]Space{
 		{"bed", u.Bed.Length, u.Bed.Width, u.Bed.Front, u.Bed.Floor},
@@ -53,7 +53,7 @@ func (s Space) key(leaf string) string {
 	return s.Name + "." + leaf
 }
 
-// spaceKeys are the paths that every unit asks for, written out once.
+// spaceKeys are the paths of the keys, made once because every unit needs them.
 var spaceKeys = func() (out []spaceKey) {
 	for _, name := range []string{"deck", "bed", "box"} {
 		for _, leaf := range []string{"length", "front", "width", "height"} {
@@ -114,7 +114,7 @@ var overallLength = &Definition{
 	},
 }
 
-// center is xc: where the middle of an evenly spread load stands, from the ball.
+// center is xc: the middle of an evenly spread load, from the ball.
 func (p *pencil) center() measure.Inches {
 	front := need(p, p.Space.Front, p.Space.key("front"))
 	length := need(p, p.Space.Length, p.Space.key("length"))

@@ -8,14 +8,14 @@ import (
 
 // A Vertex is a corner of the envelope, or a point of one of its curves.
 type Vertex struct {
-	// Behind is where the load's center stands, from the deck's front edge back, and
+	// Behind is the load's center, from the deck's front edge back, and
 	// FromBall the same from the ball.
 	Behind, FromBall measure.Inches
 	Weight           measure.Pounds
-	// Corner reports that two constraints meet here exactly; else the vertex only keeps a
+	// Corner reports whether two constraints meet here exactly. Otherwise the vertex only keeps a
 	// curve in shape.
 	Corner bool
-	// Edge is the constraint that the edge from here to the next vertex stands for.
+	// Edge is the constraint of the edge from here to the next vertex.
 	Edge Constraint
 }
 
@@ -30,7 +30,7 @@ const envelopeGrain measure.Share = 1.0 / 4096
 //
 // The deck's ends are upright edges, the ratings of the whole trailer the level one on
 // top; tongue and axles are curves x = a + b / w, cut into chords, and into tangents where
-// a chord would show something as allowed that is not. So the polygon lies within what is
+// a chord would show something as allowed that is not. So the polygon is inside what is
 // allowed, and departs from it by less than a four-thousandth of the deck's length.
 func (r Rig) Envelope(length measure.Inches) []Vertex {
 	if !r.sensible() || !(length >= 0 && length <= r.Length) {
@@ -51,7 +51,7 @@ func (r Rig) Envelope(length measure.Inches) []Vertex {
 
 // heights are the weights at which the envelope has corners, from its lowest to its
 // highest: where any two lines cross, with no load and with the heaviest. In moment and
-// weight the lines bound a convex region, so what is allowed is one stretch of weights.
+// weight the lines bound a convex region, so the allowed weights are one range.
 func (b *bounds) heights(top measure.Pounds) []measure.Pounds {
 	lines := append(b.above[:len(b.above):len(b.above)], b.below[:]...)
 	all := []measure.Pounds{0, top}

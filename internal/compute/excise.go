@@ -8,10 +8,10 @@ import (
 
 const exciseSource = "26 USC 4051(a)(1), (a)(3), (c) and 26 USC 4053 (undated copies); 26 CFR 145.4051-1(e)(3)(iv) (2015)"
 
-// A StatedRating is one gross rating with who states it.
+// A StatedRating is a gross rating and who states it.
 type StatedRating struct {
 	Weight measure.Pounds
-	// By says where it stands: "on the label", "on the maker's sheet", "in the title", "in the text".
+	// By says where it is written: "on the label", "on the maker's sheet", "in the title", "in the text".
 	By    string
 	About bool
 	At    unit.Pos
@@ -19,7 +19,7 @@ type StatedRating struct {
 	key string
 }
 
-// An Excise is how a trailer stands to the federal excise tax.
+// An Excise says how the federal excise tax applies to a trailer.
 type Excise struct {
 	Known bool
 	// Ratings are all that somebody states, the highest first.

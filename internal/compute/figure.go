@@ -34,7 +34,7 @@ type Figure struct {
 // Working is the formula with the numbers in it.
 func (f *Figure) Working() string { return worked(f.working, f.Estimated) }
 
-// Notes are what the reader of the figure must know.
+// Notes has what the reader of the figure must know.
 func (f *Figure) Notes() []string {
 	var out []string
 	for _, n := range f.notes {
@@ -52,10 +52,10 @@ const (
 	atLeast       // a load or a need: nobody may write less
 )
 
-// Limit reports that the figure is a limit: whoever writes more than it is wrong.
+// Limit reports whether the figure is a limit: a text that states more is wrong.
 func (f *Figure) Limit() bool { return f.bound == atMost }
 
-// Load reports that the figure is a load or a need: whoever writes less is wrong.
+// Load reports whether the figure is a load or a need: a text that states less is wrong.
 func (f *Figure) Load() bool { return f.bound == atLeast }
 
 // Step is the precision of Text, in Unit.
@@ -82,7 +82,7 @@ func about(is bool, text string) string {
 	return text
 }
 
-// An Absence is a figure that could not be worked, with what it lacks.
+// An Absence is a figure that could not be worked out, with what is missing for it.
 type Absence struct {
 	Name  string
 	Label string
@@ -94,7 +94,7 @@ type Absence struct {
 type Need struct {
 	Key    string
 	Advice string
-	// Because is why nobody knows it, where the unit's author says so.
+	// Because is the author's reason why nobody knows it, if there is one.
 	Because string
 }
 
@@ -111,7 +111,7 @@ type Definition struct {
 	// Name is kebab-case and stable: links in the notes (worked:) and the JSON use it.
 	Name  string
 	Label string
-	// What says what the figure is, for a customer.
+	// What explains the figure to a customer.
 	What string
 	// Formula is the rule in words and symbols.
 	Formula string
@@ -145,7 +145,7 @@ type pencil struct {
 	bound  bound
 }
 
-// advice says how to get what is missing. Keys not listed are read off the label.
+// advice says how to get what is missing. The values of other keys are on the label.
 var advice = map[string]string{
 	"weights.gvwr":         "read the GVWR off the certification label",
 	"weights.empty":        "weigh it empty on a scale",
@@ -189,7 +189,7 @@ func (p *pencil) lack(key string) {
 	p.needs = append(p.needs, Need{Key: key, Advice: a})
 }
 
-// missing notes that a field is missing, and why, where its author says that nobody knows it.
+// missing notes that a field is missing, and the author's reason why nobody knows it.
 func missing[T any](p *pencil, f unit.Field[T], key string) {
 	p.lack(key)
 	if reason, unknown := f.Unknown(); unknown {
@@ -197,7 +197,7 @@ func missing[T any](p *pencil, f unit.Field[T], key string) {
 	}
 }
 
-// need takes a field that the figure cannot do without. A zero is no measure: it
+// need takes a field that the figure requires. A zero is not a measurement: it
 // counts as missing, and a rule of internal/inspect says so at its place.
 func need[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
 	if !f.Given() || f.Value <= 0 {
@@ -215,7 +215,7 @@ func take[U measure.Unit](p *pencil, f unit.Field[U], key string) {
 	}
 }
 
-// again brings in what another figure of this unit has used, and reports whether one has.
+// again adds what another figure of this unit has used, and reports whether one has.
 func (p *pencil) again(key string, at unit.Pos) bool {
 	if p.has(key) {
 		return true
@@ -244,7 +244,7 @@ func (p *pencil) has(key string) bool {
 	return false
 }
 
-// needOrZero is need for a field in which zero is a measure.
+// needOrZero is need for a field that may be zero.
 func needOrZero[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
 	if !f.Given() {
 		missing(p, f, key)
@@ -305,7 +305,7 @@ func (p *pencil) bring(inputs []*Input) {
 	}
 }
 
-// needsOf lists what an absent figure lacks.
+// needsOf lists what is missing for an absent figure.
 func (w *Work) needsOf(name string) []Need {
 	for _, a := range w.Absent {
 		if a.Name == name {

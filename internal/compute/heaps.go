@@ -15,7 +15,7 @@ const heapSource = "geometry: sides of 2:1 as in capacity ratings of the SAE J74
 type Heap struct {
 	Material string
 	Density  measure.PoundsPerCubicYard
-	// Struck and Heaped are what the bed full of it weighs, level and heaped.
+	// Struck and Heaped are the weights of a full bed of it, level and heaped.
 	Struck, Heaped measure.Pounds
 	// Fits is how much of it the payload allows, zero if the payload is not known.
 	Fits measure.CubicYards

@@ -2,7 +2,7 @@ package compute
 
 import "tarepage/internal/measure"
 
-// LightTrailer is the GVWR up to which FMVSS 110 holds and above which FMVSS 120 does:
+// LightTrailer is the limit between FMVSS 110, which holds up to this GVWR, and FMVSS 120:
 // 4,536 kg (10,000 lb), 49 CFR 571.110 S3 and 571.120 S3. A clause's 10,000 lb is its own
 // 4,536 kg, which is a sixth of a pound more; a label may print either.
 const LightTrailer = max(measure.Pounds(10000), 4536/measure.KilogramsPerPound)

@@ -27,8 +27,8 @@ var (
 	lampsShort = measure.Feet(6).Inches()
 )
 
-// A LampSchedule is what 49 CFR 571.108 Table I-b and S8.2 ask of a trailer. Lamps are
-// counted by function; one housing may hold several. Reflectors are not lamps and stand
+// A LampSchedule is what 49 CFR 571.108 Table I-b and S8.2 require of a trailer. Lamps are
+// counted by function; one housing may have several. Reflectors are not lamps and are
 // apart.
 type LampSchedule struct {
 	Known bool
@@ -37,7 +37,7 @@ type LampSchedule struct {
 	FrontSide, RearSide           int // side markers: amber, red
 	Intermediate                  int // side markers near the middle, amber
 	FrontClearance, RearClearance int // amber, red
-	Identification                int // red, rear only: a trailer has none in front
+	Identification                int // red, only at the rear
 	// Reflectors counts reflex reflectors: front side, rear side, rear and intermediate.
 	Reflectors int
 

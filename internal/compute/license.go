@@ -10,14 +10,14 @@ const (
 	CommercialFrom measure.Pounds = 10001
 )
 
-// A Vehicle is a truck or a trailer on its way: what it is rated for and what it weighs.
-// Zero stands for what is not known.
+// A Vehicle is a truck or a trailer on the road: its ratings and its weight. Zero means
+// that a value is not known.
 type Vehicle struct {
 	Rating measure.Pounds // GVWR
-	Actual measure.Pounds // GVW, as it stands on the road
+	Actual measure.Pounds // GVW, on the road
 }
 
-// Counts is what counts for a license: the rating or the actual weight, whichever is
+// Counts is the weight that counts for a license: the rating or the actual weight, whichever is
 // greater (49 CFR 383.5).
 func (v Vehicle) Counts() measure.Pounds { return max(v.Rating, v.Actual, 0) }
 
@@ -46,7 +46,7 @@ func (l License) Text() string {
 
 // combined is the gross combination weight or rating, whichever is greater: the sum of
 // ratings or weights in whatever mix is highest, or the truck maker's rating where that
-// stands on the certification label (49 CFR 383.5, "Gross combination weight rating").
+// is on the certification label (49 CFR 383.5, "Gross combination weight rating").
 func combined(truck Vehicle, labelGCWR measure.Pounds, towed []Vehicle) (all, behind measure.Pounds) {
 	for _, v := range towed {
 		behind += v.Counts()
@@ -62,7 +62,7 @@ func combined(truck Vehicle, labelGCWR measure.Pounds, towed []Vehicle) (all, be
 // LicenseClass is the federal class by weight: 49 CFR 383.5 and 383.91(a) (2015). Class A
 // takes 26,001 lb combined with more than 10,000 lb towed, several towed units added up;
 // Class B takes a truck of 26,001 lb by itself. labelGCWR is the combination rating
-// printed on the truck's certification label, zero where there is none; one out of the
+// printed on the truck's certification label, zero if there is none; one out of the
 // owner's manual does not count.
 func LicenseClass(truck Vehicle, labelGCWR measure.Pounds, towed ...Vehicle) License {
 	all, behind := combined(truck, labelGCWR, towed)
@@ -77,7 +77,7 @@ func LicenseClass(truck Vehicle, labelGCWR measure.Pounds, towed ...Vehicle) Lic
 
 // MayBeCommercial reports whether the combination reaches 10,001 lb, from where in
 // interstate commerce the federal safety rules hold (49 CFR 390.5). Use that is no
-// business stands outside them.
+// business is outside them.
 func MayBeCommercial(truck Vehicle, labelGCWR measure.Pounds, towed ...Vehicle) bool {
 	all, _ := combined(truck, labelGCWR, towed)
 	return all >= CommercialFrom

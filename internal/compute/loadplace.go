@@ -81,15 +81,15 @@ var loadWindow = &Definition{
 	},
 }
 
-// inSpace calls the deck what it is on this unit: a deck, a bed or a box.
+// inSpace names the space of this unit: a deck, a bed or a box.
 func (p *pencil) inSpace(text string) string {
 	return strings.ReplaceAll(text, "deck's", p.Space.Name+"'s")
 }
 
-// windowStep is the quarter inch to which a window is told, in feet.
+// windowStep is the quarter inch that a window is rounded to, in feet.
 const windowStep = 0.25 / measure.InchesPerFoot
 
-// standing shows how the two ends of a rig's window come about.
+// standing shows the working of the two ends of a rig's window.
 type standing struct {
 	rig    Rig
 	window Window
@@ -121,7 +121,7 @@ func (r Rig) endWorking(e End, w Window) string {
 	return fmt.Sprintf("%s x (%s - %s + %s) / %s - %s", r.Axles, r.Hold.Near(), r.Empty, r.Tongue, weight, r.Front)
 }
 
-// Text says where the load may stand, or why there is nowhere.
+// Text says where the load may be, or why there is no place for it.
 func (w Window) Text() string { return w.In(measure.American) }
 
 // In is Text in the reader's units.

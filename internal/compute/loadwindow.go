@@ -7,7 +7,7 @@ import (
 	"tarepage/internal/measure"
 )
 
-// A Constraint is what bounds where a load may stand, or what a load breaks.
+// A Constraint is a limit on the place of a load.
 type Constraint uint8
 
 // The constraints. The first ones bound the place, the later ones the weight, the last
@@ -56,38 +56,38 @@ type Rig struct {
 	// and HoldBy says which.
 	Hold   measure.Pounds
 	HoldBy Constraint
-	// Holds are what the axles, their tires and their wheels carry, each by itself; zero
-	// for what is not known. Only Stand asks for them.
+	// Holds are the capacities of the axles, their tires and their wheels, each by itself;
+	// zero if not known. Only Stand uses them.
 	Holds [3]measure.Pounds
 	// TongueMost is the coupler's tongue limit, Coupler and Ball their ratings for the
 	// whole trailer; zero where they are not known.
 	TongueMost, Coupler, Ball measure.Pounds
-	// Least and Most are the tongue band. Zero for both is no band: then the tongue may
+	// Least and Most are the tongue band. Zero for both means no band: then the tongue may
 	// carry anything but must not lift.
 	Least, Most measure.Share
 }
 
-// A Load stands on the deck over a length; its weight is taken at the middle of that.
+// A Load is on the deck over a length. Its weight counts at the middle of the length.
 type Load struct {
 	Weight measure.Pounds
 	Length measure.Inches
 }
 
-// A Placed load stands with its center so far behind the deck's front edge.
+// A Placed load is a load with the distance of its center behind the deck's front edge.
 type Placed struct {
 	Load
 	Behind measure.Inches
 }
 
-// An End is one end of a window: where a load's center may stand at the farthest.
+// An End is one end of a window: the last place that a load's center may have.
 type End struct {
 	// Behind is from the deck's front edge back, FromBall from the ball.
 	Behind, FromBall measure.Inches
-	// By is what sets it.
+	// By is the constraint that sets it.
 	By Constraint
 }
 
-// A Window is where the center of one load may stand.
+// A Window is the range of places for the center of one load.
 type Window struct {
 	Load Load
 	// Room reports that there is somewhere. First and Last are then its ends, both
@@ -95,9 +95,9 @@ type Window struct {
 	Room        bool
 	First, Last End
 	// Against are the two constraints that leave no room. Where they are both of place,
-	// First and Last say what each asks for, and First lies behind Last.
+	// First and Last say what each requires, and First is behind Last.
 	Against [2]Constraint
-	// Leaves is what the constraint of weight leaves for a load, where that is broken.
+	// Leaves is the load that the weight constraint allows, if a load breaks it.
 	Leaves measure.Pounds
 }
 
@@ -115,8 +115,8 @@ func (l line) moment(w measure.Pounds) measure.PoundInches {
 	return l.at + measure.Moment(w, l.slope)
 }
 
-// place is where a load of weight w stands on the line. Of a load that weighs nothing
-// only a line through zero says where it stands.
+// place is the place of a load of weight w on the line. For a load that weighs nothing, only
+// a line through zero gives a place.
 func (l line) place(w measure.Pounds) measure.Inches {
 	if l.at == 0 || w == 0 {
 		return l.slope
@@ -157,8 +157,8 @@ func (r Rig) band(s measure.Share, by Constraint) line {
 	return line{measure.Moment(free, r.Axles), r.Axles - s.OfLength(r.Axles), by}
 }
 
-// front is the line that asks for the highest moment of a load of weight w, and rear the
-// one that asks for the lowest; of equals the first.
+// front is the line that requires the highest moment of a load of weight w, and rear the one
+// that requires the lowest. The first wins a tie.
 func (b *bounds) front(w measure.Pounds) line {
 	out := b.above[0]
 	for _, l := range b.above[1:] {
@@ -179,7 +179,7 @@ func (b *bounds) rear(w measure.Pounds) line {
 	return out
 }
 
-// sensible reports whether the rig can be: positive where it must be, finite, and not
+// sensible reports whether the rig is possible: positive where it must be, finite, and not
 // heavier on the tongue than it weighs.
 func (r Rig) sensible() bool {
 	return r.Empty > 0 && r.Axles > 0 && r.Length > 0 && r.GVWR > 0 && r.Hold > 0 &&
@@ -199,7 +199,7 @@ func (l Load) sensible() bool {
 	return l.Weight >= leastLoad && l.Length >= 0 && measure.Sensible(l.Weight) && measure.Sensible(l.Length)
 }
 
-// leaves is what a load may weigh by the ratings of the whole trailer, and which of them
+// leaves is the load that the ratings of the whole trailer allow, and which of them
 // is the lowest.
 func (r Rig) leaves() (measure.Pounds, Constraint) {
 	most, by := r.GVWR, WithinGVWR
@@ -212,10 +212,10 @@ func (r Rig) leaves() (measure.Pounds, Constraint) {
 	return most - r.Empty, by
 }
 
-// Window is where the center of a load may stand so that every limit is kept: the deck's
-// ends, the tongue band, the coupler's tongue limit and what the axle group carries, with
+// Window returns where the center of a load may be so that it keeps every limit: the deck's
+// ends, the tongue band, the coupler's tongue limit and the capacity of the axle group, with
 // the loaded trailer within gvwr, coupler and ball. All limits are inclusive. Where there
-// is no room the window names the two constraints in conflict.
+// is no room, the window names the two constraints in conflict.
 func (r Rig) Window(l Load) Window {
 	return r.between(l, End{Behind: 0, By: DeckFront}, End{Behind: r.Length, By: DeckRear})
 }
@@ -241,7 +241,7 @@ func (r Rig) between(l Load, ahead, behind End) Window {
 		line{0, r.Front + behind.Behind - half, behind.By})
 	front, rear := b.front(l.Weight), b.rear(l.Weight)
 	if !measure.NotOver(l.Length, behind.Behind-ahead.Behind) {
-		// Too long for the place whatever else holds.
+		// The load is too long, whatever the other limits are.
 		front, rear = b.above[0], b.below[0]
 	}
 	w.First, w.Last = r.end(front, l.Weight), r.end(rear, l.Weight)
@@ -261,7 +261,7 @@ func (r Rig) end(l line, w measure.Pounds) End {
 }
 
 // Standing is what the trailer with its loads puts on the tongue and on the axle group. A
-// tongue below zero lifts. It takes any rig whose axles do not stand at the ball.
+// tongue below zero lifts. It works for any rig whose axles are not at the ball.
 func (r Rig) Standing(loads []Placed) (tongue, axles measure.Pounds) {
 	for _, p := range loads {
 		r = r.with(p)
@@ -276,9 +276,9 @@ func (r Rig) with(p Placed) Rig {
 	return r
 }
 
-// WindowsAmong is where the center of one more load may stand while others stand already:
+// WindowsAmong returns where the center of one more load may be among other loads:
 // one window for each gap that has room, front to back, or a single window that says why
-// there is none. The others' weight counts wherever they stand; loads do not stand on one
+// there is none. The weight of the others counts wherever they are; loads are not on top of one
 // another.
 func (r Rig) WindowsAmong(l Load, others []Placed) []Window {
 	if !r.sensible() {
@@ -335,8 +335,8 @@ func (r Rig) gaps(others []Placed) [][2]End {
 	return out
 }
 
-// Arrange places several loads at once: one behind the other in the order given, close
-// together, as far back as puts them in the middle of what is allowed. The window is that
+// Arrange places several loads at once: one behind the other in the given order, close
+// together, in the middle of what is allowed. The window is that
 // of their common center, under a load of their weight and length together; where it has
 // no room it says why and nothing is placed.
 func (r Rig) Arrange(loads []Load) ([]Placed, Window) {

@@ -7,14 +7,14 @@ import (
 )
 
 // A CommonLoad is a load that many customers have, at its class's typical weight and longest length, and where
-// on this trailer its middle may stand.
+// on this trailer its middle may be.
 type CommonLoad struct {
 	Item, Class string
 	Load
 	Window Window
 }
 
-// Name is what it is called: mini excavator, 3-4 t.
+// Name is its name: mini excavator, 3-4 t.
 func (c CommonLoad) Name() string { return named(c.Item, c.Class) }
 
 // NameOf is the name of a row of the table of loads.
@@ -27,7 +27,7 @@ func named(item, class string) string {
 	return item + ", " + class
 }
 
-// shown are the rows that stand on a trailer's page: what people ask for most (common
+// shown are the rows that a trailer's page has: what people ask for most (common
 // practice, no source). The rest can be chosen there.
 var shown = []string{
 	"skid steer loader, medium frame", "compact track loader, medium", "mini excavator, 3-4 t", "compact tractor, 25-40 hp with loader",
@@ -47,7 +47,7 @@ var commonRows = sync.OnceValue(func() []tables.CargoRow {
 	return out
 })
 
-// CommonLoads are what customers bring most, and where on this trailer each may stand,
+// CommonLoads are the loads that customers bring most, and where each may be on this trailer,
 // where enough is known to place any.
 func (w *Work) CommonLoads() []CommonLoad {
 	rig, needs := RigOf(w)

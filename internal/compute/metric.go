@@ -77,7 +77,7 @@ func (r *Rung) Metric() string {
 }
 
 // RatingsOf adds the writings of the ratings that a unit states, each in kilograms and
-// rounded down: a reader of kilograms is not told of a gram that the label does not give.
+// rounded down: the kilograms are never more than the pounds on the label.
 func (w *Work) RatingsOf(out map[string]string) {
 	u := w.Unit
 	all := []unit.Weight{u.Weights.GVWR, u.Hitch.Rating, u.Hitch.BallRating, u.Hitch.TongueLimit, u.Hitch.Chains.Breaking,
@@ -93,7 +93,7 @@ func (w *Work) RatingsOf(out map[string]string) {
 	}
 }
 
-// MetricOf are the writings of a unit's figures and ratings, each with what its exact value
+// MetricOf maps the texts of a unit's figures and ratings to what the exact value
 // is in metric units: what measure.Quantities needs to turn a text about the unit. A figure
 // that is exact in pounds goes down as a limit and up as a load all the same; where one
 // writing is both, it is a limit's.

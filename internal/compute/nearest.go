@@ -10,8 +10,8 @@ import (
 
 // Nearest are the trailers on the yard that come nearest to one that is gone: of its
 // kind before any other, then those whose length and payload, each as a share of the
-// greater one, stand least apart. What is not known of either counts as all apart. At
-// most so many are given; equally near ones in the order of their stock numbers.
+// greater one, differ least. A value that is not known counts as the largest difference. It
+// returns at most this many, equally near ones in the order of their stock numbers.
 //
 // How far apart two trailers are is common practice, no source: nobody has measured it.
 func Nearest(gone *Work, among []*Work, most int) []*Work {

@@ -119,7 +119,7 @@ func governs(label string) string {
 	return limit + " governs" + how
 }
 
-// A rungRule works one limit of the payload. It lacks or skips what it cannot work.
+// A rungRule works out one limit of the payload. It notes what is missing, or skips the limit.
 type rungRule struct {
 	name, label, source string
 	work                func(p *pencil) (measure.Pounds, words)
@@ -179,11 +179,11 @@ var rungs = []rungRule{
 	}},
 }
 
-// ofEvenLoad are the rungs that are worked for a load spread evenly, where the tongue was
-// weighed; else they count the whole load on the axles.
+// ofEvenLoad are the rungs for an evenly spread load, if the tongue was weighed. Otherwise
+// they count the whole load on the axles.
 var ofEvenLoad = map[string]bool{"axles": true, "tires": true, "wheels": true, "hitch-down": true, "tongue": true}
 
-// labelOf says what the rung counts.
+// labelOf names what the rung counts.
 func (p *pencil) labelOf(r *rungRule) string {
 	switch {
 	case r.name == "tag":
@@ -203,7 +203,7 @@ func (p *pencil) ladder() []Rung {
 	q := new(pencil)
 	for i := range rungs {
 		r := &rungs[i]
-		// Each limit is worked by itself and keeps what it rests on.
+		// Each limit is worked out by itself and keeps its own inputs.
 		*q = pencil{Work: p.Work, def: p.def, inputs: inputs[:0]}
 		v, working := r.work(q)
 		if !q.ready() || !measure.Finite(v) {
@@ -251,7 +251,7 @@ func (p *pencil) held(hold measure.Pounds) (measure.Pounds, words) {
 	return v, working
 }
 
-// lessEmpty is what a rating of the whole trailer leaves for a load.
+// lessEmpty is the load that a rating of the whole trailer leaves.
 func (p *pencil) lessEmpty(rating measure.Pounds) (measure.Pounds, words) {
 	empty := p.empty()
 	return rating - empty, say("%s - %s", rating, empty)

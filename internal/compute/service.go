@@ -35,8 +35,8 @@ var tireAge = &Definition{
 
 // A Service is the service description molded after a tire's size: 124/120M.
 type Service struct {
-	Single, Dual int    // load indexes; Dual is 0 where none is molded
-	Symbol       string // the speed symbol; empty where it was not written down
+	Single, Dual int    // load indexes; Dual is 0 if none is molded
+	Symbol       string // the speed symbol; empty if it was not written down
 }
 
 // serviceForm takes one service description. Some truck tires have a second one for a lower

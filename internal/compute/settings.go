@@ -9,13 +9,13 @@ import (
 
 // Settings are the yard's own settings for the figures.
 type Settings struct {
-	// Allowance is what the yard holds back from the payload.
+	// Allowance is the share that the yard holds back from the payload.
 	Allowance measure.Share
 	// Bands are the tongue bands by the way of coupling.
 	Bands map[string]Band
 	// AsOf is the day to which ages are counted; the zero Day if nobody states one.
 	AsOf unit.Day
-	// State is the state in which the yard sells, in two letters, or empty.
+	// State is the state where the yard sells, in two letters, or empty.
 	State string
 	// LookAgain is the number of days after which a listing that nobody changed is a remark.
 	LookAgain int
@@ -38,7 +38,7 @@ type Band struct {
 // tractor: SAE J2638 covers fifth wheels and gooseneck balls in pickups up to 30,000 lb.
 const HeavySemitrailer measure.Pounds = 30000
 
-// Semitrailer reports that the trailer goes behind a tractor, not a pickup: a fifth-wheel
+// Semitrailer reports whether the trailer goes behind a tractor, not a pickup: a fifth-wheel
 // that is heavy, or a lowboy, whose axles are behind its well.
 func (w *Work) Semitrailer() bool {
 	u, s := w.Unit, w.Space
@@ -71,7 +71,7 @@ const DefaultAllowance measure.Share = 0.05
 // source.
 const DefaultLookAgain = 180
 
-// SettingsOf reads the settings off the yard's file; what it leaves out comes from
+// SettingsOf takes the settings from the yard's file. What the file leaves out comes from
 // the tables.
 func SettingsOf(y *unit.Yard) Settings {
 	s := Settings{Allowance: DefaultAllowance, Bands: map[string]Band{}, AsOf: y.AsOf.Value, State: y.State.Value, LookAgain: DefaultLookAgain}

@@ -2,29 +2,29 @@ package compute
 
 import "tarepage/internal/measure"
 
-// A Stand is what a trailer bears with one load standing at one place.
+// A Stand is what a trailer bears with one load at one place.
 type Stand struct {
-	// Total is trailer and load; Tongue and Axles are how it stands on the truck and on
-	// the axle group, a tongue below zero lifting; Share is the tongue's part of Total.
+	// Total is trailer and load. Tongue and Axles are its weight on the truck and on the axle
+	// group; a tongue below zero lifts. Share is the tongue's part of Total.
 	Total, Tongue, Axles measure.Pounds
 	Share                measure.Share
-	// Margins are the limits that are known, in the order of the constraints.
+	// Margins are the known limits, in the order of the constraints.
 	Margins []Margin
-	// Keeps reports that every one of them is kept and the load stands on the deck.
+	// Keeps reports whether every limit is kept and the load is on the deck.
 	Keeps bool
 }
 
-// A Margin is one limit and what comes on it.
+// A Margin is one limit and its load.
 type Margin struct {
 	By          Constraint
 	Limit, Used measure.Pounds
-	// Over reports that the limit is broken: more than it, or of BandLeast less.
+	// Over reports whether the limit is broken: the load is more, or less for BandLeast.
 	Over bool
-	// Left is by how much it is kept, or below zero by how much it is broken.
+	// Left is what is left of the limit, below zero if it is broken.
 	Left measure.Pounds
 }
 
-// In writes what is left of a limit, or by how much it is broken, in the reader's units.
+// In writes what is left of a limit, or how far over it is, in the reader's units.
 func (m Margin) In(s measure.System) string {
 	switch {
 	case m.Over && m.By == BandLeast:
@@ -35,9 +35,9 @@ func (m Margin) In(s measure.System) string {
 	return s.Limit(max(m.Left, 0)) + " left"
 }
 
-// Stand places a load and holds it against every limit that the rig knows. The axle group
-// is held against axles, tires and wheels each by itself where the rig names them. A rig
-// that weighs nothing or has its axles at the ball stands nowhere.
+// Stand places a load and compares it with every limit of the rig. It compares the axle group
+// with axles, tires and wheels separately if the rig has them. It returns nothing for a rig
+// that weighs nothing or has its axles at the ball.
 func (r Rig) Stand(p Placed) Stand {
 	s := Stand{Total: r.Empty + p.Weight}
 	if !(s.Total > 0) || r.Axles == 0 {

@@ -15,7 +15,7 @@ func worked(w words, estimated bool) string {
 	return w.String()
 }
 
-// empty is E: what the trailer weighs empty, as it is now. Weight that the yard added after
+// empty is E: the weight of the empty trailer as it is now. Weight that the yard added after
 // the trailer was weighed comes on top.
 func (p *pencil) empty() measure.Pounds {
 	e := need(p, p.Unit.Weights.Empty, "weights.empty")
@@ -42,13 +42,13 @@ func (w *Work) addedAfter() (measure.Pounds, bool) {
 func (w *Work) TongueWeighed() bool { return w.tongueWeighed() }
 
 // tongueWeighed reports that the trailer's empty tongue weight is a measure and not an
-// estimate. One that is more than the whole trailer is no measure.
+// estimate. One that is more than the whole trailer does not count.
 func (w *Work) tongueWeighed() bool {
 	t, e := w.Unit.Weights.TongueEmpty, w.Unit.Weights.Empty
 	return t.Given() && t.From.Origin != measure.Estimate && !(e.Given() && t.Value > e.Value)
 }
 
-// weighedTongue is T0 where it was weighed. An estimate does not count.
+// weighedTongue is T0 if it was weighed. An estimate does not count.
 func (p *pencil) weighedTongue() measure.Pounds {
 	if !p.tongueWeighed() {
 		missing(p, p.Unit.Weights.TongueEmpty, "weights.tongue-empty")

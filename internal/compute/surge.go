@@ -6,7 +6,7 @@ import "tarepage/internal/measure"
 // 12,000 lb may weigh 1.75 times the truck, a heavier one 1.25 times, and from 20,001 lb
 // on there are none. At 12,000 lb the least truck jumps from 6,857 to 9,601 lb.
 const (
-	// SurgeLight is the trailer GVWR up to which 1.75 holds.
+	// SurgeLight is the largest trailer GVWR for the factor 1.75.
 	SurgeLight measure.Pounds = 12000
 	// SurgeNever is the trailer GVWR from which surge brakes are not allowed.
 	SurgeNever measure.Pounds = 20001

@@ -45,7 +45,7 @@ func (t TieDown) WLL() measure.Pounds {
 	return least
 }
 
-// Counted is what the tie-down adds to the aggregate working load limit.
+// Counted is the part of the aggregate working load limit that the tie-down adds.
 func (t TieDown) Counted() measure.Pounds {
 	if t.Way == OtherSide {
 		return t.WLL()
@@ -53,7 +53,7 @@ func (t TieDown) Counted() measure.Pounds {
 	return t.WLL().Half()
 }
 
-// Aggregate is what the tie-downs count together.
+// Aggregate is the working load limit of the tie-downs together.
 func Aggregate(ties []TieDown) measure.Pounds {
 	var sum measure.Pounds
 	for _, t := range ties {
@@ -62,7 +62,7 @@ func Aggregate(ties []TieDown) measure.Pounds {
 	return sum
 }
 
-// HalfOf is the aggregate working load limit that a load asks for: half its weight, and
+// HalfOf is the aggregate working load limit that a load needs: half its weight, and
 // just half is enough (49 CFR 393.106(d)).
 func HalfOf(weight measure.Pounds) measure.Pounds { return weight.Half() }
 
@@ -81,7 +81,7 @@ func LeastByLength(length measure.Inches, weight measure.Pounds, blocked bool) i
 	return 2 + (length - ten).Steps(ten)
 }
 
-// LeastByStrength is how many tie-downs that each count so much reach half the weight. It
+// LeastByStrength is the number of tie-downs of this strength that reach half the weight. It
 // reports false where each counts nothing.
 func LeastByStrength(weight, each measure.Pounds) (int, bool) {
 	if each <= 0 {

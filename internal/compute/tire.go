@@ -10,30 +10,30 @@ import (
 	"tarepage/internal/unit"
 )
 
-// A Tire is how the rating of one tire was found: from what is molded on it, the lower of
-// the sidewall's pounds and the load index, or else from a table row, the lower of two.
+// A Tire has the rating of one tire and its origin: what is molded on it (the lower of the
+// sidewall's pounds and the load index), or else a table row (the lower of two).
 type Tire struct {
 	// Known reports that one tire's load could be found.
 	Known bool
-	// Dual reports that four tires stand on an axle, so the dual rating counts.
+	// Dual reports whether an axle has four tires, so that the dual rating counts.
 	Dual bool
 	// Passenger reports that the rating is divided by 1.10 (49 CFR 571.110 S4.2.2.2).
 	Passenger bool
 	// Rating is the maximum load of one tire as it is printed.
 	Rating measure.Pounds
-	// Each is what one tire may carry here: at the stated pressure, and divided by
+	// Each is the load that one tire may carry here: at the stated pressure, and divided by
 	// 1.10 if it is a passenger tire.
 	Each measure.Pounds
 	// Axle is Each for all tires of one axle; wheels are not yet counted.
 	Axle measure.Pounds
-	// Full is what the tires of one axle carry at MaxPressure.
+	// Full is the load that the tires of one axle carry at MaxPressure.
 	Full measure.Pounds
 	// MaxPressure is the pressure that belongs to the rating; zero if nobody states it.
 	MaxPressure measure.PSI
-	// MostPressure is the pressure the tire may be set to: the sidewall's, or else the
+	// MostPressure is the highest pressure for the tire: the sidewall's, or else the
 	// table row's; zero if neither is known.
 	MostPressure measure.PSI
-	// MostPressureAt is where the sidewall's pressure stands in the unit file.
+	// MostPressureAt is the place of the sidewall's pressure in the unit file.
 	MostPressureAt unit.Pos
 	// RatingAt is where the molded rating is written in the unit file, unknown for a table row.
 	RatingAt unit.Pos
@@ -45,11 +45,11 @@ type Tire struct {
 	Source string
 	// Lack says why the rating is not known, in the reader's words.
 	Lack string
-	// Notes are what the page must say about it.
+	// Notes has what the page must say about it.
 	Notes []string
 
 	formula words
-	size    tables.TireSize // the zero value where it does not read
+	size    tables.TireSize // the zero value if it cannot be read
 }
 
 // tireOf finds the tire's rating. It needs the size, the load range and the number on
@@ -63,7 +63,7 @@ func tireOf(u *unit.Unit) Tire {
 	}
 	t.Dual = per.Value >= 4
 	// Even a sidewall's rating needs the size: without it nobody can tell whether this is
-	// a passenger tire, of which a trailer may count ten elevenths only.
+	// a passenger tire, which counts for only ten elevenths on a trailer.
 	if !u.Tires.Size.Given() || u.Tires.Size.Value == "" {
 		t.Lack = "the size is not stated"
 		return t
@@ -96,7 +96,7 @@ func (t *Tire) mounting() string {
 }
 
 // usable drops the rows that may not pass a tire: no figure for this mounting, or a
-// figure graded as weak memory. What is left is sorted by rating, lowest first.
+// figure graded as weak memory. The others are sorted by rating, lowest first.
 func usable(rows []tables.Tire, dual bool) []tables.Tire {
 	var out []tables.Tire
 	for _, row := range rows {
@@ -137,8 +137,8 @@ type Molded struct {
 	Index int
 }
 
-// ServiceLoads are the loads that the load indexes of the unit's service description stand
-// for, single and dual. A load is zero where no index is molded, where the description
+// ServiceLoads are the loads of the load indexes in the unit's service description, single
+// and dual. A load is zero if no index is molded, if the description
 // does not read, and where the index is not listed (ISO 4000-1).
 func ServiceLoads(u *unit.Unit) (single, dual Molded) {
 	f := u.Tires.Service
@@ -159,7 +159,7 @@ func ServiceLoads(u *unit.Unit) (single, dual Molded) {
 	return load(s.Single), load(s.Dual)
 }
 
-// moldedOn is what counts of the loads molded on the tire for one mounting: the lower of
+// moldedOn is the load molded on the tire that counts for one mounting: the lower of
 // the sidewall's pounds and the load index. Its load is zero where neither is molded.
 func moldedOn(u *unit.Unit, dual bool) Molded {
 	side := u.Tires.Sidewall.Single
@@ -177,7 +177,7 @@ func moldedOn(u *unit.Unit, dual bool) Molded {
 	return pounds
 }
 
-// fromMolding takes what is molded on the fitted tire, which comes before any table.
+// fromMolding takes the values molded on the fitted tire, which come before any table.
 func (t *Tire) fromMolding(u *unit.Unit) bool {
 	m := moldedOn(u, t.Dual)
 	if m.Load <= 0 {
@@ -250,7 +250,7 @@ func withoutDual(all []tables.Tire, row tables.Tire) (tables.Tire, bool) {
 }
 
 // pressures finds the pressure that the rating is for and the one that the tire may be
-// set to. A rating holds at its own pressure only, so of several that it may be for the
+// set to. A rating holds only at its own pressure, so of several that it may be for the
 // highest counts: below it the tire carries less.
 func (t *Tire) pressures(u *unit.Unit, size tables.TireSize, all []tables.Tire) {
 	side := u.Tires.Sidewall.Pressure
@@ -422,7 +422,7 @@ var tireReserveShare = &Definition{
 		if !p.ready() {
 			return
 		}
-		// A reserve is what is left to use up: it goes down, and one that is short by a
+		// A reserve is capacity that is left: it rounds down, and one that is short by a
 		// hair does not read as nil.
 		v := measure.ShareOf(reserve, axle)
 		p.enter(v.Percent(), v.Limit(), 0.1, say("%s / %s", near{reserve}, axle))

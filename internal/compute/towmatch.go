@@ -9,25 +9,24 @@ import (
 	"tarepage/internal/measure"
 )
 
-// A Truck is what is known of a tow vehicle. Anything may be missing; a match names what
+// A Truck is what is known of a tow vehicle. Any value may be missing; a match names what
 // it missed.
 type Truck struct {
-	// GVWR and Weight are the truck's rating and what it weighs as it stands: with
+	// GVWR and Weight are the truck's rating and its weight as it is: with
 	// driver, passengers, fuel, hitch and gear, without the trailer.
 	GVWR, Weight Result[measure.Pounds]
-	// RearRating and RearWeight are the rear axle's rating (GAWR) and what it carries as
-	// the truck stands.
+	// RearRating and RearWeight are the rear axle's rating (GAWR) and what it carries now.
 	RearRating, RearWeight Result[measure.Pounds]
-	// FrontRating is the front axle's rating. It matters only where the ball stands ahead
+	// FrontRating is the front axle's rating. It matters only if the ball is ahead
 	// of the rear axle, so nobody is asked for it.
 	FrontRating Result[measure.Pounds]
 	// GCWR is the most that truck and trailer may weigh together.
 	GCWR Result[measure.Pounds]
-	// GCWROnLabel reports that GCWR stands on the certification label, where it counts for
+	// GCWROnLabel reports whether GCWR is on the certification label, where it counts for
 	// the license; one out of a manual does not (49 CFR 383.5).
 	GCWROnLabel bool
 	// HitchRating is the gross trailer weight that the hitch is rated for, HitchTongue the
-	// tongue weight, BallRating what is stamped on the ball.
+	// tongue weight. BallRating is stamped on the ball.
 	HitchRating, HitchTongue, BallRating Result[measure.Pounds]
 	// Unbraked is the most that the truck's maker lets a trailer without brakes weigh. It
 	// matters only for such a trailer, so nobody is asked for it.
@@ -35,7 +34,7 @@ type Truck struct {
 	// Wheelbase is from axle to axle. BallBehind is from the rear axle back to the ball;
 	// a ball ahead of the axle, as a gooseneck's, is below zero.
 	Wheelbase, BallBehind Result[measure.Inches]
-	// In is the units in which the match is to be read.
+	// In is the system of units for the texts of the match.
 	In measure.System
 }
 
@@ -57,9 +56,9 @@ type Towed struct {
 	Unbraked bool
 }
 
-// Laden is the trailer as a truck meets it with a load standing on it: trailer and load
-// count as what it weighs empty, what they put on the hitch as its tongue weight, and of the
-// payload the rest is left. What is not known of the trailer stays unknown.
+// Laden is the trailer with a load on it, as the truck sees it. The weight of trailer and
+// load counts as its empty weight, their weight on the hitch as its tongue weight, and the
+// rest of the payload is left. Unknown values stay unknown.
 func (t Towed) Laden(l Load, s Stand) Towed {
 	t.Empty.Value, t.TongueEmpty.Value = s.Total, s.Tongue
 	t.Payload.Value = max(t.Payload.Value-l.Weight, 0)
@@ -88,37 +87,37 @@ func TowedOf(w *Work) Towed {
 	return t
 }
 
-// AxleEffects is what a tongue weight adds to the truck's axles: a beam on two supports
-// with the load behind the rear one. behind is from the rear axle back to the ball, below
-// zero for a ball ahead of it. What the front axle loses is below zero. The wheelbase must
+// AxleEffects is the load that a tongue weight adds to the truck's axles: a beam on two
+// supports with the load behind the rear one. behind is from the rear axle back to the ball, below
+// zero for a ball ahead of it. A loss of the front axle is below zero. The wheelbase must
 // not be zero.
 func AxleEffects(tongue measure.Pounds, wheelbase, behind measure.Inches) (front, rear measure.Pounds) {
 	lever := measure.WeightAt(measure.Moment(tongue, behind), wheelbase)
 	return -lever, tongue + lever
 }
 
-// A TowLimit is one limit of what a trailer may carry behind a truck.
+// A TowLimit is one limit on the load of a trailer behind a truck.
 type TowLimit struct {
 	Name   string // truck-gvwr, rear-axle, gcwr, ...
 	Label  string
 	Source string
 	// Allows is the evenly spread load at which the limit is reached, never below zero.
-	// Free reports that no load reaches it: the load stands over or behind the axles.
+	// Free reports whether no load reaches it: the load is over or behind the axles.
 	Allows measure.Pounds
 	Free   bool
 	// Empty reports that the empty trailer is over it already.
 	Empty bool
 	// Rating and Used are the limit and what comes on it at the match's Most; Margin is
-	// what is left, below zero where the empty trailer is over it.
+	// what is left, below zero if the empty trailer is over it.
 	Rating, Used, Margin measure.Pounds
 	Governs              bool
 }
 
-// A Match is what one trailer may carry behind one truck.
+// A Match is the load that one trailer may carry behind one truck.
 type Match struct {
 	// Why says why nothing could be worked, in the reader's words; empty if it could.
 	Why string
-	// Missing names every measure that was not there. Where it names any the answer is
+	// Missing names every value that was missing. If it names any, the answer is
 	// Incomplete: a limit not counted may be the lowest.
 	Missing    []string
 	Incomplete bool
@@ -128,9 +127,9 @@ type Match struct {
 	EmptyOver bool
 	// Limits are the limits, lowest first; the first governs.
 	Limits []TowLimit
-	// Tongue is what comes on the hitch at Most. Front and Rear are what that adds to the
-	// truck's axles, below zero for what the front axle loses; FrontLeft is what still
-	// stands on the front axle.
+	// Tongue is the load on the hitch at Most. Front and Rear are the loads that it adds to the
+	// truck's axles; a loss of the front axle is below zero. FrontLeft is the load that stays
+	// on the front axle.
 	Tongue, Front, Rear, FrontLeft Result[measure.Pounds]
 	// License is the federal class by weight, worked with the trailer at Most and with the
 	// ratings, whichever is greater.
@@ -138,7 +137,7 @@ type Match struct {
 	LicenseKnown bool
 	// MayBeCommercial is as the function of that name says.
 	MayBeCommercial bool
-	// Notes are what the reader must know.
+	// Notes has what the reader must know.
 	Notes []string
 
 	in measure.System
@@ -179,8 +178,8 @@ func have[U measure.Unit](m *matcher, r Result[U], name string) (U, bool) {
 	return r.Value, r.Known
 }
 
-// TowMatch works out the most that a trailer may carry behind a truck, evenly spread:
-// every limit of the trailer, the hitch and the truck, with what is left of each. What is
+// TowMatch works out the largest evenly spread load of a trailer behind a truck: every limit
+// of the trailer, the hitch and the truck, with what is left of each. What is
 // missing is named and its limits are left out. Measures that cannot be (a weight below
 // zero, a ball ahead of the front axle) give a reason and no numbers.
 //
@@ -287,7 +286,7 @@ func (m *matcher) onTruck(truck Truck) {
 	}
 }
 
-// settle finds the lowest limit and what is left of the others at its load.
+// settle finds the lowest limit, and what is left of the others at its load.
 func (m *matcher) settle() {
 	first := true
 	for _, l := range m.Limits {
@@ -343,7 +342,7 @@ func (m *matcher) unbrakedInCommerce(truck Truck) {
 	}
 }
 
-// effects works out what the trailer does to the truck's axles.
+// effects works out the loads of the trailer on the truck's axles.
 func (m *matcher) effects(truck Truck) {
 	m.note("evenly spread over the deck; a load farther forward puts more on the truck")
 	if s := m.trailer.SurgeTruck; s.Known && truck.GVWR.Known && truck.GVWR.Value < s.Value {
@@ -381,7 +380,7 @@ func (m *matcher) note(format string, args ...any) {
 	m.Notes = append(m.Notes, fmt.Sprintf(format, args...))
 }
 
-// license works out the federal class. The sums only grow with what is not known yet, so
+// license works out the federal class. The sums only grow with the values that are not known yet, so
 // a class A found is certain even where a rating is missing.
 func (m *matcher) license(truck Truck) {
 	orZero := func(r Result[measure.Pounds]) measure.Pounds {
@@ -460,7 +459,7 @@ func senselessTow(t Towed, truck Truck) string {
 	return ""
 }
 
-// Text is the answer in one sentence. It is never a flat no: what stands on a label or a
+// Text is the answer in one sentence. It is never a flat no: what is on a label or a
 // scale ticket may differ from what was typed in.
 func (m *Match) Text() string {
 	if m.Why != "" {

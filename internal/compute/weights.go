@@ -2,14 +2,14 @@ package compute
 
 import "tarepage/internal/measure"
 
-// Weights are what a load of one length may weigh where its center stands at one place: the
-// envelope, cut upright. Room is false where nothing may stand there.
+// Weights are the allowed weights of a load of one length with its center at one place: a
+// vertical cut through the envelope. Room is false if nothing may be there.
 type Weights struct {
 	Least, Most measure.Pounds
 	Room        bool
 }
 
-// Weights are what a load of the given length may weigh with its center so far behind the
+// Weights returns the allowed weights of a load of the given length with its center this far behind the
 // deck's front edge, every limit kept that Window keeps.
 func (r Rig) Weights(length, behind measure.Inches) Weights {
 	half := length.Half()
@@ -44,7 +44,7 @@ func (w *Weights) hold(moment measure.PoundInches, arm measure.Inches, atLeast b
 	}
 }
 
-// In says what may stand there, and of a load of the weight by how much it is within or
+// In says what may be there, and how far a load of the weight is within or
 // without, in the reader's units: the least goes up and the most down.
 func (w Weights) In(s measure.System, load measure.Pounds) string {
 	if !w.Room {

@@ -14,11 +14,11 @@ type words struct {
 	args   []any
 }
 
-// say keeps a sentence as fmt.Sprintf would write it. What it is given must not change
+// say keeps a sentence as fmt.Sprintf would write it. Its arguments must not change
 // afterwards.
 func say(format string, args ...any) words {
 	if false {
-		_ = fmt.Sprintf(format, args...) // so that go vet holds the arguments against the format
+		_ = fmt.Sprintf(format, args...) // so that go vet checks the arguments against the format
 	}
 	return words{format, args}
 }

@@ -5,7 +5,7 @@ import (
 	"tarepage/internal/unit"
 )
 
-// All are the figures in the order in which they are worked; a figure may rest on
+// All has the figures in the order that they are worked out. A figure may rest on
 // those before it.
 var All = []*Definition{
 	deckLength,
@@ -66,7 +66,7 @@ type Work struct {
 
 	sheet []*Input // every field that a figure has used
 	room  []Input  // where the next of them are put
-	lists []*Input // what the figures rest on, one list behind the other
+	lists []*Input // the inputs of the figures, one list after the other
 
 	rig      Rig // what RigOf returns
 	rigNeeds []Need
@@ -80,16 +80,16 @@ type Work struct {
 	TorqueMetric []string
 	// Ladder are the rungs of the payload, lowest first.
 	Ladder []Rung
-	// Space is where the load stands: the deck, the bed or the box.
+	// Space is the place for the load: the deck, the bed or the box.
 	Space Space
 
 	// Lamps is which lamps and how much tape the size and the rating call for.
 	Lamps LampSchedule
-	// Parts are what the empty weight is estimated from, in the order they are counted.
+	// Parts has the parts for the estimate of the empty weight, in the order that they count.
 	Parts []Part
 	// EstimatedRange is the least and the most that the parts can make it.
 	EstimatedRange [2]measure.Pounds
-	// Heaps are what a dump bed carries of common materials.
+	// Heaps has the loads of common materials in a dump bed.
 	Heaps []Heap
 	// Excise is which rating counts for the federal excise tax.
 	Excise Excise
@@ -152,7 +152,7 @@ func Unit(u *unit.Unit, s Settings) *Work {
 	w.Space = spaceOf(u)
 	w.Tire = tireOf(u)
 	w.sheet, w.room = make([]*Input, 0, 48), make([]Input, 40) // most units use fewer
-	inputs := make([]*Input, 0, 48)                            // for one figure after the other; what is entered is copied
+	inputs := make([]*Input, 0, 48)                            // for one figure after another; enter copies it
 	p := new(pencil)
 	for _, d := range All {
 		*p = pencil{Work: w, def: d, inputs: inputs[:0]}
