@@ -21,7 +21,7 @@ var titleDisagrees = &Rule{
 		}
 		own := c.dimensions()
 		for _, m := range titleMeasures(c.Title.Value) {
-			if m.is < leastNamed || slices.ContainsFunc(own, func(is measure.Inches) bool { return m.fits(is) }) {
+			if m.is < leastNamed || slices.ContainsFunc(own, func(is measure.Inches) bool { return m.fits(is) }) || c.lowboyLength(m.is) {
 				continue
 			}
 			near := nearestLength(own, m.is)
@@ -57,6 +57,21 @@ func (c *Case) dimensions() []measure.Inches {
 		}
 	}
 	return out
+}
+
+// behindAxles is how much of a lowboy may be behind the middle of its axles. Common
+// practice, no source.
+const behindAxles measure.Inches = 10 * measure.InchesPerFoot
+
+// lowboyLength reports whether a length can be the whole length of a lowboy, which is named
+// by it: its axles are behind its well, and the unit file has no key for where it ends.
+func (c *Case) lowboyLength(is measure.Inches) bool {
+	s, center := c.Work.Space, c.Axles.Center
+	if !center.Given() || !s.Front.Given() {
+		return false
+	}
+	end := s.Front.Value + s.Length.Value
+	return center.Value > end && is >= end && is <= center.Value+behindAxles
 }
 
 // A titleMeasure is a length or width that a title names.
@@ -98,9 +113,12 @@ var (
 		`\s*-?\s*(?:in\b\.?|inch(?:es)?\b|"|″|”)|` +
 		`\s*(?:x|×|by)\s*(?P<by>[0-9]+(?:\.[0-9]+)?)\s*` + footMark + `|` +
 		`\s*\+\s*(?P<plus>[0-9]+(?:\.[0-9]+)?)\s*` + footMark + `)`)
-	// otherPart is what makes a measure that of a part: "5 ft ramps", "16 ft tilting deck".
-	otherPart = regexp.MustCompile(`(?i)^[\s\w-]{0,12}?\b(?:sides?|sided|gates?|ramps?|tails?|dovetails?|dove|beavertails?|couplers?|balls?|tires?|wheels?|rims?|centers?|beams?|i-beams?|channels?|cross\s?members?|tongue|drop|axles?|spread|steps?|fenders?|winch|interior|height|high|tall|headroom|doors?|extensions?|lift|tilt|tilting|stationary|fixed|flat|neck|rails?|walls?|boxe?s?|toolbox|hitch|receiver|boat|car|pop[\s-]?up)\b`)
-	noseWord  = regexp.MustCompile(`(?i)\b(?:v[\s-]?nose|wedge|round\s?nose)\b`)
+	// otherPart is what makes a measure that of a part: "5 ft slide-in ramps", "16 ft tilting
+	// deck". The words before it are those that parts are called by; any other word means
+	// that the measure is the trailer's, as in "24 ft tandem axle car hauler".
+	otherPart = regexp.MustCompile(`(?i)^[\s-]*(?:(?:slide-?in|stand-?up|fold(?:ing|-up|-over|-down)?|spring[\s-]assist(?:ed)?|hydraulic|fixed|steel|wood(?:en)?|mesh|rear|side|front|solid|removable|drive-?over|diamond[\s-]plate|expanded[\s-]metal|split|full[\s-]width)[\s-]+)*` +
+		`(?:sides?|sided|gates?|ramps?|tails?|dovetails?|dove|beavertails?|couplers?|balls?|tires?|wheels?|rims?|centers?|beams?|i-beams?|channels?|cross\s?members?|tongue|axle\s+spac\w+|spread|steps?|fenders?|winch|interior|height|high|tall|headroom|doors?|extensions?|tilting|tilt\s+(?:deck|bed|section)|stationary|fixed|flat|neck|rails?|walls?|toolbox|well|of\s+headroom)\b`)
+	noseWord = regexp.MustCompile(`(?i)\b(?:v[\s-]?nose|wedge|round\s?nose)\b`)
 )
 
 // titleMeasures finds the lengths and widths in a title: "102 in x 28 ft", "8.5 ft",
