@@ -292,7 +292,7 @@ func TestBadPhotos(t *testing.T) {
 		want string
 	}{
 		"damaged": {damaged, "damaged"}, "cut off": {whole[:len(whole)-20], "cut off"}, "bomb": {bomb, "60000 x 60000"},
-		"nothing": {nil, "no photo"}, "text": {[]byte("no photo at all"), "no photo"},
+		"nothing": {nil, "not a photo"}, "text": {[]byte("no photo at all"), "not a photo"},
 	} {
 		path := filepath.Join(t.TempDir(), "a.jpg")
 		if err := os.WriteFile(path, c.data, 0o644); err != nil {
