@@ -205,7 +205,7 @@ func TestShutOut(t *testing.T) {
 // a unit behind the listing that names it, a recording behind the reading of its head.
 // Whatever the build says of it, the site is a whole one, and the next build a first one's.
 func TestGoneMeanwhile(t *testing.T) {
-	l := newLot(t, 8)
+	l := newLot(t, 2)
 	video, err := os.ReadFile("../../content/media/sb-1003.mp4")
 	if err != nil {
 		t.Fatal(err)

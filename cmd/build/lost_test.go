@@ -142,7 +142,7 @@ func stands(t *testing.T, target string) map[string]string {
 // by file and byte by byte, as first builds make them. The next build is killed over what was
 // left, or is clean, a first one's, and leaves nothing beside it.
 func TestKilledBuilds(t *testing.T) {
-	kills := 6
+	kills := 3
 	if os.Getenv("TAREPAGE_LONG") != "" {
 		kills = 300
 	}
