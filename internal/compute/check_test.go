@@ -496,6 +496,31 @@ weights: {gvwr: "14,000 lb", empty: "4,000 lb"}
 	}
 }
 
+// The least that the running gear weighs, summed by hand from the parts table: two axles of
+// 220 lb, springs of 180 lb, four tires with wheels of 68 lb; one axle without brakes of 70 lb
+// with half of the springs' 110 lb and two tires of 45 lb.
+func TestRunningGear(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		want measure.Pounds
+	}{
+		{`axles: {count: 2, rating: "7,000 lb", suspension: leaf spring}` + "\n" + `tires: {size: ST235/80R16, per-axle: 2}`, 2*220 + 180 + 4*68},
+		{`axles: {count: 1, rating: "3,500 lb", suspension: leaf spring}` + "\n" + `tires: {size: ST205/75R15, per-axle: 2}` + "\nbrakes: {kind: none}", 70 + 55 + 2*45},
+		{`axles: {count: 2, rating: "7,000 lb", suspension: torsion}` + "\n" + `tires: {size: ST235/80R16, per-axle: 2}`, 2*220 + 4*68},
+		// A tire that the table does not know leaves the axles.
+		{`axles: {count: 2, rating: "7,000 lb"}` + "\n" + `tires: {size: 11R22.5, per-axle: 2}`, 2 * 220},
+		{`axles: {count: 2, rating: "7,000 lb"}` + "\n" + `tires: {per-axle: 2}`, 2 * 220},
+		{`axles: {count: 2, rating: "7,000 lb"}`, 0},
+		{`axles: {count: 2}` + "\n" + `tires: {size: ST235/80R16, per-axle: 2}`, 0},
+		{`axles: {rating: "7,000 lb"}` + "\n" + `tires: {size: ST235/80R16, per-axle: 2}`, 0},
+		{`axles: {count: 90000, rating: "7,000 lb"}` + "\n" + `tires: {size: ST235/80R16, per-axle: 2}`, 0},
+	} {
+		if got, ok := trailerFor(t, c.text+"\n", "").RunningGear(); got != c.want || ok != (c.want > 0) {
+			t.Errorf("%s: %v %v, want %v", c.text, got, ok, c.want)
+		}
+	}
+}
+
 // Axle maker's owner manual, p. 16, as the table of wheel torques cites it: the same 5/8
 // in stud takes 190 to 210 lb-ft with a cone nut and 275 to 325 with a flange nut.
 func TestTorque(t *testing.T) {

@@ -19,13 +19,19 @@ func TestAxleRow(t *testing.T) {
 		dual   bool
 		want   string
 	}{
-		{2000, false, "3,500 lb"}, {3500, false, "3,500 lb"}, {3501, false, "5,200-6,000 lb"}, {6000, false, "5,200-6,000 lb"},
+		{1, false, "3,500 lb"}, {2000, false, "3,500 lb"}, {3500, false, "3,500 lb"}, {3501, false, "5,200-6,000 lb"}, {6000, false, "5,200-6,000 lb"},
 		{6001, false, "7,000 lb"}, {7000, false, "7,000 lb"}, {7001, false, "8,000 lb"}, {8000, true, "8,000 lb"}, {8001, false, "10,000 lb general duty"},
 		{8001, true, "10,000 lb heavy duty dual"}, {10000, true, "10,000 lb heavy duty dual"}, {10000, false, "10,000 lb general duty"},
 		{10001, true, "12,000-15,000 lb"}, {15000, false, "12,000-15,000 lb"}, {15001, true, "an axle over 15,000 lb"},
 	} {
-		if got := axleRow(c.rating, c.dual); !strings.HasSuffix(got, c.want) {
+		if got := axleRow(c.rating, c.dual, true); !strings.HasSuffix(got, c.want) {
 			t.Errorf("an axle of %s, dual %v, is %q, want %q", c.rating, c.dual, got, c.want)
+		}
+	}
+	// Light axles are also sold without brakes.
+	for rating, want := range map[measure.Pounds]string{2000: "without brakes, 2,000 lb", 2001: "without brakes, 3,500 lb", 3500: "without brakes, 3,500 lb", 3501: "axle complete 5,200-6,000 lb"} {
+		if got := axleRow(rating, false, false); !strings.HasSuffix(got, want) {
+			t.Errorf("an axle of %s without brakes is %q, want %q", rating, got, want)
 		}
 	}
 }

@@ -70,8 +70,12 @@ func (p *pencil) section(f unit.Text, key string) tables.SectionRow {
 }
 
 // axleRow is the row of the component table for one complete axle.
-func axleRow(rating measure.Pounds, dual bool) string {
+func axleRow(rating measure.Pounds, dual, braked bool) string {
 	switch {
+	case rating <= 2000 && !braked:
+		return "axle complete without brakes, 2,000 lb"
+	case rating <= 3500 && !braked:
+		return "axle complete without brakes, 3,500 lb"
 	case rating <= 3500:
 		return "axle complete with electric brakes, hubs, 3,500 lb"
 	case rating <= 6000:
@@ -255,8 +259,21 @@ func (p *pencil) partsOf() []Part {
 	p.use("frame.floor", verbatim(u.Frame.Floor.Value), u.Frame.Floor.About, u.Frame.Floor.From, u.Frame.Floor.Pos)
 	area := measure.Area(length, width)
 	l.add("floor of "+u.Frame.Floor.Value, measure.WeightOfArea(area, low), measure.WeightOfArea(area, high), deckMiddle, cited)
+	p.use("tires.size", verbatim(u.Tires.Size.Value), u.Tires.Size.About, u.Tires.Size.From, u.Tires.Size.Pos)
+	l.runningGear(axles, per, rating, center)
+	l.coupler()
+	l.jacks(front.Half())
+	l.extras(front, overall)
+	if !p.ready() {
+		return nil
+	}
+	return l.parts
+}
 
-	l.component(axleRow(rating, per >= 4), axles, center)
+// runningGear adds axles, springs, and tires with their wheels.
+func (l *list) runningGear(axles, perAxle int, rating measure.Pounds, center measure.Inches) {
+	u := l.p.Unit
+	l.component(axleRow(rating, perAxle >= 4, u.Brakes.Kind.Value != "none"), axles, center)
 	if u.Axles.Suspension.Value == "leaf spring" {
 		row := "leaf spring set, 7,000 lb tandem"
 		if rating <= 3500 {
@@ -267,42 +284,77 @@ func (p *pencil) partsOf() []Part {
 			l.add("leaf springs of "+strconv.Itoa(axles)+" axles", c.Weight.Low.Part(axles, 2), c.Weight.High.Part(axles, 2), center, c.Cited)
 		}
 	}
-	p.use("tires.size", verbatim(u.Tires.Size.Value), u.Tires.Size.About, u.Tires.Size.From, u.Tires.Size.Pos)
-	l.tires(axles*per, center)
+	l.tires(axles*perAxle, center)
+}
 
+func (l *list) coupler() {
+	h := l.p.Unit.Hitch
 	switch {
-	case u.Hitch.Kind.Value == "gooseneck" || u.Hitch.Kind.Value == "fifth-wheel":
+	case h.Kind.Value == "gooseneck" || h.Kind.Value == "fifth-wheel":
 		l.component("gooseneck coupler 20-30k", 1, 0)
-	case u.Hitch.Kind.Value == "pintle":
+	case h.Kind.Value == "pintle":
 		l.component("pintle ring and bracket", 1, 0)
-	case u.Hitch.Ball.Value > 2:
+	case h.Ball.Value > 2:
 		l.component("A-frame coupler 2-5/16 in 14k-21k", 1, 0)
 	default:
 		l.component("A-frame coupler 2 in", 1, 0)
 	}
-	// A jack stands somewhere between the ball and the deck: the middle is taken.
-	if j := u.Jack; j.Count.Given() && j.Count.Value > 0 && j.Rating.Given() {
-		switch {
-		case j.Rating.Value <= 2000:
-			l.component("jack 2k topwind", j.Count.Value, front.Half())
-		case j.Rating.Value <= 7000:
-			l.component("jack 7k drop-leg", j.Count.Value, front.Half())
-		case j.Count.Value == 2:
-			l.component("twin 12k two-speed jacks set", 1, front.Half())
-		default:
-			l.component("jack 10-12k drop-leg", j.Count.Value, front.Half())
-		}
+}
+
+// jacks adds the jacks. They are somewhere between the ball and the deck: the middle is taken.
+func (l *list) jacks(at measure.Inches) {
+	j := l.p.Unit.Jack
+	if !j.Count.Given() || j.Count.Value <= 0 || !j.Rating.Given() {
+		return
 	}
+	switch {
+	case j.Rating.Value <= 2000:
+		l.component("jack 2k topwind", j.Count.Value, at)
+	case j.Rating.Value <= 7000:
+		l.component("jack 7k drop-leg", j.Count.Value, at)
+	case j.Count.Value == 2:
+		l.component("twin 12k two-speed jacks set", 1, at)
+	default:
+		l.component("jack 10-12k drop-leg", j.Count.Value, at)
+	}
+}
+
+// extras adds what works the tail and what a machine drives up on.
+func (l *list) extras(front, rear measure.Inches) {
+	u := l.p.Unit
 	if u.Deck.TailKind.Value == "hydraulic dovetail" {
 		l.component("battery and hydraulic pump unit", 1, front)
 	}
 	if k := u.Ramps.Kind.Value; k == "slide-in" || k == "stand-up" || k == "fold-over" {
-		l.component("ramp, 5 ft slide-in", 2, overall)
+		l.component("ramp, 5 ft slide-in", 2, rear)
 	}
-	if !p.ready() {
-		return nil
+}
+
+// RunningGear is the least that the axles, springs, tires and wheels of the unit weigh by
+// the table of parts, with the parts that are listed there. No trailer weighs less. It
+// reports false where axles or tires are not stated.
+func (w *Work) RunningGear() (measure.Pounds, bool) {
+	ax, per := w.Unit.Axles, w.Unit.Tires.PerAxle
+	if !ax.Count.Given() || ax.Count.Value <= 0 || ax.Count.Value > mostAxles || !ax.Rating.Given() || ax.Rating.Value <= 0 || !per.Given() || per.Value <= 0 {
+		return 0, false
 	}
-	return l.parts
+	l := &list{p: &pencil{Work: w}}
+	l.runningGear(ax.Count.Value, per.Value, ax.Rating.Value, 0)
+	var least measure.Pounds
+	for _, part := range l.parts {
+		least += part.Low
+	}
+	return least, least > 0
+}
+
+// UsualEmpty is what trailers of the unit's kind, rating and length usually weigh empty, and
+// how the table calls them. It reports false where the table has none.
+func (w *Work) UsualEmpty() (usual tables.Span[measure.Pounds], row tables.EmptyBandRow, ok bool) {
+	u, s := w.Unit, w.Space
+	if !u.Weights.GVWR.Given() || !s.Length.Given() {
+		return usual, row, false
+	}
+	return tables.EmptyBand(u.Kind.Value, u.Hitch.Kind.Value, u.Axles.Count.Value, u.Weights.GVWR.Value, s.Length.Value.Feet())
 }
 
 // estimable skips a unit whose frame nobody stated, and a bed or a box, of whose walls

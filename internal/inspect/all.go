@@ -89,6 +89,7 @@ var All = []*Rule{
 	lampsShort,
 	tapeShort,
 	emptyImplausible,
+	claimedEmptyOff,
 	exciseThreshold,
 	tieDownsShort,
 	heapOverloads,

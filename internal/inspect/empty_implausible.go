@@ -4,13 +4,17 @@ import "tarepage/internal/measure"
 
 var emptyImplausible = &Rule{
 	Name: "empty-implausible", Severity: Caution,
-	Title:  "the empty weight agrees with the parts that the file lists",
+	Title:  "the empty weight agrees with the parts that the file lists, and with what such trailers weigh",
 	Why:    "The payload is what the empty weight leaves. A digit typed wrong makes a payload that does not exist.",
-	Source: Practice + ": the parts are weighed by the tables, with 0 to 30% for what is not listed",
-	Remedy: "read the scale ticket again, or the frame's parts",
+	Source: Practice + ": the parts are weighed by the tables, with 0 to 30% for what is not listed; the table of usual empty weights, mostly from memory",
+	Remedy: "read the scale ticket again, or the frame's parts; an aluminum trailer may be lighter",
 	check: func(c *Case, f *Findings) {
 		empty, parts := c.Weights.Empty, c.Work.EstimatedRange
-		if !empty.Given() || !c.Work.EstimatedEmpty.Known {
+		if !empty.Given() || empty.Value <= 0 {
+			return
+		}
+		if !c.Work.EstimatedEmpty.Known {
+			unusual(c, f)
 			return
 		}
 		low, high := parts[0], parts[1]
@@ -25,4 +29,21 @@ var emptyImplausible = &Rule{
 				also(c.Frame.Beam.Pos, "the main beams are here")
 		}
 	},
+}
+
+// unusual compares the empty weight with what such trailers usually weigh, where the parts
+// of the frame are not stated.
+func unusual(c *Case, f *Findings) {
+	empty := c.Weights.Empty
+	usual, row, ok := c.Work.UsualEmpty()
+	if !ok || usual.Holds(empty.Value) {
+		return
+	}
+	limit := usual.Low
+	if empty.Value > usual.High {
+		limit = usual.High
+	}
+	f.add(empty.Pos, "%s empty; trailers of its kind and size (%s, %s ft) usually weigh %s to %s", empty.Value, row.Kind, row.Size, usual.Low, usual.High).
+		figures(empty.Value.String(), limit.String()).
+		also(c.Weights.GVWR.Pos, "the GVWR is given here")
 }

@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"slices"
 	"strings"
 
 	"tarepage/internal/measure"
@@ -128,23 +129,49 @@ func ComponentWeight(component string) (ComponentWeightRow, bool) {
 }
 
 // EmptyBandRow is the usual empty weight of a kind and size of trailer: for asking
-// whether a weight was typed right, never for a capacity.
+// whether a weight was typed right, never for a capacity. A trailer is of the row if it is
+// of one of its kinds, couples that way, and has as many axles, that rating and that length.
 type EmptyBandRow struct {
-	Kind  string
-	Size  string // feet, as written; empty when the row covers the kind
-	Empty Span[measure.Pounds]
+	Kind   string   // in words
+	Size   string   // width and length in feet, as written
+	Kinds  []string // of the unit file
+	Hitch  string
+	Axles  Span[int]
+	GVWR   Span[measure.Pounds]
+	Length Span[measure.Feet]
+	Empty  Span[measure.Pounds]
 	Cited
 }
 
 var emptyBandSheet = newSheet(sheet[EmptyBandRow]{
 	name: "empty-bands", title: "Usual empty weights of trailers", file: "empty_band.csv",
-	columns: []string{"kind", "size_ft", "low_lb", "high_lb", "source", "grade", "note"},
+	columns: []string{"kind", "size_ft", "kinds", "hitch", "axles_low", "axles_high", "gvwr_low_lb", "gvwr_high_lb",
+		"length_low_ft", "length_high_ft", "low_lb", "high_lb", "source", "grade", "note"},
 	row: func(r *row) EmptyBandRow {
 		r.positive("low_lb")
-		return EmptyBandRow{r.must("kind"), r.text("size_ft"), span[measure.Pounds](r, "low_lb", "high_lb"), r.cited()}
+		return EmptyBandRow{r.must("kind"), r.text("size_ft"), strings.Split(r.must("kinds"), "; "), r.must("hitch"),
+			span[int](r, "axles_low", "axles_high"), span[measure.Pounds](r, "gvwr_low_lb", "gvwr_high_lb"),
+			span[measure.Feet](r, "length_low_ft", "length_high_ft"), span[measure.Pounds](r, "low_lb", "high_lb"), r.cited()}
 	},
 	key: func(e EmptyBandRow) string { return strings.TrimSpace(e.Kind + " " + e.Size) },
 })
 
 // EmptyBands returns the usual empty weights, in the file's order.
 func EmptyBands() []EmptyBandRow { return clone(emptyBandSheet) }
+
+// EmptyBand returns the lightest and the heaviest that is usual for a trailer, over all rows
+// that it is of, and the first of those rows. It reports false where there is none.
+func EmptyBand(kind, hitch string, axles int, gvwr measure.Pounds, length measure.Feet) (Span[measure.Pounds], EmptyBandRow, bool) {
+	var band Span[measure.Pounds]
+	var first EmptyBandRow
+	for _, e := range emptyBandSheet.all() {
+		if !slices.Contains(e.Kinds, kind) || e.Hitch != hitch || !e.Axles.Holds(axles) || !e.GVWR.Holds(gvwr) || !e.Length.Holds(length) {
+			continue
+		}
+		if first.Kind == "" {
+			first, band = e, e.Empty
+		}
+		band.Low, band.High = min(band.Low, e.Empty.Low), max(band.High, e.Empty.High)
+	}
+	return band, first, first.Kind != ""
+}

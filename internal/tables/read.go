@@ -241,7 +241,7 @@ func (r *row) inches(column string) measure.Inches {
 }
 
 // span reads two columns as the ends of a range; both blank is no range.
-func span[U ~float64](r *row, low, high string) Span[U] {
+func span[U ~float64 | ~int](r *row, low, high string) Span[U] {
 	if r.text(low) == "" && r.text(high) == "" {
 		return Span[U]{}
 	}
@@ -301,7 +301,10 @@ func gradeList() string {
 }
 
 // Span is a range from Low to High, both included. The zero Span says nothing.
-type Span[U ~float64] struct{ Low, High U }
+type Span[U ~float64 | ~int] struct{ Low, High U }
 
 // Stated reports whether the row gives the range.
 func (s Span[U]) Stated() bool { return s.High > 0 }
+
+// Holds reports whether v is in the range.
+func (s Span[U]) Holds(v U) bool { return v >= s.Low && v <= s.High }

@@ -576,6 +576,42 @@ func TestTruckClass(t *testing.T) {
 	}
 }
 
+// A trailer finds its band by kind, hitch, axles, rating and length, ends included; rows that
+// it is of are taken together.
+func TestEmptyBand(t *testing.T) {
+	for _, c := range []struct {
+		kind, hitch string
+		axles       int
+		gvwr        measure.Pounds
+		length      measure.Feet
+		want        string
+	}{
+		{"equipment", "bumper-pull", 2, 14000, 18, "2,900 lb to 4,300 lb"},
+		{"equipment", "bumper-pull", 2, 13800, 17.5, "2,900 lb to 4,300 lb"},
+		{"equipment", "bumper-pull", 2, 15500, 20.5, "2,900 lb to 4,300 lb"},
+		{"equipment", "bumper-pull", 2, 13799, 18, "none"},
+		{"equipment", "bumper-pull", 2, 15501, 18, "none"},
+		{"equipment", "bumper-pull", 2, 14000, 17.4, "none"},
+		{"equipment", "bumper-pull", 3, 14000, 18, "none"},
+		{"equipment", "gooseneck", 2, 14000, 18, "none"},
+		{"boat", "bumper-pull", 2, 14000, 18, "none"},
+		// Of 5 x 10 ft, 650 to 950 lb, and of 6 x 10 ft, 800 to 1,200 lb.
+		{"utility", "bumper-pull", 1, 2990, 10, "650 lb to 1,200 lb"},
+		{"deck-over", "gooseneck", 2, 25900, 28, "6,300 lb to 9,000 lb"},
+	} {
+		got := "none"
+		if band, row, ok := EmptyBand(c.kind, c.hitch, c.axles, c.gvwr, c.length); ok {
+			got = band.Low.String() + " to " + band.High.String()
+			if row.Source == "" {
+				t.Errorf("%+v: no source", c)
+			}
+		}
+		if got != c.want {
+			t.Errorf("%+v: %s, want %s", c, got, c.want)
+		}
+	}
+}
+
 // Common practice, no source; the bands as the corrections of the fact sheet have them.
 func TestHitches(t *testing.T) {
 	balls := map[string][]measure.Inches{"bumper-pull": {1.875, 2, 2.3125, 3}, "gooseneck": {2.3125, 3}, "fifth-wheel": {0}, "pintle": {0}, "sidecar": nil}
@@ -634,7 +670,7 @@ func TestSimpleTables(t *testing.T) {
 	if finals["5/8-18 cone"] != (Span[FootPounds]{190, 210}) || finals["5/8-18 flange"] != (Span[FootPounds]{275, 325}) {
 		t.Errorf("5/8 studs: %v", finals)
 	}
-	if len(EmptyBands()) != 36 || len(Wheels()) != 10 || len(TowVehicles()) != 5 || len(TruckClasses()) != 9 {
+	if len(EmptyBands()) != 34 || len(Wheels()) != 10 || len(TowVehicles()) != 5 || len(TruckClasses()) != 9 {
 		t.Errorf("%d empty bands, %d wheels, %d tow vehicles, %d truck classes", len(EmptyBands()), len(Wheels()), len(TowVehicles()), len(TruckClasses()))
 	}
 }
