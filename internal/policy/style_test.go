@@ -53,7 +53,7 @@ var stillToRewrite = map[string]int{
 	"internal/showroom":   18,
 	"internal/tables":     18,
 	"internal/unit":       34,
-	"internal/walkaround": 44,
+	"internal/walkaround": 4,
 	"themes/default":      20,
 }
 

@@ -37,3 +37,19 @@ func TestFirstLook(t *testing.T) {
 	}
 	fmt.Println("all", all)
 }
+
+// TestShipped hears all labelled talk with the shipped model. The model was trained on it,
+// so this measures nothing; it only keeps what was won.
+func TestShipped(t *testing.T) {
+	var all tallySheet
+	for _, x := range loadSets(t) {
+		all.count(&x, shipped().hear(x.said, x.tokens, x.walk), func(string, ...any) {})
+	}
+	t.Log(all)
+	if p := float64(all.right) / float64(all.right+all.wrong); p < 0.985 {
+		t.Errorf("precision %.3f, at least 0.985 was won", p)
+	}
+	if r := float64(all.right) / float64(all.right+all.missed); r < 0.95 {
+		t.Errorf("recall %.3f, at least 0.95 was won", r)
+	}
+}

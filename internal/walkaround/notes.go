@@ -53,7 +53,7 @@ func Notes(c captions.Track) []Note {
 	var notes []Note
 	heading := openingHeading
 	for _, run := range passages(c.Words()) {
-		text := mend(run)
+		text := sentence(run)
 		if text == "" {
 			continue
 		}
@@ -183,9 +183,9 @@ func subject(text string) string {
 	return ""
 }
 
-// mend is the passage as a sentence: repetitions out, trade words spelled, a capital in
+// sentence is the passage as a sentence: repetitions out, trade words spelled, a capital in
 // front and a full stop behind.
-func mend(run []captions.Word) string {
+func sentence(run []captions.Word) string {
 	var words []string
 	sound := false
 	for _, w := range run {
@@ -276,7 +276,7 @@ var spelling = func() map[string][][2][]string {
 	return m
 }()
 
-// spell writes the words with the trade words mended. Punctuation behind a mended word
+// spell writes the words with the trade words corrected. Punctuation after a corrected word
 // stays; a word in capitals or in the middle of other signs is left alone.
 func spell(words []string) string {
 	var out []string

@@ -55,7 +55,7 @@ func TestNotesOfAWalk(t *testing.T) {
 }
 
 // TestNotesKeepTheWords checks over all walk-arounds of tune that a note holds what was
-// said: every word of the captions, in order, but for those that Notes may drop or mend.
+// said: every word of the captions, in order, except for those that Notes may drop or correct.
 func TestNotesKeepTheWords(t *testing.T) {
 	for _, name := range []string{"1-gooseneck.vtt", "2-equipment.srt", "4-dump.vtt", "5-carhauler.srt", "7-enclosed.vtt", "8-triple.srt"} {
 		c := walk(t, name)
@@ -70,7 +70,7 @@ func TestNotesKeepTheWords(t *testing.T) {
 	}
 }
 
-func TestMend(t *testing.T) {
+func TestSentence(t *testing.T) {
 	for _, c := range []struct{ said, want string }{
 		{"it's got it's got two axels", "It's got two axles."},
 		{"um the the dub tail uh drops", "The dovetail drops."},
@@ -85,8 +85,8 @@ func TestMend(t *testing.T) {
 		for w := range strings.FieldsSeq(c.said) {
 			run = append(run, captions.Word{Text: w})
 		}
-		if got := mend(run); got != c.want {
-			t.Errorf("%q mended to %q, want %q", c.said, got, c.want)
+		if got := sentence(run); got != c.want {
+			t.Errorf("%q becomes %q, want %q", c.said, got, c.want)
 		}
 	}
 }

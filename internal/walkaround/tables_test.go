@@ -102,3 +102,26 @@ func TestEquipmentExamples(t *testing.T) {
 		}
 	}
 }
+
+// TestNeverAcrossParts: each of these gave a wrong value before.
+func TestNeverAcrossParts(t *testing.T) {
+	for said, want := range map[string]string{
+		"ramps are rated I think seven thousand for the pair and you got d rings inside four of them": "ramps.rating 7,000 lb; tie-downs.d-rings 4",
+		"coupler is rated fourteen k fifty two hundred pound axles":                                   "hitch.rating 14,000 lb; axles.rating 5,200 lb",
+		"two in five sixteenth coupler":                                                               "hitch.ball 2-5/16 in",
+		"eighty two inches between the fenders":                                                       "deck.between-fenders 6 ft 10 in",
+		"twenty percent of that sits on the truck so that's twenty eight hundred":                     "",
+		"measured the rear opening at 78 and a half high by 91 wide":                                  "",
+		"tires are 2 35 80 are 16":                                                                    "tires.size 235/80R16",
+	} {
+		var got []string
+		for _, c := range HearText(said) {
+			if c.Role != "" {
+				got = append(got, string(c.Role)+" "+c.Value.String())
+			}
+		}
+		if g := strings.ReplaceAll(strings.Join(got, "; "), "2.3125 in", "2-5/16 in"); g != want {
+			t.Errorf("%q: %q, want %q", said, g, want)
+		}
+	}
+}

@@ -29,7 +29,7 @@ type token struct {
 }
 
 // lower lowers A to Z and nothing else: strings.ToLower changes the length of some letters
-// and of bytes that are no UTF-8, and every offset rests on the length.
+// and of bytes that are not UTF-8, and every offset rests on the length.
 func lower(s string) string {
 	if strings.IndexFunc(s, func(c rune) bool { return c >= 'A' && c <= 'Z' }) < 0 {
 		return s
@@ -223,7 +223,7 @@ var misheard = map[string]string{"axel": "axle", "bout": "about", "axels": "axle
 	"tong": "tongue", "tung": "tongue", "gbwr": "gvwr", "gvw": "gvwr", "gvwar": "gvwr", "gdwr": "gvwr", "jvwr": "gvwr", "cupler": "coupler", "couplar": "coupler",
 	"axil": "axle", "axils": "axles", "goosneck": "gooseneck", "dovetale": "dovetail", "pentle": "pintle", "slash": "/", "haulin": "hauling", "askin": "asking", "weighin": "weighing", "sittin": "sitting", "carryin": "carrying", "pullin": "pulling", "lookin": "looking", "gettin": "getting", "keepin": "keeping", "runnin": "running", "torshion": "torsion"}
 
-// weighed are the words behind which "wait" is a weight misheard.
+// weighed are the words after which "wait" is a weight misheard.
 var weighed = set("gross vehicle tongue pin empty dry curb trailer")
 
 // leading are abbreviations that stand in front of their figure, trailing those behind.

@@ -249,7 +249,7 @@ func examples(x *text, m *model) []example {
 		}
 	}
 	want := gold(x, cands, fit)
-	// A word such as "tandem" or a figure said again is no error: the same value in the
+	// A word such as "tandem" or a figure said again is not an error: the same value in the
 	// same role is a wanted one too where the model thinks so.
 	var out []example
 	var h history

@@ -22,7 +22,7 @@ type Year int
 
 func (y Year) String() string { return strconv.Itoa(int(y)) }
 
-// Word is a figure that is no quantity: a tire size, a load range, a date code, as a
+// Word is a figure that is not a quantity: a tire size, a load range, a date code, as a
 // unit file writes it.
 type Word string
 
@@ -152,7 +152,7 @@ type Candidate struct {
 	Contested bool
 	// Alternatives is what else it could have been, likeliest first.
 	Alternatives []Alternative
-	// Confidence runs from 0 to 1. It orders a list; it is no probability.
+	// Confidence runs from 0 to 1. It orders a list; it is not a probability.
 	Confidence float64
 }
 
