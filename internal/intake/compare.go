@@ -6,16 +6,15 @@ import (
 	"tarepage/internal/walkaround"
 )
 
-// A Comparison is what comes of holding a recording against a unit file.
+// A Comparison is the result of comparing a recording with a unit file.
 type Comparison struct {
 	// Agrees are the figures that the file states too.
 	Agrees []Held
-	// Differs are the figures of which the file states something else.
+	// Differs are the figures that the file states otherwise.
 	Differs []Held
 	// Unstated are the values that were said and that the file does not give.
 	Unstated []Taken
-	// Missing are the keys that a listing needs and that neither the file nor anybody
-	// gives.
+	// Missing are the keys that a listing needs, that the file lacks and that nobody said.
 	Missing []unit.Missing
 }
 
@@ -25,8 +24,8 @@ type Held struct {
 	File unit.Given
 }
 
-// Against holds the recording against a unit, with what its model fills in. A figure that
-// was said twice alike is held once.
+// Against compares the recording with a unit, including what its model fills in. A figure
+// that was said twice in the same way is compared once.
 func (t *Talk) Against(u *unit.Unit) Comparison {
 	var out Comparison
 	givens := u.Givens()

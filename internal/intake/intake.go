@@ -1,9 +1,9 @@
 // Package intake turns the captions of a walk-around into the first version of a unit
-// file, and holds a recording against a unit file that is there already.
+// file, and compares a recording with a unit file that is already there.
 //
 // It is pure: bytes and a unit go in, a file's text and a report come out. It opens and
-// writes nothing, and it believes nothing: every figure is marked as said and at which
-// time, what is doubtful gets no key, and what nobody said stays empty. It imports
+// writes no file. It marks every figure as said, with the time; what is doubtful gets no
+// key, and what nobody said stays empty. It imports
 // internal/measure, internal/unit, internal/walkaround and internal/crosscheck.
 package intake
 
@@ -52,7 +52,7 @@ type Taken struct {
 	Quote string
 	// Remarks say what makes it less than sure.
 	Remarks []string
-	// Others were said for the same key and say something else; the first one stands.
+	// Others were said for the same key and contradict it; the first one counts.
 	Others []Other
 }
 
@@ -67,7 +67,7 @@ type Other struct {
 // written in a note.
 const longest = 100 * 60 * 60
 
-// Listen reads captions and hears what they say. The error says why a file is none.
+// Listen reads captions and hears what they say. The error says why a file is not captions.
 func Listen(name string, data []byte) (*Talk, error) {
 	c, doubts, err := captions.Read(name, data)
 	if err != nil {
@@ -150,7 +150,7 @@ func (t *Talk) take(figures, words []walkaround.Candidate) {
 	})
 }
 
-// settle makes one value of all that was said for a key. The first stands; an exact
+// settle makes one value of all that was said for a key. The first counts; an exact
 // figure takes the place of an approximate one that it agrees with. What says something
 // else is kept next to it: only the label tells which of the two was a mistake.
 func settle(path string, said []walkaround.Candidate) Taken {

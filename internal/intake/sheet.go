@@ -122,7 +122,7 @@ func (w *writer) lengthKey() string {
 	return "deck.length"
 }
 
-// holds reports whether anything stands in the section that keys[i] is.
+// holds reports whether anything is written in the section that keys[i] is.
 func (w *writer) holds(i int) bool {
 	section := w.keys[i].Path + "."
 	for _, k := range w.keys[i+1:] {
@@ -175,7 +175,7 @@ func (w *writer) key(k unit.KeyDoc) {
 	w.others(indent, v)
 }
 
-// words is the comment behind a value.
+// words is the comment after a value.
 func words(v Taken) string {
 	text := quoted(v.Quote)
 	if !strings.Contains(v.Value, "(said ") {
@@ -301,7 +301,7 @@ func plain(s string) string {
 }
 
 // markdown keeps a speaker's words from being read as marks: each mark of CommonMark
-// that can stand inside a line gets a backslash (CommonMark 0.31.2, 2.4).
+// that can be inside a line gets a backslash (CommonMark 0.31.2, 2.4).
 func markdown(s string) string {
 	return strings.NewReplacer(`\`, `\\`, "`", "\\`", `*`, `\*`, `_`, `\_`, `[`, `\[`, `]`, `\]`, `<`, `\<`, `>`, `\>`, `&`, `\&`, `~`, `\~`, `|`, `\|`).Replace(s)
 }

@@ -1,6 +1,6 @@
 // Package starter holds a yard to begin with: a commented yard file, one model and one
-// unit, invented and sound. It writes nothing and knows no other package; whoever sets a
-// yard up puts the files where nothing stands.
+// unit, invented and sound. It writes nothing and knows no other package; the caller
+// puts the files where nothing is yet.
 package starter
 
 import (

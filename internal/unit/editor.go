@@ -22,7 +22,7 @@ type EditorFile struct {
 }
 
 // EditorMark is in every editor file. It tells our files from others with the same name.
-const EditorMark = "made by Tarepage from the declarations that read the file; editor-help writes it anew"
+const EditorMark = "made by Tarepage from the declarations that read the file; editor-help writes it again"
 
 // EditorFiles returns the JSON Schemas (draft 7, which editors support best) of the front
 // matter of a unit file, a model file and the yard file, made from the structs of format.go.
@@ -88,7 +88,7 @@ func editorFile(title string, ks *keys, required []string, takes func(*key) bool
 	}
 	var b bytes.Buffer
 	if err := json.Indent(&b, src, "", "  "); err != nil {
-		panic(fmt.Sprintf("unit: an editor file is no JSON: %v", err))
+		panic(fmt.Sprintf("unit: an editor file is not JSON: %v", err))
 	}
 	b.WriteByte('\n')
 	return b.Bytes()

@@ -79,7 +79,7 @@ type (
 // Days is a length of time, in days.
 type Days int
 
-var daysForm = regexp.MustCompile(`^(?i)([0-9]{1,4}) *(days?|weeks?)$`)
+var daysForm = regexp.MustCompile(`^(?i)0*([0-9]{1,4}) *(days?|weeks?)$`)
 
 // ParseDays reads "90 days" and "12 weeks".
 func ParseDays(s string) (Days, error) {
@@ -92,7 +92,7 @@ func ParseDays(s string) (Days, error) {
 		n = n * 7
 	}
 	if n == 0 {
-		return 0, fmt.Errorf("%q is no time at all; write 1 day or more", s)
+		return 0, fmt.Errorf("%q is not a length of time; write 1 day or more", s)
 	}
 	return Days(n), nil
 }
@@ -243,7 +243,7 @@ func (f *Field[T]) read(text string, k *key) error {
 	case *measure.Pounds:
 		number, _, _ := strings.Cut(text, "(")
 		if m := pointForComma.FindStringSubmatch(number); m != nil {
-			return fmt.Errorf("weight %q can be read two ways; write %s,%s with a comma, or no more than two digits behind the point", text, m[1], m[2])
+			return fmt.Errorf("weight %q can be read two ways; write %s,%s with a comma, or no more than two digits after the point", text, m[1], m[2])
 		}
 		w, err := measure.ParseWeight(text)
 		*v, f.About, f.From = w.Value, w.About, w.From
@@ -361,7 +361,7 @@ func split(text string) (rest string, about bool, note string) {
 
 func choiceError(k *key, text string) error {
 	if near := Nearest(text, k.choices); near != "" {
-		return fmt.Errorf("%q is no %s; did you mean %q?", text, k.path, near)
+		return fmt.Errorf("%q is not one of its values; did you mean %q?", text, near)
 	}
-	return fmt.Errorf("%q is no %s; write %s", text, k.path, strings.Join(k.choices, ", "))
+	return fmt.Errorf("%q is not one of its values; write %s", text, strings.Join(k.choices, ", "))
 }

@@ -38,10 +38,10 @@ type Unit struct {
 	Condition    Text   `key:"condition" doc:"new or used" eg:"new" one:"new|used" need:"yes"`
 	Availability Text   `key:"availability" doc:"whether it can be bought today" eg:"on the yard" one:"on the yard|on order|spoken for|sold" need:"yes"`
 	Price        Money  `key:"price" doc:"the asking price, and since when where it changed" eg:"$18,450 (since 2026-11-10)"`
-	Arrived      Date   `key:"arrived" doc:"the day it came into the yard; the feeds tell of it by this day" eg:"2026-11-02"`
+	Arrived      Date   `key:"arrived" doc:"the day it came into the yard; feeds list it under this day" eg:"2026-11-02"`
 	Color        Text   `key:"color" doc:"its color" eg:"charcoal"`
 	OverallWidth Length `key:"overall-width" doc:"across the widest part, fenders included, lamps and mirrors left out" eg:"102 in (tape)"`
-	Withhold     Text   `key:"withhold" doc:"keeps the unit out of the site; say why" eg:"waiting for the title"`
+	Withhold     Text   `key:"withhold" doc:"keeps the unit out of the site, whatever is written here; say why" eg:"waiting for the title"`
 
 	Hitch       Hitch     `key:"hitch" doc:"what couples it to the truck"`
 	Deck        Deck      `key:"deck" doc:"the deck; lengths run along the trailer"`
@@ -50,19 +50,19 @@ type Unit struct {
 	Axles       Axles     `key:"axles" doc:"the axle group"`
 	Tires       Tires     `key:"tires" doc:"the tires on the axles"`
 	Brakes      Brakes    `key:"brakes" doc:"the brakes"`
-	Weights     Weights   `key:"weights" doc:"the weights everything rests on"`
+	Weights     Weights   `key:"weights" doc:"the weights that all figures start from"`
 	Ramps       Ramps     `key:"ramps" doc:"ramps or a ramp gate"`
 	Frame       Frame     `key:"frame" doc:"how it is built"`
-	Lights      Lights    `key:"lights" doc:"lamps and tape, counted on both sides together"`
+	Lights      Lights    `key:"lights" doc:"lamps and tape, both sides counted together"`
 	Jack        Jack      `key:"jack" doc:"the jack or jacks"`
-	Claimed     Claimed   `key:"claimed" doc:"figures printed by the maker, to be held against ours"`
+	Claimed     Claimed   `key:"claimed" doc:"figures that the maker prints, to compare with ours"`
 	Recording   Recording `key:"recording" doc:"the walk-around"`
 	Spare       Text      `key:"spare" doc:"the spare, in words" eg:"wheel and tire, mounted on the neck"`
 	DealerAdded Weight    `key:"dealer-added" doc:"weight the yard fitted before the first sale" eg:"85 lb (scale ticket 2026-11-03)"`
-	Relabeled   Date      `key:"relabeled" doc:"the day the label was corrected for the weight that was added" eg:"2026-11-05"`
-	TieDowns    []TieDown `key:"tie-downs" doc:"what there is to tie to: a count, or a count at a rating each" eg:"d-rings: 8 at 5,000 lb"`
+	Relabeled   Date      `key:"relabeled" doc:"the day on which the label was corrected for added weight" eg:"2026-11-05"`
+	TieDowns    []TieDown `key:"tie-downs" doc:"the places to tie to: a count, or a count with the rating of each" eg:"d-rings: 8 at 5,000 lb"`
 	Standard    []Text    `key:"standard" doc:"what comes with it" eg:"spare tire and wheel"`
-	Options     []Text    `key:"options" doc:"what can be had and is not on it" eg:"hydraulic disc brakes"`
+	Options     []Text    `key:"options" doc:"what can be ordered and is not on this one" eg:"hydraulic disc brakes"`
 	Waive       []Waiver  `key:"waive" doc:"rules whose stop is published as a caution instead, each with a reason and a last day"`
 	Photos      []Photo   `key:"photos" doc:"the photos, first one first"`
 }
@@ -92,8 +92,8 @@ type Deck struct {
 	Flat     Length `key:"flat" doc:"the flat part" eg:"20 ft"`
 	Tail     Length `key:"tail" doc:"the tail" eg:"8 ft"`
 	TailKind Text   `key:"tail-kind" doc:"what the tail does" eg:"hydraulic dovetail" one:"hydraulic dovetail|fixed dovetail|tilt"`
-	Pivot    Length `key:"pivot" doc:"of a tilting deck: from its pivot back to the deck's rear edge" eg:"9 ft"`
-	TailEnd  Length `key:"tail-end" doc:"height of the deck's rear edge above the ground, where a fixed dovetail lowers it" eg:"24 in"`
+	Pivot    Length `key:"pivot" doc:"on a tilting deck, from its pivot back to the deck's rear edge" eg:"9 ft"`
+	TailEnd  Length `key:"tail-end" doc:"height of the deck's rear edge above the ground, if a fixed dovetail lowers it" eg:"24 in"`
 	Width    Length `key:"width" doc:"width of the deck" eg:"102 in"`
 	Between  Length `key:"between-fenders" doc:"clear width between the fenders" eg:"83 in"`
 	Height   Length `key:"height" doc:"height of the deck above the ground, empty" eg:"35 in"`
@@ -139,9 +139,9 @@ type Tires struct {
 	Size      Text     `key:"size" doc:"the size molded on the tire" eg:"ST235/80R16" note:"yes" need:"yes"`
 	LoadRange Text     `key:"load-range" doc:"the load range letter" eg:"E" note:"yes"`
 	Ply       Count    `key:"ply" doc:"the ply rating, if somebody stated it" eg:"10"`
-	Service   Text     `key:"service" doc:"the load index and speed symbol molded behind the size" eg:"124/120M" note:"yes"`
+	Service   Text     `key:"service" doc:"the load index and speed symbol molded after the size" eg:"124/120M" note:"yes"`
 	Pressure  Pressure `key:"pressure" doc:"the cold pressure on the label" eg:"80 psi"`
-	PerAxle   Count    `key:"per-axle" doc:"how many stand on one axle: 2, or 4 for duals" eg:"4" need:"yes"`
+	PerAxle   Count    `key:"per-axle" doc:"how many are on one axle: 2, or 4 for duals" eg:"4" need:"yes"`
 	Sidewall  Sidewall `key:"sidewall" doc:"what is molded on it; governs over any table"`
 	Wheel     Weight   `key:"wheel" doc:"rating stamped on one wheel" eg:"3,750 lb"`
 	Stud      Text     `key:"stud" doc:"the wheel stud with the seat of its nut: cone or flange" eg:"9/16-18 cone" note:"yes"`
@@ -151,9 +151,9 @@ type Tires struct {
 // Sidewall is what is molded on the tire.
 type Sidewall struct {
 	Section
-	Single   Weight   `key:"single" doc:"maximum load of one tire standing alone" eg:"3,520 lb"`
+	Single   Weight   `key:"single" doc:"maximum load of a single tire" eg:"3,520 lb"`
 	Dual     Weight   `key:"dual" doc:"maximum load of each tire of a pair" eg:"3,080 lb"`
-	Pressure Pressure `key:"pressure" doc:"the cold pressure molded beside the maximum load" eg:"80 psi"`
+	Pressure Pressure `key:"pressure" doc:"the cold pressure molded next to the maximum load" eg:"80 psi"`
 }
 
 // Brakes are the trailer's brakes.
@@ -230,8 +230,8 @@ type Recording struct {
 type Photo struct {
 	Section
 	File    Text   `key:"file" doc:"the photo's file, JPEG, PNG or WebP, as it comes from the phone" eg:"media/sb-1043-side.jpg" need:"yes"`
-	Alt     Text   `key:"alt" doc:"what it shows, for those who cannot see it; stands below it where there is no caption" eg:"Left side from the front corner, tail raised"`
-	Caption Text   `key:"caption" doc:"what stands below it" eg:"The tail comes down flat to the ground"`
+	Alt     Text   `key:"alt" doc:"what it shows, for people who cannot see it; shown below the photo if there is no caption" eg:"Left side from the front corner, tail raised"`
+	Caption Text   `key:"caption" doc:"the text below the photo" eg:"The tail comes down flat to the ground"`
 	Moment  Moment `key:"at" doc:"the moment of the recording that shows the same" eg:"2:14"`
 }
 
@@ -276,8 +276,8 @@ type Yard struct {
 	Allowance Percent `key:"allowance" doc:"what the yard holds back from the payload" eg:"5%"`
 	LookAgain Wait    `key:"look-again-after" doc:"how long a listing may go without a new price or availability before you are asked to look at it again; 180 days if you leave this out" eg:"90 days"`
 	VideoLink Text    `key:"video-link" doc:"where another host plays a recording from a moment on: an address with {id} for the recording and {s} for seconds, {ms} for milliseconds or {hms} as in 0h1m12s" eg:"https://video.example/{id}?t={s}"`
-	LotCopy   Flag    `key:"save-for-the-lot" doc:"whether a customer may keep the yard page and the trailers he opens on his phone, for where there is no signal; a kept page says how old it is. Turned off again, the next build takes the copies back" eg:"yes"`
-	Bands     Bands   `key:"tongue-band" doc:"how much of the loaded trailer should stand on the truck"`
+	LotCopy   Flag    `key:"save-for-the-lot" doc:"whether a customer may keep the yard page and the trailers that they open on a phone, for places without a signal; a kept page says how old it is. Turned off again, the next build takes the copies back" eg:"yes"`
+	Bands     Bands   `key:"tongue-band" doc:"how much of the loaded trailer's weight should be on the truck"`
 }
 
 // Bands are the tongue bands by kind of hitch. An empty one keeps the table's band.

@@ -17,7 +17,7 @@ import (
 	"tarepage/internal/media"
 )
 
-// mediaRoot is the folder below which the files that a unit names stand.
+// mediaRoot is the folder that holds the files that a unit names.
 const mediaRoot = "content"
 
 // A Media is a file that a unit names: a photo, the recording's video or captions.
@@ -107,8 +107,8 @@ func (s *shelf) look(list []Media) []Media {
 	return list
 }
 
-// mediaFolder is the folder below content/ in which every file that a unit names is: what is
-// elsewhere, such as another unit's file or the notes of an editor, is nobody's to publish.
+// mediaFolder is the folder below content/ that holds every file that a unit names. A file
+// elsewhere, such as another unit's source or an editor's settings, is not published.
 const mediaFolder = "media/"
 
 // endings are the endings that the names of files of each kind may have.
@@ -159,8 +159,8 @@ func mistaken(m *Media) string {
 	return ""
 }
 
-// seek finds a file where it is named. A folder media/ beside the unit files is as good
-// as one beside units/.
+// seek finds a file where it is named. A folder media/ in units/ works as well
+// as one next to units/.
 func (s *shelf) seek(name string) (at string, info fs.FileInfo, fault string) {
 	info, fault = s.find(name)
 	if fault != "" && fs.ValidPath(name) {
@@ -265,7 +265,7 @@ func (s *shelf) find(name string) (info fs.FileInfo, fault string) {
 		return nil, fmt.Sprintf("a path on the web has no backslashes; write %s", plain)
 	}
 	if !fs.ValidPath(name) || strings.Contains(name, `\`) || name == "." {
-		return nil, fmt.Sprintf("that is no path below %s/; write it like media/sb-1043.jpg", mediaRoot)
+		return nil, fmt.Sprintf("that is not a path below %s/; write it like media/sb-1043.jpg", mediaRoot)
 	}
 	full := path.Join(mediaRoot, name)
 	// Each folder on the way and the file itself: a link on any of them may lead out of
@@ -288,7 +288,7 @@ func (s *shelf) find(name string) (info fs.FileInfo, fault string) {
 	case err != nil:
 		return nil, fmt.Sprintf("%s cannot be opened: %v", full, plainError(err))
 	case !info.Mode().IsRegular():
-		return nil, fmt.Sprintf("%s is no file", full)
+		return nil, fmt.Sprintf("%s is not a regular file", full)
 	case info.Size() == 0:
 		return nil, fmt.Sprintf("%s is empty", full)
 	}

@@ -181,7 +181,7 @@ func markdownFiles(root fs.FS, dir string) (names []string, problems []Problem, 
 		case e.IsDir():
 			problems = append(problems, ignored(dir+"/"+name, "a folder is not read here", "put the files straight into "+dir))
 		case !strings.EqualFold(path.Ext(name), ".md"):
-			problems = append(problems, ignored(dir+"/"+name, fmt.Sprintf("%q is no Markdown file and is not read", name),
+			problems = append(problems, ignored(dir+"/"+name, fmt.Sprintf("%q is not a Markdown file and is not read", name),
 				"name it .md, or move it to media/"))
 		default:
 			names = append(names, dir+"/"+name)

@@ -75,7 +75,7 @@ func (r *reader) full(rule string, at Pos) bool {
 func (r *reader) fold() {
 	for _, rule := range slices.Sorted(maps.Keys(r.more)) {
 		r.problems = append(r.problems, Problem{Rule: rule, At: r.first[rule],
-			Message: fmt.Sprintf("and %d more of this kind in this file", r.more[rule]), Remedy: "mend those before it, then look again"})
+			Message: fmt.Sprintf("and %d more of this kind in this file", r.more[rule]), Remedy: "fix those above it, then look again"})
 	}
 	sortProblems(r.problems)
 }
@@ -121,7 +121,7 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
 	src = bytes.ReplaceAll(src, []byte("\r"), []byte("\n"))
 	if i := bytes.IndexByte(src, 0); i >= 0 {
-		return refuse(r.at(src, i), "a zero byte stands here; this is no text file", "save it as UTF-8 text")
+		return refuse(r.at(src, i), "there is a zero byte here; this is not a text file", "save it as UTF-8 text")
 	}
 	if i := invalidUTF8(src); i >= 0 {
 		return refuse(r.at(src, i), fmt.Sprintf("byte 0x%02x here is not UTF-8", src[i]),
@@ -129,7 +129,7 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	}
 	if i := bytes.IndexFunc(src, unseen); i >= 0 {
 		c, _ := utf8.DecodeRune(src[i:])
-		return refuse(r.at(src, i), fmt.Sprintf("an invisible character (U+%04X) stands here", c),
+		return refuse(r.at(src, i), fmt.Sprintf("there is an invisible character (U+%04X) here", c),
 			"delete the character; it came with a paste")
 	}
 
@@ -155,11 +155,11 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 		closing++
 	}
 	if closing == len(lines) {
-		return refuse(p.top, "the front matter opens here and never closes", "put a line of --- behind the last key")
+		return refuse(p.top, "the front matter opens here and never closes", "put a line of --- after the last key")
 	}
 	if strings.TrimRight(lines[closing], " \t") != "---" {
 		return refuse(posAt(r.file, closing+1, 1), "a line of --- that is indented closes the front matter here",
-			"take the indented --- out of the value; the line that closes stands at the left edge")
+			"take the indented --- out of the value; the closing line begins at the left edge")
 	}
 
 	var doc yaml.Node
@@ -183,16 +183,16 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	}
 	if n := bytes.Count(body, []byte("[")); n > mostBrackets {
 		return refuse(posAt(r.file, p.bodyLine, 1), fmt.Sprintf("the words hold %d square brackets [; they hold no more than %d", n, mostBrackets),
-			"leave out what is no link")
+			"leave out what is not a link")
 	}
 	line := p.bodyLine
 	for l := range bytes.Lines(body) {
 		if n := nested(l); n > mostDeep {
-			return refuse(posAt(r.file, line, 1), fmt.Sprintf("quotes and lists stand %d deep in each other here; they stand no more than %d", n, mostDeep),
+			return refuse(posAt(r.file, line, 1), fmt.Sprintf("quotes and lists are nested %d levels deep here; the most is %d", n, mostDeep),
 				"write it without so many marks in front; nobody follows this on a phone")
 		}
 		if n := bytes.Count(l, []byte("|")); n > mostColumns {
-			return refuse(posAt(r.file, line, 1), fmt.Sprintf("%d bars | stand on this line; a table has no more than %d", n, mostColumns),
+			return refuse(posAt(r.file, line, 1), fmt.Sprintf("there are %d bars | on this line; a table has at most %d", n, mostColumns),
 				"make a narrower table; nobody reads this one on a phone")
 		}
 		line++
@@ -203,7 +203,7 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	offset(&doc, opening+1, map[*yaml.Node]bool{})
 	root := doc.Content[0]
 	if root.Kind != yaml.MappingNode {
-		return refuse(r.pos(root), "the front matter is no list of keys", "write each key on its own line: key: value")
+		return refuse(r.pos(root), "the front matter is not a list of keys", "write each key on its own line: key: value")
 	}
 	p.root = root
 	return p, true
@@ -310,11 +310,11 @@ func (r *reader) mark(line, column, lines int) Pos {
 
 // yamlWords replace the library's YAML terms with words that an owner knows.
 var yamlWords = map[string]string{
-	"mapping values are not allowed in this context":  "a colon and a blank stand inside a value",
-	"found character that cannot start any token":     "a tab, or a sign with which no value begins, stands here",
-	"did not find expected key":                       "something stands behind the end of a value, or the line does not begin where the others do",
+	"mapping values are not allowed in this context":  "there is a colon with a blank after it inside a value",
+	"found character that cannot start any token":     "there is a tab here, or a character that cannot begin a value",
+	"did not find expected key":                       "there is something after the end of a value, or the line does not begin where the others do",
 	"found unexpected end of stream":                  "a quotation mark opens and never closes",
-	"found a tab character that violates indentation": "a tab stands in front of a key",
+	"found a tab character that violates indentation": "there is a tab in front of a key",
 }
 
 // plainYAML makes one lower-case clause from a message of the library.
@@ -363,7 +363,7 @@ func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string
 		name, value := n.Content[i], n.Content[i+1]
 		at := r.pos(name)
 		if name.Kind != yaml.ScalarNode {
-			r.problem(UnknownKey, at, "a key here is no plain word", "write key: value")
+			r.problem(UnknownKey, at, "a key here is not a plain word", "write key: value")
 			continue
 		}
 		if r.commaSplit(name, value, n, i) {
@@ -371,7 +371,7 @@ func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string
 		}
 		if first, twice := seen[name.Value]; twice {
 			r.problem(KeyTwice, at, fmt.Sprintf("key %q is given twice", shorten(name.Value)), "keep one of the two",
-				Place{first, "the other one stands here"})
+				Place{first, "the other one is here"})
 			continue
 		}
 		seen[name.Value] = at
@@ -508,7 +508,7 @@ func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 		}
 		if n.Kind != yaml.SequenceNode {
 			r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes a list, not %s", k.path, found(n)),
-				"write each item on its own line behind a dash")
+				"write each item on its own line after a dash")
 			return
 		}
 		r.list(n, k, dst)
@@ -553,7 +553,7 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 	if len(n.Value) > mostValue {
 		l.spoil()
 		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s has %d bytes; one value stays below %d", k.path, len(n.Value), mostValue),
-			"write it shorter; the notes behind the front matter are for what is long")
+			"write it shorter; long texts belong in the notes below the front matter")
 		return
 	}
 	// YAML reads "\u202e" in quotes as the character itself.
@@ -639,7 +639,7 @@ func (r *reader) tieDown(n *yaml.Node, list *[]TieDown) {
 	name, value := n.Content[0], n.Content[1]
 	m := tieDownForm.FindStringSubmatch(strings.TrimSpace(value.Value))
 	if m == nil {
-		r.problem(ValueUnreadable, r.pos(value), fmt.Sprintf("tie-downs: %q is no count", shorten(value.Value)), remedy)
+		r.problem(ValueUnreadable, r.pos(value), fmt.Sprintf("tie-downs: %q is not a count", shorten(value.Value)), remedy)
 		return
 	}
 	var t TieDown

@@ -87,7 +87,7 @@ func schemaOf(t reflect.Type, prefix string) *keys {
 			k.kind = "choice"
 		}
 		if _, twice := ks.byName[name]; twice {
-			panic(fmt.Sprintf("unit: key %s stands twice in %s", k.path, t))
+			panic(fmt.Sprintf("unit: key %s is twice in %s", k.path, t))
 		}
 		ks.needed = ks.needed || k.needed && !k.list || k.neededBy != nil || k.kids != nil && k.kids.needed
 		ks.order = append(ks.order, k)

@@ -57,8 +57,8 @@ func ignored(file, message, remedy string) Problem {
 }
 
 var (
-	errNoFile = errors.New("what stands here is no file")
-	errLink   = errors.New("what stands here is a link to another place")
+	errNoFile = errors.New("this is not a regular file")
+	errLink   = errors.New("this is a link to another place")
 )
 
 // fill takes from the model, key by key, what the unit leaves out. The filled fields keep

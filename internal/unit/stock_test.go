@@ -131,12 +131,12 @@ func TestFolders(t *testing.T) {
 	for _, p := range problems {
 		told = append(told, fmt.Sprintf("%s %s [%s]", p.At, p.Message, p.Rule))
 	}
-	want := `content/models/notes.txt:1:1 "notes.txt" is no Markdown file and is not read [file-ignored]
+	want := `content/models/notes.txt:1:1 "notes.txt" is not a Markdown file and is not read [file-ignored]
 content/models/unused.md:2:7 year: "new" is not a count; write a whole number such as 2026 [value-unreadable]
 content/units/big.md:1:1 the file has 1048577 bytes; a unit file stays below 1048576 [file-unreadable]
 content/units/broken.md:1:1 the front matter opens here and never closes [file-unreadable]
 content/units/old:1:1 a folder is not read here [file-ignored]
-content/units/photo.jpg:1:1 "photo.jpg" is no Markdown file and is not read [file-ignored]`
+content/units/photo.jpg:1:1 "photo.jpg" is not a Markdown file and is not read [file-ignored]`
 	if got := strings.Join(told, "\n"); got != want {
 		t.Errorf("problems:\n%s\nwant\n%s", got, want)
 	}
@@ -167,12 +167,12 @@ func TestOnlyFilesAreRead(t *testing.T) {
 	for _, p := range problems {
 		told = append(told, fmt.Sprintf("%s %s", p.At, p.Message))
 	}
-	want := "content/models/zero.md:1:1 what stands here is no file, content/units/pipe.md:1:1 what stands here is no file"
+	want := "content/models/zero.md:1:1 this is not a regular file, content/units/pipe.md:1:1 this is not a regular file"
 	if got := strings.Join(told, ", "); got != want {
 		t.Errorf("problems %q, want %q", got, want)
 	}
 	root["content/yard.md"].Mode = fs.ModeNamedPipe
-	if _, _, err := unit.Read(root); err == nil || err.Error() != "cannot read content/yard.md: what stands here is no file" {
+	if _, _, err := unit.Read(root); err == nil || err.Error() != "cannot read content/yard.md: this is not a regular file" {
 		t.Errorf("a pipe for the yard's file: %v", err)
 	}
 }
