@@ -209,7 +209,7 @@ func TestShowroomWhileWriting(t *testing.T) {
 	o.edit(file, func(s string) string {
 		return regexp.MustCompile(`(?m)^stock: .*$`).ReplaceAllString(s, "stock: SB-1043\nstokc: x")
 	})
-	shown := o.until(page, 200, "this unit is not published until the stops are mended")
+	shown := o.until(page, 200, "this unit is not published until you fix the stops")
 	for _, want := range []string{"content/units/sb-1043.md:4:1", "stokc", "fix: ", "[unknown-key]", `class="tag"`} {
 		if !strings.Contains(shown, want) {
 			t.Errorf("the page of a unit with a stop lacks %q", want)
@@ -219,7 +219,7 @@ func TestShowroomWhileWriting(t *testing.T) {
 		t.Error("a stop shows on the page of another unit")
 	}
 	mend()
-	if body := o.until(page, 200, "<h1"); strings.Contains(body, "below stands") || strings.Contains(body, "units/sb-1043.md:4:1") {
+	if body := o.until(page, 200, "<h1"); strings.Contains(body, "below is the page") || strings.Contains(body, "units/sb-1043.md:4:1") {
 		t.Error("what was mended still stands over the page")
 	}
 
@@ -227,14 +227,14 @@ func TestShowroomWhileWriting(t *testing.T) {
 	// it was below what was found; the others can.
 	o.edit(file, func(s string) string { return s + "\nIt has [a figure](worked:no-such-figure).\n" })
 	shown = o.until(page, 200, "no-such-figure")
-	if !strings.Contains(shown, "below stands the page as it was before") || !strings.Contains(shown, "<h1") {
+	if !strings.Contains(shown, "below is the page as it was before") || !strings.Contains(shown, "<h1") {
 		t.Errorf("the page that cannot be made is not shown as it was")
 	}
 	if status, _ := o.get("u/sb-1012.html"); status != 200 {
 		t.Errorf("the page of a sound unit has status %d beside one that cannot be made", status)
 	}
 	mend()
-	if body := o.until(page, 200, "<h1"); strings.Contains(body, "below stands") || strings.Contains(body, "units/sb-1043.md:4:1") {
+	if body := o.until(page, 200, "<h1"); strings.Contains(body, "below is the page") || strings.Contains(body, "units/sb-1043.md:4:1") {
 		t.Error("what was mended still stands over the page")
 	}
 
@@ -259,7 +259,7 @@ func TestShowroomWhileWriting(t *testing.T) {
 		t.Error("the page as it was names no photo")
 	}
 	mend()
-	if body := o.until(page, 200, "<h1"); strings.Contains(body, "below stands") || strings.Contains(body, "units/sb-1043.md:4:1") {
+	if body := o.until(page, 200, "<h1"); strings.Contains(body, "below is the page") || strings.Contains(body, "units/sb-1043.md:4:1") {
 		t.Error("what was mended still stands over the page")
 	}
 
@@ -310,7 +310,7 @@ func TestShowroomTakenPort(t *testing.T) {
 	defer l.Close()
 	var out, errs bytes.Buffer
 	status := run([]string{"showroom", "-from", "../..", "-at", l.Addr().String()}, &out, &errs)
-	if status != failed || !strings.Contains(errs.String(), "is taken, perhaps by another showroom; end that one, or write -at 127.0.0.1:") || out.Len() > 0 {
+	if status != failed || !strings.Contains(errs.String(), "is in use, perhaps by another showroom; end that one, or write -at 127.0.0.1:") || out.Len() > 0 {
 		t.Errorf("status %d, %q, %q", status, &errs, &out)
 	}
 }

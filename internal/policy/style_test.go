@@ -50,7 +50,6 @@ var stillToRewrite = map[string]int{
 	"internal/inspect":    107,
 	"internal/measure":    8,
 	"internal/render":     19,
-	"internal/showroom":   18,
 	"internal/tables":     18,
 	"internal/unit":       34,
 	"internal/walkaround": 4,

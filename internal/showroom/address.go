@@ -38,10 +38,10 @@ func Listen(at string) (net.Listener, error) {
 		if n == 65535 {
 			other = n - 1
 		}
-		return nil, fmt.Errorf("-at %s is taken, perhaps by another showroom; end that one, or write -at %s",
+		return nil, fmt.Errorf("-at %s is in use, perhaps by another showroom; end that one, or write -at %s",
 			at, net.JoinHostPort(host, strconv.FormatUint(other, 10)))
 	case errors.Is(err, fs.ErrPermission):
-		return nil, fmt.Errorf("-at %s is not allowed to you; ports from 1024 up are", at)
+		return nil, fmt.Errorf("you may not open -at %s; take a port from 1024 up", at)
 	}
 	var op *net.OpError
 	if errors.As(err, &op) {
@@ -50,15 +50,15 @@ func Listen(at string) (net.Listener, error) {
 	return nil, fmt.Errorf("-at %s cannot be opened: %w", at, err)
 }
 
-// taken reports whether somebody else listens there. Windows has a number of its own
-// for it (WSAEADDRINUSE, Windows Sockets Error Codes).
+// taken reports whether another program has the port. Windows has a number of its own for
+// this error (WSAEADDRINUSE, Windows Sockets Error Codes).
 func taken(err error) bool {
 	const windows = syscall.Errno(10048)
 	return errors.Is(err, syscall.EADDRINUSE) || errors.Is(err, windows)
 }
 
 // Addresses are what to open in a browser: on this computer, and on others in the same
-// network, of which there are none where the listener takes only this computer's own.
+// network. There are no others if the listener takes only connections of this computer.
 func Addresses(l net.Listener) (here []string, others []string) {
 	tcp, ok := l.Addr().(*net.TCPAddr)
 	if !ok {
@@ -79,7 +79,7 @@ func Addresses(l net.Listener) (here []string, others []string) {
 	}
 	for _, a := range addrs {
 		n, ok := a.(*net.IPNet)
-		// A link-local address needs the name of an interface behind it, which no browser takes.
+		// A link-local address needs the name of an interface after it, and no browser takes one.
 		if ok && n.IP.IsGlobalUnicast() && (n.IP.To4() != nil || tcp.IP.To4() == nil) {
 			others = append(others, link(n.IP.String()))
 		}
@@ -87,8 +87,8 @@ func Addresses(l net.Listener) (here []string, others []string) {
 	return here, others
 }
 
-// known reports whether a Host header names an IP address or this computer. A name from
-// the web can be made to lead here (DNS rebinding); then its page could read ours.
+// known reports whether a Host header names an IP address or this computer. Somebody could
+// make a name on the web lead here (DNS rebinding), and a page of that name could read ours.
 func known(host string) bool {
 	name := host
 	if h, _, err := net.SplitHostPort(host); err == nil {
@@ -103,9 +103,9 @@ func known(host string) bool {
 	return err == nil
 }
 
-// ours reports whether no page of somebody else's asks: a browser names the page's origin
-// where it is another's (Fetch Standard, 3.2), and where a line is to be kept open for both
-// sides (RFC 6455, 10.2), which we have none of.
+// ours reports whether the request comes from no other site's page. A browser sends the
+// origin of such a page (Fetch Standard, 3.2). It also sends an origin to open a WebSocket
+// (RFC 6455, 10.2), and the showroom has none.
 func ours(req *http.Request) bool {
 	origin, given := req.Header["Origin"]
 	return !given || len(origin) == 1 && strings.EqualFold(origin[0], "http://"+req.Host)

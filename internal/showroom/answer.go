@@ -22,8 +22,8 @@ const (
 	eventsPath   = "/showroom/events"
 )
 
-// types are the files of a site. The system's own list is not asked: it differs from
-// one computer to the next.
+// types are the kinds of file in a site. The system's own list differs from one computer to
+// the next, so it is not used.
 var types = map[string]string{
 	".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8",
 	".txt": "text/plain; charset=utf-8", ".csv": "text/csv; charset=utf-8", ".vtt": "text/vtt; charset=utf-8",
@@ -32,7 +32,8 @@ var types = map[string]string{
 	".m4v": "video/mp4", ".webm": "video/webm", ".mov": "video/quicktime",
 }
 
-// handler answers: the guard first, then the showroom's own addresses, then the site.
+// handler checks a request, and then answers with one of the showroom's own addresses or
+// with a file of the site.
 func (r *Room) handler() http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 		h := w.Header()
@@ -46,83 +47,116 @@ func (r *Room) handler() http.Handler {
 		case !known(req.Host):
 			http.Error(w, fmt.Sprintf("the showroom does not answer to the host %q; open it by its IP address or as localhost", req.Host), http.StatusForbidden)
 		case !ours(req):
-			http.Error(w, fmt.Sprintf("the showroom does not answer to a page of %q; open it itself", req.Header.Get("Origin")), http.StatusForbidden)
+			http.Error(w, fmt.Sprintf("the showroom does not answer to a page of %q; open the showroom itself", req.Header.Get("Origin")), http.StatusForbidden)
 		case req.Method != http.MethodGet && req.Method != http.MethodHead:
 			h.Set("Allow", "GET, HEAD")
-			http.Error(w, fmt.Sprintf("the showroom is only looked at; it takes no %s", req.Method), http.StatusMethodNotAllowed)
+			http.Error(w, fmt.Sprintf("the showroom only shows pages; it does not take %s", req.Method), http.StatusMethodNotAllowed)
 		case req.ContentLength != 0:
 			h.Set("Connection", "close")
 			http.Error(w, "the showroom takes no body", http.StatusRequestEntityTooLarge)
 		case len(req.URL.Path) > 4096:
-			http.Error(w, "no address here is that long", http.StatusRequestURITooLong)
+			http.Error(w, "the address is longer than 4,096 bytes", http.StatusRequestURITooLong)
 		case req.URL.Path == eventsPath:
 			r.events(w, req)
 		default:
-			r.show(w, req)
+			s, _ := r.now()
+			(&answer{r, w, req, s, r.lastGood(), nameOf(req.URL.Path)}).show()
 		}
 	})
 }
 
-// show answers with a file of the site, or with a page that says why there is none. Names
-// are looked up as they are: there is no folder to climb out of. Where a page cannot be
-// made, the one that was last made stands below what was found.
-func (r *Room) show(w http.ResponseWriter, req *http.Request) {
-	s, _ := r.now()
-	own := func(status int, page []byte) {
-		w.Header().Set("Content-Type", types[".html"])
-		w.Header().Set("Content-Security-Policy", ownPolicy)
-		w.WriteHeader(status)
-		_, _ = w.Write(dress(page, s.version, nil))
-	}
-	good := r.lastGood()
-	if req.URL.Path == findingsPath {
-		if s.err != nil {
-			own(http.StatusServiceUnavailable, broken(s.err))
-			return
-		}
-		own(http.StatusOK, s.site.findings(req.URL.Query().Get("page")))
-		return
-	}
-	name := strings.TrimPrefix(req.URL.Path, "/")
+// nameOf is the name in the site of what an address asks for.
+func nameOf(path string) string {
+	name := strings.TrimPrefix(path, "/")
 	if name == "" || strings.HasSuffix(name, "/") {
 		name += front
 	}
-	page := func(data []byte, panel []byte) {
-		w.Header().Set("Content-Type", kindOf(name))
-		if path.Ext(name) == ".html" {
-			data = dress(data, s.version, panel)
+	return name
+}
+
+// answer is one request, with what is shown now and what was shown before.
+type answer struct {
+	room *Room
+	w    http.ResponseWriter
+	req  *http.Request
+	now  *state
+	good *Site // Room.good
+	name string
+}
+
+// show answers with a file of the site, or with a page that says why there is none. Names
+// are looked up as they are, so no name leads out of a folder.
+func (a *answer) show() {
+	if a.req.URL.Path == findingsPath {
+		if a.now.err != nil {
+			a.own(http.StatusServiceUnavailable, broken(a.now.err))
+		} else {
+			a.own(http.StatusOK, a.now.site.findings(a.req.URL.Query().Get("page")))
 		}
-		http.ServeContent(w, req, "", time.Time{}, bytes.NewReader(data))
+		return
 	}
-	err := s.err
+	err := a.now.err
 	if err == nil {
-		if r.play(w, req, name, s.site) {
+		if a.room.play(a.w, a.req, a.name, a.now.site) {
 			return
 		}
 		var data []byte
-		if data, err = s.site.File(name); err == nil {
-			page(data, s.site.panel(name))
+		if data, err = a.now.site.File(a.name); err == nil {
+			a.page(data, a.now.site.panel(a.name))
 			return
 		}
 	}
-	// Gone on purpose, or because it does not read: only of the latter does anything tell.
-	if good != nil && good != s.site && (s.err != nil || inspect.Count(s.site.Findings, inspect.Stop) > 0) && r.play(w, req, name, good) {
-		return // a photo on the page that stands below what was found
-	}
-	if good != nil && good != s.site && (s.err != nil || s.site.tells(good.Units[name])) {
-		if data, failed := good.File(name); failed == nil {
-			page(data, s.over(good.Units[name]))
-			return
-		}
+	if a.showBefore() {
+		return
 	}
 	switch {
-	case s.err != nil:
-		own(http.StatusServiceUnavailable, broken(s.err))
-	case errors.Is(err, fs.ErrNotExist) || s.site.tells(s.site.Units[name]):
-		own(http.StatusNotFound, s.site.missing(req.URL.Path))
+	case a.now.err != nil:
+		a.own(http.StatusServiceUnavailable, broken(a.now.err))
+	case errors.Is(err, fs.ErrNotExist) || a.now.site.tells(a.now.site.Units[a.name]):
+		a.own(http.StatusNotFound, a.now.site.missing(a.req.URL.Path))
 	default:
-		own(http.StatusServiceUnavailable, broken(err))
+		a.own(http.StatusServiceUnavailable, broken(err))
 	}
+}
+
+// showBefore answers with what the last good site had: the page as it was, below what was
+// found, or a photo of that page. It does so only if a stop or an error says why there is
+// nothing newer: a unit that was deleted on purpose has no page.
+func (a *answer) showBefore() bool {
+	if a.good == nil || a.good == a.now.site {
+		return false
+	}
+	file := a.good.Units[a.name]
+	stopped := a.now.err != nil || inspect.Count(a.now.site.Findings, inspect.Stop) > 0
+	if stopped && a.room.play(a.w, a.req, a.name, a.good) {
+		return true
+	}
+	if a.now.err == nil && !a.now.site.tells(file) {
+		return false
+	}
+	data, err := a.good.File(a.name)
+	if err == nil {
+		a.page(data, a.now.over(file))
+	}
+	return err == nil
+}
+
+// page answers with a file of the site. A page gets the script that waits for the next
+// version, and a panel.
+func (a *answer) page(data, panel []byte) {
+	a.w.Header().Set("Content-Type", kindOf(a.name))
+	if path.Ext(a.name) == ".html" {
+		data = dress(data, a.now.version, panel)
+	}
+	http.ServeContent(a.w, a.req, "", time.Time{}, bytes.NewReader(data))
+}
+
+// own answers with a page of the showroom's own.
+func (a *answer) own(status int, page []byte) {
+	a.w.Header().Set("Content-Type", types[".html"])
+	a.w.Header().Set("Content-Security-Policy", ownPolicy)
+	a.w.WriteHeader(status)
+	_, _ = a.w.Write(dress(page, a.now.version, nil))
 }
 
 func kindOf(name string) string {
@@ -132,8 +166,8 @@ func kindOf(name string) string {
 	return "application/octet-stream"
 }
 
-// fetch opens a file that the site names. What is named below the yard's folder is there, and
-// not where a link leads that came into its place since the yard was read.
+// fetch opens a file that the site names. If it is below the yard's folder, no link is
+// followed out of that folder: a link may have replaced the file since the yard was read.
 func (r *Room) fetch(file string) (*os.File, error) {
 	for _, folder := range r.Folders {
 		name, err := filepath.Rel(folder, file)
@@ -145,7 +179,7 @@ func (r *Room) fetch(file string) (*os.File, error) {
 			return nil, err
 		}
 		defer root.Close()
-		// A pipe would keep the answer waiting for ever.
+		// Opening a pipe could wait forever.
 		if info, err := root.Stat(name); err != nil || !info.Mode().IsRegular() {
 			return nil, fs.ErrNotExist
 		}
@@ -155,7 +189,7 @@ func (r *Room) fetch(file string) (*os.File, error) {
 }
 
 // play answers with a file from the disk, in the ranges that a player asks for (RFC 9110,
-// 14). It reports false for what is none, or is gone since the site was made.
+// 14). It reports false if the site has no such file, or if the file was deleted since.
 func (r *Room) play(w http.ResponseWriter, req *http.Request, name string, s *Site) bool {
 	if s.Disk == nil || path.Ext(name) == ".html" {
 		return false

@@ -43,7 +43,7 @@ func ask(h http.Handler, method, host, path string) *httptest.ResponseRecorder {
 var one = &Site{File: fileOf(map[string][]byte{"index.html": []byte("<title>the yard</title>"), "u/a.html": []byte("<p>a"),
 	"stock.csv": []byte("a,b\n"), "odd.xyz": []byte("?")})}
 
-// fileOf are files that are made already.
+// fileOf gives files that are made already.
 func fileOf(files map[string][]byte) func(string) ([]byte, error) {
 	return func(path string) ([]byte, error) {
 		if data, ok := files[path]; ok {
@@ -53,8 +53,8 @@ func fileOf(files map[string][]byte) func(string) ([]byte, error) {
 	}
 }
 
-// TestHosts: a name from the web, which can be made to lead to this computer, is
-// refused, whatever its port; RFC 9110, 7.2 and RFC 3986, 3.2.2 give the forms.
+// TestHosts: a name from the web is refused with any port, because somebody could make it lead
+// to this computer. RFC 9110, 7.2 and RFC 3986, 3.2.2 give the forms.
 func TestHosts(t *testing.T) {
 	h := still(t, one, nil)
 	for host, want := range map[string]int{
@@ -135,7 +135,7 @@ func TestAnswers(t *testing.T) {
 		}
 	}
 	if got := ask(h, "GET", "localhost", "/stock.csv").Body.String(); got != "a,b\n" {
-		t.Errorf("a file that is no page comes as %q", got)
+		t.Errorf("a file that is not a page comes as %q", got)
 	}
 }
 
@@ -164,9 +164,9 @@ func TestNoWayOut(t *testing.T) {
 	}
 }
 
-// TestRawRequests writes whole requests as no browser would: the target as a whole address
-// (RFC 9112, 3.2.2, of which the host counts), none or several hosts, a tunnel, a line kept
-// open for both sides, pages of somebody else's. None gets the yard; ours do.
+// TestRawRequests writes whole requests that no browser would send: the target as a whole
+// address (RFC 9112, 3.2.2: its host counts), no host or several, a tunnel, a WebSocket, pages
+// of another site. None of those gets the yard; our own requests do.
 func TestRawRequests(t *testing.T) {
 	server := httptest.NewServer(still(t, one, nil))
 	defer server.Close()
@@ -219,8 +219,8 @@ func TestRawRequests(t *testing.T) {
 	}
 }
 
-// TestLinksLeadNowhere: a file that the site plays is exchanged for a link out of the folder,
-// or for a pipe, or its folder is, after the yard was read.
+// TestLinksLeadNowhere: after the yard was read, a file that the site plays, or its folder, is
+// replaced by a link out of the folder or by a device.
 func TestLinksLeadNowhere(t *testing.T) {
 	base := t.TempDir()
 	content := filepath.Join(base, "content")
@@ -274,7 +274,7 @@ func found() *Site {
 	finding := func(file string, s inspect.Severity, message string) inspect.Finding {
 		return inspect.Finding{Rule: inspect.Lookup("tires-under-axle"), Severity: s, Unit: file, At: unit.Pos{File: file, Line: 31, Column: 9},
 			Message: message, Source: "49 CFR 571.120", Remedy: "fit larger tires",
-			Related: []unit.Place{{At: unit.Pos{File: file, Line: 5, Column: 2}, What: "the size stands here"}}}
+			Related: []unit.Place{{At: unit.Pos{File: file, Line: 5, Column: 2}, What: "the size"}}}
 	}
 	return &Site{
 		File:  fileOf(map[string][]byte{"index.html": []byte("<body>yard"), "u/a.html": []byte("<body>a"), "u/b.html": []byte("<body>b"), "how.html": []byte("<body>how")}),
@@ -288,7 +288,7 @@ func found() *Site {
 	}
 }
 
-func TestFindingsStandOnTheirPages(t *testing.T) {
+func TestFindingsAreOnTheirPages(t *testing.T) {
 	h := still(t, found(), nil)
 	const a, b, c = "a&#39;s tires carry &lt;too&gt; little", "b has no price", "c does not read"
 	for path, want := range map[string][]string{
@@ -296,7 +296,7 @@ func TestFindingsStandOnTheirPages(t *testing.T) {
 		"/u/b.html":          {b, "Showroom: 1 remark<"},
 		"/":                  {c, "content/units/c.md:31:9", "2 stops, 1 caution, 1 remark in the whole yard", "<details open>"},
 		"/how.html":          {},
-		"/u/c.html":          {c, "content/units/c.md:31:9", "made no page"},
+		"/u/c.html":          {c, "content/units/c.md:31:9", "No page was made"},
 		"/showroom/findings": {a, b, c, `href="/u/a.html"`, `href="/u/b.html"`, "2 stops, 1 caution, 1 remark"},
 	} {
 		page := ask(h, "GET", "localhost", path).Body.String()
@@ -319,7 +319,7 @@ func TestFindingsStandOnTheirPages(t *testing.T) {
 		t.Error("a page without findings has a panel")
 	}
 	if page := ask(h, "GET", "localhost", "/u/b.html").Body.String(); strings.Contains(page, "<details open>") {
-		t.Error("a panel without stops stands open")
+		t.Error("a panel without stops is open")
 	}
 	clean := still(t, one, nil)
 	if page := ask(clean, "GET", "localhost", findingsPath).Body.String(); !strings.Contains(page, "Nothing found") {
@@ -327,8 +327,8 @@ func TestFindingsStandOnTheirPages(t *testing.T) {
 	}
 }
 
-// TestOwnPagesPassTheirPolicy: the hashes in the header are those of what stands in the
-// page (CSP Level 3, 2.3.1).
+// TestOwnPagesPassTheirPolicy: the hashes in the header are those of the script and the style
+// in the page (CSP Level 3, 2.3.1).
 func TestOwnPagesPassTheirPolicy(t *testing.T) {
 	for name, h := range map[string]http.Handler{"findings": still(t, found(), nil), "error": still(t, nil, io.ErrUnexpectedEOF)} {
 		w := ask(h, "GET", "localhost", findingsPath)
@@ -354,7 +354,7 @@ func TestListen(t *testing.T) {
 	}
 	_, port, _ := net.SplitHostPort(l.Addr().String())
 	for at, want := range map[string]string{
-		l.Addr().String():    "is taken, perhaps by another showroom; end that one, or write -at 127.0.0.1:",
+		l.Addr().String():    "is in use, perhaps by another showroom; end that one, or write -at 127.0.0.1:",
 		"127.0.0.1":          `-at "127.0.0.1" is not an address; write 127.0.0.1:2516`,
 		"2516":               `-at "2516" is not an address`,
 		"":                   `-at "" is not an address`,

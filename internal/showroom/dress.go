@@ -25,9 +25,8 @@ func hash(text string) string {
 	return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
 }
 
-// dress adds to a page the script that waits for the next version, and the panel on top
-// of its body. Every other byte stays as it is, but in the page's policies, which admit
-// the two.
+// dress adds to a page the script that waits for the next version, and the panel at the top
+// of its body. Its policies are widened to allow the two. Every other byte stays as it is.
 func dress(page []byte, version string, panel []byte) []byte {
 	var out bytes.Buffer
 	waiter := fmt.Sprintf("<script data-version=%q>%s</script>", version, script)
@@ -35,7 +34,7 @@ func dress(page []byte, version string, panel []byte) []byte {
 	for {
 		kind := z.Next()
 		if kind == html.ErrorToken {
-			// The end; a tag that was begun and not ended stands here.
+			// The end, with a tag that was begun and not ended.
 			out.Write(z.Raw())
 			break
 		}
@@ -72,7 +71,7 @@ func dress(page []byte, version string, panel []byte) []byte {
 	return out.Bytes()
 }
 
-// policyOf reads the policy out of the meta element that the tokenizer stands on.
+// policyOf reads the policy out of the meta element that the tokenizer has just read.
 func policyOf(z *html.Tokenizer) (string, bool) {
 	var policy string
 	is := false
@@ -90,17 +89,17 @@ func policyOf(z *html.Tokenizer) (string, bool) {
 	}
 }
 
-// admit widens a policy by what the showroom adds to a page, and by nothing else.
+// admit widens a policy to allow what the showroom adds to a page, and nothing else.
 func admit(policy string) string {
 	policy = widen(policy, hash(script), "script-src-elem", "script-src", "default-src")
 	policy = widen(policy, hash(style), "style-src-elem", "style-src", "default-src")
 	return widen(policy, "'self'", "connect-src", "default-src")
 }
 
-// widen adds a source to the directive that governs: the first of the names that the
-// policy holds (CSP Level 3, 6.8.3, the fallback list). default-src itself is never
-// widened; the directive before it takes its sources over. A policy that holds none of
-// the names allows everything already.
+// widen adds a source to the directive that governs: the first of the names that the policy
+// has (CSP Level 3, 6.8.3, the fallback list). It never widens default-src itself, but
+// writes the more specific directive with the same sources. A policy without any of the
+// names allows everything already.
 func widen(policy, source string, names ...string) string {
 	var parts []string
 	for p := range strings.SplitSeq(policy, ";") {
@@ -109,7 +108,7 @@ func widen(policy, source string, names ...string) string {
 		}
 	}
 	for _, name := range names {
-		// Of a directive given twice the first counts (CSP Level 3, 2.2.1).
+		// If a directive is given twice, the first counts (CSP Level 3, 2.2.1).
 		i := slices.IndexFunc(parts, func(p string) bool { return strings.EqualFold(strings.Fields(p)[0], name) })
 		if i < 0 {
 			continue
@@ -131,9 +130,9 @@ func widen(policy, source string, names ...string) string {
 	return policy
 }
 
-// allowsAll reports whether every inline element passes: 'unsafe-inline' counts only
-// where no hash and no nonce stands beside it, so adding a hash would take the page's
-// own scripts away (CSP Level 3, 6.7.3.2).
+// allowsAll reports whether every inline element passes. 'unsafe-inline' counts only without
+// a hash or a nonce next to it, so adding a hash would stop the page's own scripts (CSP
+// Level 3, 6.7.3.2).
 func allowsAll(sources []string) bool {
 	inline := false
 	for _, s := range sources {

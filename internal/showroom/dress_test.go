@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// TestDressAddsAndChangesNothing: taking out what was added gives the page as it was.
+// TestDressAddsAndChangesNothing: without what was added the page is as it was.
 func TestDressAddsAndChangesNothing(t *testing.T) {
 	const panel = `<div><template shadowrootmode="open">panel</template></div>`
 	waiter := `<script data-version="v1">` + script + `</script>`
@@ -23,14 +23,14 @@ func TestDressAddsAndChangesNothing(t *testing.T) {
 	} {
 		got := string(dress([]byte(page), "v1", []byte(panel)))
 		if strings.Count(got, waiter) != 1 || strings.Count(got, panel) != 1 {
-			t.Errorf("%s: the script or the panel is not there once: %q", name, got)
+			t.Errorf("%s: the script or the panel is not there exactly once: %q", name, got)
 		}
 		back := strings.Replace(strings.Replace(got, waiter, "", 1), panel, "", 1)
 		if back != page {
 			t.Errorf("%s: without what was added it is %q, want %q", name, back, page)
 		}
 		if strings.Index(got, waiter) > strings.Index(got, panel) {
-			t.Errorf("%s: the script stands behind the panel", name)
+			t.Errorf("%s: the script comes after the panel", name)
 		}
 	}
 	got := string(dress([]byte("<head><title><body></title></head><body><p>"), "v1", []byte(panel)))
@@ -49,8 +49,8 @@ func TestDressAdmitsItselfInThePolicy(t *testing.T) {
 	}
 }
 
-// TestWiden follows CSP Level 3: 6.8.3 for what falls back on what, 2.2.1 for
-// directives given twice, 6.7.3.2 for 'unsafe-inline' beside a hash.
+// TestWiden follows CSP Level 3: 6.8.3 for fallbacks, 2.2.1 for directives given twice,
+// 6.7.3.2 for 'unsafe-inline' next to a hash.
 func TestWiden(t *testing.T) {
 	for _, c := range []struct{ policy, want string }{
 		{"", ""},

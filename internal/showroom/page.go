@@ -17,7 +17,7 @@ var pagesText string
 
 var pages = template.Must(template.New("showroom").Parse(pagesText))
 
-// ownPolicy is that of the showroom's own pages.
+// ownPolicy is the policy of the showroom's own pages.
 var ownPolicy = "default-src 'none'; img-src data:; style-src " + hash(style) + "; script-src " + hash(script) +
 	"; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
@@ -41,8 +41,8 @@ type group struct {
 	Findings   []inspect.Finding
 }
 
-// run fills a template in. The templates are the program's own: one that fails is a
-// slip of its author, and every one of them is run by the tests.
+// run fills in a template. The templates are part of the program, and the tests run each of
+// them: one that fails is a programming error.
 func run(name string, v view) []byte {
 	v.Style = template.CSS(style)
 	var b bytes.Buffer
@@ -52,8 +52,8 @@ func run(name string, v view) []byte {
 	return b.Bytes()
 }
 
-// panel is what stands on top of a page: what was found about its unit, and on the
-// yard's front page what was found about everything that has no page.
+// panel is what the showroom shows at the top of a page: what was found about its unit, and
+// on the yard's front page what was found about everything that has no page.
 func (s *Site) panel(path string) []byte {
 	var found []inspect.Finding
 	file, isUnit := s.Units[path]
@@ -84,7 +84,7 @@ func (s *Site) panel(path string) []byte {
 	if isUnit {
 		heading = "Showroom: " + tally(found)
 		if len(stops) > 0 {
-			heading += "; this unit is not published until the stops are mended"
+			heading += "; this unit is not published until you fix the stops"
 		}
 	}
 	return run("panel", view{Heading: heading, Words: tally(others), Open: len(stops) > 0, Stops: first(stops), Findings: first(others)})
@@ -97,9 +97,9 @@ func (s *Site) tells(file string) bool {
 	})
 }
 
-// over is what stands on top of a page that was made before: why there is no newer one.
+// over is the panel of a page that was made before: it says why there is no newer one.
 func (s *state) over(file string) []byte {
-	const before = "; below stands the page as it was before"
+	const before = "; below is the page as it was before"
 	if s.err != nil {
 		return run("panel", view{Heading: "Showroom: the site cannot be made" + before, Text: s.err.Error(), Open: true})
 	}
@@ -116,8 +116,8 @@ func (s *state) over(file string) []byte {
 	return run("panel", view{Heading: "Showroom: " + tally(stops) + before, Words: tally(others), Open: true, Stops: first(stops), Findings: first(others)})
 }
 
-// homeless are the findings about what has no page: the yard's own file, a model, a
-// unit that does not read.
+// homeless are the findings about what has no page: the yard's own file, a model, a unit
+// that cannot be read.
 func (s *Site) homeless() []inspect.Finding {
 	has := map[string]bool{}
 	for _, file := range s.Units {
@@ -135,8 +135,8 @@ func (s *Site) homeless() []inspect.Finding {
 // onePage is how many findings a page shows.
 const onePage = 200
 
-// findings is a page of what was found, file by file. The number is what the address says;
-// what is not a number of a page is the first.
+// findings is one page of what was found, file by file. The number comes from the address;
+// anything that is not the number of a page means the first page.
 func (s *Site) findings(number string) []byte {
 	pages := max(1, (len(s.Findings)+onePage-1)/onePage)
 	page, err := strconv.Atoi(number)
@@ -160,15 +160,15 @@ func (s *Site) findings(number string) []byte {
 	return run("page", v)
 }
 
-// first is as many findings as fit on top of a page; the page of findings has the rest.
+// first is as many findings as a panel shows; the page of findings has the rest.
 func first(list []inspect.Finding) []inspect.Finding { return list[:min(len(list), onePage/2)] }
 
-// missing is the page for an address that leads nowhere. A unit that no longer reads
-// has no page either, so what keeps such units back is said here.
+// missing is the page for an address that leads nowhere. A unit that can no longer be read
+// has no page either, so this page says what is wrong with such units.
 func (s *Site) missing(path string) []byte {
 	v := view{Heading: "No page here", Text: path, Findings: s.Findings}
 	if home := s.homeless(); inspect.Count(home, inspect.Stop) > 0 {
-		v.Words = "These files made no page; perhaps it is one of theirs."
+		v.Words = "No page was made from these files; perhaps you are looking for one of theirs."
 		v.Groups = s.grouped(first(home))
 	}
 	return run("page", v)
@@ -177,10 +177,10 @@ func (s *Site) missing(path string) []byte {
 // broken is the page for a site that could not be made.
 func broken(err error) []byte {
 	return run("page", view{Heading: "The site could not be made", Text: err.Error(),
-		Words: "Mend it and save: this page loads again by itself."})
+		Words: "Fix it and save: this page reloads by itself."})
 }
 
-// grouped gathers findings by the unit that they concern, in the order they came.
+// grouped puts findings together by the unit that they concern, in their order.
 func (s *Site) grouped(list []inspect.Finding) []group {
 	pages := map[string]string{}
 	for path, file := range s.Units {
@@ -200,7 +200,7 @@ func (s *Site) grouped(list []inspect.Finding) []group {
 	return out
 }
 
-// tally counts in words, leaving out what there is none of.
+// tally counts the findings of each severity in words, without those that are zero.
 func tally(list []inspect.Finding) string {
 	var parts []string
 	for _, s := range []inspect.Severity{inspect.Stop, inspect.Caution, inspect.Remark} {

@@ -9,8 +9,8 @@ import (
 	"testing"
 )
 
-// TestRecordingIsPlayed answers with ranges of a recording on the disk (RFC 9110, 14.2:
-// 206 and Content-Range), and with what is missing when the file is gone.
+// TestRecordingIsPlayed: the showroom answers with ranges of a recording on the disk (RFC 9110,
+// 14.2: 206 and Content-Range), and with 404 once the file is gone.
 func TestRecordingIsPlayed(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "walk.MP4")
 	if err := os.WriteFile(file, []byte("0123456789"), 0o644); err != nil {

@@ -2,8 +2,8 @@
   const shown = document.currentScript.dataset.version;
   let line = null;
   const leave = () => { if (line) line.close(); line = null; };
-  // Only a page that is looked at listens: a browser keeps six connections to one host
-  // and the seventh page would never load.
+  // Only a page that is looked at listens: a browser keeps six connections to one host, and
+  // the seventh page would never load.
   const listen = () => {
     if (document.hidden) return leave();
     if (line) return;

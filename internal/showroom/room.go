@@ -20,15 +20,15 @@ const front = "index.html"
 
 // A Site is one state of the site, as it would be published, and what was found.
 type Site struct {
-	// Version is the same for the same site: a page loads again only for another one.
+	// Version is the same for the same site: an open page reloads only for another version.
 	Version string
-	// File makes the file with the path, as in public/; its error is fs.ErrNotExist where
-	// there is none. It is called by several at a time.
+	// File makes the file with the path, as in public/; its error is fs.ErrNotExist if there
+	// is none. Several requests may call it at the same time.
 	File func(path string) ([]byte, error)
-	// Disk, where it is given, says where the files stand that are copied into a site as
-	// they are. It is asked first, but not for pages.
+	// Disk, if it is not nil, says where the files are on the disk that a site copies. It is
+	// asked first, but not for pages.
 	Disk func(path string) (string, error)
-	// Video, where it is given, is what customers may have of an open video: how to read it
+	// Video, if it is not nil, is what customers may have of an open video: how to read it
 	// and how many bytes it has. An error means that nothing of it may be shown.
 	Video func(f *os.File) (io.ReaderAt, int64, error)
 	// Units are the unit files by the path of the page that each makes.
@@ -39,7 +39,7 @@ type Site struct {
 
 // A Room shows a site for as long as Serve runs.
 type Room struct {
-	// Make makes the site anew. An error is shown in its stead.
+	// Make makes the site again. If it fails, the error is shown instead.
 	Make func() (*Site, error)
 	// Folders are watched, with everything below them.
 	Folders []string
@@ -48,7 +48,7 @@ type Room struct {
 
 	mu    sync.Mutex
 	shown *state
-	good  *Site         // the last one in which nothing stopped anything; what it shows stands in for what cannot be made
+	good  *Site         // the last one without stops, or the first; its pages are shown for those that cannot be made
 	next  chan struct{} // closed when shown is replaced
 	done  chan struct{} // closed when the room closes
 	watch *watch
@@ -58,12 +58,12 @@ type Room struct {
 type state struct {
 	site *Site
 	err  error
-	// version is the same for the same site: a page loads again only for another one.
+	// version is the site's, or one of the error.
 	version string
 }
 
-// open watches and makes the site for the first time, in this order: what changes
-// while it is made is noticed.
+// open begins to watch and then makes the site for the first time, so that a change in the
+// meantime is noticed.
 func (r *Room) open() error {
 	w, err := newWatch(r.Folders, r.Trouble)
 	if err != nil {
@@ -75,7 +75,7 @@ func (r *Room) open() error {
 	return nil
 }
 
-// Serve shows the site on the listener until the context ends, which is no error. It
+// Serve shows the site on the listener until the context ends, which is not an error. It
 // closes the listener.
 func (r *Room) Serve(ctx context.Context, l net.Listener) error {
 	defer l.Close()
@@ -114,12 +114,12 @@ func (r *Room) serve(ctx context.Context, l net.Listener) error {
 		return err
 	case <-ctx.Done():
 	}
-	// The streams are ended first: Shutdown waits for them, and they for nobody else.
+	// The streams are ended first, because Shutdown waits for them.
 	close(r.done)
 	last, cancel := context.WithTimeout(context.Background(), 2*time.Second)
 	defer cancel()
 	if err := server.Shutdown(last); errors.Is(err, context.DeadlineExceeded) {
-		// A phone that stopped reading in the middle of a page is not waited for.
+		// Do not wait for a phone that stopped reading in the middle of a page.
 		return server.Close()
 	} else if err != nil {
 		return err
@@ -142,14 +142,14 @@ func (r *Room) remake() {
 	r.next = make(chan struct{})
 }
 
-// lastGood is the last site in which nothing stopped anything, or the first there was.
+// lastGood is the last site without stops, or the first site.
 func (r *Room) lastGood() *Site {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	return r.good
 }
 
-// now is what is shown, and what is closed when that is over.
+// now is what is shown, and a channel that is closed when something else is shown.
 func (r *Room) now() (*state, <-chan struct{}) {
 	r.mu.Lock()
 	defer r.mu.Unlock()
@@ -164,8 +164,8 @@ func versionOf(s *state) string {
 	return "error-" + hex.EncodeToString(sum[:8])
 }
 
-// events is the stream that tells pages the version that is shown (HTML Standard,
-// 9.2, server-sent events): at once, and whenever it is replaced.
+// events is the stream that tells open pages which version is shown (HTML Standard, 9.2,
+// server-sent events): at once, and whenever it changes.
 func (r *Room) events(w http.ResponseWriter, req *http.Request) {
 	w.Header().Set("Content-Type", "text/event-stream")
 	if req.Method == http.MethodHead {
@@ -173,7 +173,7 @@ func (r *Room) events(w http.ResponseWriter, req *http.Request) {
 	}
 	stream := http.NewResponseController(w)
 	send := func(text string) bool {
-		// A peer that is gone is noticed, however many messages fit into its buffers.
+		// This notices a browser that is gone, however many messages fit into the buffers.
 		_ = stream.SetWriteDeadline(time.Now().Add(10 * time.Second))
 		_, err := io.WriteString(w, text)
 		return err == nil && stream.Flush() == nil
@@ -186,7 +186,7 @@ func (r *Room) events(w http.ResponseWriter, req *http.Request) {
 	told := ""
 	for {
 		s, next := r.now()
-		// A site that comes out the same loads no page again.
+		// No page reloads for a site that comes out the same.
 		if s.version != told {
 			told = s.version
 			if !send("data: " + told + "\n\n") {

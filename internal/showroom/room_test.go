@@ -78,7 +78,7 @@ func set(t *testing.T, quiet, most time.Duration) *bench {
 	return b
 }
 
-// readAll makes a site of every file below a folder; one that says "stop" is an error.
+// readAll makes a site of every file below a folder. A file that says "stop" is an error.
 func readAll(dir string) (*Site, error) {
 	files, version := map[string][]byte{}, sha256.New()
 	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
@@ -136,8 +136,8 @@ func (b *bench) get(path string) (int, string) {
 	return resp.StatusCode, string(body)
 }
 
-// listen opens a stream and sends the versions that it tells, until it ends; then the
-// error it ended with.
+// listen opens a stream and sends the versions on it, until it ends; then the error that it
+// ended with.
 func (b *bench) listen() (<-chan string, <-chan error) {
 	b.t.Helper()
 	resp, err := http.Get(b.url + eventsPath)
@@ -199,7 +199,7 @@ func TestWhatIsWrittenIsShown(t *testing.T) {
 	b.write("new.html", "a new one")
 	b.until(versions, "/new.html", 200, "a new one")
 
-	// As editors save: the text goes to a scratch file that takes the other's place.
+	// As editors save: they write a scratch file and rename it.
 	b.write(".new.html.swp", "saved in one step")
 	b.move(".new.html.swp", "new.html")
 	b.until(versions, "/new.html", 200, "saved in one step")
@@ -209,15 +209,15 @@ func TestWhatIsWrittenIsShown(t *testing.T) {
 	}
 	b.until(versions, "/new.html", 404, "No page here")
 
-	// A folder that comes with files in it, and a folder in it.
+	// A folder that appears with a folder and files in it.
 	b.write("units/deep/a.html", "deep")
 	b.until(versions, "/units/deep/a.html", 200, "deep")
 	b.write("units/deep/a.html", "deeper")
 	b.until(versions, "/units/deep/a.html", 200, "deeper")
 }
 
-// TestFolderThereAndBack: after a folder was renamed, and renamed back, the system's
-// own watches report wrong paths or nothing; changes in it are noticed all the same.
+// TestFolderThereAndBack: after a folder was renamed and renamed back, the system's own watches
+// report wrong paths or nothing. Changes in the folder are noticed anyway.
 func TestFolderThereAndBack(t *testing.T) {
 	b := set(t, 0, 0)
 	b.write("units/a.html", "0")
@@ -237,12 +237,12 @@ func TestFolderThereAndBack(t *testing.T) {
 	}
 }
 
-// TestTheFolderItself is taken away, put back, and replaced by another.
+// TestTheFolderItself moves the watched folder away and back.
 func TestTheFolderItself(t *testing.T) {
 	b := set(t, 0, 0)
 	versions, _ := b.listen()
 	b.move(".", "../away")
-	b.until(versions, "/yard.html", 200, "cannot be made; below stands the page as it was")
+	b.until(versions, "/yard.html", 200, "cannot be made; below is the page as it was")
 	b.move("../away", ".")
 	b.until(versions, "/yard.html", 200, "yard")
 	b.write("yard.html", "back")
@@ -271,8 +271,8 @@ func TestMostTime(t *testing.T) {
 	b.until(versions, "/yard.html", 200, "still copying")
 }
 
-// TestNoiseMakesNothing: attributes and scratch files are no change, and a site that
-// comes out the same loads no page again.
+// TestNoiseMakesNothing: attributes and scratch files do not count as changes, and no page
+// reloads for a site that comes out the same.
 func TestNoiseMakesNothing(t *testing.T) {
 	b := set(t, 0, 0)
 	versions, _ := b.listen()
@@ -286,12 +286,12 @@ func TestNoiseMakesNothing(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	// Several quiet times: had one of them counted, the site would have been made.
+	// Several quiet times: if one of the events counted, the site would be made by now.
 	time.Sleep(5 * quietTime)
 	if n := b.made.Load() - before; n != 0 {
 		t.Errorf("noise made the site %d times, want 0", n)
 	}
-	// In one piece: between cutting a file off and writing it a busy machine may look at it.
+	// In one step: a busy machine may read a file between truncating and writing it.
 	b.write(".yard.html.part", "yard") // the same text again
 	b.move(".yard.html.part", "yard.html")
 	for deadline := time.Now().Add(patience); b.made.Load() == before && time.Now().Before(deadline); {
@@ -301,11 +301,11 @@ func TestNoiseMakesNothing(t *testing.T) {
 	b.move(".yard.html.part", "yard.html")
 	b.next(versions)
 	if _, body := b.get("/yard.html"); !strings.Contains(body, "another") {
-		t.Error("the same text again was told to the pages as a change")
+		t.Error("the pages were told of the same text as of a change")
 	}
 }
 
-// TestLostEvents: when the system says that it lost some, everything is looked at anew.
+// TestLostEvents: when the system says that it lost events, everything is read again.
 func TestLostEvents(t *testing.T) {
 	b := set(t, 0, 0)
 	versions, _ := b.listen()
@@ -320,27 +320,27 @@ func TestLostEvents(t *testing.T) {
 	b.until(versions, "/yard.html", 200, "watched again")
 }
 
-func TestAnErrorIsShownAndMended(t *testing.T) {
+func TestAnErrorIsShownAndFixed(t *testing.T) {
 	b := set(t, 0, 0)
 	versions, _ := b.listen()
 	b.write("bad.html", "stop")
 	b.until(versions, "/yard.html", 200, "bad.html says &lt;stop&gt;")
 	_, body := b.get("/yard.html")
 	if !strings.HasPrefix(body, "yard<script") {
-		t.Errorf("below the error stands %q, not the page as it was", body)
+		t.Errorf("below the error is %q, not the page as it was", body)
 	}
 	if status, body := b.get("/nowhere.html"); status != 503 || !strings.Contains(body, "bad.html says &lt;stop&gt;") {
 		t.Errorf("a page that never was: %d, %s", status, body)
 	}
 	if !strings.Contains(body, "new EventSource") {
-		t.Error("the page of the error does not wait for the mended site")
+		t.Error("the page of the error does not wait for the next site")
 	}
 	b.write("bad.html", "good")
 	b.until(versions, "/bad.html", 200, "good")
 }
 
-// TestCloseEndsTheStreams: they end as streams do, not torn off after a time-out, and
-// nothing hangs.
+// TestCloseEndsTheStreams: streams end in the regular way and not by a time-out, and nothing
+// hangs.
 func TestCloseEndsTheStreams(t *testing.T) {
 	b := set(t, 0, 0)
 	var ends []<-chan error

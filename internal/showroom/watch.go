@@ -14,21 +14,20 @@ import (
 	"github.com/fsnotify/fsnotify"
 )
 
-// How long it must be quiet before a batch of changes is over, and after how long a
-// batch is taken as over all the same. An editor's save is several events; a copy of
-// many files goes on for a while.
+// A batch of changes is over when it has been quiet for quietTime, and after mostTime in any
+// case. An editor's save is several events, and a copy of many files goes on for a while.
 const (
 	quietTime = 20 * time.Millisecond
 	mostTime  = 300 * time.Millisecond
 )
 
-// A watch tells that something below its folders changed. What changed it does not
-// tell: after a folder was renamed the system's events carry its old path.
+// A watch tells that something below its folders changed. It does not tell what changed: after
+// a folder was renamed, the system's events have its old path.
 type watch struct {
 	folders     []string // absolute
 	quiet, most time.Duration
 	trouble     func(error)
-	// changed gets one message a batch; a second waits in it while the first is worked.
+	// changed gets one message for each batch; one more can wait in it.
 	changed chan struct{}
 
 	system *fsnotify.Watcher
@@ -50,12 +49,12 @@ func newWatch(folders []string, trouble func(error)) (*watch, error) {
 	return w, nil
 }
 
-// look begins to watch the folders as they stand now, with a new watcher each time.
-// The system watches a folder, not its path, and not what is below it: after a folder
-// was moved an old watcher reports wrong paths, or, when it comes back, nothing.
+// look begins to watch the folders as they are now, with a new watcher each time. The system
+// watches a folder, not its path, and not what is below it: after a folder was moved, an old
+// watcher reports wrong paths, or nothing once the folder comes back.
 //
-// A folder is entered before it is read, and what is made after it is read is told of;
-// so whoever reads the files after look misses nothing.
+// A folder is watched before it is read, so whoever reads the files after look misses
+// nothing.
 func (w *watch) look() error {
 	system, err := fsnotify.NewWatcher()
 	if err != nil {
@@ -69,8 +68,7 @@ func (w *watch) look() error {
 		}
 	}
 	for _, folder := range w.folders {
-		// The folder above tells when the folder itself comes, goes or is put in another's
-		// place.
+		// The folder above tells when the folder itself appears, goes or is replaced.
 		enter(filepath.Dir(folder))
 		root := folder
 		if real, err := filepath.EvalSymlinks(folder); err == nil {
@@ -79,7 +77,7 @@ func (w *watch) look() error {
 		_ = filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
 			switch {
 			case err != nil || !d.IsDir():
-				// What went meanwhile, or cannot be read, is for whoever makes the site to say.
+				// Whoever makes the site will say what is gone or cannot be read.
 				return nil
 			case path != root && noise(path):
 				return fs.SkipDir
@@ -102,7 +100,7 @@ func (w *watch) look() error {
 // run gathers events into batches until the context ends.
 func (w *watch) run(ctx context.Context) {
 	var quiet, most <-chan time.Time
-	stale := false // the watched folders are no longer those that are there
+	stale := false // the watched folders may not be those that exist now
 	begin := func() {
 		quiet = time.After(w.quiet)
 		if most == nil {
@@ -121,7 +119,7 @@ func (w *watch) run(ctx context.Context) {
 			}
 			continue
 		case err := <-w.system.Errors:
-			// Events were lost: whatever is there now is looked at anew.
+			// Events were lost, so look at everything again.
 			if err != nil && !errors.Is(err, fsnotify.ErrEventOverflow) {
 				w.trouble(fmt.Errorf("watching for changes: %w", err))
 			}
@@ -148,7 +146,7 @@ func (w *watch) run(ctx context.Context) {
 // concerns reports whether an event can have changed the site.
 func (w *watch) concerns(e fsnotify.Event) bool {
 	if e.Op == fsnotify.Chmod {
-		// Indexers and backups touch the attributes; the bytes stay as they are.
+		// Search indexers and backups change attributes, and the bytes stay as they are.
 		return false
 	}
 	if w.dirs[e.Name] || slices.Contains(w.folders, e.Name) {
@@ -157,8 +155,8 @@ func (w *watch) concerns(e fsnotify.Event) bool {
 	return w.dirs[filepath.Dir(e.Name)] && !noise(e.Name)
 }
 
-// noise reports whether a name is an editor's scratch file, or hidden, which nothing
-// under content/ or in a theme is.
+// noise reports whether a name is that of an editor's scratch file or of a hidden file. No
+// file of content/ or of a look has such a name.
 func noise(path string) bool {
 	name := filepath.Base(path)
 	return strings.HasPrefix(name, ".") || strings.HasSuffix(name, "~") || strings.HasSuffix(name, ".swp") ||
