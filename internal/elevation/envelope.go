@@ -18,7 +18,10 @@ type Envelope struct {
 }
 
 // A Line gives a weight and where its middle may be, in both systems of units.
-type Line struct{ Text, Metric string }
+type Line struct {
+	Text   string // in pounds and feet
+	Metric string // the same in metric units
+}
 
 // The envelope is drawn for a load ten feet long, or as long as the deck if that is shorter:
 // common practice, no source.

@@ -19,8 +19,9 @@ const mostChips = 14
 // A Facet is one thing that a customer may ask for, as chips. Every trailer has one chip
 // of it or none.
 type Facet struct {
-	Name, Label string // deck, Deck length
-	Chips       []Chip
+	Name  string // its name in addresses and scripts: deck
+	Label string // what the page calls it: Deck length
+	Chips []Chip // its values
 	// of is the number of the chip by trailer, -1 for none. Where ofModel is true it
 	// depends on nothing but the trailer's model.
 	of      []int
@@ -29,8 +30,10 @@ type Facet struct {
 
 // A Chip is one value of a facet, with how many trailers of the yard have it.
 type Chip struct {
-	Value, Label, Count string
-	n                   int
+	Value string // its name in addresses and scripts
+	Label string // what the page calls it
+	Count string // how many trailers of the yard have it
+	n     int
 }
 
 // Availabilities are the states of a trailer in the order in which pages list them.

@@ -2,8 +2,6 @@ package render
 
 import "strings"
 
-type gonePage struct{ frame }
-
 // gone is complete alone: it is shown at any depth, where a relative way would lead
 // astray. Its style stands in it, and its links begin at the host's root (RFC 3986, 4.2),
 // with the folder of the site's own address where that is known.

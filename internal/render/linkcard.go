@@ -32,7 +32,7 @@ func (m *maker) carded(e *entry) (*linkCard, error) {
 	if p := e.work.Figure("payload"); p != nil {
 		add("Payload", p.Text)
 	} else {
-		add("Payload", "Not figured")
+		add("Payload", notFigured)
 	}
 	// A picture is passed on for months: it says as of when it was true.
 	label, asOf := "Price", shortMonth(m.frame.Yard.AsOf)

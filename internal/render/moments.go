@@ -13,22 +13,6 @@ import (
 	"tarepage/internal/unit"
 )
 
-// recording is a walk-around's own video as a page shows it. No byte of it is asked for
-// before it is played.
-type recording struct {
-	Video        string // its address
-	Size, Length string
-	// Wide and High are the picture's, so that nothing moves when it comes.
-	Wide, High int
-	// Poster is the address of what stands there before it plays; empty for none.
-	Poster string
-	// Captions and Chapters are text tracks as data: addresses, empty if there are none.
-	// As files they would load no cue from a folder on disk, where each file is an origin
-	// of its own (HTML Standard, 4.8.11.11.2: tracks are fetched with CORS).
-	Captions, Chapters template.URL
-	Script             template.JS
-}
-
 // A moment leads to a time of a recording.
 type moment struct {
 	href string

@@ -8,29 +8,6 @@ import (
 	"tarepage/internal/photo"
 )
 
-// shownPhoto is one photo as a page shows it.
-type shownPhoto struct {
-	// Picture is the picture, large, with its preview; Thumb a small one of it.
-	Picture, Thumb template.HTML
-	// Alt says what it shows: the name of what opens it, also once it is open.
-	Alt     string
-	Caption string
-	// At is the moment of the recording that shows the same, and the way to it.
-	At, AtLink string
-	AtSeconds  int
-	Here       bool
-	Wide       bool // the small one is cropped at its sides
-	made       *photo.Picture
-}
-
-// gallery is a unit's photos: the first is shown, the next are small until they are
-// tapped, and what is more than a phone should load unasked is folded up.
-type gallery struct {
-	First  shownPhoto
-	Rest   []shownPhoto
-	Folded []shownPhoto
-}
-
 // mostThumbs is how many small photos are loaded before any tap.
 const mostThumbs = 8
 

@@ -15,50 +15,6 @@ import (
 	"tarepage/internal/pagedata"
 )
 
-// printLinks are the ways from a unit's page to what is printed of it.
-type printLinks struct{ LotSheet, HandOver string }
-
-// printedPage is what every printed page of a unit begins with.
-type printedPage struct {
-	frame
-	Heading, Stock, Serial, Back string
-}
-
-// lotSheet is read standing, at two meters: what it is, what it carries, what it costs.
-type lotSheet struct {
-	printedPage
-	Big                 string // 28 ft deck-over
-	Availability, Price string
-	Excludes            string
-	Numbers             []labeled
-	Code                template.HTML // the way to the unit's page; empty without an address
-	Address             string
-	Cautions            []string
-}
-
-// handOver is gone through beside the trailer, pen in hand. An empty text leaves a line to
-// write on: what the yard has not recorded is read off the trailer that day.
-type handOver struct {
-	printedPage
-	Numbers      []labeled
-	Pressure     string
-	PressureFrom string
-	Wheels       string
-	Torque       []string // the stages, in order
-	TorqueMetric string
-	TorqueFrom   string
-	Rechecks     []string
-	Hitch        string // its kind, which decides what is bolted and what is latched
-	Ball         string
-	Chains       string
-	Brakes       string
-	Breakaway    bool
-	Points       []labeled
-	PointsText   string
-	Tail         bool
-	Cautions     []string
-}
-
 func (m *maker) printed(e *entry, path, title string) (printedPage, error) {
 	s := printedPage{frame: m.frame, Heading: e.Title.Value, Stock: e.Stock.Value, Serial: e.Serial.Value}
 	s.Root, s.Hidden = "../", true
@@ -96,7 +52,7 @@ func (m *maker) lot(e *entry) ([]byte, error) {
 // paper: each stands there in both systems.
 func (m *maker) keyNumbers(e *entry) []labeled {
 	space := e.work.Space
-	payload := "Not figured"
+	payload := notFigured
 	if f := e.work.Figure("payload"); f != nil {
 		payload = f.Text
 	}

@@ -102,44 +102,6 @@ type Made struct {
 // comes from. At is the place that names it, for errors.
 type File struct{ Path, From, At string }
 
-// frame is what the outer page needs.
-type frame struct {
-	Title       string
-	Description string
-	Policy      string
-	Style       template.CSS
-	// Root leads from the page to the site's root: "" or "../".
-	Root string
-	// Canonical is the page's whole address; empty where the yard's file gives none.
-	Canonical string
-	// Hidden keeps the page out of search engines.
-	Hidden bool
-	// Feeds is whether the site has feeds, which need whole addresses.
-	Feeds bool
-	// Data is what the page states for programs, as JSON-LD.
-	Data template.JS
-	// Picture is what a shared link shows, if there is a picture and an address for it.
-	Picture *picture
-	// Units is the switch between pounds and kilograms; empty where a page has none.
-	Units template.JS
-	// Terms are what hold for every price and every availability: as of when, and what a
-	// price leaves out.
-	Terms  string
-	Yard   yardCard
-	Safety []string
-}
-
-// picture is a picture by its whole address (Open Graph, og:image).
-type picture struct {
-	Address, Alt  string
-	Width, Height int
-}
-
-type yardCard struct {
-	Name, Phone, Email, Street, Town, AsOf string
-	Hours                                  []string
-}
-
 // maker makes the pages of one site.
 type maker struct {
 	*templates

@@ -8,15 +8,6 @@ import (
 	"tarepage/internal/pagedata"
 )
 
-// tryout is what a customer tries on a trailer's page: a machine of their own, a truck of
-// their own. Without scripts the common machines stand there, worked out already.
-type tryout struct {
-	Rig, Law                  string // what statics.js takes, as text
-	Statics, Machines, Script string // the files that the page loads
-	Space                     string // deck, bed or box
-	Common                    []labeled
-}
-
 // tries fills in what can be tried on a trailer. Where a measure is missing nothing can.
 func (m *maker) tries(p *unitPage, e *entry) error {
 	rig, needs := compute.RigOf(e.work)

@@ -17,131 +17,16 @@ import (
 	"tarepage/internal/unit"
 )
 
-type unitPage struct {
-	frame
-	printLinks
-	Heading, Kind, KindLink, Facts           string
-	Availability, AvailMark, Price, Excludes string
-	Sold                                     bool
-	Nearest                                  []labeled
-	TagTitle                                 string
-	Plate                                    []plate
-	Cautions                                 []caution
-	View                                     template.HTML
-	ViewWords                                string
-	PayloadText, PayloadNote, PayloadMetric  string
-	WhyMore                                  string // why others quote a higher payload
-	Ladder                                   []rung
-	Beside                                   []labeled
-	Body                                     template.HTML
-	Recording                                *recording
-	Photos                                   *gallery
-	Specs                                    []specGroup
-	Standard, Options                        []string
-	Try                                      *tryout
-	Workings                                 string // the page of every figure
-	Worked                                   string // how many there are
-	Absent                                   []absent
-}
-
-// figuresPage is every figure of one trailer with its working: what the unit's own page
-// and its checked figures lead to.
-type figuresPage struct {
-	frame
-	Heading, Back string
-	Figures       []figure
-	Envelope      template.HTML // what one load may weigh and where it may stand, drawn
-	EnvelopeWords []elevation.Line
-	EnvelopeLoad  string
-	Absent        []absent
-}
-
-type plate struct {
-	Label, Text, From string
-	Metric            string // of Text, where that is rounded
-	Wide              bool
-}
-
-type caution struct{ Message, Why, Source string }
-
-type rung struct {
-	Label, Text, Metric, Working string
-	Governs                      bool
-}
-
-type specGroup struct {
-	Name string
-	Rows []labeled
-}
-
-type figure struct {
-	Name, Label, Text, Metric, Working, What, Source string
-	Notes                                            []string
-	Inputs                                           []labeled
-}
-
-type absent struct{ Label, Needs string }
-
+// unit is the page of one trailer.
 func (m *maker) unit(e *entry) ([]byte, error) {
 	p := &unitPage{frame: m.frame}
 	m.twofold(&p.frame)
-	p.Root = "../"
-	p.Canonical = m.at(e.path)
-	card, err := e.card()
-	if err != nil {
-		return nil, err
+	for _, fill := range []func(*unitPage, *entry) error{m.head, m.firstFigures, m.walkAround, m.tries, m.moreOf} {
+		if err := fill(p, e); err != nil {
+			return nil, err
+		}
 	}
-	if card != nil {
-		p.Picture = &card.picture
-	}
-	if p.Data, err = m.trailerStated(e); err != nil {
-		return nil, err
-	}
-	p.Heading = unbroken(e.Title.Value)
-	p.Title = fmt.Sprintf("%s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
-	p.Kind, p.KindLink = kinds.Of(e.Kind.Value).Label, p.Root+e.kind
-	p.Facts = facts(e.Unit)
-	p.Availability = e.Availability.Value
-	p.AvailMark = map[string]string{"on the yard": "here", "sold": "gone"}[e.Availability.Value]
-	p.Price = pagedata.Price(e.Unit)
-	p.Excludes = m.offered(e.Unit)
-	p.Sold = e.sold()
-	for _, n := range e.nearest() {
-		p.Nearest = append(p.Nearest, m.near(n))
-	}
-	p.TagTitle = strings.TrimSpace("Stock " + e.Stock.Value)
-	p.Plate = plates(e.Unit, e.work)
-	p.Description = describe(e.Title.Value, e.work)
-	for _, c := range e.cautions {
-		p.Cautions = append(p.Cautions, caution{ending(c.Message), c.Rule.Why, c.Source})
-	}
-	if svg, ok := elevation.Side(e.work); ok {
-		// The drawing is made by internal/elevation, which escapes what it writes.
-		p.View, p.ViewWords = template.HTML(svg), elevation.Words(e.work)
-	}
-	m.carries(p, e.work)
-	body, err := notes(&e.Body, e.work, p.Root+e.workings, m.moments(e))
-	if err != nil {
-		return nil, err
-	}
-	if p.Recording, err = m.recorded(e); err != nil {
-		return nil, err
-	}
-	shots := m.photos(e)
-	p.Photos = gathered(shots)
-	if p.Recording != nil {
-		p.Recording.Poster, p.Policy = poster(shots), m.watched(p.Policy)
-	}
-	p.Body = body
-	p.Specs = specs(e.Unit)
-	p.Standard, p.Options = values(e.Standard), values(e.Options)
-	if err := m.tries(p, e); err != nil {
-		return nil, err
-	}
-	p.Workings, p.Worked = p.Root+e.workings, measure.Count(len(e.work.Figures))
-	p.LotSheet, p.HandOver = p.Root+e.lot, p.Root+e.handOver
-	p.Absent = lacking(e.work)
-	// Of the others only what is shown of them, and the unit's own writings last: another's
+	// Of the others only what is shown of them, and the trailer's own texts last: another's
 	// 14 ft 10 in may be rounded from elsewhere.
 	exact := map[string]string{}
 	for _, n := range e.nearest() {
@@ -149,6 +34,73 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 	}
 	maps.Copy(exact, e.work.MetricOf())
 	return m.turned("unit", p, exact)
+}
+
+// head fills in what the page is about, for people and for programs.
+func (m *maker) head(p *unitPage, e *entry) error {
+	p.Root = "../"
+	p.Canonical = m.at(e.path)
+	card, err := e.card()
+	if err != nil {
+		return err
+	}
+	if card != nil {
+		p.Picture = &card.picture
+	}
+	p.Heading = unbroken(e.Title.Value)
+	p.Title = fmt.Sprintf("%s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
+	p.Description = describe(e.Title.Value, e.work)
+	p.Kind, p.KindLink = kinds.Of(e.Kind.Value).Label, p.Root+e.kind
+	p.Facts = facts(e.Unit)
+	p.Availability = e.Availability.Value
+	p.AvailMark = map[string]string{"on the yard": "here", "sold": "gone"}[e.Availability.Value]
+	p.Price, p.Excludes, p.Sold = pagedata.Price(e.Unit), m.offered(e.Unit), e.sold()
+	for _, n := range e.nearest() {
+		p.Nearest = append(p.Nearest, m.near(n))
+	}
+	p.Data, err = m.trailerStated(e)
+	return err
+}
+
+// firstFigures fills in the tag, the cautions, the drawing and the payload.
+func (m *maker) firstFigures(p *unitPage, e *entry) error {
+	p.TagTitle = strings.TrimSpace("Stock " + e.Stock.Value)
+	p.Plate = plates(e.Unit, e.work)
+	for _, c := range e.cautions {
+		p.Cautions = append(p.Cautions, caution{ending(c.Message), c.Rule.Why, c.Source})
+	}
+	if svg, ok := elevation.Side(e.work); ok {
+		// internal/elevation draws it and escapes what it writes.
+		p.View, p.ViewWords = template.HTML(svg), elevation.Words(e.work)
+	}
+	m.carries(p, e.work)
+	return nil
+}
+
+// walkAround fills in the notes, the recording and the photos.
+func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
+	if p.Body, err = notes(&e.Body, e.work, p.Root+e.workings, m.moments(e)); err != nil {
+		return err
+	}
+	if p.Recording, err = m.recorded(e); err != nil {
+		return err
+	}
+	shots := m.photos(e)
+	p.Photos = gathered(shots)
+	if p.Recording != nil {
+		p.Recording.Poster, p.Policy = poster(shots), m.watched(p.Policy)
+	}
+	return nil
+}
+
+// moreOf fills in what the file states, and where the page leads.
+func (m *maker) moreOf(p *unitPage, e *entry) error {
+	p.Specs = specs(e.Unit)
+	p.Standard, p.Options = values(e.Standard), values(e.Options)
+	p.Workings, p.Worked = p.Root+e.workings, measure.Count(len(e.work.Figures))
+	p.LotSheet, p.HandOver = p.Root+e.lot, p.Root+e.handOver
+	p.Absent = lacking(e.work)
+	return nil
 }
 
 // trailerStated is what a trailer's page states for programs.
@@ -182,7 +134,7 @@ func (m *maker) workings(e *entry) ([]byte, error) {
 	}
 	p.Description = "Every figure of " + e.Stock.Value + " with its working, what it rests on and its source."
 	if drawn, ok := elevation.EnvelopeOf(e.work); ok {
-		// The drawing is made by internal/elevation, which escapes what it writes.
+		// internal/elevation draws it and escapes what it writes.
 		p.Envelope, p.EnvelopeWords, p.EnvelopeLoad = template.HTML(drawn.SVG), drawn.Words, drawn.Long
 	}
 	for _, d := range compute.All {
@@ -194,7 +146,7 @@ func (m *maker) workings(e *entry) ([]byte, error) {
 	return m.turned("workings", p, e.work.MetricOf())
 }
 
-// lacking says of each figure that could not be worked what to weigh or measure.
+// lacking says for each figure that could not be worked out what to weigh or measure.
 func lacking(w *compute.Work) []absent {
 	var out []absent
 	for _, a := range w.Absent {
@@ -207,7 +159,7 @@ func lacking(w *compute.Work) []absent {
 	return out
 }
 
-// near is another unit in a line: what it is, how long, what it may carry, what it costs.
+// near is another trailer in a line: what it is, how long, what it can carry, what it costs.
 func (m *maker) near(e *entry) labeled {
 	var facts []string
 	for _, name := range []string{"deck-length", "payload"} {
@@ -239,12 +191,11 @@ func unbroken(title string) string {
 	return b.String() + title[from:]
 }
 
-// ending closes a clause with a full stop for the page.
+// ending closes a clause with a period for the page.
 func ending(s string) string { return strings.TrimRight(s, ".") + "." }
 
-// arrivals say what the day of a unit's arrival is of one that is here, or is not yet, or not
-// any more.
-var arrivals = map[string]string{"on the yard": "here since", "spoken for": "here since", "on order": "expected", "sold": "came"}
+// arrivals say what the day of arrival means for each availability.
+var arrivals = map[string]string{"on the yard": "here since", "spoken for": "here since", "on order": "expected", "sold": "came in"}
 
 func facts(u *unit.Unit) string {
 	var out []string
@@ -272,75 +223,76 @@ func describe(heading string, w *compute.Work) string {
 	return s + ". Every figure with its working."
 }
 
-// plates are the headline figures, as on the certification label, each with where it
-// comes from.
+// plates are the tag's figures, as on the certification label, each with where it comes
+// from.
 func plates(u *unit.Unit, w *compute.Work) []plate {
-	var out []plate
-	add := func(label, text, from string) {
-		if text != "" {
-			out = append(out, plate{Label: label, Text: text, From: from})
-		}
-	}
-	stated := func(label string, given bool, text, from string) {
-		if given {
-			if from == "" {
-				from = "stated, no note"
-			}
-			add(label, text, from)
-		}
-	}
-	worked := func(label, name string) {
-		if f := w.Figure(name); f != nil {
-			from := "worked out: " + f.Working()
-			if name == "payload" && len(f.Notes()) > 0 {
-				from = "worked out; " + f.Notes()[0]
-			}
-			add(label, f.Text, from)
-			out[len(out)-1].Metric = w.Metric(f)
-			return
-		}
-		for _, a := range w.Absent {
-			if a.Name == name {
-				if because := a.Needs[0].Because; because != "" {
-					add(label, "Not known", "because "+because)
-					continue
-				}
-				add(label, "Not figured", a.Needs[0].Advice)
-			}
-		}
-	}
-	stated("GVWR", u.Weights.GVWR.Given(), u.Weights.GVWR.Words(), u.Weights.GVWR.From.String())
-	stated("Empty", u.Weights.Empty.Given(), u.Weights.Empty.Words(), u.Weights.Empty.From.String())
-	worked("Payload", "payload")
-	worked("Working payload", "working-payload")
+	var out tagPlates
+	out.stated("GVWR", u.Weights.GVWR.Given(), u.Weights.GVWR.Words(), u.Weights.GVWR.From.String())
+	out.stated("Empty", u.Weights.Empty.Given(), u.Weights.Empty.Words(), u.Weights.Empty.From.String())
+	out.worked("Payload", w, "payload")
+	out.worked("Working payload", w, "working-payload")
 	if u.Axles.Count.Given() && u.Axles.Rating.Given() {
 		text := u.Axles.Rating.Words()
 		if u.Axles.Count.Value != 1 {
 			text = u.Axles.Count.Words() + " x " + text
 		}
-		from := u.Axles.Rating.From.String()
-		if from == "" {
-			from = "stated, no note"
-		}
-		add("GAWR, each axle", text, from)
+		out.stated("GAWR, each axle", true, text, u.Axles.Rating.From.String())
 	}
-	worked("On the truck, even load", "tongue-at-gvwr")
-	tires := u.Tires.Size.Value
+	out.worked("On the truck, even load", w, "tongue-at-gvwr")
+	tires := plate{Label: "Tires", Text: u.Tires.Size.Value, Wide: true}
 	if u.Tires.LoadRange.Given() {
-		tires += " load range " + u.Tires.LoadRange.Value
+		tires.Text += " load range " + u.Tires.LoadRange.Value
 	}
 	if f := w.Figure("tire-capacity"); f != nil {
-		out = append(out, plate{Label: "Tires", Text: tires, From: "one axle's tires carry " + f.Text, Wide: true})
-	} else {
-		out = append(out, plate{Label: "Tires", Text: tires, Wide: true})
+		tires.From = "the tires of one axle can carry " + f.Text
 	}
+	out = append(out, tires)
 	if u.Serial.Given() {
 		out = append(out, plate{Label: "Serial", Text: u.Serial.Value, From: u.Serial.From.String(), Wide: true})
 	}
 	return out
 }
 
-// carries fills in the payload's ladder and what is quoted beside it.
+// tagPlates are the tag's figures while they are gathered.
+type tagPlates []plate
+
+// stated adds a value that the trailer's file states.
+func (t *tagPlates) stated(label string, given bool, text, from string) {
+	if !given || text == "" {
+		return
+	}
+	if from == "" {
+		from = "stated, no note"
+	}
+	*t = append(*t, plate{Label: label, Text: text, From: from})
+}
+
+// worked adds a figure, or why it could not be worked out.
+func (t *tagPlates) worked(label string, w *compute.Work, name string) {
+	if f := w.Figure(name); f != nil {
+		from := "worked out: " + f.Working()
+		if name == "payload" && len(f.Notes()) > 0 {
+			from = "worked out; " + f.Notes()[0]
+		}
+		*t = append(*t, plate{Label: label, Text: f.Text, From: from, Metric: w.Metric(f)})
+		return
+	}
+	for _, a := range w.Absent {
+		if a.Name != name {
+			continue
+		}
+		p := plate{Label: label, Text: notFigured, From: a.Needs[0].Advice}
+		if because := a.Needs[0].Because; because != "" {
+			p.Text, p.From = "Not known", "because "+because
+		}
+		*t = append(*t, p)
+	}
+}
+
+// notFigured is what a page says in place of a figure that could not be worked out.
+const notFigured = "Not figured yet"
+
+// carries fills in the payload with every limit of it, and other numbers that people quote.
 func (m *maker) carries(p *unitPage, w *compute.Work) {
 	f := w.Figure("payload")
 	if f == nil {
@@ -372,7 +324,7 @@ func figured(d *compute.Definition, f *compute.Figure, w *compute.Work) figure {
 
 // sectionNames are the sections as a page calls them.
 var sectionNames = map[string]string{
-	"": "This one", "hitch": "Hitch", "deck": "Deck", "bed": "Bed", "box": "Box", "axles": "Axles", "tires": "Tires and wheels",
+	"": "This trailer", "hitch": "Hitch", "deck": "Deck", "bed": "Bed", "box": "Box", "axles": "Axles", "tires": "Tires and wheels",
 	"brakes": "Brakes", "weights": "Weights", "ramps": "Ramps", "frame": "Frame", "lights": "Lights", "jack": "Jack", "tie-downs": "Tie-downs",
 }
 

@@ -356,7 +356,13 @@ func (p *product) properties(t *Trailer) {
 	length(name+" length", s.Length)
 	length(name+" width", s.Width)
 	length("Between fenders", t.Deck.Between)
-	length(name+" height", s.Floor)
+	if s.Name == string(kinds.Deck) {
+		length("Deck height", s.Floor)
+	} else {
+		length("Floor height", s.Floor)
+	}
+	length("Bed side height", t.Bed.Height)
+	length("Box height", t.Box.Height)
 	add("Axle rating", t.Axles.Rating.Given(), t.Axles.Rating.Words(), t.Axles.Rating.From.String())
 	add("Hitch", t.Hitch.Kind.Given(), t.Hitch.Kind.Words(), "")
 	length("Ball", t.Hitch.Ball)
