@@ -154,6 +154,19 @@ func (c *Case) tooLarge(f *Findings) {
 
 // contradictions finds pairs of measures of which one must be wrong.
 func (c *Case) contradictions(f *Findings) {
+	c.lengthsAgree(f)
+	c.brakesAgree(f)
+	c.tiresAgree(f)
+	// A model year runs ahead of the calendar's by one, seldom by two: common practice, no source.
+	if day := c.Work.Settings.AsOf; c.Year.Given() && c.Year.Value > 0 && day.Known() && (c.Year.Value > day.Year+2 || c.Year.Value < 1900) {
+		f.add(c.Year.Pos, "the year is %d; the stock was walked on %s", c.Year.Value, day).
+			figures(strconv.Itoa(c.Year.Value), day.String()).
+			fix("read the year off the label again")
+	}
+}
+
+// lengthsAgree finds a length that is longer than one it is a part of.
+func (c *Case) lengthsAgree(f *Findings) {
 	// over is a length that cannot pass another by more than a tape is misread.
 	over := func(a unit.Length, what string, b unit.Length, than string) {
 		const slip measure.Inches = 0.5
@@ -175,7 +188,10 @@ func (c *Case) contradictions(f *Findings) {
 		over(d.Tail, "the tail's length", d.Length, "the deck's length")
 		over(d.Flat, "the flat part's length", d.Length, "the deck's length")
 	}
+}
 
+// brakesAgree finds brakes that contradict their kind or the number of axles.
+func (c *Case) brakesAgree(f *Findings) {
 	b, n := c.Brakes, c.Axles.Count
 	if b.Axles.Given() && n.Given() && n.Value > 0 && b.Axles.Value > n.Value {
 		f.add(b.Axles.Pos, "%d axles have brakes; the trailer has only %d axles", b.Axles.Value, n.Value).
@@ -198,6 +214,11 @@ func (c *Case) contradictions(f *Findings) {
 			also(b.Kind.Pos, "the kind of brakes is here").
 			fix("write the kind of brakes, or take the other brake keys out")
 	}
+}
+
+// tiresAgree finds a sidewall whose two ratings contradict each other, and axles that are
+// closer than their tires allow.
+func (c *Case) tiresAgree(f *Findings) {
 	if side := c.Tires.Sidewall; side.Single.Given() && side.Single.Value > 0 && side.Dual.Given() && side.Dual.Value > side.Single.Value {
 		f.add(side.Dual.Pos, "the sidewall's dual rating is %s, and its single rating only %s; a tire carries less in a pair", side.Dual.Value, side.Single.Value).
 			figures(side.Dual.Value.String(), side.Single.Value.String()).
@@ -205,7 +226,7 @@ func (c *Case) contradictions(f *Findings) {
 			fix("read both off the sidewall again")
 	}
 	// Two wheels in a row cannot be closer than a tire is tall.
-	if sp := c.Axles.Spacing; sp.Given() && sp.Value > 0 && n.Value > 1 && c.Tires.Size.Given() {
+	if sp := c.Axles.Spacing; sp.Given() && sp.Value > 0 && c.Axles.Count.Value > 1 && c.Tires.Size.Given() {
 		if size, err := tables.ParseTireSize(c.Tires.Size.Value); err == nil {
 			tall, exact := size.Diameter()
 			if tall = measure.Nearest(tall, 0.1); exact && !measure.NotOver(tall, sp.Value) {
@@ -215,11 +236,5 @@ func (c *Case) contradictions(f *Findings) {
 					fix("measure from hub to hub, and read the tire's size again")
 			}
 		}
-	}
-	// A model year runs ahead of the calendar's by one, seldom by two: common practice, no source.
-	if day := c.Work.Settings.AsOf; c.Year.Given() && c.Year.Value > 0 && day.Known() && (c.Year.Value > day.Year+2 || c.Year.Value < 1900) {
-		f.add(c.Year.Pos, "the year is %d; the stock was walked on %s", c.Year.Value, day).
-			figures(strconv.Itoa(c.Year.Value), day.String()).
-			fix("read the year off the label again")
 	}
 }

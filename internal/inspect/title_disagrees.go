@@ -64,7 +64,7 @@ func (c *Case) dimensions() []measure.Inches {
 const behindAxles measure.Inches = 10 * measure.InchesPerFoot
 
 // lowboyLength reports whether a length can be the whole length of a lowboy, which is named
-// by it: its axles are behind its well, and the unit file has no key for where it ends.
+// by it: its axles are farther back than its well, and the unit file has no key for where it ends.
 func (c *Case) lowboyLength(is measure.Inches) bool {
 	s, center, hitch := c.Work.Space, c.Axles.Center, c.Hitch.Kind.Value
 	if !center.Given() || !s.Front.Given() || hitch != "gooseneck" && hitch != "fifth-wheel" {

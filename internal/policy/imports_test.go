@@ -18,7 +18,7 @@ kinds:          measure
 tables:         measure
 unit:           measure media parallel orderedjson kinds
 compute:        measure tables unit parallel kinds
-inspect:        measure tables unit compute captions walkaround crosscheck media parallel
+inspect:        measure tables unit kinds compute captions walkaround crosscheck media parallel
 elevation:      measure tables unit compute kinds
 report:         measure unit compute inspect intake orderedjson
 feed:           unit

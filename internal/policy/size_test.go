@@ -28,7 +28,6 @@ var stillTooLarge = map[string]string{
 	"compute floorOf":               "63 lines, a table of floors",
 	"compute pencil.partsOf":        "88 lines: one step per part of a trailer",
 	"compute senselessTow":          "22 conditions, each with its message",
-	"inspect Case.contradictions":   "36 branches: one per pair of statements that exclude each other",
 	"intake Talk.take":              "61 lines",
 	"measure numberAt":              "21 branches: the forms of a number",
 	"measure parse":                 "25 branches: the forms of a quantity",

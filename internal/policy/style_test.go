@@ -47,7 +47,6 @@ var stillToRewrite = map[string]int{
 	"docs":                15,
 	"internal/compute":    47,
 	"internal/elevation":  5,
-	"internal/inspect":    107,
 	"internal/measure":    8,
 	"internal/render":     19,
 	"internal/tables":     18,
