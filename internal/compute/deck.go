@@ -99,18 +99,49 @@ var deckArea = &Definition{
 	},
 }
 
+// aheadUsually is how far a coupler usually reaches ahead of the center of the ball or
+// kingpin. Common practice, no source: measure it and give hitch.ahead.
+var aheadUsually = map[string]measure.Inches{"bumper-pull": 4, "pintle": 4, "gooseneck": 6, "fifth-wheel": 36}
+
+// wallsUsually is what the walls add to the inside length of a box or a bed: two of 2 in.
+// Common practice, no source.
+var wallsUsually = map[string]measure.Inches{"box": 4, "bed": 4}
+
+// overall is the overall length, from the foremost part of the coupler to the rear edge.
+func (p *pencil) overall() (measure.Inches, words) {
+	front := need(p, p.Space.Front, p.Space.key("front"))
+	length := need(p, p.Space.Length, p.Space.key("length"))
+	ahead, kind := p.Unit.Hitch.Ahead, p.Unit.Hitch.Kind.Value
+	reach, known := aheadUsually[kind]
+	switch {
+	case ahead.Given() && ahead.Value > 0:
+		take(p, ahead, "hitch.ahead")
+		reach = ahead.Value
+	case !known:
+		p.lack("hitch.kind")
+	default:
+		p.note("the coupler of a %s is taken to reach %s ahead of the ball's center: common practice, no source", kind, inInches(reach))
+	}
+	working := say("%s + %s + %s", inInches(reach), front, length)
+	if walls := wallsUsually[p.Space.Name]; walls > 0 {
+		p.note("the %s's length is an inside measure; its walls are taken to add %s: common practice, no source", p.Space.Name, inInches(walls))
+		working = say("%s + %s", working, inInches(walls))
+		length += walls
+	}
+	return reach + front + length, working
+}
+
 var overallLength = &Definition{
-	Name: "overall-length", Label: "Length from ball to rear edge",
-	What:    "From the center of the ball back to the rear edge of the deck, bed or box, tail raised. A neck counts as length.",
-	Formula: "ball to front edge + length",
-	Unit:    "ft", Source: "49 CFR 571.108; NHTSA interpretation aiam5198 (1993): a gooseneck counts in the length",
+	Name: "overall-length", Label: "Overall length",
+	What:    "From the foremost part of the coupler back to the rear edge of the deck, bed or box, tail raised. A neck counts as length.",
+	Formula: "coupler ahead of the ball's center + ball to front edge + length",
+	Unit:    "ft", Source: "49 CFR 571.108 S4 (overall length); NHTSA interpretation aiam5198 (1993): a gooseneck counts in the length",
 	work: func(p *pencil) {
-		front := need(p, p.Space.Front, p.Space.key("front"))
-		length := need(p, p.Space.Length, p.Space.key("length"))
+		v, working := p.overall()
 		if !p.ready() {
 			return
 		}
-		p.feet(front+length, say("%s + %s", front, length))
+		p.feet(v, working)
 	},
 }
 

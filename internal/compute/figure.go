@@ -173,6 +173,7 @@ var advice = map[string]string{
 	"hitch.rating":         "read the rating off the coupler plate",
 	"hitch.ball-rating":    "read the rating stamped on the ball",
 	"hitch.tongue-limit":   "read the tongue limit off the coupler plate",
+	"hitch.ahead":          "measure how far the coupler reaches ahead of the ball's center",
 	"overall-width":        "measure across the widest part, fenders included",
 	"price":                "give the price",
 	"bed.width":            "measure the bed's inside width",

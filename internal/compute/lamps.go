@@ -128,13 +128,11 @@ var lampSchedule = &Definition{
 	Unit:    "lamps", Source: "49 CFR 571.108 Table I-b, S8.2 (2015); 393.11(b)",
 	work: func(p *pencil) {
 		width := p.overallWidth()
-		front := need(p, p.Space.Front, p.Space.key("front"))
-		length := need(p, p.Space.Length, p.Space.key("length"))
+		overall, _ := p.overall()
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
 		if !p.ready() {
 			return
 		}
-		overall := front + length
 		s := Lamps(width, overall, gvwr)
 		if y := p.Unit.Year; s.Tape && y.Given() && y.Value < tapeYear {
 			s.Tape, s.TapeSide = false, 0
@@ -142,8 +140,8 @@ var lampSchedule = &Definition{
 		}
 		p.Lamps = s
 		p.note("and %d reflectors; one housing may hold several", s.Reflectors)
-		if below := lampsLong - overall; below > 0 && below <= 12 {
-			p.note("measured from the ball's center: with what stands in front of it the trailer may reach 30 ft, and then 2 intermediate side markers more")
+		if below := lampsLong - overall; below > 0 && below <= 12 && !p.Unit.Hitch.Ahead.Given() {
+			p.note("measure how far the coupler reaches ahead of the ball's center: at 30 ft overall it takes 2 intermediate side markers more")
 		}
 		p.enter(float64(s.Count()), measure.Count(s.Count())+" lamps", 1,
 			say("%s wide, %s long, gvwr %s: %s", inInches(width), near{overall}, gvwr, s))

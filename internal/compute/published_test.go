@@ -186,7 +186,7 @@ func TestExampleByHand(t *testing.T) {
 	}{
 		{"deck-length", r(28, 1), "28 ft"},
 		{"deck-area", r(28*102, 12), "238 sq ft"},
-		{"overall-length", r(71, 2), "35 ft 6 in"},
+		{"overall-length", r(36, 1), "36 ft"},
 		{"tag-payload", r(12960, 1), "12,960 lb"},
 		{"axle-capacity", r(20000, 1), "20,000 lb"},
 		{"tire-capacity", r(12320, 1), "12,320 lb"},

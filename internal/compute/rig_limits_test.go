@@ -287,35 +287,55 @@ func TestRigOfTies(t *testing.T) {
 	}
 }
 
-// 49 CFR 571.108: intermediate lamps from 30 ft on; measured from the ball's center a
-// trailer of 29 ft may be 30 with its coupler.
-func TestLampsNearThirtyFeet(t *testing.T) {
-	for front, want := range map[string]bool{"0 ft": true, "-": false, "11-1/2 in": true, "1 ft": false} {
-		length := "29 ft"
-		if front == "-" {
-			front, length = "0 ft", "28 ft 11-1/2 in"
-		}
-		f := trailerFor(t, "kind: deck-over\ndeck:\n  front: "+front+"\n  length: "+length+"\n  width: 102 in\nweights:\n  gvwr: 9,000 lb\n", "").Figure("lamp-schedule")
-		if f == nil {
-			if front == "0 ft" {
-				continue // no front at all is asked for
+// 49 CFR 571.108 S4: the overall length begins at the foremost part of the coupler. 30 ft and
+// more take intermediate lamps (Table I-b), and half of it is the tape (S8.2.3.2). How far a
+// coupler reaches, and what walls add, is common practice where nobody measured it.
+func TestOverallLength(t *testing.T) {
+	for _, c := range []struct {
+		hitch, space, want string
+		intermediate       int
+		tape               string // none up to 10,000 lb
+	}{
+		// 29 ft 11 in from the ball's center: with 6 in of a gooseneck's coupler 30 ft 5 in.
+		{"kind: gooseneck", "deck:\n  front: 7 ft 11 in\n  length: 22 ft", "30 ft 5 in", 2, "15 ft 2-1/2 in"},
+		{"kind: gooseneck\n  ahead: 1 in", "deck:\n  front: 7 ft 11 in\n  length: 22 ft", "30 ft", 2, "15 ft"},
+		{"kind: gooseneck\n  ahead: 0.75 in", "deck:\n  front: 7 ft 11 in\n  length: 22 ft", "29 ft 11-3/4 in", 0, "15 ft"},
+		{"kind: bumper-pull", "deck:\n  front: 5 ft\n  length: 24 ft 8 in", "30 ft", 2, "15 ft"},
+		{"kind: bumper-pull", "deck:\n  front: 5 ft\n  length: 24 ft 7-1/2 in", "29 ft 11-1/2 in", 0, "14 ft 11-3/4 in"},
+		{"kind: pintle", "deck:\n  front: 5 ft\n  length: 24 ft", "29 ft 4 in", 0, "14 ft 8 in"},
+		{"kind: fifth-wheel", "deck:\n  front: 3 ft\n  length: 24 ft", "30 ft", 2, "15 ft"},
+		// A box is measured inside: its walls add 4 in.
+		{"kind: bumper-pull", "box:\n  front: 5 ft\n  length: 24 ft 4 in", "30 ft", 2, "15 ft"},
+		{"kind: bumper-pull", "bed:\n  front: 4 ft\n  length: 14 ft", "18 ft 8 in", 0, "9 ft 4 in"},
+	} {
+		for _, gvwr := range []string{"10,000 lb", "10,001 lb"} {
+			w := trailerFor(t, "kind: deck-over\noverall-width: 102 in\nhitch:\n  "+c.hitch+"\n"+c.space+"\nweights:\n  gvwr: "+gvwr+"\n", "")
+			f := w.Figure("overall-length")
+			if f == nil || f.Text != c.want || w.Lamps.Intermediate != c.intermediate {
+				t.Errorf("%s, %s: %+v, %d intermediate lamps; want %s and %d", c.hitch, c.space, f, w.Lamps.Intermediate, c.want, c.intermediate)
+				continue
 			}
-			t.Fatalf("no schedule at %s", front)
-		}
-		if got := strings.Contains(strings.Join(f.Notes(), "; "), "may reach 30 ft"); got != want {
-			t.Errorf("%s and %s: %q, want the note %v", front, length, f.Notes(), want)
+			if usual := strings.Contains(strings.Join(f.Notes(), "; "), "is taken to reach"); usual == strings.Contains(c.hitch, "ahead") {
+				t.Errorf("%s: %q", c.hitch, f.Notes())
+			}
+			tape := "none"
+			if f := w.Figure("tape-length"); f != nil {
+				tape = f.Text
+			}
+			if want := map[string]string{"10,000 lb": "none", "10,001 lb": c.tape}[gvwr]; tape != want {
+				t.Errorf("%s, %s at %s: tape %s, want %s", c.hitch, c.space, gvwr, tape, want)
+			}
 		}
 	}
-	for length, want := range map[string]bool{"28 ft 11-7/8 in": true, "28 ft": true, "27 ft 11-7/8 in": false, "29 ft": false} {
-		f := trailerFor(t, "kind: deck-over\ndeck:\n  front: 1 ft\n  length: "+length+"\n  width: 102 in\nweights:\n  gvwr: 9,000 lb\n", "").Figure("lamp-schedule")
-		if got := strings.Contains(strings.Join(f.Notes(), "; "), "may reach 30 ft"); got != want {
-			t.Errorf("1 ft and %s: %q, want the note %v", length, f.Notes(), want)
+	// Just below 30 ft the coupler is to be measured, if nobody has.
+	for text, want := range map[string]bool{"  kind: gooseneck\n": true, "  kind: gooseneck\n  ahead: 6 in\n": false} {
+		f := trailerFor(t, "kind: deck-over\nhitch:\n"+text+"deck:\n  front: 6 ft\n  length: 22 ft 6 in\n  width: 102 in\nweights:\n  gvwr: 9,000 lb\n", "").Figure("lamp-schedule")
+		if got := f != nil && strings.Contains(strings.Join(f.Notes(), "; "), "measure how far the coupler reaches"); got != want {
+			t.Errorf("%q: %+v", text, f)
 		}
 	}
-	// Half of 21 ft 1/4 in is 10 ft 6-1/8, and up to the quarter: 571.108 S8.2.3.2.
-	f := trailerFor(t, "kind: deck-over\ndeck:\n  front: 1 ft 1/4 in\n  length: 20 ft\n  width: 102 in\nweights:\n  gvwr: 10,001 lb\n", "").Figure("tape-length")
-	if f == nil || f.Text != "10 ft 6-1/4 in" {
-		t.Errorf("tape: %+v", f)
+	if f := trailerFor(t, "kind: deck-over\ndeck:\n  front: 6 ft\n  length: 22 ft 6 in\n", "").Figure("overall-length"); f != nil {
+		t.Errorf("a length without a coupler: %+v", f)
 	}
 }
 

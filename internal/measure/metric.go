@@ -64,7 +64,8 @@ var metricWritings = []struct {
 	{"lbs", func(v float64) string { return Metric.Weight(Pounds(v)) }},
 	{"lb", func(v float64) string { return Metric.Weight(Pounds(v)) }},
 	{"pounds", func(v float64) string { return Metric.Weight(Pounds(v)) }},
-	{"psi", func(v float64) string { return fixed(Nearest(PSI(v).Kilopascals(), 1), 0, " kPa") }},
+	// A tire's pressure is a limit: nobody may fill in more, so it goes down.
+	{"psi", func(v float64) string { return fixed(Down(PSI(v).Kilopascals(), 1), 0, " kPa") }},
 	{"sq ft", func(v float64) string { return trimmed(Nearest(v*metersPerFoot*metersPerFoot, 0.1), 1, " sq m") }},
 	{"cu yd", func(v float64) string { return trimmed(Nearest(v*cubicMetersPerCuY, 0.1), 1, " cu m") }},
 	{"ft/s2", func(v float64) string { return trimmed(Nearest(v*metersPerFoot, 0.01), 2, " m/s2") }},

@@ -74,6 +74,7 @@ type Hitch struct {
 	Ball        Length `key:"ball" doc:"the ball it takes" eg:"2-5/16 in"`
 	Rating      Weight `key:"rating" doc:"the gross trailer weight the coupler is rated for" eg:"30,000 lb (coupler plate)"`
 	BallRating  Weight `key:"ball-rating" doc:"the rating of a ball sold with it" eg:"30,000 lb (stamp)"`
+	Ahead       Length `key:"ahead" doc:"how far the coupler reaches ahead of the ball's center; where nobody measured it 4 in are taken, 6 in for a gooseneck, 36 in for a fifth-wheel" eg:"5 in (tape)"`
 	TongueLimit Weight `key:"tongue-limit" doc:"the most the coupler may put on the truck" eg:"7,500 lb (coupler plate)"`
 	Chains      Chains `key:"chains" doc:"the safety chains"`
 }
