@@ -29,8 +29,8 @@ import (
 // sizes are the yards that are measured: cost per unit should not grow with them.
 var sizes = []int{100, 1000, 10_000}
 
-// proved makes a yard of n units once for all benchmarks of that size. Where TMPDIR is a
-// disk it is the disk that is measured; put it on tmpfs.
+// proved makes a yard of n units once for all benchmarks of that size. If TMPDIR is on a disk,
+// the benchmarks measure the disk; put it on tmpfs.
 func proved(b *testing.B, n int) string {
 	b.Helper()
 	dir := b.TempDir()
@@ -48,8 +48,8 @@ func ran(b *testing.B, args ...string) {
 	}
 }
 
-// cost runs f in the benchmark's loop, each time behind ready, and enters what it took of a
-// processor: on a machine that others use too, the clock tells what they do.
+// cost runs f in the benchmark's loop, each time after ready, and reports the processor time
+// that it took: on a machine that others use too, the clock measures them as well.
 func cost(b *testing.B, n int, ready, f func()) {
 	b.Helper()
 	var spent time.Duration
@@ -67,21 +67,21 @@ func cost(b *testing.B, n int, ready, f func()) {
 	b.ReportMetric(float64(spent.Microseconds())/float64(b.N)/float64(n), "cpu-µs/unit")
 }
 
-// memory enters the most memory that the command has at once, in a process of its own.
+// memory reports the most memory that the command has at once, in a process of its own.
 func memory(b *testing.B, args ...string) {
 	b.Helper()
 	b.ReportMetric(peak(b, args...), "peak-MB")
 }
 
 // peak runs the command as a process and returns the most memory that it had at once, in
-// megabytes; 0 where the system does not tell.
+// megabytes; 0 if the system does not tell.
 func peak(t testing.TB, args ...string) float64 {
 	t.Helper()
 	self, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)
 	}
-	// This test's binary is the command when it is called so (testscript.Main).
+	// This test's binary is the command when it has that name (testscript.Main).
 	var out bytes.Buffer
 	cmd := &exec.Cmd{Path: self, Args: append(append([]string{"build-peak"}, args...), "-quiet"), Stdout: &out}
 	if err := cmd.Run(); err != nil {
@@ -95,9 +95,9 @@ func peak(t testing.TB, args ...string) float64 {
 	return kB / 1024
 }
 
-// buildAndPeak is the command, and what Linux says of the process at its end (proc(5),
-// VmHWM). The resource usage that a parent is told of will not do: there it counts what the
-// parent had when it made the child.
+// buildAndPeak is the command, followed by what Linux says of the process at its end (proc(5),
+// VmHWM). The resource usage that a parent gets is of no use: it counts what the parent had
+// when it started the child.
 func buildAndPeak() {
 	status := run(os.Args[1:], io.Discard, io.Discard)
 	told, _ := os.ReadFile("/proc/self/status")
@@ -123,7 +123,7 @@ func forget(b *testing.B, to string) {
 	}
 }
 
-// BenchmarkCold builds where nothing is.
+// BenchmarkCold builds without an old site.
 func BenchmarkCold(b *testing.B) {
 	each(b, func(b *testing.B, n int, dir, to string) {
 		cost(b, n, func() { forget(b, to) }, func() { ran(b, "-from", dir, "-to", to) })
@@ -132,7 +132,7 @@ func BenchmarkCold(b *testing.B) {
 	})
 }
 
-// BenchmarkNothingChanged builds where nothing changed.
+// BenchmarkNothingChanged builds again after no change.
 func BenchmarkNothingChanged(b *testing.B) {
 	each(b, func(b *testing.B, n int, dir, to string) {
 		ran(b, "-from", dir, "-to", to)
@@ -141,7 +141,7 @@ func BenchmarkNothingChanged(b *testing.B) {
 	})
 }
 
-// BenchmarkOneChanged builds where the notes of one unit changed.
+// BenchmarkOneChanged builds again after the notes of one unit changed.
 func BenchmarkOneChanged(b *testing.B) {
 	each(b, func(b *testing.B, n int, dir, to string) {
 		ran(b, "-from", dir, "-to", to)
@@ -166,9 +166,9 @@ func BenchmarkInspect(b *testing.B) {
 	})
 }
 
-// BenchmarkFloor is what a bare program takes to read the same files, decode their front
-// matter into a tree, convert their notes, fill in one template of the size of all pages
-// of a unit, minify what comes out, and write as many files of as many bytes.
+// BenchmarkFloor is what a minimal program takes to read the same files, decode their front
+// matter into a tree, convert their notes, fill in one template of the size of all pages of
+// a unit, minify the result, and write the same number of files and bytes.
 func BenchmarkFloor(b *testing.B) {
 	each(b, func(b *testing.B, n int, dir, to string) {
 		ran(b, "-from", dir, "-to", to)
@@ -189,8 +189,8 @@ func BenchmarkFloor(b *testing.B) {
 	})
 }
 
-// row is one line of the floor's template: as the pages have them, a name, a value and
-// where it comes from.
+// row is one line of the floor's template. As on the pages, it has a name, a value and where
+// the value comes from.
 type row struct{ Name, Text, From string }
 
 var floorPage = template.Must(template.New("floor").Parse(`<!doctype html><html lang="en-US"><head><meta charset="utf-8"><title>{{.Title}}</title></head><body>

@@ -103,18 +103,12 @@ var flags = []flagDeclaration{
 // renamed are the flags that had another name once, with the name that they have now.
 var renamed = map[string]string{"theme": "look"}
 
-func flagNames() []string {
-	var out []string
-	for _, f := range flags {
-		out = append(out, f.name)
-	}
-	return out
-}
+func flagNames() []string { return names(flags, func(f flagDeclaration) string { return f.name }) }
+func verbNames() []string { return names(verbs, func(v verb) string { return v.name }) }
 
-func verbNames() []string {
-	var out []string
-	for _, v := range verbs {
-		out = append(out, v.name)
+func names[T any](list []T, of func(T) string) (out []string) {
+	for _, item := range list {
+		out = append(out, of(item))
 	}
 	return out
 }

@@ -16,8 +16,8 @@ import (
 )
 
 // TestGuide follows docs/owners.md from top to bottom in an empty folder: it runs every
-// command, writes every file and makes every change as they stand there, and finds every
-// line that the guide says is printed.
+// command, writes every file and makes every change as printed, and finds every line of
+// output that the guide shows.
 func TestGuide(t *testing.T) {
 	text, err := os.ReadFile("../../docs/owners.md")
 	if err != nil {
@@ -28,13 +28,13 @@ func TestGuide(t *testing.T) {
 	if g.commands < 10 || g.files < 3 || g.said < 10 {
 		t.Errorf("%d commands, %d files, %d printed lines", g.commands, g.files, g.said)
 	}
-	// What the guide leads to: both trailers are published.
+	// At the end of the guide both trailers are published.
 	for _, page := range []string{"u/ex-1.html", "u/sb-1050.html", "index.html", "SHA256SUMS"} {
 		if _, err := os.Stat(filepath.Join(g.dir, "my-yard/public", page)); err != nil {
 			t.Error(err)
 		}
 	}
-	// Every file that it names is there in the end.
+	// Every file that it names exists at the end.
 	for _, m := range regexp.MustCompile("(?m)(?:`|^    )(my-yard/[A-Za-z0-9/.-]+)").FindAllStringSubmatch(string(text), -1) {
 		if _, err := os.Stat(filepath.Join(g.dir, m[1])); err != nil {
 			t.Errorf("the guide names %s: %v", m[1], err)
@@ -42,7 +42,7 @@ func TestGuide(t *testing.T) {
 	}
 	g.photos(string(text))
 	g.publishes(string(text))
-	// And every page that it leads to.
+	// And every page that it links to.
 	for _, m := range regexp.MustCompile(`\]\(([a-z-]+\.md)\)`).FindAllStringSubmatch(string(text), -1) {
 		if _, err := os.Stat(filepath.Join("../../docs", m[1])); err != nil {
 			t.Error(err)
@@ -50,7 +50,7 @@ func TestGuide(t *testing.T) {
 	}
 }
 
-// photos puts what the guide says of photos into the unit's file and a photo where it says.
+// photos adds the guide's lines on photos to the unit's file, and a photo where they say.
 func (g *guide) photos(text string) {
 	g.t.Helper()
 	block := regexp.MustCompile(`(?m)^    photos:\n(?:    .*\n)+`).FindString(text)
@@ -82,8 +82,8 @@ func (g *guide) photos(text string) {
 	}
 }
 
-// publishes copies the site as the guide says, below a folder of a host, checks the copy
-// against SHA256SUMS, and gives the site the address that the guide gives.
+// publishes copies the site into a folder of a host as the guide says, checks the copy
+// against SHA256SUMS, and gives the site the guide's address.
 func (g *guide) publishes(text string) {
 	g.t.Helper()
 	host := filepath.Join(g.t.TempDir(), "trailers")
@@ -102,7 +102,7 @@ func (g *guide) publishes(text string) {
 	}
 }
 
-// rewrite puts one text for another in a file that holds it once.
+// rewrite replaces a text in a file that has it exactly once.
 func (g *guide) rewrite(file, old, instead string) {
 	g.t.Helper()
 	path := filepath.Join(g.dir, filepath.FromSlash(file))
@@ -115,8 +115,8 @@ func (g *guide) rewrite(file, old, instead string) {
 	}
 }
 
-// TestGuideDays writes every line of the guide's table of daily changes into the unit's
-// file, and the yard stays sound.
+// TestGuideDays writes every line of the guide's table of daily changes into the unit's file,
+// and finds no fault with any of them.
 func TestGuideDays(t *testing.T) {
 	text, err := os.ReadFile("../../docs/owners.md")
 	if err != nil {
@@ -135,7 +135,7 @@ func TestGuideDays(t *testing.T) {
 		}
 		out := regexp.MustCompile(`(?m)^`+m[1]+`:.*\n`).ReplaceAllString(string(src), "")
 		out = strings.Replace(out, "\nstock:", "\n"+m[1]+": "+m[2]+"\nstock:", 1)
-		// The day the stock was walked is later than the day of the change.
+		// The stock is checked on a later day than that of the change.
 		yard := filepath.Join(dir, "my-yard/content/yard.md")
 		y, err := os.ReadFile(yard)
 		if err != nil {
@@ -156,8 +156,8 @@ func TestGuideDays(t *testing.T) {
 	}
 }
 
-// TestReadme runs the commands of README.md in a copy of the demo, and finds the finding
-// that it shows.
+// TestReadme runs the commands of README.md in a copy of the demo, and gets the finding that
+// it shows.
 func TestReadme(t *testing.T) {
 	text, err := os.ReadFile("../../README.md")
 	if err != nil {
@@ -180,7 +180,7 @@ func TestReadme(t *testing.T) {
 		case line == "go test ./...":
 			continue // whoever runs this runs that
 		case strings.Contains(line, "intake"):
-			// It leaves a unit with stops behind, as the README says.
+			// The new unit has stops, as the README says.
 			g.run(line, nil)
 			if err := os.Remove(filepath.Join(g.dir, "content/units/sb-1050.md")); err != nil {
 				t.Error(err)
@@ -192,7 +192,7 @@ func TestReadme(t *testing.T) {
 	if g.commands < 6 {
 		t.Errorf("only %d commands were run", g.commands)
 	}
-	// Every flag and verb of the program stands in the README, and no other.
+	// The README names every flag and every verb of the program.
 	for _, name := range flagNames() {
 		if !strings.Contains(string(text), "`-"+name) {
 			t.Errorf("README.md does not name the flag -%s", name)
@@ -234,7 +234,7 @@ func (g *guide) follow(text string) {
 			for line := range strings.Lines(body) {
 				g.said++
 				if !bytes.Contains(g.out, []byte(strings.TrimRight(line, "\n"))) {
-					g.t.Errorf("the guide says that this is printed: %swhat is printed:\n%s", line, g.out)
+					g.t.Errorf("the guide shows this output: %sthe output is:\n%s", line, g.out)
 				}
 			}
 		case kind == "change":
@@ -247,13 +247,13 @@ func (g *guide) follow(text string) {
 			}
 			g.files++
 		default:
-			g.t.Errorf("a block of kind %q is neither commands nor a file nor what is printed", kind)
+			g.t.Errorf("a block of kind %q is not commands, not a file and not output", kind)
 		}
 	}
 }
 
-// run runs one command of a page. The program is the test's own binary under the name that
-// the page gives it; a build from the project's folder is left to TestRelease.
+// run runs one command of a page. The program is the test's own binary under the page's name
+// for it; TestRelease builds from the project's folder.
 func (g *guide) run(line string, statuses []int) {
 	g.t.Helper()
 	g.commands++
@@ -280,7 +280,7 @@ func (g *guide) run(line string, statuses []int) {
 	}
 }
 
-// showroom opens it until it says where, and ends it.
+// showroom opens the showroom, waits until it prints its address, and ends it.
 func (g *guide) showroom(args []string) {
 	g.t.Helper()
 	ctx, cancel := context.WithTimeout(context.Background(), 30*time.Second)

@@ -19,7 +19,7 @@ import (
 	"tarepage/internal/testyard"
 )
 
-// write writes files below a folder, by their paths with slashes.
+// write writes files below a folder. Their paths have slashes.
 func write(t *testing.T, dir string, files map[string]string) {
 	t.Helper()
 	for name, text := range files {
@@ -33,7 +33,7 @@ func write(t *testing.T, dir string, files map[string]string) {
 	}
 }
 
-// spoilt is a sound unit with lines put in behind its stock number, and notes of its own.
+// spoilt is a sound unit with more lines after its stock number, and with notes of its own.
 func spoilt(lines, notes string) string {
 	front, _, _ := strings.Cut(string(testyard.Unit(1)), "\n---\n\n")
 	if lines != "" {
@@ -42,9 +42,9 @@ func spoilt(lines, notes string) string {
 	return front + "\n---\n\n" + notes
 }
 
-// Whatever stands among the units ends in a finding or in harmless text: within a time
-// that no file may take, without a character that a terminal obeys, and with everybody
-// else's page published.
+// TestHostileFiles: whatever is among the units ends in a finding or in harmless text, within
+// a time limit for one file, without a character that a terminal obeys, and with the pages of
+// all other units published.
 func TestHostileFiles(t *testing.T) {
 	bomb := "a: &a [x, x, x, x, x, x, x, x, x, x]\n"
 	for c := 'b'; c <= 'z'; c++ {
@@ -124,7 +124,7 @@ func TestHostileFiles(t *testing.T) {
 			start := time.Now()
 			var out, errs bytes.Buffer
 			got := run([]string{"-from", dir, "-to", filepath.Join(dir, "public"), "-leave-out"}, &out, &errs)
-			// Ten seconds is a slow and busy machine; what is meant took minutes.
+			// Ten seconds allow for a slow and busy machine; the faults that this is for took minutes.
 			if took := time.Since(start); took > 10*time.Second {
 				t.Errorf("it took %s", took)
 			}
@@ -157,7 +157,7 @@ func TestHostileFiles(t *testing.T) {
 	}
 }
 
-// A unit file that leads out of the folder is not followed.
+// TestLinksAmongTheUnits: a link out of the folder is not followed.
 func TestLinksAmongTheUnits(t *testing.T) {
 	dir := t.TempDir()
 	if err := testyard.Write(dir, 1); err != nil {
@@ -173,15 +173,15 @@ func TestLinksAmongTheUnits(t *testing.T) {
 	write(t, dir, map[string]string{testyard.UnitFile(2): strings.Replace(string(testyard.Unit(2)), "\ntitle:", "\nphotos: [{file: media/side.jpg, alt: x}]\ntitle:", 1)})
 	_, says := built(t, stops, "-from", dir, "-to", filepath.Join(dir, "public"), "-leave-out")
 	if n := strings.Count(says, "is a link to another place"); n != 2 {
-		t.Errorf("%d links are told of, want 2:\n%s", n, says)
+		t.Errorf("%d links are reported, want 2:\n%s", n, says)
 	}
 	if _, ok := filesBelow(t, filepath.Join(dir, "public"))[testyard.Page(1)]; ok {
-		t.Error("the file behind the link was published")
+		t.Error("the file that the link leads to was published")
 	}
 }
 
-// What people write stands on the page as they wrote it and is nothing else: whatever it
-// is, the page has the elements and the attributes that it has with harmless words.
+// TestHostileWordsAreWords: the page shows what people wrote as they wrote it. Whatever that
+// is, the page has the same elements and attributes as with harmless words.
 func TestHostileWordsAreWords(t *testing.T) {
 	place := func(words string) map[string]string {
 		quoted := "'" + strings.ReplaceAll(words, "'", "''") + "'"
@@ -249,7 +249,7 @@ func TestHostileWordsAreWords(t *testing.T) {
 	}
 }
 
-// elements are a page's elements with their attributes' names, in order.
+// elements are a page's elements with the names of their attributes, in order.
 func elements(page string) []string {
 	var out []string
 	z := html.NewTokenizer(strings.NewReader(page))
@@ -268,8 +268,8 @@ func elements(page string) []string {
 	}
 }
 
-// harmless fails for what may run: a handler, a script or a frame of somebody else's, an
-// address that is no page, and data that does not read.
+// harmless fails if anything could run: a handler, a foreign script or frame, an address that
+// is not a page, or data that cannot be parsed.
 func harmless(t *testing.T, name, page string) {
 	t.Helper()
 	doc, err := html.Parse(strings.NewReader(page))
@@ -299,7 +299,7 @@ func harmless(t *testing.T, name, page string) {
 		if n.Data == "script" && n.FirstChild != nil {
 			text := n.FirstChild.Data
 			if strings.Contains(kind, "json") && !json.Valid([]byte(text)) {
-				t.Errorf("%s: the data does not read: %.200s", name, text)
+				t.Errorf("%s: the data cannot be parsed: %.200s", name, text)
 			}
 			if !strings.Contains(kind, "json") && strings.Contains(text, "alert(1)") {
 				t.Errorf("%s: a script holds what was written: %.200s", name, text)

@@ -26,9 +26,9 @@ import (
 	"tarepage/internal/unit"
 )
 
-// spells are what somebody writes where words belong. Whatever comes of them by which a browser
-// acts is named zq, so that it is known again wherever it comes out. None holds a
-// parenthesis, so that each can stand in one as a provenance.
+// spells are what an attacker writes where words belong. Whatever a browser could act on is
+// named zq, so that the test knows it again in any file. None has a parenthesis, so that each
+// can be written in parentheses as the source of a value.
 var spells = []string{
 	`'"><zqtag onzq=1 zqattr=2><script>zqran=1</script>`,
 	`</script></title></style></textarea>--><zqtag zqattr>]]><zqtag>&lt;zqtag&gt;<!--`,
@@ -36,8 +36,8 @@ var spells = []string{
 	`=1+1|zq'\u003czqtag\u003e\x3czqtag\x3e"+zqran+"${zqran=1}{{zqran}}`,
 }
 
-// inert fails for a file of the site in which a spell is more than words. Each kind of file is
-// read by somebody else's reader of it.
+// inert fails for a file of the site in which a spell is more than words. An independent
+// parser reads each kind of file.
 func inert(t *testing.T, name, text string) {
 	t.Helper()
 	switch ext := path.Ext(name); {
@@ -46,7 +46,7 @@ func inert(t *testing.T, name, text string) {
 	case ext == ".json":
 		var v any
 		if err := json.Unmarshal([]byte(text), &v); err != nil {
-			t.Errorf("%s does not read: %v", name, err)
+			t.Errorf("%s cannot be parsed: %v", name, err)
 		}
 		inertValue(t, name, "", v)
 	case ext == ".xml" || ext == ".atom" || ext == ".svg":
@@ -58,7 +58,7 @@ func inert(t *testing.T, name, text string) {
 				break
 			}
 			if err != nil {
-				t.Errorf("%s does not read: %v", name, err)
+				t.Errorf("%s cannot be parsed: %v", name, err)
 				break
 			}
 			switch e := token.(type) {
@@ -76,14 +76,14 @@ func inert(t *testing.T, name, text string) {
 					}
 				}
 			case xml.CharData:
-				// A text that a reader of feeds takes for markup (RFC 4287, 3.1.1.2).
+				// A feed reader takes this text for markup (RFC 4287, 3.1.1.2).
 				if kind == "html" {
 					inertMarkup(t, name, string(e))
 				}
 			}
 		}
 	case strings.HasPrefix(name, "s/stock-") && ext == ".js":
-		// The engine runs the file as a browser does; goja knows nothing of a page.
+		// The engine runs the file as a browser does. Goja has no page.
 		js := goja.New()
 		if _, err := js.RunString(text); err != nil {
 			t.Errorf("%s does not run: %v", name, err)
@@ -94,10 +94,10 @@ func inert(t *testing.T, name, text string) {
 	case name == "stock.csv" || name == "stock-spreadsheet.csv":
 		rows, err := csv.NewReader(strings.NewReader(strings.TrimPrefix(text, "\ufeff"))).ReadAll()
 		if err != nil {
-			t.Errorf("%s does not read: %v", name, err)
+			t.Errorf("%s cannot be parsed: %v", name, err)
 		}
 		for _, cell := range slices.Concat(rows...) {
-			// OWASP, CSV Injection: what a spreadsheet takes for a formula. stock.csv is for programs.
+			// A spreadsheet takes such a cell for a formula (OWASP, CSV Injection). stock.csv is for programs.
 			if _, err := strconv.ParseFloat(cell, 64); err != nil && name == "stock-spreadsheet.csv" && cell != "" && strings.ContainsAny(cell[:1], "=+-@\t\r") {
 				t.Errorf("%s: the cell %q is a formula", name, cell)
 			}
@@ -105,8 +105,8 @@ func inert(t *testing.T, name, text string) {
 	}
 }
 
-// inertValue looks at each text of what a program reads: what it may take for markup, by its
-// key, and what it may take for an address.
+// inertValue checks each text of a file for programs: those that a program takes for markup,
+// by their keys, and those that it takes for an address.
 func inertValue(t *testing.T, name, key string, v any) {
 	t.Helper()
 	switch v := v.(type) {
@@ -131,8 +131,8 @@ func inertValue(t *testing.T, name, key string, v any) {
 	}
 }
 
-// runs reports whether a browser runs an address rather than fetch it, behind what it drops
-// (WHATWG URL, 4.4).
+// runs reports whether a browser would run an address instead of fetching it, once the
+// characters are gone that it drops (WHATWG URL, 4.4).
 func runs(address string) bool {
 	plain := strings.ToLower(strings.TrimLeft(strings.NewReplacer("\t", "", "\n", "", "\r", "").Replace(address), "\x00\x01\x02\x03\x04\x05\x06\x07\x08\x0b\x0c\x0e\x0f\x10\x11\x12\x13\x14\x15\x16\x17\x18\x19\x1a\x1b\x1c\x1d\x1e\x1f "))
 	for _, scheme := range []string{"javascript:", "vbscript:", "data:", "file:", "blob:"} {
@@ -143,7 +143,7 @@ func runs(address string) bool {
 	return false
 }
 
-// inertMarkup fails for what harmless does, and for a spell that became more than words.
+// inertMarkup fails for the same reasons as harmless, and for a spell that is more than words.
 func inertMarkup(t *testing.T, name, page string) {
 	t.Helper()
 	harmless(t, name, page)
@@ -176,7 +176,7 @@ func inertMarkup(t *testing.T, name, page string) {
 		case strings.Contains(kind, "json"):
 			var v any
 			if err := json.Unmarshal([]byte(text), &v); err != nil {
-				t.Errorf("%s: the data does not read: %v: %.200s", name, err, text)
+				t.Errorf("%s: the data cannot be parsed: %v: %.200s", name, err, text)
 			}
 			inertValue(t, name, "", v)
 		case strings.Contains(text, "zq"):
@@ -185,7 +185,7 @@ func inertMarkup(t *testing.T, name, page string) {
 	}
 }
 
-// A sheet is a file's front matter, into which values are put by the paths of the format.
+// A sheet is a file's front matter. Values are set by the paths of the format.
 type sheet struct{ root *yaml.Node }
 
 func newSheet(t *testing.T, text string) sheet {
@@ -202,7 +202,7 @@ func scalar(text string) *yaml.Node {
 	return &yaml.Node{Kind: yaml.ScalarNode, Value: text, Style: yaml.SingleQuotedStyle}
 }
 
-// enter puts a node at a path, making the sections on the way.
+// enter sets the node at a path, and makes the sections on the way.
 func enter(in *yaml.Node, path []string, value *yaml.Node) {
 	for i := 0; i < len(in.Content); i += 2 {
 		if in.Content[i].Value != path[0] {
@@ -223,7 +223,7 @@ func enter(in *yaml.Node, path []string, value *yaml.Node) {
 	in.Content = append(in.Content, &yaml.Node{Kind: yaml.ScalarNode, Value: path[0]}, value)
 }
 
-// drop takes a path out.
+// drop removes a path.
 func drop(in *yaml.Node, path []string) {
 	for i := 0; i < len(in.Content); i += 2 {
 		if in.Content[i].Value == path[0] {
@@ -246,9 +246,9 @@ func (s sheet) text(t *testing.T, words string) string {
 	return "---\n" + string(out) + "---\n\n" + words + "\n"
 }
 
-// cast writes a spell into a field as its kind takes words: the text itself, an item of a
-// list, or the note behind a value that says where it comes from. It reports false for a
-// section, which takes none of its own.
+// cast writes a spell into a field in the way in which its kind takes words: as the text, as an
+// item of a list, or as the note after a value that says where it comes from. It reports false
+// for a section, which takes no words of its own.
 func cast(s sheet, k unit.KeyDoc, spell string) bool {
 	list, leaf, _ := strings.Cut(k.Path, ".")
 	item := func(pairs ...string) *yaml.Node {
@@ -290,13 +290,13 @@ func cast(s sheet, k unit.KeyDoc, spell string) bool {
 	return true
 }
 
-// TestEveryFieldIsWords writes a spell into every field that the format declares, of a unit, of
-// a model and of the yard, so that a field added later is tried as well. Each ends in a
-// finding about its file, or on pages on which it is words; and what is taken is then put
-// into one yard, with an address, and everything that other programs read is looked at too.
+// TestEveryFieldIsWords writes a spell into every field that the format declares for a unit, a
+// model and the yard, so it will try a field that is added later too. Each spell ends in a
+// finding about its file, or as words on pages. All spells that were taken are then written
+// into one yard with an address, and the files for other programs are checked as well.
 func TestEveryFieldIsWords(t *testing.T) {
 	if testing.Short() {
-		t.Skip("hundreds of units are left to the whole run")
+		t.Skip("not with -short: it builds hundreds of units")
 	}
 	tried := spells[:1]
 	if os.Getenv("TAREPAGE_LONG") != "" {
@@ -334,7 +334,7 @@ func TestEveryFieldIsWords(t *testing.T) {
 				}
 				name := fmt.Sprintf("content/units/own-%d.md", i)
 				files[name], fields[name] = s.text(t, "x"), k
-				// The same from a model, of which the unit states nothing itself.
+				// The same in a model, for a unit that does not state the value itself.
 				m := newSheet(t, model)
 				cast(m, k, spell)
 				s = numbered(fmt.Sprintf("MOD-%d", i))
@@ -346,7 +346,7 @@ func TestEveryFieldIsWords(t *testing.T) {
 				files[name], fields[name] = s.text(t, "x"), k
 				files[fmt.Sprintf("content/models/m-%d.md", i)] = m.text(t, "x")
 			}
-			// A model with a stop keeps the whole yard back; those are told of, and go.
+			// A model with a stop keeps the whole yard from being published, so such models go.
 			write(t, dir, files)
 			_, says := built(t, stops, "inspect", "-from", dir, "-quiet")
 			refused := 0
@@ -386,7 +386,7 @@ func TestEveryFieldIsWords(t *testing.T) {
 				t.Errorf("%d fields take %q and %d files are refused: too few", len(taken), spell, refused)
 			}
 
-			// All that is taken, at once, and the yard's own.
+			// All spells that were taken, at once, and those in the yard's file.
 			all := numbered("ALL-1")
 			slices.SortFunc(taken, func(a, b unit.KeyDoc) int { return strings.Compare(a.Path, b.Path) })
 			for _, k := range taken {
@@ -444,11 +444,11 @@ func TestEveryFieldIsWords(t *testing.T) {
 	}
 }
 
-// TestMediaNamesAreWords: photos, captions and videos whose names are spells. What a name may
-// hold differs from one system to the next; Linux takes all but a slash and a zero.
+// TestMediaNamesAreWords: photos, captions and videos whose names are spells. Each system has
+// its own rules for names; Linux takes everything except a slash and a zero byte.
 func TestMediaNamesAreWords(t *testing.T) {
 	if runtime.GOOS == "windows" {
-		t.Skip("NOT CHECKED: no file of this system has such a name")
+		t.Skip("NOT CHECKED: files cannot have such names on this system")
 	}
 	dir := t.TempDir()
 	data := map[string]string{}
@@ -498,13 +498,13 @@ func TestMediaNamesAreWords(t *testing.T) {
 	for i, name := range names {
 		_, ok := pages[fmt.Sprintf("u/mn-%d.html", i)]
 		if told := strings.Contains(errs.String(), fmt.Sprintf("units/mn-%d.md:", i)); !ok && !told {
-			t.Errorf("%q: no page and nothing told", name)
+			t.Errorf("%q: no page and no finding", name)
 		}
 		if !ok {
 			continue
 		}
 		published++
-		// What the page leads to is there, whatever its name looks like in an address.
+		// Every file that the page links to exists, however its name is written in an address.
 		doc, err := html.Parse(strings.NewReader(pages[fmt.Sprintf("u/mn-%d.html", i)]))
 		if err != nil {
 			t.Fatal(err)
@@ -527,6 +527,6 @@ func TestMediaNamesAreWords(t *testing.T) {
 		}
 	}
 	if published == 0 || published == len(names) {
-		t.Errorf("%d of %d are published: this test has shown nothing", published, len(names))
+		t.Errorf("%d of %d are published: the test checked too little", published, len(names))
 	}
 }

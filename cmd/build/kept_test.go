@@ -57,7 +57,7 @@ func swapText(t *testing.T, file, old, new string) {
 	}
 }
 
-// line is the first line of a file that begins so.
+// line is the first line of a file with that beginning.
 func line(t *testing.T, file, start string) string {
 	t.Helper()
 	data, err := os.ReadFile(file)
@@ -73,8 +73,8 @@ func line(t *testing.T, file, start string) string {
 	return ""
 }
 
-// A build that takes over what did not change gives the bytes, the findings and the list
-// of one that knows nothing, whichever file was changed, and whatever was damaged.
+// TestKeptBuildIsAFirstBuild: a build that keeps what did not change gives the same bytes,
+// findings and list as a first build, whichever file was changed or damaged.
 func TestKeptBuildIsAFirstBuild(t *testing.T) {
 	dir := t.TempDir()
 	t.Setenv("XDG_CACHE_HOME", t.TempDir()) // where photos are kept
@@ -161,7 +161,7 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 			swapText(t, unit(1), "\n---\n\n", "\nphotos:\n  - file: media/side.jpg\n    alt: from the side\n---\n\n")
 		}},
 		{"another photo under its name", func() { photo("sb-1031-side.jpg") }},
-		{"a file that is no unit", func() {
+		{"a file that is not a unit", func() {
 			if err := os.WriteFile(filepath.Join(dir, "content/units/call.txt"), []byte("x"), 0o644); err != nil {
 				t.Fatal(err)
 			}
@@ -225,7 +225,7 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 	} {
 		step.do()
 		_, said := built(t, clean, args...)
-		// What was damaged is the old site or its note; then the first build is the one before.
+		// If only the old site or its note was damaged, the first build would be the same again.
 		if now := filesBelow(t, filepath.Join(dir, "content")); !maps.Equal(now, content) {
 			fresh := filepath.Join(t.TempDir(), "public")
 			_, want = built(t, clean, "-from", dir, "-to", fresh)
@@ -249,8 +249,8 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 	}
 }
 
-// Where nothing changed nothing is made: neither the site nor the note is written again,
-// and the summary and the findings are those of the build before.
+// TestNothingChangedMakesNothing: after no change neither the site nor the note is written
+// again, and the summary and the findings are those of the build before.
 func TestNothingChangedMakesNothing(t *testing.T) {
 	dir := t.TempDir()
 	if err := testyard.Write(dir, 4); err != nil {
@@ -273,7 +273,7 @@ func TestNothingChangedMakesNothing(t *testing.T) {
 	if err != nil || !os.SameFile(before, after) || !before.ModTime().Equal(after.ModTime()) {
 		t.Errorf("the note was written again (%v)", err)
 	}
-	// A file by hand among the pages is still refused, not passed over.
+	// A file that somebody put among the pages is still refused.
 	if err := os.WriteFile(filepath.Join(target, "mine.txt"), []byte("x"), 0o644); err != nil {
 		t.Fatal(err)
 	}
@@ -282,8 +282,8 @@ func TestNothingChangedMakesNothing(t *testing.T) {
 	}
 }
 
-// A unit that gets a stop leaves no old page behind with -leave-out, whatever is kept,
-// and comes back with its page when it is mended.
+// TestLeaveOutKeepsNoOldPage: with -leave-out no old page of a unit with a stop remains,
+// whatever is kept, and the unit has its page again once the stop is fixed.
 func TestLeaveOutKeepsNoOldPage(t *testing.T) {
 	dir := t.TempDir()
 	if err := testyard.Write(dir, 4); err != nil {
@@ -305,7 +305,7 @@ func TestLeaveOutKeepsNoOldPage(t *testing.T) {
 			}
 		}
 	}
-	// Without the flag nothing is published, and what was is as it was.
+	// Without the flag nothing is published, and the old site stays as it was.
 	before := filesBelow(t, target)
 	built(t, stops, "-from", dir, "-to", target)
 	if !maps.Equal(before, filesBelow(t, target)) {
@@ -314,6 +314,6 @@ func TestLeaveOutKeepsNoOldPage(t *testing.T) {
 	swapText(t, file, "  gvwr: 29,000 lb (tag)", good)
 	built(t, clean, "-from", dir, "-to", target, "-leave-out")
 	if _, ok := filesBelow(t, target)[testyard.Page(1)]; !ok {
-		t.Error("the mended unit has no page")
+		t.Error("the fixed unit has no page")
 	}
 }

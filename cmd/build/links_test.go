@@ -14,18 +14,16 @@ import (
 var (
 	// cssURL is an address in a style (CSS Values 4, 4.5).
 	cssURL = regexp.MustCompile(`url\(\s*['"]?([^'")]+)`)
-	// ownAddress is a whole address of the demo's site, wherever it stands: in JSON, in a feed,
-	// in the sitemap.
+	// ownAddress is a whole address of the demo's site, in JSON, in a feed or in the sitemap.
 	ownAddress = regexp.MustCompile(`https://sawbuck\.example[^\s"'<>\\)\],]*`)
-	// relative is how scripts and data name the site's files, if they name any: in quotes, with a
-	// folder of the site in front.
+	// relative is how scripts and data name the site's files: in quotes, beginning with a folder
+	// of the site.
 	relative = regexp.MustCompile(`["'](?:\.\./)?((?:u|s|figures|lot|handover|photos|media)/[A-Za-z0-9._-]+\.[a-z0-9]+)["']`)
 )
 
-// TestEveryLinkLeads follows, over the built demo, every address of the site's own: links
-// with their anchors, pictures in every width, scripts, recordings, what data and feeds
-// name, and the addresses in styles. Pages are read with an independent parser
-// (golang.org/x/net/html).
+// TestEveryLinkLeads builds the demo and follows every address within the site: links with
+// their anchors, pictures in every width, scripts, recordings, addresses in data, feeds and
+// styles. An independent parser reads the pages (golang.org/x/net/html).
 func TestEveryLinkLeads(t *testing.T) {
 	dir := t.TempDir()
 	copyDir(t, "../../content", filepath.Join(dir, "content"))
@@ -58,7 +56,7 @@ func TestEveryLinkLeads(t *testing.T) {
 	follow := func(kind, from, address string) {
 		u, err := url.Parse(address)
 		if err != nil {
-			t.Errorf("%s: %s %q is no address: %v", from, kind, address, err)
+			t.Errorf("%s: %s %q is not an address: %v", from, kind, address, err)
 			return
 		}
 		to := u.Path
@@ -71,9 +69,9 @@ func TestEveryLinkLeads(t *testing.T) {
 			to = from
 		default:
 			to = path.Join(path.Dir(from), to)
-			// Only the page for what is not there is shown at any address.
+			// Only the 404 page is shown at any address.
 			if strings.HasPrefix(u.Path, "/") && from != "404.html" {
-				t.Errorf("%s: %s %q leads from the root: it leads nowhere where the site is a folder", from, kind, address)
+				t.Errorf("%s: %s %q begins at the root, and leads nowhere if the site is in a folder", from, kind, address)
 			}
 		}
 		if to == "" || strings.HasSuffix(u.Path, "/") {
@@ -84,7 +82,7 @@ func TestEveryLinkLeads(t *testing.T) {
 			t.Errorf("%s: %s %q leads nowhere", from, kind, address)
 			return
 		}
-		// Behind # the yard page keeps what was asked for: key=value, which is no place.
+		// After # the yard page keeps a search as key=value, which is not a place on the page.
 		if place := u.Fragment; place != "" && path.Ext(to) == ".html" && !strings.Contains(place, "=") && !ids[to][place] && !strings.HasPrefix(place, ":~:") && place != "unit" && place != "yard" {
 			t.Errorf("%s: %s %q: %s has no such place", from, kind, address, to)
 		} else if place != "" {
@@ -131,7 +129,7 @@ func TestEveryLinkLeads(t *testing.T) {
 	t.Log(followed)
 	for _, kind := range []string{"a href", "place", "srcset", "img src", "script src", "address", "named"} {
 		if followed[kind] == 0 {
-			t.Errorf("the demo has no %s: this test has shown nothing of it", kind)
+			t.Errorf("the demo has no %s, so this test did not check it", kind)
 		}
 	}
 }

@@ -14,16 +14,15 @@ import (
 	"tarepage/internal/testyard"
 )
 
-// long skips what takes longer than a coffee unless TAREPAGE_LONG is set; .ci/run
-// sets it.
+// long skips a test that takes minutes unless TAREPAGE_LONG is set; .ci/nightly sets it.
 func long(t *testing.T) {
 	t.Helper()
 	if os.Getenv("TAREPAGE_LONG") == "" {
-		t.Skip("set TAREPAGE_LONG=1 to run it; .ci/run does")
+		t.Skip("set TAREPAGE_LONG=1 to run it; .ci/nightly does")
 	}
 }
 
-// binary builds the command once for a test that has to kill it or time it.
+// binary builds the command for a test that runs it as a process.
 func binary(t *testing.T) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "build.exe")
@@ -33,7 +32,7 @@ func binary(t *testing.T) string {
 	return path
 }
 
-// bigYard writes a yard of n units, copies of the demo's with numbers of their own.
+// bigYard writes a yard of n units, which are copies of the demo's with other stock numbers.
 func bigYard(t *testing.T, dir string, n int) {
 	t.Helper()
 	copyDir(t, "../../content", filepath.Join(dir, "content"))
@@ -48,7 +47,7 @@ func bigYard(t *testing.T, dir string, n int) {
 		}
 		old := strings.TrimSpace(between(string(src), "\nstock:", "\n"))
 		text := strings.Replace(string(src), "stock: "+old, fmt.Sprintf("stock: BIG-%05d", i), 1)
-		// A serial number belongs to one trailer; the copies go without.
+		// A serial number belongs to one trailer, so the copies have none.
 		if serial := between(text, "\nserial:", "\n"); serial != "" {
 			text = strings.Replace(text, "\nserial:"+serial, "", 1)
 		}
@@ -74,8 +73,8 @@ func copyDir(t *testing.T, from, to string) {
 	}
 }
 
-// mostMB is how much memory a build of ten thousand units may take. It took 490 MB; the
-// bound is wide, since what the collector leaves lying depends on the machine.
+// mostMB is how much memory a build of ten thousand units may take. It took 490 MB. The bound
+// is wide, because how much garbage remains depends on the machine.
 const mostMB = 900
 
 // TestTenThousandUnits builds a yard of ten thousand units and builds it again: every
@@ -111,10 +110,10 @@ func TestTenThousandUnits(t *testing.T) {
 	}
 }
 
-// TestAMillionFindings: a thousand units, each with a thousand keys that nobody knows, beside
-// one that is sound. It is told of in words that somebody can read to the end, file by file,
-// the sound one is published, and the command has no more memory than for a sound yard of
-// that size (Linux's high-water mark, proc(5), VmHWM).
+// TestAMillionFindings: a thousand units, each with a thousand unknown keys, and one sound
+// unit. The findings stay short enough to read, file by file; the sound unit is published;
+// and the command takes no more memory than for a sound yard of that size (Linux's high-water
+// mark, proc(5), VmHWM).
 func TestAMillionFindings(t *testing.T) {
 	long(t)
 	dir := t.TempDir()
@@ -149,8 +148,8 @@ func TestAMillionFindings(t *testing.T) {
 		}
 	}
 	t.Logf("%.1f s, %d MB", took.Seconds(), kB/1024)
-	// Two minutes are for a slow machine that others use too; on free cores it takes some five
-	// seconds, and what is meant is a cost that grows with the square.
+	// Two minutes allow for a slow and busy machine; on idle cores it takes about five seconds.
+	// The test is for a cost that grows with the square.
 	if took > 2*time.Minute || kB > 600*1024 {
 		t.Errorf("a million findings take %s and %d MB", took, kB/1024)
 	}
@@ -159,11 +158,11 @@ func TestAMillionFindings(t *testing.T) {
 	}
 	_, says := built(t, stops, "inspect", "-from", dir)
 	if n := strings.Count(says, "more of this kind"); n < 1000 || len(says) > 60_000*1000 {
-		t.Errorf("%d of 1000 files are told of in short, in %d bytes", n, len(says))
+		t.Errorf("%d of 1000 files have their findings shortened, in %d bytes", n, len(says))
 	}
 }
 
-// checkWhole holds every file against SHA256SUMS and finds no other file.
+// checkWhole compares every file with SHA256SUMS and finds no other file.
 func checkWhole(t *testing.T, target string) {
 	t.Helper()
 	list, err := os.ReadFile(filepath.Join(target, "SHA256SUMS"))
@@ -175,7 +174,7 @@ func checkWhole(t *testing.T, target string) {
 	for line := range strings.Lines(string(list)) {
 		sum, name, ok := strings.Cut(strings.TrimSuffix(line, "\n"), "  ")
 		if !ok {
-			t.Errorf("a line of the list does not read: %q", line)
+			t.Errorf("a line of the list cannot be parsed: %q", line)
 			return
 		}
 		data, err := os.ReadFile(filepath.Join(target, filepath.FromSlash(name)))

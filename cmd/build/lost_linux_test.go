@@ -16,9 +16,9 @@ import (
 	"golang.org/x/sys/unix"
 )
 
-// TestFilesNoLongerThan: a limit on the length of files (setrlimit(2), RLIMIT_FSIZE, as ulimit
-// -f of POSIX sets it), so that writing fails in the middle of whatever file is the first
-// beyond it, as on a full disk, and anybody may run it.
+// TestFilesNoLongerThan: a limit on the length of files (setrlimit(2), RLIMIT_FSIZE, as POSIX's
+// ulimit -f sets it) makes writing fail in the middle of the first file that is longer, as on
+// a full disk. Anybody may run it.
 func TestFilesNoLongerThan(t *testing.T) {
 	l := newLot(t, 3)
 	old := l.builds("before", l.target)
@@ -50,12 +50,12 @@ func TestFilesNoLongerThan(t *testing.T) {
 	same(t, "the next build", l.builds("the next build", l.target), want)
 }
 
-// onSmallDisk runs f on a thread that sees a file system of so many bytes in the folder, and
-// which the commands that it starts see too. Nobody else sees it.
+// onSmallDisk runs f on a thread for which a file system of that size is mounted on the folder.
+// The commands that f starts see it too, and nobody else does.
 func onSmallDisk(t *testing.T, dir, size string, f func()) {
 	t.Helper()
 	if os.Geteuid() != 0 {
-		t.Skip("NOT CHECKED: only root can mount a small disk; TestFilesNoLongerThan stands in")
+		t.Skip("NOT CHECKED: only root can mount a small disk; TestFilesNoLongerThan runs instead")
 	}
 	done := make(chan string)
 	go func() {
@@ -79,9 +79,9 @@ func onSmallDisk(t *testing.T, dir, size string, f func()) {
 	}
 }
 
-// TestFullDisk: the command builds onto a disk with less and less room, down to none: the old
-// site or the new one, whole, and the next build with room is a first one's. Then onto a
-// disk with room, with its cache on a full one.
+// TestFullDisk: the command builds onto disks with more and less room, down to none. The target
+// is the old site or the new one, whole, and a build with enough room gives the site of a first
+// build. Then it builds onto a disk with room, with its cache on a full one.
 func TestFullDisk(t *testing.T) {
 	l := newLot(t, 3)
 	disk := filepath.Join(filepath.Dir(l.dir), "disk")
@@ -127,7 +127,7 @@ func TestFullDisk(t *testing.T) {
 		if full < 2 || whole < 1 {
 			t.Errorf("%d builds met a full disk and %d did not; want both", full, whole)
 		}
-		// A cache on a full disk keeps nothing; what is drawn is kept beside content/.
+		// A cache on a full disk keeps nothing; pictures are kept next to content/.
 		l.change(2)
 		other := *l
 		other.cache = filepath.Join(disk, "cache")
@@ -145,7 +145,7 @@ func TestFullDisk(t *testing.T) {
 	same(t, "with its cache on a full disk", filesBelow(t, l.target), l.first())
 }
 
-// TestShutOut: folders that may be read and not written, as somebody who is not root.
+// TestShutOut: a user who is not root may read the folders and not write to them.
 func TestShutOut(t *testing.T) {
 	l := newLot(t, 3)
 	own := func(mode fs.FileMode, folders ...string) {
@@ -170,7 +170,7 @@ func TestShutOut(t *testing.T) {
 		}
 		return cmd
 	}
-	// The cache may not be written: what is drawn is kept beside content/ instead.
+	// If the cache may not be written to, pictures are kept next to content/.
 	own(0o555, l.cache)
 	if status, says := l.ran(as(l.command(l.target))); status != clean || says != "" {
 		t.Fatalf("a cache that may not be written: status %d: %s", status, says)
@@ -180,7 +180,7 @@ func TestShutOut(t *testing.T) {
 	entries, err := os.ReadDir(l.cache)
 	drawn, _ := filepath.Glob(filepath.Join(l.dir, ".tarepage", "photos", "*", "*", "*"))
 	if err != nil || len(entries) > 0 || len(drawn) == 0 {
-		t.Errorf("the cache holds %v, beside content/ stand %d (%v)", entries, len(drawn), err)
+		t.Errorf("the cache has %v, next to content/ are %d (%v)", entries, len(drawn), err)
 	}
 	own(0o755, l.cache)
 
@@ -201,9 +201,9 @@ func TestShutOut(t *testing.T) {
 	same(t, "unlocked", filesBelow(t, l.target), l.first())
 }
 
-// TestGoneMeanwhile: a file goes in the moment in which another is opened (inotify(7), IN_OPEN):
-// a unit behind the listing that names it, a recording behind the reading of its head.
-// Whatever the build says of it, the site is a whole one, and the next build a first one's.
+// TestGoneMeanwhile: a file is deleted at the moment when a file is opened (inotify(7), IN_OPEN):
+// a unit after its folder was listed, a recording after its head was read. Whatever the build
+// says, the site is whole, and the next build gives the site of a first build.
 func TestGoneMeanwhile(t *testing.T) {
 	l := newLot(t, 2)
 	video, err := os.ReadFile("../../content/media/sb-1003.mp4")
@@ -239,7 +239,7 @@ func TestGoneMeanwhile(t *testing.T) {
 				_, err = unix.InotifyAddWatch(watch, filepath.Join(l.dir, filepath.FromSlash(c.watched)), unix.IN_OPEN)
 			}
 			if err != nil {
-				t.Skip("NOT CHECKED: this system does not tell who opens what: ", err)
+				t.Skip("NOT CHECKED: this system does not tell which files are opened: ", err)
 			}
 			defer unix.Close(watch)
 			l.change(len(c.name)) // so that the note of the build before does not answer
@@ -261,14 +261,14 @@ func TestGoneMeanwhile(t *testing.T) {
 			if status != clean {
 				same(t, "the old site", now, old)
 			}
-			l.alone("behind it", l.target)
+			l.alone("after it", l.target)
 			if err := os.WriteFile(c.gone, kept, 0o644); err != nil {
 				t.Fatal(err)
 			}
 			l.change(len(c.name) + 1)
-			old = l.builds("mended", l.target)
+			old = l.builds("put back", l.target)
 			if os.Getenv("TAREPAGE_LONG") != "" {
-				same(t, "mended", old, l.first())
+				same(t, "put back", old, l.first())
 			}
 		})
 	}

@@ -18,8 +18,8 @@ import (
 	"tarepage/internal/testyard"
 )
 
-// A lot is a small yard whose builds are run as processes of their own, with a cache folder of
-// its own, and stopped in the middle, starved and shut out.
+// A lot is a small yard. Its builds run as processes with a cache folder of their own, so that
+// tests can kill them, fill their disk and take their rights away.
 type lot struct {
 	t          *testing.T
 	dir        string // of the yard, with content/ in it
@@ -27,18 +27,18 @@ type lot struct {
 	target     string
 }
 
-// newLot makes a yard that writes into every place a build writes to: its site has an address,
-// so each build draws the cards of shared links and keeps them in the cache.
+// newLot makes a yard whose builds write to every place a build can write to: its site has an
+// address, so each build draws the cards of shared links and keeps them in the cache.
 func newLot(t *testing.T, n int) *lot {
 	t.Helper()
 	if testing.Short() {
-		t.Skip("builds as processes of their own are left to the whole run")
+		t.Skip("not with -short: it runs builds as processes")
 	}
 	self, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)
 	}
-	// The folders are also another user's to pass through.
+	// Another user must be able to pass through the folders.
 	base := t.TempDir()
 	for _, dir := range []string{filepath.Dir(base), base} {
 		if err := os.Chmod(dir, 0o755); err != nil {
@@ -69,7 +69,7 @@ func newLot(t *testing.T, n int) *lot {
 
 func (l *lot) yard() string { return filepath.Join(l.dir, "content", "yard.md") }
 
-// change renames the yard: every page and every card becomes another.
+// change renames the yard, which changes every page and every card.
 func (l *lot) change(i int) {
 	l.t.Helper()
 	swapText(l.t, l.yard(), line(l.t, l.yard(), "name: "), "name: Proving Ground "+strconv.Itoa(i))
@@ -81,7 +81,7 @@ func (l *lot) command(target string) *exec.Cmd {
 		Env: append(os.Environ(), "XDG_CACHE_HOME="+l.cache, "HOME="+l.cache, "TMPDIR="+os.TempDir())}
 }
 
-// ran runs a command to its end and tells how it ended.
+// ran runs a command to its end, and returns its status and its messages.
 func (l *lot) ran(cmd *exec.Cmd) (status int, says string) {
 	l.t.Helper()
 	var out bytes.Buffer
@@ -94,7 +94,7 @@ func (l *lot) ran(cmd *exec.Cmd) (status int, says string) {
 	return cmd.ProcessState.ExitCode(), out.String()
 }
 
-// builds runs a build that has to be clean, and says nothing then.
+// builds runs a build that must be clean, and returns its site.
 func (l *lot) builds(what, target string) map[string]string {
 	l.t.Helper()
 	if status, says := l.ran(l.command(target)); status != clean || says != "" {
@@ -103,7 +103,7 @@ func (l *lot) builds(what, target string) map[string]string {
 	return filesBelow(l.t, target)
 }
 
-// first is the site of a build that finds nothing: no site, no note, no cache.
+// first is the site of a first build: without an old site, a note or a cache.
 func (l *lot) first() map[string]string {
 	l.t.Helper()
 	base := l.t.TempDir()
@@ -112,8 +112,8 @@ func (l *lot) first() map[string]string {
 	return other.builds("a first build", filepath.Join(base, "public"))
 }
 
-// alone fails for what a build that ended left beside the target, other than its note and, where the
-// cache takes nothing, what it drew.
+// alone fails if a build that ended left anything next to the target except its note and, if the
+// cache takes nothing, the pictures that it drew.
 func (l *lot) alone(what, target string) {
 	l.t.Helper()
 	entries, err := os.ReadDir(filepath.Dir(target))
@@ -122,12 +122,12 @@ func (l *lot) alone(what, target string) {
 	}
 	for _, e := range entries {
 		if name := e.Name(); strings.HasPrefix(name, ".") && name != ".public.kept" && name != ".public.lock" && name != ".tarepage" {
-			l.t.Errorf("%s: %s is left beside the target", what, name)
+			l.t.Errorf("%s: %s is left next to the target", what, name)
 		}
 	}
 }
 
-// stands is the site in the target; none where there is no target.
+// stands is the site in the target; empty if there is no target.
 func stands(t *testing.T, target string) map[string]string {
 	t.Helper()
 	if _, err := os.Lstat(target); errors.Is(err, fs.ErrNotExist) {
@@ -136,11 +136,11 @@ func stands(t *testing.T, target string) map[string]string {
 	return filesBelow(t, target)
 }
 
-// TestKilledBuilds kills the command at moments drawn from the whole span of a build, which
-// changes every page and draws every card anew: reading, working, making pages, keeping
-// cards, staging, the swap, the note. Each time the target is the old site or the new one, file
-// by file and byte by byte, as first builds make them. The next build is killed over what was
-// left, or is clean, a first one's, and leaves nothing beside it.
+// TestKilledBuilds kills the command at random moments of a build that changes every page and
+// draws every card again: while it reads, computes, makes pages, keeps cards, stages, swaps and
+// writes the note. Each time the target is the old site or the new one, byte for byte as a
+// first build makes it. The next build is killed too, or it is clean, gives the site of a
+// first build, and leaves nothing next to it.
 func TestKilledBuilds(t *testing.T) {
 	kills := 3
 	if os.Getenv("TAREPAGE_LONG") != "" {
@@ -162,7 +162,7 @@ func TestKilledBuilds(t *testing.T) {
 	span, stood := time.Since(start), 1
 	killed, before, after, left := 0, 0, 0, 0
 	for i := 1; i <= kills; i++ {
-		// The other name: everything is another, and the cards are drawn anew.
+		// With the other name everything changes, and the cards are drawn again.
 		l.change(1 - stood)
 		if err := os.RemoveAll(filepath.Join(l.cache, "tarepage")); err != nil {
 			t.Fatal(err)
@@ -205,15 +205,15 @@ func TestKilledBuilds(t *testing.T) {
 			t.Fatalf("kill %d of %d; the moments are drawn by TAREPAGE_SEED=%d", i, kills, seed)
 		}
 	}
-	t.Logf("TAREPAGE_SEED=%d: %d of %d killed in time; %d old sites, %d new ones; %d left something beside the target, which the next build took away",
+	t.Logf("TAREPAGE_SEED=%d: %d of %d killed in time; %d old sites, %d new ones; %d left something next to the target, which the next build removed",
 		seed, killed, kills, before, after, left)
 	if kills == 300 && (killed < 150 || left == 0) {
-		t.Error("too few kills met a build at work: this test has shown too little")
+		t.Error("too few kills hit a build at work: this test checked too little")
 	}
 }
 
-// TestTwoCommandsOneTarget: two builds at once as processes of their own, of one yard into one
-// target. One waits for the other; both are clean.
+// TestTwoCommandsOneTarget: two processes build one yard into one target at the same time. One
+// waits for the other, and both are clean.
 func TestTwoCommandsOneTarget(t *testing.T) {
 	l := newLot(t, 3)
 	l.builds("before", l.target)

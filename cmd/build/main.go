@@ -22,8 +22,8 @@ import (
 
 // The exit statuses. The form of the output never changes them.
 const (
-	clean  = 0 // nothing refuses to be published
-	stops  = 1 // stops were found
+	clean  = 0 // there is no stop
+	stops  = 1 // there are stops
 	failed = 2 // it could not run
 )
 
@@ -44,7 +44,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 		}
 		return clean
 	}
-	// Output is gathered and written at once: nothing half-written when something fails.
+	// The output is written all at once, so that half of it is never seen after an error.
 	var out bytes.Buffer
 	status, err := cmd.do(&out, stderr)
 	if _, werr := stdout.Write(out.Bytes()); err == nil {
@@ -57,7 +57,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 	return status
 }
 
-// complain prints an error, each of its lines as it may be shown.
+// complain prints an error line by line, without characters that a terminal would obey.
 func complain(w io.Writer, err error) {
 	for line := range strings.SplitSeq(err.Error(), "\n") {
 		fmt.Fprintf(w, "%s: %s\n", name(), report.Visible(line))
@@ -144,19 +144,9 @@ func terminal(f *os.File) bool {
 // print shows the findings; with -quiet only those that refuse something.
 func (c *command) print(w io.Writer, list []inspect.Finding) error {
 	if c.quiet {
-		list = onlyStops(list)
+		return report.Stops(w, list)
 	}
 	return report.Findings(w, list)
-}
-
-func onlyStops(list []inspect.Finding) []inspect.Finding {
-	var out []inspect.Finding
-	for _, f := range list {
-		if f.Severity == inspect.Stop {
-			out = append(out, f)
-		}
-	}
-	return out
 }
 
 func status(n report.Numbers) int {

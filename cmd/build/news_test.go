@@ -12,14 +12,14 @@ import (
 	"github.com/mmcdole/gofeed"
 )
 
-// newsYard is a yard in a folder that is built and read back as others read it.
+// newsYard is a yard in a folder. The test builds it and reads its feeds as others do.
 type newsYard struct {
 	t     *testing.T
 	guide *guide
 }
 
-// build builds the site and returns its feeds' entries by their ids, as an independent reader
-// (github.com/mmcdole/gofeed) understands them, and the feeds' own bytes.
+// build builds the site and returns the entries of its feeds by their ids, as an independent
+// parser (github.com/mmcdole/gofeed) reads them, and the bytes of the feeds.
 func (y *newsYard) build() (entries map[string]*gofeed.Item, feed *gofeed.Feed, raw []byte) {
 	y.t.Helper()
 	y.guide.out = nil
@@ -35,7 +35,7 @@ func (y *newsYard) build() (entries map[string]*gofeed.Item, feed *gofeed.Feed, 
 			y.t.Fatalf("%s: %v", name, err)
 		}
 		for _, i := range f.Items {
-			// Both feeds tell the same of each trailer.
+			// Both feeds say the same about each trailer.
 			if before := entries[i.GUID]; before != nil && (!before.UpdatedParsed.Equal(*i.UpdatedParsed) || before.Title != i.Title) {
 				y.t.Errorf("%s: %s is %q of %v, in the other feed %q of %v", name, i.GUID, i.Title, i.UpdatedParsed, before.Title, before.UpdatedParsed)
 			}
@@ -47,12 +47,12 @@ func (y *newsYard) build() (entries map[string]*gofeed.Item, feed *gofeed.Feed, 
 		raw = append(raw, data...)
 	}
 	if len(entries) != len(feed.Items) {
-		y.t.Errorf("the feeds hold %d and %d trailers", len(entries), len(feed.Items))
+		y.t.Errorf("the feeds have %d and %d trailers", len(entries), len(feed.Items))
 	}
 	return entries, feed, raw
 }
 
-// change puts one text for another in a file of the yard, which must hold it once.
+// change replaces a text in a file of the yard, which must have it exactly once.
 func (y *newsYard) change(file, old, instead string) {
 	y.t.Helper()
 	y.guide.rewrite("my-yard/content/"+file, old, instead)
@@ -67,16 +67,16 @@ func day(t *testing.T, s string) time.Time {
 	return d
 }
 
-// TestNews follows a yard through its days and reads its feeds after each: RFC 4287, 4.2.15
-// asks that updated moves when something changed that the publisher thinks worth telling, and
-// JSON Feed 1.1 the same of date_modified; 4.2.6 that an id never changes.
+// TestNews follows a yard through its days and reads its feeds after each. RFC 4287, 4.2.15
+// asks that updated changes when something changed that the publisher finds worth telling, JSON
+// Feed 1.1 asks the same of date_modified, and RFC 4287, 4.2.6 asks that an id never changes.
 func TestNews(t *testing.T) {
 	g := &guide{t: t, dir: t.TempDir()}
 	y := &newsYard{t, g}
 	g.run("tarepage first-yard -from my-yard -quiet", nil)
 	unit := "units/ex-1.md"
 	for _, line := range []string{"price", "availability", "arrived"} {
-		// The example's own lines, whatever days they tell, give way to these.
+		// These lines replace the example's own, with the days in them.
 		name := filepath.Join(g.dir, "my-yard/content", unit)
 		data, err := os.ReadFile(name)
 		if err != nil {
@@ -96,13 +96,13 @@ func TestNews(t *testing.T) {
 	if e := first[id]; len(first) != 1 || e == nil || !e.UpdatedParsed.Equal(arrived) || !e.PublishedParsed.Equal(arrived) || !feed.UpdatedParsed.Equal(arrived) {
 		t.Fatalf("the feed begins with %+v", first)
 	}
-	// In a folder of a host nobody reads robots.txt, and the summary says what to do.
+	// Nobody reads a robots.txt in a folder of a host; the summary says what to do.
 	if !bytes.Contains(g.out, []byte("Sitemap: https://stock-a.example/trailers/sitemap.xml\n")) {
-		t.Errorf("nothing is said of robots.txt:\n%s", g.out)
+		t.Errorf("the summary does not mention robots.txt:\n%s", g.out)
 	}
 
-	// A rebuild moves nothing: not at once, not with the files' own times changed, not in
-	// another time zone, not from nothing.
+	// A rebuild changes no date: not at once, not with new times of the files, not in another time
+	// zone, and not as a first build.
 	t.Setenv("TZ", "Pacific/Kiritimati")
 	for _, step := range []string{"again", "touched", "anew"} {
 		switch step {
@@ -119,13 +119,13 @@ func TestNews(t *testing.T) {
 			t.Errorf("%s: a rebuild changed the feeds", step)
 		}
 	}
-	// Nor does the day on which the stock was walked: nothing about the trailer changed.
+	// A new as-of day does not either: nothing about the trailer changed.
 	y.change("yard.md", "\nas-of: 2026-11-20", "\nas-of: 2026-11-25")
 	if _, _, now := y.build(); !bytes.Equal(now, bytesBefore) {
 		t.Error("the yard's as-of day changed the feeds")
 	}
 
-	// A price that changed moves the entry and the feed; the entry keeps its id and its arrival.
+	// A new price changes the dates of the entry and the feed; the entry keeps its id and arrival.
 	y.change(unit, "price: $6,480", "price: $6,280 (since 2026-11-24)")
 	now, feed, _ := y.build()
 	changed := day(t, "2026-11-24")
@@ -136,7 +136,7 @@ func TestNews(t *testing.T) {
 		t.Errorf("a price with its day is reported:\n%s", g.out)
 	}
 
-	// One without a later day moves nothing, since no file says when; the summary says so.
+	// A new price without a later day changes no date, and the summary says so.
 	y.change(unit, "$6,280 (since 2026-11-24)", "$6,180 (since 2026-11-24)")
 	now, _, _ = y.build()
 	if e := now[id]; !e.UpdatedParsed.Equal(changed) || !strings.Contains(e.Title, "$6,180") {
@@ -146,8 +146,8 @@ func TestNews(t *testing.T) {
 		t.Errorf("a price that changed without its day is not reported:\n%s", g.out)
 	}
 
-	// A new arrival enters in front; the one that was there stays as it is. One without a
-	// day stays out, and the summary says so, also when nothing else changed.
+	// A new arrival comes first, and the older entry stays as it is. A trailer without a day is
+	// left out, and the summary says so, also if nothing else changed.
 	text, err := os.ReadFile(filepath.Join(g.dir, "my-yard/content", unit))
 	if err != nil {
 		t.Fatal(err)
@@ -165,11 +165,11 @@ func TestNews(t *testing.T) {
 			t.Errorf("after an arrival: %+v", now)
 		}
 		if !bytes.Contains(g.out, []byte("not in the feeds, for no day is stated: EX-3; write arrived: with the day\n")) {
-			t.Errorf("nothing is said of the trailer without a day:\n%s", g.out)
+			t.Errorf("the summary does not mention the trailer without a day:\n%s", g.out)
 		}
 	}
 
-	// Sold is told of, with its day.
+	// A sale is in the feeds, with its day.
 	y.change(unit, "availability: on the yard", "availability: sold (since 2026-11-26)")
 	now, _, _ = y.build()
 	if e := now[id]; !e.UpdatedParsed.Equal(day(t, "2026-11-26")) || !strings.Contains(e.Title, "Sold") || strings.Contains(e.Description, "$") {

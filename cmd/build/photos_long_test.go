@@ -53,13 +53,13 @@ func apart(data []byte, n int) []byte {
 	return append(append(out, note...), data[2:]...)
 }
 
-// TestManyLargePhotos builds a yard with photos of 48 megapixels, each worked for the first
-// time, and holds that the command never held more than 1 GiB: issue 6's limit for a hundred
-// of them. Eight tell as much, since no photo outlives its own work; TAREPAGE_PHOTOS=100
-// takes a hundred, and GOMAXPROCS as many workers as a larger machine has.
+// TestManyLargePhotos builds a yard with new photos of 48 megapixels, and checks that the
+// command never has more than 1 GiB: the limit for a hundred of them. Eight show as much,
+// because no photo stays in memory after its pictures are made. TAREPAGE_PHOTOS=100 takes a
+// hundred, and GOMAXPROCS sets the number of workers of a larger machine.
 //
-// What the command held is the high-water mark that Linux keeps of it (proc(5), VmHWM). A
-// child's rusage would count what this test held when it began the child.
+// The memory is the high-water mark that Linux keeps (proc(5), VmHWM). A child's rusage would
+// count what this test had when it started the child.
 func TestManyLargePhotos(t *testing.T) {
 	long(t)
 	if runtime.GOOS != "linux" {
@@ -121,11 +121,11 @@ func TestManyLargePhotos(t *testing.T) {
 	cpu := cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime()
 	t.Logf("%d photos of 48 megapixels, %d workers: at most %d MiB, %.1f CPU s, %.1f s", n, runtime.GOMAXPROCS(0), most>>10, cpu.Seconds(), time.Since(start).Seconds())
 	if most == 0 || most > 1<<20 {
-		t.Errorf("the build held %d KiB, want no more than 1 GiB", most)
+		t.Errorf("the build took %d KiB, want no more than 1 GiB", most)
 	}
 }
 
-// highWater is the most memory that a process has held so far, in KiB; 0 once it is gone.
+// highWater is the most memory that a process has had so far, in KiB; 0 once it has ended.
 func highWater(pid int) int {
 	status, err := os.ReadFile(fmt.Sprintf("/proc/%d/status", pid))
 	if err != nil {

@@ -13,7 +13,7 @@ import (
 	"github.com/bep/imagemeta"
 )
 
-// formats are the kinds of picture that a site holds, by their ending.
+// formats are the kinds of picture in a site, by their endings.
 var formats = map[string]imagemeta.ImageFormat{".jpg": imagemeta.JPEG, ".png": imagemeta.PNG, ".webp": imagemeta.WebP}
 
 // noted are the notes that an independent reader, github.com/bep/imagemeta, finds in a
@@ -32,9 +32,9 @@ func noted(t *testing.T, name string, data []byte) map[string]any {
 	return out
 }
 
-// traces are bytes of which none may stand in a site: words that were written into the
-// inputs, what each kind of note begins with, and their position in the writings that
-// the inputs hold it in. Sources: EXIF 2.32, 4.5.4; XMP specification, part 3; Photoshop's
+// traces are bytes that may not be in a site: words that were written into the inputs, the
+// first bytes of each kind of note, and the inputs' position in every way in which they write
+// it. Sources: EXIF 2.32, 4.5.4; XMP specification, part 3; Photoshop's
 // resources (8BIM, IPTC IIM); ICC.1:2010, B.4; PNG 3rd edition, 11.3; RFC 9649, 2.7; ISO 6709;
 // Apple, QuickTime File Format, Metadata; 3GPP TS 26.244, 8.3.
 var traces = []string{
@@ -44,10 +44,9 @@ var traces = []string{
 	"+00.0000+000.0000/", "+00.000+000.000/", "0,0.0N", "x264", "Lavc", "VideoHandler",
 }
 
-// TestNothingPrivateInTheSite builds a yard whose photos and videos hold all that a phone and
-// desk programs note, and holds that no file of the site, whatever its kind, holds a byte
-// of it. The inputs in testdata/private were given their notes by exiftool 12.57. Their place is
-// 0, 0, which is in the sea.
+// TestNothingPrivateInTheSite builds a yard whose photos and videos have every note that phones
+// and editing programs write, and checks that no file of the site has a byte of it. The inputs in
+// testdata/private got their notes from exiftool 12.57. Their place is 0, 0, which is in the sea.
 func TestNothingPrivateInTheSite(t *testing.T) {
 	dir := t.TempDir()
 	copyDir(t, "../../content", filepath.Join(dir, "content"))
@@ -132,9 +131,9 @@ func TestNothingPrivateInTheSite(t *testing.T) {
 		dir, _, _ := strings.Cut(name, "-")
 		count[dir+" "+path.Ext(name)]++
 	}
-	// What the inputs became is there: three photos, four sizes each, as JPEG and as a link's card.
+	// The pictures of the inputs are there: three photos, four sizes each, as JPEG and as a card.
 	if count["photos/private .webp"] < 3 || count["photos/private .jpg"] != 3 || count["s/card .jpg"] == 0 || count["media/private.mp4 .mp4"] != 1 || count["media/place.mov .mov"] != 1 {
-		t.Errorf("the site lacks what was to be looked at: %v", count)
+		t.Errorf("the site lacks pictures that the test must check: %v", count)
 	}
 	// The videos still have their pictures: most of their bytes.
 	for _, name := range []string{"private.mp4", "place.mp4", "place.mov"} {

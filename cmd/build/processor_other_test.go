@@ -4,5 +4,5 @@ package main
 
 import "time"
 
-// processor is not told here.
+// processor is not known on this system.
 func processor() time.Duration { return 0 }

@@ -7,7 +7,7 @@ import (
 	"time"
 )
 
-// processor is the time that this process had of the processors so far (getrusage(2)).
+// processor is the processor time of this process so far (getrusage(2)).
 func processor() time.Duration {
 	var u syscall.Rusage
 	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {

@@ -11,8 +11,8 @@ import (
 	"tarepage/internal/starter"
 )
 
-// TestRelease makes the binary as README.md says and takes it where nothing is but a folder
-// with content/: no Go, no source, no environment.
+// TestRelease builds the binary as README.md says, and runs it in a folder that holds only
+// content/: without Go, source or environment.
 func TestRelease(t *testing.T) {
 	long(t)
 	readme, err := os.ReadFile("../../README.md")
@@ -40,7 +40,7 @@ func TestRelease(t *testing.T) {
 		t.Fatal(err)
 	}
 	if bytes.Contains(data, []byte(here)) {
-		t.Errorf("the binary names %s, the folder it was made in", here)
+		t.Errorf("the binary names %s, the folder in which it was built", here)
 	}
 	dir := t.TempDir()
 	run := func(args ...string) string {
@@ -80,8 +80,8 @@ func TestRelease(t *testing.T) {
 		t.Errorf("-version says %s", out)
 	}
 	t.Logf("%d MB\n%s", len(data)>>20, out)
-	// It is static: the linker left no interpreter in it. ELF, System V ABI, "Program
-	// Header": PT_INTERP is there for a program that is linked when it starts.
+	// It is static: it names no interpreter. A program that is linked when it starts has a
+	// PT_INTERP (ELF, System V ABI, "Program Header").
 	if file, err := exec.LookPath("readelf"); err == nil {
 		headers, err := exec.Command(file, "-l", binary).CombinedOutput()
 		if err != nil || strings.Contains(string(headers), "INTERP") {

@@ -15,8 +15,8 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
-// snapshot DIR FILE writes the name, size, modification time and hash of every file
-// below DIR, so that two moments can be compared with cmp.
+// snapshot DIR FILE writes the name, size, modification time and hash of every file below DIR,
+// so that a script can compare two moments with cmp.
 func snapshot(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) != 2 {
 		ts.Fatalf("usage: snapshot DIR FILE")
@@ -46,7 +46,7 @@ func snapshot(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(b.String()), 0o644))
 }
 
-// status N PROGRAM ARGS... runs a program and wants exactly the exit status N.
+// status N PROGRAM ARGS... runs a program, which must end with the exit status N.
 func exitStatus(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 2 {
 		ts.Fatalf("usage: status N PROGRAM ARGS...")
@@ -66,8 +66,8 @@ func exitStatus(ts *testscript.TestScript, neg bool, args []string) {
 	}
 }
 
-// replace FILE OLD NEW changes the one place in which FILE holds OLD; \n in NEW is a
-// new line.
+// replace FILE OLD NEW replaces OLD, which FILE must have exactly once; \n in NEW is a new
+// line.
 func replace(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) != 3 {
 		ts.Fatalf("usage: replace FILE OLD NEW")
@@ -81,8 +81,8 @@ func replace(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(os.WriteFile(path, []byte(strings.Replace(string(data), args[1], strings.ReplaceAll(args[2], `\n`, "\n"), 1)), 0o644))
 }
 
-// windows FILE gives a file the line ends and the byte order mark of an editor on Windows,
-// and unix FILE takes them away.
+// windows FILE gives a file the line ends and the byte order mark of an editor on Windows, and
+// unix FILE removes them.
 func lineEnds(to string) func(*testscript.TestScript, bool, []string) {
 	return func(ts *testscript.TestScript, neg bool, args []string) {
 		if neg || len(args) != 1 {
@@ -99,5 +99,5 @@ func lineEnds(to string) func(*testscript.TestScript, bool, []string) {
 	}
 }
 
-// pause waits so that a later write has a later modification time.
+// pause waits, so that the next write has a later modification time.
 func pause(ts *testscript.TestScript, _ bool, _ []string) { time.Sleep(20 * time.Millisecond) }

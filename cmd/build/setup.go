@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
-	"slices"
 
 	"tarepage/internal/files"
 	"tarepage/internal/report"
@@ -44,17 +43,9 @@ func (c *command) firstYard(stdout io.Writer) error {
 		return err
 	}
 	if !c.quiet {
-		report.SetUp(stdout, slashed(append(written, help.names()...)), program(), filepath.ToSlash(c.from))
+		report.SetUp(stdout, names(append(written, help.names()...), filepath.ToSlash), program(), filepath.ToSlash(c.from))
 	}
 	return nil
-}
-
-func slashed(names []string) []string {
-	out := slices.Clone(names)
-	for i := range out {
-		out[i] = filepath.ToSlash(out[i])
-	}
-	return out
 }
 
 // helpFiles are the editor files and the folder for them.
@@ -82,11 +73,7 @@ func (c *command) helpFiles() (helpFiles, error) {
 }
 
 func (h helpFiles) names() []string {
-	var out []string
-	for _, f := range h.files {
-		out = append(out, filepath.Join(h.dir, f.Name))
-	}
-	return out
+	return names(h.files, func(f unit.EditorFile) string { return filepath.Join(h.dir, f.Name) })
 }
 
 func (h helpFiles) write() error {
@@ -111,7 +98,7 @@ func (c *command) editorHelp(stdout io.Writer) error {
 		return err
 	}
 	if !c.quiet {
-		report.EditorHelp(stdout, slashed(help.names()))
+		report.EditorHelp(stdout, names(help.names(), filepath.ToSlash))
 	}
 	return nil
 }

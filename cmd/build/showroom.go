@@ -72,7 +72,7 @@ func (c *command) show(kept *site.Store, stdout, stderr io.Writer) (*showroom.Si
 	if err != nil {
 		return nil, err
 	}
-	if err := report.Findings(stderr, onlyStops(s.Findings)); err != nil {
+	if err := report.Stops(stderr, s.Findings); err != nil {
 		return nil, err
 	}
 	if !c.quiet {

@@ -17,10 +17,10 @@ import (
 	"time"
 )
 
-// patience is how long a test waits for what it knows must come.
+// patience is how long a test waits for something that must happen.
 const patience = 20 * time.Second
 
-// opened is the command running with the verb showroom, over a copy of the demo yard.
+// opened is a running showroom with a copy of the demo yard.
 type opened struct {
 	t       *testing.T
 	dir     string
@@ -31,8 +31,8 @@ type opened struct {
 	told    <-chan string
 }
 
-// open starts the command as a process of its own: this test's binary is the command
-// when it is called build (testscript.Main).
+// open starts the command as a process: this test's binary is the command when it has the name
+// build (testscript.Main).
 func open(t *testing.T) *opened {
 	t.Helper()
 	self, err := os.Executable()
@@ -106,7 +106,7 @@ func (o *opened) until(path string, status int, text string) string {
 		case <-o.told:
 		case <-time.After(patience):
 			_, body := o.get(path)
-			o.t.Fatalf("%s does not come to hold %q:\n%.3000s", path, text, body)
+			o.t.Fatalf("%s never has %q:\n%.3000s", path, text, body)
 		}
 		if got, body := o.get(path); got == status && strings.Contains(body, text) {
 			return body
@@ -141,22 +141,22 @@ func (o *opened) end(s os.Signal) int {
 	return o.process.ProcessState.ExitCode()
 }
 
-// What the showroom adds to a page. The policy that admits it is taken out of both
-// pages before they are compared.
+// What the showroom adds to a page. The policy that allows it is removed from both pages before
+// they are compared.
 var (
 	added  = regexp.MustCompile(`(?s)<script data-version=.*?</script>|<div><template shadowrootmode="open">.*?</template></div>`)
 	policy = regexp.MustCompile(`<meta http-equiv="Content-Security-Policy"[^>]*>`)
 )
 
-// TestShowroomShowsWhatIsPublished: every page of the demo, byte for byte but for what
-// the showroom adds, and nothing written while it is open.
+// TestShowroomShowsWhatIsPublished: every page of the demo is the published page, byte for byte
+// except for the showroom's additions, and the showroom writes nothing.
 func TestShowroomShowsWhatIsPublished(t *testing.T) {
 	o := open(t)
 	if status := o.end(os.Interrupt); status != clean {
 		t.Errorf("interrupted, it ends with status %d, want %d; it said %s", status, clean, o.errors)
 	}
 	if entries, _ := os.ReadDir(o.dir); len(entries) != 1 {
-		t.Errorf("the showroom left %v beside content/", entries)
+		t.Errorf("the showroom left %v next to content/", entries)
 	}
 
 	o = open(t)
@@ -190,8 +190,8 @@ func TestShowroomShowsWhatIsPublished(t *testing.T) {
 	}
 }
 
-// TestShowroomWhileWriting: a unit that does not add up, one that does not read, a
-// yard that is not there, each shown with its place, and mended.
+// TestShowroomWhileWriting: a unit that does not add up, one that cannot be read and a missing
+// yard are each shown with their places, and then fixed.
 func TestShowroomWhileWriting(t *testing.T) {
 	o := open(t)
 	const file, page = "units/sb-1043.md", "u/sb-1043.html"
@@ -205,7 +205,7 @@ func TestShowroomWhileWriting(t *testing.T) {
 	o.edit(file, func(s string) string { return s + "\nSwept and washed.\n" })
 	o.until(page, 200, "Swept and washed.")
 
-	// A stop: the unit is shown, and says what to mend, where, and that it is not published.
+	// A stop: the page is shown, with what to fix, where, and that it is not published.
 	o.edit(file, func(s string) string {
 		return regexp.MustCompile(`(?m)^stock: .*$`).ReplaceAllString(s, "stock: SB-1043\nstokc: x")
 	})
@@ -220,30 +220,29 @@ func TestShowroomWhileWriting(t *testing.T) {
 	}
 	mend()
 	if body := o.until(page, 200, "<h1"); strings.Contains(body, "below is the page") || strings.Contains(body, "units/sb-1043.md:4:1") {
-		t.Error("what was mended still stands over the page")
+		t.Error("what was fixed is still shown over the page")
 	}
 
-	// A figure that the notes name and nobody worked: its page cannot be made, and stands as
-	// it was below what was found; the others can.
+	// The notes name a figure that does not exist: the page cannot be made, and is shown as it was
+	// below what was found. The other pages can be made.
 	o.edit(file, func(s string) string { return s + "\nIt has [a figure](worked:no-such-figure).\n" })
 	shown = o.until(page, 200, "no-such-figure")
 	if !strings.Contains(shown, "below is the page as it was before") || !strings.Contains(shown, "<h1") {
 		t.Errorf("the page that cannot be made is not shown as it was")
 	}
 	if status, _ := o.get("u/sb-1012.html"); status != 200 {
-		t.Errorf("the page of a sound unit has status %d beside one that cannot be made", status)
+		t.Errorf("the page of a sound unit has status %d because of one that cannot be made", status)
 	}
 	mend()
 	if body := o.until(page, 200, "<h1"); strings.Contains(body, "below is the page") || strings.Contains(body, "units/sb-1043.md:4:1") {
-		t.Error("what was mended still stands over the page")
+		t.Error("what was fixed is still shown over the page")
 	}
 
-	// Broken YAML: no new page, but its place is told on the front page and over the page as
-	// it was.
+	// Broken YAML: there is no new page, and the front page and the old page say where it is.
 	o.edit(file, func(s string) string { return strings.Replace(s, "weights:", "weights: [", 1) })
 	o.until("", 200, "content/units/sb-1043.md:")
 	if status, body := o.get(page); status != 200 || !strings.Contains(body, "content/units/sb-1043.md:") || !strings.Contains(body, "<h1") {
-		t.Errorf("a unit that does not read: status %d, %s", status, body)
+		t.Errorf("a unit that cannot be read: status %d, %s", status, body)
 	}
 	if !strings.Contains(o.page(""), "sb-1012.html") {
 		t.Error("the rest of the yard is not shown")
@@ -260,10 +259,10 @@ func TestShowroomWhileWriting(t *testing.T) {
 	}
 	mend()
 	if body := o.until(page, 200, "<h1"); strings.Contains(body, "below is the page") || strings.Contains(body, "units/sb-1043.md:4:1") {
-		t.Error("what was mended still stands over the page")
+		t.Error("what was fixed is still shown over the page")
 	}
 
-	// A unit that is taken away is gone, not shown as it was.
+	// A unit whose file is deleted has no page, not even the old one.
 	unit := filepath.Join(o.dir, "content", file)
 	if err := os.Rename(unit, unit+"~"); err != nil {
 		t.Fatal(err)
@@ -274,14 +273,14 @@ func TestShowroomWhileWriting(t *testing.T) {
 	}
 	o.until(page, 200, "<h1")
 
-	// No yard at all: the error is shown over every page, and it goes on.
+	// Without a yard the error is shown over every page, and the showroom goes on.
 	yard := filepath.Join(o.dir, "content", "yard.md")
 	if err := os.Rename(yard, yard+"~"); err != nil {
 		t.Fatal(err)
 	}
 	o.until(page, 200, "no content/yard.md here")
 	if status, body := o.get("showroom/findings"); status != 503 || !strings.Contains(body, "no content/yard.md here") {
-		t.Errorf("the findings of no yard: status %d, %.300s", status, body)
+		t.Errorf("the findings without a yard: status %d, %.300s", status, body)
 	}
 	if err := os.Rename(yard+"~", yard); err != nil {
 		t.Fatal(err)

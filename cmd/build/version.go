@@ -8,9 +8,9 @@ import (
 	"tarepage/internal/tables"
 )
 
-// version prints which program this is, and which tables it figures with. The edition of a
-// table is the beginning of its file's SHA-256, so that two programs with the same edition
-// work with the same numbers.
+// version prints which program this is, and the tables that it computes with. The edition of a
+// table is the beginning of its file's SHA-256, so two programs with the same edition use the
+// same numbers.
 func version(w io.Writer) {
 	if info, ok := debug.ReadBuildInfo(); ok {
 		revision, changed := "", ""
@@ -19,17 +19,17 @@ func version(w io.Writer) {
 			case s.Key == "vcs.revision":
 				revision = ", revision " + s.Value[:min(len(s.Value), 12)]
 			case s.Key == "vcs.modified" && s.Value == "true":
-				changed = ", with changes of its own"
+				changed = ", with changes that are not committed"
 			}
 		}
 		number := info.Main.Version
 		if number == "(devel)" {
-			// Go knows the version where it builds in a clone with git, or what it fetched itself.
-			number = "of no version, built from loose files"
+			// Go knows the version only in a clone with Git, or if it fetched the module itself.
+			number = "version unknown: built outside a Git checkout"
 		}
 		fmt.Fprintf(w, "%s %s (%s%s%s)\n", info.Main.Path, number, info.GoVersion, revision, changed)
 	} else {
-		fmt.Fprintln(w, "a build without its version")
+		fmt.Fprintln(w, "version unknown")
 	}
 	fmt.Fprintln(w, "\ntables, with the edition of each:")
 	for _, t := range tables.All() {

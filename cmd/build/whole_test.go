@@ -18,12 +18,12 @@ import (
 	"tarepage/internal/testyard"
 )
 
-// same fails where two sites differ in a file or in its bytes.
+// same fails if two sites differ.
 func same(t *testing.T, what string, got, want map[string]string) {
 	t.Helper()
 	for _, name := range slices.Sorted(maps.Keys(want)) {
 		if got[name] != want[name] {
-			t.Errorf("%s: %s is another", what, name)
+			t.Errorf("%s: %s differs", what, name)
 		}
 	}
 	if len(got) != len(want) {
@@ -31,18 +31,18 @@ func same(t *testing.T, what string, got, want map[string]string) {
 	}
 }
 
-// TestSameBytesEverywhere builds the demo twice, then with another clock's zone, another
-// language, another folder, one core, and its files made in another order.
+// TestSameBytesEverywhere builds the demo twice, then in another time zone, language and folder,
+// on one core, and with its files written in another order.
 func TestSameBytesEverywhere(t *testing.T) {
 	self, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)
 	}
-	// Photos are worked once for all tests; with TAREPAGE_LONG once more in another way.
+	// Pictures are made once for all tests; with TAREPAGE_LONG once more in another way.
 	var cache []string
 	make := func(dir string, env ...string) map[string]string {
 		t.Helper()
-		// This test's binary is the command when it is called so (testscript.Main).
+		// This test's binary is the command when it has that name (testscript.Main).
 		cmd := &exec.Cmd{Path: self, Args: []string{"build", "-quiet"}, Dir: dir, Env: append(append(os.Environ(), cache...), env...)}
 		if out, err := cmd.CombinedOutput(); err != nil {
 			t.Fatalf("%v\n%s", err, out)
@@ -89,9 +89,8 @@ func TestSameBytesEverywhere(t *testing.T) {
 	same(t, "with photos worked anew", make(demo(false), "TZ=America/St_Johns", "LANG=C", "GOMAXPROCS=7"), want)
 }
 
-// TestFilesComeAndGo builds while somebody else takes unit files away, puts them back and
-// cuts them off in the middle: whatever a build says, the site is whole, and the one
-// after is a first one's.
+// TestFilesComeAndGo builds while somebody else deletes unit files, puts them back and truncates
+// them. Whatever a build says, the site is whole, and the last one is that of a first build.
 func TestFilesComeAndGo(t *testing.T) {
 	dir := t.TempDir()
 	const n = 30
@@ -147,9 +146,9 @@ func TestFilesComeAndGo(t *testing.T) {
 	same(t, "after it", filesBelow(t, target), filesBelow(t, fresh))
 }
 
-// TestTwoYardsOneTarget: two builds at once, of two yards that share names and numbers, into
-// one target. Each time it holds the one or the other whole; neither believes what the
-// other left.
+// TestTwoYardsOneTarget builds two yards with the same names and numbers into one target at the
+// same time. The target is always the whole site of one of them, and neither build trusts what
+// the other left.
 func TestTwoYardsOneTarget(t *testing.T) {
 	dirs, want := [2]string{t.TempDir(), t.TempDir()}, [2]map[string]string{}
 	for i, dir := range dirs {
@@ -186,9 +185,9 @@ func TestTwoYardsOneTarget(t *testing.T) {
 	}
 }
 
-// TestThemeIsNotKept: a theme of the owner's own changes, goes and comes while everything
-// else is as it was.
-func TestThemeIsNotKept(t *testing.T) {
+// TestLookIsNotKept: a look of the owner's changes, goes and comes back while everything else
+// stays as it was.
+func TestLookIsNotKept(t *testing.T) {
 	dir, theme := t.TempDir(), t.TempDir()
 	if err := testyard.Write(dir, 2); err != nil {
 		t.Fatal(err)
@@ -217,9 +216,9 @@ func TestThemeIsNotKept(t *testing.T) {
 	}
 }
 
-// TestPhotoOfOneSizeAndTime: another photo of as many bytes, with the time of the first set
-// back, as a copy that keeps times does. Where the system tells nothing else of a file than
-// its size and its time, this cannot be seen, and is not asked for.
+// TestPhotoOfOneSizeAndTime: a photo is replaced by another of the same size and time, as a copy
+// that keeps times does. If the system tells no more about a file than its size and its time,
+// nobody can see this, and the test does not ask for it.
 func TestPhotoOfOneSizeAndTime(t *testing.T) {
 	dir := t.TempDir()
 	copyDir(t, "../../content", filepath.Join(dir, "content"))
@@ -230,8 +229,7 @@ func TestPhotoOfOneSizeAndTime(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	// The first bytes of the last scan line's entropy-coded data are another: as many bytes,
-	// other pixels.
+	// Change bytes of the last scan line's entropy-coded data: the same size, other pixels.
 	other := bytes.Clone(old)
 	at := len(other) * 3 / 4
 	for other[at] == 0xff || other[at-1] == 0xff || other[at] > 0xf0 {
@@ -264,6 +262,6 @@ func TestPhotoOfOneSizeAndTime(t *testing.T) {
 	after := filesBelow(t, target)
 	same(t, "another photo", after, filesBelow(t, fresh))
 	if maps.Equal(before, after) {
-		t.Skip("NOT CHECKED: the other photo looks like the first, or this system does not tell of it")
+		t.Skip("NOT CHECKED: the other photo looks like the first, or this system does not tell the difference")
 	}
 }

@@ -106,6 +106,11 @@ func printFinding(w io.Writer, f *inspect.Finding) error {
 	return err
 }
 
+// Stops prints the findings that stop a unit.
+func Stops(w io.Writer, list []inspect.Finding) error {
+	return Findings(w, slices.DeleteFunc(slices.Clone(list), func(f inspect.Finding) bool { return f.Severity != inspect.Stop }))
+}
+
 // Visible writes what a terminal would obey or hide as the escape that Go writes for it: a
 // file may be named with an escape sequence, a line end or a mark that turns the text
 // round (UAX 9), and a finding names the file.
