@@ -136,7 +136,7 @@ func (w Window) In(s measure.System) string {
 	case first == TheOthers:
 		return "nowhere: the loads already placed cannot be right"
 	case first == TheLoad && last == TheLoad:
-		return fmt.Sprintf("nowhere: a load of %s on %s is no load", s.Weight(w.Load.Weight), s.Length(w.Load.Length))
+		return fmt.Sprintf("nowhere: a load of %s on %s is not a load", s.Weight(w.Load.Weight), s.Length(w.Load.Length))
 	case first == TheLoad:
 		return fmt.Sprintf("nowhere: %s is more than the %s that %s leaves for a load", s.Weight(w.Load.Weight), s.Limit(w.Leaves), last)
 	}

@@ -48,7 +48,7 @@ func (w *Weights) hold(moment measure.PoundInches, arm measure.Inches, atLeast b
 // without, in the reader's units: the least goes up and the most down.
 func (w Weights) In(s measure.System, load measure.Pounds) string {
 	if !w.Room {
-		return "nothing of its length may stand there"
+		return "nothing of its length fits there"
 	}
 	text := "up to " + s.Limit(w.Most)
 	if w.Least > leastLoad {

@@ -29,12 +29,12 @@ func TestWeightsByHand(t *testing.T) {
 		// 1,000/3 - w/24 >= 0.10 (2,000 + w) gives w <= 16,000/17, <= 0.15 (2,000 + w) gives w >= 4,000/23.
 		{"behind the axle", cargo, 12.5, 4000.0 / 23, 16000.0 / 17, true, 100, "a load of its length may weigh 174 lb to 941 lb there; this one is 74 lb too light"},
 		// Over the axle no load takes anything off a tongue that carries too much empty.
-		{"a tongue too heavy empty", light, 12, 0, 0, false, 1000, "nothing of its length may stand there"},
+		{"a tongue too heavy empty", light, 12, 0, 0, false, 1000, "nothing of its length fits there"},
 		// Its front edge would stand three inches before the deck, which begins 5 ft behind the ball.
-		{"before the deck", cargo, 8.75, 0, 0, false, 1000, "nothing of its length may stand there"},
+		{"before the deck", cargo, 8.75, 0, 0, false, 1000, "nothing of its length fits there"},
 		// At the deck's front edge the tongue takes a quarter of any load: 1,000/3 + w/4 is never
 		// within 0.15 (2,000 + w).
-		{"at the deck's front edge", cargo, 9, 0, 0, false, 1000, "nothing of its length may stand there"},
+		{"at the deck's front edge", cargo, 9, 0, 0, false, 1000, "nothing of its length fits there"},
 	} {
 		w := c.rig.Weights(96, measure.Feet(c.feet).Inches()-c.rig.Front)
 		if w.Room != c.room {

@@ -47,11 +47,10 @@ var stillToRewrite = map[string]int{
 	"internal/compute":    47,
 	"internal/elevation":  5,
 	"internal/measure":    8,
-	"internal/render":     19,
 	"internal/tables":     18,
 	"internal/unit":       34,
 	"internal/walkaround": 4,
-	"themes/default":      20,
+	"themes/default":      2,
 }
 
 // phrasesIn lists the phrases in a text, each with its line.

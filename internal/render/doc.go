@@ -1,7 +1,8 @@
-// Package render makes the pages from finished values: what was stated, worked out
-// and found. It computes nothing: there is no arithmetic in its templates and no
-// figure is born here. A node of the notes, a figure or a template that it does not
-// know is an error, never a silent gap.
+// Package render makes the pages from finished values: what was stated, worked out and
+// found. It computes nothing: its templates do no arithmetic, and every figure comes from
+// internal/compute. An unknown node in the notes, an unknown figure or an unknown template
+// field is an error, never a silent gap.
 //
-// It writes no file: finished pages go to the function it is given, by their path.
+// It writes no files: it hands finished pages to its Target, by their paths. What the
+// templates receive is in fields.go and described in docs/theme.md.
 package render

@@ -149,7 +149,7 @@ type unitPage struct {
 	PayloadNote   string        // what limits it
 	WhyMore       string        // why somebody may quote a higher payload
 	Ladder        []rung        // every limit of the payload, lowest first
-	Beside        []labeled     // other figures that people quote for it
+	Others        []labeled     // other figures that people quote for it
 	Body          template.HTML // the walk-around
 	Recording     *recording    // its own video; nil for none
 	Photos        *gallery      // its photos; nil for none

@@ -2,9 +2,9 @@ package render
 
 import "strings"
 
-// gone is complete alone: it is shown at any depth, where a relative way would lead
-// astray. Its style stands in it, and its links begin at the host's root (RFC 3986, 4.2),
-// with the folder of the site's own address where that is known.
+// gone is complete by itself: a host shows it at any depth, where relative links would lead
+// nowhere. Its style is in it, and its links begin at the host's root (RFC 3986, 4.2), with
+// the folder of the site's own address where that is known.
 func (m *maker) gone() ([]byte, error) {
 	p := &gonePage{frame: m.frame}
 	p.Root, p.Hidden = "/", true

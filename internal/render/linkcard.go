@@ -11,7 +11,7 @@ import (
 
 // linkCard is the card that a link to a unit's page shows.
 type linkCard struct {
-	// path is where it stands in the site, from where it stands on the disk.
+	// path is where it is in the site, from where it is on the disk.
 	path, from string
 	picture    picture
 }
@@ -34,7 +34,7 @@ func (m *maker) carded(e *entry) (*linkCard, error) {
 	} else {
 		add("Payload", notFigured)
 	}
-	// A picture is passed on for months: it says as of when it was true.
+	// People pass a picture on for months, so it says as of when it was true.
 	label, asOf := "Price", shortMonth(m.frame.Yard.AsOf)
 	switch {
 	case e.sold():
@@ -71,8 +71,8 @@ func shortMonth(long string) string {
 	return month[:min(3, len(month))] + " " + rest
 }
 
-// linkCards lists the card of every unit. A card that could not be had was told of with
-// its page.
+// linkCards lists the card of every unit. If a card could not be made, its page has failed
+// with the error already.
 func (m *maker) linkCards() (out []File) {
 	for _, e := range m.units {
 		c, err := e.card()

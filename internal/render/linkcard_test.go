@@ -20,7 +20,7 @@ import (
 
 // A shared link shows the unit's card where the yard's file gives an address, and there is no
 // card and no word of one where it does not (The Open Graph protocol, ogp.me: og:image is a
-// URL, and its width, height and alt are told beside it).
+// URL, and its width, height and alt are told with it).
 func TestCardOfASharedLink(t *testing.T) {
 	for _, address := range []string{"", "address: https://yard.example/stock/\n"} {
 		root := fstest.MapFS{

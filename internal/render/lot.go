@@ -6,13 +6,13 @@ import (
 	"strings"
 )
 
-// workerFile is what a phone asks again for whenever it comes back: its name never
+// workerFile is what a phone asks for again whenever it comes back: its name never
 // changes, so that the yard can always take a copy back.
 const workerFile = "worker.js"
 
 // worker is the file that keeps the yard page on a phone, where the yard wants that; else
-// the one that takes what was kept before away again. Every site has one or the other: a
-// phone that kept a copy last year asks this year's site whether it may.
+// the one that deletes what was kept before. Every site has one or the other: a phone that
+// kept a copy last year asks this year's site whether it may keep it.
 func (m *maker) worker() (script, error) {
 	if !m.in.Stock.Yard.LotCopy.Value {
 		return script{workerFile, m.scripts["unworker.js"].text}, nil
@@ -29,7 +29,7 @@ func (m *maker) worker() (script, error) {
 		return script{}, err
 	}
 	body := m.scripts["worker.js"].text
-	// Another page or other files make another copy, which takes the place of the old one.
+	// Another page or other files make another copy, which replaces the old one.
 	name := fingerprint(append(append([]byte{}, list...), body...))
 	return script{workerFile, fmt.Appendf(nil, "var KEEP=%s,COPY=\"lot-%s\";%s\n", list, name, body)}, nil
 }

@@ -7,10 +7,11 @@ import (
 	"tarepage/internal/measure"
 )
 
-// bilingual gives every quantity that a page's body prints its metric writing: as data-si
-// of the element whose whole text it is in, else as the value of a data element around it.
-// units.js lets the two change places. What a template has marked itself, because its exact
-// value is a figure's, stays so. exact is what measure.Quantities takes.
+// bilingual adds to every quantity in a page's body the same quantity in metric units: as
+// data-si of the element if it is in the element's only text, else as the value of a data
+// element around it. units.js lets the two change places. Where a template has marked a
+// quantity itself, from the exact value of a figure, the mark stays. exact is what
+// measure.Quantities takes.
 func bilingual(page []byte, exact map[string]string) []byte {
 	start := bytes.Index(page, []byte("<body"))
 	if start < 0 {
@@ -38,7 +39,7 @@ func bilingual(page []byte, exact map[string]string) []byte {
 		tag = nil
 		switch name := tagName(next); name {
 		case "script", "style", "":
-			// A script's text is no text of the page.
+			// People do not read the text of a script.
 			if name != "" {
 				end := bytes.Index(rest, []byte("</"+name))
 				if end < 0 {
@@ -53,7 +54,7 @@ func bilingual(page []byte, exact map[string]string) []byte {
 	}
 }
 
-// tagName is the name of a start tag; empty for anything else and for one that closes itself.
+// tagName is the name of a start tag; empty for anything else and for a tag that closes itself.
 func tagName(tag []byte) string {
 	if len(tag) < 3 || tag[1] == '/' || tag[1] == '!' || tag[len(tag)-2] == '/' {
 		return ""
@@ -65,8 +66,8 @@ func tagName(tag []byte) string {
 	return string(name)
 }
 
-// translated appends a text to what stands before it. Where the text is all that its
-// element holds the writing goes into the start tag, which then is the end of out.
+// translated appends a text to out. Where the text is all that its element holds, the
+// metric form goes into the start tag, which is then the end of out.
 func translated(out, text, tag []byte, last bool, exact map[string]string) []byte {
 	if len(text) < 3 || bytes.Contains(tag, []byte(" data-si=")) || tagName(tag) == "data" || !bytes.ContainsAny(text, "0123456789") {
 		return append(out, text...)
@@ -109,7 +110,7 @@ func (p *templates) twofold(f *frame) {
 	f.Units, f.Policy = p.units, scripted(f.Policy, p.unitsHash)
 }
 
-// turned makes a page whose quantities can be read in either system.
+// turned makes a page that can be read in either system of units.
 func (p *templates) turned(name string, data any, exact map[string]string) ([]byte, error) {
 	page, err := p.page(name, data)
 	if err != nil {

@@ -21,8 +21,8 @@ var (
 )
 
 // TestEveryQuantityTurns reads the demo's pages with an independent parser
-// (golang.org/x/net/html): whatever stands there in pounds, feet or inches has its metric
-// writing, which holds none of them; a weight that stands by itself agrees with NIST SP 811
+// (golang.org/x/net/html): every text in pounds, feet or inches has a metric form
+// without any of them; a weight that is the whole text agrees with NIST SP 811
 // (2008), B.8, 1 lb = 0.453 592 37 kg, to the step in which it is written.
 func TestEveryQuantityTurns(t *testing.T) {
 	files := whole(t, "../..")

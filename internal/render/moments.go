@@ -20,8 +20,8 @@ type moment struct {
 	here bool
 }
 
-// moments returns the way to each time of a unit's recording: its own video, else
-// another host's, else none.
+// moments returns what leads to each time of a unit's recording: its own video, else one on
+// another host, else nothing.
 func (m *maker) moments(e *entry) func(unit.Clock) moment {
 	if v := e.video(); v != nil {
 		// W3C Media Fragments URI 1.0, 4.2.1: a player starts at t.
@@ -84,7 +84,7 @@ func track(vtt string) template.URL {
 	return template.URL("data:text/vtt;charset=utf-8," + sitepath.Escape(vtt))
 }
 
-// size is how large a file is, for somebody with one bar of signal: rounded up.
+// size is how large a file is, rounded up: somebody with one bar of signal wants to know.
 func size(bytes int64) string {
 	if bytes < 1<<20 {
 		return measure.Count(int((bytes+1<<10-1)>>10)) + " KB"
@@ -93,7 +93,7 @@ func size(bytes int64) string {
 }
 
 // chapters are the notes' headings, each from its first note to the next chapter's. One
-// that does not begin behind the chapter before it is left out.
+// that does not begin after the chapter before it is left out.
 func chapters(b *unit.Body, end float64) []captions.Chapter {
 	b = b.Whole()
 	var out []captions.Chapter

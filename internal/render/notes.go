@@ -18,8 +18,8 @@ import (
 	"tarepage/internal/unit"
 )
 
-// known are the kinds of node that the notes may hold. goldmark drops a node without
-// a renderer in silence; here it is refused.
+// known are the kinds of node that the notes may hold. goldmark silently
+// drops a node without a renderer; here it is an error.
 var known = map[ast.NodeKind]bool{
 	ast.KindDocument: true, ast.KindParagraph: true, ast.KindTextBlock: true, ast.KindHeading: true,
 	ast.KindBlockquote: true, ast.KindCodeBlock: true, ast.KindFencedCodeBlock: true, ast.KindList: true,
@@ -30,7 +30,7 @@ var known = map[ast.NodeKind]bool{
 	east.KindStrikethrough: true,
 }
 
-// notes renders the Markdown behind the front matter. Without a work (the yard's own
+// notes renders the Markdown after the front matter. Without a work (the yard's own
 // text) there are no figures to fill in. To leads from a time to the recording; it is nil
 // where there is none.
 func notes(b *unit.Body, w *compute.Work, workings string, to func(unit.Clock) moment) (template.HTML, error) {
@@ -69,13 +69,13 @@ func notes(b *unit.Body, w *compute.Work, workings string, to func(unit.Clock) m
 type noteRenderer struct {
 	body *unit.Body
 	work *compute.Work
-	// workings is where the page of the figures stands, seen from the notes' own.
+	// workings leads from the notes' page to the page of the figures.
 	workings string
 	to       func(unit.Clock) moment
 	moments  map[ast.Node]unit.Note
 }
 
-// at writes a note's time, as the way to that moment where there is one.
+// at writes a note's time, as a link to that moment where there is one.
 func (n *noteRenderer) at(w util.BufWriter, t unit.Clock) {
 	var to moment
 	if n.to != nil {
@@ -91,7 +91,7 @@ func (n *noteRenderer) at(w util.BufWriter, t unit.Clock) {
 	}
 }
 
-// listed reports whether a node is a timed note standing by itself, not in a list.
+// listed reports whether a node is a timed note outside any list.
 func (n *noteRenderer) listed(node ast.Node) bool {
 	if node == nil || node.Kind() != ast.KindParagraph || node.Parent().Kind() == ast.KindListItem {
 		return false
@@ -157,7 +157,7 @@ func (n *noteRenderer) textBlock(w util.BufWriter, _ []byte, node ast.Node, ente
 	return ast.WalkContinue, nil
 }
 
-// text writes text, leaving out the time that stands at the beginning of a note.
+// text writes text without the time at the beginning of a note.
 func (n *noteRenderer) text(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	if !entering {
 		return ast.WalkContinue, nil
@@ -184,7 +184,7 @@ func (n *noteRenderer) text(w util.BufWriter, src []byte, node ast.Node, enterin
 	return ast.WalkContinue, nil
 }
 
-// link writes a checked figure as the way to its working, any other link as it is.
+// link writes a checked figure as a link to its working, any other link as it is.
 func (n *noteRenderer) link(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	l := node.(*ast.Link)
 	name, checked := unit.FigureName(l)
@@ -223,7 +223,7 @@ func (n *noteRenderer) link(w util.BufWriter, src []byte, node ast.Node, enterin
 	return ast.WalkContinue, nil
 }
 
-// autoLink writes an address that stands for itself, by the same rule.
+// autoLink writes an address that is its own text, by the same rule.
 func (n *noteRenderer) autoLink(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	if !entering {
 		return ast.WalkContinue, nil

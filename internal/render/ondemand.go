@@ -9,14 +9,14 @@ import (
 	"sync"
 )
 
-// An OnDemand is a site whose files are made when somebody asks for them: while a trailer is
-// written one page of ten thousand is looked at. What it makes is what Site makes, byte for
-// byte. It may be asked by several at a time.
+// An OnDemand is a site whose files are made when somebody asks for them: somebody who
+// writes about a trailer looks at one page of ten thousand. What it makes is what Site
+// makes, byte for byte. Several requests may come at a time.
 type OnDemand struct {
 	m       *maker
 	byStock map[string]*entry // by the stock number as paths have it
 	// many are the files that are made of many units; programs those for other programs,
-	// which nobody looks at while he writes; disk is where the others stand. Each is made
+	// which nobody looks at while writing; disk is where the others come from. Each is made
 	// once, when it is asked for.
 	many     func() (*many, error)
 	programs func() (map[string][]byte, error)
@@ -50,7 +50,7 @@ func NewOnDemand(theme fs.FS, in Input, before *OnDemand) (*OnDemand, error) {
 	}
 	s := &OnDemand{m: m, byStock: make(map[string]*entry, len(m.units))}
 	for _, e := range m.units {
-		// Two that have one number are a stop; the first is shown.
+		// Two trailers with one stock number are a stop; the first is shown.
 		if name := path.Base(e.path); s.byStock[name] == nil {
 			s.byStock[name] = e
 		}
@@ -183,7 +183,7 @@ func (s *OnDemand) Disk(name string) (from string, media bool, err error) {
 	return "", false, fs.ErrNotExist
 }
 
-// named says of what page an error speaks.
+// named adds to an error which page it is about.
 func (j job) named(page []byte, err error) ([]byte, error) {
 	if err != nil {
 		err = fmt.Errorf("page %s: %w", j.path, err)

@@ -11,8 +11,8 @@ import (
 // mostThumbs is how many small photos are loaded before any tap.
 const mostThumbs = 8
 
-// worked are what became of the unit's photos, in the unit file's order; nil for one that
-// could not be worked.
+// worked are the unit's finished photos in the unit file's order, nil for one that could not
+// be made.
 func (m *maker) worked(e *entry) []*photo.Picture {
 	files := map[string]string{} // by where they are named: a file may lie elsewhere than it is written
 	for _, f := range e.media {
@@ -27,7 +27,7 @@ func (m *maker) worked(e *entry) []*photo.Picture {
 	return out
 }
 
-// photos are the unit's photos that were worked, in the unit file's order.
+// photos are the unit's finished photos, in the unit file's order.
 func (m *maker) photos(e *entry) []shownPhoto {
 	var out []shownPhoto
 	to := m.moments(e)
@@ -112,8 +112,8 @@ func previewed(p photo.Preview) string {
 		p.Wide, p.High, p.Mid, p.Dark)
 }
 
-// poster is the picture that stands where the video will play: the photo of its earliest
-// moment, else the first.
+// poster is the picture that is shown before the video plays: the photo of its earliest
+// moment, else the first photo.
 func poster(list []shownPhoto) string {
 	var best *shownPhoto
 	for i := range list {

@@ -12,9 +12,8 @@ import (
 	"tarepage/internal/stockfile"
 )
 
-// others hands on the files that are for programs and not for people: the stock, and where
-// the site's own address is known the feeds, the sitemap and what robots are told. They
-// go the way of the pages.
+// others adds the files that are for programs and not for people: the stock, and where the
+// site's own address is known the feeds, the sitemap and robots.txt.
 func (m *maker) others(jobs []job, stock *stock, to Target) error {
 	var err error
 	put := func(path string, data []byte, failed error) {
@@ -46,8 +45,8 @@ func (m *maker) others(jobs []job, stock *stock, to Target) error {
 	return err
 }
 
-// sitemap lists the pages that a search engine is to know, in the order in which they
-// are made.
+// sitemap lists the pages that search engines should know, in the order in which they are
+// made.
 func (m *maker) sitemap(jobs []job) []feed.Page {
 	var out []feed.Page
 	for _, j := range jobs {
@@ -77,8 +76,8 @@ func (m *maker) news(site string) *feed.News {
 	return n
 }
 
-// told is what a feed says of a unit. The day as of which the stock was walked is left
-// out: it moves every week, and nothing about the trailer has changed.
+// told is what a feed says about a unit. It leaves out the day on which the stock was
+// walked: that day moves every week, while nothing about the trailer has changed.
 func (m *maker) told(e *entry) string {
 	y := m.in.Stock.Yard
 	since := func(s string, day interface{ Known() bool }, long string) string {
@@ -125,7 +124,7 @@ func (m *maker) stock(to Target) (*stock, error) {
 	return s, err
 }
 
-// end completes them and hands them on.
+// end completes them and adds them.
 func (s *stock) end() error {
 	err := s.End()
 	for _, f := range s.files {

@@ -166,7 +166,7 @@ func TestNothingTheOwnerWritesRuns(t *testing.T) {
 			if n.Type != html.ElementNode {
 				continue
 			}
-			// A data block is no script: a browser runs none of another type (HTML
+			// A data block is not a script: a browser runs no block of another type (HTML
 			// Standard, 4.12.1).
 			if n.Data == "script" && len(n.Attr) == 1 && n.Attr[0] == (html.Attribute{Key: "type", Val: "application/ld+json"}) {
 				continue

@@ -49,7 +49,7 @@ func (m *maker) lot(e *entry) ([]byte, error) {
 }
 
 // keyNumbers are what the trailer weighs, carries and measures. Nothing switches units on
-// paper: each stands there in both systems.
+// paper, so each is in both systems.
 func (m *maker) keyNumbers(e *entry) []labeled {
 	space := e.work.Space
 	payload := notFigured
@@ -76,7 +76,7 @@ func (m *maker) keyNumbers(e *entry) []labeled {
 	return out
 }
 
-// inBoth is a text with every quantity's metric writing behind it.
+// inBoth is a text in which the metric form follows each quantity.
 func inBoth(text string, exact map[string]string) string {
 	var b strings.Builder
 	from := 0
@@ -104,7 +104,7 @@ func messages(e *entry) []string {
 }
 
 // code is an address as a QR code with the quiet zone of four modules that ISO/IEC 18004
-// asks for. Its medium correction stands a smear of mud.
+// asks for. Its medium correction allows for a smear of mud.
 func code(address string) (template.HTML, error) {
 	c, err := qr.EncodeText(address, qr.Medium)
 	if err != nil {

@@ -127,8 +127,8 @@ type entry struct {
 	handOver string // handover/sb-1043.html
 	kind     string // the file of its kind's page: kind-dump.html
 	media    []unit.Media
-	// nearest are the units on the yard that come nearest to one that is sold, found once
-	// when they are asked for.
+	// nearest are the units on the yard that are most like one that is sold, found once when
+	// they are asked for.
 	nearest func() []*entry
 	// card draws what a link to the unit's page shows, once; nil for no card.
 	card func() (*linkCard, error)
@@ -161,8 +161,8 @@ func (m *maker) again(e *entry) *entry {
 	return &whole
 }
 
-// shared is one entry with all figures, for the jobs that are made from it: worked for the
-// first of them and let go with the last.
+// shared is one entry with all figures, for the jobs that are made from it: worked out for
+// the first of them and let go after the last.
 type shared struct {
 	mu    sync.Mutex
 	users int
@@ -187,7 +187,7 @@ func (s *shared) leave() {
 	}
 }
 
-// begin takes in what every page of the site needs.
+// begin gathers what every page of the site needs.
 func begin(p *templates, in Input) (*maker, error) {
 	m := &maker{templates: p, in: in, says: schemaorg.Yard{Yard: in.Stock.Yard}}
 	y := in.Stock.Yard
@@ -308,7 +308,7 @@ func (m *maker) scripted() error {
 	return err
 }
 
-// offered is what holds of every price and every availability.
+// offered is what holds for every price and every availability.
 func offered(y *unit.Yard) string {
 	s := "as of " + y.AsOf.Value.Long()
 	if y.Excludes.Given() {
@@ -329,16 +329,39 @@ func (m *maker) carry() (out []File) {
 	return out
 }
 
-// enter takes in the units that are published, with their cautions.
+// enter gathers the units that are published, with their cautions.
 func (m *maker) enter() {
-	cautions := map[string][]inspect.Finding{}
+	cautions := m.cautions()
+	works := make([]*compute.Work, 0, len(m.in.Works))
+	m.units = make([]*entry, 0, len(m.in.Works))
+	for i, u := range m.in.Stock.Units {
+		if !m.in.Published(i) {
+			continue
+		}
+		e := &entry{
+			Unit: u, work: m.in.Works[i], cautions: cautions[u.File],
+			path: sitepath.Trailer(u), workings: sitepath.Figures(u), lot: sitepath.LotSheet(u), handOver: sitepath.HandOver(u),
+			kind:  sitepath.Kind(u.Kind.Value),
+			media: m.in.Stock.Media[u.File],
+		}
+		e.card = sync.OnceValues(func() (*linkCard, error) { return m.carded(e) })
+		m.units = append(m.units, e)
+		works = append(works, e.work)
+	}
+	m.scale = sync.OnceValue(func() elevation.Scale { return elevation.ScaleOf(works) })
+	m.neighbors(works)
+}
+
+// cautions are the cautions by the files of the units. What hurts people comes before the
+// rest, which keeps its order.
+func (m *maker) cautions() map[string][]inspect.Finding {
+	out := map[string][]inspect.Finding{}
 	for _, f := range m.in.Findings {
 		if f.Severity == inspect.Caution {
-			cautions[f.Unit] = append(cautions[f.Unit], f)
+			out[f.Unit] = append(out[f.Unit], f)
 		}
 	}
-	for _, list := range cautions {
-		// What hurts people comes before the rest, which keeps its order.
+	for _, list := range out {
 		slices.SortStableFunc(list, func(a, b inspect.Finding) int {
 			switch {
 			case a.First == b.First:
@@ -349,38 +372,25 @@ func (m *maker) enter() {
 			return 1
 		})
 	}
-	works := make([]*compute.Work, 0, len(m.in.Works))
-	m.units = make([]*entry, 0, len(m.in.Works))
-	for i, u := range m.in.Stock.Units {
-		if !m.in.Published(i) {
-			continue
-		}
-		w := m.in.Works[i]
-		e := &entry{
-			Unit: u, work: w, cautions: cautions[u.File],
-			path: sitepath.Trailer(u), workings: sitepath.Figures(u), lot: sitepath.LotSheet(u), handOver: sitepath.HandOver(u),
-			kind:  sitepath.Kind(u.Kind.Value),
-			media: m.in.Stock.Media[u.File],
-		}
-		e.card = sync.OnceValues(func() (*linkCard, error) { return m.carded(e) })
-		m.units = append(m.units, e)
-		works = append(works, w)
-	}
-	m.scale = sync.OnceValue(func() elevation.Scale { return elevation.ScaleOf(works) })
+	return out
+}
+
+// neighbors sets how the units are found that are most like one that is sold.
+func (m *maker) neighbors(works []*compute.Work) {
 	of := map[*compute.Work]*entry{}
-	kinds := map[string][]*compute.Work{}
+	ofKind := map[string][]*compute.Work{}
 	for _, e := range m.units {
 		of[e.work] = e
-		kinds[e.Kind.Value] = append(kinds[e.Kind.Value], e.work)
+		ofKind[e.Kind.Value] = append(ofKind[e.Kind.Value], e.work)
 	}
 	for _, e := range m.units {
 		e.nearest = sync.OnceValue(func() (out []*entry) {
 			if !e.sold() {
 				return nil
 			}
-			// Those of its kind come before all others, so the others are held against it only
-			// where its kind has too few: a yard of thousands has as many that are sold.
-			near := compute.Nearest(e.work, kinds[e.Kind.Value], mostNearest)
+			// Those of its kind come before all others, so the others are compared with it only
+			// where its kind has too few: a yard of thousands has thousands that are sold.
+			near := compute.Nearest(e.work, ofKind[e.Kind.Value], mostNearest)
 			if len(near) < mostNearest {
 				near = compute.Nearest(e.work, works, mostNearest)
 			}
@@ -392,14 +402,15 @@ func (m *maker) enter() {
 	}
 }
 
-// mostNearest is how many units a sold one points to: more is a list to leaf through, and
-// the page of its kind is that.
+// mostNearest is how many units a sold one points to. Who wants more goes to the page of
+// its kind.
 const mostNearest = 3
 
 // keys returns the digest of everything that a unit's page is made from: its file, its
-// model and the yard's file, what is known of the files it names, what was found, and
-// the Basis; and the same of the units that it names in its stead where it is gone. Whoever shows more on a unit's page adds it here; a test changes
-// each file of a yard in turn and holds the pages against those of a first build.
+// model and the yard's file, what is known about the files it names, what was found, and
+// the Basis; and the same for the units that it points to where it is sold. If you show
+// more on a unit's page, add it here. A test changes each file of a yard in turn and
+// compares the pages with those of a first build.
 func (m *maker) keys() func(*entry) [32]byte {
 	enter := func(h hash.Hash, parts ...any) {
 		for _, p := range parts {
@@ -444,23 +455,23 @@ func (m *maker) modelSum(e *entry) (sum [32]byte) {
 type job struct {
 	path string
 	unit *unit.Unit // whose page it is, if it is one unit's
-	// hidden is whether search engines are to pass it by.
+	// hidden is whether search engines should leave it out.
 	hidden bool
 	make   func() ([]byte, error)
 	// kept reports whether the page is there and need not be made; nil if it must be.
 	kept func() (bool, error)
-	// leave, where it is given, is told once that the job is over.
+	// leave, where it is given, is called once when the job is over.
 	leave func()
 	// line, where it is given, is what the job makes in place of a page: it returns what is
 	// called in the jobs' order, one at a time.
 	line func() (func() error, error)
 }
 
-// ahead is how many pages may be made and not yet handed on: enough to keep every
-// processor busy, few enough to be held in memory.
+// ahead is how many finished pages may wait to be added: enough to keep every processor
+// busy, few enough for memory.
 const ahead = 64
 
-// run makes the pages several at a time and hands them on in their order, one at a time.
+// run makes the pages several at a time and adds them in their order, one at a time.
 func run(jobs []job, to Target) (made int, err error) {
 	err = parallel.InOrder(len(jobs), ahead, func(i int) finished { return jobs[i].run() }, func(i int, f finished) error {
 		j := &jobs[i]

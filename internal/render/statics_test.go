@@ -187,7 +187,7 @@ func TestStaticsWindow(t *testing.T) {
 		if w.Room {
 			rooms++
 		}
-		for _, part := range []string{"only at", "no load", "leaves for a load", "is longer than", "no farther forward", "weigh and measure", " m ", "0 in", "-"} {
+		for _, part := range []string{"only at", "not a load", "leaves for a load", "is longer than", "no farther forward", "weigh and measure", " m ", "0 in", "-"} {
 			if strings.Contains(want, part) {
 				said[part]++
 			}

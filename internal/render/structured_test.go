@@ -442,7 +442,7 @@ func weighs(t *testing.T, where string, node map[string]any) {
 }
 
 // offers asks what search engines ask: a price above zero, or no offer; and that what is
-// offered, as of when and without what stands in the page's line of the price.
+// offered, as of when and without what, is in the page's line of the price.
 func offers(t *testing.T, where, text string, node map[string]any) {
 	o, ok := node["offers"].(map[string]any)
 	asks := strings.Contains(text, "Call for price") && !strings.Contains(text, "Nearest to it") || strings.HasSuffix(where, "ex-3.html")
@@ -462,7 +462,7 @@ func offers(t *testing.T, where, text string, node map[string]any) {
 			}
 		}
 	}
-	// Of schema.org's ItemAvailability, and the word that stands in the page.
+	// Of schema.org's ItemAvailability, and the word in the page.
 	word := map[any]string{"https://schema.org/InStock": "on the yard", "https://schema.org/BackOrder": "on order",
 		"https://schema.org/Reserved": "spoken for", "https://schema.org/SoldOut": "sold"}[available]
 	line := regexp.MustCompile(` (on the yard|on order|spoken for|sold) (\$[0-9,]+|Sold|Call for price|about \$[0-9,]+) (.*?as of November 20, 2026(, excludes tax, title and registration)?)`).FindStringSubmatch(text)
@@ -519,7 +519,7 @@ func TestClips(t *testing.T) {
 }
 
 // TestStatedPictures: the pictures that a page states are those that it shows, at their whole
-// addresses, the first photos first; a recording's is what stands there before it plays.
+// addresses, the first photos first; a recording's is what is shown before it plays.
 // Without the site's address none is stated.
 func TestStatedPictures(t *testing.T) {
 	var b bytes.Buffer

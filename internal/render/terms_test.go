@@ -21,13 +21,13 @@ func TestPricesSayAsOfWhen(t *testing.T) {
 		seen := map[string]int{}
 		for path, page := range yards(t)[name] {
 			if !strings.HasSuffix(path, ".html") || strings.HasPrefix(path, "figures/") {
-				continue // an excise tax among the figures is no price
+				continue // an excise tax among the figures is not a price
 			}
 			root, err := html.Parse(strings.NewReader(page))
 			if err != nil {
 				t.Fatal(err)
 			}
-			before := "" // what stands above the list
+			before := "" // what is above the list
 			for n := range root.Descendants() {
 				if n.Type == html.ElementNode && attribute(n, "class") == "terms" {
 					before = strings.Join(strings.Fields(textOf(n)), " ")

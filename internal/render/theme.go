@@ -21,8 +21,8 @@ import (
 	"tarepage/internal/elevation"
 )
 
-// Theme is the theme's files: the built-in ones, or a folder of the same names that
-// stands in for them. A file that the folder lacks comes from the built-in theme.
+// Theme is the theme's files: the built-in ones, or those of a folder with the same names.
+// A file that the folder lacks comes from the built-in theme.
 func Theme(builtIn fs.FS, dir string) (fs.FS, error) {
 	if dir == "" {
 		return builtIn, nil
@@ -33,11 +33,11 @@ func Theme(builtIn fs.FS, dir string) (fs.FS, error) {
 	return over{os.DirFS(dir), builtIn}, nil
 }
 
-// over looks into one folder and then into another.
+// over looks in one folder and then in another.
 type over struct{ first, then fs.FS }
 
 func (o over) Open(name string) (fs.File, error) {
-	// A pipe in the folder would keep Open waiting for ever.
+	// A pipe in the folder would keep Open waiting forever.
 	info, err := fs.Stat(o.first, name)
 	if errors.Is(err, fs.ErrNotExist) {
 		return o.then.Open(name)
@@ -75,8 +75,8 @@ type templates struct {
 
 // scriptNames are the theme's scripts that become files of the site, in the order in
 // which they are written. A page loads them as classic scripts: a module or one with an
-// integrity attribute loads from no folder on disk (Fetch Standard, where such a request
-// needs CORS and a file has none).
+// integrity attribute does not load from a folder on disk (Fetch Standard: such a request
+// needs CORS, which a file does not have).
 var scriptNames = []string{"statics.js", "yard.js", "unit.js", "search.js"}
 
 // lotNames are scripts that are written only where the yard asks for them (lot.go).
@@ -120,8 +120,8 @@ func fingerprint(data []byte) string {
 }
 
 // scripted is the policy of a page that runs scripts from a source: another file of the
-// site ('self'), or one that stands in the page, by its hash. What the policy admits
-// already it goes on admitting.
+// site ('self'), or one within the page, by its hash. The policy still admits what it
+// admitted before.
 func scripted(policy, source string) string {
 	if strings.Contains(policy, "script-src ") {
 		return strings.Replace(policy, "script-src ", "script-src "+source+" ", 1)
@@ -135,7 +135,7 @@ func (p *templates) watched(policy string) string {
 	return scripted(strings.Replace(policy, "media-src 'self'", "media-src 'self' data:", 1), p.walkHash)
 }
 
-// inline is a script that stands in a page, made small, and the source expression by which
+// inline is a script within a page, made small, and the source expression by which
 // a policy admits it.
 func inline(theme fs.FS, name string) (template.JS, string, error) {
 	raw, err := fs.ReadFile(theme, name)
@@ -180,9 +180,9 @@ func styled(theme fs.FS, names ...string) (template.CSS, string, error) {
 
 func newTemplates(theme fs.FS) (*templates, error) {
 	p := &templates{pages: map[string]*template.Template{}, min: minify.New()}
-	// The end tags and quotes stay: a page read by other programs is not worth five
-	// percent of its size. The style is minified by itself, below: its hash stands in
-	// the policy, so nothing may touch it afterwards.
+	// The end tags and quotes stay, because other programs read the pages; they cost five
+	// percent. The style is minified by itself, below: its hash is in the policy, so nothing
+	// may change it afterward.
 	p.min.Add("text/html", &html.Minifier{KeepDocumentTags: true, KeepEndTags: true, KeepQuotes: true, KeepDefaultAttrVals: true, KeepWhitespace: false})
 
 	var err error

@@ -8,7 +8,7 @@ import (
 	"tarepage/internal/pagedata"
 )
 
-// tries fills in what can be tried on a trailer. Where a measure is missing nothing can.
+// tries fills in what can be tried on a trailer. Where a measurement is missing, nothing can.
 func (m *maker) tries(p *unitPage, e *entry) error {
 	rig, needs := compute.RigOf(e.work)
 	if len(needs) > 0 || e.sold() {

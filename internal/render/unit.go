@@ -306,7 +306,7 @@ func (m *maker) carries(p *unitPage, w *compute.Work) {
 	}
 	for _, d := range compute.All {
 		if b := w.Figure(d.Name); b != nil && (d.Name == "tongue-at-payload" || d.Name == "axles-at-payload" || d.Name == "even-load-payload") {
-			p.Beside = append(p.Beside, labeled{Label: b.Label, Text: b.Text, Metric: w.Metric(b), What: d.What, Source: b.Source})
+			p.Others = append(p.Others, labeled{Label: b.Label, Text: b.Text, Metric: w.Metric(b), What: d.What, Source: b.Source})
 		}
 	}
 }

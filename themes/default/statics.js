@@ -131,7 +131,7 @@ var Statics = (function () {
 		var a = o.by[0], b = o.by[1];
 		if (o.room) return stretch(o.first, o.last, si) + " behind the deck's front";
 		if (a == 16) return "nowhere: weigh and measure the trailer again, its figures cannot all be right";
-		if (a == 15) return "nowhere: " + (b == 15 ? "a load of " + weight(o.w, si) + " on " + length(o.L, si) + " is no load" :
+		if (a == 15) return "nowhere: " + (b == 15 ? "a load of " + weight(o.w, si) + " on " + length(o.L, si) + " is not a load" :
 			weight(o.w, si) + " is more than the " + limit(o.leaves, si) + " that " + NAMES[b] + " leaves for a load");
 		if (a < 5 && b < 5) return "nowhere: " + length(o.L, si) + " is longer than the room between " + NAMES[a] + " and " + NAMES[b];
 		return "nowhere: " + NAMES[a] + " allows its center no farther forward than " + atLeast(o.first, si) +
@@ -191,7 +191,7 @@ var Statics = (function () {
 	}
 	function weights(r, w, L, behind, si) {
 		var o = carried(r, L, behind);
-		if (!o.room) return "nothing of its length may stand there";
+		if (!o.room) return "nothing of its length fits there";
 		return "a load of its length may weigh " + (o.least > 1 ? load(o.least, si) + " to " : "up to ") + limit(o.most, si) + " there; this one " +
 			(!notOver(w, o.most) ? "is " + load(w - o.most, si) + " too heavy" : !notOver(o.least, w) ? "is " + load(o.least - w, si) + " too light" :
 				"leaves " + limit(max(o.most - w, 0), si));
