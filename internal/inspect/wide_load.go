@@ -9,7 +9,7 @@ var widest = measure.FromMillimeters(2600)
 var wideLoad = &Rule{
 	Name: "wide-load", Severity: Caution,
 	Title:  "a trailer wider than 102 in says that it needs a permit",
-	Why:    "Above 102 in, a trailer needs a permit on most roads, empty or loaded. Some local roads still allow only 96 in.",
+	Why:    "A trailer wider than 102 in needs a permit on most roads, empty or loaded. Some local roads still allow only 96 in.",
 	Source: "23 CFR 658.15 (2015); 49 USC 31113(a) (undated copy): 102 in (2.6 m)",
 	Remedy: "measure across the widest part, fenders included; tell the customer to ask the state for a permit",
 	check: func(c *Case, f *Findings) {

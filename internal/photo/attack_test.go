@@ -59,9 +59,9 @@ func TestSwappedWhileRead(t *testing.T) {
 	dir := t.TempDir()
 	red, blue := onePicture(t, color.RGBA{R: 255, A: 255}), onePicture(t, color.RGBA{B: 255, A: 255})
 	names := []Original{{"a", filepath.Join(dir, "a.jpg")}, {"b", filepath.Join(dir, "b.jpg")}}
-	for _, o := range names {
-		writeFile(t, o.Path, red)
-	}
+	writeFile(t, names[0].Path, red)
+	// Another red: with the same bytes, a could rightly take the pictures that b has just kept.
+	writeFile(t, names[1].Path, onePicture(t, color.RGBA{R: 200, A: 255}))
 	shop := &Shop{Keep: filepath.Join(dir, "keep")}
 	shop.Told = func(done, _ int) {
 		if done > 0 {

@@ -84,6 +84,9 @@ func (k *keep) find(key, name string) *Picture {
 
 // put keeps what was worked. data are the WebP files' in their order, then the JPEG's.
 func (k *keep) put(key string, p *Picture, data [][]byte) error {
+	if err := k.open(); err != nil {
+		return err
+	}
 	dir := k.place(key)
 	err := func() error {
 		if err := os.MkdirAll(filepath.Dir(dir), 0o755); err != nil {

@@ -111,7 +111,8 @@ type job struct {
 	key string
 }
 
-// open opens the folders in which pictures are kept. One of them is enough.
+// open opens the folder in which pictures are kept, or the spare one if the first cannot be
+// used. While the first works, the spare folder is not made before it is needed.
 func (w *work) open() error {
 	var failed error
 	for _, dir := range []string{w.shop.Keep, w.shop.Spare} {
@@ -119,9 +120,11 @@ func (w *work) open() error {
 			continue
 		}
 		k := &keep{dir: dir}
-		if err := k.open(); err != nil {
-			failed = errors.Join(failed, err)
-			continue
+		if len(w.keeps) == 0 {
+			if err := k.open(); err != nil {
+				failed = errors.Join(failed, err)
+				continue
+			}
 		}
 		w.keeps = append(w.keeps, k)
 	}
