@@ -1,0 +1,489 @@
+package pagedata
+
+import (
+	"encoding/json"
+	"fmt"
+	"maps"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/elevation"
+	"tarepage/internal/measure"
+	"tarepage/internal/tables"
+	"tarepage/internal/unit"
+)
+
+const yard = "---\nname: Example Yard\nas-of: 2026-11-20\n---\n"
+
+// trailer is a unit file; each pair of texts is replaced by the next.
+func trailer(pairs ...string) string {
+	return strings.NewReplacer(pairs...).Replace(`---
+title: 82 in x 18 ft equipment trailer
+stock: EX-1
+kind: equipment
+year: 2026
+condition: new
+availability: on the yard
+price: $5,200
+hitch:
+  kind: bumper-pull
+  ball: 2-5/16 in
+deck:
+  length: 18 ft
+  width: 82 in
+  height: 24 in
+  front: 5 ft
+axles:
+  count: 2
+  rating: 3,500 lb (tag)
+  center: 15 ft 6 in
+  spacing: 34 in
+tires:
+  size: ST205/75R15
+  load-range: C
+  per-axle: 2
+brakes:
+  kind: electric
+  axles: 2
+  breakaway: yes
+weights:
+  gvwr: 7,000 lb (tag)
+  empty: 2,000 lb (scale)
+  tongue-empty: 260 lb (scale)
+ramps:
+  kind: slide-in
+  length: 5 ft
+tie-downs:
+  - d-rings: 4 at 5,000 lb
+standard:
+  - spare tire
+options:
+  - winch mount
+---
+
+The coupler is tight.
+Second line.
+`)
+}
+
+// read reads a yard of these unit files.
+func read(t *testing.T, files ...string) []Trailer {
+	t.Helper()
+	root := fstest.MapFS{"content/yard.md": {Data: []byte(yard)}}
+	for i, text := range files {
+		root[fmt.Sprintf("content/units/ex-%04d.md", i)] = &fstest.MapFile{Data: []byte(text)}
+	}
+	stock, problems, err := unit.Read(root)
+	if err != nil || len(problems) > 0 {
+		t.Fatal(err, problems)
+	}
+	var out []Trailer
+	for i, w := range compute.Stock(stock) {
+		if w == nil {
+			t.Fatalf("unit %d does not read", i)
+		}
+		out = append(out, Trailer{Unit: stock.Units[i], Work: w, Cautions: i})
+	}
+	return out
+}
+
+// chipsOf is a facet as text: its chips with their counts, and the number of each trailer's.
+func chipsOf(f Facet) string {
+	var b strings.Builder
+	for _, c := range f.Chips {
+		fmt.Fprintf(&b, "%s=%s(%s) ", c.Value, c.Label, c.Count)
+	}
+	return b.String() + fmt.Sprint(f.of)
+}
+
+func TestFacets(t *testing.T) {
+	list := read(t,
+		trailer(),
+		trailer("EX-1", "EX-2", "18 ft\n", "20 ft 6 in\n", "on the yard", "sold", "3,500 lb", "7,000 lb"),
+		trailer("EX-1", "EX-3", "bumper-pull", "gooseneck", "$5,200", "$50,000", "new", "used", "kind: equipment", "kind: flatbed"),
+		trailer("EX-1", "EX-4", "$5,200", "$2,499", "on the yard", "on order"),
+		trailer("EX-1", "EX-5", "price: $5,200\n", "", "on the yard", "spoken for"),
+	)
+	want := map[string]string{
+		"kind":      "flatbed=Flatbed(1) equipment=Equipment(4) [1 1 0 1 1]",
+		"hitch":     "bumper-pull=bumper-pull(4) gooseneck=gooseneck(1) [0 0 1 0 0]",
+		"deck":      "18=18 ft(4) 20=20 ft(1) [0 1 0 0 0]",
+		"axle":      "3500=3,500 lb(4) 7000=7,000 lb(1) [0 1 0 0 0]",
+		"price":     "0=under $2,500(1) 5000=$5,000 to 7,500(1) 50000=$50,000 and up(1) [1 -1 2 0 -1]",
+		"here":      "on-the-yard=on the yard(2) on-order=on order(1) spoken-for=spoken for(1) sold=sold(1) [0 3 0 1 2]",
+		"condition": "new=new(4) used=used(1) [0 0 1 0 0]",
+	}
+	var names []string
+	for _, f := range Facets(list) {
+		names = append(names, f.Name)
+		if got := chipsOf(f); got != want[f.Name] {
+			t.Errorf("%s: %s\nwant %s", f.Name, got, want[f.Name])
+		}
+		if byModel := slices.Contains([]string{"kind", "hitch", "deck", "axle"}, f.Name); f.ofModel != byModel || f.Label == "" {
+			t.Errorf("%s: by model %v, label %q", f.Name, f.ofModel, f.Label)
+		}
+	}
+	if got := strings.Join(names, " "); got != "kind hitch deck axle price here condition" {
+		t.Errorf("the facets are %s", got)
+	}
+}
+
+// Each price is in the step that begins at it or below it.
+func TestPriceSteps(t *testing.T) {
+	for price, want := range map[string]string{"$1": "0", "$2,499.99": "0", "$2,500": "2500", "$9,999": "7500", "$10,000": "10000", "$49,999": "30000", "$50,000": "50000", "$90,000": "50000"} {
+		f := prices(read(t, trailer("$5,200", price)))
+		if len(f.Chips) != 1 || f.Chips[0].Value != want {
+			t.Errorf("%s is in %v, want %s", price, f.Chips, want)
+		}
+	}
+}
+
+// Up to 14 sizes have a chip each; of more, neighbors share one.
+func TestSizesShareChips(t *testing.T) {
+	label := func(from, to float64) string { return fmt.Sprint(from, "-", to) }
+	var values []float64
+	for v := range 14 {
+		values = append(values, float64(10+v))
+	}
+	if f := sizes(values, []float64{1, 2, 4}, label); len(f.Chips) != 14 || f.Chips[0].Label != "10-11" {
+		t.Errorf("14 sizes: %v", f.Chips)
+	}
+	values = append(values, 24, unknown)
+	f := sizes(values, []float64{1, 2, 4}, label)
+	if len(f.Chips) != 8 || f.Chips[0].Label != "10-12" || f.Chips[7].Label != "24-26" {
+		t.Errorf("15 sizes: %v", f.Chips)
+	}
+	if want := []int{0, 0, 1, 1, 2, 2, 3, 3, 4, 4, 5, 5, 6, 6, 7, -1}; !slices.Equal(f.of, want) {
+		t.Errorf("the chips of 15 sizes are %v, want %v", f.of, want)
+	}
+	// Where even the last step gives too many, it stays.
+	if f := sizes(values, []float64{1}, label); len(f.Chips) != 15 {
+		t.Errorf("with one step: %d chips", len(f.Chips))
+	}
+	if f := sizes([]float64{3500, 3501}, []float64{0, 1000}, label); len(f.Chips) != 2 || f.Chips[1].Value != "3501" || f.Chips[1].Label != "3501-3501" {
+		t.Errorf("a step of 0 takes values as they are: %v", f.Chips)
+	}
+}
+
+// stockOf is the stock as the page reads it.
+func stockOf(t *testing.T, list []Trailer) (columns, elevation.Scale) {
+	t.Helper()
+	var works []*compute.Work
+	for _, one := range list {
+		works = append(works, one.Work)
+	}
+	scale := elevation.ScaleOf(works)
+	text, err := Stock(list, Facets(list), scale)
+	if err != nil {
+		t.Fatal(err)
+	}
+	body, ok := strings.CutPrefix(string(text), "var STOCK=")
+	body, end := strings.CutSuffix(body, ";\n")
+	var c columns
+	if err := json.Unmarshal([]byte(body), &c); err != nil || !ok || !end {
+		t.Fatalf("%v: %.80s", err, text)
+	}
+	return c, scale
+}
+
+func same(t *testing.T, what string, got, want any) {
+	t.Helper()
+	if a, b := fmt.Sprint(got), fmt.Sprint(want); a != b {
+		t.Errorf("%s: %s, want %s", what, a, b)
+	}
+}
+
+func TestStock(t *testing.T) {
+	list := read(t,
+		trailer(),
+		trailer("EX-1", "EX-2", "2,000 lb", "about 2,100 lb", "on the yard", "sold"), // the same model, another empty weight
+		trailer("EX-1", "EX-12", "18 ft\n", "20 ft\n", "82 in\n", "82 in\n  between-fenders: 80 in\n", "$5,200", "about $6,000", "new", "used"),
+		trailer("EX-1", "AB", "price: $5,200\n", "", "  tongue-empty: 260 lb (scale)\n", "", "  width: 82 in\n", ""),
+	)
+	c, scale := stockOf(t, list)
+	same(t, "stock", c.Stock, []any{"EX-1", 1, "EX-12", "AB"})
+	same(t, "model", c.Model, []int{0, 0, 1, 2})
+	same(t, "titles", c.Titles, []string{"82 in x 18 ft equipment trailer", "82 in x 20 ft\n equipment trailer"}[:1])
+	same(t, "title", c.Title, []int{0, 0, 0, 0})
+	same(t, "state", c.State, []int{0, 3, 0, 0})
+	same(t, "worn", c.Worn, []int{0, 0, 1, 0})
+	same(t, "price", c.Price, []any{5200, 0, 6000, 0})
+	same(t, "empty", c.Empty, []any{2000, 2100, 2000, 2000})
+	same(t, "weighed", c.Weighed, []int{1, 1, 1, 0})
+	same(t, "tongues", c.Tongue[:3], []any{260, 260, 260})
+	same(t, "cautions", c.Careful, []int{0, 1, 2, 3})
+	same(t, "phrases", c.Phrases, phrases{"Sold", "Call for price", []string{"", "1 caution", "2 cautions", "3 cautions"}})
+	same(t, "tall", c.Tall, scale.Tall())
+	same(t, "states", c.States, []string{"on the yard", "on order", "spoken for", "sold"})
+	same(t, "law", c.Law, LicenseLimits())
+
+	// GVWR less empty, less nothing else that governs here: 7,000 - 2,000 and - 2,100.
+	same(t, "load", c.Load[:2], []any{5000, 4900})
+	says := map[string]string{"empty 1": "about 2,100 lb", "load 1": "about 4,900 lb", "price 2": "about $6,000"}
+	for k, v := range c.Says {
+		if !strings.HasPrefix(k, "kg ") && says[k] != v && !strings.HasSuffix(k, " 3") {
+			t.Errorf("says %q: %q", k, v)
+		}
+		delete(says, k)
+	}
+	if len(says) > 0 {
+		t.Errorf("the stock does not say %v", says)
+	}
+	same(t, "gvwr", c.Models.GVWR, []string{"7,000 lb", "7,000 lb", "7,000 lb"})
+	same(t, "space", c.Models.Space, []string{"deck", "deck", "deck"})
+	same(t, "long", c.Models.Long, []string{"18 ft", "20 ft", "18 ft"})
+	same(t, "wide", c.Models.Wide, []any{82, 80, nil})
+	same(t, "rows", c.Rows, []string{"Kind", "Hitch", "Width", "Height of the floor", "Axles", "Tires", "Brakes", "Suspension", "Tail", "Ramps"})
+	same(t, "facts", c.Models.Facts[0], []string{"Equipment", "bumper-pull, 2-5/16 in ball", "82 in", "24 in", "2 x 3,500 lb", "ST205/75R15 load range C", "electric", "", "", "slide-in, 5 ft"})
+	same(t, "width", c.Models.Facts[1][2], "80 in between fenders")
+	for _, f := range c.Facets {
+		n := len(list)
+		if f.By == "model" {
+			n = 3
+		}
+		if len(f.Of) != n || len(f.Values) == 0 {
+			t.Errorf("facet %s by %s has %d numbers", f.Name, f.By, len(f.Of))
+		}
+	}
+	// 18 ft is 5.4864 m, 82 in 2.0828 m, 7,000 lb 3,175.147 kg, a rating that is rounded down.
+	for text, want := range map[string]string{"18 ft": "5.49 m", "82 in": "2.08 m", "7,000 lb": "3,175 kg", "about 2,100 lb": "", "2,100 lb": "953 kg"} {
+		if c.SI[text] != want {
+			t.Errorf("%s is %q in metric, want %q", text, c.SI[text], want)
+		}
+	}
+	// A silhouette, one for both lengths where they differ.
+	if c.Models.Shape[0] < 0 || c.Models.Shape[0] == c.Models.Shape[1] || strings.Count(c.Shapes[0], "|") != 3 {
+		t.Errorf("shapes %v: %.80v", c.Models.Shape, c.Shapes)
+	}
+	rig, _ := compute.RigOf(list[0].Work)
+	want := Calculator(rig, compute.TowedOf(list[0].Work))
+	for i := range want {
+		if slices.Contains(ofUnit, i) {
+			want[i] = 0
+		}
+	}
+	text, _ := json.Marshal(want)
+	got, _ := json.Marshal(c.Models.Rig[0])
+	same(t, "rig", string(got), string(text))
+}
+
+// A trailer without a payload, without an empty weight and without a size.
+func TestStockOfWhatIsNotKnown(t *testing.T) {
+	c, _ := stockOf(t, read(t, trailer("  empty: 2,000 lb (scale)\n", "", "  length: 18 ft\n", "", "  height: 24 in\n", "", "  center: 15 ft 6 in\n", "")))
+	same(t, "empty", c.Empty, []any{nil})
+	same(t, "load", c.Load, []any{nil})
+	same(t, "tongue", c.Tongue, []any{nil})
+	same(t, "rig", c.Models.Rig[0] == nil, true)
+	same(t, "long", c.Models.Long, []string{""})
+}
+
+func TestStockColumn(t *testing.T) {
+	for _, c := range []struct{ in, want []any }{
+		{[]any{"SB-1", "SB-2", "SB-9"}, []any{"SB-1", 1, 7}},
+		{[]any{"SB-9", "SB-10"}, []any{"SB-9", "SB-10"}}, // another width
+		{[]any{"SB-2", "SB-1"}, []any{"SB-2", "SB-1"}},   // backward
+		{[]any{"SB-1", "SB-1"}, []any{"SB-1", "SB-1"}},   // twice
+		{[]any{"SB", "SB"}, []any{"SB", "SB"}},           // without a number
+		{[]any{"SB-1", "SC-2"}, []any{"SB-1", "SC-2"}},   // another head
+		{[]any{"0000000001", "1000000000"}, []any{"0000000001", 999999999}},
+		{[]any{"1000000000", "1000000001"}, []any{"1000000000", "1000000001"}}, // above a billion
+		{[]any{"99999999999999999998", "99999999999999999999"}, []any{"99999999999999999998", "99999999999999999999"}},
+	} {
+		got := slices.Clone(c.in)
+		stockColumn(got)
+		same(t, fmt.Sprint(c.in), got, c.want)
+	}
+}
+
+// numberOf is what a script reads where digits wrote.
+func numberOf(s string) (n int, rest string) {
+	const alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_"
+	for shift := 0; ; shift += 5 {
+		v := strings.IndexByte(alphabet, s[0])
+		s = s[1:]
+		n |= v & 31 << shift
+		if v < 32 {
+			return n, s
+		}
+	}
+}
+
+// indexOf reads the parts back as yard.js does: by word and field, the trailers.
+func indexOf(t *testing.T, parts []WordPart) map[string][fields][]int {
+	t.Helper()
+	out := map[string][fields][]int{}
+	for k, p := range parts {
+		body, ok := strings.CutPrefix(string(p.Text), "WORDS(")
+		body, end := strings.CutSuffix(body, ");\n")
+		var part []any
+		if err := json.Unmarshal([]byte("["+body+"]"), &part); err != nil || !ok || !end || int(part[0].(float64)) != k {
+			t.Fatalf("part %d: %v, %.60s", k, err, p.Text)
+		}
+		posts, word := part[2].(string), ""
+		for i, s := range strings.Split(part[1].(string), " ") {
+			n, err := strconv.ParseInt(s[:1], 36, 0)
+			if err != nil {
+				t.Fatal(err)
+			}
+			word = string([]rune(word)[:n]) + s[1:] // no word here is beyond UCS-2
+			if i == 0 && (k > 0 && firstLetter(word) != p.From || k == 0 && p.From != "") {
+				t.Errorf("part %d begins with %q, it says %q", k, word, p.From)
+			}
+			var in [fields][]int
+			for f := range in {
+				var count, at, step int
+				for count, posts = numberOf(posts); count > 0; count-- {
+					step, posts = numberOf(posts)
+					at += step
+					in[f] = append(in[f], at)
+				}
+			}
+			out[word] = in
+		}
+		if posts != "" {
+			t.Errorf("part %d has %d letters too many", k, len(posts))
+		}
+	}
+	return out
+}
+
+// The words of the parts are those of the trailers, whatever they begin with.
+func TestWords(t *testing.T) {
+	var long [2]strings.Builder
+	for i := range 9000 {
+		fmt.Fprintf(&long[i%2], "%c%cxy%d ", 'a'+i%26, 'a'+i/26%26, i)
+	}
+	list := read(t, trailer(), trailer("EX-1", "EX-2", "The coupler", "Ölfrei "+strings.Repeat("z", 50)+" "+strings.Repeat("z", 50)+"y "+long[0].String()+"coupler coupler"), trailer("EX-1", "EX-3", "spare tire", "D-rings", "Second line.", long[1].String()))
+	parts, err := Words(list)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(parts) < 2 {
+		t.Fatalf("%d parts; the test wants more", len(parts))
+	}
+	for _, p := range parts {
+		if len(p.Text) > partSize+30_000 {
+			t.Errorf("the part from %q has %d bytes", p.From, len(p.Text))
+		}
+	}
+	got := indexOf(t, parts)
+	want := map[string][fields][]int{}
+	for i := range list {
+		for f, text := range wordsOf(&list[i]) {
+			for _, w := range terms(text) {
+				in := want[w]
+				if !slices.Contains(in[f], i) {
+					in[f] = append(in[f], i)
+				}
+				want[w] = in
+			}
+		}
+	}
+	if len(got) != len(want) {
+		t.Errorf("%d words, want %d", len(got), len(want))
+	}
+	for _, w := range slices.Sorted(maps.Keys(want)) {
+		if fmt.Sprint(got[w]) != fmt.Sprint(want[w]) {
+			t.Fatalf("%q is in %v, want %v", w, got[w], want[w])
+		}
+	}
+	// What can be found: the kind as pages call it, equipment by field, words of the notes.
+	for w, field := range map[string]int{"equipment": 0, "bumper": 0, "ex": 0, "2026": 0, "new": 0, "slide": 1, "d": 1, "spare": 1, "winch": 1, "electric": 1, "st205": 1, "coupler": 2, "second": 2} {
+		if len(got[w][field]) == 0 {
+			t.Errorf("%q is not found in field %d: %v", w, field, got[w])
+		}
+	}
+	if _, ok := got["linesecond"]; ok {
+		t.Error("lines run together")
+	}
+}
+
+func TestShared(t *testing.T) {
+	for _, c := range []struct {
+		w, before string
+		want      int
+	}{
+		{"coupler", "coupled", 6}, {"a", "", 0}, {"coupler", "coupler", 7}, {"ab", "abc", 2},
+		{strings.Repeat("z", 40), strings.Repeat("z", 40), 35}, // one digit of base 36 says no more
+		{"oé", "oè", 1}, // the two share the first byte of a letter of two
+	} {
+		if got := shared(c.w, c.before); got != c.want {
+			t.Errorf("%q after %q shares %d bytes, want %d", c.w, c.before, got, c.want)
+		}
+	}
+	// The HTML Standard's scripts count UTF-16: a truck beyond the first 65,536 counts twice.
+	if got := utf16Len("é🚚a"); got != 4 {
+		t.Errorf("utf16Len is %d, want 4", got)
+	}
+}
+
+func TestDigits(t *testing.T) {
+	for n, want := range map[int]string{0: "A", 31: "f", 32: "gB", 63: "_B", 1023: "_f", 1024: "ggB"} {
+		var b strings.Builder
+		digits(&b, n)
+		if back, rest := numberOf(b.String()); b.String() != want || back != n || rest != "" {
+			t.Errorf("%d is written %q and read %d, want %q", n, b.String(), back, want)
+		}
+	}
+}
+
+// The rows of the comparison that a card shows, and rows for want of a value.
+func TestSize(t *testing.T) {
+	one := read(t, trailer("count: 2", "count: 1", "  spacing: 34 in\n", "", "  ball: 2-5/16 in\n", "", "  length: 5 ft\n", "", "  load-range: C\n", ""))[0]
+	if got, want := one.Size(), "bumper-pull, 82 in, 3,500 lb"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	for _, row := range comparison {
+		if want, ok := map[string]string{"Ramps": "slide-in", "Tires": "ST205/75R15", "Tail": ""}[row.name]; ok && row.of(&one) != want {
+			t.Errorf("%s: %q, want %q", row.name, row.of(&one), want)
+		}
+	}
+	none := read(t, trailer("ramps:\n  kind: slide-in\n  length: 5 ft\n", ""))[0]
+	if got := comparison[len(comparison)-1].of(&none); got != "" {
+		t.Errorf("no ramps: %q", got)
+	}
+}
+
+// Each number is where statics.js looks for it.
+func TestCalculator(t *testing.T) {
+	r := compute.Rig{Empty: 1, Tongue: 2, Axles: 3, Front: 4, Length: 5, GVWR: 6, Hold: 7, HoldBy: compute.TireHold, TongueMost: 9, Coupler: 10, Ball: 11,
+		Least: .12, Most: .13, Holds: [3]measure.Pounds{17, 0, 19}}
+	known := func(v measure.Pounds) compute.Result[measure.Pounds] {
+		return compute.Result[measure.Pounds]{Value: v, Known: true}
+	}
+	got := Calculator(r, compute.Towed{Payload: known(14), SurgeTruck: known(15), TongueEmpty: known(16), NoBall: true})
+	same(t, "numbers", got, []any{1, 2, 3, 4, 5, 6, 7, int(compute.TireHold), 9, 10, 11, .12, .13, 14, 15, 16, true, 17, nil, 19, false})
+	got = Calculator(r, compute.Towed{})
+	same(t, "unknown ones", got[13:17], []any{nil, nil, nil, false})
+	// 49 CFR 383.5: Class A from 26,001 lb with more than 4,536 kg (10,000 lb) towed, Class B from
+	// 26,001 lb; 390.5: commercial from 10,001 lb.
+	same(t, "limits of a license", LicenseLimits(), []any{26001, float64(measure.FromKilograms(4536)), 26001, 10001})
+}
+
+func TestMachines(t *testing.T) {
+	text, err := Machines()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var rows [][]any
+	body := strings.TrimSuffix(strings.TrimPrefix(string(text), "var MACHINES="), ";\n")
+	if err := json.Unmarshal([]byte(body), &rows); err != nil || len(rows) != len(tables.Cargo()) {
+		t.Fatal(err, len(rows))
+	}
+	for i, c := range tables.Cargo() {
+		same(t, c.Class, rows[i], []any{compute.NameOf(c), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High)})
+	}
+}
+
+func TestAttribute(t *testing.T) {
+	if got, err := Attribute([]any{1, "a<b", nil}); err != nil || got != `[1,"a\u003cb",null]` {
+		t.Errorf("%s, %v", got, err)
+	}
+	if _, err := Attribute(func() {}); err == nil {
+		t.Error("a function was written as JSON")
+	}
+}
