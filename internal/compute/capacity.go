@@ -110,3 +110,11 @@ var classATruck = &Definition{
 		p.ClassATruck = p.limit(max(ClassAFrom-gvwr, 0), say("%s - %s", ClassAFrom, gvwr))
 	},
 }
+
+// ClassBFrom is the weight of a single vehicle from which the federal Class B begins, and
+// CommercialFrom the weight of a vehicle or combination from which the federal safety
+// rules call it a commercial motor vehicle (49 CFR 383.5; 390.5).
+const (
+	ClassBFrom     measure.Pounds = 26001
+	CommercialFrom measure.Pounds = 10001
+)

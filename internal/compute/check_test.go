@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"tarepage/internal/measure"
-	"tarepage/internal/tables"
 	"tarepage/internal/unit"
 )
 
@@ -124,36 +123,32 @@ func TestPlacard(t *testing.T) {
 
 // 26 USC 4051; 26 CFR 145.4051-1(e)(3).
 func TestExcise(t *testing.T) {
-	for _, c := range []struct {
-		name    string
-		price   measure.Dollars
-		highest measure.Pounds
-		day     string
-		want    measure.Dollars
-	}{
-		{"6.10: 12% of $48,000", 48000, 30000, "2026-11-20", 5760},
-		{"6.11: 26,000 lb itself is free", 48000, 26000, "2026-11-20", 0},
-		{"6.11: 26,001 lb is not", 48000, 26001, "2026-11-20", 5760},
-		{"6.12: advertised 26,500 lb", 40000, 26500, "2026-11-20", 4800},
-		{"6.15: the last taxed day", 48000, 30000, "2028-09-30", 5760},
-		{"6.15: the first free day", 48000, 30000, "2028-10-01", 0},
+	for _, c := range []struct{ name, price, highest, day, want string }{
+		{"6.10: 12% of $48,000", "$48,000", "30,000 lb", "2026-11-20", "$5,760"},
+		{"6.11: 26,000 lb itself is free", "$48,000", "26,000 lb", "2026-11-20", "$0"},
+		{"6.11: 26,001 lb is not", "$48,000", "26,001 lb", "2026-11-20", "$5,760"},
+		{"6.12: advertised 26,500 lb", "$40,000", "26,500 lb", "2026-11-20", "$4,800"},
+		{"6.15: the last taxed day", "$48,000", "30,000 lb", "2028-09-30", "$5,760"},
+		{"6.15: the first free day", "$48,000", "30,000 lb", "2028-10-01", "none"},
+		{"nobody says on which day", "$48,000", "30,000 lb", "", "none"},
 	} {
-		if got := ExciseOn(c.price, c.highest, c.day); got != c.want {
-			t.Errorf("%s: %s, want %s", c.name, got, c.want)
+		u, problems := unit.ReadUnit("content/units/x.md", []byte("---\ncondition: new\nprice: "+c.price+"\nweights:\n  gvwr: "+c.highest+"\n---\n"))
+		if len(problems) > 0 {
+			t.Fatalf("%+v", problems)
 		}
-	}
-	for _, c := range []struct {
-		name   string
-		prices []measure.Dollars
-		day    string
-		want   measure.Dollars
-	}{
-		{"6.13: $450 is free under the statute's $1,000; the regulation's example of $54 is stale", []measure.Dollars{150, 300}, "2026-11-20", 0},
-		{"$1,000 itself is free", []measure.Dollars{700, 300}, "2026-11-20", 0},
-		{"6.14: $1,100 is taxed whole", []measure.Dollars{700, 400}, "2026-11-20", 132},
-		{"ended", []measure.Dollars{700, 400}, "2028-10-01", 0},
-	} {
-		if got := ExciseOnParts(c.prices, c.day); got != c.want {
+		s := SettingsOf(&unit.Yard{})
+		if c.day != "" {
+			day, err := unit.ParseDay(c.day)
+			if err != nil {
+				t.Fatal(err)
+			}
+			s.AsOf = day
+		}
+		got := "none"
+		if f := Unit(u, s).Figure("excise"); f != nil {
+			got = f.Text
+		}
+		if got != c.want {
 			t.Errorf("%s: %s, want %s", c.name, got, c.want)
 		}
 	}
@@ -256,70 +251,6 @@ func TestTieDownsByLength(t *testing.T) {
 	// the top asks for 20,100 lb, and so for five.
 	if got := HalfOf(40200); got != 20100 {
 		t.Errorf("half of 40,200 lb is %s", got)
-	}
-	strap := TieDown{Parts: []measure.Pounds{5000}, Way: OtherSide}
-	if n, ok := LeastByStrength(40200, strap.Counted()); n != 5 || !ok {
-		t.Errorf("by strength it is %d, want 5", n)
-	}
-	if n, ok := LeastByStrength(40000, strap.Counted()); n != 4 || !ok {
-		t.Errorf("just half is enough: %d, want 4", n)
-	}
-	if _, ok := LeastByStrength(40000, 0); ok {
-		t.Error("tie-downs that count nothing never reach it")
-	}
-}
-
-// 49 CFR 393.106(d), 393.108.
-func TestTieDownStrength(t *testing.T) {
-	chain := func(size measure.Inches, grade int) measure.Pounds {
-		c, err := tables.ChainWLL(size, grade)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return c.WLL
-	}
-	four := func(wll measure.Pounds) []TieDown {
-		tie := TieDown{Parts: []measure.Pounds{wll}, Way: Direct}
-		return []TieDown{tie, tie, tie, tie}
-	}
-	// 4.13: four 3/8 in grade 70 from trailer to machine count 13,200 lb.
-	if got := Aggregate(four(chain(0.375, 70))); got != 13200 || got < HalfOf(26400) || got >= HalfOf(26401) {
-		t.Errorf("4.13: %s against %s and %s", got, HalfOf(26400), HalfOf(26401))
-	}
-	// 4.14: unmarked, they are grade 30 and hold a machine of 10,600 lb.
-	if got := Aggregate(four(chain(0.375, 0))); got != 5300 || got < HalfOf(10600) || got >= HalfOf(10601) {
-		t.Errorf("4.14: %s", got)
-	}
-	// 4.15: the weakest of chain, binder and anchor.
-	tie := TieDown{Parts: []measure.Pounds{chain(0.375, 70), 5400}, Anchors: []measure.Pounds{4000}}
-	if tie.WLL() != 4000 || tie.Counted() != 2000 {
-		t.Errorf("4.15: %s, counted %s", tie.WLL(), tie.Counted())
-	}
-	tie.Way = SameSide
-	if tie.Counted() != 2000 { // (d)(2)
-		t.Errorf("back to the same side counts %s", tie.Counted())
-	}
-	tie.Way = OtherSide
-	if tie.Counted() != 4000 { // (d)(3)
-		t.Errorf("over to the other side counts %s", tie.Counted())
-	}
-	if (TieDown{Anchors: []measure.Pounds{5000}}).WLL() != 0 {
-		t.Error("an anchor without a tie-down holds nothing")
-	}
-	// The trap of 393.108's own table: 5/16 in grade 80 is below grade 70.
-	if chain(0.3125, 80) >= chain(0.3125, 70) {
-		t.Error("5/16 in grade 80 is printed below grade 70")
-	}
-	// 4.16: 393.128 and 393.130 both include 10,000 lb.
-	for _, c := range []struct {
-		kind   Cargo
-		weight measure.Pounds
-		n      int
-		ok     bool
-	}{{LightVehicle, 10000, 2, true}, {Machine, 10000, 4, true}, {LightVehicle, measure.FromKilograms(4536), 2, true}, {LightVehicle, 10001, 0, false}, {Machine, 9999, 0, false}} {
-		if n, ok := LeastByKind(c.kind, c.weight); n != c.n || ok != c.ok {
-			t.Errorf("4.16: kind %d at %s: %d, %v", c.kind, c.weight, n, ok)
-		}
 	}
 }
 
@@ -483,15 +414,14 @@ weights: {gvwr: "14,000 lb", empty: "4,000 lb"}
 		{"gooseneck flatbed, 2 x 10k dual", "25-30", fmt.Sprintf(form, "flatbed", "gooseneck", "28 ft", "102 in", "7 ft", "10,000 lb", "ST235/80R16", 4, "W12x22")},
 		{"gooseneck flatbed, 2 x 7k", "20-25", fmt.Sprintf(form, "flatbed", "gooseneck", "22 ft", "102 in", "7 ft", "7,000 lb", "ST235/80R16", 2, "W10x19")},
 	} {
-		var band tables.EmptyBandRow
-		for _, b := range tables.EmptyBands() {
-			if b.Kind == c.kind && b.Size == c.size {
-				band = b
-			}
+		front := c.front
+		if strings.Contains(front, `rating: "10,000 lb"`) {
+			front = strings.Replace(front, `gvwr: "14,000 lb"`, `gvwr: "20,000 lb"`, 1)
 		}
-		w := trailerFor(t, c.front, "")
-		if v := w.EstimatedEmpty; !v.Known || v.Value < band.Empty.Low || v.Value > band.Empty.High {
-			t.Errorf("%s %s: estimated %s, the band is %s to %s", c.kind, c.size, v.Value.Near(), band.Empty.Low, band.Empty.High)
+		w := trailerFor(t, front, "")
+		band, row, ok := w.UsualEmpty()
+		if v := w.EstimatedEmpty; !ok || row.Kind != c.kind || row.Size != c.size || !v.Known || !band.Holds(v.Value) {
+			t.Errorf("%s %s: estimated %s, the band of %s %s is %s to %s", c.kind, c.size, v.Value.Near(), row.Kind, row.Size, band.Low, band.High)
 		}
 	}
 }

@@ -66,34 +66,6 @@ func statedRatings(u *unit.Unit) []StatedRating {
 	return out
 }
 
-// ExciseOn is the tax on the first retail sale of a trailer on a day (yyyy-mm-dd): on
-// the highest of its ratings, a weight of just 26,000 lb being free.
-func ExciseOn(price measure.Dollars, highest measure.Pounds, day string) measure.Dollars {
-	row, ok := tables.Excise("trailer", day)
-	if !ok || highest <= row.Over {
-		return 0
-	}
-	return row.Rate.OfMoney(price)
-}
-
-// ExciseOnParts is the tax on parts that were fitted within six months of the first use
-// of a taxed trailer: none up to $1,000 together, and on all of it above (26 USC
-// 4051(b)). Regulations still print an example under an older floor of $200.
-func ExciseOnParts(prices []measure.Dollars, day string) measure.Dollars {
-	row, ok := tables.Excise("later parts", day)
-	if !ok {
-		return 0
-	}
-	var sum measure.Dollars
-	for _, p := range prices {
-		sum += p
-	}
-	if sum <= row.Floor {
-		return 0
-	}
-	return row.Rate.OfMoney(sum)
-}
-
 // exciseFree are the kinds of trailer that 26 USC 4053 exempts: house trailers.
 var exciseFree = map[string]bool{"camper": true}
 

@@ -339,26 +339,6 @@ func TestOverallLength(t *testing.T) {
 	}
 }
 
-// 49 CFR 383.5 and 390.5 at their ends: no trailer counts nothing, the label's GCWR counts
-// only with one, and towing more than 10,000 lb is more than 4,536 kg.
-func TestLicenseAtItsEnds(t *testing.T) {
-	if v := (Vehicle{}).Counts(); v != 0 {
-		t.Errorf("nothing counts %v", v)
-	}
-	if v := (Vehicle{Rating: -5, Actual: -7}).Counts(); v != 0 {
-		t.Errorf("less than nothing counts %v", v)
-	}
-	if MayBeCommercial(Vehicle{Rating: 9000}, 26001) || MayBeCommercial(Vehicle{Rating: 9000}, 26001, Vehicle{}) || !MayBeCommercial(Vehicle{Rating: 9000}, 26001, Vehicle{Rating: 0.5}) {
-		t.Error("the label's GCWR counts exactly while something is towed")
-	}
-	if got := LicenseClass(Vehicle{Rating: 20000}, 0, Vehicle{Rating: ClassATowed}); got != NoClass {
-		t.Errorf("towing 4,536 kg itself: %v", got)
-	}
-	if got := LicenseClass(Vehicle{Rating: 20000}, 0, Vehicle{Rating: ClassATowed + 0.01}); got != ClassA {
-		t.Errorf("towing more: %v", got)
-	}
-}
-
 // What is not known of a length stands all apart, a length of zero does not.
 func TestLengthApart(t *testing.T) {
 	at := unit.Pos{File: "a.md", Line: 1, Column: 1}

@@ -156,10 +156,23 @@ func TestRigOf(t *testing.T) {
 
 func TestTowedOf(t *testing.T) {
 	got := compute.TowedOf(worked(t, gooseneck))
-	if want := deckOver(); got != want {
+	lb := func(v measure.Pounds) compute.Result[measure.Pounds] {
+		return compute.Result[measure.Pounds]{Value: v, Known: true}
+	}
+	in := func(v measure.Inches) compute.Result[measure.Inches] {
+		return compute.Result[measure.Inches]{Value: v, Known: true}
+	}
+	want := compute.Towed{Empty: lb(7040), TongueEmpty: lb(1610), GVWR: lb(20000), Axles: in(306), Center: in(258), Payload: lb(12960)}
+	if got != want {
 		t.Errorf("%+v, want %+v", got, want)
 	}
 	got = compute.TowedOf(worked(t, gooseneck, "  tongue-empty: 1,610 lb\n", "", "kind: gooseneck", "kind: fifth-wheel"))
+	if got := compute.TowedOf(worked(t, gooseneck, "tongue-empty: 1,610 lb", "tongue-empty: 1,610 lb (estimate)")); got.TongueEmpty.Known {
+		t.Errorf("an estimated tongue: %+v", got)
+	}
+	if got := compute.TowedOf(worked(t, gooseneck, "empty: 7,040 lb", "empty: 7,040 lb (scale ticket 2026-11-03)", "weights:\n", "dealer-added: 60 lb (scale ticket 2026-11-04)\nweights:\n")); got.Empty.Value != 7100 {
+		t.Errorf("with weight added after the ticket: %+v", got)
+	}
 	if got.TongueEmpty.Known || !got.NoBall {
 		t.Errorf("%+v", got)
 	}

@@ -160,25 +160,6 @@ func TestMarginInWords(t *testing.T) {
 	}
 }
 
-func TestLaden(t *testing.T) {
-	trailer := compute.Towed{}
-	trailer.Empty = compute.Result[measure.Pounds]{Value: 2000, Known: true}
-	trailer.TongueEmpty = compute.Result[measure.Pounds]{Value: 333, Known: true}
-	trailer.Payload = compute.Result[measure.Pounds]{Value: 5200, Known: true}
-	for _, c := range []struct{ weight, left measure.Pounds }{{5000, 200}, {5200, 0}, {6000, 0}} {
-		p := fiveThousand(10.5)
-		p.Weight = c.weight
-		s := cargo.Stand(p)
-		got := trailer.Laden(p.Load, s)
-		if got.Empty.Value != 2000+c.weight || got.TongueEmpty.Value != s.Tongue || got.Payload.Value != c.left || !got.Payload.Known {
-			t.Errorf("with %s on it: %+v", c.weight, got)
-		}
-	}
-	if got := (compute.Towed{}).Laden(compute.Load{Weight: 500}, cargo.Stand(fiveThousand(10.5))); got.Empty.Known || got.TongueEmpty.Known || got.Payload.Known {
-		t.Errorf("what was not known is known now: %+v", got)
-	}
-}
-
 // Every figure in kilograms and meters, worked from the exact pounds with 1 lb = 0.45359237
 // kg and 1 ft = 0.3048 m (NIST SP 811), limits down and loads up.
 func TestMetricOfFigures(t *testing.T) {

@@ -27,14 +27,6 @@ func SurgeTruck(trailer measure.Pounds) (measure.Pounds, bool) {
 	return trailer.Part(4, 5), true
 }
 
-// SurgeTrailer is the most GVWR of a trailer on surge brakes behind a truck of this GVWR.
-func SurgeTrailer(truck measure.Pounds) measure.Pounds {
-	if heavy := truck.Part(5, 4); heavy > SurgeLight {
-		return min(heavy, surgeMost)
-	}
-	return max(min(truck.Part(7, 4), SurgeLight), 0)
-}
-
 var surgeTruck = &Definition{
 	Name: "surge-truck", Label: "Truck for its surge brakes, at least",
 	What:    "The least GVWR of a truck that may tow this trailer on its surge brakes. The trailer's actual weight counts where it is more than its GVWR; states may ask for more.",

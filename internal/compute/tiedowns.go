@@ -5,63 +5,6 @@ import (
 	"tarepage/internal/measure"
 )
 
-// A Way is how a tie-down runs, which decides how much of its working load limit counts.
-type Way int
-
-// The ways of 49 CFR 393.106(d)(1) to (3).
-const (
-	// Direct runs from the trailer to an anchor point on the load: half counts.
-	Direct Way = iota
-	// SameSide runs from the trailer over or through the load and back to an anchor on
-	// the same side: half counts.
-	SameSide
-	// OtherSide runs over the load to the other side of the trailer: all of it counts.
-	OtherSide
-)
-
-// A TieDown is one tie-down with everything that it is made of.
-type TieDown struct {
-	// Parts are the working load limits of chain or strap, hooks and binder. Its maker's
-	// marking comes before any table (49 CFR 393.108(b)); unmarked chain is grade 30 (c).
-	Parts []measure.Pounds
-	// Anchors are the working load limits of the points it is fastened to.
-	Anchors []measure.Pounds
-	Way     Way
-}
-
-// WLL is the tie-down's working load limit: that of its weakest part, tensioner and
-// anchor points included (49 CFR 393.108(a)). Without parts it is zero.
-func (t TieDown) WLL() measure.Pounds {
-	if len(t.Parts) == 0 {
-		return 0
-	}
-	least := t.Parts[0]
-	for _, part := range t.Parts {
-		least = min(least, part)
-	}
-	for _, a := range t.Anchors {
-		least = min(least, a)
-	}
-	return least
-}
-
-// Counted is the part of the aggregate working load limit that the tie-down adds.
-func (t TieDown) Counted() measure.Pounds {
-	if t.Way == OtherSide {
-		return t.WLL()
-	}
-	return t.WLL().Half()
-}
-
-// Aggregate is the working load limit of the tie-downs together.
-func Aggregate(ties []TieDown) measure.Pounds {
-	var sum measure.Pounds
-	for _, t := range ties {
-		sum += t.Counted()
-	}
-	return sum
-}
-
 // HalfOf is the aggregate working load limit that a load needs: half its weight, and
 // just half is enough (49 CFR 393.106(d)).
 func HalfOf(weight measure.Pounds) measure.Pounds { return weight.Half() }
@@ -79,46 +22,6 @@ func LeastByLength(length measure.Inches, weight measure.Pounds, blocked bool) i
 		return 2
 	}
 	return 2 + (length - ten).Steps(ten)
-}
-
-// LeastByStrength is the number of tie-downs of this strength that reach half the weight. It
-// reports false where each counts nothing.
-func LeastByStrength(weight, each measure.Pounds) (int, bool) {
-	if each <= 0 {
-		return 0, false
-	}
-	n := 0
-	for sum := measure.Pounds(0); !measure.NotOver(weight.Half(), sum); sum += each {
-		if n++; n > 1000 {
-			return 0, false
-		}
-	}
-	return n, true
-}
-
-// A Cargo is a kind of load that has a count of its own.
-type Cargo int
-
-// The kinds that 49 CFR 393.128 and 393.130 name.
-const (
-	// LightVehicle is a car, light truck or van.
-	LightVehicle Cargo = iota
-	// Machine is wheeled or tracked equipment.
-	Machine
-)
-
-// LeastByKind is the least number of tie-downs for a vehicle or a machine by its own
-// section, and false where that section does not reach it and the general rules hold.
-// Both sections include 10,000 lb itself: a light truck of that weight takes two and a
-// loader of that weight four.
-func LeastByKind(c Cargo, weight measure.Pounds) (int, bool) {
-	switch {
-	case c == LightVehicle && weight <= LightTrailer:
-		return 2, true
-	case c == Machine && weight >= 10000:
-		return 4, true
-	}
-	return 0, false
 }
 
 // tiedDown skips what carries nothing that is tied down.

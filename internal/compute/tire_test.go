@@ -180,7 +180,7 @@ func TestPressureAgainstPublishedPoints(t *testing.T) {
 		dual bool
 	}
 	points := map[curve][]tables.LoadPointRow{}
-	for _, p := range tables.LoadPoints() {
+	for _, p := range compute.LoadPoints(t) {
 		c := curve{p.Size, p.Dual}
 		points[c] = append(points[c], p)
 	}

@@ -1,11 +1,6 @@
 package compute
 
-import (
-	"strings"
-	"testing"
-
-	"tarepage/internal/measure"
-)
+import "testing"
 
 // 49 CFR 393.42(b)(3) worked by hand: 2,000 lb on the trailer's axle behind 5,000 lb on the
 // truck's axles are 40.0%, and 2,001 lb are more.
@@ -33,44 +28,5 @@ func TestUnbrakedTruck(t *testing.T) {
 		if got != c.want {
 			t.Errorf("%s: %s, want %s", c.name, got, c.want)
 		}
-	}
-}
-
-// The two halves of 49 CFR 393.42(b)(3) behind a truck, by hand: 2,000 lb empty with 200 lb
-// on the tongue are 1,800 lb on the axle; a truck of 4,300 lb carries 4,500 lb with the
-// tongue, and 1,800 / 4,500 is 40 percent.
-func TestUnbrakedInCommerce(t *testing.T) {
-	known := func(v measure.Pounds) Result[measure.Pounds] { return Result[measure.Pounds]{v, true} }
-	trailer := Towed{Empty: known(2000), TongueEmpty: known(200), GVWR: known(2990), Payload: known(0), Unbraked: true,
-		Axles: Result[measure.Inches]{120, true}, Center: Result[measure.Inches]{120, true}}
-	said := func(r Towed, truck Truck) string { return strings.Join(TowMatch(r, truck).Notes, "; ") }
-	if got := said(trailer, Truck{Weight: known(4300)}); strings.Contains(got, "commercial use") {
-		t.Errorf("at 40 percent: %s", got)
-	}
-	if got := said(trailer, Truck{Weight: known(4299)}); !strings.Contains(got, "here they carry 1,800 lb, and the truck's 4,499 lb") {
-		t.Errorf("above 40 percent: %s", got)
-	}
-	braked := trailer
-	braked.Unbraked = false
-	if got := said(braked, Truck{Weight: known(2000)}); strings.Contains(got, "commercial use") {
-		t.Errorf("with brakes: %s", got)
-	}
-	heavy := trailer
-	heavy.GVWR = known(3001)
-	if got := said(heavy, Truck{Weight: known(9000)}); !strings.Contains(got, "over 3,000 lb must have brakes") {
-		t.Errorf("over 3,000 lb: %s", got)
-	}
-	// The truck maker's limit is on the whole trailer, and a braked one does not have it.
-	loaded := trailer
-	loaded.Payload = known(900)
-	if m := TowMatch(loaded, Truck{Unbraked: known(2500)}); m.Most != 500 || m.Limits[0].Name != "unbraked" {
-		t.Errorf("limit of 2,500 lb: %s, %s", m.Most, m.Limits[0].Name)
-	}
-	if m := TowMatch(loaded, Truck{Unbraked: known(1999)}); !m.EmptyOver {
-		t.Errorf("limit of 1,999 lb: %s", m.Text())
-	}
-	loaded.Unbraked = false
-	if m := TowMatch(loaded, Truck{Unbraked: known(1999)}); m.Most != 900 {
-		t.Errorf("with brakes: %s", m.Most)
 	}
 }

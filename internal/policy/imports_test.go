@@ -18,6 +18,7 @@ kinds:          measure
 tables:         measure
 unit:           measure media parallel orderedjson kinds
 compute:        measure tables unit parallel kinds
+oracle:         measure compute
 inspect:        measure tables unit kinds compute captions walkaround crosscheck media parallel
 elevation:      measure tables unit compute kinds
 report:         measure unit compute inspect intake orderedjson

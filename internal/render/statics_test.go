@@ -13,6 +13,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/measure"
+	"tarepage/internal/oracle"
 	"tarepage/internal/pagedata"
 	theme "tarepage/themes/default"
 )
@@ -296,11 +297,11 @@ func (c chance) towed(r compute.Rig) compute.Towed {
 	return t
 }
 
-func (c chance) truck() compute.Truck {
+func (c chance) truck() oracle.Truck {
 	if c.IntN(50) == 0 {
-		return compute.Truck{} // nothing known
+		return oracle.Truck{} // nothing known
 	}
-	return compute.Truck{
+	return oracle.Truck{
 		GVWR: c.maybe(c.pounds(5000, 33000, 26001, 14000, 0)), Weight: c.maybe(c.pounds(4000, 15000, 0)),
 		RearRating: c.maybe(c.pounds(3000, 21000)), RearWeight: c.maybe(c.pounds(1000, 6000, 0, 20000)), FrontRating: c.maybe(c.pounds(3000, 9000)),
 		GCWR: c.maybe(c.pounds(8000, 45000, 26001)), GCWROnLabel: c.IntN(3) == 0,
@@ -312,7 +313,7 @@ func (c chance) truck() compute.Truck {
 }
 
 // truckData is a truck as statics.js takes it.
-func truckData(t compute.Truck) map[string]any {
+func truckData(t oracle.Truck) map[string]any {
 	out := map[string]any{"onLabel": t.GCWROnLabel}
 	for name, p := range map[string]compute.Result[measure.Pounds]{
 		"gvwr": t.GVWR, "weight": t.Weight, "rear": t.RearRating, "rearWeight": t.RearWeight, "front": t.FrontRating,
@@ -339,17 +340,17 @@ func TestStaticsMatch(t *testing.T) {
 		return [m.text, m.incomplete].concat(m.limits.map(function (l) {
 			return [l.name, l.label, !!l.free, l.empty, Statics.limit(l.allows, si), Statics.limit(l.rating, si), Statics.load(l.used, si), Statics.limit(l.margin, si)].join(" "); }),
 			m.why ? [] : [m.notes.join("; "), m.tongue == null ? "" : Statics.load(m.tongue, si), Statics.LICENSES[m.license], m.licenseKnown, m.business]).join("\n"); }`)
-	governs, whys, classes := map[string]int{}, 0, map[compute.License]int{}
+	governs, whys, classes := map[string]int{}, 0, map[oracle.License]int{}
 	for i := range cases {
 		r := c.rig()
 		towed, truck := c.towed(r), c.truck()
 		ask := []any{pagedata.Calculator(r, towed), truckData(truck), pagedata.LicenseLimits(), truck.In == measure.Metric}
 		if c.IntN(2) == 0 { // with a load on it
 			l, behind := c.load(r), c.inches(-20, 600, 0)
-			towed = towed.Laden(l, r.Stand(compute.Placed{Load: l, Behind: behind}))
+			towed = oracle.Laden(towed, l, r.Stand(compute.Placed{Load: l, Behind: behind}))
 			ask = append(ask, float64(l.Weight), float64(l.Length), float64(behind))
 		}
-		m := compute.TowMatch(towed, truck)
+		m := oracle.TowMatch(towed, truck)
 		in := truck.In
 		words := []string{m.Text(), fmt.Sprint(m.Incomplete)}
 		for _, l := range m.Limits {
@@ -388,7 +389,7 @@ func TestStaticsNames(t *testing.T) {
 	for c := compute.NoConstraint; c <= compute.TheTrailer; c++ {
 		names = append(names, c.String())
 	}
-	for l := compute.NoClass; l <= compute.ClassA; l++ {
+	for l := oracle.NoClass; l <= oracle.ClassA; l++ {
 		licenses = append(licenses, l.Text())
 	}
 	if !slices.Equal(got[0], names) || !slices.Equal(got[1], licenses) {

@@ -1,10 +1,6 @@
 package tables
 
-import (
-	"errors"
-	"fmt"
-	"slices"
-)
+import "slices"
 
 // A Table is one table as a page shows it.
 type Table struct {
@@ -36,15 +32,6 @@ type GradeCount struct {
 // anySheet is a sheet whatever its rows are.
 type anySheet interface {
 	table() (Table, error)
-	refuse(data []byte) error
-	named() string
-}
-
-func (s *sheet[R]) named() string { return s.file }
-
-func (s *sheet[R]) refuse(data []byte) error {
-	_, err := s.read(data)
-	return err
 }
 
 func (s *sheet[R]) table() (Table, error) {
@@ -76,15 +63,14 @@ func (s *sheet[R]) table() (Table, error) {
 // sheets lists every table in the order a page shows them.
 var sheets = []anySheet{
 	tireSheet, loadRangeSheet, loadIndexSheet, speedSheet, exponentSheet, loadPointSheet, dualShareSheet,
-	chainSheet, tieDownSheet, hitchBallSheet, tongueBandSheet,
-	axleSheet, wheelSheet, torqueSheet,
+	hitchBallSheet, tongueBandSheet, torqueSheet,
 	sectionSheet, plateSheet, solidSheet, componentSheet, emptyBandSheet,
-	bulkSheet, cargoSheet, truckClassSheet, towVehicleSheet,
+	bulkSheet, cargoSheet,
 	exciseSheet, stateBrakesSheet, stateRuleSheet, clauseSheet,
 }
 
 // All returns every table that loads, in a fixed order. Tables with a fault are left
-// out; Validate names them.
+// out; a test reads every table and names every fault.
 func All() []Table {
 	var out []Table
 	for _, s := range sheets {
@@ -93,27 +79,4 @@ func All() []Table {
 		}
 	}
 	return out
-}
-
-// Validate reads every table and reports every fault with its file and line: a blank
-// source, an unknown grade, a key given twice, a table that falls where it must rise.
-// It returns nil when all tables are sound.
-func Validate() error {
-	var faults []error
-	for _, s := range sheets {
-		if _, err := s.table(); err != nil {
-			faults = append(faults, err)
-		}
-	}
-	return errors.Join(faults...)
-}
-
-// read checks data as if it were the table of that file name.
-func read(name string, data []byte) error {
-	for _, s := range sheets {
-		if s.named() == name {
-			return s.refuse(data)
-		}
-	}
-	return fmt.Errorf("%s is not the name of a table", name)
 }

@@ -76,9 +76,6 @@ func Section(shape string) (SectionRow, error) {
 	return SectionRow{}, fmt.Errorf("section %q is not listed%s", shape, orNearest(nearest(shape, names)))
 }
 
-// Sections returns every steel shape in the file's order.
-func Sections() []SectionRow { return clone(sectionSheet) }
-
 // PlateRow is plate or tread plate by thickness.
 type PlateRow struct {
 	Kind      string // "plain" or "tread"
@@ -112,16 +109,6 @@ var plateSheet = newSheet(sheet[PlateRow]{
 // Plates returns plate and tread plate, in the file's order.
 func Plates() []PlateRow { return clone(plateSheet) }
 
-// FloorPlate returns the tread plate of a material ("steel", "aluminum") and thickness.
-func FloorPlate(material string, thickness measure.Inches) (PlateRow, bool) {
-	for _, p := range plateSheet.all() {
-		if p.Kind == "tread" && p.Material == material && p.Thickness == thickness {
-			return p, true
-		}
-	}
-	return PlateRow{}, false
-}
-
 // SolidDensityRow is how heavy a solid material is.
 type SolidDensityRow struct {
 	Material string
@@ -138,9 +125,6 @@ var solidSheet = newSheet(sheet[SolidDensityRow]{
 	},
 	key: func(s SolidDensityRow) string { return s.Material },
 })
-
-// SolidDensities returns how heavy solid materials are, in the file's order.
-func SolidDensities() []SolidDensityRow { return clone(solidSheet) }
 
 // SolidDensity returns a material by name, capitals aside.
 func SolidDensity(material string) (SolidDensityRow, bool) {
@@ -172,13 +156,3 @@ var bulkSheet = newSheet(sheet[BulkDensityRow]{
 // BulkDensities returns how heavy loose materials are, in the file's order. Wet material
 // weighs more: see Adjust.
 func BulkDensities() []BulkDensityRow { return clone(bulkSheet) }
-
-// BulkDensity returns a loose material by name, capitals aside.
-func BulkDensity(material string) (BulkDensityRow, bool) {
-	for _, b := range bulkSheet.all() {
-		if strings.EqualFold(b.Material, strings.TrimSpace(material)) {
-			return b, true
-		}
-	}
-	return BulkDensityRow{}, false
-}

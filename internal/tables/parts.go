@@ -10,62 +10,6 @@ import (
 // FootPounds is a tightening torque in pound-force feet.
 type FootPounds float64
 
-// AxleRow is what usually goes with an axle rating. Trade practice, no standard: the
-// axle's tag and the certification label govern. The words are as written, with sizes
-// in inches.
-type AxleRow struct {
-	Rating      measure.Pounds
-	BoltPattern string
-	Beam        string
-	Bearings    string
-	Brake       string
-	Stud        string
-	Lube        string
-	Cited
-}
-
-var axleSheet = newSheet(sheet[AxleRow]{
-	name: "axles", title: "Axles: what usually goes with a rating", file: "axle.csv",
-	columns: []string{"rating_lb", "bolt_pattern_in", "beam_in", "spindle_bearings", "brake_in", "stud", "lube", "source", "grade", "note"},
-	row: func(r *row) AxleRow {
-		return AxleRow{measure.Pounds(r.positive("rating_lb")), r.must("bolt_pattern_in"), r.must("beam_in"), r.must("spindle_bearings"),
-			r.must("brake_in"), r.must("stud"), r.must("lube"), r.cited()}
-	},
-	key: func(a AxleRow) string { return "axle of " + a.Rating.String() },
-	rules: func(rows []placed[AxleRow], fail failure) {
-		for i := 1; i < len(rows); i++ {
-			if rows[i].is.Rating <= rows[i-1].is.Rating {
-				fail(rows[i].line, "axle of %s stands behind one of %s; ratings must rise", rows[i].is.Rating, rows[i-1].is.Rating)
-			}
-		}
-	},
-})
-
-// Axles returns what usually goes with axle ratings, the lowest rating first.
-func Axles() []AxleRow { return clone(axleSheet) }
-
-// WheelRow is the usual load rating of a wheel size. The rating stamped on the wheel
-// governs; it may be lower than the tire's.
-type WheelRow struct {
-	Wheel       string // diameter x width in inches: "15x6"
-	BoltPattern string
-	Rating      Span[measure.Pounds]
-	Cited
-}
-
-var wheelSheet = newSheet(sheet[WheelRow]{
-	name: "wheels", title: "Wheels: usual load ratings", file: "wheel.csv",
-	columns: []string{"wheel_in", "bolt_pattern", "low_lb", "high_lb", "source", "grade", "note"},
-	row: func(r *row) WheelRow {
-		r.positive("low_lb")
-		return WheelRow{r.must("wheel_in"), r.must("bolt_pattern"), span[measure.Pounds](r, "low_lb", "high_lb"), r.cited()}
-	},
-	key: func(w WheelRow) string { return "wheel " + w.Wheel },
-})
-
-// Wheels returns the usual load ratings of wheels, in the file's order.
-func Wheels() []WheelRow { return clone(wheelSheet) }
-
 // TorqueRow is the tightening torque of wheel nuts. The same stud takes different
 // torques with a cone and with a flange nut. The maker's manual governs.
 type TorqueRow struct {
@@ -155,9 +99,6 @@ var emptyBandSheet = newSheet(sheet[EmptyBandRow]{
 	},
 	key: func(e EmptyBandRow) string { return strings.TrimSpace(e.Kind + " " + e.Size) },
 })
-
-// EmptyBands returns the usual empty weights, in the file's order.
-func EmptyBands() []EmptyBandRow { return clone(emptyBandSheet) }
 
 // EmptyBand returns the lightest and the heaviest that is usual for a trailer, over all rows
 // that it is of, and the first of those rows. It reports false where there is none.

@@ -226,9 +226,6 @@ var loadPointSheet = newSheet(sheet[LoadPointRow]{
 	},
 })
 
-// LoadPoints returns the published points of load against pressure, in the file's order.
-func LoadPoints() []LoadPointRow { return clone(loadPointSheet) }
-
 // LoadAt returns the sourced point of a size at the least published pressure that is no
 // lower than p: at p the tire carries no more than that. It reports false when none is.
 func LoadAt(size string, dual bool, p measure.PSI) (LoadPointRow, bool) {

@@ -45,7 +45,6 @@ func TestEveryTableIsSound(t *testing.T) {
 // The loaders must refuse a bad table at its line, in words that say what is wrong.
 func TestBadTablesAreRefused(t *testing.T) {
 	const bulk = "material,lb_yd3,adjust,source,grade,note\n"
-	const chain = "size_in,size_mm,chain_grade,grade_name,wll_lb,wll_kg,link_marks,source,grade,note\n"
 	const index = "index,kg,lb,source,grade,note\n"
 	const speed = "symbol,kmh,mph_printed,source,grade,mph_grade,note\n"
 	const letter = "letter,ply,psi,ply_grade,psi_grade,source,note\n"
@@ -66,7 +65,7 @@ func TestBadTablesAreRefused(t *testing.T) {
 		{"zero", "bulk_density.csv", bulk + "sand,0,,a page,S3,\n", "column lb_yd3 is zero"},
 		{"bad quote", "bulk_density.csv", bulk + "\"sand,2400,,a page,S3,\n", "the line does not read as CSV"},
 		{"line counted behind a cell of two lines", "bulk_density.csv", bulk + "\"sa\nnd\",2400,,a page,S3,\nloam,,,a page,S3,\n", "bulk_density.csv:4: column lb_yd3 is blank"},
-		{"chain falls", "chain_wll.csv", chain + "1/4,7,70,t,3150,1430,,r,S3,\n5/16,8,70,t,3100,2130,,r,S3,\n", "chain_wll.csv:3: 5/16 grade 70 with 3,100 lb stands behind 1/4 with 3,150 lb"},
+		{"load points fall", "load_inflation.csv", "size,mounting,psi,lb,source,grade,note\nST205/75R15,single,50,1820,s,S1,\nST205/75R15,single,65,1810,s,S1,\n", "load_inflation.csv:3: 1,810 lb at 65 psi stands behind 1,820 lb at 50 psi; both must rise"},
 		{"index does not rise", "load_index.csv", index + "0,45,99,s,S1,\n1,45,99,s,S1,\n", "load_index.csv:3: load index 1 is 45 kg, no more than index 0"},
 		{"index pounds", "load_index.csv", index + "0,45,98,s,S1,\n", "load_index.csv:2: load index 0 is 45 kg, which is 99 lb and not 98 lb"},
 		{"index left out", "load_index.csv", index + "0,45,99,s,S1,\n2,47.5,105,s,S1,\n", "load_index.csv:3: load index 2 stands where 1 must"},
@@ -81,7 +80,7 @@ func TestBadTablesAreRefused(t *testing.T) {
 		{"size does not read", "tires.csv", tire + "ST175/80,,R,C,6,50,1360,,,,trailer,S2,S2,S2,,,s,\n", `tires.csv:2: column size: tire size "ST175/80" does not read`},
 		{"dual without a grade", "tires.csv", tire + "ST175/80R13,,R,C,6,50,1360,1200,,,trailer,S2,S2,S2,,,s,\n", "tires.csv:2: column dual_grade is blank"},
 		{"grade without a dual", "tires.csv", tire + "ST175/80R13,,R,C,6,50,1360,,,,trailer,S2,S2,S2,M,,s,\n", "tires.csv:2: column dual_grade grades a figure that is blank"},
-		{"range upside down", "wheel.csv", "wheel_in,bolt_pattern,low_lb,high_lb,source,grade,note\n15x6,6 on 5.5,2830,2540,s,M,\n", "wheel.csv:2: column low_lb: 2830 is above 2540 in column high_lb"},
+		{"range upside down", "component_weight.csv", "component,per,low_lb,high_lb,source,grade,note\nwheel,each,2830,2540,s,M,\n", "component_weight.csv:2: column low_lb: 2830 is above 2540 in column high_lb"},
 		{"date", "tongue_band.csv", "hitch,low_percent,high_percent,least_percent,most_percent,checked,source,grade,note\npintle,10,15,10,15,25.11.2026,s,M,\n", `tongue_band.csv:2: column checked: "25.11.2026" is no date`},
 		{"narrowest band outside the widest", "tongue_band.csv", "hitch,low_percent,high_percent,least_percent,most_percent,checked,source,grade,note\npintle,10,15,10,14,2026-11-25,s,M,\n", "tongue_band.csv:2: the widest band 10% to 14% does not hold the narrowest, 10% to 15%"},
 		{"widest band of the whole trailer", "tongue_band.csv", "hitch,low_percent,high_percent,least_percent,most_percent,checked,source,grade,note\npintle,10,15,10,100,2026-11-25,s,M,\n", "tongue_band.csv:2: column most_percent: 100% is the whole trailer or more"},
@@ -310,7 +309,7 @@ func TestSizesForMessages(t *testing.T) {
 func TestExponentsMeetPublishedPoints(t *testing.T) {
 	top := map[string]string{"ST205/75R14": "D", "ST205/75R15": "D", "ST225/75R15": "E", "ST235/80R16": "E", "ST215/80R16": "E", "LT235/85R16": "E"}
 	counts := map[Grade]int{}
-	for _, p := range LoadPoints() {
+	for _, p := range loadPointSheet.all() {
 		tires := Tires(p.Size, top[p.Size])
 		if len(tires) == 0 {
 			t.Fatalf("%s is not in the tire table", p.Size)
@@ -349,102 +348,10 @@ func TestExponentsMeetPublishedPoints(t *testing.T) {
 	}
 }
 
-// 49 CFR 393.108, 2015 annual edition, cell by cell, typed from the rule's table
-// (regulations.md, section 4.3) and not from the CSV.
-func TestChainAgainstRule(t *testing.T) {
-	grades := []int{30, 43, 70, 80, 100}
-	rule := []struct {
-		size   measure.Inches
-		mm     int
-		pounds [5]measure.Pounds
-		kilos  [5]float64
-	}{
-		{1.0 / 4, 7, [5]measure.Pounds{1300, 2600, 3150, 3500, 4300}, [5]float64{580, 1180, 1430, 1570, 1950}},
-		{5.0 / 16, 8, [5]measure.Pounds{1900, 3900, 4700, 4500, 5700}, [5]float64{860, 1770, 2130, 2000, 2600}},
-		{3.0 / 8, 10, [5]measure.Pounds{2650, 5400, 6600, 7100, 8800}, [5]float64{1200, 2450, 2990, 3200, 4000}},
-		{7.0 / 16, 11, [5]measure.Pounds{3700, 7200, 8750, 0, 0}, [5]float64{1680, 3270, 3970, 0, 0}},
-		{1.0 / 2, 13, [5]measure.Pounds{4500, 9200, 11300, 12000, 15000}, [5]float64{2030, 4170, 5130, 5400, 6800}},
-		{5.0 / 8, 16, [5]measure.Pounds{6900, 13000, 15800, 18100, 22600}, [5]float64{3130, 5910, 7170, 8200, 10300}},
-	}
-	cells := 0
-	for _, line := range rule {
-		for i, grade := range grades {
-			got, err := ChainWLL(line.size, grade)
-			if line.pounds[i] == 0 {
-				if err == nil {
-					t.Errorf("%s grade %d has no limit in the rule, got %s", line.size, grade, got.WLL)
-				}
-				continue
-			}
-			cells++
-			if err != nil || got.WLL != line.pounds[i] || got.Kilograms != line.kilos[i] || got.MM != line.mm {
-				t.Errorf("%s grade %d: %s, %v kg, %d mm (%v), want %s", line.size, grade, got.WLL, got.Kilograms, got.MM, err, line.pounds[i])
-			}
-		}
-		unmarked, err := ChainWLL(line.size, 0)
-		if err != nil || unmarked.WLL != line.pounds[0] {
-			t.Errorf("unmarked %s: %s (%v), want the %s of grade 30", line.size, unmarked.WLL, err, line.pounds[0])
-		}
-	}
-	if rows := len(chainSheet.all()); rows != cells {
-		t.Errorf("the table has %d rows, the rule %d", rows, cells)
-	}
-	g70, _ := ChainWLL(0.3125, 70)
-	g80, _ := ChainWLL(0.3125, 80)
-	if g80.WLL >= g70.WLL {
-		t.Error("the rule prints 5/16 in grade 80 below grade 70")
-	}
-	for _, c := range []struct {
-		size  measure.Inches
-		grade int
-		want  string
-	}{{0.4375, 80, "grades 30, 43, 70"}, {0.75, 70, "it lists 1/4, 5/16, 3/8, 7/16, 1/2, 5/8 in"}, {9, 9, "30, 43, 70, 80 or 100"}} {
-		if _, err := ChainWLL(c.size, c.grade); err == nil || !strings.Contains(err.Error(), c.want) {
-			t.Errorf("%s grade %d: %v", c.size, c.grade, err)
-		}
-	}
-}
-
-// 49 CFR 393.108, 2015 annual edition: webbing, wire rope, cordage and strapping, typed from
-// the rule's tables (regulations.md, section 4.3).
-func TestTieDownsAgainstRule(t *testing.T) {
-	rule := map[string]map[string]measure.Pounds{
-		"synthetic webbing":         {"1-3/4": 1750, "2": 2000, "3": 3000, "4": 4000},
-		"wire rope 6x37 fiber core": {"1/4": 1400, "5/16": 2100, "3/8": 3000, "7/16": 4100, "1/2": 5300, "5/8": 8300, "3/4": 10900, "7/8": 16100, "1": 20900},
-		"manila rope":               {"3/8": 205, "7/16": 265, "1/2": 315, "5/8": 465, "3/4": 640, "1": 1050},
-		"polypropylene rope":        {"3/8": 400, "7/16": 525, "1/2": 625, "5/8": 925, "3/4": 1275, "1": 2100},
-		"polyester rope":            {"3/8": 555, "7/16": 750, "1/2": 960, "5/8": 1500, "3/4": 1880, "1": 3300},
-		"nylon rope":                {"3/8": 278, "7/16": 410, "1/2": 525, "5/8": 935, "3/4": 1420, "1": 2520},
-		"double-braid nylon rope":   {"3/8": 336, "7/16": 502, "1/2": 655, "5/8": 1130, "3/4": 1840, "1": 3250},
-		"steel strapping": {"1-1/4 x 0.029": 1190, "1-1/4 x 0.031": 1190, "1-1/4 x 0.035": 1190, "1-1/4 x 0.044": 1690, "1-1/4 x 0.05": 1690,
-			"1-1/4 x 0.057": 1925, "2 x 0.044": 2650, "2 x 0.05": 2650},
-	}
-	cells := 0
-	for item, sizes := range rule {
-		for size, want := range sizes {
-			cells++
-			if got, ok := TieDown(item, size); !ok || got.WLL != want || got.Basis != "table" {
-				t.Errorf("%s %s: %+v, want %s", item, size, got, want)
-			}
-		}
-	}
-	for _, row := range TieDowns() {
-		if row.Basis == "table" {
-			cells--
-		}
-	}
-	if cells != 0 {
-		t.Errorf("the rule has %+d rows more than the table", cells)
-	}
-	if pocket, ok := TieDown("stake pocket / rub rail", "any"); !ok || pocket.WLL != 0 || pocket.Basis != "unrated" {
-		t.Errorf("stake pocket: %+v", pocket)
-	}
-}
-
 // In W, S, M, C and MC the name gives depth and lb/ft (AISC naming).
 func TestSectionNamesGiveTheirWeight(t *testing.T) {
 	named := 0
-	for _, s := range Sections() {
+	for _, s := range sectionSheet.all() {
 		got, err := Section(" " + strings.ToLower(s.Shape) + " ")
 		if err != nil || got != s {
 			t.Errorf("%s: %v", s.Shape, err)
@@ -510,37 +417,37 @@ func TestPlateAgainstDensity(t *testing.T) {
 			t.Errorf("%s %s: %v lb/ft2, density gives %.2f", p.Material, p.Name, p.Flat, want)
 		}
 	}
-	if p, ok := FloorPlate("steel", 0.25); !ok || p.Pattern != 11.26 {
-		t.Errorf("1/4 in floor plate: %+v", p)
+	if !slices.ContainsFunc(Plates(), func(p PlateRow) bool { return p.Kind == "tread" && p.Thickness == 0.25 && p.Pattern == 11.26 }) {
+		t.Error("1/4 in floor plate does not weigh 11.26 lb/ft2 with its pattern")
 	}
 }
 
 func TestBulkDensity(t *testing.T) {
 	// A cubic yard is 27 cubic feet, exactly; water weighs 62.4 lb/ft3 and concrete 150
 	// (common handbook values).
-	for name, want := range map[string]float64{"Water": 62.4 * 27, "concrete, solid": 150 * 27} {
-		got, ok := BulkDensity(name)
+	for name, want := range map[string]float64{"water": 62.4 * 27, "concrete, solid": 150 * 27} {
+		got, ok := bulkDensity(name)
 		if !ok || math.Abs(float64(got.Density)-want) > 0.5 {
 			t.Errorf("%s: %s, want %.1f", name, got.Density, want)
 		}
 	}
 	// CalRecycle: earth compacted is loose + 30%.
-	loose, _ := BulkDensity("earth, loose dry")
-	packed, _ := BulkDensity("earth, compacted")
+	loose, _ := bulkDensity("earth, loose dry")
+	packed, _ := bulkDensity("earth, compacted")
 	if float64(packed.Density) != float64(loose.Density)*1.3 {
 		t.Errorf("compacted %s against loose %s", packed.Density, loose.Density)
 	}
 	// And wet gravel is dry gravel + 20%, damp sand dry sand + 20%, wet sand + 30%.
 	for wet, want := range map[string]float64{"gravel or crushed stone, loose wet": 2600 * 1.2, "sand, damp": 2400 * 1.2, "sand, wet": 2400 * 1.3} {
-		if got, ok := BulkDensity(wet); !ok || float64(got.Density) != want {
+		if got, ok := bulkDensity(wet); !ok || float64(got.Density) != want {
 			t.Errorf("%s: %s, want %v", wet, got.Density, want)
 		}
 	}
 	// A blog's topsoil of 1,080 lb is dry peat: unsafe for a dump body (tables.md, trap 15).
-	if soil, ok := BulkDensity("topsoil / loam"); !ok || soil.Density < 2100 {
+	if soil, ok := bulkDensity("topsoil / loam"); !ok || soil.Density < 2100 {
 		t.Errorf("topsoil: %s", soil.Density)
 	}
-	if _, ok := BulkDensity("feathers"); ok {
+	if _, ok := bulkDensity("feathers"); ok {
 		t.Error("feathers are not listed")
 	}
 }
@@ -560,19 +467,6 @@ func TestRoundBalesGoWithTheirVolume(t *testing.T) {
 	}
 	if found != len(volumes) {
 		t.Errorf("%d of %d bales found", found, len(volumes))
-	}
-}
-
-// FHWA classes by GVWR (afdc.energy.gov data 10380), at their bounds.
-func TestTruckClass(t *testing.T) {
-	for gvwr, want := range map[measure.Pounds]string{0: "1", 6000: "1", 6001: "2a", 8500: "2a", 8501: "2b", 10000: "2b", 10001: "3", 14000: "3", 14001: "4",
-		16000: "4", 16001: "5", 19500: "5", 19501: "6", 26000: "6", 26001: "7", 33000: "7", 33001: "8", 80000: "8", 10000.5: "3"} {
-		if got, ok := TruckClass(gvwr); !ok || got.Class != want {
-			t.Errorf("GVWR %s is class %s, want %s", gvwr, got.Class, want)
-		}
-	}
-	if _, ok := TruckClass(-1); ok {
-		t.Error("a GVWR below zero has a class")
 	}
 }
 
@@ -653,15 +547,6 @@ func TestSimpleTables(t *testing.T) {
 	if d, ok := SolidDensity("Steel"); !ok || d.Density.Low != 490 {
 		t.Errorf("steel: %+v", d)
 	}
-	// 49 CFR 571.3 leaves ratings to the maker: the band is only a question. Axles: the trade's
-	// ratings, common practice, no source.
-	var ratings []measure.Pounds
-	for _, a := range Axles() {
-		ratings = append(ratings, a.Rating)
-	}
-	if want := []measure.Pounds{2000, 3500, 5200, 6000, 7000, 8000, 10000, 12000, 15000}; !slices.Equal(ratings, want) {
-		t.Errorf("axle ratings %v", ratings)
-	}
 	// The axle manual's two torques for one 5/8 stud (tables.md, section 6).
 	finals := map[string]Span[FootPounds]{}
 	for _, w := range WheelTorques() {
@@ -670,8 +555,8 @@ func TestSimpleTables(t *testing.T) {
 	if finals["5/8-18 cone"] != (Span[FootPounds]{190, 210}) || finals["5/8-18 flange"] != (Span[FootPounds]{275, 325}) {
 		t.Errorf("5/8 studs: %v", finals)
 	}
-	if len(EmptyBands()) != 34 || len(Wheels()) != 10 || len(TowVehicles()) != 5 || len(TruckClasses()) != 9 {
-		t.Errorf("%d empty bands, %d wheels, %d tow vehicles, %d truck classes", len(EmptyBands()), len(Wheels()), len(TowVehicles()), len(TruckClasses()))
+	if n := len(emptyBandSheet.all()); n != 34 {
+		t.Errorf("%d empty bands", n)
 	}
 }
 
@@ -779,7 +664,7 @@ func TestModulusIsTwiceTheInertiaOverTheDepth(t *testing.T) {
 			t.Errorf("%s: modulus %v and depth %s make an inertia %+.1f%% off %v", shape, s.Modulus, s.Depth, off*100, inertia)
 		}
 	}
-	for _, s := range Sections() {
+	for _, s := range sectionSheet.all() {
 		if s.Modulus == 0 {
 			continue
 		}

@@ -1,13 +1,8 @@
-package compute
+package oracle
 
-import "tarepage/internal/measure"
-
-// ClassBFrom is the weight of a single vehicle from which the federal Class B begins, and
-// CommercialFrom the weight of a vehicle or combination from which the federal safety
-// rules call it a commercial motor vehicle (49 CFR 383.5; 390.5).
-const (
-	ClassBFrom     measure.Pounds = 26001
-	CommercialFrom measure.Pounds = 10001
+import (
+	"tarepage/internal/compute"
+	"tarepage/internal/measure"
 )
 
 // A Vehicle is a truck or a trailer on the road: its ratings and its weight. Zero means
@@ -67,9 +62,9 @@ func combined(truck Vehicle, labelGCWR measure.Pounds, towed []Vehicle) (all, be
 func LicenseClass(truck Vehicle, labelGCWR measure.Pounds, towed ...Vehicle) License {
 	all, behind := combined(truck, labelGCWR, towed)
 	switch {
-	case all >= ClassAFrom && behind > ClassATowed:
+	case all >= compute.ClassAFrom && behind > compute.ClassATowed:
 		return ClassA
-	case truck.Counts() >= ClassBFrom:
+	case truck.Counts() >= compute.ClassBFrom:
 		return ClassB
 	}
 	return NoClass
@@ -80,5 +75,5 @@ func LicenseClass(truck Vehicle, labelGCWR measure.Pounds, towed ...Vehicle) Lic
 // business is outside them.
 func MayBeCommercial(truck Vehicle, labelGCWR measure.Pounds, towed ...Vehicle) bool {
 	all, _ := combined(truck, labelGCWR, towed)
-	return all >= CommercialFrom
+	return all >= compute.CommercialFrom
 }

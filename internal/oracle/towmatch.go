@@ -1,4 +1,4 @@
-package compute
+package oracle
 
 import (
 	"cmp"
@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"tarepage/internal/compute"
 	"tarepage/internal/measure"
 )
 
@@ -14,76 +15,36 @@ import (
 type Truck struct {
 	// GVWR and Weight are the truck's rating and its weight as it is: with
 	// driver, passengers, fuel, hitch and gear, without the trailer.
-	GVWR, Weight Result[measure.Pounds]
+	GVWR, Weight compute.Result[measure.Pounds]
 	// RearRating and RearWeight are the rear axle's rating (GAWR) and what it carries now.
-	RearRating, RearWeight Result[measure.Pounds]
+	RearRating, RearWeight compute.Result[measure.Pounds]
 	// FrontRating is the front axle's rating. It matters only if the ball is ahead
 	// of the rear axle, so nobody is asked for it.
-	FrontRating Result[measure.Pounds]
+	FrontRating compute.Result[measure.Pounds]
 	// GCWR is the most that truck and trailer may weigh together.
-	GCWR Result[measure.Pounds]
+	GCWR compute.Result[measure.Pounds]
 	// GCWROnLabel reports whether GCWR is on the certification label, where it counts for
 	// the license; one out of a manual does not (49 CFR 383.5).
 	GCWROnLabel bool
 	// HitchRating is the gross trailer weight that the hitch is rated for, HitchTongue the
 	// tongue weight. BallRating is stamped on the ball.
-	HitchRating, HitchTongue, BallRating Result[measure.Pounds]
+	HitchRating, HitchTongue, BallRating compute.Result[measure.Pounds]
 	// Unbraked is the most that the truck's maker lets a trailer without brakes weigh. It
 	// matters only for such a trailer, so nobody is asked for it.
-	Unbraked Result[measure.Pounds]
+	Unbraked compute.Result[measure.Pounds]
 	// Wheelbase is from axle to axle. BallBehind is from the rear axle back to the ball;
 	// a ball ahead of the axle, as a gooseneck's, is below zero.
-	Wheelbase, BallBehind Result[measure.Inches]
+	Wheelbase, BallBehind compute.Result[measure.Inches]
 	// In is the system of units for the texts of the match.
 	In measure.System
-}
-
-// A Towed is a trailer as a tow match needs it.
-type Towed struct {
-	Empty       Result[measure.Pounds]
-	TongueEmpty Result[measure.Pounds]
-	GVWR        Result[measure.Pounds]
-	// Axles is from the ball to the middle of the axle group, Center from the ball to the
-	// middle of an evenly spread load.
-	Axles, Center Result[measure.Inches]
-	// Payload is the lowest rung of the trailer's own ladder.
-	Payload Result[measure.Pounds]
-	// SurgeTruck is the least truck for its surge brakes, if it has any.
-	SurgeTruck Result[measure.Pounds]
-	// NoBall reports that it couples to no ball: a kingpin or a pintle.
-	NoBall bool
-	// Unbraked reports that it has no brakes.
-	Unbraked bool
 }
 
 // Laden is the trailer with a load on it, as the truck sees it. The weight of trailer and
 // load counts as its empty weight, their weight on the hitch as its tongue weight, and the
 // rest of the payload is left. Unknown values stay unknown.
-func (t Towed) Laden(l Load, s Stand) Towed {
+func Laden(t compute.Towed, l compute.Load, s compute.Stand) compute.Towed {
 	t.Empty.Value, t.TongueEmpty.Value = s.Total, s.Tongue
 	t.Payload.Value = max(t.Payload.Value-l.Weight, 0)
-	return t
-}
-
-// TowedOf takes a worked unit as a trailer to be matched with trucks.
-func TowedOf(w *Work) Towed {
-	var t Towed
-	known := func(v measure.Pounds, ok bool) Result[measure.Pounds] {
-		return Result[measure.Pounds]{Value: v, Known: ok}
-	}
-	wt, s := w.Unit.Weights, w.Space
-	t.Empty = known(wt.Empty.Value, wt.Empty.Given())
-	t.TongueEmpty = known(wt.TongueEmpty.Value, wt.TongueEmpty.Given())
-	t.GVWR = known(wt.GVWR.Value, wt.GVWR.Given())
-	if a := w.Unit.Axles.Center; a.Given() {
-		t.Axles = Result[measure.Inches]{Value: a.Value, Known: true}
-	}
-	if s.Front.Given() && s.Length.Given() {
-		t.Center = Result[measure.Inches]{Value: s.Front.Value + s.Length.Value.Half(), Known: true}
-	}
-	t.Payload, t.SurgeTruck = w.Payload, w.SurgeTruck
-	t.NoBall = w.Unit.Hitch.Kind.Value == "fifth-wheel" || w.Unit.Hitch.Kind.Value == "pintle"
-	t.Unbraked = w.Unit.Brakes.Kind.Value == "none" || !w.Unit.Brakes.Kind.Given() && !w.Unit.Brakes.Kind.Spoiled
 	return t
 }
 
@@ -130,7 +91,7 @@ type Match struct {
 	// Tongue is the load on the hitch at Most. Front and Rear are the loads that it adds to the
 	// truck's axles; a loss of the front axle is below zero. FrontLeft is the load that stays
 	// on the front axle.
-	Tongue, Front, Rear, FrontLeft Result[measure.Pounds]
+	Tongue, Front, Rear, FrontLeft compute.Result[measure.Pounds]
 	// License is the federal class by weight, worked with the trailer at Most and with the
 	// ratings, whichever is greater.
 	License      License
@@ -152,6 +113,7 @@ func (m *Match) Governing() *TowLimit {
 }
 
 const (
+	statics          = "statics: the equilibrium of a beam on two supports"
 	sourceTruckLabel = "the truck's certification label (49 CFR 567.4, 571.3(b))"
 	sourceTruckMaker = "the truck maker's rating"
 	sourceStamp      = "the rating stamped on it; SAE J684"
@@ -160,7 +122,7 @@ const (
 // matcher gathers one match.
 type matcher struct {
 	*Match
-	trailer Towed
+	trailer compute.Towed
 	// On the hitch comes tongue, empty, and rise of every pound of an even load; weighed
 	// reports that both are known.
 	tongue  measure.Pounds
@@ -171,7 +133,7 @@ type matcher struct {
 }
 
 // have takes a measure, or names it as missing.
-func have[U measure.Unit](m *matcher, r Result[U], name string) (U, bool) {
+func have[U measure.Unit](m *matcher, r compute.Result[U], name string) (U, bool) {
 	if !r.Known {
 		m.Missing = append(m.Missing, name)
 	}
@@ -185,7 +147,7 @@ func have[U measure.Unit](m *matcher, r Result[U], name string) (U, bool) {
 //
 // With an even load p the trailer puts T = T0 + p (1 - xc / A) on the ball, and the truck
 // is a beam on two axles with T behind the rear one. Ratings are inclusive.
-func TowMatch(t Towed, truck Truck) Match {
+func TowMatch(t compute.Towed, truck Truck) Match {
 	out := Match{in: truck.In}
 	if out.Why = senselessTow(t, truck); out.Why != "" {
 		return out
@@ -259,7 +221,7 @@ func (m *matcher) onTruck(truck Truck) {
 	m.balance()
 	t0, rise, ok := m.tongue, m.rise, m.weighed
 	if ok && (rise < 0 || t0 < 0) {
-		m.limit("hitch-lift", "the load at which the hitch would lift", staticsSource, 0, -t0, -rise)
+		m.limit("hitch-lift", "the load at which the hitch would lift", statics, 0, -t0, -rise)
 	}
 	gvwr, rated := have(m, truck.GVWR, "the truck's GVWR")
 	if ok && rated && truck.Weight.Known {
@@ -327,7 +289,7 @@ func (m *matcher) unbrakedInCommerce(truck Truck) {
 	if !m.trailer.Unbraked {
 		return
 	}
-	if g := m.trailer.GVWR; g.Known && g.Value > UnbrakedMost {
+	if g := m.trailer.GVWR; g.Known && g.Value > compute.UnbrakedMost {
 		m.note("commercial use: a trailer over 3,000 lb must have brakes (49 CFR 393.42(b)(3)); this one has none")
 		return
 	}
@@ -336,7 +298,7 @@ func (m *matcher) unbrakedInCommerce(truck Truck) {
 	}
 	tongue := m.tongue + m.rise.Of(m.Most)
 	axles, under := m.trailer.Empty.Value+m.Most-tongue, truck.Weight.Value+tongue
-	if !measure.NotOver(UnbrakedTruck(axles), under) {
+	if !measure.NotOver(compute.UnbrakedTruck(axles), under) {
 		m.note("commercial use: without brakes the trailer's axles may carry at most 40%% of what the truck's axles carry (49 CFR 393.42(b)(3)); here they carry %s, and the truck's %s",
 			m.in.Load(axles), m.in.Limit(under))
 	}
@@ -353,13 +315,13 @@ func (m *matcher) effects(truck Truck) {
 		return
 	}
 	tongue := m.tongue + m.rise.Of(m.Most)
-	m.Tongue = Result[measure.Pounds]{Value: tongue, Known: true}
+	m.Tongue = compute.Result[measure.Pounds]{Value: tongue, Known: true}
 	if !truck.Wheelbase.Known || !truck.BallBehind.Known {
 		return
 	}
 	front, rear := AxleEffects(tongue, truck.Wheelbase.Value, truck.BallBehind.Value)
-	m.Front = Result[measure.Pounds]{Value: front, Known: true}
-	m.Rear = Result[measure.Pounds]{Value: rear, Known: true}
+	m.Front = compute.Result[measure.Pounds]{Value: front, Known: true}
+	m.Rear = compute.Result[measure.Pounds]{Value: rear, Known: true}
 	switch {
 	case front < 0:
 		m.note("the front axle loses %s, so it steers and brakes with less; the truck's manual says when a weight-distributing hitch is due", m.in.Load(-front))
@@ -370,7 +332,7 @@ func (m *matcher) effects(truck Truck) {
 		return
 	}
 	left := truck.Weight.Value - truck.RearWeight.Value + front
-	m.FrontLeft = Result[measure.Pounds]{Value: left, Known: true}
+	m.FrontLeft = compute.Result[measure.Pounds]{Value: left, Known: true}
 	if left < 0 {
 		m.note("by these figures the front axle would lift: weigh the truck's axles again")
 	}
@@ -383,7 +345,7 @@ func (m *matcher) note(format string, args ...any) {
 // license works out the federal class. The sums only grow with the values that are not known yet, so
 // a class A found is certain even where a rating is missing.
 func (m *matcher) license(truck Truck) {
-	orZero := func(r Result[measure.Pounds]) measure.Pounds {
+	orZero := func(r compute.Result[measure.Pounds]) measure.Pounds {
 		if !r.Known {
 			return 0
 		}
@@ -404,11 +366,11 @@ func (m *matcher) license(truck Truck) {
 }
 
 // senselessTow says which of the measures cannot be, or "" if all can.
-func senselessTow(t Towed, truck Truck) string {
+func senselessTow(t compute.Towed, truck Truck) string {
 	in := truck.In
 	for _, r := range []struct {
 		what string
-		Result[measure.Pounds]
+		compute.Result[measure.Pounds]
 		least measure.Pounds
 	}{
 		{"the trailer's empty weight", t.Empty, 1},
@@ -432,7 +394,7 @@ func senselessTow(t Towed, truck Truck) string {
 	}
 	for _, r := range []struct {
 		what string
-		Result[measure.Inches]
+		compute.Result[measure.Inches]
 		least measure.Inches
 	}{
 		{"the distance from the ball to the trailer's axles", t.Axles, 1},

@@ -1,4 +1,4 @@
-package compute_test
+package oracle_test
 
 import (
 	"math"
@@ -12,6 +12,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/measure"
+	"tarepage/internal/oracle"
 )
 
 func lb(v float64) compute.Result[measure.Pounds] {
@@ -38,7 +39,7 @@ func TestAxleEffects(t *testing.T) {
 		// slip, for the two must add up to the 100 lb that stand there.
 		{"8.16", 100, 214, 133 - 214, 37.85, 62.15, 0.005},
 	} {
-		front, rear := compute.AxleEffects(measure.Pounds(c.tongue), measure.Inches(c.wheelbase), measure.Inches(c.behind))
+		front, rear := oracle.AxleEffects(measure.Pounds(c.tongue), measure.Inches(c.wheelbase), measure.Inches(c.behind))
 		if !nearly(front, c.front, c.within) || !nearly(rear, c.rear, c.within) {
 			t.Errorf("%s: front %v rear %v, want %v and %v", c.name, front, rear, c.front, c.rear)
 		}
@@ -46,7 +47,7 @@ func TestAxleEffects(t *testing.T) {
 			t.Errorf("%s: front and rear add up to %v", c.name, front+rear)
 		}
 	}
-	if front, _ := compute.AxleEffects(100, 214, 133-214); nearly(front, 38.86, 0.5) {
+	if front, _ := oracle.AxleEffects(100, 214, 133-214); nearly(front, 38.86, 0.5) {
 		t.Error("8.16: the manual's slip is reproduced")
 	}
 }
@@ -57,7 +58,7 @@ func TestAxleEffects(t *testing.T) {
 func TestTextbookPickup(t *testing.T) {
 	rig := compute.Rig{Empty: 2400, Tongue: measure.Pounds(2400 * 2.0 / 11), Axles: 11 * 12}
 	tongue, axles := rig.Standing(nil)
-	front, rear := compute.AxleEffects(tongue, 9*12, 3*12)
+	front, rear := oracle.AxleEffects(tongue, 9*12, 3*12)
 	truckRear, truckFront := 2900*4.0/9, 2900*5.0/9
 	for _, c := range []struct {
 		what string
@@ -88,7 +89,7 @@ func TestTextbookPickupWithACouple(t *testing.T) {
 	if !nearly(measure.Pounds(ball), 259.5, 0.1) {
 		t.Errorf("the ball bears %.1f lb, want 259.5", ball)
 	}
-	front, rear := compute.AxleEffects(measure.Pounds(ball), 9*12, 3*12)
+	front, rear := oracle.AxleEffects(measure.Pounds(ball), 9*12, 3*12)
 	perFront := (2900*5.0/9 + float64(front) + couple/9) / 2
 	perRear := (2900*4.0/9 + float64(rear) - couple/9) / 2
 	perTrailer := (2400 - ball) / 2
@@ -124,8 +125,8 @@ func TestPercentageMethod(t *testing.T) {
 }
 
 // pickup and deckOver are invented; the figures behind TestTowMatch are worked by hand.
-func pickup() compute.Truck {
-	return compute.Truck{
+func pickup() oracle.Truck {
+	return oracle.Truck{
 		GVWR: lb(14000), Weight: lb(8200), RearRating: lb(9900), RearWeight: lb(3400), GCWR: lb(35000),
 		HitchRating: lb(30000), HitchTongue: lb(7500), BallRating: lb(30000),
 		Wheelbase: in(176), BallBehind: in(-4),
@@ -139,7 +140,7 @@ func deckOver() compute.Towed {
 }
 
 func TestTowMatch(t *testing.T) {
-	m := compute.TowMatch(deckOver(), pickup())
+	m := oracle.TowMatch(deckOver(), pickup())
 	// Tongue by hand: 1,610 + p x 48/306. gvwr leaves 5,800 - 1,610 = 4,190, so p may be
 	// 26,711.25. GCWR leaves 35,000 - 8,200 - 7,040 = 19,760. The trailer's own 12,960 governs.
 	if m.Incomplete || m.Most != 12960 || m.Governing().Name != "trailer" {
@@ -148,7 +149,7 @@ func TestTowMatch(t *testing.T) {
 	if !nearly(m.Tongue.Value, 1610+12960*48.0/306, 1e-9) {
 		t.Errorf("tongue %v", m.Tongue.Value)
 	}
-	margin := func(m compute.Match, name string) measure.Pounds {
+	margin := func(m oracle.Match, name string) measure.Pounds {
 		for _, l := range m.Limits {
 			if l.Name == name {
 				return l.Margin
@@ -169,21 +170,21 @@ func TestTowMatch(t *testing.T) {
 	if m.Front.Value <= 0 || !nearly(m.Front.Value, 3642.9411764705883*4/176, 1e-9) {
 		t.Errorf("a gooseneck ball ahead of the axle adds to the front axle: %v", m.Front.Value)
 	}
-	if m.License != compute.ClassA || !m.LicenseKnown || !m.MayBeCommercial {
+	if m.License != oracle.ClassA || !m.LicenseKnown || !m.MayBeCommercial {
 		t.Errorf("14,000 + 20,000: %v", m.License)
 	}
 
 	// A smaller truck: the rear axle governs, and it is inclusive to the pound.
 	small := pickup()
 	small.RearRating = lb(3400 + 172.0/176*(1610+48.0/306*3060))
-	m = compute.TowMatch(deckOver(), small)
+	m = oracle.TowMatch(deckOver(), small)
 	if m.Governing().Name != "rear-axle" || m.Most.Limit() != "3,060 lb" {
 		t.Errorf("rear axle: %s", m.Text())
 	}
 	// GCWR exactly what truck and loaded trailer weigh.
 	small = pickup()
 	small.GCWR = lb(8200 + 20000)
-	m = compute.TowMatch(deckOver(), small)
+	m = oracle.TowMatch(deckOver(), small)
 	if m.Most != 12960 || margin(m, "gcwr") != 0 {
 		t.Errorf("an inclusive GCWR: %s", m.Text())
 	}
@@ -192,7 +193,7 @@ func TestTowMatch(t *testing.T) {
 	// carries 4,800 lb and gains 4/176 of the tongue.
 	small = pickup()
 	small.FrontRating = lb(4800 + 4.0/176*(1610+48.0/306*3060))
-	if m = compute.TowMatch(deckOver(), small); m.Governing().Name != "front-axle" || m.Most.Limit() != "3,060 lb" {
+	if m = oracle.TowMatch(deckOver(), small); m.Governing().Name != "front-axle" || m.Most.Limit() != "3,060 lb" {
 		t.Errorf("front axle: %s", m.Text())
 	}
 	if !nearly(m.FrontLeft.Value, float64(small.FrontRating.Value), 1e-9) {
@@ -201,7 +202,7 @@ func TestTowMatch(t *testing.T) {
 	// A load right over the axles leaves the truck alone: only the whole weight counts.
 	over := deckOver()
 	over.Center = over.Axles
-	m = compute.TowMatch(over, pickup())
+	m = oracle.TowMatch(over, pickup())
 	for _, l := range m.Limits {
 		if free := slices.Contains([]string{"truck-gvwr", "hitch-tongue", "rear-axle"}, l.Name); free != l.Free {
 			t.Errorf("a load over the axles: %+v", l)
@@ -214,14 +215,14 @@ func TestTowMatch(t *testing.T) {
 	// Too heavy empty: never a flat no, and the worst limit first.
 	small = pickup()
 	small.GVWR, small.HitchRating = lb(9000), lb(7000)
-	m = compute.TowMatch(deckOver(), small)
+	m = oracle.TowMatch(deckOver(), small)
 	if !m.EmptyOver || m.Most != 0 || m.Governing().Name != "truck-gvwr" || !strings.Contains(m.Text(), "by 810 lb") || !strings.Contains(m.Text(), "weigh both") {
 		t.Errorf("too heavy empty: %s", m.Text())
 	}
 }
 
 func TestTowMatchMissing(t *testing.T) {
-	m := compute.TowMatch(deckOver(), compute.Truck{})
+	m := oracle.TowMatch(deckOver(), oracle.Truck{})
 	if !m.Incomplete || m.Most != 12960 || m.LicenseKnown {
 		t.Errorf("a truck nobody knows: %+v", m)
 	}
@@ -237,22 +238,22 @@ func TestTowMatchMissing(t *testing.T) {
 	if len(m.Missing) != 10 {
 		t.Errorf("missing: %q", m.Missing)
 	}
-	m = compute.TowMatch(compute.Towed{}, pickup())
+	m = oracle.TowMatch(compute.Towed{}, pickup())
 	if m.Why == "" || !m.Incomplete || len(m.Limits) != 0 {
 		t.Errorf("a trailer nobody knows: %+v", m)
 	}
 	// Not weighed on the tongue: what takes the whole weight still counts.
 	tr := deckOver()
 	tr.TongueEmpty.Known = false
-	m = compute.TowMatch(tr, pickup())
+	m = oracle.TowMatch(tr, pickup())
 	if !slices.Equal(m.Missing, []string{"the trailer's tongue weight, empty"}) || m.Most != 12960 || m.Tongue.Known || m.Front.Known {
 		t.Errorf("tongue not weighed: %+v", m)
 	}
 	// Without the wheelbase the axles' limits are left out, and the others stay.
 	truck := pickup()
 	truck.Wheelbase.Known = false
-	m = compute.TowMatch(deckOver(), truck)
-	if slices.ContainsFunc(m.Limits, func(l compute.TowLimit) bool { return l.Name == "rear-axle" }) || len(m.Limits) != 6 || m.Front.Known {
+	m = oracle.TowMatch(deckOver(), truck)
+	if slices.ContainsFunc(m.Limits, func(l oracle.TowLimit) bool { return l.Name == "rear-axle" }) || len(m.Limits) != 6 || m.Front.Known {
 		t.Errorf("no wheelbase: %+v", m)
 	}
 	// A fifth-wheel has no ball to be rated.
@@ -260,13 +261,13 @@ func TestTowMatchMissing(t *testing.T) {
 	tr.NoBall = true
 	truck = pickup()
 	truck.BallRating.Known = false
-	if m = compute.TowMatch(tr, truck); m.Incomplete {
+	if m = oracle.TowMatch(tr, truck); m.Incomplete {
 		t.Errorf("a fifth-wheel misses %q", m.Missing)
 	}
 	// Class A is certain from the weights even where the truck's GVWR is missing.
 	truck = pickup()
 	truck.GVWR.Known = false
-	if m = compute.TowMatch(deckOver(), truck); !m.LicenseKnown || m.License != compute.ClassA {
+	if m = oracle.TowMatch(deckOver(), truck); !m.LicenseKnown || m.License != oracle.ClassA {
 		t.Errorf("8,200 lb and 20,000 lb on the scale: %v", m.License)
 	}
 	// A combination rating counts from the certification label only (49 CFR 383.5).
@@ -274,19 +275,19 @@ func TestTowMatchMissing(t *testing.T) {
 	light.GVWR, light.Payload, light.TongueEmpty, light.Empty = lb(10500), lb(6000), lb(900), lb(4500)
 	truck = pickup()
 	truck.GVWR = lb(11000)
-	if m = compute.TowMatch(light, truck); m.License != compute.NoClass {
+	if m = oracle.TowMatch(light, truck); m.License != oracle.NoClass {
 		t.Errorf("a manual's GCWR counted: %v", m.License)
 	}
 	truck.GCWROnLabel = true
-	if m = compute.TowMatch(light, truck); m.License != compute.ClassA {
+	if m = oracle.TowMatch(light, truck); m.License != oracle.ClassA {
 		t.Errorf("the label's GCWR did not count: %v", m.License)
 	}
 	light.SurgeTruck = lb(12000)
-	if m = compute.TowMatch(light, truck); !strings.Contains(strings.Join(m.Notes, "\n"), "surge brakes ask for a truck rated 12,000 lb") {
+	if m = oracle.TowMatch(light, truck); !strings.Contains(strings.Join(m.Notes, "\n"), "surge brakes ask for a truck rated 12,000 lb") {
 		t.Errorf("surge brakes: %q", m.Notes)
 	}
 	light.SurgeTruck = truck.GVWR
-	if m = compute.TowMatch(light, truck); strings.Contains(strings.Join(m.Notes, "\n"), "surge brakes") {
+	if m = oracle.TowMatch(light, truck); strings.Contains(strings.Join(m.Notes, "\n"), "surge brakes") {
 		t.Errorf("exactly the truck its surge brakes ask for: %q", m.Notes)
 	}
 }
@@ -295,25 +296,25 @@ func TestTowMatchMissing(t *testing.T) {
 // exactly the limits that rest on it are gone.
 func TestTowMatchOneMissing(t *testing.T) {
 	for name, c := range map[string]struct {
-		take func(*compute.Truck)
+		take func(*oracle.Truck)
 		gone []string
 		left bool // what still stands on the front axle is known
 	}{
-		"the truck's GVWR":                         {func(k *compute.Truck) { k.GVWR.Known = false }, []string{"truck-gvwr"}, true},
-		"the truck's weight as it stands":          {func(k *compute.Truck) { k.Weight.Known = false }, []string{"truck-gvwr", "gcwr", "front-axle"}, false},
-		"the truck's rear axle rating":             {func(k *compute.Truck) { k.RearRating.Known = false }, []string{"rear-axle"}, true},
-		"the weight on the truck's rear axle":      {func(k *compute.Truck) { k.RearWeight.Known = false }, []string{"rear-axle", "front-axle"}, false},
-		"the truck's GCWR":                         {func(k *compute.Truck) { k.GCWR.Known = false }, []string{"gcwr"}, true},
-		"the hitch's trailer rating":               {func(k *compute.Truck) { k.HitchRating.Known = false }, []string{"hitch"}, true},
-		"the hitch's tongue limit":                 {func(k *compute.Truck) { k.HitchTongue.Known = false }, []string{"hitch-tongue"}, true},
-		"the ball's rating":                        {func(k *compute.Truck) { k.BallRating.Known = false }, []string{"ball"}, true},
-		"the truck's wheelbase":                    {func(k *compute.Truck) { k.Wheelbase.Known = false }, []string{"rear-axle", "front-axle"}, false},
-		"where the ball stands from the rear axle": {func(k *compute.Truck) { k.BallBehind.Known = false }, []string{"rear-axle", "front-axle"}, false},
+		"the truck's GVWR":                         {func(k *oracle.Truck) { k.GVWR.Known = false }, []string{"truck-gvwr"}, true},
+		"the truck's weight as it stands":          {func(k *oracle.Truck) { k.Weight.Known = false }, []string{"truck-gvwr", "gcwr", "front-axle"}, false},
+		"the truck's rear axle rating":             {func(k *oracle.Truck) { k.RearRating.Known = false }, []string{"rear-axle"}, true},
+		"the weight on the truck's rear axle":      {func(k *oracle.Truck) { k.RearWeight.Known = false }, []string{"rear-axle", "front-axle"}, false},
+		"the truck's GCWR":                         {func(k *oracle.Truck) { k.GCWR.Known = false }, []string{"gcwr"}, true},
+		"the hitch's trailer rating":               {func(k *oracle.Truck) { k.HitchRating.Known = false }, []string{"hitch"}, true},
+		"the hitch's tongue limit":                 {func(k *oracle.Truck) { k.HitchTongue.Known = false }, []string{"hitch-tongue"}, true},
+		"the ball's rating":                        {func(k *oracle.Truck) { k.BallRating.Known = false }, []string{"ball"}, true},
+		"the truck's wheelbase":                    {func(k *oracle.Truck) { k.Wheelbase.Known = false }, []string{"rear-axle", "front-axle"}, false},
+		"where the ball stands from the rear axle": {func(k *oracle.Truck) { k.BallBehind.Known = false }, []string{"rear-axle", "front-axle"}, false},
 	} {
 		truck := pickup()
 		truck.FrontRating = lb(6000)
 		c.take(&truck)
-		m := compute.TowMatch(deckOver(), truck)
+		m := oracle.TowMatch(deckOver(), truck)
 		var there []string
 		for _, l := range m.Limits {
 			there = append(there, l.Name)
@@ -330,20 +331,20 @@ func TestTowMatchOneMissing(t *testing.T) {
 }
 
 func TestTowMatchSenseless(t *testing.T) {
-	for name, change := range map[string]func(*compute.Towed, *compute.Truck){
-		"NaN":                        func(_ *compute.Towed, k *compute.Truck) { k.GVWR = lb(math.NaN()) },
-		"infinite":                   func(_ *compute.Towed, k *compute.Truck) { k.GCWR = lb(math.Inf(1)) },
-		"below zero":                 func(r *compute.Towed, _ *compute.Truck) { r.Empty = lb(-7040) },
-		"tongue over the trailer":    func(r *compute.Towed, _ *compute.Truck) { r.TongueEmpty = lb(7041) },
-		"rear axle over the truck":   func(_ *compute.Towed, k *compute.Truck) { k.RearWeight = lb(8201) },
-		"axles at the ball":          func(r *compute.Towed, _ *compute.Truck) { r.Axles = in(0) },
-		"no wheelbase":               func(_ *compute.Towed, k *compute.Truck) { k.Wheelbase = in(0) },
-		"ball ahead of the front":    func(_ *compute.Towed, k *compute.Truck) { k.BallBehind = in(-176) },
-		"a number too large to mean": func(_ *compute.Towed, k *compute.Truck) { k.BallBehind = in(1e300) },
+	for name, change := range map[string]func(*compute.Towed, *oracle.Truck){
+		"NaN":                        func(_ *compute.Towed, k *oracle.Truck) { k.GVWR = lb(math.NaN()) },
+		"infinite":                   func(_ *compute.Towed, k *oracle.Truck) { k.GCWR = lb(math.Inf(1)) },
+		"below zero":                 func(r *compute.Towed, _ *oracle.Truck) { r.Empty = lb(-7040) },
+		"tongue over the trailer":    func(r *compute.Towed, _ *oracle.Truck) { r.TongueEmpty = lb(7041) },
+		"rear axle over the truck":   func(_ *compute.Towed, k *oracle.Truck) { k.RearWeight = lb(8201) },
+		"axles at the ball":          func(r *compute.Towed, _ *oracle.Truck) { r.Axles = in(0) },
+		"no wheelbase":               func(_ *compute.Towed, k *oracle.Truck) { k.Wheelbase = in(0) },
+		"ball ahead of the front":    func(_ *compute.Towed, k *oracle.Truck) { k.BallBehind = in(-176) },
+		"a number too large to mean": func(_ *compute.Towed, k *oracle.Truck) { k.BallBehind = in(1e300) },
 	} {
 		tr, truck := deckOver(), pickup()
 		change(&tr, &truck)
-		if m := compute.TowMatch(tr, truck); m.Why == "" || len(m.Limits) != 0 || m.Text() != m.Why {
+		if m := oracle.TowMatch(tr, truck); m.Why == "" || len(m.Limits) != 0 || m.Text() != m.Why {
 			t.Errorf("%s: %+v", name, m)
 		}
 	}
@@ -373,9 +374,9 @@ func TestTowMatchAgainstSimplex(t *testing.T) {
 
 		lb := func(kips float64) compute.Result[measure.Pounds] { return lb(kips * 1000) }
 		in := func(ft float64) compute.Result[measure.Inches] { return in(ft * 12) }
-		got := compute.TowMatch(
+		got := oracle.TowMatch(
 			compute.Towed{Empty: lb(e), TongueEmpty: lb(t0), GVWR: lb(e + own), Axles: in(a), Center: in(xc), Payload: lb(own)},
-			compute.Truck{GVWR: lb(gvwr), Weight: lb(w), RearRating: lb(rr), RearWeight: lb(w * rearShare), GCWR: lb(gcwr),
+			oracle.Truck{GVWR: lb(gvwr), Weight: lb(w), RearRating: lb(rr), RearWeight: lb(w * rearShare), GCWR: lb(gcwr),
 				HitchRating: lb(hr), BallRating: lb(br), HitchTongue: lb(ht), Wheelbase: in(base), BallBehind: in(behind)})
 		if got.Why != "" {
 			t.Fatalf("%d: %s", i, got.Why)
@@ -449,9 +450,9 @@ func FuzzTowMatch(f *testing.F) {
 		l := func(i int, v float64) compute.Result[measure.Inches] {
 			return compute.Result[measure.Inches]{Value: measure.Inches(v), Known: bit(i)}
 		}
-		m := compute.TowMatch(
+		m := oracle.TowMatch(
 			compute.Towed{Empty: p(0, e), TongueEmpty: p(1, t0), Axles: l(2, a), Center: l(3, xc), Payload: p(4, own), GVWR: p(4, own), SurgeTruck: p(4, own)},
-			compute.Truck{GVWR: p(5, gvwr), Weight: p(6, w), RearRating: p(7, rr), RearWeight: p(8, rw), GCWR: p(9, gcwr), GCWROnLabel: bit(9),
+			oracle.Truck{GVWR: p(5, gvwr), Weight: p(6, w), RearRating: p(7, rr), RearWeight: p(8, rw), GCWR: p(9, gcwr), GCWROnLabel: bit(9),
 				HitchRating: p(10, gcwr), HitchTongue: p(11, rr), BallRating: p(12, gcwr), Wheelbase: l(13, base), BallBehind: l(14, behind), FrontRating: p(15, rr)})
 		if m.Text() == "" {
 			t.Error("no words")
@@ -481,8 +482,27 @@ func BenchmarkTowMatch(b *testing.B) {
 	tr, truck := deckOver(), pickup()
 	b.ReportAllocs()
 	for b.Loop() {
-		if m := compute.TowMatch(tr, truck); m.Most == 0 {
+		if m := oracle.TowMatch(tr, truck); m.Most == 0 {
 			b.Fatal("nothing")
 		}
+	}
+}
+
+func TestLaden(t *testing.T) {
+	trailer := compute.Towed{}
+	trailer.Empty = compute.Result[measure.Pounds]{Value: 2000, Known: true}
+	trailer.TongueEmpty = compute.Result[measure.Pounds]{Value: 333, Known: true}
+	trailer.Payload = compute.Result[measure.Pounds]{Value: 5200, Known: true}
+	for _, c := range []struct{ weight, left measure.Pounds }{{5000, 200}, {5200, 0}, {6000, 0}} {
+		p := fiveThousand(10.5)
+		p.Weight = c.weight
+		s := cargo.Stand(p)
+		got := oracle.Laden(trailer, p.Load, s)
+		if got.Empty.Value != 2000+c.weight || got.TongueEmpty.Value != s.Tongue || got.Payload.Value != c.left || !got.Payload.Known {
+			t.Errorf("with %s on it: %+v", c.weight, got)
+		}
+	}
+	if got := oracle.Laden(compute.Towed{}, compute.Load{Weight: 500}, cargo.Stand(fiveThousand(10.5))); got.Empty.Known || got.TongueEmpty.Known || got.Payload.Known {
+		t.Errorf("what was not known is known now: %+v", got)
 	}
 }

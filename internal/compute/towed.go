@@ -1,0 +1,48 @@
+package compute
+
+import "tarepage/internal/measure"
+
+// A Towed is a trailer as a tow match needs it.
+type Towed struct {
+	Empty       Result[measure.Pounds]
+	TongueEmpty Result[measure.Pounds]
+	GVWR        Result[measure.Pounds]
+	// Axles is from the ball to the middle of the axle group, Center from the ball to the
+	// middle of an evenly spread load.
+	Axles, Center Result[measure.Inches]
+	// Payload is the lowest rung of the trailer's own ladder.
+	Payload Result[measure.Pounds]
+	// SurgeTruck is the least truck for its surge brakes, if it has any.
+	SurgeTruck Result[measure.Pounds]
+	// NoBall reports that it couples to no ball: a kingpin or a pintle.
+	NoBall bool
+	// Unbraked reports that it has no brakes.
+	Unbraked bool
+}
+
+// TowedOf takes a worked unit as a trailer to be matched with trucks.
+func TowedOf(w *Work) Towed {
+	var t Towed
+	known := func(v measure.Pounds, ok bool) Result[measure.Pounds] {
+		return Result[measure.Pounds]{Value: v, Known: ok}
+	}
+	wt, s := w.Unit.Weights, w.Space
+	empty := wt.Empty.Value
+	if added, after := w.addedAfter(); after {
+		empty += added
+	}
+	t.Empty = known(empty, wt.Empty.Given())
+	// An estimate of the tongue is not enough to say yes to a truck.
+	t.TongueEmpty = known(wt.TongueEmpty.Value, w.tongueWeighed())
+	t.GVWR = known(wt.GVWR.Value, wt.GVWR.Given())
+	if a := w.Unit.Axles.Center; a.Given() {
+		t.Axles = Result[measure.Inches]{Value: a.Value, Known: true}
+	}
+	if s.Front.Given() && s.Length.Given() {
+		t.Center = Result[measure.Inches]{Value: s.Front.Value + s.Length.Value.Half(), Known: true}
+	}
+	t.Payload, t.SurgeTruck = w.Payload, w.SurgeTruck
+	t.NoBall = w.Unit.Hitch.Kind.Value == "fifth-wheel" || w.Unit.Hitch.Kind.Value == "pintle"
+	t.Unbraked = w.Unit.Brakes.Kind.Value == "none" || !w.Unit.Brakes.Kind.Given() && !w.Unit.Brakes.Kind.Spoiled
+	return t
+}
