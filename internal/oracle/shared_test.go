@@ -13,7 +13,7 @@ func nearly(got measure.Pounds, want, within float64) bool {
 	return math.Abs(float64(got)-want) <= within
 }
 
-// cargo is the trailer of the fact sheet's check values 8.13 and 8.14: 2,000 lb with its
+// cargo is the trailer of check values 8.13 and 8.14, worked by hand: 2,000 lb with its
 // center of gravity 10 ft behind the ball, the axle at 12 ft, so T0 = 2,000 / 6.
 var cargo = compute.Rig{
 	Empty: 2000, Tongue: 2000.0 / 6, Axles: 144, Front: 60, Length: 216,

@@ -36,7 +36,7 @@ func TestAxleEffects(t *testing.T) {
 		{"8.12 gooseneck ball ahead of it", 3000, 160, -4, 75, 2925, 1e-9},
 		// 8.16, a truck maker's body-builder manual, Appendix B: wheelbase 214 in, load at
 		// 133 in from the front axle. The manual prints 62.15 and 38.86; the second is a
-		// slip, for the two must add up to the 100 lb that stand there.
+		// slip, because the two must add up to the 100 lb in the manual.
 		{"8.16", 100, 214, 133 - 214, 37.85, 62.15, 0.005},
 	} {
 		front, rear := oracle.AxleEffects(measure.Pounds(c.tongue), measure.Inches(c.wheelbase), measure.Inches(c.behind))
