@@ -201,14 +201,14 @@ func TestStock(t *testing.T) {
 	list := read(t,
 		trailer(),
 		trailer("EX-1", "EX-2", "2,000 lb", "about 2,100 lb", "on the yard", "sold"), // the same model, another empty weight
-		trailer("EX-1", "EX-12", "18 ft\n", "20 ft\n", "82 in\n", "82 in\n  between-fenders: 80 in\n", "$5,200", "about $6,000", "new", "used"),
+		trailer("EX-1", "EX-12", "title: 82", "title: 33 in sides, 82", "18 ft\n", "20 ft\n", "82 in\n", "82 in\n  between-fenders: 80 in\n", "$5,200", "about $6,000", "new", "used"),
 		trailer("EX-1", "AB", "price: $5,200\n", "", "  tongue-empty: 260 lb (scale)\n", "", "  width: 82 in\n", ""),
 	)
 	c, scale := stockOf(t, list)
 	same(t, "stock", c.Stock, []any{"EX-1", 1, "EX-12", "AB"})
 	same(t, "model", c.Model, []int{0, 0, 1, 2})
-	same(t, "titles", c.Titles, []string{"82 in x 18 ft equipment trailer", "82 in x 20 ft\n equipment trailer"}[:1])
-	same(t, "title", c.Title, []int{0, 0, 0, 0})
+	same(t, "titles", c.Titles, []string{"82 in x 18 ft equipment trailer", "33 in sides, 82 in x 18 ft equipment trailer"})
+	same(t, "title", c.Title, []int{0, 0, 1, 0})
 	same(t, "state", c.State, []int{0, 3, 0, 0})
 	same(t, "worn", c.Worn, []int{0, 0, 1, 0})
 	same(t, "price", c.Price, []any{5200, 0, 6000, 0})
@@ -240,6 +240,9 @@ func TestStock(t *testing.T) {
 	same(t, "rows", c.Rows, []string{"Kind", "Hitch", "Width", "Height of the floor", "Axles", "Tires", "Brakes", "Suspension", "Tail", "Ramps"})
 	same(t, "facts", c.Models.Facts[0], []string{"Equipment", "bumper-pull, 2-5/16 in ball", "82 in", "24 in", "2 x 3,500 lb", "ST205/75R15 load range C", "electric", "", "", "slide-in, 5 ft"})
 	same(t, "width", c.Models.Facts[1][2], "80 in between fenders")
+	if len(c.Facets) != 7 || fmt.Sprint(c.Facets[2].Values, c.Facets[2].Of) != "[18 20] [0 1 0]" || fmt.Sprint(c.Facets[5].Values, c.Facets[5].Of) != "[on-the-yard sold] [0 1 0 0]" {
+		t.Errorf("facets %v", c.Facets)
+	}
 	for _, f := range c.Facets {
 		n := len(list)
 		if f.By == "model" {
@@ -250,12 +253,15 @@ func TestStock(t *testing.T) {
 		}
 	}
 	// 18 ft is 5.4864 m, 82 in 2.0828 m, 7,000 lb 3,175.147 kg, a rating that is rounded down.
-	for text, want := range map[string]string{"18 ft": "5.49 m", "82 in": "2.08 m", "7,000 lb": "3,175 kg", "about 2,100 lb": "", "2,100 lb": "953 kg"} {
+	for text, want := range map[string]string{"18 ft": "5.49 m", "82 in": "2.08 m", "7,000 lb": "3,175 kg", "about 2,100 lb": "", "2,100 lb": "953 kg", "5 ft": "1.52 m", "33 in": "838 mm"} {
 		if c.SI[text] != want {
 			t.Errorf("%s is %q in metric, want %q", text, c.SI[text], want)
 		}
 	}
 	// A silhouette, one for both lengths where they differ.
+	if wheels := strings.Split(strings.Split(c.Shapes[0], "|")[3], ","); len(wheels) != 2 || len(strings.Fields(wheels[1])) != 4 {
+		t.Errorf("the wheels of a tandem are %q", wheels)
+	}
 	if c.Models.Shape[0] < 0 || c.Models.Shape[0] == c.Models.Shape[1] || strings.Count(c.Shapes[0], "|") != 3 {
 		t.Errorf("shapes %v: %.80v", c.Models.Shape, c.Shapes)
 	}
@@ -392,13 +398,20 @@ func TestWords(t *testing.T) {
 		}
 	}
 	// What can be found: the kind as pages call it, equipment by field, words of the notes.
-	for w, field := range map[string]int{"equipment": 0, "bumper": 0, "ex": 0, "2026": 0, "new": 0, "slide": 1, "d": 1, "spare": 1, "winch": 1, "electric": 1, "st205": 1, "coupler": 2, "second": 2} {
+	for w, field := range map[string]int{"equipment": 0, "bumper": 0, "ex": 0, "2026": 0, "new": 0, "slide": 1, "d": 1, "spare": 1, "winch": 1, "electric": 1, "st205": 1, "coupler": 2, "second": 2, "rings": 1, "tight": 2, "line": 2} {
 		if len(got[w][field]) == 0 {
 			t.Errorf("%q is not found in field %d: %v", w, field, got[w])
 		}
 	}
-	if _, ok := got["linesecond"]; ok {
-		t.Error("lines run together")
+	for w := range got {
+		if strings.Contains(w, "tightsecond") || strings.Contains(w, "tight.second") || strings.Contains(w, "headingthe") {
+			t.Errorf("lines run together: %q", w)
+		}
+	}
+	// A word is written as what it adds to the one before it.
+	short, err := Words(read(t, trailer("The coupler is tight.\nSecond line.", "couple\n\ncoupled\n\ncoupler")))
+	if err != nil || !strings.Contains(string(short[0].Text), " 0couple 6d 6r ") || strings.HasPrefix(string(short[0].Text), `WORDS(0," `) {
+		t.Errorf("%v, %s", err, short[0].Text)
 	}
 }
 
@@ -416,8 +429,8 @@ func TestShared(t *testing.T) {
 		}
 	}
 	// The HTML Standard's scripts count UTF-16: a truck beyond the first 65,536 counts twice.
-	if got := utf16Len("é🚚a"); got != 4 {
-		t.Errorf("utf16Len is %d, want 4", got)
+	if got := utf16Len("é🚚a\uffff"); got != 5 {
+		t.Errorf("utf16Len is %d, want 5", got)
 	}
 }
 
@@ -485,5 +498,29 @@ func TestAttribute(t *testing.T) {
 	}
 	if _, err := Attribute(func() {}); err == nil {
 		t.Error("a function was written as JSON")
+	}
+}
+
+// Chips of lengths and of axles that come in many sizes, as the page has them.
+func TestManySizes(t *testing.T) {
+	var files []string
+	for i := range 20 {
+		files = append(files, trailer("EX-1", fmt.Sprint("EX-", 10+i), "18 ft\n", fmt.Sprintf("%d ft\n", 10+i), "3,500 lb", fmt.Sprintf("%d lb", 2000+450*i)))
+	}
+	list := read(t, files...)
+	if f := lengths(list); len(f.Chips) != 10 || f.Chips[0].Label != "10 to 11 ft" || f.Chips[9].Label != "28 to 29 ft" || f.of[19] != 9 {
+		t.Errorf("lengths: %v", f)
+	}
+	if f := axles(list); len(f.Chips) != 9 || f.Chips[0].Label != "2,000 to 3,000 lb" || f.Chips[8].Label != "10,000 to 11,000 lb" {
+		t.Errorf("axles: %v", f)
+	}
+}
+
+func TestSuspension(t *testing.T) {
+	one := read(t, trailer("  spacing: 34 in\n", "  spacing: 34 in\n  suspension: torsion\n"))[0]
+	for _, row := range comparison {
+		if row.name == "Suspension" && row.of(&one) != "torsion" {
+			t.Errorf("suspension %q", row.of(&one))
+		}
 	}
 }
