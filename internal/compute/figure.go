@@ -150,6 +150,7 @@ var advice = map[string]string{
 	"weights.gvwr":         "read the GVWR off the certification label",
 	"weights.empty":        "weigh it empty on a scale",
 	"weights.tongue-empty": "weigh the tongue empty",
+	"weights.water":        "work out what full tanks hold: 8.3 lb a gallon",
 	"axles.count":          "count the axles",
 	"axles.rating":         "read the axle rating (GAWR) off the label",
 	"axles.center":         "measure from the ball's center back to the middle of the axle group",

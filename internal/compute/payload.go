@@ -283,6 +283,25 @@ var workingPayload = &Definition{
 	},
 }
 
+var cargoWithWater = &Definition{
+	Name: "cargo-with-water", Label: "Cargo with full water tanks",
+	What:    "What may still be loaded when the fresh-water tanks are full. Water is cargo; the cargo label on the camper governs.",
+	Formula: "payload - water",
+	Unit:    "lb", Source: "49 CFR 571.110 S9.3.2 (10,000 lb and below), 571.120 S10.4.2 (above): potable water is cargo",
+	work: func(p *pencil) {
+		if !p.Unit.Weights.Water.Given() {
+			p.skip()
+			return
+		}
+		full := rest(p, p.Payload, "payload")
+		water := need(p, p.Unit.Weights.Water, "weights.water")
+		if !p.ready() {
+			return
+		}
+		p.limit(max(full-water, 0), say("%s - %s", near{full}, water))
+	},
+}
+
 var tongueAtPayload = &Definition{
 	Name: "tongue-at-payload", Label: "On the truck at the payload, even load",
 	What:    "How much of the trailer and its load is on the truck when the payload is spread evenly. It is part of the GVWR, and it counts against the truck's own payload.",

@@ -19,15 +19,31 @@ func worked(w words, estimated bool) string {
 // the trailer was weighed comes on top.
 func (p *pencil) empty() measure.Pounds {
 	e := need(p, p.Unit.Weights.Empty, "weights.empty")
-	added, after := p.addedAfter()
-	if !after || e <= 0 {
+	if e <= 0 {
 		return e
 	}
-	if !p.has("dealer-added") {
-		take(p, p.Unit.DealerAdded, "dealer-added")
-		p.note("the empty weight counts %s that the yard added after the trailer was weighed", added)
+	if added, after := p.addedAfter(); after {
+		if !p.has("dealer-added") {
+			take(p, p.Unit.DealerAdded, "dealer-added")
+			p.note("the empty weight counts %s that the yard added after the trailer was weighed", added)
+		}
+		e += added
 	}
-	return e + added
+	if gas := p.Unit.Weights.Propane; gas.Given() && gas.Value > 0 {
+		if !p.has("weights.propane") {
+			take(p, gas, "weights.propane")
+			p.note("the empty weight counts %s of propane: full bottles are part of it (49 CFR 571.110 S9.3.2)", gas.Value)
+		}
+		e += gas.Value
+	}
+	return e
+}
+
+// emptyNow is E as a plain number, for what is handed on without a working.
+func (w *Work) emptyNow() (measure.Pounds, bool) {
+	p := &pencil{Work: w}
+	e := p.empty()
+	return e, p.ready()
 }
 
 // addedAfter is the weight that the yard added after the day on which the trailer was

@@ -27,11 +27,7 @@ func TowedOf(w *Work) Towed {
 		return Result[measure.Pounds]{Value: v, Known: ok}
 	}
 	wt, s := w.Unit.Weights, w.Space
-	empty := wt.Empty.Value
-	if added, after := w.addedAfter(); after {
-		empty += added
-	}
-	t.Empty = known(empty, wt.Empty.Given())
+	t.Empty = known(w.emptyNow())
 	// An estimate of the tongue is not enough to say yes to a truck.
 	t.TongueEmpty = known(wt.TongueEmpty.Value, w.tongueWeighed())
 	t.GVWR = known(wt.GVWR.Value, wt.GVWR.Given())

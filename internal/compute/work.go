@@ -35,6 +35,7 @@ var All = []*Definition{
 	evenLoadPayload,
 	tongueByFoot,
 	payload,
+	cargoWithWater,
 	tongueAtPayload,
 	tongueShareAtPayload,
 	axlesAtPayload,

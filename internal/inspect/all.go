@@ -29,6 +29,7 @@ var All = []*Rule{
 	emptyOverGVWR,
 	emptyTooLight,
 	axlesUnderGVWR,
+	axlesAndTongueShort,
 	tireUnknown,
 	loadRangeAndPly,
 	tiresUnderAxle,

@@ -172,6 +172,9 @@ type Weights struct {
 	GVWR        Weight `key:"gvwr" doc:"gross vehicle weight rating on the label" eg:"20,000 lb (tag)" need:"yes"`
 	Empty       Weight `key:"empty" doc:"what it weighs empty, as it is sold" eg:"7,040 lb (scale ticket 2026-11-03)" need:"yes"`
 	TongueEmpty Weight `key:"tongue-empty" doc:"what it puts on the truck empty" eg:"1,610 lb (scale ticket 2026-11-03)"`
+	TongueLeast Weight `key:"tongue-least" doc:"of a camper: the least tongue weight that its maker recommends when it is loaded" eg:"780 lb (tag)"`
+	Water       Weight `key:"water" doc:"of a camper: what its fresh water weighs with full tanks, 8.3 lb a gallon; it is cargo" eg:"332 lb"`
+	Propane     Weight `key:"propane" doc:"of a camper: what its full propane bottles hold, if they were empty when it was weighed" eg:"40 lb"`
 }
 
 // Ramps are the ramps or the ramp gate.
