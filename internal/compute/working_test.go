@@ -178,6 +178,7 @@ func TestWorkingsAddUp(t *testing.T) {
 		work(t, lines(`tires: {size: ST235/80R16, load-range: E, per-axle: 4, pressure: 65 psi}`, `axles: {count: 3, rating: "8,000 lb"}`)),
 		work(t, lines(`deck: {length: 5.3 m, width: 2.1 m, front: 1.1 m, height: 33-1/2 in}`, `ramps: {length: 5 ft 3/4 in}`)),
 		work(t, lines(`bed: {length: 14 ft, width: 83 in, front: 4 ft 8 in}`)),
+		work(t, lines(`weights: {gvwr: "7,000 lb", empty: "5,000 lb", water: "332 lb"}`)),
 		work(t, lines(`deck: {tail-kind: tilt, tail: 16 ft, height: 2-5/16 in}`)),
 	}
 	r := rand.New(rand.NewPCG(11, 11))
