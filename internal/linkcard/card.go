@@ -25,7 +25,7 @@ const Most = 100_000
 
 // edition is part of what a card is kept by. It changes with anything that changes what is
 // drawn: places, sizes, colors, type faces.
-const edition = "card 1"
+const edition = "card 2"
 
 // A Face is everything that stands on a card.
 type Face struct {
@@ -90,7 +90,7 @@ func (f *Face) key() (string, error) {
 }
 
 // The card from top to bottom: the yard's name on charcoal, the title on paper, the
-// picture next to the figures, the caution on amber. A link is often shown 300 px wide, a
+// picture next to the figures, the caution on mist. A link is often shown 300 px wide, a
 // quarter of this: the smallest letters have 40 px here, and 10 there.
 var (
 	head    = image.Rect(0, 0, Wide, 84)
@@ -115,7 +115,7 @@ func (f *Face) draw() ([]byte, error) {
 	s := newCanvas()
 	s.fill(s.m.Rect, paper)
 	s.fill(head, coal)
-	s.fill(rule, amber)
+	s.fill(rule, haze)
 	s.line(f.Yard, between(head), bold, 50, 40, paper)
 	s.passage(f.Title, caption, bold, 56, 44, coal)
 
@@ -148,7 +148,7 @@ func (f *Face) draw() ([]byte, error) {
 		s.line(g.Label, label, regular, 40, 40, coal)
 		s.line(g.Text, text, bold, 60, 40, coal)
 	}
-	s.fill(foot, amber)
+	s.fill(foot, mist)
 	s.line(f.Caution, between(foot), bold, 50, 40, coal)
 	return encode(s.m)
 }

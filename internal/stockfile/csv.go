@@ -81,7 +81,13 @@ func origin(from string, about bool) string {
 // columns are the table's columns. They are only ever added to at the end: programs
 // count them.
 func columns() []column {
-	out := []column{
+	out := append(nameColumns(), numberColumns()...)
+	return append(out, column{"cautions", func(l *line) string { return strings.Join(l.unit.Cautions, " | ") }})
+}
+
+// nameColumns say what the trailer is and what it costs.
+func nameColumns() []column {
+	return []column{
 		word("stock", func(u *unit.Unit) string { return u.Stock.Value }),
 		{"page", func(l *line) string { return l.unit.Page }},
 		{"url", func(l *line) string { return l.unit.Address }},
@@ -124,6 +130,10 @@ func columns() []column {
 		word("tires", func(u *unit.Unit) string { return u.Tires.Size.Value }),
 		word("load-range", func(u *unit.Unit) string { return u.Tires.LoadRange.Value }),
 	}
+}
+
+// numberColumns are numbers, each with where it comes from.
+func numberColumns() (out []column) {
 	for _, pair := range [][]column{
 		measured("gvwr-lb", "weights.gvwr"),
 		measured("empty-lb", "weights.empty"),
@@ -142,7 +152,7 @@ func columns() []column {
 	} {
 		out = append(out, pair...)
 	}
-	return append(out, column{"cautions", func(l *line) string { return strings.Join(l.unit.Cautions, " | ") }})
+	return out
 }
 
 // text keeps a spreadsheet from running what somebody wrote: OWASP, CSV Injection (a

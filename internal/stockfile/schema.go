@@ -41,59 +41,7 @@ const about = "true where the number is approximate; absent otherwise"
 // Schema writes stock.schema.json, the JSON Schema (draft 2020-12) of stock.json. It is
 // made from the declarations that the trailers' files are read by.
 func Schema() ([]byte, error) {
-	var stock node
-	for _, k := range unit.Keys() {
-		if k.Kind == "section" || k.Kind == "list" || !shown(k.Path) {
-			continue
-		}
-		stock = append(stock, pair(k.Path, statedSchema(k)))
-	}
-	statedNode := node{
-		pair("type", "object"),
-		pair("description", "what the trailer's file states, by its keys; a key that is missing was not stated"),
-		pair("properties", stock), pair("patternProperties", node{pair(`^tie-downs\.`, ref("#/$defs/count-or-weight", "how many, or the rating of each"))}), pair("additionalProperties", false),
-	}
-	var worked node
-	for _, d := range definitions() {
-		worked = append(worked, pair(d.Name, node{
-			pair("$ref", "#/$defs/figure"), pair("description", d.What), pair("properties", node{pair("unit", node{pair("const", d.Unit)})}),
-		}))
-	}
-	one := func(path, what string) node {
-		for _, k := range unit.Keys() {
-			if k.Path == path {
-				return node{pair("enum", k.Choices), pair("description", what)}
-			}
-		}
-		return words(what)
-	}
-	row := object("one trailer", []string{"stock", "page", "title", "kind", "condition", "availability", "stated", "figures"}, node{
-		pair("stock", words("the yard's own number")),
-		pair("page", words("its page's path in the site")),
-		pair("url", node{pair("type", "string"), pair("format", "uri"), pair("description", "its page's whole address")}),
-		pair("title", words("what it is")),
-		pair("kind", one("kind", "the kind of trailer")),
-		pair("make", words("who built it")),
-		pair("year", node{pair("type", "integer"), pair("minimum", 1900), pair("description", "model year")}),
-		pair("serial", words("the VIN or another number")),
-		pair("condition", one("condition", "new or used")),
-		pair("color", words("its color")),
-		pair("availability", one("availability", "whether it can be bought, as of the list's day")),
-		pair("availability-since", day("the day on which that changed")),
-		pair("arrived", day("the day it came into the yard, or is expected")),
-		pair("changed", day("the last day on which it arrived or its price or availability changed")),
-		pair("price", object("the asking price as of the list's day; absent where there is none to tell", []string{"amount", "currency"}, node{
-			pair("amount", node{pair("type", "number"), pair("exclusiveMinimum", 0)}),
-			pair("currency", node{pair("const", "USD")}),
-			pair("since", day("the day on which it last changed")),
-			pair("about", yes(about)),
-		})),
-		pair("stated", statedNode),
-		pair("figures", object("what was worked out, rounded as the page prints it: limits down, loads up; a figure that is missing could not be worked out", nil, worked)),
-		pair("cautions", list("what its page warns of", node{pair("type", "string")})),
-	})
-	optional := func(what string) node { return words(what + "; absent where it is not given") }
-	schema := node{
+	flat, err := json.Marshal(node{
 		pair("$schema", "https://json-schema.org/draft/2020-12/schema"),
 		pair("title", version),
 		pair("description", "A trailer yard's stock. "+governs+" What is missing is not known: it is never zero."),
@@ -105,20 +53,16 @@ func Schema() ([]byte, error) {
 			pair("as-of", day("the day on which the stock was last walked; prices and availability are as of it")),
 			pair("price-excludes", words("what the prices leave out")),
 			pair("governs", words("what to hand on with any number")),
-			pair("yard", object("who sells", []string{"name"}, node{
-				pair("name", words("the yard's name")), pair("address", optional("the site's address")), pair("phone", optional("the phone number")),
-				pair("email", optional("the mail address")), pair("street", optional("street and number")), pair("town", optional("town and state")),
-			})),
+			pair("yard", yardSchema()),
 			pair("figures", list("what each figure is", object("one figure", []string{"name", "label", "unit", "what", "source"}, node{
 				pair("name", words("its name below units")), pair("label", words("what pages call it")), pair("unit", words("its unit")),
 				pair("what", words("what it is")), pair("source", words("the clause or the practice it follows")),
 			}))),
-			pair("units", list("the trailers", row)),
+			pair("units", list("the trailers", trailerSchema())),
 		}),
 		pair("additionalProperties", false),
 		pair("$defs", defs()),
-	}
-	flat, err := json.Marshal(schema)
+	})
 	if err != nil {
 		return nil, fmt.Errorf("stock.schema.json: %w", err)
 	}
@@ -128,6 +72,79 @@ func Schema() ([]byte, error) {
 	}
 	b.WriteByte('\n')
 	return b.Bytes(), nil
+}
+
+func yardSchema() node {
+	optional := func(what string) node { return words(what + "; absent where it is not given") }
+	return object("who sells", []string{"name"}, node{
+		pair("name", words("the yard's name")), pair("address", optional("the site's address")), pair("phone", optional("the phone number")),
+		pair("email", optional("the mail address")), pair("street", optional("street and number")), pair("town", optional("town and state")),
+	})
+}
+
+// trailerSchema is what stock.json has for one trailer.
+func trailerSchema() node {
+	return object("one trailer", []string{"stock", "page", "title", "kind", "condition", "availability", "stated", "figures"}, node{
+		pair("stock", words("the yard's own number")),
+		pair("page", words("its page's path in the site")),
+		pair("url", node{pair("type", "string"), pair("format", "uri"), pair("description", "its page's whole address")}),
+		pair("title", words("what it is")),
+		pair("kind", choiceSchema("kind", "the kind of trailer")),
+		pair("make", words("who built it")),
+		pair("year", node{pair("type", "integer"), pair("minimum", 1900), pair("description", "model year")}),
+		pair("serial", words("the VIN or another number")),
+		pair("condition", choiceSchema("condition", "new or used")),
+		pair("color", words("its color")),
+		pair("availability", choiceSchema("availability", "whether it can be bought, as of the list's day")),
+		pair("availability-since", day("the day on which that changed")),
+		pair("arrived", day("the day it came into the yard, or is expected")),
+		pair("changed", day("the last day on which it arrived or its price or availability changed")),
+		pair("price", object("the asking price as of the list's day; absent where there is none to tell", []string{"amount", "currency"}, node{
+			pair("amount", node{pair("type", "number"), pair("exclusiveMinimum", 0)}),
+			pair("currency", node{pair("const", "USD")}),
+			pair("since", day("the day on which it last changed")),
+			pair("about", yes(about)),
+		})),
+		pair("stated", valuesSchema()),
+		pair("figures", figuresSchema()),
+		pair("cautions", list("what its page warns of", node{pair("type", "string")})),
+	})
+}
+
+// choiceSchema is one of the words that a key takes.
+func choiceSchema(path, what string) node {
+	for _, k := range unit.Keys() {
+		if k.Path == path {
+			return node{pair("enum", k.Choices), pair("description", what)}
+		}
+	}
+	return words(what)
+}
+
+// valuesSchema is what a trailer's file states.
+func valuesSchema() node {
+	var keys node
+	for _, k := range unit.Keys() {
+		if k.Kind != "section" && k.Kind != "list" && shown(k.Path) {
+			keys = append(keys, pair(k.Path, statedSchema(k)))
+		}
+	}
+	return node{
+		pair("type", "object"),
+		pair("description", "what the trailer's file states, by its keys; a key that is missing was not stated"),
+		pair("properties", keys), pair("patternProperties", node{pair(`^tie-downs\.`, ref("#/$defs/count-or-weight", "how many, or the rating of each"))}), pair("additionalProperties", false),
+	}
+}
+
+// figuresSchema is what was worked out for a trailer.
+func figuresSchema() node {
+	var worked node
+	for _, d := range definitions() {
+		worked = append(worked, pair(d.Name, node{
+			pair("$ref", "#/$defs/figure"), pair("description", d.What), pair("properties", node{pair("unit", node{pair("const", d.Unit)})}),
+		}))
+	}
+	return object("what was worked out, rounded as the page prints it: limits down, loads up; a figure that is missing could not be worked out", nil, worked)
 }
 
 func ref(to, what string) node { return node{pair("$ref", to), pair("description", what)} }
