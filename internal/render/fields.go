@@ -149,6 +149,7 @@ type unitPage struct {
 	PayloadNote   string        // what limits it
 	WhyMore       string        // why somebody may quote a higher payload
 	Ladder        []rung        // every limit of the payload, lowest first
+	AtPayload     []labeled     // what is on the truck and on the axles at the payload
 	Others        []labeled     // other figures that people quote for it
 	Body          template.HTML // the walk-around
 	Recording     *recording    // its own video; nil for none

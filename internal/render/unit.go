@@ -5,6 +5,7 @@ import (
 	"html/template"
 	"maps"
 	"path"
+	"slices"
 	"strings"
 
 	"tarepage/internal/compute"
@@ -272,7 +273,7 @@ func (t *tagPlates) worked(label string, w *compute.Work, name string) {
 	if f := w.Figure(name); f != nil {
 		from := "worked out: " + f.Working()
 		if name == "payload" && len(f.Notes()) > 0 {
-			from = "worked out; " + f.Notes()[0]
+			from = "worked out; " + f.Notes()[0] + "; " + w.PayloadSays()
 		}
 		*t = append(*t, plate{Label: label, Text: f.Text, From: from, Metric: w.Metric(f)})
 		return
@@ -299,14 +300,26 @@ func (m *maker) carries(p *unitPage, w *compute.Work) {
 		return
 	}
 	p.PayloadText, p.PayloadMetric = f.Text, w.Metric(f)
-	p.PayloadNote = ending(strings.Join(append([]string{w.PayloadSays()}, f.Notes()...), "; "))
+	notes := f.Notes()
+	if says := w.PayloadSays(); !slices.Contains(notes, says) {
+		notes = append([]string{says}, notes...)
+	}
+	p.PayloadNote = ending(strings.Join(notes, "; "))
 	p.WhyMore = compute.WhyMore
 	for _, r := range w.Ladder {
 		p.Ladder = append(p.Ladder, rung{Label: r.Label, Text: r.Text(), Metric: r.Metric(), Working: r.Working(), Governs: r.Governs})
 	}
 	for _, d := range compute.All {
-		if b := w.Figure(d.Name); b != nil && (d.Name == "tongue-at-payload" || d.Name == "axles-at-payload" || d.Name == "even-load-payload") {
-			p.Others = append(p.Others, labeled{Label: b.Label, Text: b.Text, Metric: w.Metric(b), What: d.What, Source: b.Source})
+		b := w.Figure(d.Name)
+		if b == nil {
+			continue
+		}
+		row := labeled{Label: b.Label, Text: b.Text, Metric: w.Metric(b), What: d.What, Source: b.Source}
+		switch d.Name {
+		case "tongue-at-payload", "axles-at-payload", "cargo-with-water":
+			p.AtPayload = append(p.AtPayload, row)
+		case "even-load-payload":
+			p.Others = append(p.Others, row)
 		}
 	}
 }
