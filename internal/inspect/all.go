@@ -117,7 +117,7 @@ var All = []*Rule{
 	videoNamesPlace,
 	htmlLeftOut,
 	linkLeftOut,
-	staleListing,
+	lookAgainDue,
 	weighedLongAgo,
 	afterAsOf,
 	sinceDate,

@@ -2,8 +2,8 @@ package inspect
 
 import "tarepage/internal/unit"
 
-var staleListing = &Rule{
-	Name: "stale-listing", Severity: Remark,
+var lookAgainDue = &Rule{
+	Name: "look-again-due", Severity: Remark,
 	Title:  "a listing that has not changed for a long time is looked at again",
 	Why:    "Tires, batteries and prices change with time. The rule waits 180 days, or as long as look-again-after in the yard's file says.",
 	Source: Practice,
@@ -17,7 +17,7 @@ var staleListing = &Rule{
 		if days <= c.Work.Settings.LookAgain {
 			return
 		}
-		// Where the day stands that is the last one.
+		// The place of the last day.
 		var at unit.Pos
 		what := "no new price or availability since " + last.String()
 		switch last {
