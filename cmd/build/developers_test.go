@@ -99,13 +99,14 @@ func putLine(t *testing.T, file, line string) {
 // shorter are the commands that a short run replaces or leaves out.
 var shorter = map[string]string{
 	"go test ./internal/inspect -update": "go test ./internal/inspect -run ^Test(Archives|WrongYard|StopsPage)$ -update",
-	"go test ./internal/inspect":         "go test ./internal/inspect -run ^Test(Archives|WrongYard|StopsPage|RulesAreWhole)$",
+	"go test ./internal/inspect":         "",
 	"go vet ./...":                       "",
 	"go test ./...":                      "",
 }
 
-// follow runs one command of the page in the copy. Packages are built without their paths,
-// so that the copy of the next run finds them in Go's cache.
+// follow runs one command of the page in the copy. Packages are built without their paths, so
+// that the next run finds its copy's packages in Go's cache, and linked without what debuggers
+// need. Vet is a command of its own.
 func follow(t *testing.T, dir, line string) {
 	t.Helper()
 	if short, ok := shorter[line]; ok && os.Getenv("TAREPAGE_LONG") == "" {
@@ -116,10 +117,12 @@ func follow(t *testing.T, dir, line string) {
 	args := strings.Fields(line)
 	cmd := exec.Command(args[0], args[1:]...)
 	cmd.Dir = dir
-	cmd.Env = append(os.Environ(), "TAREPAGE_NESTED=1", "TAREPAGE_LONG=", "GOFLAGS=-trimpath")
-	if out, err := cmd.CombinedOutput(); err != nil {
+	cmd.Env = append(os.Environ(), "TAREPAGE_NESTED=1", "TAREPAGE_LONG=", "GOFLAGS=-trimpath -ldflags=-w -vet=off")
+	out, err := cmd.CombinedOutput()
+	if err != nil {
 		t.Fatalf("%s: %v\n%s", line, err, out)
 	}
+	t.Logf("%4.1f s of processor time: %s", (cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime()).Seconds(), line)
 }
 
 // copyTree copies what a fresh clone holds.

@@ -29,9 +29,13 @@ type lot struct {
 }
 
 // newLot makes a yard whose builds write to every place a build can write to: its site has an
-// address, so each build draws the cards of shared links and keeps them in the cache.
+// address, so each build draws the cards of shared links and keeps them in the cache. The yard
+// has n units, or one, which takes less time, unless TAREPAGE_LONG is set.
 func newLot(t *testing.T, n int) *lot {
 	t.Helper()
+	if os.Getenv("TAREPAGE_LONG") == "" {
+		n = 1
+	}
 	if testing.Short() {
 		t.Skip("not with -short: it runs builds as processes")
 	}

@@ -93,7 +93,7 @@ func TestSameBytesEverywhere(t *testing.T) {
 // them. Whatever a build says, the site is whole, and the last one is that of a first build.
 func TestFilesComeAndGo(t *testing.T) {
 	dir := t.TempDir()
-	const n = 30
+	const n = 8
 	if err := testyard.Write(dir, n); err != nil {
 		t.Fatal(err)
 	}
