@@ -10,8 +10,6 @@ const (
 	SurgeLight measure.Pounds = 12000
 	// SurgeNever is the trailer GVWR from which surge brakes are not allowed.
 	SurgeNever measure.Pounds = 20001
-	// surgeMost is the heaviest trailer that may have them, in whole pounds.
-	surgeMost = SurgeNever - 1
 )
 
 // SurgeTruck is the least GVWR of a truck that may tow a trailer of this GVWR on surge

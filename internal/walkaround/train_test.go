@@ -520,7 +520,6 @@ var (
 	doLOO   = flag.String("loo", "", "sets to hold out, one after the other, separated by commas")
 	l2Flag  = flag.Float64("l2", 1.0, "the weight of the square of the weights")
 	iters   = flag.Int("iters", 6, "iterations")
-	barFlag = flag.Int("bar", 0, "threshold")
 	show    = flag.Bool("show", false, "show errors")
 )
 
