@@ -27,7 +27,7 @@ var stillTooLarge = map[string]string{
 	"compute Rig.sensible":          "22 conditions in one list",
 	"compute floorOf":               "63 lines, a table of floors",
 	"compute pencil.partsOf":        "88 lines: one step per part of a trailer",
-	"compute senselessTow":          "22 conditions, each with its message",
+	"oracle senselessTow":           "22 conditions, each with its message",
 	"intake Talk.take":              "61 lines",
 	"measure numberAt":              "21 branches: the forms of a number",
 	"measure parse":                 "25 branches: the forms of a quantity",
