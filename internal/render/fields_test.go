@@ -302,3 +302,39 @@ func TestSmallThemeMakesTheDemo(t *testing.T) {
 		}
 	}
 }
+
+// What a template receives is on the page: a field that no built-in template names would
+// be work for nothing, or words that nobody reads.
+func TestTemplatesUseEveryField(t *testing.T) {
+	var all strings.Builder
+	for _, r := range received {
+		text, err := fs.ReadFile(theme.Files, r.file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all.Write(text)
+	}
+	seen := map[reflect.Type]bool{}
+	var look func(reflect.Type)
+	look = func(typ reflect.Type) {
+		for typ.Kind() == reflect.Slice || typ.Kind() == reflect.Pointer {
+			typ = typ.Elem()
+		}
+		if typ.Kind() != reflect.Struct || seen[typ] {
+			return
+		}
+		seen[typ] = true
+		for i := range typ.NumField() {
+			f := typ.Field(i)
+			if f.IsExported() && !f.Anonymous && !regexp.MustCompile(`[.]`+f.Name+`\b`).MatchString(all.String()) {
+				t.Errorf("no template uses %s.%s", typ.Name(), f.Name)
+			}
+			if f.IsExported() || f.Anonymous {
+				look(f.Type)
+			}
+		}
+	}
+	for _, r := range received {
+		look(reflect.TypeOf(r.data))
+	}
+}

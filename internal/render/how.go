@@ -60,7 +60,7 @@ func (m *maker) how() ([]byte, error) {
 func clauses(list []tables.Clause) (out []clause) {
 	for _, c := range list {
 		edition := c.Edition
-		if len(edition) == 4 { // a year
+		if len(edition) == 4 && strings.Contains(c.Document, " CFR ") { // an annual edition of the code
 			edition += " edition"
 		}
 		out = append(out, clause{c.Document, edition, c.Since()})
