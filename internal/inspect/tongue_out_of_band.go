@@ -46,6 +46,11 @@ var tongueOutOfBand = &Rule{
 			also(band.At, "the yard's own band is given here").
 			fix("load it farther %s than the middle, and weigh the tongue", advice)
 		fd.First = low
+		if band.At.Known() {
+			fd.by(band.Source + "; statics")
+		} else if band.Differ != "" {
+			fd.by("the tongue band table: " + band.Differ + "; statics")
+		}
 		if fig.Estimated {
 			fd.Message += " (estimated from the parts)"
 			fd.fix("weigh the tongue empty and write weights.tongue-empty")
