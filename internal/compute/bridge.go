@@ -98,7 +98,7 @@ func (r AxleRun) Over() bool { return !measure.NotOver(r.Weight, r.Limit.Most) }
 // AxleRuns compares every run of consecutive axles with the federal limits, as 658.17(e)
 // requires: a combination can pass by its gross weight and by each axle and fail in between. The
 // axles are taken front to rear. No run may weigh more than 80,000 lb, which the whole
-// may not. Two tandems of which the first and last axle stand 36 ft apart or more may
+// may not. Two tandems of which the first and last axle are 36 ft apart or more may
 // carry 34,000 lb each.
 func AxleRuns(axles []StandingAxle) []AxleRun {
 	axles = slices.Clone(axles)

@@ -7,7 +7,7 @@ var tagPayload = &Definition{
 	What:    "What may be loaded before the trailer weighs its GVWR. The label on the trailer governs.",
 	Formula: "gvwr - E",
 	Unit:    "lb", Source: "49 CFR 567.4(g)(3)",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
 		empty := p.empty()
 		if !p.ready() {
@@ -22,7 +22,7 @@ var axleCapacity = &Definition{
 	What:    "The sum of the axle ratings. It may be less than the GVWR, because the truck carries the tongue's part.",
 	Formula: "S = number of axles x rating",
 	Unit:    "lb", Source: "49 CFR 571.3(b) (GAWR)",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		n := needCount(p, p.Unit.Axles.Count, "axles.count")
 		rating := need(p, p.Unit.Axles.Rating, "axles.rating")
 		if !p.ready() {
@@ -37,7 +37,7 @@ var wheelCapacity = &Definition{
 	What:    "What the wheels of one axle are rated for together.",
 	Formula: "tires on one axle x wheel rating",
 	Unit:    "lb", Source: "the rating stamped on the wheel",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		if !p.Unit.Tires.Wheel.Given() {
 			p.skip()
 			return
@@ -56,7 +56,7 @@ var tongueByFoot = &Definition{
 	What:    "A gooseneck seller's rule: one percent of the GVWR on the truck for each foot from the ball to the front axle.",
 	Formula: "1% x gvwr x feet from ball to front axle",
 	Unit:    "lb", Source: "common practice, no source", Practice: true,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		if p.Unit.Hitch.Kind.Value != "gooseneck" {
 			p.skip()
 			return
@@ -74,7 +74,7 @@ var tongueByFoot = &Definition{
 }
 
 // frontAxle is the distance from the ball to the first axle: A - spacing x (n - 1) / 2.
-func (p *pencil) frontAxle() (measure.Inches, words) {
+func (p *calc) frontAxle() (measure.Inches, words) {
 	a := need(p, p.Unit.Axles.Center, "axles.center")
 	n := needCount(p, p.Unit.Axles.Count, "axles.count")
 	if n == 1 {
@@ -99,7 +99,7 @@ var classATruck = &Definition{
 	What:    "Behind a truck rated this much or more the combination reaches 26,001 lb and the trailer is over 10,000 lb: a federal Class A license may apply. Ratings or actual weights count, whichever is greater; states decide more. Ask yours.",
 	Formula: "26,001 lb - gvwr, for a trailer over 10,000 lb",
 	Unit:    "lb", Source: "49 CFR 383.5, 383.91(a)(1)",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
 		if p.ready() && gvwr <= ClassATowed {
 			p.skip()

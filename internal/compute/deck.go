@@ -70,7 +70,7 @@ var deckLength = &Definition{
 	What:    "How long the deck is, flat and tail together; the bed of a dump trailer, the floor of an enclosed one.",
 	Formula: "the stated length; flat + tail where both are stated",
 	Unit:    "ft", Source: "the unit's own measures",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		length := need(p, p.Space.Length, p.Space.key("length"))
 		if !p.ready() {
 			return
@@ -88,7 +88,7 @@ var deckArea = &Definition{
 	What:    "How much floor there is.",
 	Formula: "length x width",
 	Unit:    "sq ft", Source: "the unit's own measures",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		length := need(p, p.Space.Length, p.Space.key("length"))
 		width := need(p, p.Space.Width, p.Space.key("width"))
 		if !p.ready() {
@@ -108,7 +108,7 @@ var aheadUsually = map[string]measure.Inches{"bumper-pull": 4, "pintle": 4, "goo
 var wallsUsually = map[string]measure.Inches{"box": 4, "bed": 4}
 
 // overall is the overall length, from the foremost part of the coupler to the rear edge.
-func (p *pencil) overall() (measure.Inches, words) {
+func (p *calc) overall() (measure.Inches, words) {
 	front := need(p, p.Space.Front, p.Space.key("front"))
 	length := need(p, p.Space.Length, p.Space.key("length"))
 	ahead, kind := p.Unit.Hitch.Ahead, p.Unit.Hitch.Kind.Value
@@ -136,7 +136,7 @@ var overallLength = &Definition{
 	What:    "From the foremost part of the coupler back to the rear edge of the deck, bed or box, tail raised. A neck counts as length.",
 	Formula: "coupler ahead of the ball's center + ball to front edge + length",
 	Unit:    "ft", Source: "49 CFR 571.108 S4 (overall length); NHTSA interpretation aiam5198 (1993): a gooseneck counts in the length",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		v, working := p.overall()
 		if !p.ready() {
 			return
@@ -146,7 +146,7 @@ var overallLength = &Definition{
 }
 
 // center is xc: the middle of an evenly spread load, from the ball.
-func (p *pencil) center() measure.Inches {
+func (p *calc) center() measure.Inches {
 	front := need(p, p.Space.Front, p.Space.key("front"))
 	length := need(p, p.Space.Length, p.Space.key("length"))
 	return front + length.Half()
@@ -157,7 +157,7 @@ var loadingAngle = &Definition{
 	What:    "How steep the way up is, from the ground to the deck, on level ground and empty.",
 	Formula: "arcsin(height / length along the ramp, the tail, or the tilting deck behind its pivot)",
 	Unit:    "degrees", Source: "geometry",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		d, r := p.Unit.Deck, p.Unit.Ramps
 		var rise, along measure.Inches
 		var what string

@@ -75,7 +75,7 @@ var excise = &Definition{
 		"A tax adviser decides, not this page.",
 	Formula: "12% of the price where the highest of all stated ratings is over 26,000 lb",
 	Unit:    "USD", Source: exciseSource,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		u, day := p.Unit, p.Settings.AsOf
 		if u.Condition.Value != "new" || !day.Known() {
 			// Only the first retail sale is taxed.
@@ -101,7 +101,7 @@ var excise = &Definition{
 		p.Excise = e
 		top := e.Highest()
 		p.use(top.key, top.Weight, top.About, measure.Provenance{}, top.At)
-		p.note("as the law stood when it was looked at on %s; it ends on %s", row.Checked, row.Ends)
+		p.note("as the law was when it was looked at on %s; it ends on %s", row.Checked, row.Ends)
 		if !e.Passed {
 			p.enter(0, "$0", 1, say("%s (%s) is not over %s", limit(top.Weight), top.By, row.Over))
 			return

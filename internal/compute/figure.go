@@ -120,7 +120,7 @@ type Definition struct {
 	// Practice marks common practice without a source: shown, never the legal number.
 	Practice bool
 
-	work func(*pencil)
+	work func(*calc)
 }
 
 // A Result is a typed value that may not be known.
@@ -129,8 +129,8 @@ type Result[U measure.Unit] struct {
 	Known bool
 }
 
-// pencil works one figure of one unit.
-type pencil struct {
+// A calc works one figure of one unit: it gathers what the figure rests on and what it lacks.
+type calc struct {
 	*Work
 	def    *Definition
 	inputs []*Input
@@ -183,7 +183,7 @@ var advice = map[string]string{
 }
 
 // lack notes that a key is missing.
-func (p *pencil) lack(key string) {
+func (p *calc) lack(key string) {
 	a := advice[key]
 	if a == "" {
 		a = "give " + key
@@ -192,7 +192,7 @@ func (p *pencil) lack(key string) {
 }
 
 // missing notes that a field is missing, and the author's reason why nobody knows it.
-func missing[T any](p *pencil, f unit.Field[T], key string) {
+func missing[T any](p *calc, f unit.Field[T], key string) {
 	p.lack(key)
 	if reason, unknown := f.Unknown(); unknown {
 		p.needs[len(p.needs)-1].Because = reason
@@ -201,7 +201,7 @@ func missing[T any](p *pencil, f unit.Field[T], key string) {
 
 // need takes a field that the figure requires. A zero is not a measurement: it
 // counts as missing, and a rule of internal/inspect says so at its place.
-func need[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
+func need[U measure.Unit](p *calc, f unit.Field[U], key string) U {
 	if !f.Given() || f.Value <= 0 {
 		missing(p, f, key)
 		return 0
@@ -211,14 +211,14 @@ func need[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
 }
 
 // take brings a field in.
-func take[U measure.Unit](p *pencil, f unit.Field[U], key string) {
+func take[U measure.Unit](p *calc, f unit.Field[U], key string) {
 	if !p.again(key, f.Pos) {
 		p.use(key, f.Value, f.About, f.From, f.Pos)
 	}
 }
 
 // again adds what another figure of this unit has used, and reports whether one has.
-func (p *pencil) again(key string, at unit.Pos) bool {
+func (p *calc) again(key string, at unit.Pos) bool {
 	if p.has(key) {
 		return true
 	}
@@ -232,12 +232,12 @@ func (p *pencil) again(key string, at unit.Pos) bool {
 }
 
 // lean rests the figure on an input of the sheet.
-func (p *pencil) lean(in *Input) {
+func (p *calc) lean(in *Input) {
 	p.about = p.about || in.about
 	p.inputs = append(p.inputs, in)
 }
 
-func (p *pencil) has(key string) bool {
+func (p *calc) has(key string) bool {
 	for i := range p.inputs {
 		if p.inputs[i].Key == key {
 			return true
@@ -247,7 +247,7 @@ func (p *pencil) has(key string) bool {
 }
 
 // needOrZero is need for a field that may be zero.
-func needOrZero[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
+func needOrZero[U measure.Unit](p *calc, f unit.Field[U], key string) U {
 	if !f.Given() {
 		missing(p, f, key)
 		return 0
@@ -256,7 +256,7 @@ func needOrZero[U measure.Unit](p *pencil, f unit.Field[U], key string) U {
 	return f.Value
 }
 
-func needCount(p *pencil, f unit.Count, key string) int {
+func needCount(p *calc, f unit.Count, key string) int {
 	if !f.Given() || f.Value <= 0 {
 		missing(p, f, key)
 		return 0
@@ -267,7 +267,7 @@ func needCount(p *pencil, f unit.Count, key string) int {
 	return f.Value
 }
 
-func (p *pencil) use(key string, value fmt.Stringer, about bool, from measure.Provenance, at unit.Pos) {
+func (p *calc) use(key string, value fmt.Stringer, about bool, from measure.Provenance, at unit.Pos) {
 	if p.has(key) {
 		return
 	}
@@ -282,7 +282,7 @@ func (p *pencil) use(key string, value fmt.Stringer, about bool, from measure.Pr
 }
 
 // rest takes the result of an earlier figure, with everything that it rests on.
-func rest[U measure.Unit](p *pencil, r Result[U], name string) U {
+func rest[U measure.Unit](p *calc, r Result[U], name string) U {
 	if f := p.Figure(name); r.Known && f != nil {
 		p.inherit(f)
 		return r.Value
@@ -291,7 +291,7 @@ func rest[U measure.Unit](p *pencil, r Result[U], name string) U {
 	return 0
 }
 
-func (p *pencil) inherit(f *Figure) {
+func (p *calc) inherit(f *Figure) {
 	p.bring(f.Inputs)
 	p.about = p.about || f.About
 	p.estimated = p.estimated || f.Estimated
@@ -299,7 +299,7 @@ func (p *pencil) inherit(f *Figure) {
 
 // bring takes over what something earlier rests on. Whether that was approximate, the
 // caller knows.
-func (p *pencil) bring(inputs []*Input) {
+func (p *calc) bring(inputs []*Input) {
 	for _, in := range inputs {
 		if !p.has(in.Key) {
 			p.inputs = append(p.inputs, in)
@@ -317,17 +317,17 @@ func (w *Work) needsOf(name string) []Need {
 	return []Need{{Key: name, Advice: "work out " + name}}
 }
 
-func (p *pencil) ready() bool { return len(p.needs) == 0 && !p.silent }
+func (p *calc) ready() bool { return len(p.needs) == 0 && !p.silent }
 
-func (p *pencil) note(format string, args ...any) {
+func (p *calc) note(format string, args ...any) {
 	p.notes = append(p.notes, say(format, args...))
 }
 
 // skip leaves the figure out: this kind of trailer has no such thing.
-func (p *pencil) skip() { p.silent = true }
+func (p *calc) skip() { p.silent = true }
 
 // enter writes a worked figure down. A number that is not finite is never shown.
-func (p *pencil) enter(value float64, text string, step float64, working words) {
+func (p *calc) enter(value float64, text string, step float64, working words) {
 	if !measure.Finite(value) {
 		p.needs = append(p.needs, Need{Key: p.def.Name, Advice: "check the measures it rests on"})
 		return
@@ -343,7 +343,7 @@ func (p *pencil) enter(value float64, text string, step float64, working words) 
 	})
 }
 
-// keep copies a list of inputs out of the pencil's hand.
+// keep copies a list of inputs out of the calc's buffer.
 func (w *Work) keep(inputs []*Input) []*Input {
 	if len(w.lists)+len(inputs) > cap(w.lists) {
 		w.lists = make([]*Input, 0, max(128, len(inputs)))
@@ -354,27 +354,27 @@ func (w *Work) keep(inputs []*Input) []*Input {
 }
 
 // limit enters a weight that nobody may exceed: down to the whole pound.
-func (p *pencil) limit(v measure.Pounds, working words) Result[measure.Pounds] {
+func (p *calc) limit(v measure.Pounds, working words) Result[measure.Pounds] {
 	p.bound = atMost
 	p.enter(float64(v), v.Limit(), 1, working)
 	return Result[measure.Pounds]{v, measure.Finite(v)}
 }
 
 // load enters a weight that something has to bear: up to the whole pound.
-func (p *pencil) load(v measure.Pounds, working words) Result[measure.Pounds] {
+func (p *calc) load(v measure.Pounds, working words) Result[measure.Pounds] {
 	p.bound = atLeast
 	p.enter(float64(v), v.Load(), 1, working)
 	return Result[measure.Pounds]{v, measure.Finite(v)}
 }
 
 // share enters a share, shown in percent to a tenth.
-func (p *pencil) share(v measure.Share, working words) Result[measure.Share] {
+func (p *calc) share(v measure.Share, working words) Result[measure.Share] {
 	p.enter(v.Percent(), v.Near(), 0.1, working)
 	return Result[measure.Share]{v, measure.Finite(v)}
 }
 
 // feet enters a length stated in feet, to the quarter inch.
-func (p *pencil) feet(v measure.Inches, working words) Result[measure.Inches] {
+func (p *calc) feet(v measure.Inches, working words) Result[measure.Inches] {
 	p.enter(float64(v.Feet()), v.InFeet(), 0.25/measure.InchesPerFoot, working)
 	return Result[measure.Inches]{v, measure.Finite(v)}
 }

@@ -31,7 +31,7 @@ func loose(b tables.BulkDensityRow) bool {
 }
 
 // bed takes the bed's inside measures, or skips a trailer without one.
-func (p *pencil) bed() (length, width, height measure.Inches) {
+func (p *calc) bed() (length, width, height measure.Inches) {
 	b := p.Unit.Bed
 	if !b.Length.Given() {
 		p.skip()
@@ -45,7 +45,7 @@ var struckVolume = &Definition{
 	What:    "What the bed holds filled level with its sides. Most soil and stone reaches the payload before that: see what it weighs.",
 	Formula: "length x width x height of the sides",
 	Unit:    "cu yd", Source: "geometry",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		l, w, h := p.bed()
 		if !p.ready() {
 			return
@@ -78,7 +78,7 @@ var heapedVolume = &Definition{
 	What:    "What the bed holds with a heap on top whose sides rise one on two from all four edges.",
 	Formula: "struck + W x W x (3 L - W) / 24, L the longer side and W the shorter",
 	Unit:    "cu yd", Source: heapSource,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		l, w, h := p.bed()
 		if !p.ready() {
 			return

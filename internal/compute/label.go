@@ -24,7 +24,7 @@ var relabelLimit = &Definition{
 	What:    "How much the yard may fit to a trailer of 10,000 lb or less before its first sale without correcting the label.",
 	Formula: "the lesser of 1.5% of gvwr and 100 lb",
 	Unit:    "lb", Source: "49 CFR 571.110 S10.1 (2015)",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		u := p.Unit
 		if !u.DealerAdded.Given() || u.Condition.Value != "new" {
 			p.skip()
@@ -58,7 +58,7 @@ var cargoPlacard = &Definition{
 	What:    "What the placard of a trailer of 10,000 lb or less says of its cargo, kilograms first. The placard on the trailer governs.",
 	Formula: "gvwr - E in whole kilograms, down; then in whole pounds",
 	Unit:    "lb", Source: "49 CFR 571.110 S4.3.5 (2015, amended 2016)",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
 		if p.ready() && gvwr > LightTrailer {
 			p.skip()

@@ -107,7 +107,7 @@ const tapeYear = 1994
 // overallWidth is the width that the lamps go by: what was measured across everything,
 // or else a floor that reaches the limit by itself. Fixed fenders count (NHTSA letter
 // nht93-4.12), so a narrower floor says nothing.
-func (p *pencil) overallWidth() measure.Inches {
+func (p *calc) overallWidth() measure.Inches {
 	w := p.Unit.OverallWidth
 	if !w.Given() {
 		if s := p.Space.Width; s.Given() && s.Value >= lampsWide {
@@ -126,7 +126,7 @@ var lampSchedule = &Definition{
 	What:    "How many lamps the federal standard asks of a trailer of this width, length and rating when it is built. It does not say that they work.",
 	Formula: "by overall width (80 in and up), overall length with tongue or neck (6 ft and up; 30 ft and up) and gvwr (over 10,000 lb)",
 	Unit:    "lamps", Source: "49 CFR 571.108 Table I-b, S8.2 (2015); 393.11(b)",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		width := p.overallWidth()
 		overall, _ := p.overall()
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
@@ -153,7 +153,7 @@ var tapeLength = &Definition{
 	What:    "The least red and white tape along each side: half the overall length, strips added up. What a load hides does not count. The rear has it over the whole width besides.",
 	Formula: "overall length / 2, where it is 80 in wide or more and gvwr is over 10,000 lb",
 	Unit:    "ft", Source: "49 CFR 571.108 S8.2.3.2 (2015); 393.11(b); NHTSA interpretation aiam5198 (1993): the neck counts",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		if !p.Lamps.Tape {
 			p.skip()
 			return

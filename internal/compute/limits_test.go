@@ -514,8 +514,8 @@ func TestTireOfItsParts(t *testing.T) {
 		{tire + "  per-axle: 2\n", true, false, ""},
 		{tire + "  per-axle: 3\n", true, false, ""},
 		{tire + "  per-axle: 4\n", true, true, ""},
-		{tire + "  per-axle: 0\n", false, false, "how many tires stand on an axle is not stated"},
-		{tire, false, false, "how many tires stand on an axle is not stated"},
+		{tire + "  per-axle: 0\n", false, false, "the number of tires on an axle is not stated"},
+		{tire, false, false, "the number of tires on an axle is not stated"},
 		{"tires:\n  per-axle: 4\n  sidewall:\n    dual: 3,000 lb\n", false, true, "the size is not stated"},
 		{"tires:\n  per-axle: 2\n  size: ST235/80R16\n", false, false, "the load range is not stated"},
 		{"tires:\n  per-axle: 2\n  size: ST235/80R16\n  load-range: F\n", false, false, "no table row that may be relied on for ST235/80R16 load range F, single"},
@@ -646,7 +646,7 @@ func TestSidewallBeforeTable(t *testing.T) {
 	u.Tires.LoadRange = unit.Text{Value: "E", Pos: at}
 	for _, per := range []unit.Count{{}, {Value: 2}, {Pos: at}} {
 		u.Tires.PerAxle = per
-		if got := tireOf(u); got.Known || got.Dual || got.Lack != "how many tires stand on an axle is not stated" {
+		if got := tireOf(u); got.Known || got.Dual || got.Lack != "the number of tires on an axle is not stated" {
 			t.Errorf("%+v on an axle: %+v", per, got)
 		}
 	}

@@ -12,7 +12,7 @@ import (
 func RigOf(w *Work) (Rig, []Need) { return w.rig, w.rigNeeds }
 
 // rig gathers the rig, and with it everything the figure rests on.
-func (p *pencil) rig() Rig {
+func (p *calc) rig() Rig {
 	u := p.Unit
 	r := Rig{
 		GVWR:   need(p, u.Weights.GVWR, "weights.gvwr"),
@@ -59,11 +59,11 @@ func (p *pencil) rig() Rig {
 }
 
 var loadWindow = &Definition{
-	Name: "load-window", Label: "Where a working load, half the deck long, may stand",
-	What:    "For a load of the working payload that takes up half the deck: how far behind the deck's front edge the middle of its weight may stand, so that tongue, axles, tires and deck all bear it. Another load has another window. The tongue band is guidance: weigh the tongue loaded.",
+	Name: "load-window", Label: "Where a working load, half the deck long, can be put",
+	What:    "For a load of the working payload that takes up half the deck: how far behind the deck's front edge the middle of its weight may be, so that tongue, axles, tires and deck all carry it. Another load has another window. The tongue band is guidance: weigh the tongue loaded.",
 	Formula: "A (T0 + w - T) / w for the most and the least that T may be by the tongue band and the tongue limit; A (hold - E + T0) / w for the axle group; the deck's ends; all less the deck's front",
 	Unit:    "ft", Source: staticsSource + "; the tongue band: general guidance in towing manuals",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		weight := rest(p, p.WorkingPayload, "working-payload")
 		r := p.rig()
 		if !p.ready() {
@@ -77,25 +77,25 @@ var loadWindow = &Definition{
 		p.shared()
 		p.note("from the ball: %s; its front end is set by %s, its rear end by %s", fromTo{w.First.FromBall, w.Last.FromBall}, p.inSpace(w.First.By.String()), p.inSpace(w.Last.By.String()))
 		p.LoadWindow = w
-		p.enter(float64(w.First.Behind.Feet()), p.inSpace(w.Text()), windowStep, say("%s", &standing{r, w}))
+		p.enter(float64(w.First.Behind.Feet()), p.inSpace(w.Text()), windowStep, say("%s", &windowWorking{r, w}))
 	},
 }
 
 // inSpace names the space of this unit: a deck, a bed or a box.
-func (p *pencil) inSpace(text string) string {
+func (p *calc) inSpace(text string) string {
 	return strings.ReplaceAll(text, "deck's", p.Space.Name+"'s")
 }
 
 // windowStep is the quarter inch that a window is rounded to, in feet.
 const windowStep = 0.25 / measure.InchesPerFoot
 
-// standing shows the working of the two ends of a rig's window.
-type standing struct {
+// windowWorking shows the working of the two ends of a rig's window.
+type windowWorking struct {
 	rig    Rig
 	window Window
 }
 
-func (s *standing) String() string {
+func (s *windowWorking) String() string {
 	r, w := s.rig, s.window
 	return fmt.Sprintf("%s on %s: front end %s; rear end %s", w.Load.Weight, w.Load.Length, r.endWorking(w.First, w), r.endWorking(w.Last, w))
 }

@@ -37,7 +37,7 @@ const (
 func (c Constraint) String() string {
 	return [...]string{
 		"nothing", "the deck's front edge", "the deck's rear edge", "the load ahead of it", "the load behind it",
-		"the least that should stand on the tongue", "the most that should stand on the tongue", "the coupler's tongue limit",
+		"the least that should be on the tongue", "the most that should be on the tongue", "the coupler's tongue limit",
 		"the axles", "the tires", "the wheels", "gvwr", "the coupler", "the ball", "no load at all",
 		"the load's own measures", "the trailer's measures", "the measures of a load already placed",
 	}[c]
@@ -185,14 +185,25 @@ func (r Rig) sensible() bool {
 	return r.Empty > 0 && r.Axles > 0 && r.Length > 0 && r.GVWR > 0 && r.Hold > 0 &&
 		r.Tongue <= r.Empty && r.Tongue >= -r.Empty &&
 		r.TongueMost >= 0 && r.Coupler >= 0 && r.Ball >= 0 &&
-		r.Least >= 0 && r.Most >= r.Least && r.Most <= 1 &&
-		measure.Sensible(r.Empty) && measure.Sensible(r.Axles) && measure.Sensible(r.Front) && measure.Sensible(r.Length) &&
-		measure.Sensible(r.GVWR) && measure.Sensible(r.Hold) && measure.Sensible(r.TongueMost) &&
-		measure.Sensible(r.Coupler) && measure.Sensible(r.Ball)
+		r.Least >= 0 && r.Most >= r.Least && r.Most <= 1 && r.finite()
+}
+
+// finite reports whether every measure of the rig is one that a trailer can have.
+func (r Rig) finite() bool {
+	return allSensible(r.Empty, r.GVWR, r.Hold, r.TongueMost, r.Coupler, r.Ball) && allSensible(r.Axles, r.Front, r.Length)
+}
+
+func allSensible[U measure.Unit](all ...U) bool {
+	for _, v := range all {
+		if !measure.Sensible(v) {
+			return false
+		}
+	}
+	return true
 }
 
 // leastLoad is the lightest thing that counts as a load: below a pound nothing depends
-// on where it stands.
+// on where it is.
 const leastLoad measure.Pounds = 1
 
 func (l Load) sensible() bool {

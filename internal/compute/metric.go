@@ -41,7 +41,7 @@ func converted(f *Figure) string {
 func (w *Work) Metric(f *Figure) string {
 	text := f.metric()
 	if f.Name == loadWindow.Name {
-		p := pencil{Work: w}
+		p := calc{Work: w}
 		text = p.inSpace(w.LoadWindow.In(measure.Metric))
 	}
 	return about(f.About && text != "", text)

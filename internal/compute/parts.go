@@ -16,7 +16,7 @@ import (
 type Part struct {
 	Name      string
 	Low, High measure.Pounds
-	// At is where it stands, from the ball's center back.
+	// At is where it is, from the ball's center back.
 	At     measure.Inches
 	Source string
 	Grade  tables.Grade
@@ -30,9 +30,9 @@ const (
 	unlistedLikely measure.Share = 0.15
 )
 
-// list gathers parts; what is missing goes to the pencil's needs.
+// list gathers parts; what is missing goes to the calc's needs.
 type list struct {
-	p     *pencil
+	p     *calc
 	parts []Part
 }
 
@@ -55,7 +55,7 @@ func (l *list) component(row string, n int, at measure.Inches) {
 }
 
 // section finds a rolled shape by the name in a field.
-func (p *pencil) section(f unit.Text, key string) tables.SectionRow {
+func (p *calc) section(f unit.Text, key string) tables.SectionRow {
 	if !f.Given() {
 		p.lack(key)
 		return tables.SectionRow{}
@@ -153,49 +153,61 @@ var (
 	thicknessForm = regexp.MustCompile(`\b(1/8|3/16|1/4|5/16|3/8|1/2)\b`)
 )
 
+// contains reports whether the text has any of the parts.
+func contains(text string, parts ...string) bool {
+	for _, part := range parts {
+		if strings.Contains(text, part) {
+			return true
+		}
+	}
+	return false
+}
+
 // floorOf is what a square foot of the floor weighs, from the words of frame.floor:
 // "treated pine 2x6", "oak 2x8", "1/8 in steel tread plate".
 func floorOf(words string) (low, high float64, c tables.Cited, err error) {
-	w := strings.ToLower(words)
-	has := func(parts ...string) bool {
-		for _, part := range parts {
-			if strings.Contains(w, part) {
-				return true
-			}
-		}
-		return false
+	w, ok := strings.ToLower(words), false
+	if contains(w, "plate", "steel", "aluminum") {
+		low, c, ok = plateFloor(w)
+		high = low
+	} else {
+		low, high, c, ok = lumberFloor(w)
 	}
-	refused := fmt.Errorf("no weight is listed for a floor of %q; write it like treated pine 2x6 or 1/8 in steel tread plate", words)
-	if has("plate", "steel", "aluminum") {
-		m := thicknessForm.FindString(w)
-		if m == "" {
-			return 0, 0, c, refused
-		}
-		material := "steel"
-		if has("aluminum") {
-			material = "aluminum"
-		}
-		kind := "plain"
-		if has("tread", "diamond", "floor plate") {
-			kind = "tread"
-		}
-		for _, p := range tables.Plates() {
-			if p.Kind != kind || p.Material != material || p.Name != m+" in" {
-				continue
-			}
-			v := float64(p.Flat)
-			if kind == "tread" {
-				v = float64(p.Pattern)
-			}
-			return v, v, p.Cited, nil
-		}
-		return 0, 0, c, refused
+	if !ok {
+		return 0, 0, c, fmt.Errorf("no weight is listed for a floor of %q; write it like treated pine 2x6 or 1/8 in steel tread plate", words)
 	}
-	// Lumber is planed: 2 by is 1-1/2 in thick, 1 by is 3/4 in (American Softwood Lumber
-	// Standard PS 20, from memory).
+	return low, high, c, nil
+}
+
+// plateFloor is a square foot of plate or tread plate.
+func plateFloor(w string) (weight float64, c tables.Cited, ok bool) {
+	thickness := thicknessForm.FindString(w)
+	material := "steel"
+	if contains(w, "aluminum") {
+		material = "aluminum"
+	}
+	kind := "plain"
+	if contains(w, "tread", "diamond", "floor plate") {
+		kind = "tread"
+	}
+	for _, p := range tables.Plates() {
+		if thickness == "" || p.Kind != kind || p.Material != material || p.Name != thickness+" in" {
+			continue
+		}
+		if kind == "tread" {
+			return float64(p.Pattern), p.Cited, true
+		}
+		return float64(p.Flat), p.Cited, true
+	}
+	return 0, c, false
+}
+
+// lumberFloor is a square foot of planks. Lumber is planed: 2 by is 1-1/2 in thick, 1 by is
+// 3/4 in (American Softwood Lumber Standard PS 20, from memory).
+func lumberFloor(w string) (low, high float64, c tables.Cited, ok bool) {
 	m := lumberForm.FindStringSubmatch(w)
 	if m == nil {
-		return 0, 0, c, refused
+		return 0, 0, c, false
 	}
 	thick := measure.Inches(1.5)
 	if m[1] == "1" {
@@ -203,24 +215,24 @@ func floorOf(words string) (low, high float64, c tables.Cited, err error) {
 	}
 	material := ""
 	switch {
-	case has("oak"):
+	case contains(w, "oak"):
 		material = "white oak, air dry"
-	case has("apitong", "keruing"):
+	case contains(w, "apitong", "keruing"):
 		material = "apitong / keruing"
-	case has("pine") && has("treated"):
+	case contains(w, "pine") && contains(w, "treated"):
 		material = "southern pine, treated then dried"
-	case has("pine"):
+	case contains(w, "pine"):
 		material = "southern pine, kiln-dried 15 to 19% moisture"
 	}
 	row, ok := tables.SolidDensity(material)
 	if !ok {
-		return 0, 0, c, refused
+		return 0, 0, c, false
 	}
-	return measure.PerSquareFoot(thick, float64(row.Density.Low)), measure.PerSquareFoot(thick, float64(row.Density.High)), row.Cited, nil
+	return measure.PerSquareFoot(thick, float64(row.Density.Low)), measure.PerSquareFoot(thick, float64(row.Density.High)), row.Cited, true
 }
 
 // partsOf lists the parts of an open trailer with a stated frame.
-func (p *pencil) partsOf() []Part {
+func (p *calc) partsOf() []Part {
 	u, s := p.Unit, p.Space
 	l := &list{p: p, parts: make([]Part, 0, 12)}
 	beam := p.section(u.Frame.Beam, "frame.beam")
@@ -338,7 +350,7 @@ func (w *Work) RunningGear() (measure.Pounds, bool) {
 	if !ax.Count.Given() || ax.Count.Value <= 0 || ax.Count.Value > mostAxles || !ax.Rating.Given() || ax.Rating.Value <= 0 || !per.Given() || per.Value <= 0 {
 		return 0, false
 	}
-	l := &list{p: &pencil{Work: w}}
+	l := &list{p: &calc{Work: w}}
 	l.runningGear(ax.Count.Value, per.Value, ax.Rating.Value, 0)
 	var least measure.Pounds
 	for _, part := range l.parts {
@@ -359,7 +371,7 @@ func (w *Work) UsualEmpty() (usual tables.Span[measure.Pounds], row tables.Empty
 
 // estimable skips a unit whose frame nobody stated, and a bed or a box, of whose walls
 // the file says nothing.
-func (p *pencil) estimable() bool {
+func (p *calc) estimable() bool {
 	if !p.Unit.Frame.Beam.Given() || p.Space.Name != "deck" {
 		p.skip()
 		return false
@@ -372,7 +384,7 @@ var estimatedEmpty = &Definition{
 	What:    "What the parts that are stated weigh together, by the tables, with an allowance for what is not stated. It is there to catch a weight that was typed wrong; the scale governs.",
 	Formula: "two main beams over the overall length + crossmembers + floor + axles, springs, tires and wheels + coupler, jacks, pump, ramps; 15% more for what is not listed (0 to 30%)",
 	Unit:    "lb", Source: "the tables of shapes, plate, densities and parts; the allowance is common practice, no source", Practice: true,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		if !p.estimable() {
 			return
 		}
@@ -413,10 +425,10 @@ func (s sumOf) String() string {
 
 var estimatedCenter = &Definition{
 	Name: "estimated-center", Label: "Center of gravity, estimated from the parts",
-	What:    "Where the listed parts would balance, from the ball's center back. What is not listed is taken to stand as the rest does.",
+	What:    "Where the listed parts would balance, from the ball's center back. What is not listed is taken to be spread as the rest is.",
 	Formula: "sum of weight x place / sum of weight, each part at the middle of its range",
 	Unit:    "ft", Source: "statics: the center of gravity of parts; the tables of shapes, plate, densities and parts; for what is not listed common practice, no source", Practice: true,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		if !p.estimable() {
 			return
 		}
@@ -441,7 +453,7 @@ var estimatedTongue = &Definition{
 	What:    "What the empty trailer puts on the truck if its weight is spread as its parts are. Used where nobody weighed the tongue, and everything that rests on it is marked about. Weigh it.",
 	Formula: "E (1 - x / A), x being the parts' center of gravity, to the nearest 10 lb",
 	Unit:    "lb", Source: staticsSource + "; the parts' center of gravity is an estimate: common practice, no source", Practice: true,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		if t := p.Unit.Weights.TongueEmpty; t.Given() || t.Spoiled || !p.estimable() {
 			p.skip()
 			return
@@ -467,7 +479,7 @@ var beamWeight = &Definition{
 	What:    "What a foot of the main beam weighs by the shape tables, with its section modulus: facts about the steel, for comparing frames. It is not a structural rating and says nothing of what the trailer carries.",
 	Formula: "the shape's row",
 	Unit:    "lb/ft", Source: "AISC shapes database, v16.0",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		if !p.Unit.Frame.Beam.Given() {
 			p.skip()
 			return

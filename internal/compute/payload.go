@@ -49,7 +49,7 @@ var payload = &Definition{
 	Formula: "the lowest rung: gvwr - E; the even load by axles, tires, wheels, or with an unweighed tongue the whole load on the axles; " +
 		"the even load at which the hitch would lift; coupler rating - E; ball rating - E; the even load at which the tongue reaches its limit",
 	Unit: "lb", Source: "49 CFR 567.4(g)(3); 571.110 S4.2.2, 571.120 S5.1.2; 393.75(f); statics",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		p.Ladder = p.ladder()
 		if !p.TagPayload.Known {
 			p.needs = append(p.needs, p.needsOf("tag-payload")...)
@@ -72,7 +72,7 @@ var payload = &Definition{
 
 // counted notes how the load is counted, and which limits could not be counted. A ball is
 // counted where one is sold with the trailer; the customer's own is not ours to know.
-func (p *pencil) counted() {
+func (p *calc) counted() {
 	switch {
 	case !p.tongueWeighed():
 		p.note("%s", TongueUnknown)
@@ -122,18 +122,18 @@ func governs(label string) string {
 // A rungRule works out one limit of the payload. It notes what is missing, or skips the limit.
 type rungRule struct {
 	name, label, source string
-	work                func(p *pencil) (measure.Pounds, words)
+	work                func(p *calc) (measure.Pounds, words)
 }
 
 // rungs are the limits in the order of the design, which equal ones keep.
 var rungs = []rungRule{
-	{"tag", "", "49 CFR 567.4(g)(3)", func(p *pencil) (measure.Pounds, words) {
+	{"tag", "", "49 CFR 567.4(g)(3)", func(p *calc) (measure.Pounds, words) {
 		return rest(p, p.TagPayload, "tag-payload"), p.working("tag-payload")
 	}},
-	{"axles", "the axles", staticsSource + "; 49 CFR 571.3(b) (GAWR)", func(p *pencil) (measure.Pounds, words) {
+	{"axles", "the axles", staticsSource + "; 49 CFR 571.3(b) (GAWR)", func(p *calc) (measure.Pounds, words) {
 		return p.held(rest(p, p.AxleCapacity, "axle-capacity"))
 	}},
-	{"tires", "the tires", staticsSource + "; 49 CFR 393.75(f)", func(p *pencil) (measure.Pounds, words) {
+	{"tires", "the tires", staticsSource + "; 49 CFR 393.75(f)", func(p *calc) (measure.Pounds, words) {
 		n := needCount(p, p.Unit.Axles.Count, "axles.count")
 		if !p.Tire.Known {
 			p.lack("tires.sidewall")
@@ -142,17 +142,17 @@ var rungs = []rungRule{
 		p.inheritTire()
 		return p.held(p.Tire.Axle.Times(n))
 	}},
-	{"wheels", "the wheels", staticsSource + "; the rating stamped on the wheel", func(p *pencil) (measure.Pounds, words) {
+	{"wheels", "the wheels", staticsSource + "; the rating stamped on the wheel", func(p *calc) (measure.Pounds, words) {
 		n := needCount(p, p.Unit.Axles.Count, "axles.count")
 		return p.held(rest(p, p.WheelCapacity, "wheel-capacity").Times(n))
 	}},
-	{"hitch", "the coupler", "the rating on the coupler plate; SAE J684", func(p *pencil) (measure.Pounds, words) {
+	{"hitch", "the coupler", "the rating on the coupler plate; SAE J684", func(p *calc) (measure.Pounds, words) {
 		return p.lessEmpty(need(p, p.Unit.Hitch.Rating, "hitch.rating"))
 	}},
-	{"ball", "the ball", "the rating stamped on the ball; SAE J684", func(p *pencil) (measure.Pounds, words) {
+	{"ball", "the ball", "the rating stamped on the ball; SAE J684", func(p *calc) (measure.Pounds, words) {
 		return p.lessEmpty(need(p, p.Unit.Hitch.BallRating, "hitch.ball-rating"))
 	}},
-	{"hitch-down", "the load that would lift the hitch", staticsSource, func(p *pencil) (measure.Pounds, words) {
+	{"hitch-down", "the load that would lift the hitch", staticsSource, func(p *calc) (measure.Pounds, words) {
 		tongue := p.weighedTongue()
 		a, xc := need(p, p.Unit.Axles.Center, "axles.center"), p.center()
 		if p.ready() && xc <= a {
@@ -164,7 +164,7 @@ var rungs = []rungRule{
 		return measure.WeightAt(measure.Moment(tongue, a), xc-a),
 			say("%s x %s / (%s - %s)", tongue, a, near{xc}, a)
 	}},
-	{"tongue", "the tongue limit", staticsSource + "; the limit on the coupler plate", func(p *pencil) (measure.Pounds, words) {
+	{"tongue", "the tongue limit", staticsSource + "; the limit on the coupler plate", func(p *calc) (measure.Pounds, words) {
 		limit := need(p, p.Unit.Hitch.TongueLimit, "hitch.tongue-limit")
 		tongue := p.weighedTongue()
 		a, xc := need(p, p.Unit.Axles.Center, "axles.center"), p.center()
@@ -184,7 +184,7 @@ var rungs = []rungRule{
 var ofEvenLoad = map[string]bool{"axles": true, "tires": true, "wheels": true, "hitch-down": true, "tongue": true}
 
 // labelOf names what the rung counts.
-func (p *pencil) labelOf(r *rungRule) string {
+func (p *calc) labelOf(r *rungRule) string {
 	switch {
 	case r.name == "tag":
 		return p.ratingName()
@@ -197,14 +197,14 @@ func (p *pencil) labelOf(r *rungRule) string {
 }
 
 // ladder works every rung that can be worked and sorts them, lowest first.
-func (p *pencil) ladder() []Rung {
+func (p *calc) ladder() []Rung {
 	out := make([]Rung, 0, len(rungs))
 	inputs := make([]*Input, 0, 24)
-	q := new(pencil)
+	q := new(calc)
 	for i := range rungs {
 		r := &rungs[i]
 		// Each limit is worked out by itself and keeps its own inputs.
-		*q = pencil{Work: p.Work, def: p.def, inputs: inputs[:0]}
+		*q = calc{Work: p.Work, def: p.def, inputs: inputs[:0]}
 		v, working := r.work(q)
 		if !q.ready() || !measure.Finite(v) {
 			continue
@@ -221,7 +221,7 @@ func (p *pencil) ladder() []Rung {
 // held is the heaviest load at which the axle group carries no more than hold: a load
 // spread evenly, or where the tongue was not weighed or the place not measured, one that
 // the axles carry all of.
-func (p *pencil) held(hold measure.Pounds) (measure.Pounds, words) {
+func (p *calc) held(hold measure.Pounds) (measure.Pounds, words) {
 	if p.evenKnown() {
 		onAxles := rest(p, p.EmptyAxleLoad, "empty-axle-load")
 		a, xc := need(p, p.Unit.Axles.Center, "axles.center"), p.center()
@@ -252,7 +252,7 @@ func (p *pencil) held(hold measure.Pounds) (measure.Pounds, words) {
 }
 
 // lessEmpty is the load that a rating of the whole trailer leaves.
-func (p *pencil) lessEmpty(rating measure.Pounds) (measure.Pounds, words) {
+func (p *calc) lessEmpty(rating measure.Pounds) (measure.Pounds, words) {
 	empty := p.empty()
 	return rating - empty, say("%s - %s", rating, empty)
 }
@@ -270,7 +270,7 @@ var workingPayload = &Definition{
 	What:    "The payload less what the yard holds back for mud, chains, fuel and a scale that is off; plan with this one.",
 	Formula: "payload less the yard's allowance, down to the hundred",
 	Unit:    "lb", Source: "the yard's allowance; common practice, no source", Practice: true,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		full := rest(p, p.Payload, "payload")
 		if !p.ready() {
 			return
@@ -288,7 +288,7 @@ var cargoWithWater = &Definition{
 	What:    "What may still be loaded when the fresh-water tanks are full. Water is cargo; the cargo label on the camper governs.",
 	Formula: "payload - water",
 	Unit:    "lb", Source: "49 CFR 571.110 S9.3.2 (10,000 lb and below), 571.120 S10.4.2 (above): potable water is cargo",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		if !p.Unit.Weights.Water.Given() {
 			p.skip()
 			return
@@ -307,7 +307,7 @@ var tongueAtPayload = &Definition{
 	What:    "How much of the trailer and its load is on the truck when the payload is spread evenly. It is part of the GVWR, and it counts against the truck's own payload.",
 	Formula: "T0 + payload x (1 - xc / A)",
 	Unit:    "lb", Source: staticsSource,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		full := rest(p, p.Payload, "payload")
 		tongue := p.emptyTongue()
 		a, xc := need(p, p.Unit.Axles.Center, "axles.center"), p.center()
@@ -327,7 +327,7 @@ var tongueShareAtPayload = &Definition{
 	What:    "How much of the trailer and its load is on the truck when the payload is spread evenly. Outside the band, the load must go farther forward or back.",
 	Formula: "on the truck at the payload / (E + payload)",
 	Unit:    "%", Source: staticsSource,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		tongue := rest(p, p.TongueAtPayload, "tongue-at-payload")
 		full := rest(p, p.Payload, "payload")
 		empty := p.empty()
@@ -343,7 +343,7 @@ var axlesAtPayload = &Definition{
 	What:    "How much of the trailer and its load the axles carry when the payload is spread evenly.",
 	Formula: "E + payload - on the truck at the payload",
 	Unit:    "lb", Source: staticsSource,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		tongue := rest(p, p.TongueAtPayload, "tongue-at-payload")
 		full := rest(p, p.Payload, "payload")
 		empty := p.empty()

@@ -406,7 +406,7 @@ func TestNearestInOrder(t *testing.T) {
 // the heaviest (component_weights.csv, from memory); what no row has is asked for.
 func TestTirePartsByRim(t *testing.T) {
 	tires := func(size string) (Part, []Need) {
-		p := &pencil{Work: &Work{Unit: &unit.Unit{}}}
+		p := &calc{Work: &Work{Unit: &unit.Unit{}}}
 		p.Unit.Tires.Size.Value = size
 		l := &list{p: p}
 		l.tires(4, 200)
@@ -440,7 +440,7 @@ func TestTirePartsByRim(t *testing.T) {
 			t.Errorf("%s: %+v %+v, want it asked for under %s", size, got, needs, key)
 		}
 	}
-	p := &pencil{Work: &Work{Unit: &unit.Unit{}}}
+	p := &calc{Work: &Work{Unit: &unit.Unit{}}}
 	l := &list{p: p}
 	l.component("an axle over 15,000 lb", 2, 0)
 	if len(l.parts) != 0 || len(p.needs) != 1 || p.needs[0].Advice != "no weight is listed for an axle over 15,000 lb" {

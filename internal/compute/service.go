@@ -16,7 +16,7 @@ var tireAge = &Definition{
 	What:    "How old the tires were when the stock was last walked, by the week molded on them. Advice to replace runs from 3 to 10 years, whatever the tread.",
 	Formula: "the day the stock was walked - the Monday of the production week",
 	Unit:    "years", Source: "49 CFR 574.5 (date code)",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		made, day := p.Unit.Tires.Made, p.Settings.AsOf
 		if !made.Given() || !day.Known() {
 			p.skip()
@@ -59,10 +59,10 @@ func ParseService(s string) (Service, error) {
 
 var tireSpeed = &Definition{
 	Name: "tire-speed", Label: "Speed the tires are good for",
-	What:    "The speed that the symbol behind the tire's size stands for. The road's limit and the load decide; this is no advice to drive it.",
+	What:    "The speed that the symbol after the tire's size means. The road's limit and the load decide; this is not advice to drive it.",
 	Formula: "the symbol's km/h in miles an hour, down",
 	Unit:    "mph", Source: "UN R30 and R54 (speed symbols)",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		f := p.Unit.Tires.Service
 		if !f.Given() {
 			p.skip()
@@ -159,7 +159,7 @@ var wheelTorque = &Definition{
 	What:    "How tight the wheel nuts go, in stages and crosswise, cold and dry, and when they are tightened again. The maker's manual governs.",
 	Formula: "the row of the stud, the nut's seat and the wheel",
 	Unit:    "lb-ft", Source: "the table of wheel torques",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		t := p.Unit.Tires
 		if !t.Stud.Given() {
 			p.skip()
@@ -204,7 +204,7 @@ var wheelTorque = &Definition{
 }
 
 // stated is the stopping distance that the axle maker states.
-func (p *pencil) stated() unit.Stopping {
+func (p *calc) stated() unit.Stopping {
 	f := p.Unit.Brakes.Stopping
 	if !f.Given() {
 		p.skip()
@@ -220,7 +220,7 @@ var meanDeceleration = &Definition{
 	What:    "How hard the stated stop brakes on the average. For comparing kinds of brakes and nothing else.",
 	Formula: "v x v / (2 d)",
 	Unit:    "ft/s2", Source: "kinematics; the distance is the axle maker's",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		f := p.stated()
 		if !p.ready() {
 			return
@@ -237,7 +237,7 @@ func stoppingAt(name string, v measure.MilesPerHour) *Definition {
 		What:    "The stated distance brought to another speed. A comparison only: never a following distance.",
 		Formula: fmt.Sprintf("d x (%s / stated speed) squared", v),
 		Unit:    "ft", Source: "kinematics; the distance is the axle maker's",
-		work: func(p *pencil) {
+		work: func(p *calc) {
 			f := p.stated()
 			if !p.ready() {
 				return

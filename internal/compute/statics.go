@@ -17,7 +17,7 @@ func worked(w words, estimated bool) string {
 
 // empty is E: the weight of the empty trailer as it is now. Weight that the yard added after
 // the trailer was weighed comes on top.
-func (p *pencil) empty() measure.Pounds {
+func (p *calc) empty() measure.Pounds {
 	e := need(p, p.Unit.Weights.Empty, "weights.empty")
 	if e <= 0 {
 		return e
@@ -41,7 +41,7 @@ func (p *pencil) empty() measure.Pounds {
 
 // emptyNow is E as a plain number, for what is handed on without a working.
 func (w *Work) emptyNow() (measure.Pounds, bool) {
-	p := &pencil{Work: w}
+	p := &calc{Work: w}
 	e := p.empty()
 	return e, p.ready()
 }
@@ -65,7 +65,7 @@ func (w *Work) tongueWeighed() bool {
 }
 
 // weighedTongue is T0 if it was weighed. An estimate does not count.
-func (p *pencil) weighedTongue() measure.Pounds {
+func (p *calc) weighedTongue() measure.Pounds {
 	if !p.tongueWeighed() {
 		missing(p, p.Unit.Weights.TongueEmpty, "weights.tongue-empty")
 		return 0
@@ -89,7 +89,7 @@ func (w *Work) evenKnown() bool {
 // emptyTongue is T0. A tongue that weighs more than the whole empty trailer is no
 // measure: it counts as missing, and a rule of internal/inspect says so at its place.
 // Where nobody weighed it and the parts are known, it is the parts' estimate.
-func (p *pencil) emptyTongue() measure.Pounds {
+func (p *calc) emptyTongue() measure.Pounds {
 	w := p.Unit.Weights
 	if w.TongueEmpty.Given() && w.Empty.Given() && w.TongueEmpty.Value > w.Empty.Value {
 		p.lack("weights.tongue-empty")
@@ -106,7 +106,7 @@ var emptyAxleLoad = &Definition{
 	What:    "What the empty trailer puts on its axle group.",
 	Formula: "empty - tongue empty",
 	Unit:    "lb", Source: staticsSource,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		empty := p.empty()
 		tongue := p.emptyTongue()
 		if !p.ready() {
@@ -118,10 +118,10 @@ var emptyAxleLoad = &Definition{
 
 var emptyTongueShare = &Definition{
 	Name: "empty-tongue-share", Label: "Tongue share, empty",
-	What:    "How much of the empty trailer stands on the truck.",
+	What:    "How much of the empty trailer is on the truck.",
 	Formula: "tongue empty / empty",
 	Unit:    "%", Source: staticsSource,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		empty := p.empty()
 		tongue := p.emptyTongue()
 		if !p.ready() {
@@ -136,7 +136,7 @@ var emptyCenter = &Definition{
 	What:    "Where the empty trailer would balance, from the ball's center back.",
 	Formula: "A (1 - T0 / E)",
 	Unit:    "ft", Source: staticsSource,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		empty := p.empty()
 		tongue := p.emptyTongue()
 		a := need(p, p.Unit.Axles.Center, "axles.center")
@@ -153,7 +153,7 @@ var tongueAtGVWR = &Definition{
 	What:    "What the trailer puts on the truck when it is loaded to its GVWR with a load spread evenly over the deck.",
 	Formula: "T0 + (gvwr - E)(1 - xc / A)",
 	Unit:    "lb", Source: staticsSource,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		tag := rest(p, p.TagPayload, "tag-payload")
 		tongue := p.emptyTongue()
 		a := need(p, p.Unit.Axles.Center, "axles.center")
@@ -168,10 +168,10 @@ var tongueAtGVWR = &Definition{
 
 var tongueShare = &Definition{
 	Name: "tongue-share", Label: "Tongue share at GVWR, even load",
-	What:    "How much of the loaded trailer stands on the truck.",
+	What:    "How much of the loaded trailer is on the truck.",
 	Formula: "tongue at gvwr / gvwr",
 	Unit:    "%", Source: staticsSource,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
 		tongue := rest(p, p.TongueAtGVWR, "tongue-at-gvwr")
 		if !p.ready() {
@@ -186,7 +186,7 @@ var axleLoadAtGVWR = &Definition{
 	What:    "What the axle group carries when the trailer is loaded to its GVWR with an even load.",
 	Formula: "gvwr - tongue at gvwr",
 	Unit:    "lb", Source: staticsSource,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
 		tongue := rest(p, p.TongueAtGVWR, "tongue-at-gvwr")
 		if !p.ready() {
@@ -198,13 +198,13 @@ var axleLoadAtGVWR = &Definition{
 }
 
 // shared notes how the axles of a group share its load.
-func (p *pencil) shared() {
+func (p *calc) shared() {
 	ax := p.Unit.Axles
 	if ax.Count.Value < 2 {
 		return
 	}
 	if ax.Suspension.Value == "torsion" {
-		p.note("independent torsion axles share the load evenly only while the trailer stands level")
+		p.note("independent torsion axles share the load evenly only while the trailer is level")
 	}
 }
 
@@ -219,7 +219,7 @@ var evenLoadPayload = &Definition{
 	What:    "The largest evenly spread load that the axles and their tires carry, whatever the tag says. It is not the legal number: the tag governs.",
 	Formula: "(A min(S, n C) - E xe) / xc, with xe = A (1 - T0 / E)",
 	Unit:    "lb", Source: staticsSource,
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		s := rest(p, p.AxleCapacity, "axle-capacity")
 		c := rest(p, p.TireCapacity, "tire-capacity")
 		n := needCount(p, p.Unit.Axles.Count, "axles.count")

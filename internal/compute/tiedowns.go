@@ -25,7 +25,7 @@ func LeastByLength(length measure.Inches, weight measure.Pounds, blocked bool) i
 }
 
 // tiedDown skips what carries nothing that is tied down.
-func (p *pencil) tiedDown() bool {
+func (p *calc) tiedDown() bool {
 	if kinds.Of(p.Unit.Kind.Value).Securing == kinds.Contained {
 		p.skip()
 		return false
@@ -39,7 +39,7 @@ var tieDownNeed = &Definition{
 		"the weakest of chain, hook, binder and anchor is its limit.",
 	Formula: "payload / 2",
 	Unit:    "lb", Source: "49 CFR 393.106(d), 393.108(a) (2015 edition, text of 2006)",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		if !p.tiedDown() {
 			return
 		}
@@ -56,7 +56,7 @@ var tieDownCount = &Definition{
 	What:    "How many tie-downs one load as long as the deck and as heavy as the payload takes by its length, not blocked in front. The strength must be reached too; the larger number counts.",
 	Formula: "2 for the first 10 ft and 1 for every 10 ft or part of it beyond; 1 only for 5 ft and 1,100 lb or less",
 	Unit:    "tie-downs", Source: "49 CFR 393.110(b), (c); 393.128; 393.130 (2015 edition)",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		if !p.tiedDown() {
 			return
 		}
@@ -77,7 +77,7 @@ var tieDownPoints = &Definition{
 	What:    "What the rated points on the trailer can count together: half of each for a tie-down that runs straight to the load; two points that share a strap over the load come to the same. Points without a rating count nothing.",
 	Formula: "sum of points x rating / 2",
 	Unit:    "lb", Source: "49 CFR 393.106(d)(1), (3); 393.108(a) (2015 edition)",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		var sum measure.Pounds
 		var points sums
 		for _, t := range p.Unit.TieDowns {

@@ -58,7 +58,7 @@ func tireOf(u *unit.Unit) Tire {
 	var t Tire
 	per := u.Tires.PerAxle
 	if !per.Given() || per.Value <= 0 {
-		t.Lack = "how many tires stand on an axle is not stated"
+		t.Lack = "the number of tires on an axle is not stated"
 		return t
 	}
 	t.Dual = per.Value >= 4
@@ -333,7 +333,7 @@ func exponentOf(size tables.TireSize) (n float64, source string) {
 }
 
 // tireSize reads the size on the tires, if that has not been done.
-func (p *pencil) tireSize() (tables.TireSize, error) {
+func (p *calc) tireSize() (tables.TireSize, error) {
 	if p.Tire.size.Rim > 0 {
 		return p.Tire.size, nil
 	}
@@ -341,7 +341,7 @@ func (p *pencil) tireSize() (tables.TireSize, error) {
 }
 
 // inheritTire brings in every field that the tire's rating rests on.
-func (p *pencil) inheritTire() {
+func (p *calc) inheritTire() {
 	tires := p.Unit.Tires
 	if tires.Size.Given() {
 		// Without a size the sidewall's own rating still counts.
@@ -371,10 +371,10 @@ func (p *pencil) inheritTire() {
 
 var tireCapacity = &Definition{
 	Name: "tire-capacity", Label: "Tires of one axle",
-	What:    "What the tires of one axle carry together at the stated pressure: the dual rating where four stand on an axle, and never more than the wheels are rated for.",
+	What:    "What the tires of one axle carry together at the stated pressure: the dual rating where an axle has four, and never more than the wheels are rated for.",
 	Formula: "C = tires on one axle x rating (dual where four; (pressure / maximum)^n below the maximum; / 1.10 for a passenger tire; at most the wheel's rating)",
 	Unit:    "lb", Source: "49 CFR 571.110 S4.2.2 (10,000 lb and below), 571.120 S5.1.2 (above); 393.75(f)",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		if !p.Tire.Known {
 			if p.Tire.Lack != "" {
 				p.needs = append(p.needs, Need{Key: "tires.sidewall", Advice: "read the maximum load and pressure off the sidewall: " + p.Tire.Lack})
@@ -401,7 +401,7 @@ var tireReserve = &Definition{
 	What:    "How much more the tires of an axle carry than the axle is rated for.",
 	Formula: "C - axle rating",
 	Unit:    "lb", Source: "49 CFR 571.110 S4.2.2, 571.120 S5.1.2 ask for no less than zero",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		c := rest(p, p.TireCapacity, "tire-capacity")
 		axle := need(p, p.Unit.Axles.Rating, "axles.rating")
 		if !p.ready() {
@@ -416,7 +416,7 @@ var tireReserveShare = &Definition{
 	What:    "The same in percent of the axle rating.",
 	Formula: "(C - axle rating) / axle rating",
 	Unit:    "%", Source: "49 CFR 571.110 S4.2.2, 571.120 S5.1.2 ask for no less than zero",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		reserve := rest(p, p.TireReserve, "tire-reserve")
 		axle := need(p, p.Unit.Axles.Rating, "axles.rating")
 		if !p.ready() {

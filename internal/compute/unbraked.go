@@ -18,7 +18,7 @@ var unbrakedTruck = &Definition{
 		"Your truck maker may set a lower limit for trailers without brakes, and states have their own rules.",
 	Formula: "load on the trailer's axles / 0.40",
 	Unit:    "lb", Source: "49 CFR 393.42(b)(3) (2015)",
-	work: func(p *pencil) {
+	work: func(p *calc) {
 		kind, gvwr := p.Unit.Brakes.Kind, p.Unit.Weights.GVWR
 		if kind.Spoiled || kind.Given() && kind.Value != "none" || !gvwr.Given() || gvwr.Value > UnbrakedMost {
 			p.skip()

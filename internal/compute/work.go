@@ -154,16 +154,16 @@ func Unit(u *unit.Unit, s Settings) *Work {
 	w.Tire = tireOf(u)
 	w.sheet, w.room = make([]*Input, 0, 48), make([]Input, 40) // most units use fewer
 	inputs := make([]*Input, 0, 48)                            // for one figure after another; enter copies it
-	p := new(pencil)
+	p := new(calc)
 	for _, d := range All {
-		*p = pencil{Work: w, def: d, inputs: inputs[:0]}
+		*p = calc{Work: w, def: d, inputs: inputs[:0]}
 		d.work(p)
 		if len(p.needs) > 0 && !p.silent && w.Figure(d.Name) == nil {
 			w.Absent = append(w.Absent, Absence{d.Name, d.Label, distinct(p.needs)})
 		}
 	}
-	// Here and once: a pencil writes on the unit's sheet, which readers of the work share.
-	*p = pencil{Work: w, def: loadWindow, inputs: inputs[:0]}
+	// Here and once: a calc writes on the unit's sheet, which readers of the work share.
+	*p = calc{Work: w, def: loadWindow, inputs: inputs[:0]}
 	w.rig, w.rigNeeds = p.rig(), distinct(p.needs)
 	return w
 }

@@ -198,7 +198,7 @@ func found(text string, i, end int, exact map[string]string, metric string) Quan
 // numberAt reads 24,000, 7.5, 24k, 5/16 or 2-5/16.
 func numberAt(text string, i int) (float64, int) {
 	from := i
-	for i < len(text) && (isDigit(text[i]) || (text[i] == ',' || text[i] == '.') && i+1 < len(text) && isDigit(text[i+1])) {
+	for i < len(text) && inNumber(text, i) {
 		i++
 	}
 	v, err := strconv.ParseFloat(strings.ReplaceAll(text[from:i], ",", ""), 64)
@@ -221,6 +221,12 @@ func numberAt(text string, i int) (float64, int) {
 		return float64(v * 1000), i + 1
 	}
 	return v, i
+}
+
+// inNumber reports whether the number goes on at i: with a digit, or with a comma or a point
+// before one.
+func inNumber(text string, i int) bool {
+	return isDigit(text[i]) || (text[i] == ',' || text[i] == '.') && i+1 < len(text) && isDigit(text[i+1])
 }
 
 func wholeAt(text string, i int) (float64, int) {

@@ -162,9 +162,6 @@ var shareUnits = []scale[Share]{
 // parse reads [about] term {+ term} [(provenance)] where a term is a number with its
 // unit, or feet followed by inches.
 func parse[U Unit](s, what, example string, sums bool, scales []scale[U]) (Written[U], error) {
-	fail := func(format string, args ...any) (Written[U], error) {
-		return Written[U]{}, fmt.Errorf("%s %q %s", what, s, fmt.Sprintf(format, args...))
-	}
 	body, about, from, err := peel(s, what, example)
 	if err != nil {
 		return Written[U]{}, err
@@ -173,56 +170,79 @@ func parse[U Unit](s, what, example string, sums bool, scales []scale[U]) (Writt
 	if sums {
 		terms = strings.Split(body, "+")
 	}
+	p := parser[U]{what, example, scales}
 	var total U
 	for _, term := range terms {
-		rest := strings.TrimSpace(term)
-		if rest == "" {
-			return fail("has a + with nothing next to it; write %s", example)
+		v, problem := p.term(strings.TrimSpace(term))
+		if problem != "" {
+			return Written[U]{}, fmt.Errorf("%s %q %s", what, s, problem)
 		}
-		var joined bool
-		for rest != "" {
-			v, after, err := readNumber(rest)
-			if err != nil {
-				return fail("cannot be read: %v; write %s", err, example)
-			}
-			left := strings.TrimSpace(after)
-			unit, after := readUnit(after)
-			switch {
-			case unit == "" && left != "":
-				return fail("cannot be read from %q on; write %s", left, example)
-			case unit == "" && joined:
-				return fail("has no unit after the feet; write %s in", rest)
-			case unit == "":
-				return fail("has no unit; write %s", bareExamples(rest, scales))
-			}
-			sc, ok := findScale(scales, unit)
-			if !ok {
-				return fail("is in %q, which is not a unit of %s; write %s", unit, what, example)
-			}
-			if sc.joins && dashedInches.MatchString(after) {
-				after = after[1:] // 8'-6", as shop drawings write it
-			}
-			after = strings.TrimSpace(after)
-			switch {
-			case joined && !sc.joined:
-				return fail("has %s after feet; only inches can follow feet", unit)
-			case joined && v >= InchesPerFoot:
-				return fail("has %s inches after the feet; write fewer than 12 inches there", Number(v, 4))
-			}
-			total += sc.to(v)
-			if after != "" && (!sc.joins || joined) {
-				return fail("goes on after %s with %q; write %s", unit, after, example)
-			}
-			joined, rest = true, after
-		}
+		total += v
 	}
 	switch v := float64(total); {
 	case v > most:
-		return fail("is larger than anything a yard weighs or measures")
+		return Written[U]{}, fmt.Errorf("%s %q is larger than anything a yard weighs or measures", what, s)
 	case v > 0 && v < least:
-		return fail("is smaller than anything a yard weighs or measures")
+		return Written[U]{}, fmt.Errorf("%s %q is smaller than anything a yard weighs or measures", what, s)
 	}
 	return Written[U]{total, about, from}, nil
+}
+
+// A parser reads the terms of one kind of quantity.
+type parser[U Unit] struct {
+	what, example string
+	scales        []scale[U]
+}
+
+// term reads one term, or says why it does not read.
+func (p parser[U]) term(rest string) (total U, problem string) {
+	if rest == "" {
+		return 0, fmt.Sprintf("has a + with nothing next to it; write %s", p.example)
+	}
+	for joined := false; rest != ""; joined = true {
+		v, after, problem := p.part(rest, joined)
+		if problem != "" {
+			return 0, problem
+		}
+		total += v
+		rest = after
+	}
+	return total, ""
+}
+
+// part reads one number with its unit; joined reports that feet came before it.
+func (p parser[U]) part(text string, joined bool) (value U, after, problem string) {
+	v, after, err := readNumber(text)
+	if err != nil {
+		return 0, "", fmt.Sprintf("cannot be read: %v; write %s", err, p.example)
+	}
+	left := strings.TrimSpace(after)
+	unit, after := readUnit(after)
+	switch {
+	case unit == "" && left != "":
+		return 0, "", fmt.Sprintf("cannot be read from %q on; write %s", left, p.example)
+	case unit == "" && joined:
+		return 0, "", fmt.Sprintf("has no unit after the feet; write %s in", text)
+	case unit == "":
+		return 0, "", fmt.Sprintf("has no unit; write %s", bareExamples(text, p.scales))
+	}
+	sc, ok := findScale(p.scales, unit)
+	if !ok {
+		return 0, "", fmt.Sprintf("is in %q, which is not a unit of %s; write %s", unit, p.what, p.example)
+	}
+	if sc.joins && dashedInches.MatchString(after) {
+		after = after[1:] // 8'-6", as shop drawings write it
+	}
+	after = strings.TrimSpace(after)
+	switch {
+	case joined && !sc.joined:
+		return 0, "", fmt.Sprintf("has %s after feet; only inches can follow feet", unit)
+	case joined && v >= InchesPerFoot:
+		return 0, "", fmt.Sprintf("has %s inches after the feet; write fewer than 12 inches there", Number(v, 4))
+	case after != "" && (!sc.joins || joined):
+		return 0, "", fmt.Sprintf("goes on after %s with %q; write %s", unit, after, p.example)
+	}
+	return sc.to(v), after, ""
 }
 
 // RoundedBy returns how much a metric length may be off because it was rounded before it was

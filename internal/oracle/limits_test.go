@@ -95,10 +95,10 @@ func TestSenselessTow(t *testing.T) {
 		{rear: lb(501), weight: lb(500), says: "the rear axle cannot carry 501 lb, the whole truck weighs 500 lb"},
 		{rear: lb(501)},
 		{behind: in(-99), base: in(100)},
-		{behind: in(-100), base: in(100), says: "the ball cannot stand 8 ft 4 in ahead of the rear axle, the wheelbase is 8 ft 4 in"},
+		{behind: in(-100), base: in(100), says: "the ball cannot be 8 ft 4 in ahead of the rear axle, the wheelbase is 8 ft 4 in"},
 		{behind: in(-100)},
 		{behind: compute.Result[measure.Inches]{Value: -100, Known: false}, base: in(100)},
-		{behind: in(1e12), says: "the ball cannot stand"},
+		{behind: in(1e12), says: "the ball cannot be"},
 	} {
 		why := senselessTow(compute.Towed{Empty: c.empty, TongueEmpty: c.tongue}, Truck{RearWeight: c.rear, Weight: c.weight, BallBehind: c.behind, Wheelbase: c.base})
 		if (why == "") != (c.says == "") || !strings.HasPrefix(why, c.says) {
@@ -319,7 +319,7 @@ func TestUnbrakedInCommerce(t *testing.T) {
 // A match names what it missed.
 func TestMissing(t *testing.T) {
 	m := TowMatch(compute.Towed{Payload: compute.Result[measure.Pounds]{Value: 5000, Known: true}}, Truck{})
-	if !m.Incomplete || !strings.Contains(m.Text(), "incomplete, for want of the trailer's empty weight, the truck's weight as it stands, ") {
+	if !m.Incomplete || !strings.Contains(m.Text(), "incomplete, for want of the trailer's empty weight, the truck's weight as it is, ") {
 		t.Errorf("%q", m.Text())
 	}
 }

@@ -188,7 +188,7 @@ func (m *matcher) limit(name, label, source string, rating, base measure.Pounds,
 // together enters the limits that take the trailer's whole weight.
 func (m *matcher) together(truck Truck) {
 	empty, weighed := have(m, m.trailer.Empty, "the trailer's empty weight")
-	weight, stands := have(m, truck.Weight, "the truck's weight as it stands")
+	weight, stands := have(m, truck.Weight, "the truck's weight as it is")
 	if gcwr, ok := have(m, truck.GCWR, "the truck's GCWR"); ok && weighed && stands {
 		m.limit("gcwr", "the truck's GCWR", sourceTruckMaker, gcwr, weight+empty, 1)
 	}
@@ -209,8 +209,8 @@ func (m *matcher) together(truck Truck) {
 // balance works out what comes on the hitch.
 func (m *matcher) balance() {
 	t0, tongue := have(m, m.trailer.TongueEmpty, "the trailer's tongue weight, empty")
-	a, axles := have(m, m.trailer.Axles, "where the trailer's axles stand")
-	xc, center := have(m, m.trailer.Center, "where the trailer's deck stands")
+	a, axles := have(m, m.trailer.Axles, "where the trailer's axles are")
+	xc, center := have(m, m.trailer.Center, "where the trailer's deck is")
 	if tongue && axles && center {
 		m.tongue, m.rise, m.weighed = t0, measure.ShareOfLength(a-xc, a), true
 	}
@@ -233,7 +233,7 @@ func (m *matcher) onTruck(truck Truck) {
 	rear, known := have(m, truck.RearRating, "the truck's rear axle rating")
 	stands, weighed := have(m, truck.RearWeight, "the weight on the truck's rear axle")
 	base, measured := have(m, truck.Wheelbase, "the truck's wheelbase")
-	behind, placed := have(m, truck.BallBehind, "where the ball stands from the rear axle")
+	behind, placed := have(m, truck.BallBehind, "how far the ball is from the rear axle")
 	if !ok || !measured || !placed {
 		return
 	}
@@ -405,6 +405,12 @@ func senselessTow(t compute.Towed, truck Truck) string {
 			return fmt.Sprintf("%s cannot be %s", r.what, in.Length(r.Value))
 		}
 	}
+	return impossible(t, truck)
+}
+
+// impossible says which of the measures contradict each other, or "" if none do.
+func impossible(t compute.Towed, truck Truck) string {
+	in := truck.In
 	tongue, behind := t.TongueEmpty, truck.BallBehind
 	switch {
 	case tongue.Known && !measure.Sensible(tongue.Value):
@@ -414,9 +420,9 @@ func senselessTow(t compute.Towed, truck Truck) string {
 	case truck.RearWeight.Known && truck.Weight.Known && truck.RearWeight.Value > truck.Weight.Value:
 		return fmt.Sprintf("the rear axle cannot carry %s, the whole truck weighs %s", in.Weight(truck.RearWeight.Value), in.Weight(truck.Weight.Value))
 	case behind.Known && !measure.Sensible(behind.Value):
-		return fmt.Sprintf("the ball cannot stand %s from the rear axle", in.Length(behind.Value))
+		return fmt.Sprintf("the ball cannot be %s from the rear axle", in.Length(behind.Value))
 	case behind.Known && truck.Wheelbase.Known && truck.Wheelbase.Value+behind.Value <= 0:
-		return fmt.Sprintf("the ball cannot stand %s ahead of the rear axle, the wheelbase is %s", in.Length(-behind.Value), in.Length(truck.Wheelbase.Value))
+		return fmt.Sprintf("the ball cannot be %s ahead of the rear axle, the wheelbase is %s", in.Length(-behind.Value), in.Length(truck.Wheelbase.Value))
 	}
 	return ""
 }

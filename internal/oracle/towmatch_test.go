@@ -227,9 +227,9 @@ func TestTowMatchMissing(t *testing.T) {
 		t.Errorf("a truck nobody knows: %+v", m)
 	}
 	for _, what := range []string{
-		"the truck's GVWR", "the truck's weight as it stands", "the truck's rear axle rating", "the weight on the truck's rear axle",
+		"the truck's GVWR", "the truck's weight as it is", "the truck's rear axle rating", "the weight on the truck's rear axle",
 		"the truck's GCWR", "the hitch's trailer rating", "the hitch's tongue limit", "the ball's rating", "the truck's wheelbase",
-		"where the ball stands from the rear axle",
+		"how far the ball is from the rear axle",
 	} {
 		if !slices.Contains(m.Missing, what) {
 			t.Errorf("%s is not named as missing: %q", what, m.Missing)
@@ -300,16 +300,16 @@ func TestTowMatchOneMissing(t *testing.T) {
 		gone []string
 		left bool // what still stands on the front axle is known
 	}{
-		"the truck's GVWR":                         {func(k *oracle.Truck) { k.GVWR.Known = false }, []string{"truck-gvwr"}, true},
-		"the truck's weight as it stands":          {func(k *oracle.Truck) { k.Weight.Known = false }, []string{"truck-gvwr", "gcwr", "front-axle"}, false},
-		"the truck's rear axle rating":             {func(k *oracle.Truck) { k.RearRating.Known = false }, []string{"rear-axle"}, true},
-		"the weight on the truck's rear axle":      {func(k *oracle.Truck) { k.RearWeight.Known = false }, []string{"rear-axle", "front-axle"}, false},
-		"the truck's GCWR":                         {func(k *oracle.Truck) { k.GCWR.Known = false }, []string{"gcwr"}, true},
-		"the hitch's trailer rating":               {func(k *oracle.Truck) { k.HitchRating.Known = false }, []string{"hitch"}, true},
-		"the hitch's tongue limit":                 {func(k *oracle.Truck) { k.HitchTongue.Known = false }, []string{"hitch-tongue"}, true},
-		"the ball's rating":                        {func(k *oracle.Truck) { k.BallRating.Known = false }, []string{"ball"}, true},
-		"the truck's wheelbase":                    {func(k *oracle.Truck) { k.Wheelbase.Known = false }, []string{"rear-axle", "front-axle"}, false},
-		"where the ball stands from the rear axle": {func(k *oracle.Truck) { k.BallBehind.Known = false }, []string{"rear-axle", "front-axle"}, false},
+		"the truck's GVWR":                       {func(k *oracle.Truck) { k.GVWR.Known = false }, []string{"truck-gvwr"}, true},
+		"the truck's weight as it is":            {func(k *oracle.Truck) { k.Weight.Known = false }, []string{"truck-gvwr", "gcwr", "front-axle"}, false},
+		"the truck's rear axle rating":           {func(k *oracle.Truck) { k.RearRating.Known = false }, []string{"rear-axle"}, true},
+		"the weight on the truck's rear axle":    {func(k *oracle.Truck) { k.RearWeight.Known = false }, []string{"rear-axle", "front-axle"}, false},
+		"the truck's GCWR":                       {func(k *oracle.Truck) { k.GCWR.Known = false }, []string{"gcwr"}, true},
+		"the hitch's trailer rating":             {func(k *oracle.Truck) { k.HitchRating.Known = false }, []string{"hitch"}, true},
+		"the hitch's tongue limit":               {func(k *oracle.Truck) { k.HitchTongue.Known = false }, []string{"hitch-tongue"}, true},
+		"the ball's rating":                      {func(k *oracle.Truck) { k.BallRating.Known = false }, []string{"ball"}, true},
+		"the truck's wheelbase":                  {func(k *oracle.Truck) { k.Wheelbase.Known = false }, []string{"rear-axle", "front-axle"}, false},
+		"how far the ball is from the rear axle": {func(k *oracle.Truck) { k.BallBehind.Known = false }, []string{"rear-axle", "front-axle"}, false},
 	} {
 		truck := pickup()
 		truck.FrontRating = lb(6000)

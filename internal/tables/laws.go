@@ -3,7 +3,7 @@ package tables
 import "tarepage/internal/measure"
 
 // ExciseRow is the federal excise tax on trailers or on parts fitted soon after, as it
-// stands between two days. Law changes: the row says when it was looked at.
+// holds between two days. Law changes: the row says when it was looked at.
 type ExciseRow struct {
 	Part string        // "trailer" or "later parts"
 	Rate measure.Share // of the price at the first retail sale

@@ -40,7 +40,7 @@ var loadRangeSheet = newSheet(sheet[LoadRangeRow]{
 			}
 			before := rows[i-1].is
 			if p.is.Letter <= before.Letter || p.is.Ply <= before.Ply {
-				fail(p.line, "load range %s with %d ply stands behind %s with %d; both must rise", p.is.Letter, p.is.Ply, before.Letter, before.Ply)
+				fail(p.line, "load range %s with %d ply comes after %s with %d; both must rise", p.is.Letter, p.is.Ply, before.Letter, before.Ply)
 			}
 			if p.is.Pressure != 0 && p.is.Pressure < before.Pressure {
 				fail(p.line, "load range %s at %s falls below %s at %s", p.is.Letter, p.is.Pressure, before.Letter, before.Pressure)
@@ -63,7 +63,7 @@ func LoadRange(letter string) (LoadRangeRow, error) {
 	return LoadRangeRow{}, fmt.Errorf("load range %q does not exist; the letters are %s", letter, strings.Join(letters, " "))
 }
 
-// LoadIndexRow is the load that a load index stands for. Kilograms is the defined
+// LoadIndexRow is the load that a load index means. Kilograms is the defined
 // quantity; Pounds is its nearest whole pound, as tables print it. Where a sidewall
 // prints pounds, they are the rating and the index is only a label.
 type LoadIndexRow struct {
@@ -84,7 +84,7 @@ var loadIndexSheet = newSheet(sheet[LoadIndexRow]{
 	rules: func(rows []placed[LoadIndexRow], fail failure) {
 		for i, p := range rows {
 			if p.is.Index != i {
-				fail(p.line, "load index %d stands where %d must", p.is.Index, i)
+				fail(p.line, "load index %d is where %d must be", p.is.Index, i)
 				return
 			}
 			if i > 0 && p.is.Kilograms <= rows[i-1].is.Kilograms {
@@ -106,7 +106,7 @@ func LoadIndex(n int) (LoadIndexRow, error) {
 	return rows[n], nil
 }
 
-// SpeedRow is the speed that a speed symbol stands for.
+// SpeedRow is the speed that a speed symbol means.
 type SpeedRow struct {
 	Symbol       string
 	KMH          int   // kilometers an hour
@@ -219,7 +219,7 @@ var loadPointSheet = newSheet(sheet[LoadPointRow]{
 			k := curve{p.is.Size, p.is.Dual, p.is.Grade}
 			before, ok := last[k]
 			if ok && (p.is.Load <= before.Load || p.is.Pressure <= before.Pressure) {
-				fail(p.line, "%s at %s stands behind %s at %s; both must rise", p.is.Load, p.is.Pressure, before.Load, before.Pressure)
+				fail(p.line, "%s at %s comes after %s at %s; both must rise", p.is.Load, p.is.Pressure, before.Load, before.Pressure)
 			}
 			last[k] = p.is
 		}

@@ -26,10 +26,10 @@ type sheet[R any] struct {
 	title   string
 	file    string
 	columns []string
-	// graded is the column whose grade stands for the row in counts.
+	// graded is the column whose grade counts for the row.
 	graded string
 	row    func(*row) R
-	// key is what may stand only once.
+	// key is what may be in the table only once.
 	key func(R) string
 	// rules holds what must be true of the rows together, or nil.
 	rules func(rows []placed[R], fail failure)
@@ -45,7 +45,7 @@ type content[R any] struct {
 	edition string
 }
 
-// placed is a row with the line it stands on.
+// placed is a row with its line.
 type placed[R any] struct {
 	line int
 	is   R
@@ -79,72 +79,96 @@ func (s *sheet[R]) all() []R {
 	return c.rows
 }
 
+// faults gathers what is wrong with one file.
+type faults struct {
+	file string
+	list []error
+}
+
+func (f *faults) add(line int, format string, args ...any) {
+	f.list = append(f.list, fmt.Errorf("%s:%d: %s", f.file, line, fmt.Sprintf(format, args...)))
+}
+
 // read reads a whole CSV and reports every fault in it.
 func (s *sheet[R]) read(data []byte) (content[R], error) {
-	var faults []error
-	fail := func(line int, format string, args ...any) {
-		faults = append(faults, fmt.Errorf("%s:%d: %s", s.file, line, fmt.Sprintf(format, args...)))
-	}
-	refused := func() (content[R], error) { return content[R]{}, errors.Join(faults...) }
-
+	found := &faults{file: s.file}
 	in := csv.NewReader(bytes.NewReader(data))
 	in.FieldsPerRecord = -1
+	at := s.header(in, found)
+	if found.list != nil {
+		return content[R]{}, errors.Join(found.list...)
+	}
+	out, rows := s.rows(in, at, found)
+	if len(rows) == 0 && found.list == nil {
+		found.add(1, "the table has no rows")
+	}
+	// Rules over all rows would only repeat the faults of single ones.
+	if found.list == nil && s.rules != nil {
+		s.rules(rows, found.add)
+	}
+	if found.list != nil {
+		return content[R]{}, errors.Join(found.list...)
+	}
+	return out, nil
+}
+
+// header reads the line of columns and returns where each of them is.
+func (s *sheet[R]) header(in *csv.Reader, found *faults) map[string]int {
 	header, err := in.Read()
 	if err != nil {
-		fail(1, "the first line must name the columns %s", strings.Join(s.columns, ","))
-		return refused()
+		found.add(1, "the first line must name the columns %s", strings.Join(s.columns, ","))
+		return nil
 	}
 	at := make(map[string]int, len(header))
 	for i, name := range header {
 		if !slices.Contains(s.columns, name) {
-			fail(1, "column %q is not one of %s", name, strings.Join(s.columns, ","))
+			found.add(1, "column %q is not one of %s", name, strings.Join(s.columns, ","))
 		}
 		if _, twice := at[name]; twice {
-			fail(1, "column %q stands twice", name)
+			found.add(1, "column %q is there twice", name)
 		}
 		at[name] = i
 	}
 	for _, name := range s.columns {
 		if _, ok := at[name]; !ok {
-			fail(1, "column %q is missing", name)
+			found.add(1, "column %q is missing", name)
 		}
 	}
-	if faults != nil {
-		return refused()
-	}
+	return at
+}
 
-	var out content[R]
-	var rows []placed[R]
+// rows reads the lines after the header. A line with a fault is left out.
+func (s *sheet[R]) rows(in *csv.Reader, at map[string]int, found *faults) (out content[R], rows []placed[R]) {
 	first := map[string]int{}
 	for {
 		cells, err := in.Read()
 		if err == io.EOF {
-			break
+			return out, rows
 		}
 		var malformed *csv.ParseError
 		if errors.As(err, &malformed) {
-			fail(malformed.Line, "the line does not read as CSV: %v", malformed.Err)
-			return refused()
+			found.add(malformed.Line, "the line does not read as CSV: %v", malformed.Err)
+			return out, rows
 		} else if err != nil {
-			fail(len(rows)+2, "the line does not read: %v", err)
-			return refused()
+			found.add(len(rows)+2, "the line does not read: %v", err)
+			return out, rows
 		}
 		line, _ := in.FieldPos(0)
-		if len(cells) != len(header) {
-			fail(line, "%d cells where the first line names %d columns", len(cells), len(header))
+		if len(cells) != len(at) {
+			found.add(line, "%d cells where the first line names %d columns", len(cells), len(at))
 			continue
 		}
 		if i, ok := at["source"]; ok {
 			cells[i] = public(cells[i])
 		}
-		before := len(faults)
-		r := s.row(&row{line: line, at: at, cells: cells, fail: fail})
-		if len(faults) > before {
+		before := len(found.list)
+		r := s.row(&row{line: line, at: at, cells: cells, fail: found.add})
+		if len(found.list) > before {
 			continue
 		}
 		k := s.key(r)
 		if earlier, twice := first[k]; twice {
-			fail(line, "%s stands already at line %d", k, earlier)
+			found.add(line, "%s is already at line %d", k, earlier)
 			continue
 		}
 		first[k] = line
@@ -152,17 +176,6 @@ func (s *sheet[R]) read(data []byte) (content[R], error) {
 		out.rows = append(out.rows, r)
 		out.cells = append(out.cells, cells)
 	}
-	if len(rows) == 0 && faults == nil {
-		fail(1, "the table has no rows")
-	}
-	// Rules over all rows would only repeat the faults of single ones.
-	if faults == nil && s.rules != nil {
-		s.rules(rows, fail)
-	}
-	if faults != nil {
-		return refused()
-	}
-	return out, nil
 }
 
 // private is the part of a source that names the maker of a product: whoever checks the

@@ -27,7 +27,7 @@ type Class string
 // The classes.
 const (
 	SpecialTrailer Class = "special trailer" // ST prefix
-	LightTruck     Class = "light truck"     // LT before or behind the size, radial flotation
+	LightTruck     Class = "light truck"     // LT before or after the size, radial flotation
 	Passenger      Class = "passenger"       // P prefix, and unprefixed metric radials on whole-inch rims
 	Truck          Class = "truck"           // rims of 17.5, 19.5, 22.5 in, and C-metric
 	BiasTrailer    Class = "bias trailer"    // 4.80-8, 20.5x8.0-10, 205/65-10, 8-14.5

@@ -96,63 +96,75 @@ func tireRules(rows []placed[Tire], fail failure) {
 	type line struct{ size, use string }
 	lowest := map[line]map[string]placed[Tire]{}
 	for _, p := range rows {
-		t := p.is
-		letter, err := LoadRange(t.LoadRange)
-		if err != nil {
-			fail(p.line, "column load_range: %v", err)
+		if !tireRow(p, fail) {
 			continue
 		}
-		if t.Ply != letter.Ply {
-			fail(p.line, "load range %s with %d ply; the letter means %d", t.LoadRange, t.Ply, letter.Ply)
-		}
-		for _, index := range []int{t.SingleIndex, t.DualIndex} {
-			if _, err := LoadIndex(index); err != nil {
-				fail(p.line, "%v", err)
-			}
-		}
-		if t.Dual > t.Single {
-			fail(p.line, "dual %s is above single %s", t.Dual, t.Single)
-		} else if band, ok := dualShare(t.Class()); ok && t.Dual > 0 {
-			share := measure.ShareOf(t.Dual, t.Single)
-			if share < band.Low-band.Rounding || share > band.High+band.Rounding {
-				fail(p.line, "dual %s is %s of single %s; a %s tire has %s to %s",
-					t.Dual, share.Near(), t.Single, t.Class(), band.Low.Near(), band.High.Near())
-			}
-		}
-		k := line{t.Size, t.Use}
+		k := line{p.is.Size, p.is.Use}
 		if lowest[k] == nil {
 			lowest[k] = map[string]placed[Tire]{}
 		}
-		if old, ok := lowest[k][t.LoadRange]; !ok || t.Single < old.is.Single {
-			lowest[k][t.LoadRange] = p
+		if old, ok := lowest[k][p.is.LoadRange]; !ok || p.is.Single < old.is.Single {
+			lowest[k][p.is.LoadRange] = p
 		}
 	}
-	letters := loadRangeSheet.all()
 	for _, p := range rows {
 		at := lowest[line{p.is.Size, p.is.Use}]
-		if at[p.is.LoadRange].line != p.line {
-			continue
+		if at[p.is.LoadRange].line == p.line {
+			tireAbove(p, at, fail)
 		}
-		var below placed[Tire]
-		for _, l := range letters {
-			if l.Letter == p.is.LoadRange {
-				break
-			}
-			if q, ok := at[l.Letter]; ok {
-				below = q
-			}
+	}
+}
+
+// tireRow checks one row by itself. It reports false where its load range does not exist.
+func tireRow(p placed[Tire], fail failure) bool {
+	t := p.is
+	letter, err := LoadRange(t.LoadRange)
+	if err != nil {
+		fail(p.line, "column load_range: %v", err)
+		return false
+	}
+	if t.Ply != letter.Ply {
+		fail(p.line, "load range %s with %d ply; the letter means %d", t.LoadRange, t.Ply, letter.Ply)
+	}
+	for _, index := range []int{t.SingleIndex, t.DualIndex} {
+		if _, err := LoadIndex(index); err != nil {
+			fail(p.line, "%v", err)
 		}
-		if below.line == 0 {
-			continue
+	}
+	if t.Dual > t.Single {
+		fail(p.line, "dual %s is above single %s", t.Dual, t.Single)
+	} else if band, ok := dualShare(t.Class()); ok && t.Dual > 0 {
+		share := measure.ShareOf(t.Dual, t.Single)
+		if share < band.Low-band.Rounding || share > band.High+band.Rounding {
+			fail(p.line, "dual %s is %s of single %s; a %s tire has %s to %s",
+				t.Dual, share.Near(), t.Single, t.Class(), band.Low.Near(), band.High.Near())
 		}
-		if p.is.Single <= below.is.Single {
-			fail(p.line, "load range %s carries %s, no more than load range %s at line %d with %s",
-				p.is.LoadRange, p.is.Single, below.is.LoadRange, below.line, below.is.Single)
+	}
+	return true
+}
+
+// tireAbove compares a row with the next lower load range of its size; at has the lowest
+// row of each.
+func tireAbove(p placed[Tire], at map[string]placed[Tire], fail failure) {
+	var below placed[Tire]
+	for _, l := range loadRangeSheet.all() {
+		if l.Letter == p.is.LoadRange {
+			break
 		}
-		if p.is.Pressure != 0 && p.is.Pressure < below.is.Pressure {
-			fail(p.line, "load range %s at %s, below load range %s at line %d with %s",
-				p.is.LoadRange, p.is.Pressure, below.is.LoadRange, below.line, below.is.Pressure)
+		if q, ok := at[l.Letter]; ok {
+			below = q
 		}
+	}
+	if below.line == 0 {
+		return
+	}
+	if p.is.Single <= below.is.Single {
+		fail(p.line, "load range %s carries %s, no more than load range %s at line %d with %s",
+			p.is.LoadRange, p.is.Single, below.is.LoadRange, below.line, below.is.Single)
+	}
+	if p.is.Pressure != 0 && p.is.Pressure < below.is.Pressure {
+		fail(p.line, "load range %s at %s, below load range %s at line %d with %s",
+			p.is.LoadRange, p.is.Pressure, below.is.LoadRange, below.line, below.is.Pressure)
 	}
 }
 

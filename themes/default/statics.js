@@ -84,7 +84,7 @@ var Statics = (function () {
 
 	// loadwindow.go. A constraint is its number there.
 	var NAMES = ["nothing", "the deck's front edge", "the deck's rear edge", "the load ahead of it", "the load behind it",
-		"the least that should stand on the tongue", "the most that should stand on the tongue", "the coupler's tongue limit",
+		"the least that should be on the tongue", "the most that should be on the tongue", "the coupler's tongue limit",
 		"the axles", "the tires", "the wheels", "gvwr", "the coupler", "the ball", "no load at all",
 		"the load's own measures", "the trailer's measures"];
 	function rigSensible(r) {
@@ -257,8 +257,8 @@ var Statics = (function () {
 		if (T != null && !sensible(T)) say("the tongue weight cannot be " + weight(T, si));
 		if (T != null && E != null && abs(T) > E) say("the tongue cannot weigh " + weight(T, si) + ", the whole trailer weighs " + weight(E, si));
 		if (t.rearWeight != null && t.weight != null && t.rearWeight > t.weight) say("the rear axle cannot carry " + weight(t.rearWeight, si) + ", the whole truck weighs " + weight(t.weight, si));
-		if (B != null && !sensible(B)) say("the ball cannot stand " + length(B, si) + " from the rear axle");
-		if (B != null && t.base != null && t.base + B <= 0) say("the ball cannot stand " + length(-B, si) + " ahead of the rear axle, the wheelbase is " + length(t.base, si));
+		if (B != null && !sensible(B)) say("the ball cannot be " + length(B, si) + " from the rear axle");
+		if (B != null && t.base != null && t.base + B <= 0) say("the ball cannot be " + length(-B, si) + " ahead of the rear axle, the wheelbase is " + length(t.base, si));
 		return bad;
 	}
 	// The most that the trailer may carry behind the truck, evenly spread: {why, missing,
@@ -292,18 +292,18 @@ var Statics = (function () {
 			}
 		}
 		if (have(r[13], "the trailer's own payload")) enter("trailer", "the trailer's own payload", r[13], 0, 1);
-		var weighed = have(E, "the trailer's empty weight"), stands = have(t.weight, "the truck's weight as it stands");
+		var weighed = have(E, "the trailer's empty weight"), stands = have(t.weight, "the truck's weight as it is");
 		if (have(t.gcwr, "the truck's GCWR") && weighed && stands) enter("gcwr", "the truck's GCWR", t.gcwr, t.weight + E, 1);
 		if (have(t.hitch, "the hitch's trailer rating") && weighed) enter("hitch", "the hitch on the truck", t.hitch, E, 1);
 		if (r[20] && t.unbraked != null && weighed) enter("unbraked", "the truck maker's limit for a trailer without brakes", t.unbraked, E, 1);
 		if (!(t.ball == null && r[16]) && have(t.ball, "the ball's rating") && weighed) enter("ball", "the ball on the truck", t.ball, E, 1);
-		var ok = [have(T, "the trailer's tongue weight, empty"), have(A, "where the trailer's axles stand"), have(xc, "where the trailer's deck stands")].every(Boolean),
+		var ok = [have(T, "the trailer's tongue weight, empty"), have(A, "where the trailer's axles are"), have(xc, "where the trailer's deck is")].every(Boolean),
 			rise = ok ? (A - xc) / A : 0;
 		if (ok && (rise < 0 || T < 0)) enter("hitch-lift", "the load at which the hitch would lift", 0, -T, -rise);
 		if (have(t.gvwr, "the truck's GVWR") && ok && stands) enter("truck-gvwr", "the truck's GVWR", t.gvwr, t.weight + T, rise);
 		if (have(t.tongue, "the hitch's tongue limit") && ok) enter("hitch-tongue", "the tongue limit of the hitch on the truck", t.tongue, T, rise);
 		var rated = have(t.rear, "the truck's rear axle rating"), rear = have(t.rearWeight, "the weight on the truck's rear axle"),
-			based = have(t.base, "the truck's wheelbase"), placed = have(t.behind, "where the ball stands from the rear axle");
+			based = have(t.base, "the truck's wheelbase"), placed = have(t.behind, "how far the ball is from the rear axle");
 		if (ok && based && placed) {
 			var lost = effects(T);
 			if (rated && rear) enter("rear-axle", "the truck's rear axle", t.rear, t.rearWeight + (T - lost), rise * ((t.base + t.behind) / t.base));
