@@ -36,6 +36,9 @@ func LengthForm() string { return form(lengthUnits, true) }
 // PressureForm is what ParsePressure reads.
 func PressureForm() string { return form(pressureUnits, false) }
 
+// VolumeForm is what ParseVolume reads.
+func VolumeForm() string { return form(volumeUnits, false) }
+
 // ShareForm is what ParseShare reads.
 func ShareForm() string { return form(shareUnits, false) }
 

@@ -66,6 +66,11 @@ var metricWritings = []struct {
 	{"pounds", func(v float64) string { return Metric.Weight(Pounds(v)) }},
 	// A tire's pressure is a limit: nobody may fill in more, so it goes down.
 	{"psi", func(v float64) string { return fixed(Down(PSI(v).Kilopascals(), 1), 0, " kPa") }},
+	{"lb/gal", func(v float64) string {
+		return trimmed(Nearest(v*KilogramsPerPound/Gallons(1).Liters(), 0.001), 3, " kg/L")
+	}},
+	{"gal", func(v float64) string { return trimmed(Nearest(Gallons(v).Liters(), 1), 0, " L") }},
+	{"gallons", func(v float64) string { return trimmed(Nearest(Gallons(v).Liters(), 1), 0, " L") }},
 	{"sq ft", func(v float64) string { return trimmed(Nearest(v*metersPerFoot*metersPerFoot, 0.1), 1, " sq m") }},
 	{"cu yd", func(v float64) string { return trimmed(Nearest(v*cubicMetersPerCuY, 0.1), 1, " cu m") }},
 	{"ft/s2", func(v float64) string { return trimmed(Nearest(v*metersPerFoot, 0.01), 2, " m/s2") }},

@@ -52,6 +52,12 @@ func ParsePressure(s string) (Written[PSI], error) {
 	return parse(s, "pressure", "80 psi, 550 kPa or 5.5 bar", false, pressureUnits)
 }
 
+// ParseVolume reads "1,000 gal", "3,785 L", "450 bu", "20 cu yd", "540 cu ft". A gallon and a
+// bushel are those of the United States.
+func ParseVolume(s string) (Written[Gallons], error) {
+	return parse(s, "volume", "1,000 gal, 3,785 L, 450 bu or 20 cu yd", false, volumeUnits)
+}
+
 // ParseAngle reads "12 degrees", "12 deg", "12°".
 func ParseAngle(s string) (Written[Degrees], error) {
 	return parse(s, "angle", "12 degrees", false, angleUnits)
@@ -134,6 +140,16 @@ var pressureUnits = []scale[PSI]{
 	{names: []string{"psi", "PSI"}, to: func(v float64) PSI { return PSI(v) }},
 	{names: []string{"kPa", "kpa", "KPA"}, to: FromKilopascals},
 	{names: []string{"bar"}, to: func(v float64) PSI { return FromKilopascals(v * KilopascalsPerBar) }},
+}
+
+var volumeUnits = []scale[Gallons]{
+	{names: []string{"gal", "gal.", "gals", "gallon", "gallons"}, to: func(v float64) Gallons { return Gallons(v) }},
+	{names: []string{"L", "l", "liter", "liters"}, to: FromLiters},
+	{names: []string{"bu", "bushel", "bushels"}, to: func(v float64) Gallons { return FromCubicInches(v * CubicInchesPerBushel) }},
+	{names: []string{"cu yd", "cubic yard", "cubic yards", "yd", "yards"}, to: func(v float64) Gallons {
+		return FromCubicInches(v * 36 * 36 * 36)
+	}},
+	{names: []string{"cu ft", "cubic foot", "cubic feet"}, to: func(v float64) Gallons { return FromCubicInches(v * 12 * 12 * 12) }},
 }
 
 var angleUnits = []scale[Degrees]{
@@ -402,7 +418,8 @@ func readUnit(s string) (unit, rest string) {
 			return mark, s[len(mark):]
 		}
 	}
-	for _, phrase := range []string{"pounds per foot", "lb per foot", "sq ft", "square feet", "sq m", "square meters", "ft2", "m2"} {
+	for _, phrase := range []string{"pounds per foot", "lb per foot", "sq ft", "square feet", "sq m", "square meters", "ft2", "m2",
+		"cubic yards", "cubic yard", "cu yd", "cubic feet", "cubic foot", "cu ft"} {
 		if strings.HasPrefix(s, phrase) {
 			return phrase, s[len(phrase):]
 		}

@@ -227,6 +227,13 @@ func (v CubicYards) String() string { return number(float64(v), " cu yd") }
 // Near prints the volume to a tenth of a cubic yard.
 func (v CubicYards) Near() string { return trimmed(float64(Nearest(v, 0.1)), 1, " cu yd") }
 
+func (g Gallons) String() string { return number(float64(g), " gal") }
+
+// Near prints the volume to the gallon.
+func (g Gallons) Near() string { return trimmed(float64(Nearest(g, 1)), 0, " gal") }
+
+func (d PoundsPerGallon) String() string { return number(float64(d), " lb/gal") }
+
 func (d PoundsPerCubicYard) String() string { return number(float64(d), " lb/cu yd") }
 
 // String prints the share as a percentage that reads back to the same share.

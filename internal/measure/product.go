@@ -108,6 +108,12 @@ func VolumeOfWeight(w Pounds, d PoundsPerCubicYard) CubicYards {
 	return CubicYards(float64(w) / float64(d))
 }
 
+// WeightOfLiquid is the weight of a volume of a liquid.
+func WeightOfLiquid(g Gallons, d PoundsPerGallon) Pounds { return Pounds(float64(g) * float64(d)) }
+
+// LiquidOfWeight is the volume of a liquid of that weight.
+func LiquidOfWeight(w Pounds, d PoundsPerGallon) Gallons { return Gallons(float64(w) / float64(d)) }
+
 // WeightOfVolume is the weight of the volume v at density d.
 func WeightOfVolume(v CubicYards, d PoundsPerCubicYard) Pounds {
 	return Pounds(float64(v) * float64(d))

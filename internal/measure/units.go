@@ -24,6 +24,10 @@ type (
 	SquareFeet float64
 	// CubicYards is a volume of loose material.
 	CubicYards float64
+	// Gallons is a volume in US liquid gallons of 231 cubic inches.
+	Gallons float64
+	// PoundsPerGallon is the density of a liquid.
+	PoundsPerGallon float64
 	// PoundsPerCubicYard is the density of loose material.
 	PoundsPerCubicYard float64
 	// Share is a part of a whole: 0.12 is twelve percent.
@@ -49,6 +53,8 @@ func (PoundsPerFoot) Symbol() string      { return "lb/ft" }
 func (PoundInches) Symbol() string        { return "lb-in" }
 func (SquareFeet) Symbol() string         { return "sq ft" }
 func (CubicYards) Symbol() string         { return "cu yd" }
+func (Gallons) Symbol() string            { return "gal" }
+func (PoundsPerGallon) Symbol() string    { return "lb/gal" }
 func (PoundsPerCubicYard) Symbol() string { return "lb/cu yd" }
 func (Share) Symbol() string              { return "%" }
 
@@ -65,6 +71,10 @@ const (
 	// KilopascalsPerPSI follows from the pound, the standard acceleration of free fall
 	// 9.806 65 m/s2 and the inch; NIST SP 811, B.8 prints 6.894 757 E+00.
 	KilopascalsPerPSI = KilogramsPerPound * 9.80665 / (0.0254 * 0.0254) / 1000
+	// CubicInchesPerGallon: the US gallon is 231 cubic inches, and the US bushel (struck)
+	// 2150.42 (NIST Handbook 44 (2024), Appendix C).
+	CubicInchesPerGallon = 231
+	CubicInchesPerBushel = 2150.42
 	// InchesPerFoot is twelve.
 	InchesPerFoot = 12
 )
@@ -86,6 +96,24 @@ func (in Inches) Millimeters() float64 { return float64(float64(in) * Millimeter
 
 // FromMillimeters returns the length of mm millimeters.
 func FromMillimeters(mm float64) Inches { return Inches(mm / MillimetersPerInch) }
+
+// Liters returns the volume in liters.
+func (g Gallons) Liters() float64 {
+	const decimetersPerInch = MillimetersPerInch / 100
+	return float64(float64(g) * CubicInchesPerGallon * decimetersPerInch * decimetersPerInch * decimetersPerInch)
+}
+
+// FromLiters returns the volume of that many liters.
+func FromLiters(liters float64) Gallons { return Gallons(liters / Gallons(1).Liters()) }
+
+// FromCubicInches returns the volume of that many cubic inches.
+func FromCubicInches(v float64) Gallons { return Gallons(v / CubicInchesPerGallon) }
+
+// CubicYards returns the same volume in cubic yards.
+func (g Gallons) CubicYards() CubicYards {
+	const yard = 3 * InchesPerFoot
+	return CubicYards(float64(g) * CubicInchesPerGallon / (yard * yard * yard))
+}
 
 // Percent returns the share in percent: 12 for 0.12.
 func (s Share) Percent() float64 { return float64(float64(s) * 100) }

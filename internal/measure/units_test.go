@@ -146,3 +146,26 @@ func TestWeightsPrintAsTheyWereWritten(t *testing.T) {
 		}
 	}
 }
+
+// TestVolumes compares volumes with NIST Special Publication 811 (2008), B.8: gallon (US, liquid)
+// 3.785 412 E-03 m3, bushel (US) 3.523 907 E-02 m3, cubic foot 2.831 685 E-02 m3, cubic yard
+// 7.645 549 E-01 m3.
+func TestVolumes(t *testing.T) {
+	for text, liters := range map[string]float64{
+		"1 gal": 3.785412, "1,000 gallons": 3785.412, "1 bu": 35.23907, "450 bushels": 450 * 35.23907,
+		"1 cu ft": 28.31685, "1 cu yd": 764.5549, "20 cubic yards": 20 * 764.5549, "3,785 L": 3785, "about 500 gal (maker's plate)": 500 * 3.785412,
+	} {
+		w, err := measure.ParseVolume(text)
+		if got := w.Value.Liters(); err != nil || math.Abs(got-liters) > liters*1e-6 {
+			t.Errorf("%s is %v L, want %v (%v)", text, got, liters, err)
+		}
+	}
+	for _, text := range []string{"1,000", "1,000 lb", "20 cu", "450 tons"} {
+		if w, err := measure.ParseVolume(text); err == nil {
+			t.Errorf("%s reads as %v", text, w.Value)
+		}
+	}
+	if got := measure.Gallons(201.974026).CubicYards(); math.Abs(float64(got)-1) > 1e-6 {
+		t.Errorf("201.974 gal are %v", got)
+	}
+}

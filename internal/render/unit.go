@@ -338,7 +338,10 @@ func figured(d *compute.Definition, f *compute.Figure, w *compute.Work) figure {
 // sectionNames are the sections as a page calls them.
 var sectionNames = map[string]string{
 	"": "This trailer", "hitch": "Hitch", "deck": "Deck", "bed": "Bed", "box": "Box", "axles": "Axles", "tires": "Tires and wheels",
-	"brakes": "Brakes", "weights": "Weights", "ramps": "Ramps", "frame": "Frame", "lights": "Lights", "jack": "Jack", "tie-downs": "Tie-downs",
+	"brakes": "Brakes", "weights": "Weights", "ramps": "Ramps", "frame": "Frame",
+	"tank": "Tank", "hull": "Hull", "bin": "Bins", "dolly": "Tow dolly", "bunks": "Bunks and stakes", "chassis": "Chassis",
+	"sides": "Sides", "gate": "Gates", "winch": "Winch", "hoist": "Hoist", "equipment": "Equipment", "wear": "Wear and defects",
+	"ownership": "Ownership", "offer": "Price", "lights": "Lights", "jack": "Jack", "tie-downs": "Tie-downs",
 }
 
 func specs(u *unit.Unit) []specGroup {
@@ -357,7 +360,7 @@ func specs(u *unit.Unit) []specGroup {
 }
 
 // abbreviations keep the trade's capitals.
-var abbreviations = map[string]string{"gvwr": "GVWR", "d-rings": "D-rings", "vin": "VIN"}
+var abbreviations = map[string]string{"gvwr": "GVWR", "led": "LED", "d-rings": "D-rings", "vin": "VIN"}
 
 // label makes a key into words: tongue-limit to Tongue limit.
 func label(key string) string {

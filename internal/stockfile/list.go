@@ -92,6 +92,10 @@ func numberOf(value any) (number, bool) {
 		return number{float64(v), v.Symbol()}, true
 	case measure.PSI:
 		return number{float64(v), v.Symbol()}, true
+	case measure.Gallons:
+		return number{float64(v), v.Symbol()}, true
+	case measure.Dollars:
+		return number{float64(v), v.Symbol()}, true
 	case int:
 		return number{float64(v), ""}, true
 	}

@@ -167,6 +167,8 @@ func defs() node {
 		pair("weight-above-zero", number("exclusiveMinimum", "lb")),
 		pair("length", number("minimum", "in")),
 		pair("pressure", number("minimum", "psi")),
+		pair("volume", number("minimum", "gal")),
+		pair("money", number("minimum", "USD")),
 		pair("count", number("minimum", "")),
 		pair("count-above-zero", number("exclusiveMinimum", "")),
 		pair("count-or-weight", node{pair("oneOf", []any{ref("#/$defs/count", "how many"), ref("#/$defs/weight", "the rating of each")})}),
@@ -188,7 +190,7 @@ var positive = map[string]bool{"weights.gvwr": true, "weights.empty": true, "axl
 
 // statedSchema is the schema of one key's value.
 func statedSchema(k unit.KeyDoc) node {
-	kind := map[string]string{"weight": "weight", "length": "length", "pressure": "pressure", "count": "count", "yes or no": "yes-or-no"}[k.Kind]
+	kind := map[string]string{"weight": "weight", "length": "length", "pressure": "pressure", "volume": "volume", "money": "money", "count": "count", "yes or no": "yes-or-no"}[k.Kind]
 	if kind == "" {
 		kind = "words"
 	}

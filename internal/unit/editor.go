@@ -289,6 +289,7 @@ func editorKinds() members {
 		{"length", text("with its unit: 28 ft, 83 in, 8 ft 6 in, 812 mm or 9.75 m; where it comes from in parentheses: 83 in (tape)",
 			member{"maxLength", 200}, member{"pattern", measure.LengthForm()})},
 		{"pressure", text("with its unit: 80 psi, 550 kPa or 5.5 bar", member{"maxLength", 200}, member{"pattern", measure.PressureForm()})},
+		{"volume", text("with its unit: 1,000 gal, 3,785 L, 450 bu or 20 cu yd", member{"maxLength", 200}, member{"pattern", measure.VolumeForm()})},
 		{"money", text("$18,450; since when in parentheses: $18,450 (since 2026-11-10)", member{"maxLength", 200}, member{"pattern", measure.MoneyForm()})},
 		{"share", text("5%", member{"maxLength", 200}, member{"pattern", measure.ShareForm()})},
 		{"stopping-distance", text("a length and a speed: 200 ft at 60 mph", member{"maxLength", 200}, member{"pattern", measure.StoppingForm()})},

@@ -244,7 +244,7 @@ func plainOrQuoted(s string) string {
 // pieces are what values are put together from, right and wrong, by what a key takes.
 var pieces = map[string][]string{
 	"quantity": {"about ", "About ", "approx. ", "ca. ", "~", "24,000", "24000", "24k", "24K", "2,40", "1,234,567", "10", "7.040", "7.04", "0.5", ".5", "5", "12", "11", "0", "2-5/16", "5/16",
-		"9/8", "1 3/4", "1½", "½", "1234.567", " lb", "lb", " lbs", " LB", " lb.", "#", " pounds", " kg", " ft", "'", "’", " feet", " in", "\"", "''", " inches", " mm", " cm", " m", " psi", " kPa", " bar",
+		"9/8", "1 3/4", "1½", "½", "1234.567", " lb", "lb", " lbs", " LB", " lb.", "#", " pounds", " kg", " ft", "'", "’", " feet", " in", "\"", "''", " inches", " mm", " cm", " m", " psi", " kPa", " bar", " gal", " bu", " L", " cu yd", " cubic feet",
 		"%", " percent", " ", "-", " + ", "+", " (tag)", " (scale ticket 2026-11-03)", " ()", " (a (b)", ")", " tons", " ton", "$", " USD", " at ", " from ", "60 mph", "97 km/h", "60", "\u00a0", "call", "x"},
 	"count":             {"2", "4", "10", "1,000", "about ", "-1", " (tape)", "2.5", "two", " ", "100000", "(", ")", "0"},
 	"yes or no":         {"yes", "no", "Yes", "NO", "true", "false", "about ", " (tag)", "y", "on", "maybe", " "},
@@ -260,7 +260,7 @@ var pieces = map[string][]string{
 func valueOf(t *rapid.T, k unit.KeyDoc) string {
 	kind := k.Kind
 	switch kind {
-	case "weight", "length", "pressure", "money", "share":
+	case "weight", "length", "pressure", "volume", "money", "share":
 		kind = "quantity"
 	case "time in the recording":
 		kind = "clock"

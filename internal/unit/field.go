@@ -67,6 +67,7 @@ type (
 	Weight   = Field[measure.Pounds]
 	Length   = Field[measure.Inches]
 	Pressure = Field[measure.PSI]
+	Volume   = Field[measure.Gallons]
 	Money    = Field[measure.Dollars]
 	Percent  = Field[measure.Share]
 	Moment   = Field[Clock]
@@ -256,6 +257,10 @@ func (f *Field[T]) read(text string, k *key) error {
 		w, err := measure.ParsePressure(text)
 		*v, f.About, f.From = w.Value, w.About, w.From
 		return err
+	case *measure.Gallons:
+		w, err := measure.ParseVolume(text)
+		*v, f.About, f.From = w.Value, w.About, w.From
+		return err
 	case *measure.Dollars:
 		w, err := measure.ParseMoney(text)
 		*v, f.About, f.From = w.Value, w.About, w.From
@@ -321,6 +326,8 @@ func (f *Field[T]) kindName() string {
 		return "length"
 	case measure.PSI:
 		return "pressure"
+	case measure.Gallons:
+		return "volume"
 	case measure.Dollars:
 		return "money"
 	case measure.Share:

@@ -49,6 +49,7 @@ the units it could carry.
 | weight | ` + "`24,000 lb`, `24000 lbs`, `24k lb`, `10,886 kg`" + ` |
 | length | ` + "`28 ft`, `83 in`, `8 ft 6 in`, `8'6\"`, `2-5/16 in`, `812 mm`, `9.75 m`, `20 ft + 8 ft`" + ` |
 | pressure | ` + "`80 psi`, `550 kPa`, `5.5 bar`" + ` |
+| volume | ` + "`1,000 gal`, `3,785 L`, `450 bu`, `20 cu yd`" + ` |
 | money | ` + "`$18,450`" + ` |
 | share | ` + "`5%`" + ` |
 | count | a whole number: ` + "`2`" + ` |
