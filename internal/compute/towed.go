@@ -18,6 +18,13 @@ type Towed struct {
 	NoBall bool
 	// Unbraked reports that it has no brakes.
 	Unbraked bool
+	// Kind is the kind of its hitch, empty if nobody said. Ball is the diameter of the ball
+	// that its coupler takes, 0 if not known.
+	Kind string
+	Ball measure.Inches
+	// Most is the largest share of the loaded trailer that should be on its tongue, 0 where
+	// no band is known. It counts where nobody weighed the tongue.
+	Most measure.Share
 }
 
 // TowedOf takes a worked unit as a trailer to be matched with trucks.
@@ -39,6 +46,10 @@ func TowedOf(w *Work) Towed {
 	}
 	t.Payload, t.SurgeTruck = w.Payload, w.SurgeTruck
 	t.NoBall = w.Unit.Hitch.Kind.Value == "fifth-wheel" || w.Unit.Hitch.Kind.Value == "pintle"
+	t.Kind, t.Ball = w.Unit.Hitch.Kind.Value, w.Unit.Hitch.Ball.Value
+	if band, ok := w.Band(); ok {
+		t.Most = band.Most
+	}
 	t.Unbraked = w.Unit.Brakes.Kind.Value == "none" || !w.Unit.Brakes.Kind.Given() && !w.Unit.Brakes.Kind.Spoiled
 	return t
 }

@@ -20,7 +20,8 @@ import (
 //	7 which constraint says so        17 what the axles hold, all of the group
 //	8 tongue limit, 0 if unknown      18 their tires
 //	9 the coupler's rating, likewise  19 their wheels
-//	20 whether it has no brakes
+//	20 whether it has no brakes      21 the kind of its hitch
+//	22 the ball that it takes, 0 if unknown
 func Calculator(r compute.Rig, t compute.Towed) []any {
 	known := func(v float64, ok bool) any {
 		if !ok {
@@ -34,8 +35,31 @@ func Calculator(r compute.Rig, t compute.Towed) []any {
 		float64(r.Empty), float64(r.Tongue), float64(r.Axles), float64(r.Front), float64(r.Length), float64(r.GVWR),
 		float64(r.Hold), int(r.HoldBy), float64(r.TongueMost), float64(r.Coupler), float64(r.Ball),
 		float64(r.Least), float64(r.Most), pounds(t.Payload), pounds(t.SurgeTruck), pounds(t.TongueEmpty), t.NoBall,
-		hold(r.Holds[0]), hold(r.Holds[1]), hold(r.Holds[2]), t.Unbraked,
+		hold(r.Holds[0]), hold(r.Holds[1]), hold(r.Holds[2]), t.Unbraked, t.Kind, float64(t.Ball),
 	}
+}
+
+// lackOf are the numbers of Calculator that a need of compute.RigOf leaves unknown.
+var lackOf = map[string][]int{
+	"weights.empty": {0}, "weights.tongue-empty": {1}, "axles.center": {2}, "weights.gvwr": {5},
+	"axles.count": {6}, "axles.rating": {6}, "hitch.kind": {11, 12},
+	"deck.front": {3}, "bed.front": {3}, "box.front": {3}, "deck.length": {4}, "bed.length": {4}, "box.length": {4},
+}
+
+// CalculatorOf is Calculator for a worked unit of which some measurements may be missing.
+// These are null, and statics.js answers that it cannot say yet.
+func CalculatorOf(w *compute.Work) []any {
+	rig, needs := compute.RigOf(w)
+	out := Calculator(rig, compute.TowedOf(w))
+	for _, n := range needs {
+		for _, i := range lackOf[n.Key] {
+			out[i] = nil
+		}
+		if lackOf[n.Key] == nil {
+			out[6] = nil // whatever else is missing, the rig is not whole
+		}
+	}
+	return out
 }
 
 // ofUnit are the numbers of Calculator that differ between trailers of one model: the
@@ -48,12 +72,15 @@ func LicenseLimits() []any {
 	return []any{float64(compute.ClassAFrom), float64(compute.ClassATowed), float64(compute.ClassBFrom), float64(compute.CommercialFrom)}
 }
 
-// Machines is the table of what loads weigh, for unit.js: name, the class's least, its
-// typical and its most weight in pounds, its longest length in feet.
+// Machines is the table of what loads weigh, for statics.js: name, the class's least, its
+// typical and its most weight in pounds, its longest length in feet, how far its center is
+// from its front and how far that may be off (shares of the length), what its front and its
+// rear are called, its silhouette.
 func Machines() ([]byte, error) {
 	var rows [][]any
 	for _, c := range tables.Cargo() {
-		rows = append(rows, []any{compute.NameOf(c), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High)})
+		rows = append(rows, []any{compute.NameOf(c), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High),
+			float64(c.Center), float64(c.Margin), c.Front, c.Rear, c.Shape})
 	}
 	return variable("MACHINES", rows)
 }

@@ -468,8 +468,8 @@ func TestCalculator(t *testing.T) {
 	known := func(v measure.Pounds) compute.Result[measure.Pounds] {
 		return compute.Result[measure.Pounds]{Value: v, Known: true}
 	}
-	got := Calculator(r, compute.Towed{Payload: known(14), SurgeTruck: known(15), TongueEmpty: known(16), NoBall: true})
-	same(t, "numbers", got, []any{1, 2, 3, 4, 5, 6, 7, int(compute.TireHold), 9, 10, 11, .12, .13, 14, 15, 16, true, 17, nil, 19, false})
+	got := Calculator(r, compute.Towed{Payload: known(14), SurgeTruck: known(15), TongueEmpty: known(16), NoBall: true, Kind: "pintle", Ball: 2})
+	same(t, "numbers", got, []any{1, 2, 3, 4, 5, 6, 7, int(compute.TireHold), 9, 10, 11, .12, .13, 14, 15, 16, true, 17, nil, 19, false, "pintle", 2})
 	got = Calculator(r, compute.Towed{})
 	same(t, "unknown ones", got[13:17], []any{nil, nil, nil, false})
 	// 49 CFR 383.5: Class A from 26,001 lb with more than 4,536 kg (10,000 lb) towed, Class B from
@@ -488,7 +488,8 @@ func TestMachines(t *testing.T) {
 		t.Fatal(err, len(rows))
 	}
 	for i, c := range tables.Cargo() {
-		same(t, c.Class, rows[i], []any{compute.NameOf(c), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High)})
+		same(t, c.Class, rows[i], []any{compute.NameOf(c), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High),
+			float64(c.Center), float64(c.Margin), c.Front, c.Rear, c.Shape})
 	}
 }
 

@@ -18,7 +18,8 @@ kinds:          measure
 tables:         measure
 unit:           measure media parallel orderedjson kinds
 compute:        measure tables unit parallel kinds
-oracle:         measure compute
+phrases:
+oracle:         measure compute phrases
 inspect:        measure tables unit kinds compute captions walkaround crosscheck media parallel
 elevation:      measure tables unit compute kinds
 report:         measure unit compute inspect intake orderedjson
@@ -27,7 +28,7 @@ stockfile:      measure unit compute orderedjson
 sitepath:       unit
 schemaorg:      compute sitepath unit kinds
 pagedata:       measure tables unit compute elevation kinds
-render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel kinds sitepath schemaorg pagedata
+render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel kinds sitepath schemaorg pagedata phrases
 publish:        parallel
 showroom:       inspect
 files:
@@ -73,6 +74,7 @@ feed:       os io/fs embed time net net/* html/template text/template math/rand 
 stockfile:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 sitepath:   os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 schemaorg:  os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+phrases:    os io/fs time net net/* html/template text/template math/rand math/rand/v2 os/*
 pagedata:   os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 render:     embed time net net/* text/template math/rand math/rand/v2 os/*
 publish:    net net/* html/template text/template math/rand math/rand/v2

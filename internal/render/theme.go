@@ -19,6 +19,7 @@ import (
 	"github.com/tdewolff/minify/v2/js"
 
 	"tarepage/internal/elevation"
+	"tarepage/internal/phrases"
 )
 
 // Theme is the theme's files: the built-in ones, or those of a folder with the same names.
@@ -102,6 +103,9 @@ func readScripts(theme fs.FS) (map[string]script, error) {
 		text, err := small.Bytes("text/javascript", raw)
 		if err != nil {
 			return nil, fmt.Errorf("theme: %s: %w", name, err)
+		}
+		if name == "statics.js" {
+			text = append(phrases.Script(), text...)
 		}
 		out[name] = script{hashed(strings.TrimSuffix(name, ".js"), text), text}
 	}

@@ -14,17 +14,29 @@ type CargoRow struct {
 	Typical     measure.Pounds
 	Length      Span[measure.Feet]
 	LengthGrade Grade
+	// Center is how far its center of gravity is from its front, as a share of its length, as
+	// it is hauled. Margin is how far a machine of the class may differ from that.
+	Center, Margin measure.Share
+	CenterSource   string
+	CenterGrade    Grade
+	// Front and Rear are what people call its ends, Shape the silhouette that draws it.
+	Front, Rear, Shape string
 	Cited
 }
 
 var cargoSheet = newSheet(sheet[CargoRow]{
 	name: "cargo", title: "What loads weigh and how long they are", file: "cargo.csv",
-	columns: []string{"item", "class", "low_lb", "typical_lb", "high_lb", "short_ft", "long_ft", "source", "grade", "length_grade", "note"},
+	columns: []string{"item", "class", "low_lb", "typical_lb", "high_lb", "short_ft", "long_ft", "center_percent", "margin_percent", "front", "rear", "shape", "source", "grade", "length_grade", "center_source", "center_grade", "note"},
 	row: func(r *row) CargoRow {
 		r.positive("low_lb")
 		r.positive("short_ft")
-		c := CargoRow{r.must("item"), r.text("class"), span[measure.Pounds](r, "low_lb", "high_lb"), measure.Pounds(r.positive("typical_lb")),
-			span[measure.Feet](r, "short_ft", "long_ft"), r.grade("length_grade", true), r.cited()}
+		c := CargoRow{Item: r.must("item"), Class: r.text("class"), Weight: span[measure.Pounds](r, "low_lb", "high_lb"),
+			Typical: measure.Pounds(r.positive("typical_lb")), Length: span[measure.Feet](r, "short_ft", "long_ft"), LengthGrade: r.grade("length_grade", true),
+			Center: percent(r.positive("center_percent")), Margin: percent(r.positive("margin_percent")), CenterSource: r.must("center_source"), CenterGrade: r.grade("center_grade", true),
+			Front: r.must("front"), Rear: r.must("rear"), Shape: r.must("shape"), Cited: r.cited()}
+		if c.Center-c.Margin < 0 || c.Center+c.Margin > 1 {
+			r.fail(r.line, "column margin_percent: %s around %s lies outside of its length", c.Margin, c.Center)
+		}
 		if c.Typical < c.Weight.Low || c.Typical > c.Weight.High {
 			r.fail(r.line, "column typical_lb: %s lies outside %s to %s", c.Typical, c.Weight.Low, c.Weight.High)
 		}

@@ -1,20 +1,78 @@
-// The statics of internal/compute (loadwindow.go, stand.go, towmatch.go, license.go) and
-// the rounding of internal/measure (round.go, print.go, system.go), for a load or a truck
-// that only the customer knows. A test holds every word of it against the Go (internal/
-// render/statics_test.go); where the two part, Go is right.
+// The statics of internal/compute (loadwindow.go, stand.go, spot.go), the truck match of
+// internal/oracle (pull.go, license.go), the reader of typed quantities of internal/measure
+// (typed.go) and the rounding of internal/measure (round.go, print.go, system.go), for a
+// load or a truck that only the customer knows. A test holds every word of it against the
+// Go (internal/render/statics_test.go); where the two differ, Go is right.
 //
-// A rig is one trailer as internal/render hands it over (rig.go has the same list), in
-// pounds and inches, null for what is not known:
+// WHAT A PAGE CALLS. si is true for metric units. Every text comes from the table of
+// phrases (internal/phrases), which the build puts in front of this file as PHRASES.
+//
+//   Statics.say(key, 1st, 2nd ...)  a phrase of the table with its blanks filled in.
+//
+//   Statics.read(text, field, si)   what somebody typed. A field is {name, unit, signed, zero}:
+//     name is what messages call it ("Weight"); unit is lb, ft or in, the default unit where
+//     none is typed (kg, m or mm with si); signed lets it be below zero; zero lets it be zero.
+//     Returns {is: "blank"}
+//       or {is: "ok", value: pounds or inches, echo: "9,500 lb"}
+//       or {is: "ask", problem: text, choices: [{text: "9,500 lb"}, {text: "4,750 kg"}]}, where
+//          "t" or "ton" was typed: put the choice that is tapped into the field
+//       or {is: "bad", code, problem: text}: show it, set aria-invalid, give no answer.
+//   Statics.unit(field, si)         the default unit, to show next to the field: "lb", "kg" ...
+//
+//   Statics.machine(row, length, rear)  a machine for what follows: {w, L, a, m, head, tail}. row is
+//     one of MACHINES, or null for what is not listed; length is in inches, or null for the
+//     longest of its class; rear is true where it backs on. w is its typical weight until you
+//     set it, a is from its leading end back to its center of gravity, m how far that may be off;
+//     head and tail name its leading and its following end.
+//     MACHINES has [name, least lb, typical lb, most lb, longest ft, center and margin (shares of
+//     the length, from its front), name of its front, name of its rear, shape].
+//
+//   Statics.carry(rig, machines, si)  WILL IT CARRY MINE: one machine, or several front to rear.
+//   Statics.pull(rig, truck, on, law, si)  CAN MY TRUCK PULL IT. on is null for a full
+//     trailer, or {w, tongue} with tongue null where it is not known; Statics.loaded gives it.
+//     Both return a verdict:
+//       {is: "yes" | "no" | "unknown", word: "YES" | "NO" | "CANNOT SAY YET",
+//        text: the whole answer, which begins with the word and names the weakest part,
+//        needs: [{key, text}]  what is not known: a key of ASKED, or trailer, tongue, deck ...
+//        limits: [{key, label, rating, used, left, over, text}]  the closest first,
+//        notes: [text]}
+//     carry adds spots (see below), sets (where each machine is best) and best (bear of them);
+//     pull adds most (the largest even load by all known limits, or null), license (0, 1, 2),
+//     licenseKnown and business.
+//
+//   Statics.spots(rig, machine, sets)  where the leading end of one more machine may be, among
+//     others: [{is: "yes" | "close" | "no", first, last (whole inches or centimeters, rounded
+//     inward, in inches), from, to (exact), by: [constraint, constraint], why}]. "close" has
+//     room only if its center is where the table says: weigh it there. One entry for each gap
+//     with room, or a single one without.
+//   Statics.spotText(spot, machine, space, si)  "front of the bucket 4 ft 4 in to 5 ft 1 in behind
+//     the front of the deck, then weigh the tongue"
+//   Statics.bear(rig, sets)  the trailer with machines on it, for dragging: {total, tongue, axles,
+//     share, margins: [{by, limit, used, over, left}], keeps, apart}. A set is a machine with x,
+//     its leading end behind the front of the deck, in inches. apart is false where two
+//     overlap or one is over an end.
+//   Statics.loaded(rig, sets)  {w, tongue} for pull.
+//   Statics.ASKED  what is asked of a truck: [key, unit, "need" | "better" | "more" (only for
+//     those who have it)]; its name is the phrase "truck KEY", where to read it "truck KEY at". A
+//     unit of "kind" has KINDS to choose from, "yes" is a box to tick.
+//
+// A rig is one trailer as internal/pagedata hands it over (calculator.go has the same list),
+// in pounds and inches, null for what is not known:
 //   0 E   1 T0   2 A   3 front   4 length   5 gvwr   6 hold   7 which constraint holds
 //   8 tongue limit   9 coupler   10 ball   11 least   12 most   13 payload
 //   14 truck for its surge brakes   15 T0, weighed   16 couples to no ball
 //   17 axles, 18 tires, 19 wheels hold, all of the group   20 has no brakes
-// A truck is an object of pounds and inches, each left out where it is not known:
-//   gvwr weight rear rearWeight front gcwr onLabel hitch tongue ball unbraked base behind
+//   21 kind of its hitch   22 diameter of the ball that its coupler takes
+// A truck is an object of the keys of ASKED, each left out where it is not known.
 // The law is [Class A from, towed above, Class B from, commercial from], in pounds.
 var Statics = (function () {
 	"use strict";
-	var KG = 0.45359237, MM = 25.4, MOST = 1e9, abs = Math.abs, max = Math.max;
+	var KG = 0.45359237, MM = 25.4, MOST = 1e9, abs = Math.abs, max = Math.max, min = Math.min;
+	var WORDS = typeof PHRASES == "undefined" ? {} : PHRASES;
+	function say(key) {
+		var given = arguments;
+		return (WORDS[key] || key).replace(/\{(\d)\}/g, function (all, n) { return given[n]; });
+	}
 
 	// internal/measure: round.go
 	function away(v) { return v < 0 ? -Math.round(-v) : Math.round(v); }
@@ -65,8 +123,8 @@ var Statics = (function () {
 	function atLeast(v, si) { return si ? meters(up(v * MM, 10), 2) : feet(up(v, 0.25)); }
 	function atMost(v, si) { return si ? meters(down(v * MM, 10), 2) : feet(down(v, 0.25)); }
 	function share(s) { return trimmed(near(s * 100, 0.1), 1) + "%"; }
-	function stretch(first, last, si) {
-		var coarse = si ? 10 : 0.25, fine = si ? 1 : 1 / 64;
+	function stretch(first, last, si, by) {
+		var coarse = si ? 10 : by || 0.25, fine = si ? 1 : 1 / 64;
 		function write(v) { return si ? meters(v, near(v, 10) == v ? 2 : 3) : inches(v); }
 		if (si) { first *= MM; last *= MM; }
 		var from = up(first, coarse), to = down(last, coarse);
@@ -75,8 +133,87 @@ var Statics = (function () {
 		return from == to ? "only at " + write(from) : write(from) + " to " + write(to);
 	}
 
+	// internal/measure/typed.go. A row is words, whether it is a weight, times, over.
+	var UNITS = [
+		["lb lbs pound pounds #", 1, 1, 1], ["kg kgs kilo kilos kilogram kilograms", 1, 1, KG],
+		["tonne tonnes", 1, 1000, KG], ["shortton", 1, 2000, 1],
+		["ft foot feet '", 0, 12, 1], ["in inch inches \" ''", 0, 1, 1],
+		["mm millimeter millimeters millimetre millimetres", 0, 1, MM], ["cm centimeter centimeters centimetre centimetres", 0, 10, MM],
+		["m meter meters metre metres", 0, 1000, MM]
+	], METRIC = { lb: "kg", ft: "m", "in": "mm" };
+	function unitOf(word) {
+		for (var i = 0; i < UNITS.length; i++) if ((" " + UNITS[i][0] + " ").indexOf(" " + word + " ") >= 0) return UNITS[i];
+	}
+	function unit(f, si) { return si ? METRIC[f.unit] : f.unit; }
+	function tidy(text) {
+		return text.replace(/[\u00a0\u2007\u2009\u202f\t\r\n]/g, " ").replace(/[\u2018\u2019\u2032]/g, "'").replace(/[\u201d\u2033]/g, '"')
+			.replace(/[\u2212\u2013\u2014]/g, "-").replace(/[\u00bd\u00bc\u00be\u215b-\u215e]/g, function (c) {
+				return " " + { "\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215b": "1/8", "\u215c": "3/8", "\u215d": "5/8", "\u215e": "7/8" }[c] + " ";
+			}).replace(/[A-Z]/g, function (c) { return c.toLowerCase(); }).replace(/ +/g, " ").replace(/^ | $/g, "")
+			.replace(/metric tons?/g, "tonne").replace(/(short|us) tons?/g, "shortton");
+	}
+	// One number with its unit, from the front of a text: {v, whole, unit, bare, rest}, or {code, what}.
+	function part(s, heavy, usual) {
+		var m = /^([\d,]*)(\.\d*)?/.exec(s), d = m[1], dec = m[2] || "", rest = s.slice(m[0].length), v, f, u, word, whole = !dec;
+		function no(code, what) { return { code: code, what: what }; }
+		if (dec == "." || !d && !dec) return no("number");
+		if (d.indexOf(",") >= 0 && !/^\d{1,3}(,\d{3})+$/.test(d)) return no("commas", d + dec);
+		if (heavy && dec.length == 4 && d.length < 4 && +d) return no("decimals", d + dec);
+		v = parseFloat("0" + d.replace(/,/g, "") + dec);
+		if (!(v <= MOST)) return no("large");
+		if (!dec && (f = /^\/(\d*)/.exec(rest) || /^[ -](\d+)\/(\d*)/.exec(rest))) {
+			var over = f.length > 2, n = over ? f[1] : d, den = f[f.length - 1];
+			if (n.length > 2 || !/^(2|4|8|16|32|64)$/.test(den) || !(+n < +den)) return no("fraction", (over ? d + " " : "") + n + "/" + den);
+			v = (over ? v : 0) + n / den;
+			whole = false;
+			rest = rest.slice(f[0].length);
+		}
+		if (heavy && (f = /^ ?(k|thousand)(?![a-z])/.exec(rest))) {
+			v *= 1000;
+			rest = rest.slice(f[0].length);
+		}
+		f = /^ ?-?([a-z]+|''|['"#])\.?/.exec(rest);
+		if (!f) return { v: v, whole: whole, unit: unitOf(usual), bare: true, rest: rest };
+		word = f[1];
+		u = unitOf(word);
+		if (heavy && /^(t|tons?)$/.test(word)) return { v: v, ton: word, rest: rest.slice(f[0].length) };
+		if (!u || !u[1] == heavy) return no("unit", word);
+		return { v: v, whole: whole, unit: u, rest: rest.slice(f[0].length) };
+	}
+	function read(text, f, si) {
+		var s = tidy(text), heavy = f.unit == "lb", usual = unit(f, si), minus = s.charAt(0) == "-", p, q, v, mine, echo;
+		var write = heavy ? weight : length;
+		function no(code, what) {
+			return { is: "bad", code: code, what: what || "", problem: say("typed " + code, f.name, text.trim(), what, say("typed like " + usual)) };
+		}
+		if (!s) return { is: "blank" };
+		if (minus && !f.signed) return no("below");
+		if (minus) s = s.slice(1).replace(/^ /, "");
+		p = part(s, heavy, usual);
+		if (p.code) return no(p.code, p.what);
+		p.rest = p.rest.replace(/^ /, "");
+		if (p.rest && p.unit && p.unit[2] == 12) {
+			q = part(p.rest.replace(/^(-|, ?|and )/, ""), heavy, "in");
+			if (q.code) return no(q.code, q.what);
+			if (q.unit[2] / q.unit[3] != 1) return no("rest", p.rest);
+			if (!p.whole || !(q.v < 12)) return no("inches", p.rest);
+			p.rest = q.rest.replace(/^ /, "");
+		}
+		if (p.rest) return no("rest", p.rest);
+		if (p.ton) {
+			return { is: "ask", code: "ton", problem: say("typed ton", f.name, text.trim()), choices: [{ text: weight(p.v * 2000, false) }, { text: weight(p.v * 1000 / KG, true) }] };
+		}
+		v = p.v * p.unit[2] / p.unit[3] + (q ? q.v : 0);
+		if (v > (heavy ? 3e5 : 2400)) return no("large");
+		if (!v && !f.zero) return no("zero");
+		if (minus) v = -v;
+		mine = p.unit[3] != 1;
+		echo = write(v, mine) + (mine == !!si ? "" : " = " + write(v, si));
+		return { is: "ok", value: v, echo: echo };
+	}
+
 	// product.go
-	function part(s, p) {
+	function portion(s, p) {
 		var v = s * 1e6, n = away(v);
 		return abs(v - n) <= 1e-9 ? p * n / 1e6 : s * p;
 	}
@@ -107,7 +244,7 @@ var Statics = (function () {
 		if (!notOver(E + w, E + left)) return no([15, by], left);
 		// A line is [at, slope, by]: it bounds the moment w x at + slope w.
 		function band(s, by) {
-			var of = part(s, E), free = T - of;
+			var of = portion(s, E), free = T - of;
 			return [(same(T, of) ? 0 : free) * A, A - s * A, by];
 		}
 		function moment(l) { return l[0] + w * l[1]; }
@@ -145,6 +282,9 @@ var Statics = (function () {
 		s.tongue = r[1] + w * (A - r[3] - behind) / A;
 		s.axles = s.total - s.tongue;
 		s.keeps = rigSensible(r) && loadSensible(w, L) && notOver(L / 2, behind) && notOver(behind + L / 2, r[4]);
+		return margins(r, s);
+	}
+	function margins(r, s) {
 		s.share = s.tongue / s.total;
 		function add(by, limit, used, least) {
 			var over = least ? !notOver(limit, used) : !notOver(used, limit);
@@ -152,8 +292,8 @@ var Statics = (function () {
 			if (over) s.keeps = false;
 		}
 		function known(by, limit, used) { if (limit > 0) add(by, limit, used); }
-		add(5, part(r[11], s.total), s.tongue, true);
-		add(6, part(r[12] == 0 ? 1 : r[12], s.total), s.tongue);
+		add(5, portion(r[11], s.total), s.tongue, true);
+		add(6, portion(r[12] == 0 ? 1 : r[12], s.total), s.tongue);
 		known(7, r[8], s.tongue);
 		[8, 9, 10].forEach(function (by) { known(by, r[by + 9], s.axles); });
 		known(11, r[5], s.total);
@@ -179,7 +319,7 @@ var Statics = (function () {
 			else o.most = Math.min(o.most, moment / arm);
 		}
 		function band(s, least) {
-			var of = part(s, E);
+			var of = portion(s, E);
 			hold((same(T, of) ? 0 : T - of) * A, x - (A - s * A), least);
 		}
 		band(r[12] == 0 ? 1 : r[12], true);
@@ -217,6 +357,278 @@ var Statics = (function () {
 			'<path fill="none" stroke="currentColor" stroke-width="2" d="M8 34V184H352V34"/><circle class="el-here" cx="' + px(x) + '" cy="' + py(w) + '" r="7"/>' +
 			'<g fill="currentColor" font-size="14" font-family="system-ui,sans-serif"><text x="8" y="22">' + limit(high, si) + '</text><text x="8" y="206">front</text><text x="352" y="206" text-anchor="end">' +
 			length(r[4], si) + " back</text></g></svg>";
+	}
+
+	// spot.go. A machine is {w, L, a, m, head, tail}; a set is one with x, its leading end.
+	function machine(row, long, rear) {
+		var L = long || (row ? row[4] * 12 : 0), at = row ? row[5] : 0.5, names = row ? [row[7], row[8]] : [say("machine front"), say("machine rear")];
+		return { w: row ? row[2] : 0, L: L, a: (rear ? 1 - at : at) * L, m: (row ? row[6] : 0.1) * L, head: names[rear ? 1 : 0], tail: names[rear ? 0 : 1] };
+	}
+	function together(list) {
+		var o = { w: 0, L: 0, a: 0, m: 0, head: list[0].head, tail: list[list.length - 1].tail };
+		list.forEach(function (c) { o.a += c.w * (o.L + c.a); o.m += c.w * c.m; o.w += c.w; o.L += c.L; });
+		o.a /= o.w;
+		o.m /= o.w;
+		return o;
+	}
+	function under(r, sets) {
+		r = r.slice();
+		sets.forEach(function (c) {
+			r[0] += c.w;
+			r[1] += c.w * (r[2] - r[3] - (c.x + c.a)) / r[2];
+		});
+		return r;
+	}
+	function gaps(r, sets) {
+		var out = [], at = [0, 1];
+		sets.slice().sort(function (a, b) { return a.x - b.x; }).forEach(function (c) {
+			if (c.x > at[0]) out.push([at, [min(c.x, r[4]), 4]]);
+			if (c.x + c.L > at[0]) at = [c.x + c.L, 3];
+		});
+		if (at[0] < r[4] || !out.length) out.push([at, [r[4], 2]]);
+		return out;
+	}
+	function spots(r, c, sets) {
+		var o = window(under(r, sets), c.w, 0), out = [], none, longest = -1;
+		gaps(r, sets).forEach(function (g) {
+			var s = { is: "no", by: o.by, window: o }, a = g[0][0], wide = g[1][0] - a, b = g[1][0] - c.L, f, l;
+			if (o.by[0] < 14) {
+				f = o.first - c.a;
+				l = o.last - c.a;
+				s.loose = [max(a, f), min(b, l)];
+				s.from = max(a, f + c.m);
+				s.to = min(b, l - c.m);
+				s.by = [f > a ? o.by[0] : g[0][1], l < b ? o.by[1] : g[1][1]];
+				if (!notOver(c.L, wide)) s.by = [g[0][1], g[1][1]];
+				else if (o.room && notOver(s.loose[0], s.loose[1])) {
+					s.first = up(s.from, 1);
+					s.last = down(s.to, 1);
+					s.is = s.first <= s.last ? "yes" : "close";
+				}
+			}
+			if (s.is != "no") out.push(s);
+			if (wide > longest) { none = s; longest = wide; }
+		});
+		return out.length ? out : [none];
+	}
+	function spotText(s, c, space, si) {
+		if (s.is == "yes") return say("spot", c.head, stretch(s.from, s.to, si, 1), space);
+		if (s.is == "close") return say("spot close", c.head, stretch(s.loose[0], s.loose[1], si), space);
+		if (s.by[0] > 13) return windowText(s.window, si);
+		if (s.by[0] < 5 && s.by[1] < 5) return say("spot long", length(c.L, si), NAMES[s.by[0]], NAMES[s.by[1]]);
+		return say("spot none", NAMES[s.by[0]], c.head, atLeast(s.loose[0], si), NAMES[s.by[1]], atMost(s.loose[1], si), space);
+	}
+	function bear(r, sets) {
+		var f = under(r, sets), s = { total: f[0], tongue: f[1], axles: f[0] - f[1], share: 0, margins: [], keeps: true, apart: true }, end = 0;
+		if (!(s.total > 0) || !r[2]) return { total: 0, tongue: 0, axles: 0, share: 0, margins: [], keeps: false, apart: false };
+		sets.slice().sort(function (a, b) { return a.x - b.x; }).forEach(function (c) {
+			s.keeps = s.keeps && loadSensible(c.w, c.L);
+			s.apart = s.apart && notOver(end, c.x);
+			end = max(end, c.x + c.L);
+		});
+		s.apart = s.apart && notOver(end, r[4]);
+		s.keeps = s.keeps && s.apart && rigSensible(r);
+		return margins(r, s);
+	}
+	function loaded(r, sets) {
+		var w = 0;
+		sets.forEach(function (c) { w += c.w; });
+		return { w: w, tongue: r[15] == null || !r[2] || r[3] == null ? null : under(r, sets)[1] };
+	}
+
+	// oracle/pull.go: what both verdicts share.
+	function limited(v, key, label, rating, used, write) {
+		if (rating == null) return;
+		var over = !notOver(used, rating), left = rating - used;
+		v.limits.push({ key: key, label: label, rating: rating, used: used, left: left, over: over, part: rating > 0 ? used / rating : over ? 1e9 : 0,
+			text: over ? say("over", write(-left, true)) : say("left", write(max(left, 0), false)) });
+	}
+	function needed(v, key) { v.needs.push({ key: key, text: say("need " + key) }); }
+	function settled(v, yes) {
+		var l, over;
+		v.limits.sort(function (a, b) { return b.part - a.part; });
+		l = v.limits[0];
+		over = l && v.limits.some(function (l) { return l.over; });
+		v.is = v.clash || over ? "no" : v.needs.length ? "unknown" : "yes";
+		v.word = say("word " + v.is);
+		if (v.clash) v.text = say("verdict", v.word, v.clash);
+		else if (over) {
+			l = v.limits.filter(function (l) { return l.over; })[0];
+			v.text = say("verdict no", v.word, l.label, l.text);
+		} else if (v.is == "yes") v.text = say("verdict yes", v.word, yes, l.label, l.text);
+		else v.text = say(v.limits.length ? "verdict so far" : "verdict unknown", v.word, v.needs.map(function (n) { return n.text; }).join(say("and")));
+		return v;
+	}
+
+	// oracle/carry.go
+	function carry(r, list, si) {
+		var v = { needs: [], limits: [], notes: [], spots: [], sets: [], best: null }, c, yes = "", x, s,
+			whole = [0, 1, 2, 3, 4, 5, 6, 11].every(function (i) { return r[i] != null; });
+		function heavy(w, isLoad) { return (isLoad ? load : limit)(w, si); }
+		if (!list.length || !list.every(function (c) { return loadSensible(c.w, c.L) && c.L > 0; })) {
+			needed(v, "machine");
+			return settled(v);
+		}
+		c = together(list);
+		limited(v, "payload", say("limit payload"), r[13], c.w, heavy);
+		limited(v, "deck", say("limit deck"), r[4], c.L, function (l, isLoad) { return (isLoad ? atLeast : atMost)(l, si); });
+		if (r[13] == null) needed(v, "payload");
+		if (r[15] == null) needed(v, "tongue");
+		if (whole) {
+			v.spots = spots(r, c, []);
+			s = v.spots[0];
+			if (s.is == "yes") {
+				x = near((s.first + s.last) / 2, 1);
+				v.sets = list.map(function (c) {
+					var o = {};
+					for (var k in c) o[k] = c[k];
+					o.x = x;
+					x += c.L;
+					return o;
+				});
+				v.best = bear(r, v.sets);
+				v.best.margins.forEach(function (m) { if (m.by > 6) limited(v, "by" + m.by, NAMES[m.by], m.limit, m.used, heavy); });
+				yes = spotText(s, c, say("deck"), si);
+			} else if (s.is == "close") needed(v, "center");
+			else if (r[15] != null && !v.limits.some(function (l) { return l.over; })) {
+				if (list.length > 1) needed(v, "order");
+				else v.clash = spotText(s, c, say("deck"), si);
+			}
+		} else needed(v, "trailer");
+		return settled(v, yes);
+	}
+
+	// oracle/pull.go
+	var KINDS = ["receiver", "gooseneck", "fifth-wheel", "pintle"];
+	function contradiction(r, t, si) {
+		var bad = "";
+		function add(key, a, b) { bad = bad || say("wrong " + key, a, b); }
+		function check(write, list) {
+			list.forEach(function (c) { if (c[1] != null && !(c[1] >= c[2] && sensible(c[1]))) add("value", say("name " + c[0]), write(c[1], si)); });
+		}
+		check(weight, [["empty", r[0], 1], ["trailer", r[5], 1], ["payload", r[13], 0], ["surge", r[14], 0]].concat(
+			ASKED.filter(function (f) { return f[1] == "lb"; }).map(function (f) { return [f[0], t[f[0]], f[3]]; }), [["front", t.front, 1]]));
+		check(length, [["axles", r[2], 1], ["base", t.base, 1]]);
+		if (r[15] != null && !sensible(r[15])) add("value", say("name tongue-empty"), weight(r[15], si));
+		if (r[15] != null && r[0] != null && abs(r[15]) > r[0]) add("tongue", weight(r[15], si), weight(r[0], si));
+		if (t.rearWeight > t.weight) add("rear", weight(t.rearWeight, si), weight(t.weight, si));
+		if (t.sticker >= t.gvwr) add("sticker", weight(t.sticker, si), weight(t.gvwr, si));
+		if (t.gvwr > t.gcwr) add("gcwr", weight(t.gcwr, si), weight(t.gvwr, si));
+		if (t.tongue > t.hitch) add("hitch", weight(t.tongue, si), weight(t.hitch, si));
+		if (t.tongueWD > t.hitchWD) add("hitch", weight(t.tongueWD, si), weight(t.hitchWD, si));
+		if (t.behind != null && !sensible(t.behind)) add("value", say("name behind"), length(t.behind, si));
+		if (t.behind != null && t.base != null && t.base + t.behind <= 0) add("behind", length(-t.behind, si), length(t.base, si));
+		return bad;
+	}
+	function pull(r, t, on, law, si) {
+		var E = r[0], T = r[15], A = r[2], W = t.base, v = { needs: [], limits: [], notes: [], most: null }, p = on ? on.w : r[13],
+			base = null, rise = 0, own = t.weight, lines = [], l, wd = t.kind == null || t.kind == "receiver" ? t.wd : false;
+		v.license = 0;
+		v.licenseKnown = v.business = false;
+		function heavy(w, isLoad) { return (isLoad ? load : limit)(w, si); }
+		function note(key, a, b) { v.notes.push(say("note " + key, a, b)); }
+		v.clash = contradiction(r, t, si);
+		if (v.clash) {
+			v.is = "unknown";
+			v.word = say("word unknown");
+			v.text = say("verdict", v.word, v.clash);
+			return v;
+		}
+		if (on && !(on.w >= 0 && sensible(on.w))) {
+			needed(v, "machine");
+			return settled(v);
+		}
+		if (p == null) needed(v, "payload");
+		if (E == null) needed(v, "empty");
+		p = p == null ? 0 : p;
+		if (on && on.tongue != null) base = on.tongue;
+		else if (!on && T != null && A != null && r[3] != null && r[4] != null) {
+			base = T;
+			rise = (A - (r[3] + r[4] / 2)) / A;
+		} else if (r[12] > 0 && E != null) {
+			base = portion(r[12], E);
+			rise = r[12];
+			note("tongue", share(r[12]));
+		} else needed(v, "tongue");
+		if (own == null && t.gvwr != null && t.sticker != null && t.people != null) own = t.gvwr - t.sticker + t.people;
+		// With a load p, base + rise p comes on it.
+		function enter(key, rating, base, rise) { lines.push([key, rating, base, rise]); }
+		function gross(key, rating, more) { if (E != null) enter(key, rating, E + (more || 0), 1); }
+		function onHitch(key, rating, more) { if (base != null) enter(key, rating, base + (more || 0), rise); }
+
+		if (on && r[13] != null) enter("trailer", r[13], 0, 1);
+		if (t.tow != null) gross("tow", t.tow);
+		if (t.gcwr != null) gross("gcwr", t.gcwr, own || 0);
+		if (t.tow == null && (t.gcwr == null || own == null)) needed(v, t.gcwr == null ? "tow" : "weight");
+		else if (t.gcwr == null || own == null) note("tow");
+
+		if (t.kind == null) needed(v, "kind");
+		else if (r[21] && t.kind != (r[21] == "bumper-pull" ? "receiver" : r[21])) v.clash = say("clash kind", say("kind " + t.kind), say("trailer " + r[21]));
+		function rated(key, enter, base, rise) {
+			var plain = t[key], spread = t[key + "WD"], over = plain != null && base != null && !notOver(base + portion(rise, p), plain);
+			if (wd === false) spread = null;
+			if (spread != null && (wd || plain == null || over)) {
+				if (!wd) needed(v, "wd");
+				return enter(key + "WD", spread);
+			}
+			if (wd && spread == null && over) return needed(v, key + "WD");
+			if (plain == null) return needed(v, key == "tongue" ? "tongue-rating" : key);
+			enter(key, plain);
+		}
+		rated("hitch", gross, E, 1);
+		rated("tongue", onHitch, base, rise);
+		if (!r[16]) {
+			if (t.ball == null) needed(v, "ball");
+			else gross("ball", t.ball);
+			if (t.size != null && r[22] > 0 && abs(t.size - r[22]) > 0.02) v.clash = v.clash || say("clash ball", inches(r[22]), inches(t.size));
+		}
+		if (r[20] && t.unbraked != null) gross("unbraked", t.unbraked);
+		if (base != null && (rise < 0 || base < 0)) enter("lift", 0, -base, -rise);
+
+		var scaled = t.gvwr != null && t.weight != null;
+		if (scaled) onHitch("gvwr", t.gvwr, t.weight);
+		if (t.sticker != null && (t.people != null || !scaled)) onHitch("sticker", t.sticker, t.people);
+		if (!scaled && (t.sticker == null || t.people == null)) {
+			needed(v, t.sticker != null ? "people" : t.weight != null ? "gvwr" : t.gvwr > 10000 ? "scale" : "sticker");
+		}
+		var levered = W != null && t.behind != null, back = levered ? (W + t.behind) / W : 1,
+			carried = t.rearWeight != null && (levered || t.kind == null || t.kind == "receiver" || t.kind == "pintle");
+		if (carried && base != null) {
+			if (t.rear != null) enter("rear", t.rear, t.rearWeight + base * back, rise * back);
+			if (t.tires != null) enter("tires", t.tires, t.rearWeight + base * back, rise * back);
+		}
+		if (!carried || t.rear == null) note("rear");
+		else if (!levered) note("overhang");
+		if (t.front != null && t.weight != null && t.rearWeight != null && levered && base != null)
+			enter("front", t.front, t.weight - t.rearWeight - base * t.behind / W, -rise * t.behind / W);
+
+		lines.forEach(function (l) {
+			var most = l[2] > l[1] ? 0 : l[3] > 0 ? (l[1] - l[2]) / l[3] : null;
+			limited(v, l[0], say("limit " + l[0]), l[1], l[2] + portion(l[3], p), heavy);
+			if (most != null && (v.most == null || most < v.most)) v.most = most;
+		});
+		if (v.most != null && r[13] != null) v.most = min(v.most, r[13]);
+		if (v.clash) v.most = null;
+		settled(v, say(on ? "pulls it" : "pulls it full", heavy(p)));
+		if (v.is == "no" && !on && v.most >= 1) v.text += " " + say(v.needs.length ? "not full so far" : "not full", heavy(v.most));
+
+		if (r[14] != null && t.gvwr < r[14]) note("surge", load(r[14], si), weight(t.gvwr, si));
+		if (r[20] && r[5] != null && r[5] > max(3000, 1361 / KG)) note("unbraked");
+		else if (r[20] && base != null && E != null && own != null) {
+			l = base + portion(rise, p);
+			if (!notOver((E + p - l) * 5 / 2, own + l)) note("share", load(E + p - l, si), limit(own + l, si));
+		}
+		if (levered && base != null) {
+			l = -((base + portion(rise, p)) * t.behind / W);
+			if (l < 0) note("loses", load(-l, si));
+			if (l > 0) note("gains", load(l, si));
+			if (t.weight != null && t.rearWeight != null && t.weight - t.rearWeight + l < 0) note("lifts");
+		}
+		l = license(law, max(t.gvwr || 0, own || 0), max(r[5] || 0, E == null ? 0 : E + p), t.onLabel && t.gcwr || 0);
+		v.license = l.is;
+		v.business = l.business;
+		v.licenseKnown = l.is == 2 || t.gvwr != null && r[5] != null;
+		return v;
 	}
 
 	// towmatch.go: the rig as a truck meets it with a load w standing on it as s says.
@@ -286,7 +698,7 @@ var Statics = (function () {
 			if (r[5] != null && r[5] > max(3000, 1361 / KG)) {
 				m.notes.push("commercial use: a trailer over 3,000 lb must have brakes (49 CFR 393.42(b)(3)); this one has none");
 			} else if (ok && weighed && stands) {
-				var tongue = T + part(rise, m.most), axles = E + m.most - tongue, under = t.weight + tongue;
+				var tongue = T + portion(rise, m.most), axles = E + m.most - tongue, under = t.weight + tongue;
 				if (!notOver(axles * 5 / 2, under)) m.notes.push("commercial use: without brakes the trailer's axles may carry at most 40% of what the truck's axles carry (49 CFR 393.42(b)(3)); here they carry " +
 					load(axles, si) + ", and the truck's " + limit(under, si));
 			}
@@ -321,7 +733,7 @@ var Statics = (function () {
 			m.over = m.over || l.empty;
 		});
 		m.limits.forEach(function (l) {
-			l.used += part(l.rise, m.most);
+			l.used += portion(l.rise, m.most);
 			l.margin = l.rating - l.used;
 		});
 		m.limits.sort(function (a, b) {
@@ -334,7 +746,7 @@ var Statics = (function () {
 		if (r[14] != null && t.gvwr < r[14]) m.notes.push("its surge brakes ask for a truck rated " + load(r[14], si) + " or more (49 CFR 393.48(d)); this one is rated " + weight(t.gvwr, si));
 		if (r[20]) commerce();
 		if (ok) {
-			m.tongue = T + part(rise, m.most);
+			m.tongue = T + portion(rise, m.most);
 			if (based && placed) {
 				var gains = effects(m.tongue);
 				if (gains < 0) m.notes.push("the front axle loses " + load(-gains, si) + ", so it steers and brakes with less; the truck's manual says when a weight-distributing hitch is due");
@@ -357,6 +769,15 @@ var Statics = (function () {
 		return m.incomplete ? s + "; incomplete, for want of " + m.missing.join(", ") : s;
 	}
 
+	// What is asked of a truck: its key, its unit, how much it matters, the least it can be.
+	var ASKED = [
+		["kind", "kind", "need"], ["gvwr", "lb", "need", 1], ["sticker", "lb", "need", 1], ["people", "lb", "need", 0],
+		["tow", "lb", "need", 1], ["gcwr", "lb", "better", 1], ["hitch", "lb", "need", 1], ["tongue", "lb", "need", 1],
+		["ball", "lb", "need", 1], ["size", "in", "better", 0], ["wd", "yes", "more"], ["hitchWD", "lb", "more", 1], ["tongueWD", "lb", "more", 1],
+		["rear", "lb", "better", 1], ["weight", "lb", "better", 1], ["rearWeight", "lb", "better", 0], ["tires", "lb", "more", 1],
+		["base", "in", "more", 1], ["behind", "in", "more"], ["unbraked", "lb", "more", 1]
+	];
+
 	// What is asked of a truck: its key, its name, its unit and where it stands.
 	var TRUCK = [
 		["gvwr", "GVWR", "lb", "on the driver's door sticker"], ["weight", "It weighs as it stands", "lb", "on a scale, with people, fuel and gear in it"],
@@ -368,7 +789,8 @@ var Statics = (function () {
 	];
 
 	return {
-		TRUCK: TRUCK, KG: KG, MM: MM, NAMES: NAMES, LICENSES: LICENSES,
+		TRUCK: TRUCK, ASKED: ASKED, KINDS: KINDS, say: say, read: read, unit: unit, machine: machine, spots: spots, spotText: spotText, bear: bear, loaded: loaded, carry: carry, pull: pull,
+		KG: KG, MM: MM, NAMES: NAMES, LICENSES: LICENSES,
 		weight: weight, limit: limit, load: load, length: length, atLeast: atLeast, atMost: atMost, share: share, stretch: stretch, near: near, trimmed: trimmed,
 		window: window, windowText: windowText, stand: stand, weights: weights, field: field, marginText: marginText, laden: laden, match: match
 	};
