@@ -1,7 +1,6 @@
 package inspect
 
 import (
-	"regexp"
 	"strconv"
 
 	"tarepage/internal/measure"
@@ -109,10 +108,6 @@ const (
 	mostTieDown measure.Pounds = 30000
 )
 
-// oddCents finds a point followed by one digit or by three or more, except in the
-// short form $18.5k.
-var oddCents = regexp.MustCompile(`\.(?:[0-9]|[0-9]{3,})(?:[^0-9kK]|$)`)
-
 // tooLarge are measures that are larger than any trailer's: a slip of the pen, or feet
 // written for inches.
 func (c *Case) tooLarge(f *Findings) {
@@ -139,10 +134,6 @@ func (c *Case) tooLarge(f *Findings) {
 	over(d.Height, "the deck's height", mostDeck)
 	over(c.Bed.Floor, "the height of the bed's floor", mostDeck)
 	over(c.Box.Floor, "the height of the box's floor", mostDeck)
-	if p := c.Price; p.Given() && oddCents.MatchString(p.Raw) {
-		f.add(p.Pos, "the price %s can be read two ways: one, three or more digits after the point are not cents", p.Raw).
-			fix("write thousands with a comma, $18,450, and cents with two digits, $18,450.50")
-	}
 	for _, t := range c.TieDowns {
 		if t.Rating.Given() && !measure.NotOver(t.Rating.Value, mostTieDown) {
 			f.add(t.Rating.Pos, "the %s are rated %s each; no ring on a trailer passes %s", t.Kind.Value, t.Rating.Words(), mostTieDown).

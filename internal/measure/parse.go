@@ -108,11 +108,21 @@ func ParseMoney(s string) (Written[Dollars], error) {
 	if v > 0 && v < least {
 		return Written[Dollars]{}, fmt.Errorf("price %q is less than a cent; write %s", s, example)
 	}
+	if odd := oddCents.FindString(text); odd != "" {
+		return Written[Dollars]{}, fmt.Errorf("price %q can be read two ways; write thousands with a comma, $18,450, and cents with two digits, $18,450.50", s)
+	}
 	if !marked {
 		return Written[Dollars]{}, fmt.Errorf("price %q has no currency; write $%s", s, text)
 	}
 	return Written[Dollars]{Dollars(v), about, from}, nil
 }
+
+// oddCents is an amount with one decimal or with more than two, which is a thousands comma
+// typed as a point as often as not. $18.5k is fine.
+var oddCents = regexp.MustCompile(`^[0-9,]*\.([0-9]|[0-9]{3,})$|/`)
+
+// thousandths is a weight whose point may be a thousands comma: 9.500 lb.
+var thousandths = regexp.MustCompile(`^[1-9][0-9]{0,2}\.[0-9]{2}0$`)
 
 // A scale says how many base units one of the written unit is.
 type scale[U Unit] struct {
@@ -186,7 +196,7 @@ func parse[U Unit](s, what, example string, sums bool, scales []scale[U]) (Writt
 	if sums {
 		terms = strings.Split(body, "+")
 	}
-	p := parser[U]{what, example, scales}
+	p := parser[U]{what, example, scales, sums}
 	var total U
 	for _, term := range terms {
 		v, problem := p.term(strings.TrimSpace(term))
@@ -208,6 +218,9 @@ func parse[U Unit](s, what, example string, sums bool, scales []scale[U]) (Writt
 type parser[U Unit] struct {
 	what, example string
 	scales        []scale[U]
+	// fractions reports that the quantity may be written with a fraction. A share or a
+	// pressure is not: 10/15% is a band, 50/65 psi are two ratings.
+	fractions bool
 }
 
 // term reads one term, or says why it does not read.
@@ -232,6 +245,10 @@ func (p parser[U]) part(text string, joined bool) (value U, after, problem strin
 	if err != nil {
 		return 0, "", fmt.Sprintf("cannot be read: %v; write %s", err, p.example)
 	}
+	number := strings.TrimSpace(text[:max(len(text)-len(after), 0)])
+	if !p.fractions && strings.Contains(number, "/") {
+		return 0, "", fmt.Sprintf("is a fraction, or two values in one; write %s", p.example)
+	}
 	left := strings.TrimSpace(after)
 	unit, after := readUnit(after)
 	switch {
@@ -245,6 +262,10 @@ func (p parser[U]) part(text string, joined bool) (value U, after, problem strin
 	sc, ok := findScale(p.scales, unit)
 	if !ok {
 		return 0, "", fmt.Sprintf("is in %q, which is not a unit of %s; write %s", unit, p.what, p.example)
+	}
+	if p.what == "weight" && thousandths.MatchString(number) {
+		return 0, "", fmt.Sprintf("can be read as a small number or as thousands; write %s or %s",
+			strings.TrimSuffix(strings.TrimRight(number, "0"), "."), strings.Replace(number, ".", ",", 1))
 	}
 	if sc.joins && dashedInches.MatchString(after) {
 		after = after[1:] // 8'-6", as shop drawings write it
@@ -400,8 +421,11 @@ func readNumber(s string) (v float64, rest string, err error) {
 func readFraction(whole float64, m []string, s string) (float64, string, error) {
 	num, _ := strconv.Atoi(m[1])
 	den, _ := strconv.Atoi(m[2])
-	if den == 0 || num >= den {
+	switch {
+	case den == 0 || num >= den:
 		return 0, "", fmt.Errorf("%q is not a proper fraction", strings.TrimSpace(m[0]))
+	case den != 3 && (den > 64 || den&(den-1) != 0):
+		return 0, "", fmt.Errorf("%q is not a fraction from halves to sixty-fourths", strings.TrimSpace(m[0]))
 	}
 	return whole + float64(num)/float64(den), s[len(m[0]):], nil
 }

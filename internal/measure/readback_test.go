@@ -54,7 +54,9 @@ func TestEveryQuantityReadsBack(t *testing.T) {
 	t.Run("weight", rapid.MakeCheck(readsBack(measure.ParseWeight, awkward)))
 	t.Run("length", rapid.MakeCheck(readsBack(measure.ParseLength, awkward)))
 	t.Run("pressure", rapid.MakeCheck(readsBack(measure.ParsePressure, awkward)))
-	t.Run("money", rapid.MakeCheck(readsBack(measure.ParseMoney, awkward)))
+	t.Run("money", rapid.MakeCheck(readsBack(measure.ParseMoney, func(t *rapid.T) float64 {
+		return math.Round(awkward(t)*100) / 100 // whole cents; nothing else is money
+	})))
 	t.Run("angle", rapid.MakeCheck(readsBack(measure.ParseAngle, awkward)))
 	t.Run("area", rapid.MakeCheck(readsBack(measure.ParseArea, awkward)))
 	t.Run("weight per length", rapid.MakeCheck(readsBack(measure.ParseWeightPerLength, awkward)))

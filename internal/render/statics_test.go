@@ -377,6 +377,77 @@ func TestStaticsMatch(t *testing.T) {
 	}
 }
 
+// typing makes texts as people type them: most can be read, some nearly.
+func (c chance) typing() string {
+	pick := func(from ...string) string { return from[c.IntN(len(from))] }
+	digits := func() string {
+		n := c.IntN(1_000_000)
+		switch c.IntN(8) {
+		case 0:
+			return measure.Count(n)
+		case 1:
+			return fmt.Sprintf("%d.%d", n%20_000, c.IntN(1000))
+		case 2:
+			return fmt.Sprintf("%d.%03d", n%1200, c.IntN(1000))
+		case 3:
+			return fmt.Sprintf("%d,%d", n%1000, c.IntN(10_000))
+		case 4:
+			return fmt.Sprint(n % 30)
+		case 5:
+			return "." + fmt.Sprint(n%100)
+		case 6:
+			return fmt.Sprintf("%d%s%d/%d", n%20, pick(" ", "-", "  ", "- ", ""), c.IntN(9), []int{2, 4, 8, 16, 32, 64, 3, 10, 0, 15}[c.IntN(10)])
+		}
+		return fmt.Sprint(n % 40_000)
+	}
+	unit := func() string {
+		return pick("", "", "lb", "lbs", "LB.", "#", "kg", "kilos", "k", "K", "k lb", "thousand", "thousand pounds", "t", "ton", "Tons", "metric tons", "short ton", "tonnes", "klb",
+			"ft", "'", "’", "′", "foot", "in", "\"", "″", "''", "inches", "mm", "cm", "m", "meters", "yd", "psi", "$", "%", "Kg", "Kg", "ſ")
+	}
+	space := func() string { return pick("", " ", " ", "  ", " ", "-", "\t", " ") }
+	s := pick("", "", "", "", " ", "-", "− ", "+", "about ", "$", "~") + digits() + space() + unit()
+	switch c.IntN(6) {
+	case 0, 1:
+		s += pick(" ", "", "-", ", ", " and ", ",", " - ") + digits() + space() + unit()
+	case 2:
+		s += pick("½", " ½", "¾ in", "⅛\"", "x", " and a half", " lb lb", "/2", "1/2", " 6", "—", "e5", ".", ",")
+	}
+	if c.IntN(40) == 0 {
+		s = pick("", " ", "abc", "-5", "0", "7k", "9.5k", "9500 kg", "11 ft 6 in", "11,5", "0/0", "1½5", "11'6", "11' 6\"", "8'-6\"", "11.5 ft 6 in", "11 ft 13 in", "1e5", "Infinity", "NaN", "0x10",
+			"١٢", "9.500", "18.450 lb", "10/15 in", "999999999999999999999", "1/2/4 in", "6 in 2 ft", "5 ft 3 cm", "5 t 3", "--4", ".", ",", "1,234,567", "− 4 ft")
+	}
+	return s
+}
+
+// TestStaticsRead: what somebody types is read or refused by the page as Go does it, for
+// 20,000 texts in every kind of field.
+func TestStaticsRead(t *testing.T) {
+	t.Parallel()
+	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 1))}
+	f := s.function(`function(a) { a = JSON.parse(a); var o = Statics.read(a[0], { name: "It", unit: a[1], signed: a[2], zero: a[3] }, a[4]);
+		return [o.is, o.is == "ok" ? o.value : 0, o.echo || "", o.code || "", o.what || "", (o.choices || []).map(function (c) { return c.text; }).join("|")].join("; "); }`)
+	said := map[string]int{}
+	for i := range 2 * cases {
+		text, in := c.typing(), c.system()
+		field := measure.Field{Unit: []string{"lb", "ft", "in"}[c.IntN(3)], Signed: c.IntN(3) == 0, Zero: c.IntN(3) == 0}
+		g := measure.ReadTyped(text, field, in)
+		value, err := json.Marshal(g.Value)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := strings.Join([]string{g.Is, string(value), g.Echo, g.Code, g.What, strings.Join(g.Choices, "|")}, "; ")
+		if got := s.ask(f, text, field.Unit, field.Signed, field.Zero, in == measure.Metric); got != want && !(g.Value == 0 && strings.Replace(want, "-0", "0", 1) == got) {
+			t.Fatalf("case %d: %q in %+v\n page %s\n Go   %s", i, text, field, got, want)
+		}
+		said[g.Is+" "+g.Code]++
+	}
+	for _, k := range []string{"ok ", "blank ", "ask ton", "bad number", "bad below", "bad commas", "bad decimals", "bad fraction", "bad unit", "bad rest", "bad inches", "bad large", "bad zero"} {
+		if said[k] < 10 {
+			t.Errorf("%q came %d times; the cases reach too little", k, said[k])
+		}
+	}
+}
+
 // The two lists of names are one.
 func TestStaticsNames(t *testing.T) {
 	s := newStatics(t)
