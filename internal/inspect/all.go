@@ -26,6 +26,8 @@ var All = []*Rule{
 	deckAddsUp,
 	axlesBehindDeck,
 	titleDisagrees,
+	titleIsPaper,
+	priceWas,
 	emptyOverGVWR,
 	emptyTooLight,
 	axlesUnderGVWR,
@@ -81,6 +83,10 @@ var All = []*Rule{
 	licenseClass,
 	tireNoReserve,
 	tireOld,
+	treadLow,
+	defectKnown,
+	paperMissing,
+	financingTerms,
 	tireFromMemory,
 	ballOverUsual,
 	chainsMissing,
@@ -108,6 +114,7 @@ var All = []*Rule{
 
 	// remarks
 	priceMissing,
+	overallWidthMissing,
 	tongueNotWeighed,
 	tongueOfAnother,
 	photoWithoutAlt,

@@ -46,6 +46,17 @@ func (c *Case) zeros(f *Findings) {
 	notZero(f, &c.Year, "the year")
 	notZero(f, &c.Price, "the price")
 	notZero(f, &c.OverallWidth, "the overall width")
+	for _, l := range c.moreLengths() {
+		notZero(f, l.is, l.what)
+	}
+	for _, w := range c.moreWeights() {
+		notZero(f, w.is, w.what)
+	}
+	notZero(f, &c.Tank.Volume, "the tank's volume")
+	notZero(f, &c.Bed.Volume, "the bed's volume")
+	notZero(f, &c.Bin.Largest, "the largest bin's volume")
+	notZero(f, &c.Offer.Cash, "the cash price")
+	notZero(f, &c.Offer.Was, "the earlier price")
 	h := &c.Hitch
 	notZero(f, &h.Ball, "the ball")
 	notZero(f, &h.Rating, "the coupler's rating")
@@ -92,8 +103,48 @@ func (c *Case) zeros(f *Findings) {
 	}
 }
 
+// A lengthNamed is a length of the unit file and its name in a message; a weightNamed is
+// likewise a weight.
+type (
+	lengthNamed struct {
+		is   *unit.Length
+		what string
+	}
+	weightNamed struct {
+		is   *unit.Weight
+		what string
+	}
+)
+
+// moreLengths are lengths that cannot be zero and that no trailer has over 100 ft.
+func (c *Case) moreLengths() []lengthNamed {
+	d, b := &c.Deck, &c.Box
+	return []lengthNamed{
+		{&c.OverallHeight, "the overall height"}, {&c.OverallLength, "the overall length"}, {&c.Hitch.Lunette, "the eye"}, {&c.Hitch.Receiver, "the receiver"},
+		{&d.Over, "the width over the fenders"}, {&d.Well, "the well's length"}, {&d.WellUp, "the well's height"},
+		{&b.DoorWidth, "the rear door's width"}, {&b.DoorHeight, "the rear door's height"}, {&b.SideWidth, "the side door's width"},
+		{&b.SideHeight, "the side door's height"}, {&b.NoseLength, "the length of the nose"},
+		{&c.Tank.Length, "the tank's length"}, {&c.Tank.Width, "the tank's width"}, {&c.Tank.Height, "the tank's height"}, {&c.Tank.Floor, "the height of the tank's bottom"},
+		{&c.Hull.Length, "the hull's length"}, {&c.Hull.Beam, "the hull's width"}, {&c.Hull.Floor, "the height of the bunks"}, {&c.Hull.Bunk, "the bunks' length"},
+		{&c.Bin.Length, "the longest bin's length"}, {&c.Bin.Shortest, "the shortest bin's length"}, {&c.Bin.Width, "the bins' width"}, {&c.Bin.Floor, "the height of the rails"},
+		{&c.Bin.Hook, "the height of the hook's bar"}, {&c.Dolly.Widest, "the widest vehicle"}, {&c.Dolly.Narrow, "the narrowest vehicle"},
+		{&c.Bunks.Length, "the distance from the first bunk to the last"}, {&c.Bunks.Width, "the width between the stakes"}, {&c.Bunks.Floor, "the height of the bunks"}, {&c.Bunks.Stakes, "the stakes' height"},
+		{&c.Chassis.Length, "the chassis's length"}, {&c.Chassis.Width, "the chassis's width"}, {&c.Chassis.Floor, "the height of the frame"},
+		{&c.Sides.Height, "the sides' height"}, {&c.Gate.Width, "the gate's width"}, {&c.Gate.Height, "the gate's height"},
+		{&c.Jack.Lift, "the jack's lift"}, {&c.Frame.Thickness, "the floor's thickness"},
+	}
+}
+
+// moreWeights are weights that cannot be zero.
+func (c *Case) moreWeights() []weightNamed {
+	return []weightNamed{
+		{&c.Dolly.Axle, "the heaviest axle on the dolly"}, {&c.Dolly.Vehicle, "the heaviest vehicle on the dolly"},
+		{&c.Winch.Rating, "the winch's rating"}, {&c.Hoist.Rating, "the hoist's rating"},
+	}
+}
+
 // notZero finds one measure that is given as zero.
-func notZero[V measure.Pounds | measure.Inches | measure.PSI | measure.Dollars | int](f *Findings, v *unit.Field[V], what string) {
+func notZero[V measure.Pounds | measure.Inches | measure.PSI | measure.Dollars | measure.Gallons | int](f *Findings, v *unit.Field[V], what string) {
 	if v.Given() && v.Value <= 0 {
 		f.add(v.Pos, "%s is zero", what)
 	}
@@ -118,10 +169,10 @@ func (c *Case) tooLarge(f *Findings) {
 		}
 	}
 	d := &c.Deck
-	for _, l := range []struct {
-		is   *unit.Length
-		what string
-	}{
+	for _, l := range c.moreLengths() {
+		over(*l.is, l.what, mostLength)
+	}
+	for _, l := range []lengthNamed{
 		{&c.OverallWidth, "the overall width"}, {&d.Length, "the deck's length"}, {&d.Flat, "the flat part's length"}, {&d.Tail, "the tail's length"},
 		{&d.Width, "the deck's width"}, {&d.Between, "the width between the fenders"}, {&d.Front, "the distance from the ball to the deck"},
 		{&c.Bed.Length, "the bed's length"}, {&c.Bed.Width, "the bed's width"}, {&c.Bed.Front, "the distance from the ball to the bed"},
@@ -172,6 +223,14 @@ func (c *Case) lengthsAgree(f *Findings) {
 	over(d.Between, "the width between the fenders", c.OverallWidth, "the overall width")
 	over(c.Bed.Width, "the bed's inside width", c.OverallWidth, "the overall width")
 	over(c.Box.Width, "the box's inside width", c.OverallWidth, "the overall width")
+	over(d.Over, "the width over the fenders", c.OverallWidth, "the overall width")
+	over(d.Between, "the width between the fenders", d.Over, "the width over the fenders")
+	over(c.Box.DoorHeight, "the rear door's height", c.Box.Height, "the box's inside height")
+	over(c.Box.DoorWidth, "the rear door's width", c.Box.Width, "the box's inside width")
+	over(c.Box.SideHeight, "the side door's height", c.Box.Height, "the box's inside height")
+	over(c.Bin.Shortest, "the shortest bin's length", c.Bin.Length, "the longest bin's length")
+	over(c.Dolly.Narrow, "the narrowest vehicle", c.Dolly.Widest, "the widest vehicle")
+	over(d.Well, "the well's length", d.Length, "the deck's length")
 	over(d.Pivot, "the distance from the pivot to the deck's end", d.Length, "the deck's length")
 	over(d.TailEnd, "the height of the deck's rear edge", d.Height, "the deck's height")
 	if !d.Flat.Given() || !d.Tail.Given() {

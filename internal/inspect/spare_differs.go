@@ -16,7 +16,10 @@ var spareDiffers = &Rule{
 	Remedy: "read both sidewalls, or tell the customer how the spare differs",
 	check: func(c *Case, f *Findings) {
 		on, err := tables.ParseTireSize(c.Tires.Size.Value)
-		if err != nil || !c.Spare.Given() {
+		if err != nil {
+			return
+		}
+		if c.spareKeys(f, on) || !c.Spare.Given() {
 			return
 		}
 		for _, word := range strings.Fields(c.Spare.Value) {
@@ -35,6 +38,27 @@ var spareDiffers = &Rule{
 				also(c.Tires.LoadRange.Pos, "the load range on the axles is here")
 		}
 	},
+}
+
+// spareKeys compares the keys for the spare with the tires on the axles, and reports whether
+// they differ. The words about the spare then say the same.
+func (c *Case) spareKeys(f *Findings, on tables.TireSize) bool {
+	t, found := c.Tires, false
+	if spare, err := tables.ParseTireSize(t.SpareSize.Value); t.SpareSize.Given() && err == nil && spare.String() != on.String() {
+		f.add(t.SpareSize.Pos, "the spare is %s; the tires on the axles are %s", spare, on).
+			figures(spare.String(), on.String()).
+			also(t.Size.Pos, "the size on the axles is here")
+		found = true
+	}
+	spare, err := tables.LoadRange(t.SpareRange.Value)
+	axle, err2 := tables.LoadRange(t.LoadRange.Value)
+	if err == nil && err2 == nil && spare.Ply < axle.Ply {
+		f.add(t.SpareRange.Pos, "the spare is load range %s; the tires on the axles are load range %s", spare.Letter, axle.Letter).
+			figures(spare.Letter, axle.Letter).
+			also(t.LoadRange.Pos, "the load range on the axles is here")
+		found = true
+	}
+	return found
 }
 
 // spareRange finds a load range in words about the spare: "load range D", "LR-D", the

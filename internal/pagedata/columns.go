@@ -93,8 +93,9 @@ type model struct {
 // is the one at which silhouettes are drawn.
 func Stock(list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error) {
 	d := &columns{States: Availabilities, Conditions: conditions, Tall: scale.Tall(), Law: LicenseLimits(), Says: map[string]string{}}
-	for _, row := range comparison {
-		d.Rows = append(d.Rows, row.name)
+	rows := statedRows(list)
+	for _, k := range rows {
+		d.Rows = append(d.Rows, comparison[k].name)
 	}
 	for _, f := range facets {
 		d.Facets = append(d.Facets, f.column())
@@ -102,7 +103,7 @@ func Stock(list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error
 	var titles, shapes, seen numbering
 	for i := range list {
 		t := &list[i]
-		own := modelOf(t, scale, &shapes)
+		own := modelOf(t, scale, &shapes, rows)
 		var chips []int // of the facets that go by the model
 		for _, f := range facets {
 			if f.ofModel {
@@ -213,7 +214,7 @@ func (d *columns) payload(i int, t *Trailer) any {
 	return float64(v)
 }
 
-func modelOf(t *Trailer, scale elevation.Scale, shapes *numbering) model {
+func modelOf(t *Trailer, scale elevation.Scale, shapes *numbering, rows []int) model {
 	m := model{GVWR: t.Weights.GVWR.Words(), Space: t.Work.Space.Name, Shape: -1}
 	if f := t.Work.Figure("deck-length"); f != nil {
 		m.Long = f.Text
@@ -237,8 +238,8 @@ func modelOf(t *Trailer, scale elevation.Scale, shapes *numbering) model {
 			m.Rig[i] = 0
 		}
 	}
-	for _, row := range comparison {
-		m.Facts = append(m.Facts, row.of(t))
+	for _, k := range rows {
+		m.Facts = append(m.Facts, comparison[k].of(t))
 	}
 	return m
 }

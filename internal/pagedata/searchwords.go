@@ -164,17 +164,70 @@ func digits(b *strings.Builder, n int) {
 
 // wordsOf are the texts of a trailer's fields.
 func wordsOf(t *Trailer) [fields]string {
-	var ties []string
-	for _, d := range t.TieDowns {
-		ties = append(ties, d.Kind.Value)
-	}
 	return [fields]string{
 		strings.Join([]string{t.Title.Value, t.Stock.Value, t.Make.Value, t.Model.Value, kinds.Of(t.Kind.Value).Label, t.Hitch.Kind.Value,
 			t.Condition.Value, t.Color.Value, t.Availability.Value, t.Year.Words()}, " "),
-		strings.Join([]string{joined(t.Standard), joined(t.Options), strings.Join(ties, " "), t.Spare.Value, t.Deck.TailKind.Value, t.Ramps.Kind.Value,
-			t.Brakes.Kind.Value, t.Axles.Suspension.Value, t.Axles.Hubs.Value, t.Frame.Beam.Value, t.Frame.Floor.Value, t.Tires.Size.Value, t.Box.Door.Value}, " "),
+		strings.Join([]string{joined(t.Standard), joined(t.Options), keyWords(t.Unit)}, " "),
 		prose(&t.Body),
 	}
+}
+
+// unsearched are the sections and keys whose words say nothing about the trailer, or are in
+// the first field.
+var unsearched = map[string]bool{
+	"title": true, "stock": true, "make": true, "model": true, "kind": true, "year": true, "condition": true, "color": true, "availability": true,
+	"withhold": true, "recording": true, "claimed": true, "hitch.kind": true,
+}
+
+// parts are the sections and keys that are searched by their own name: a customer types
+// "winch", and the file says electric.
+var parts = map[string]string{
+	"ramps": "ramps", "sides": "sides", "gate": "gate", "winch": "winch", "hoist": "hoist", "jack": "jack", "tank": "tank", "hull": "boat",
+	"bin": "bin", "bunks": "bunks", "chassis": "chassis", "equipment.tarp": "tarp", "equipment.tool-boxes": "tool box toolbox", "equipment.tracks": "tracks",
+	"equipment.awning": "awning", "box.roof-vents": "roof vent", "box.side-door": "side door", "lights.work-lights": "work lights",
+	"hitch.lunette": "lunette", "hitch.receiver": "receiver", "warranty": "warranty", "tires.spare-size": "spare", "spare": "spare",
+}
+
+// keyWords are the words that a unit states under its keys, and the names of what it has.
+func keyWords(u *unit.Unit) string {
+	var out []string
+	seen := map[string]bool{"": true}
+	add := func(s string) {
+		if !seen[s] {
+			seen[s] = true
+			out = append(out, s)
+		}
+	}
+	for _, g := range u.Givens() {
+		section, rest, _ := strings.Cut(g.Path, ".")
+		if unsearched[section] || unsearched[g.Path] {
+			continue
+		}
+		if section == "tie-downs" {
+			name, _, _ := strings.Cut(rest, ".")
+			add(name)
+			continue
+		}
+		switch v := g.Value.(type) {
+		case string:
+			if v == "none" {
+				continue
+			}
+			add(v)
+		case bool:
+			if !v {
+				continue
+			}
+			add(rest)
+		case int:
+			if v == 0 {
+				continue
+			}
+		}
+		add(parts[section])
+		add(parts[g.Path])
+	}
+	return strings.Join(out, " ")
 }
 
 func joined(texts []unit.Text) string {

@@ -347,6 +347,9 @@ var sectionNames = map[string]string{
 func specs(u *unit.Unit) []specGroup {
 	var out []specGroup
 	for _, g := range u.Stated() {
+		if g.Path == "offer" && u.Availability.Value == "sold" {
+			continue
+		}
 		group := specGroup{Name: sectionNames[g.Path]}
 		if group.Name == "" {
 			group.Name = label(g.Path)

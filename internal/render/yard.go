@@ -331,5 +331,8 @@ func (m *maker) offered(u *unit.Unit) string {
 	if y.Excludes.Given() {
 		s += ", excludes " + y.Excludes.Value
 	}
+	if more := pagedata.Offer(u); more != "" {
+		s = more + "; " + s
+	}
 	return s
 }

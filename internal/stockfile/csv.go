@@ -82,7 +82,32 @@ func origin(from string, about bool) string {
 // count them.
 func columns() []column {
 	out := append(nameColumns(), numberColumns()...)
-	return append(out, column{"cautions", func(l *line) string { return strings.Join(l.unit.Cautions, " | ") }})
+	out = append(out, column{"cautions", func(l *line) string { return strings.Join(l.unit.Cautions, " | ") }})
+	return append(out, moreColumns()...)
+}
+
+// moreColumns came later, so they are after the cautions.
+func moreColumns() []column {
+	out := append(append(append(measured("overall-width-in", "overall-width"), measured("overall-length-in", "overall-length")...),
+		measured("overall-height-in", "overall-height")...), measured("tank-volume-gal", "tank.volume")...)
+	for _, path := range []string{"hitch.plug", "brakes.type", "frame.material", "frame.finish", "gate.kind", "winch.kind", "hoist.kind", "equipment.tarp",
+		"ownership.paper", "warranty", "wear.defects"} {
+		out = append(out, column{strings.ReplaceAll(path, ".", "-"), func(l *line) string { return l.given[path].Text }})
+	}
+	for _, path := range []string{"offer.cash", "offer.was"} {
+		out = append(out, column{strings.ReplaceAll(path, ".", "-") + "-usd", func(l *line) string {
+			if n, ok := numberOf(l.given[path].Value); ok && priced(l.unit.Work.Unit) {
+				return bare(n.value)
+			}
+			return ""
+		}})
+	}
+	return append(out, column{"offer-plus", func(l *line) string {
+		if !priced(l.unit.Work.Unit) {
+			return ""
+		}
+		return l.given["offer.plus"].Text
+	}})
 }
 
 // nameColumns say what the trailer is and what it costs.

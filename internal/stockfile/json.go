@@ -142,7 +142,7 @@ func rowOf(l *Unit) row {
 		Price: amountOf(u),
 	}
 	for _, g := range u.Givens() {
-		if shown(g.Path) {
+		if shown(g.Path) && (priced(u) || !strings.HasPrefix(g.Path, "offer.")) {
 			r.Stated = append(r.Stated, entry[stated]{g.Path, statedOf(g)})
 		}
 	}

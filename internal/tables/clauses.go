@@ -73,7 +73,7 @@ func cites(source, mark string) bool {
 func inNumber(c byte) bool { return c == '.' || c >= '0' && c <= '9' }
 
 // cited finds what looks like a clause of federal law.
-var citedForm = regexp.MustCompile(`[0-9]{3}\.[0-9]+(?:-[0-9]+)?|USC [0-9]+`)
+var citedForm = regexp.MustCompile(`[0-9]{3,4}\.[0-9]+(?:-[0-9]+)?|USC [0-9]+`)
 
 // Unlisted returns what a source cites of federal law that is not in the table.
 func Unlisted(source string) []string {

@@ -693,6 +693,7 @@
 			var texts = p.map(function (i) { return r[1](i) || "not stated"; });
 			return [r[0], texts, texts.map(function (t, k) { return r[2] && t != "not stated" ? r[2](p[k]) : both(escape(t)); })];
 		});
+		rows = rows.filter(function (r) { return r[1].some(function (t) { return t != "not stated"; }); });
 		function part(title, differ) {
 			var some = rows.filter(function (r) { return r[1].some(function (v) { return v != r[1][0]; }) == differ; });
 			return some.length ? '<tr class="part"><th scope="rowgroup" colspan="' + (p.length + 1) + '">' + title + "</th></tr>" + some.map(function (r) {
