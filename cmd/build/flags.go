@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"tarepage/internal/report"
 	"tarepage/internal/showroom"
 	"tarepage/internal/unit"
 )
@@ -27,6 +28,8 @@ type command struct {
 	leaveOut bool
 	quiet    bool
 	version  bool
+	by       string          // how inspect groups what it found
+	fewer    int             // how many units may be gone from the site
 	given    map[string]bool // the flags that were given
 }
 
@@ -76,11 +79,17 @@ var flags = []flagDeclaration{
 	{name: "leave-out", verbs: []string{"build"},
 		help: "publish without the units that have stops, and name them",
 		is:   func(c *command) any { return &c.leaveOut }},
+	{name: "fewer", value: "NUMBER", verbs: []string{"build"},
+		help: "go on although exactly so many units are gone from the site; a build stops where many are", lacks: "the number of units that may be gone: -fewer 12",
+		is: func(c *command) any { return &c.fewer }},
+	{name: "by", value: "GROUP", verbs: []string{"inspect"},
+		help: "group what is found by `unit`, the default, or by `rule`", lacks: "unit or rule after it",
+		is: func(c *command) any { return &c.by }},
 	{name: "json", verbs: []string{"build", "inspect"},
 		help: "print figures and findings as JSON",
 		is:   func(c *command) any { return &c.json }},
 	{name: "quiet", verbs: []string{"build", "inspect", "intake", "showroom", "first-yard", "editor-help"},
-		help: "print only what stops a unit",
+		help: "print only what stops a unit, and what is not read or left out",
 		is:   func(c *command) any { return &c.quiet }},
 	{name: "at", value: "ADDRESS", verbs: []string{"showroom"},
 		help:  "where the showroom opens, default `" + showroom.Usual + "`, for this computer only; `-at " + showroom.UsualPort + "` opens it to everybody on your network",
@@ -115,7 +124,7 @@ func names[T any](list []T, of func(T) string) (out []string) {
 
 // parse reads the arguments. Flags may come before and after the verb and its argument.
 func parse(args []string) (*command, error) {
-	c := &command{from: ".", to: "public", at: showroom.Usual, given: map[string]bool{}}
+	c := &command{from: ".", to: "public", at: showroom.Usual, by: report.ByUnit, given: map[string]bool{}}
 	words, err := c.read(args)
 	switch {
 	case errors.Is(err, flag.ErrHelp):
@@ -195,6 +204,13 @@ func (v *flagValue) Set(text string) error {
 		*field = text
 	case *bool:
 		*field = true
+	case *int:
+		n, err := strconv.Atoi(text)
+		if err != nil || n < 1 {
+			*v.wrong = fmt.Errorf("flag -%s needs %s; %q is not a number of units", v.of.name, v.of.lacks, text)
+			return *v.wrong
+		}
+		*field = n
 	}
 	return nil
 }
@@ -247,6 +263,9 @@ func (c *command) check() error {
 		if c.given[f.name] && !slices.Contains(f.verbs, c.verb) {
 			return fmt.Errorf("%s does not take -%s", c.verb, f.name)
 		}
+	}
+	if c.by != report.ByUnit && c.by != report.ByRule {
+		return fmt.Errorf("-by %q is not a way to group; write -by unit or -by rule", c.by)
 	}
 	if c.phone {
 		return c.openToPhones()

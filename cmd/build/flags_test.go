@@ -47,7 +47,7 @@ func TestDeclarations(t *testing.T) {
 		}
 		seen[field] = f.name
 		switch field.(type) {
-		case *string:
+		case *string, *int:
 			if f.value == "" || f.lacks == "" {
 				t.Errorf("-%s has a value, but does not say which", f.name)
 			}

@@ -107,11 +107,17 @@ func (c *command) inspect(stdout, stderr io.Writer) (int, error) {
 	if err != nil {
 		return failed, err
 	}
-	tally := report.Tally(program(), len(y.Stock.Units), y.Findings)
+	tally := report.Tally(program(), c.from, len(y.Stock.Units), report.Under(c.from, y.Findings))
 	if c.json {
 		return status(tally), report.JSON(stdout, y.Stock, y.Works, y.Findings)
 	}
-	if err := c.print(stderr, y.Findings); err != nil {
+	found := report.Under(c.from, y.Findings)
+	if c.quiet {
+		err = report.Quiet(stderr, found)
+	} else {
+		err = report.Inspection(stderr, found, c.by)
+	}
+	if err != nil {
 		return failed, err
 	}
 	if !c.quiet {
@@ -122,7 +128,7 @@ func (c *command) inspect(stdout, stderr io.Writer) (int, error) {
 
 // options are what the arguments say about the run itself.
 func (c *command) options(progress func(done, all int)) site.Options {
-	return site.Options{From: c.from, To: c.to, Look: c.look, LeaveOut: c.leaveOut, AllFigures: c.json, Progress: progress}
+	return site.Options{From: c.from, To: c.to, Look: c.look, LeaveOut: c.leaveOut, Fewer: c.fewer, AllFigures: c.json, Progress: progress}
 }
 
 // progress shows on a terminal how far the photos are, until done is called.
@@ -141,12 +147,14 @@ func terminal(f *os.File) bool {
 	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
-// print shows the findings; with -quiet only those that refuse something.
-func (c *command) print(w io.Writer, list []inspect.Finding) error {
+// news prints what a build found: with -quiet only what refuses something or was not read,
+// and otherwise what is new as well.
+func (c *command) news(w io.Writer, r *site.Result) error {
+	found := report.Under(c.from, r.Findings)
 	if c.quiet {
-		return report.Stops(w, list)
+		return report.Quiet(w, found)
 	}
-	return report.Findings(w, list)
+	return report.News(w, found, report.Under(c.from, r.Fresh))
 }
 
 func status(n report.Numbers) int {
@@ -171,17 +179,19 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	if c.json {
 		err = errors.Join(report.JSON(stdout, r.Yard.Stock, r.Yard.Works, r.Findings), err)
 	} else {
-		err = errors.Join(c.print(stderr, r.Findings), err)
+		err = errors.Join(c.news(stderr, r), err)
 	}
 	if err != nil {
 		return failed, err
 	}
-	tally := report.Tally(program(), r.Units, r.Findings)
+	tally := report.Tally(program(), c.from, r.Units, report.Under(c.from, r.Findings))
 	switch {
+	case c.quiet && len(r.LeftOut) > 0:
+		report.LeftOut(stderr, r.LeftOut)
 	case c.quiet || c.json:
 	case r.Published:
 		report.Built(stdout, tally, report.Site{Pages: r.Pages, To: c.to, Written: r.Files.Written, Unchanged: r.Files.Unchanged,
-			Removed: r.Files.Removed, LeftOut: r.LeftOut, Address: r.Address, Undated: r.Undated, Unsaid: r.Unsaid}, time.Since(start))
+			Removed: r.Files.Removed, LeftOut: r.LeftOut, Address: r.Address, Undated: r.Undated, Unsaid: r.Unsaid, Moves: r.Moves}, time.Since(start))
 	default:
 		report.Refused(stdout, tally, c.to, time.Since(start))
 	}

@@ -72,11 +72,11 @@ func (c *command) show(kept *site.Store, stdout, stderr io.Writer) (*showroom.Si
 	if err != nil {
 		return nil, err
 	}
-	if err := report.Stops(stderr, s.Findings); err != nil {
+	if err := report.Stops(stderr, report.Under(c.from, s.Findings)); err != nil {
 		return nil, err
 	}
 	if !c.quiet {
-		report.Shown(stdout, report.Tally(program(), s.UnitCount, s.Findings), time.Since(start))
+		report.Shown(stdout, report.Tally(program(), c.from, s.UnitCount, s.Findings), time.Since(start))
 	}
 	return &showroom.Site{Version: s.Version, File: s.File, Disk: s.Disk, Video: s.Video, Units: s.Units, Findings: s.Findings}, nil
 }

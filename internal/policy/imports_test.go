@@ -22,7 +22,7 @@ phrases:
 oracle:         measure compute phrases
 inspect:        measure tables unit kinds compute captions walkaround crosscheck media parallel
 elevation:      measure tables unit compute kinds
-report:         measure unit compute inspect intake orderedjson
+report:         measure unit compute inspect intake orderedjson stockfile
 feed:           unit
 stockfile:      measure unit compute orderedjson
 sitepath:       unit

@@ -89,10 +89,7 @@ func Written(w io.Writer, file, captions, program, from string) {
 	if captions != "" {
 		fmt.Fprintf(w, "put the captions where it looks for them: %s\n", captions)
 	}
-	next := program + " inspect"
-	if from != "." {
-		next += " -from " + from
-	}
+	next := command(program, "inspect", from)
 	fmt.Fprintf(w, "what to confirm: %s\n", next)
 }
 

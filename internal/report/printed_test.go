@@ -19,6 +19,7 @@ import (
 	"tarepage/internal/inspect"
 	"tarepage/internal/intake"
 	"tarepage/internal/measure"
+	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
 	"tarepage/internal/walkaround"
 )
@@ -30,6 +31,8 @@ var (
 	otherRule  = &inspect.Rule{Name: "ball-under-gvwr", Severity: inspect.Stop}
 	remarkRule = &inspect.Rule{Name: "price-missing", Severity: inspect.Remark}
 )
+
+var ignoredFile = finding(&inspect.Rule{Name: unit.FileIgnored, Severity: inspect.Remark}, 1, "\"ex-2.md.txt\" is not a Markdown file and is not read")
 
 func finding(r *inspect.Rule, line int32, message string, related ...unit.Place) inspect.Finding {
 	at := unit.Pos{File: "content/units/ex-1.md", Line: line, Column: 9}
@@ -77,28 +80,35 @@ var (
 // TestPrinted compares everything that the printers print with testdata/printed.txtar, which
 // -update writes. Read it as the owner of a yard would.
 func TestPrinted(t *testing.T) {
-	none := Tally("tarepage", 1, nil)
-	one := Tally("tarepage", 2, findings)
+	none := Tally("tarepage", ".", 1, nil)
+	one := Tally("tarepage", ".", 2, findings)
 	took := 1234 * time.Millisecond
-	site := Site{Pages: 40, To: "public", Written: 3, Unchanged: 37, Removed: 2, Address: "https://yard.example/trailers/", Undated: many[:8], Unsaid: many, LeftOut: many[8:]}
+	site := Site{Pages: 40, To: "public", Written: 3, Unchanged: 37, Removed: 2, Address: "https://yard.example/trailers/", Undated: many[:8], Unsaid: many, LeftOut: many[8:],
+		Moves: &stockfile.Moves{New: many[:2], Sold: many[2:3], Prices: many, Gone: many[4:5], Listed: 14, AsBefore: 3}}
 	var got txtar.Archive
 	for _, c := range []struct {
 		name  string
 		print func(w io.Writer) error
 	}{
 		{"findings", func(w io.Writer) error { return Findings(w, findings) }},
+		{"findings in an inspection, by unit", func(w io.Writer) error { return Inspection(w, findings, ByUnit) }},
+		{"findings in an inspection, by rule", func(w io.Writer) error { return Inspection(w, findings, ByRule) }},
+		{"news of a build", func(w io.Writer) error { return News(w, Under("my-yard", findings), Under("my-yard", findings[2:4])) }},
+		{"news of a build, nothing new", func(w io.Writer) error { return News(w, findings, nil) }},
+		{"quiet", func(w io.Writer) error { return Quiet(w, append(findings[1:3:3], ignoredFile)) }},
 		{"inspected", func(w io.Writer) error { Inspected(w, one, took); return nil }},
+		{"inspected, another folder", func(w io.Writer) error { Inspected(w, Tally("tarepage", "my yard", 2, findings), took); return nil }},
 		{"inspected, nothing found", func(w io.Writer) error { Inspected(w, none, took); return nil }},
 		{"inspected, many stops", func(w io.Writer) error {
-			Inspected(w, Tally("tarepage", 9, append(findings[:3:3], findings[:3]...)), took)
+			Inspected(w, Tally("tarepage", ".", 9, append(findings[:3:3], findings[:3]...)), took)
 			return nil
 		}},
 		{"inspected, five stops", func(w io.Writer) error {
-			Inspected(w, Tally("tarepage", 9, append(findings[:3:3], findings[:2]...)), took)
+			Inspected(w, Tally("tarepage", ".", 9, append(findings[:3:3], findings[:2]...)), took)
 			return nil
 		}},
 		{"refused", func(w io.Writer) error { Refused(w, one, "public", took); return nil }},
-		{"refused, one unit", func(w io.Writer) error { Refused(w, Tally("tarepage", 1, findings), "public", took); return nil }},
+		{"refused, one unit", func(w io.Writer) error { Refused(w, Tally("tarepage", ".", 1, findings), "public", took); return nil }},
 		{"built", func(w io.Writer) error { Built(w, none, site, took); return nil }},
 		{"built, nothing changed, no address", func(w io.Writer) error {
 			Built(w, none, Site{Pages: 1, To: "out", Unchanged: 40}, took)

@@ -10,12 +10,8 @@ func SetUp(w io.Writer, files []string, program, from string) {
 	for _, f := range files {
 		fmt.Fprintf(w, "wrote %s\n", f)
 	}
-	in := ""
-	if from != "." {
-		in = " -from " + from
-	}
-	fmt.Fprintf(w, "see it while you write: %s showroom%s\n", program, in)
-	fmt.Fprintf(w, "check it: %s inspect%s\n", program, in)
+	fmt.Fprintf(w, "see it while you write: %s\n", command(program, "showroom", from))
+	fmt.Fprintf(w, "check it: %s\n", command(program, "inspect", from))
 }
 
 // EditorHelp prints where the editor files are and the line by which an editor finds them.

@@ -3,11 +3,15 @@ package report
 import (
 	"fmt"
 	"io"
+	"maps"
 	"path/filepath"
+	"slices"
+	"strconv"
 	"strings"
 	"time"
 
 	"tarepage/internal/inspect"
+	"tarepage/internal/stockfile"
 )
 
 // Numbers counts what was looked at and found.
@@ -15,29 +19,81 @@ type Numbers struct {
 	Units, Stops, Cautions, Remarks int
 	// At are the places of the stops, in order.
 	At []string
+	// Others counts the cautions and remarks by rule, the most frequent first.
+	Others []RuleCount
 	// Rule is the rule that stops most often, for the hint after the summary.
 	Rule string
-	// Program is how the command is called, for the same hint.
-	Program string
+	// Program is how the command is called, for the same hint, and From the folder that it
+	// was given.
+	Program, From string
 }
 
-// Tally counts the findings. The program is how the command is called.
-func Tally(program string, units int, list []inspect.Finding) Numbers {
+// RuleCount is how often a rule found something.
+type RuleCount struct {
+	Rule  string
+	Count int
+}
+
+// Tally counts the findings. The program is how the command is called, and from is the
+// folder that it was given.
+func Tally(program, from string, units int, list []inspect.Finding) Numbers {
 	n := Numbers{
-		Program: program, Units: units, Stops: inspect.Count(list, inspect.Stop),
+		Program: program, From: from, Units: units, Stops: inspect.Count(list, inspect.Stop),
 		Cautions: inspect.Count(list, inspect.Caution), Remarks: inspect.Count(list, inspect.Remark),
 	}
-	most := map[string]int{}
+	most, others := map[string]int{}, map[string]int{}
 	for _, f := range list {
-		if f.Severity == inspect.Stop {
-			n.At = append(n.At, f.At.String()+" "+f.Rule.Name)
-			most[f.Rule.Name]++
-			if most[f.Rule.Name] > most[n.Rule] {
-				n.Rule = f.Rule.Name
-			}
+		if f.Severity != inspect.Stop {
+			others[f.Rule.Name]++
+			continue
+		}
+		n.At = append(n.At, f.At.String()+" "+f.Rule.Name)
+		most[f.Rule.Name]++
+		if most[f.Rule.Name] > most[n.Rule] {
+			n.Rule = f.Rule.Name
 		}
 	}
+	for _, rule := range slices.Sorted(maps.Keys(others)) {
+		n.Others = append(n.Others, RuleCount{rule, others[rule]})
+	}
+	slices.SortStableFunc(n.Others, func(a, b RuleCount) int { return b.Count - a.Count })
 	return n
+}
+
+// others prints one line with the cautions and remarks by rule, and how to read them.
+func (n Numbers) others(w io.Writer) {
+	if len(n.Others) == 0 {
+		return
+	}
+	const most = 6
+	var names []string
+	for i, r := range n.Others {
+		if i == most {
+			names = append(names, count(len(n.Others)-most, "more rule"))
+			break
+		}
+		names = append(names, fmt.Sprintf("%s %d", r.Rule, r.Count))
+	}
+	fmt.Fprintf(w, "cautions and remarks: %s; to read them: %s\n", strings.Join(names, ", "), n.command("inspect"))
+}
+
+// command is how a verb is called for the same yard.
+func (n Numbers) command(verb string) string { return command(n.Program, verb, n.From) }
+
+// command is how a verb of a program is called for a yard in a folder.
+func command(program, verb, from string) string {
+	if from == "." || from == "" {
+		return program + " " + verb
+	}
+	return program + " " + verb + " -from " + shellWord(from)
+}
+
+// shellWord quotes a word that a shell would split.
+func shellWord(s string) string {
+	if strings.ContainsAny(s, " '\"$&()*;<>?[]`|~#") {
+		return strconv.Quote(s)
+	}
+	return Visible(s)
 }
 
 // Site describes the site that was built.
@@ -52,6 +108,8 @@ type Site struct {
 	Undated, Unsaid []string
 	// LeftOut are the stock numbers that -leave-out kept out.
 	LeftOut []string
+	// Moves are what changes for customers; nil if there was no site before.
+	Moves *stockfile.Moves
 }
 
 func count(n int, one string) string {
@@ -82,7 +140,6 @@ func seconds(d time.Duration) string { return fmt.Sprintf("%.2f s", d.Seconds())
 // Inspected prints the summary of an inspection.
 func Inspected(w io.Writer, n Numbers, took time.Duration) {
 	fmt.Fprintf(w, "%s inspected: %s, in %s; nothing written\n", count(n.Units, "unit"), n.found(), seconds(took))
-	n.places(w)
 	if n.Rule != "" {
 		fmt.Fprintf(w, "why a unit is refused: %s rule %s\n", n.Program, n.Rule)
 	}
@@ -116,6 +173,7 @@ func Refused(w io.Writer, n Numbers, to string, took time.Duration) {
 	fmt.Fprintf(w, "%s, %s, in %s: nothing published, %s is as it was\n",
 		count(n.Units, "unit"), n.found(), seconds(took), filepath.ToSlash(to))
 	n.places(w)
+	n.others(w)
 	fmt.Fprintf(w, "why: %s rule %s\n", n.Program, n.Rule)
 	if n.Units > 1 {
 		fmt.Fprintln(w, "to publish the other units meanwhile: -leave-out")
@@ -125,10 +183,10 @@ func Refused(w io.Writer, n Numbers, to string, took time.Duration) {
 // Built prints the summary of a site that was published.
 func Built(w io.Writer, n Numbers, s Site, took time.Duration) {
 	fmt.Fprintf(w, "%s on %s: %s, in %s\n", count(n.Units, "unit"), count(s.Pages, "page"), n.found(), seconds(took))
-	if len(s.LeftOut) > 0 {
-		fmt.Fprintf(w, "left out for their stops: %s\n", Visible(strings.Join(s.LeftOut, ", ")))
-	}
+	n.others(w)
+	LeftOut(w, s.LeftOut)
 	s.world(w)
+	s.moved(w)
 	changed := count(s.Written, "file") + " written"
 	if s.Written == 0 && s.Removed == 0 {
 		changed = "nothing changed"
@@ -138,6 +196,40 @@ func Built(w io.Writer, n Numbers, s Site, took time.Duration) {
 	}
 	fmt.Fprintf(w, "%s, %d as before\n", changed, s.Unchanged)
 	fmt.Fprintf(w, "open %s\n", filepath.ToSlash(filepath.Join(s.To, "index.html")))
+}
+
+// LeftOut prints which units were left out.
+func LeftOut(w io.Writer, names []string) {
+	if len(names) > 0 {
+		fmt.Fprintf(w, "left out for their stops: %s\n", Visible(strings.Join(names, ", ")))
+	}
+}
+
+// moved prints what customers find changed.
+func (s Site) moved(w io.Writer) {
+	if s.Moves == nil {
+		return
+	}
+	m := s.Moves
+	var parts []string
+	for _, part := range []struct {
+		stocks []string
+		what   string
+	}{
+		{m.New, "new"},
+		{m.Sold, "sold"},
+		{m.Prices, "with another price"},
+		{m.Offers, "with another availability"},
+		{m.Gone, "no longer listed"},
+	} {
+		if len(part.stocks) > 0 {
+			parts = append(parts, fmt.Sprintf("%d %s (%s)", len(part.stocks), part.what, some(part.stocks)))
+		}
+	}
+	if parts == nil {
+		return
+	}
+	fmt.Fprintf(w, "on the site: %s, %d as before\n", strings.Join(parts, ", "), m.AsBefore)
 }
 
 // world prints what the site leaves out for other programs, and how to add it.

@@ -35,6 +35,12 @@ type Result struct {
 	// gives a day for them. Unsaid are those that have another price or availability than was
 	// published before, and no later day.
 	Undated, Unsaid []string
+	// Before reports that an earlier build left a note. Fresh are then the findings that it did
+	// not have.
+	Before bool
+	Fresh  []inspect.Finding
+	// Moves is what changes for customers; nil if there was no site before, or nothing changed.
+	Moves *stockfile.Moves
 }
 
 // Build reads, computes, inspects, makes the pages and publishes them. What it found is in
@@ -46,8 +52,9 @@ func Build(o Options) (*Result, error) {
 	if o.Waiting != nil && publish.Busy(o.To) {
 		o.Waiting()
 	}
+	before := recallEarlier(o.To)
 	if known {
-		s.before = recall(o.To, basis)
+		s.before = before.under(basis)
 		if r, err := s.before.unchanged(&o); r != nil || err != nil {
 			return r, err
 		}
@@ -61,6 +68,9 @@ func Build(o Options) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
+	if len(y.Stock.Units) == 0 {
+		return &Result{Findings: y.Findings, Yard: y}, errEmpty
+	}
 	held := inspect.Refused(y.Stock, y.Findings)
 	var made photoResults
 	if publishes(&o, y, held) {
@@ -71,14 +81,16 @@ func Build(o Options) (*Result, error) {
 		y = y.withPhotoFaults(made.faults)
 		held = inspect.Refused(y.Stock, y.Findings)
 	}
-	r := &Result{Units: len(y.Stock.Units), Findings: y.Findings, Yard: y}
+	r := &Result{Units: len(y.Stock.Units), Findings: y.Findings, Yard: y, Before: before.note != nil, Fresh: before.fresh(y.Findings)}
 	if !publishes(&o, y, held) {
 		return r, nil
 	}
 	in := render.Input{Stock: y.Stock, Works: y.Works, Figures: y.figures, Findings: y.Findings, LeaveOut: held.Units,
 		Pictures: made.pictures, Cards: s.cards(&o, y.Stock), Basis: basis}
 	r.LeftOut, r.Address = held.Names, y.Stock.Yard.Site()
-	r.Undated, r.Unsaid = untold(&in, published(o.To, stockfile.JSONPath))
+	if err := compare(&o, in, r); err != nil {
+		return r, err
+	}
 	g, err := publishSite(&o, s, in, r)
 	if err != nil {
 		return r, err
@@ -88,6 +100,21 @@ func Build(o Options) (*Result, error) {
 		s.leaveNote(&o, y, r, g, basis, start)
 	}
 	return r, nil
+}
+
+// compare says what changes for customers against the site that is in the target now. Its
+// error refuses a build that would take too much off that site.
+func compare(o *Options, in render.Input, r *Result) error {
+	listed, units := published(o.To, stockfile.JSONPath), publishedUnits(&in)
+	if r.Address != "" { // there are no feeds without it
+		r.Undated, r.Unsaid = undated(units), stockfile.Unsaid(listed, units)
+	}
+	moves, ok := stockfile.MovesSince(listed, units)
+	if !ok {
+		return nil
+	}
+	r.Moves = &moves
+	return allowGone(o, moves)
 }
 
 // publishes reports whether the stops let anything be published.
@@ -165,25 +192,25 @@ func copyFiles(o *Options, made render.Made, g *publish.Staging) error {
 	return nil
 }
 
-// untold are the units of which the feeds do not tell what there is to tell: feeds know no
-// clock and go by the days in the files. Before is the stock.json that was published before,
-// nil if there is none.
-func untold(in *render.Input, before []byte) (undated, unsaid []string) {
-	if in.Stock.Yard.Site() == "" {
-		return nil, nil // no feeds
-	}
-	var units []*unit.Unit
+// publishedUnits are the units that the site lists.
+func publishedUnits(in *render.Input) (units []*unit.Unit) {
 	for i, u := range in.Stock.Units {
-		if !in.Published(i) {
-			continue
-		}
-		units = append(units, u)
-		// A unit on order is named when it comes.
-		if !u.Changed().Known() && u.Availability.Value != "on order" {
-			undated = append(undated, u.Stock.Value)
+		if in.Published(i) {
+			units = append(units, u)
 		}
 	}
-	return undated, stockfile.Unsaid(before, units)
+	return units
+}
+
+// undated are the stock numbers of units that the feeds do not tell of: feeds know no clock
+// and go by the days in the files. A unit on order is named when it comes.
+func undated(units []*unit.Unit) (out []string) {
+	for _, u := range units {
+		if !u.Changed().Known() && u.Availability.Value != "on order" {
+			out = append(out, u.Stock.Value)
+		}
+	}
+	return out
 }
 
 // published reads a file of the site that is in the target now, nil if there is none.

@@ -86,15 +86,12 @@ func (n *note) findings() ([]inspect.Finding, bool) {
 	return out, true
 }
 
-// recall is the note that the build before left, or nil if there is none, or if another
-// program or another look made it.
-func recall(target string, basis [32]byte) *note {
-	n := new(note)
-	text := publish.Recall(target)
-	if text == nil || json.Unmarshal(text, n) != nil || !bytes.Equal(n.Basis, basis[:]) {
+// under is the note, if this program made it with this look, and nil otherwise.
+func (e earlier) under(basis [32]byte) *note {
+	if e.note == nil || !bytes.Equal(e.note.Basis, basis[:]) {
 		return nil
 	}
-	return n
+	return e.note
 }
 
 // page is the digest of a page that was made from the same.
@@ -126,7 +123,7 @@ func (n *note) unchanged(o *Options) (*Result, error) {
 		return nil, nil
 	}
 	return &Result{Units: n.Units, Findings: findings, Published: true, Pages: n.Pages, Files: publish.Report{Unchanged: files},
-		LeftOut: n.LeftOut, Address: n.Address, Undated: n.Undated}, nil
+		LeftOut: n.LeftOut, Address: n.Address, Undated: n.Undated, Before: true}, nil
 }
 
 // leaveNote leaves next to the target what this build knows. Where it cannot, the next build

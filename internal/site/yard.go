@@ -22,6 +22,8 @@ type Options struct {
 	Look string
 	// LeaveOut publishes the site without the units that have stops.
 	LeaveOut bool
+	// Fewer is how many units the owner takes off the site on purpose; see allowGone.
+	Fewer int
 	// AllFigures keeps all figures of all units, for whoever prints them.
 	AllFigures bool
 	// Waiting, if it is not nil, is called if another build is writing the target, before this

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"reflect"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -200,6 +201,37 @@ func TestUnsaid(t *testing.T) {
 		if got := stockfile.Unsaid([]byte(text), []*unit.Unit{changed}); got != nil {
 			t.Errorf("%s: unsaid are %v", name, got)
 		}
+	}
+}
+
+// TestMovesSince follows one trailer from an earlier stock.json to what is listed now.
+func TestMovesSince(t *testing.T) {
+	before, err := written(fullYard(t, full), "stock.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	ex7 := []string{"EX-7"}
+	for _, c := range []struct {
+		name, old, new string
+		want           stockfile.Moves
+	}{
+		{"nothing changed", "", "", stockfile.Moves{AsBefore: 1}},
+		{"another price", "$2,600", "$2,500", stockfile.Moves{Prices: ex7}},
+		{"another availability", "spoken for", "on the yard", stockfile.Moves{Offers: ex7}},
+		{"sold", "spoken for", "sold", stockfile.Moves{Sold: ex7}},
+		{"another trailer", "EX-7", "EX-8", stockfile.Moves{New: []string{"EX-8"}, Gone: ex7}},
+	} {
+		var units []*unit.Unit
+		for _, u := range fullYard(t, strings.Replace(full, c.old, c.new, 1)).Units {
+			units = append(units, u.Work.Unit)
+		}
+		c.want.Listed = 1
+		if got, ok := stockfile.MovesSince(before, units); !ok || !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%s: %+v, want %+v", c.name, got, c.want)
+		}
+	}
+	if _, ok := stockfile.MovesSince(before[:len(before)/2], nil); ok {
+		t.Error("a stock.json that was cut off is compared")
 	}
 }
 

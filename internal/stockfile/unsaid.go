@@ -1,10 +1,6 @@
 package stockfile
 
-import (
-	"encoding/json"
-
-	"tarepage/internal/unit"
-)
+import "tarepage/internal/unit"
 
 // offered is what a row of stock.json says about the offer.
 type offered struct {
@@ -25,20 +21,10 @@ func (o offered) as(other offered) bool {
 // days and do not report such a change. A text that is not a stock.json gives nothing, and
 // neither does a trailer that was not in it.
 func Unsaid(before []byte, units []*unit.Unit) []string {
-	var old struct {
-		Form  string
-		Units []offered
-	}
-	if json.Unmarshal(before, &old) != nil || old.Form != version {
-		return nil
-	}
-	was := map[string]offered{}
-	for _, o := range old.Units {
-		was[o.Stock] = o
-	}
+	was, _ := offeredIn(before)
 	var out []string
 	for _, u := range units {
-		now := offered{u.Stock.Value, u.Availability.Value, dated(u.Changed()), amountOf(u)}
+		now := offerOf(u)
 		then, ok := was[now.Stock]
 		// Days in this form sort like texts: RFC 3339, 5.1.
 		if ok && !now.as(then) && now.Changed <= then.Changed {

@@ -165,6 +165,40 @@ func (s *Stock) modelOf(u *Unit) *Unit {
 	return s.Models[u.Model.Value]
 }
 
+// A notUnit is a kind of file that is not read. A test holds each row by its example.
+type notUnit struct {
+	is                    func(lower string) bool
+	what, remedy, example string
+}
+
+// notUnits are the names that no unit's or model's file has, and what the file is instead.
+// What editors and folder services call their files is common practice, no source.
+var notUnits = []notUnit{
+	{func(s string) bool { return strings.HasPrefix(s, "~$") || strings.HasPrefix(s, ".~lock.") },
+		"the lock of a program that has the file open", "close the program; the lock goes away with it", "~$sb-1050.md"},
+	{func(s string) bool { return strings.HasSuffix(s, "~") || strings.HasSuffix(s, ".bak") },
+		"an editor's copy of a file", "delete it if you do not need it", "sb-1050.md~"},
+	{func(s string) bool {
+		return strings.Contains(s, "conflicted copy") || strings.Contains(s, "sync-conflict")
+	},
+		"a copy that was made because two people saved the file", "compare it with the file itself, keep what is right there, and delete the copy", "sb-1050 (conflicted copy 2026-11-14).md"},
+	{func(s string) bool { return strings.Contains(s, ".md.") },
+		"named like a Markdown file with one more ending", "take the last ending off, so that the name ends in .md", "sb-1050.md.txt"},
+	{func(s string) bool { return path.Ext(s) != ".md" },
+		"not a Markdown file", "name it .md, or move it to media/", "sb-1050.txt"},
+}
+
+// passedOver is the row of notUnits for a name; nil if the file is read.
+func passedOver(name string) *notUnit {
+	lower := strings.ToLower(name)
+	for i := range notUnits {
+		if notUnits[i].is(lower) {
+			return &notUnits[i]
+		}
+	}
+	return nil
+}
+
 // markdownFiles returns the Markdown files of one folder, sorted by name.
 func markdownFiles(root fs.FS, dir string) (names []string, problems []Problem, err error) {
 	entries, err := fs.ReadDir(root, dir)
@@ -180,9 +214,9 @@ func markdownFiles(root fs.FS, dir string) (names []string, problems []Problem, 
 		case strings.HasPrefix(name, "."):
 		case e.IsDir():
 			problems = append(problems, ignored(dir+"/"+name, "a folder is not read here", "put the files straight into "+dir))
-		case !strings.EqualFold(path.Ext(name), ".md"):
-			problems = append(problems, ignored(dir+"/"+name, fmt.Sprintf("%q is not a Markdown file and is not read", name),
-				"name it .md, or move it to media/"))
+		case passedOver(name) != nil:
+			row := passedOver(name)
+			problems = append(problems, ignored(dir+"/"+name, fmt.Sprintf("%q is %s and is not read", name, row.what), row.remedy))
 		default:
 			names = append(names, dir+"/"+name)
 		}

@@ -1,0 +1,74 @@
+package site
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"strings"
+
+	"tarepage/internal/inspect"
+	"tarepage/internal/publish"
+	"tarepage/internal/stockfile"
+)
+
+// earlier is what the build before this one left next to the target. The zero value is that
+// of a first build.
+type earlier struct {
+	note *note // nil if there is none that can be read
+}
+
+// recallEarlier reads the note next to the target. Another program may have left it.
+func recallEarlier(target string) earlier {
+	n := new(note)
+	text := publish.Recall(target)
+	if text == nil || json.Unmarshal(text, n) != nil {
+		return earlier{}
+	}
+	return earlier{n}
+}
+
+// told is what a finding tells the owner. A line that moved in its file tells nothing new.
+type told struct{ rule, file, message string }
+
+// fresh are the findings that the build before did not have. There are none in a first
+// build, where everything would be.
+func (e earlier) fresh(list []inspect.Finding) []inspect.Finding {
+	if e.note == nil {
+		return nil
+	}
+	before := map[told]int{}
+	for _, f := range e.note.Findings {
+		before[told{f.Rule, f.At.File, f.Message}]++
+	}
+	var out []inspect.Finding
+	for _, f := range list {
+		key := told{f.Rule.Name, f.At.File, f.Message}
+		if before[key]--; before[key] < 0 {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// manyGone reports whether so many of the listed units are gone that a mistake is likelier
+// than a good week: three or more that are over a third of them, or ten or more. The limits
+// are our own.
+func manyGone(gone, listed int) bool { return gone >= 10 || gone >= 3 && gone*3 > listed }
+
+// allowGone refuses a build that takes many units off the site, if the owner did not say how
+// many.
+func allowGone(o *Options, m stockfile.Moves) error {
+	if gone := len(m.Gone); manyGone(gone, m.Listed) && gone != o.Fewer {
+		const most = 12
+		named, more := m.Gone, ""
+		if gone > most {
+			named, more = named[:most], fmt.Sprintf(" and %d more", gone-most)
+		}
+		return fmt.Errorf("%d of the %d units on the site would be gone: %s%s; if they are meant to go, say how many: -fewer %d; nothing was published",
+			gone, m.Listed, strings.Join(named, ", "), more, gone)
+	}
+	return nil
+}
+
+// errEmpty refuses a yard without a unit. A folder is emptied by mistake sooner than on purpose.
+var errEmpty = errors.New("content/units has no unit file, and a site without a unit is not published; put the unit files back (their names end in .md)")

@@ -1,0 +1,137 @@
+package site
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"tarepage/internal/inspect"
+	"tarepage/internal/stockfile"
+	"tarepage/internal/testyard"
+	"tarepage/internal/unit"
+)
+
+// TestManyGone walks along both limits.
+func TestManyGone(t *testing.T) {
+	for _, c := range []struct {
+		gone, listed int
+		want         bool
+	}{
+		{0, 0, false},
+		{2, 2, false}, // two may be a good week of a small yard
+		{3, 9, false}, // a third
+		{3, 8, true},  // over a third
+		{9, 60, false},
+		{10, 60, true},
+	} {
+		if got := manyGone(c.gone, c.listed); got != c.want {
+			t.Errorf("%d of %d gone: %v", c.gone, c.listed, got)
+		}
+	}
+}
+
+// TestAllowGone gives the number that -fewer needs, one less and one more.
+func TestAllowGone(t *testing.T) {
+	m := stockfile.Moves{Listed: 12, Gone: strings.Fields("A-1 A-2 A-3 A-4 A-5 A-6 A-7 A-8 A-9 A-10 A-11 A-12")}
+	for fewer, allowed := range map[int]bool{0: false, 11: false, 12: true, 13: false} {
+		err := allowGone(&Options{Fewer: fewer}, m)
+		if (err == nil) != allowed {
+			t.Errorf("-fewer %d: %v", fewer, err)
+		}
+		if err != nil && (!strings.Contains(err.Error(), "-fewer 12") || !strings.Contains(err.Error(), "A-12")) {
+			t.Errorf("-fewer %d: the error does not name the units and the number: %v", fewer, err)
+		}
+	}
+	m.Gone = append(m.Gone, "A-13")
+	if err := allowGone(&Options{}, m); err == nil || !strings.Contains(err.Error(), "and 1 more") {
+		t.Errorf("thirteen gone: %v", err)
+	}
+}
+
+// TestFresh holds that a finding is new by what it says, and not by the line where it is.
+func TestFresh(t *testing.T) {
+	rule := inspect.Lookup("price-missing")
+	found := func(line int32, message string) inspect.Finding {
+		return inspect.Finding{Rule: rule, At: unit.Pos{File: "content/units/a.md", Line: line}, Message: message}
+	}
+	before := earlier{&note{Findings: keepFindings([]inspect.Finding{found(3, "one"), found(4, "two")})}}
+	got := before.fresh([]inspect.Finding{found(9, "one"), found(4, "two"), found(5, "two"), found(6, "three")})
+	if len(got) != 2 || got[0].At.Line != 5 || got[1].Message != "three" {
+		t.Errorf("new are %v", got)
+	}
+	if got := (earlier{}).fresh([]inspect.Finding{found(1, "one")}); got != nil {
+		t.Errorf("a first build has news: %v", got)
+	}
+}
+
+// TestNothingGoesSilently follows a yard of eight units: a first build, a price, a sale, one
+// deleted file, four deleted files, and an emptied folder.
+func TestNothingGoesSilently(t *testing.T) {
+	t.Setenv("XDG_CACHE_HOME", t.TempDir())
+	dir := t.TempDir()
+	if err := testyard.Write(dir, 8); err != nil {
+		t.Fatal(err)
+	}
+	o := Options{From: dir, To: filepath.Join(dir, "public")}
+	file := func(i int) string { return filepath.Join(dir, filepath.FromSlash(testyard.UnitFile(i))) }
+	edit := func(i int, old, new string) {
+		text, err := os.ReadFile(file(i))
+		if err != nil {
+			t.Fatal(err)
+		}
+		lines := strings.Split(string(text), "\n")
+		for j, line := range lines {
+			if strings.HasPrefix(line, old) {
+				lines[j] = new
+			}
+		}
+		if err := os.WriteFile(file(i), []byte(strings.Join(lines, "\n")), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	remove := func(units ...int) {
+		for _, i := range units {
+			if err := os.Remove(file(i)); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	build := func() *Result {
+		r, err := Build(o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r
+	}
+
+	if r := build(); r.Moves != nil || r.Before || r.Fresh != nil {
+		t.Errorf("a first build tells of another before it: %v %v", r.Moves, r.Fresh)
+	}
+	edit(0, "price:", "price: $99,999")
+	edit(1, "availability:", "availability: sold")
+	want := stockfile.Moves{Listed: 8, AsBefore: 6, Prices: []string{testyard.Stock(0)}, Sold: []string{testyard.Stock(1)}}
+	if r := build(); r.Moves == nil || !reflect.DeepEqual(*r.Moves, want) {
+		t.Errorf("one price and one sale are %+v", r.Moves)
+	}
+	remove(7)
+	if r := build(); r.Moves == nil || !slices.Equal(r.Moves.Gone, []string{testyard.Stock(7)}) {
+		t.Errorf("one deleted file is %+v", r.Moves)
+	}
+	remove(3, 4, 5)
+	if r, err := Build(o); err == nil || r.Published || !strings.Contains(err.Error(), testyard.Stock(4)) {
+		t.Errorf("three of seven units went, and the build said %v", err)
+	}
+	o.Fewer = 3
+	if r := build(); !r.Published || len(r.Moves.Gone) != 3 {
+		t.Errorf("with the right number: %+v", r.Moves)
+	}
+	o.Fewer = 4
+	remove(0, 1, 2, 6)
+	if r, err := Build(o); !errors.Is(err, errEmpty) || r.Published {
+		t.Errorf("an emptied folder: %v", err)
+	}
+}
