@@ -13,12 +13,14 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     return;
   }
   // Two ways to open it: from a folder on disk, which is like a host's root, and below a path.
-  for (const [how, url] of [['from a folder', pathToFileURL(path.join(site, 'index.html')).href], ['served', base + 'index.html']]) {
+  await Promise.all([['from a folder', pathToFileURL(path.join(site, 'index.html')).href], ['served', base + 'index.html']].map(async ([how, url]) => {
     const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
     const { page, asked } = await visit(context, url, `find ${how}`);
     const cards = () => page.locator('.card > a').allTextContents();
     const count = () => page.locator('#count').textContent();
-    const settled = async () => { await page.waitForTimeout(450); };
+    // The page has done what a click or a key asks for: its own clock is later than its timers,
+    // and a frame was drawn. On a busy machine both take longer, so this waits as long.
+    const settled = () => page.evaluate(() => new Promise(done => setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(done)), 400)));
     // What a card says, and of what elements it is made. Units may be marked on either side.
     const told = () => page.locator('#cards > li').evaluateAll(list => list.map(c => [c.textContent, c.className, c.querySelector('a').href,
       [...c.querySelectorAll('*:not(data)')].map(e => e.localName + '.' + e.getAttribute('class')).join(' ')].join('|')));
@@ -193,7 +195,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     const border = await page.locator('.chip[data-v="dump"]').evaluate(e => getComputedStyle(e).borderTopWidth);
     check(parseFloat(border) >= 3 && (await page.locator('.chip[data-v="dump"]').getAttribute('aria-pressed')) === 'true', `find ${how}: a pressed chip shows in forced colors`);
     await context.close();
-  }
+  }));
 
   // By keyboard only: a chip is reached, pressed with Space, and announced as pressed.
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });

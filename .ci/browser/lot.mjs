@@ -5,21 +5,21 @@ import fs from 'node:fs';
 import http from 'node:http';
 import os from 'node:os';
 import path from 'node:path';
-import { spawnSync } from 'node:child_process';
+import { execFile } from 'node:child_process';
 
-export async function lot(browser, { check, visit }) {
+export async function lot(browser, { check, program }) {
   const root = path.resolve(import.meta.dirname, '../..');
   const dir = fs.mkdtempSync(path.join(os.tmpdir(), 'tarepage-lot-'));
   const site = path.join(dir, 'public');
   fs.cpSync(path.join(root, 'content'), path.join(dir, 'content'), { recursive: true });
   const yard = path.join(dir, 'content', 'yard.md');
   const plain = fs.readFileSync(yard, 'utf8').replace(/^save-for-the-lot:.*\n/m, '');
-  const build = () => {
-    const run = spawnSync('go', ['run', './cmd/build', '-quiet', '-from', dir, '-to', site], { cwd: root, encoding: 'utf8' });
-    check(run.status === 0, 'lot: the yard builds: ' + run.stderr);
-  };
+  const build = () => new Promise(done => execFile(program, ['-quiet', '-from', dir, '-to', site], (error, _, said) => {
+    check(!error, 'lot: the yard builds: ' + said);
+    done();
+  }));
   fs.writeFileSync(yard, plain.replace(/^as-of:/m, 'save-for-the-lot: yes\nas-of:'));
-  build();
+  await build();
 
   const types = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript; charset=utf-8' };
   const server = http.createServer((req, res) => {
@@ -66,7 +66,7 @@ export async function lot(browser, { check, visit }) {
 
   const unit = path.join(dir, 'content', 'units', path.basename(href, '.html') + '.md');
   fs.writeFileSync(unit, fs.readFileSync(unit, 'utf8').replace(/^price:.*$/m, 'price: $12,321'));
-  build();
+  await build();
   await context.setOffline(false);
   await page.goto(base + href);
   check((await page.locator('body').textContent()).includes('$12,321') && await page.locator('#stale').count() === 0, 'lot: back on the host the new price is there at the first look');
@@ -74,7 +74,7 @@ export async function lot(browser, { check, visit }) {
   check((await page.locator('#cards').textContent()).includes('$12,321'), 'lot: on the yard page too');
 
   fs.writeFileSync(yard, plain);
-  build();
+  await build();
   // The copies are deleted at the next visit that finds the old worker idle. Chromium lets a
   // worker that is still saving a page finish first, so there are a second and a third visit.
   for (let visit = 0; visit < 6; visit++) {

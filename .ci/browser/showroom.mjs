@@ -6,17 +6,14 @@
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
-import { spawn, spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 
-export async function showroom(browser, { check, visit }) {
+export async function showroom(browser, { check, visit, program }) {
   const root = path.resolve(import.meta.dirname, '../..');
   const dir = fs.mkdtempSync(path.join(os.tmpdir(), 'tarepage-showroom-'));
   fs.cpSync(path.join(root, 'content'), path.join(dir, 'content'), { recursive: true });
   const unit = path.join(dir, 'content', 'units', 'sb-1043.md');
   const sound = fs.readFileSync(unit, 'utf8');
-  const program = path.join(dir, process.platform === 'win32' ? 'build.exe' : 'build');
-  const made = spawnSync('go', ['build', '-o', program, './cmd/build'], { cwd: root, encoding: 'utf8' });
-  check(made.status === 0, 'showroom: the command builds: ' + made.stderr);
   const run = spawn(program, ['showroom', '-from', dir, '-at', '127.0.0.1:0'], { stdio: ['ignore', 'pipe', 'ignore'] });
   const url = await new Promise((told, failed) => {
     let said = '';

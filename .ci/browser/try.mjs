@@ -11,7 +11,7 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     check(false, 'try: the demo unit has nothing to try on');
     return;
   }
-  for (const [how, url] of [['from a folder', pathToFileURL(file).href], ['served', base + 'u/sb-1043.html']]) {
+  await Promise.all([['from a folder', pathToFileURL(file).href], ['served', base + 'u/sb-1043.html']].map(async ([how, url]) => {
     const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
     const { page, asked } = await visit(context, url, `try ${how}`);
     const text = id => page.locator('#' + id).textContent();
@@ -102,5 +102,5 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     await page.locator('#forget').click();
     check(await page.evaluate(() => localStorage.getItem('tarepage-truck')) === null, `try ${how}: and forgotten`);
     await context.close();
-  }
+  }));
 }

@@ -1,0 +1,189 @@
+// What single pages must keep: colors, photos, the recording, links on a host, the first
+// screens, paper, and the focus of the keyboard.
+import axe from 'axe-core';
+import fs from 'node:fs';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+
+// By night and in the reader's own colors: one page of each kind, its text at a contrast of 7
+// to 1 by day and by night (WCAG 2.2, 1.4.6). The style sets the colors, so one page of each
+// kind is enough.
+export async function colors(browser, { site, out, pages, check, visit }) {
+  const sorts = [/^index/, /^kind-/, /^u[\\/]/, /^figures[\\/]/, /^how-we-figure/, /^404/]
+    .map(sort => pages.find(f => sort.test(path.relative(site, f)))).filter(Boolean);
+  const lights = { day: { colorScheme: 'light' }, night: { colorScheme: 'dark' }, forced: { forcedColors: 'active' } };
+  await Promise.all(Object.entries(lights).map(async ([light, options]) => {
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, ...options });
+    for (const file of sorts) {
+      const name = `${path.relative(site, file)} by ${light}`;
+      const { page } = await visit(context, pathToFileURL(file).href, name);
+      await page.evaluate(() => document.querySelectorAll('details').forEach(d => { d.open = true; }));
+      await page.screenshot({ path: path.join(out, `${path.relative(site, file).replace(/[\\/]/g, '-').replace('.html', '')}-${light}.png`) });
+      if (light === 'forced') {
+        // The tape marks cautions. In the reader's colors it still has stripes and a border.
+        const tape = await page.evaluate(() => [...document.querySelectorAll('.cautions, .warned')].map(e => {
+          const s = getComputedStyle(e, '::before');
+          return s.backgroundImage.includes('gradient') && s.borderTopStyle === 'solid';
+        }));
+        check(tape.every(Boolean), `${name}: the tape keeps its stripes`);
+      } else {
+        await page.evaluate(axe.source);
+        const found = await page.evaluate(() => axe.run(document, { runOnly: { type: 'rule', values: ['color-contrast', 'color-contrast-enhanced'] } }));
+        check(found.violations.length === 0, `${name}: ` + found.violations.map(v => `${v.id}: ` + v.nodes.map(n => `${n.html.slice(0, 90)} ${n.any[0]?.data?.contrastRatio}`).slice(0, 4).join('; ')).join('; '));
+        if (light === 'night') check(await page.evaluate(() => getComputedStyle(document.body).backgroundColor) !== 'rgb(255, 254, 251)', `${name}: the paper is dark`);
+      }
+      await page.close();
+    }
+    await context.close();
+  }));
+}
+
+// Photos: what a phone loads before a tap, and what a tap on a small picture brings.
+export async function photos(browser, { site, pages, check, visit }) {
+  const shows = pages.filter(f => fs.readFileSync(f, 'utf8').includes('class="pic"'));
+  check(shows.length > 0, 'a unit page shows photos');
+  for (const file of shows) {
+    const name = path.relative(site, file);
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, deviceScaleFactor: 3 });
+    // With scripts on: without them a browser does not load pictures lazily (HTML Standard,
+    // 2.5.7, lazy loading attributes).
+    const { page, asked } = await visit(context, pathToFileURL(file).href, `${name}, photos`);
+    await page.waitForLoadState('networkidle');
+    const loaded = () => [...new Set(asked)].filter(u => /\.(webp|jpg|png)$/.test(u)).map(u => [u, fs.statSync(new URL(u)).size]);
+    const first = loaded();
+    check(first.reduce((n, [, size]) => n + size, 0) <= 60000, `${name}: 60 KB of pictures before a tap: ${first}`);
+    check(first.length > 0 && first[0][1] <= 30000, `${name}: 30 KB for the first picture: ${first[0]}`);
+    const html = fs.readFileSync(file, 'utf8');
+    const images = html.match(/<img [^>]*>/g);
+    check(images.every(i => /\bwidth="?\d/.test(i) && /\bheight="?\d/.test(i) && /\balt=/.test(i)), `${name}: every picture says its size and what it shows`);
+    check(html.match(/fetchpriority="?high/g)?.length === 1 && images.slice(1).every(i => i.includes('loading="lazy"')) && !images[0].includes('lazy'),
+      `${name}: the first picture is fetched first and the others lazily`);
+    const small = page.locator('.photos li summary').first();
+    if (await small.count()) {
+      await small.focus();
+      await page.keyboard.press('Enter');
+      const large = page.locator('.photos li [open] .pic img').first();
+      await large.scrollIntoViewIfNeeded();
+      await large.evaluate(i => i.complete || new Promise(done => { i.onload = done; }));
+      check(loaded().length > first.length && await large.evaluate(i => i.naturalWidth > 300), `${name}: a small photo opens large by keyboard`);
+    }
+    await context.close();
+    const off = await browser.newContext({ viewport: { width: 390, height: 844 }, javaScriptEnabled: false });
+    const plain = await visit(off, pathToFileURL(file).href, `${name}, photos without scripts`);
+    const summary = plain.page.locator('.photos li summary').first();
+    if (await summary.count()) {
+      await summary.click();
+      check(await plain.page.locator('.photos li [open] .pic img').first().isVisible(), `${name}: a small photo opens with scripts off`);
+    }
+    await off.close();
+  }
+}
+
+// A recording: none of it is loaded before a tap, captions and chapters need no request, and a
+// time in the notes seeks. From a folder on disk.
+export async function recording(browser, { site, pages, check, visit }) {
+  const file = pages.find(f => fs.readFileSync(f, 'utf8').includes('<video'));
+  check(!!file, 'a unit page plays a recording');
+  if (file) {
+    const name = path.relative(site, file);
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+    const { page, asked } = await visit(context, pathToFileURL(file).href, `${name}, recording`);
+    await page.waitForLoadState('networkidle');
+    check(!asked.some(u => /\.(mp4|mov|webm)/.test(u)), `${name}: no byte of video before a tap: ${asked}`);
+    check(/[0-9]:[0-9]{2} long, [0-9]+ [KM]B/.test(await page.locator('.walk .size').innerText()), `${name}: length and size are shown before the tap`);
+    const cues = kind => page.evaluate(async kind => {
+      const t = [...document.querySelectorAll('video track')].find(t => t.kind === kind);
+      if (!t) return 0;
+      t.track.mode = 'hidden';
+      for (let i = 0; i < 50 && !t.track.cues?.length; i++) await new Promise(f => setTimeout(f, 50));
+      return t.track.cues?.length ?? 0;
+    }, kind);
+    check(await cues('captions') > 0, `${name}: captions are there from a folder on disk`);
+    check(await cues('chapters') > 0, `${name}: chapters are there from a folder on disk`);
+    const moment = page.locator('a[data-t]').last();
+    const to = +await moment.getAttribute('data-t');
+    await moment.click();
+    await page.waitForFunction(to => document.querySelector('video').currentTime >= to, to, { timeout: 10000 }).catch(() => {});
+    const at = await page.evaluate(() => document.querySelector('video').currentTime);
+    check(to > 0 && at >= to && at < to + 4, `${name}: a time seeks to ${to}, the video is at ${at}`);
+    await context.close();
+  }
+}
+
+// Served below a path: go from the yard to a unit, and open a figure by its link.
+export async function served(browser, { site, base, pages, check, visit }) {
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  const { page, asked } = await visit(context, base + 'index.html', 'served');
+  await page.locator('.card > a').first().click();
+  await page.waitForURL(/\/u\/[a-z0-9-]+\.html$/);
+  check(asked.every(u => u.startsWith(base) || u.startsWith('data:')), 'served: nothing is asked of anybody else');
+  const unit = pages.map(f => path.relative(site, f)).find(n => /^u[\\/]/.test(n) && fs.readFileSync(path.join(site, n), 'utf8').includes('class="fig"'));
+  check(!!unit, 'a unit page holds a checked figure');
+  if (unit) {
+    await page.goto(base + unit.replaceAll('\\', '/'));
+    const link = page.locator('a.fig').first();
+    const id = (await link.getAttribute('href')).split('#')[1];
+    await link.click();
+    check(await page.locator('#' + id).isVisible(), `served: the link to ${id} opens its working`);
+    await page.goBack();
+  }
+  await context.close();
+}
+
+// Within two and a quarter screens of a phone of 390 by 844: the telephone, the tag, the side view and every
+// caution. On every trailer's page, with and without photos, in pounds and in kilograms.
+export async function twoScreens(browser, { site, pages, check, visit }) {
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  for (const file of pages.filter(f => /^u[\\/]/.test(path.relative(site, f)))) {
+    const name = path.relative(site, file);
+    const { page } = await visit(context, pathToFileURL(file).href, `${name}, two screens`);
+    for (const system of ['pounds', 'kilograms']) {
+      const ends = await page.evaluate(() => Object.fromEntries(['.call', '.price', '.tag', '.safety', '.side', '.cautions > ul'].map(s => [s, document.querySelector(s)?.getBoundingClientRect().bottom + scrollY])));
+      check(ends['.call'] <= 60 && ends['.price'] <= 844, `${name}: the telephone and the price are in the first screen: ${JSON.stringify(ends)}`);
+      check(Object.values(ends).every(end => end === null || !(end > 2.25 * 844)), `${name}: tag, side view and cautions within two and a quarter screens in ${system}: ${JSON.stringify(ends)}`);
+      await page.locator('.switch .units').click(); // The second time, back to pounds.
+    }
+    await page.close();
+  }
+  await context.close();
+}
+
+// Paper: the lot sheet and the hand-over card fill one page, the spec sheet at most seven, in
+// Letter and in A4. The pages are counted in the PDF that Chromium makes (ISO 32000-1,
+// 7.7.3.3: each is an object of /Type /Page).
+export async function paper(browser, { site, pages, check, visit }) {
+  for (const [folder, most] of [['lot', 1], ['handover', 1], ['u', 7]]) {
+    const list = pages.filter(f => path.dirname(path.relative(site, f)) === folder);
+    const heaviest = list.slice().sort((a, b) => fs.statSync(b).size - fs.statSync(a).size).slice(0, folder === 'u' ? 3 : list.length);
+    check(heaviest.length > 0, `paper: the site has ${folder}`);
+    const context = await browser.newContext();
+    for (const file of heaviest) {
+      const { page } = await visit(context, pathToFileURL(file).href, `${path.relative(site, file)} on paper`);
+      for (const format of ['Letter', 'A4']) {
+        const pdf = await page.pdf({ format, preferCSSPageSize: false });
+        const n = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g).length;
+        check(most === 1 ? n === 1 : n <= most, `${path.relative(site, file)} prints on ${n} pages of ${format}, not ${most}`);
+      }
+      await page.close();
+    }
+    await context.close();
+  }
+}
+
+// Keyboard: every stop shows the focus.
+export async function keyboard(browser, { pages, check, visit }) {
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  const first = pages.find(f => /[\\/]u[\\/]/.test(f));
+  const { page } = await visit(context, pathToFileURL(first).href, 'keyboard');
+  for (let i = 0; i < 12; i++) {
+    await page.keyboard.press('Tab');
+    const seen = await page.evaluate(() => {
+      const e = document.activeElement;
+      if (!e || e === document.body) return true;
+      const s = getComputedStyle(e);
+      return s.outlineStyle !== 'none' && parseFloat(s.outlineWidth) >= 2;
+    });
+    check(seen, `keyboard: stop ${i + 1} shows the focus`);
+  }
+  await context.close();
+}
