@@ -1,15 +1,17 @@
 package compute
 
 import (
+	"strings"
+
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
 
 // A Space is the place for the load: the deck of an open trailer, the bed of a dump
-// trailer, the box of an enclosed one.
+// trailer, the box of an enclosed one, and what package kinds has besides.
 type Space struct {
-	// Name is the section's key: deck, bed or box.
+	// Name is the section's key: deck, bed, box, tank.
 	Name   string
 	Length unit.Length
 	Width  unit.Length
@@ -24,6 +26,13 @@ func spaceOf(u *unit.Unit) Space {
 	spaces := [...]Space{
 		{"bed", u.Bed.Length, u.Bed.Width, u.Bed.Front, u.Bed.Floor},
 		{"box", u.Box.Length, u.Box.Width, u.Box.Front, u.Box.Floor},
+		{"tank", u.Tank.Length, u.Tank.Width, u.Tank.Front, u.Tank.Floor},
+		{"hull", u.Hull.Length, u.Hull.Beam, u.Hull.Front, u.Hull.Floor},
+		{"bin", u.Bin.Length, u.Bin.Width, u.Bin.Front, u.Bin.Floor},
+		{"bunks", u.Bunks.Length, u.Bunks.Width, u.Bunks.Front, u.Bunks.Floor},
+		{"chassis", u.Chassis.Length, u.Chassis.Width, u.Chassis.Front, u.Chassis.Floor},
+		// The pans in which the vehicle's wheels stand. Their width is not the dolly's.
+		{"dolly", u.Dolly.Length, unit.Length{}, u.Dolly.Front, u.Dolly.Floor},
 		{"deck", u.Deck.Length, u.Deck.Width, u.Deck.Front, u.Deck.Height},
 	}
 	own := len(spaces) - 1
@@ -43,7 +52,7 @@ func spaceOf(u *unit.Unit) Space {
 	return spaces[own]
 }
 
-// key is the path of one of its measures.
+// key is the path of one of its measures, or empty where the space has no such key.
 func (s Space) key(leaf string) string {
 	for i := range spaceKeys {
 		if k := &spaceKeys[i]; k.name == s.Name && k.leaf == leaf {
@@ -55,12 +64,16 @@ func (s Space) key(leaf string) string {
 
 // spaceKeys are the paths of the keys, made once because every unit needs them.
 var spaceKeys = func() (out []spaceKey) {
-	for _, name := range []string{"deck", "bed", "box"} {
+	for _, name := range []string{"deck", "bed", "box", "tank", "hull", "bin", "bunks", "chassis"} {
 		for _, leaf := range []string{"length", "front", "width", "height"} {
-			out = append(out, spaceKey{name, leaf, name + "." + leaf})
+			path := name + "." + leaf
+			if path == "hull.width" {
+				path = "hull.beam"
+			}
+			out = append(out, spaceKey{name, leaf, path})
 		}
 	}
-	return out
+	return append(out, spaceKey{"dolly", "length", "dolly.length"}, spaceKey{"dolly", "front", "dolly.front"}, spaceKey{"dolly", "width", ""})
 }()
 
 type spaceKey struct{ name, leaf, path string }
@@ -71,6 +84,7 @@ var deckLength = &Definition{
 	Formula: "the stated length; flat + tail where both are stated",
 	Unit:    "ft", Source: "the unit's own measures",
 	work: func(p *calc) {
+		p.label = spaceWord(p.Space.Name) + " length"
 		length := need(p, p.Space.Length, p.Space.key("length"))
 		if !p.ready() {
 			return
@@ -89,6 +103,11 @@ var deckArea = &Definition{
 	Formula: "length x width",
 	Unit:    "sq ft", Source: "the unit's own measures",
 	work: func(p *calc) {
+		if !floored[p.Space.Name] {
+			p.skip() // a hull or a tank is not floor to stand something on
+			return
+		}
+		p.label = spaceWord(p.Space.Name) + " area"
 		length := need(p, p.Space.Length, p.Space.key("length"))
 		width := need(p, p.Space.Width, p.Space.key("width"))
 		if !p.ready() {
@@ -98,6 +117,12 @@ var deckArea = &Definition{
 		p.enter(float64(a), a.Near(), 0.1, say("%s x %s", length, inInches(width)))
 	},
 }
+
+// floored are the spaces with a floor. The trailer ends where they end.
+var floored = map[string]bool{"deck": true, "bed": true, "box": true}
+
+// spaceWord is a space at the beginning of a label.
+func spaceWord(name string) string { return strings.ToUpper(name[:1]) + name[1:] }
 
 // aheadUsually is how far a coupler usually reaches ahead of the center of the ball or
 // kingpin. Common practice, no source: measure it and give hitch.ahead.
@@ -109,6 +134,14 @@ var wallsUsually = map[string]measure.Inches{"box": 4, "bed": 4}
 
 // overall is the overall length, from the foremost part of the coupler to the rear edge.
 func (p *calc) overall() (measure.Inches, words) {
+	if all := p.Unit.OverallLength; all.Given() && all.Value > 0 {
+		return need(p, all, "overall-length"), say("%s", all.Value)
+	}
+	if !floored[p.Space.Name] && p.Space.Name != "chassis" {
+		// A boat reaches past its trailer, and a tank ends before it.
+		p.lack("overall-length")
+		return 0, words{}
+	}
 	front := need(p, p.Space.Front, p.Space.key("front"))
 	length := need(p, p.Space.Length, p.Space.key("length"))
 	ahead, kind := p.Unit.Hitch.Ahead, p.Unit.Hitch.Kind.Value
@@ -182,6 +215,10 @@ var loadingAngle = &Definition{
 			key := p.Space.key("floor")
 			if p.Space.Name == "deck" {
 				key = "deck.height"
+			}
+			if p.Space.Name == "hull" || p.Space.Name == "dolly" {
+				p.skip() // nothing is driven up into it
+				return
 			}
 			rise = need(p, floor, key)
 			along = need(p, r.Length, "ramps.length")

@@ -10,6 +10,8 @@ import (
 // A Figure is a computed number with its working.
 type Figure struct {
 	*Definition
+	// Label is the definition's, or one that fits this unit better.
+	Label string
 	// Value is the unrounded number in Unit.
 	Value float64
 	// Text is the rounded writing: limits and payloads down, loads and needs up.
@@ -142,6 +144,7 @@ type calc struct {
 	// silent drops the figure without an Absence: the unit has no such thing.
 	silent bool
 	source string // overrides the definition's
+	label  string // likewise
 	bound  bound
 }
 
@@ -177,6 +180,20 @@ var advice = map[string]string{
 	"hitch.ahead":          "measure how far the coupler reaches ahead of the ball's center",
 	"overall-width":        "measure across the widest part, fenders included",
 	"price":                "give the price",
+	"overall-length":       "measure from the foremost part of the coupler to the rearmost part",
+	"tank.length":          "measure the tank's length",
+	"tank.front":           "measure from the ball's center back to the tank's front",
+	"tank.volume":          "read the volume off the tank",
+	"hull.length":          "give the length of the longest hull that it takes",
+	"hull.front":           "measure from the ball's center back to the bow stop",
+	"bin.length":           "give the length of the longest bin",
+	"bin.front":            "measure from the ball's center back to the bin's front",
+	"bunks.length":         "measure from the first bunk to the last",
+	"bunks.front":          "measure from the ball's center back to the first bunk",
+	"chassis.length":       "measure the frame behind the tongue",
+	"chassis.front":        "measure from the ball's center back to the frame's front crossmember",
+	"dolly.length":         "measure the pans that the wheels stand in",
+	"dolly.front":          "measure from the ball's center back to the front of the pans",
 	"bed.width":            "measure the bed's inside width",
 	"bed.length":           "measure the bed's inside length",
 	"bed.height":           "measure the height of the bed's sides",
@@ -202,6 +219,10 @@ func missing[T any](p *calc, f unit.Field[T], key string) {
 // need takes a field that the figure requires. A zero is not a measurement: it
 // counts as missing, and a rule of internal/inspect says so at its place.
 func need[U measure.Unit](p *calc, f unit.Field[U], key string) U {
+	if key == "" {
+		p.skip() // this kind of trailer has no such measure
+		return 0
+	}
 	if !f.Given() || f.Value <= 0 {
 		missing(p, f, key)
 		return 0
@@ -336,8 +357,12 @@ func (p *calc) enter(value float64, text string, step float64, working words) {
 	if p.source != "" {
 		source = p.source
 	}
+	label := p.def.Label
+	if p.label != "" {
+		label = p.label
+	}
 	p.Figures = append(p.Figures, Figure{
-		Definition: p.def, Value: value, Text: about(p.about, text),
+		Definition: p.def, Label: label, Value: value, Text: about(p.about, text),
 		working: working, Source: source, About: p.about, Estimated: p.estimated,
 		Inputs: p.keep(p.inputs), notes: p.notes, step: step, bound: p.bound,
 	})

@@ -25,8 +25,11 @@ type Heap struct {
 }
 
 // loose are the rows of the density table that are loaded loose; solid blocks, packed
-// ground and water do not heap.
-func loose(b tables.BulkDensityRow) bool {
+// ground and water do not heap. A hopper is for grain, a dump bed for the rest.
+func (p *calc) loose(b tables.BulkDensityRow) bool {
+	if grain := strings.HasPrefix(b.Material, "grain, "); grain != (p.Unit.Kind.Value == "hopper") {
+		return false
+	}
 	return !strings.Contains(b.Material, "solid") && !strings.Contains(b.Material, "compacted") && b.Material != "water"
 }
 
@@ -46,14 +49,12 @@ var struckVolume = &Definition{
 	Formula: "length x width x height of the sides",
 	Unit:    "cu yd", Source: "geometry",
 	work: func(p *calc) {
-		l, w, h := p.bed()
+		v, heaped, working := p.struck()
 		if !p.ready() {
 			return
 		}
-		v := measure.Volume(l, w, h)
-		heaped := v + measure.HeapedOn(l, w)
 		for _, b := range tables.BulkDensities() {
-			if !loose(b) {
+			if !p.loose(b) {
 				continue
 			}
 			heap := Heap{Material: b.Material, Density: b.Density, Source: b.Source,
@@ -69,8 +70,20 @@ var struckVolume = &Definition{
 			}
 			p.notes = append(p.notes, full)
 		}
-		p.enter(float64(v), v.Near(), 0.1, say("%s x %s x %s", l, inInches(w), inInches(h)))
+		p.enter(float64(v), v.Near(), 0.1, working)
 	},
+}
+
+// struck is what a bed holds level and heaped. The volume that the maker states counts first: a
+// hopper's floor slopes, and its sides do not say what it holds.
+func (p *calc) struck() (level, heaped measure.CubicYards, working words) {
+	if b := p.Unit.Bed; b.Volume.Given() {
+		v := need(p, b.Volume, "bed.volume")
+		return v.CubicYards(), v.CubicYards(), say("%s", near{v})
+	}
+	l, w, h := p.bed()
+	level = measure.Volume(l, w, h)
+	return level, level + measure.HeapedOn(l, w), say("%s x %s x %s", l, inInches(w), inInches(h))
 }
 
 var heapedVolume = &Definition{
@@ -79,6 +92,10 @@ var heapedVolume = &Definition{
 	Formula: "struck + W x W x (3 L - W) / 24, L the longer side and W the shorter",
 	Unit:    "cu yd", Source: heapSource,
 	work: func(p *calc) {
+		if p.Unit.Bed.Volume.Given() {
+			p.skip()
+			return
+		}
 		l, w, h := p.bed()
 		if !p.ready() {
 			return

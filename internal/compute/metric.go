@@ -17,6 +17,10 @@ var metricForms = map[string]func(*Figure) string{
 	"mph":       converted,
 	"sq ft":     converted,
 	"cu yd":     converted,
+	// How far a tank may be filled is a limit: down.
+	"gal": func(f *Figure) string {
+		return measure.Number(measure.Down(measure.Gallons(f.Value).Liters(), 1), 0) + " L"
+	},
 	"ft/s2":     converted,
 	"lb/ft":     converted,
 	"lb-ft":     noMetric, // the stages of the torque have their own: Work.TorqueMetric

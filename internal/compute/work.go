@@ -48,6 +48,8 @@ var All = []*Definition{
 	tieDownPoints,
 	struckVolume,
 	heapedVolume,
+	tankFull,
+	tankMost,
 	excise,
 	meanDeceleration,
 	stoppingAt45,
@@ -123,6 +125,8 @@ type Work struct {
 	AxlesAtPayload       Result[measure.Pounds]
 	LoadWindow           Window // of the figure load-window; without room where that is absent
 	LoadingAngle         Result[measure.Degrees]
+	TankFull             Result[measure.Pounds]  // the weight of a full tank's liquid
+	TankMost             Result[measure.Gallons] // what the payload allows of it
 	ClassATruck          Result[measure.Pounds]
 	SurgeTruck           Result[measure.Pounds]
 	UnbrakedTruck        Result[measure.Pounds]

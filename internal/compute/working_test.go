@@ -53,7 +53,7 @@ func evaluate(t *testing.T, working string) float64 {
 	s = regexp.MustCompile(`([0-9.]+) mm`).ReplaceAllString(s, "($1/25.4)")
 	s = regexp.MustCompile(`([0-9.]+) bar`).ReplaceAllString(s, "($1*14.503773773020923)") // NIST SP 811, B.8: 6.894 757 kPa
 	s = regexp.MustCompile(`([0-9.]+) kPa`).ReplaceAllString(s, "($1*0.14503773773020923)")
-	s = strings.NewReplacer(" lb", "", " psi", "", " flat", "", " tail", "", " x ", " * ").Replace(s)
+	s = strings.NewReplacer(" lb/gal", "", " gal", "", " lb", "", " psi", "", " flat", "", " tail", "", " x ", " * ").Replace(s)
 	// A decimal point makes every division exact and not one of whole numbers.
 	s = regexp.MustCompile(`[0-9]+(\.[0-9]+)?`).ReplaceAllStringFunc(s, func(n string) string {
 		if !strings.Contains(n, ".") {
@@ -179,6 +179,7 @@ func TestWorkingsAddUp(t *testing.T) {
 		work(t, lines(`deck: {length: 5.3 m, width: 2.1 m, front: 1.1 m, height: 33-1/2 in}`, `ramps: {length: 5 ft 3/4 in}`)),
 		work(t, lines(`bed: {length: 14 ft, width: 83 in, front: 4 ft 8 in}`)),
 		work(t, lines(`weights: {gvwr: "7,000 lb", empty: "5,000 lb", water: "332 lb"}`)),
+		work(t, lines(`tank: {length: 8 ft, volume: "5,000 gal", liquid: diesel}`, `weights: {gvwr: "7,000 lb", empty: "2,000 lb"}`)),
 		work(t, lines(`deck: {tail-kind: tilt, tail: 16 ft, height: 2-5/16 in}`)),
 	}
 	r := rand.New(rand.NewPCG(11, 11))

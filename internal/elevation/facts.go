@@ -118,7 +118,7 @@ func factsOf(w *compute.Work) (f facts, ok bool) {
 	if !f.kind.Known() {
 		f.kind = kinds.Of("other")
 	}
-	if f.length = lengthOf(w.Space.Length, 0, longestDeck); f.length.guess {
+	if f.length = lengthOf(w.Space.Length, f.kind.Usual, longestDeck); f.length.Inches == 0 {
 		return f, false
 	}
 	if usualFront[f.hitch] == 0 {

@@ -100,6 +100,10 @@ func (f *facts) over(d *drawing, p plot) *sheet {
 			least = 1
 		}
 	}
+	if f.length.guess {
+		s.reach = y - textLift - textHigh
+		return s
+	}
 	s.place(dimension{from: p.x(f.front.Inches), to: p.x(rear), start: start, stop: start,
 		long: f.length.text() + " " + f.space, short: f.length.text(), within: true}, least, y, -row)
 	s.reach = y - float64(row*float64(max(s.used-1, 0))) - textLift - textHigh
@@ -153,7 +157,7 @@ func (f *facts) under(p plot) *sheet {
 			long: f.center.text() + " " + f.point() + " to axles", short: f.center.text()}, 0, first, row)
 	}
 	s.shut = nil
-	if !f.front.guess {
+	if !f.front.guess && !f.length.guess {
 		all := length{Inches: f.front.Inches + f.length.Inches, about: f.front.about || f.length.about}
 		s.place(dimension{from: ball, to: rear, start: coupled, stop: ground,
 			long: all.text() + " " + f.point() + " to rear", short: all.text()}, s.used, first, row)

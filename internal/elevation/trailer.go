@@ -39,7 +39,7 @@ func draw(f *facts) *drawing {
 // returns the height of the frame's lower edge at the front.
 func (d *drawing) frame(f *facts) (bottom measure.Inches) {
 	h, from, to := f.floor.Inches, f.front.Inches, f.rear()
-	guessed := f.floor.guess || f.front.guess
+	guessed := f.floor.guess || f.front.guess || f.length.guess
 	depth := railDepth
 	if f.fenders || f.space == "box" {
 		depth = frameDepth

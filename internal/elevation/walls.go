@@ -22,6 +22,12 @@ var silhouettes = map[string]silhouette{
 	"bed":         {bedWalls, drawBed},
 	"box":         {boxWalls, drawBox},
 	"slatted box": {boxWalls, drawSlattedBox},
+	"tank":        {tankWalls, drawTank},
+	"hull":        {hullWalls, drawHull},
+	"bin":         {binWalls, drawBin},
+	"bunks":       {stakes, drawBunks},
+	"chassis":     {},
+	"dolly":       {},
 }
 
 // Silhouettes returns the names of the silhouettes that internal/kinds may use.
@@ -52,7 +58,9 @@ func boxWalls(f *facts) length {
 }
 
 // wallGuess reports whether the walls depend on something that nobody measured.
-func (f *facts) wallGuess() bool { return f.front.guess || f.floor.guess || f.sides.guess }
+func (f *facts) wallGuess() bool {
+	return f.front.guess || f.floor.guess || f.sides.guess || f.length.guess
+}
 
 // drawBed draws the sides of a dump bed with their posts.
 func drawBed(d *drawing, f *facts) {
@@ -89,5 +97,72 @@ func drawSlattedBox(d *drawing, f *facts) {
 	for _, share := range []measure.Share{0.45, 0.6, 0.75} {
 		y := f.floor.Inches + share.OfLength(f.sides.Inches)
 		d.line(trim, point{f.front.Inches, y}, point{f.rear(), y})
+	}
+}
+
+// Usual heights of what stands on a frame. Common practice, no source.
+const (
+	usualTank   measure.Inches = 48
+	usualHull   measure.Inches = 30
+	usualBin    measure.Inches = 48
+	usualStakes measure.Inches = 42
+	// bowStop is how far a winch stand reaches over the bunks.
+	bowStop measure.Inches = 26
+)
+
+func tankWalls(f *facts) length { return lengthOf(f.unit.Tank.Height, usualTank, highest) }
+
+func hullWalls(*facts) length { return length{Inches: usualHull, guess: true} }
+
+func binWalls(*facts) length { return length{Inches: usualBin, guess: true} }
+
+func stakes(f *facts) length { return lengthOf(f.unit.Bunks.Stakes, usualStakes, highest) }
+
+// drawTank draws a tank with rounded ends and its manhole.
+func drawTank(d *drawing, f *facts) {
+	from, to, low := f.front.Inches, f.rear(), f.floor.Inches
+	top := low + f.sides.Inches
+	round := min(10, f.length.Half(), f.sides.Half().Half())
+	d.add(shell, f.wallGuess(), point{from, low + round}, point{from, top - round}, point{from + round, top}, point{to - round, top},
+		point{to, top - round}, point{to, low + round}, point{to - round, low}, point{from + round, low})
+	middle := from + f.length.Half()
+	d.box(body, f.wallGuess(), middle-9, middle+9, top, top+4)
+}
+
+// drawHull draws the bunks and the winch stand, which belong to the trailer, and in broken
+// lines the hull, which does not.
+func drawHull(d *drawing, f *facts) {
+	from, to, low := f.front.Inches, f.rear(), f.floor.Inches
+	guessed := f.front.guess || f.floor.guess || f.length.guess
+	bunk := f.length.Half()
+	if b := f.unit.Hull.Bunk; b.Given() && b.Value > 0 && b.Value < f.length.Inches {
+		bunk = b.Value
+	}
+	d.box(body, guessed || !f.unit.Hull.Bunk.Given(), to-bunk, to, low, low+3)
+	if f.unit.Hull.Stand.Value != "none" {
+		d.add(body, guessed || !f.unit.Hull.Stand.Given(), point{from - 3, low}, point{from + 1, low + bowStop}, point{from + 4, low + bowStop}, point{from + 3, low})
+	}
+	keel, deck := low+3, low+3+f.sides.Inches
+	d.add(swing, false, point{from + 4, deck}, point{to, deck}, point{to, keel}, point{from + f.length.Half().Half(), keel})
+}
+
+// drawBin draws in broken lines the bin, which is not part of the trailer.
+func drawBin(d *drawing, f *facts) {
+	from, to, low := f.front.Inches, f.rear(), f.floor.Inches
+	d.add(swing, false, point{from, low}, point{from, low + f.sides.Inches}, point{to, low + f.sides.Inches}, point{to, low})
+}
+
+// drawBunks draws the stakes, evenly apart.
+func drawBunks(d *drawing, f *facts) {
+	n := f.unit.Bunks.Count.Value
+	guessed := f.wallGuess()
+	if n < 2 || n > 12 {
+		n, guessed = 2, true
+	}
+	low := f.floor.Inches
+	for i := range n {
+		x := f.front.Inches + measure.ShareOfLength(measure.Inches(i), measure.Inches(n-1)).OfLength(f.length.Inches)
+		d.box(body, guessed, max(x-4, f.front.Inches), min(x+4, f.rear()), low, low+4)
+		d.box(body, guessed, x-1.5, x+1.5, low+4, low+f.sides.Inches)
 	}
 }

@@ -26,6 +26,9 @@ func Words(w *compute.Work) string {
 
 // title is the title of the drawing in one line.
 func (f *facts) title() string {
+	if f.length.guess {
+		return fmt.Sprintf("Side view to scale: %s, length of the %s not measured", f.kind.Noun, f.space)
+	}
 	return fmt.Sprintf("Side view to scale: %s, %s %s", f.kind.Noun, f.length.text(), f.space)
 }
 
@@ -60,16 +63,26 @@ func (f *facts) words() string {
 }
 
 func (f *facts) sayDeck(say func(string, ...any)) {
+	f.sayHitch(say)
+	if !f.length.guess {
+		f.saySpace(say)
+	}
+}
+
+func (f *facts) sayHitch(say func(string, ...any)) {
 	hitch := map[string]string{"gooseneck": "Gooseneck", "fifth-wheel": "Fifth-wheel", "pintle": "Pintle hitch", "bumper-pull": "Bumper pull"}[f.hitch]
 	point := f.point()
-	if !f.hitchGuess && !f.front.guess {
+	if !f.hitchGuess && !f.front.guess && !f.length.guess {
 		all := length{Inches: f.front.Inches + f.length.Inches, about: f.front.about || f.length.about}
 		say("%s, %s from the %s's center to the rear edge; the %s begins %s behind the %s.", hitch, all.text(), point, f.space, f.front.text(), point)
 	} else if !f.hitchGuess {
 		say("%s.", hitch)
 	}
+}
+
+func (f *facts) saySpace(say func(string, ...any)) {
 	inside := ""
-	if f.space != "deck" {
+	if f.space == "bed" || f.space == "box" {
 		inside = " inside"
 	}
 	deck := capital(f.space) + " " + f.length.text() + inside
@@ -84,11 +97,8 @@ func (f *facts) sayDeck(say func(string, ...any)) {
 		deck += ", " + f.floor.inches() + " above the ground"
 	}
 	if f.space != "deck" && !f.sides.guess {
-		if f.space == "bed" {
-			deck += ", sides " + f.sides.inches() + " high"
-		} else {
-			deck += ", " + f.sides.inches() + " high inside"
-		}
+		before, after := highWords(f.space)
+		deck += before + f.sides.inches() + after
 	}
 	say("%s.", deck)
 	switch {
@@ -105,6 +115,19 @@ func (f *facts) sayDeck(say func(string, ...any)) {
 			}
 		}
 	}
+}
+
+// highWords are the words before and after the height of what is on the frame.
+func highWords(space string) (before, after string) {
+	switch space {
+	case "bed":
+		return ", sides ", " high"
+	case "bunks":
+		return ", stakes ", " high"
+	case "box":
+		return ", ", " high inside"
+	}
+	return ", ", " high"
 }
 
 func (f *facts) sayWheels(say func(string, ...any)) {
@@ -153,10 +176,20 @@ func (f *facts) sayGuesses(say func(string, ...any)) {
 	if f.hitchGuess {
 		say("Kind of hitch not stated, drawn as a guess, dashed.")
 	}
+	missing(f.length, "Length of the "+f.space)
 	missing(f.front, "Front of the "+f.space)
 	missing(f.floor, "Height of the "+f.space)
 	if f.sides.Inches != 0 {
-		missing(f.sides, "Height of the sides")
+		what := "Height of the sides"
+		switch f.space {
+		case "hull":
+			what = "Height of the hull"
+		case "bin", "tank":
+			what = "Height of the " + f.space
+		case "bunks":
+			what = "Height of the stakes"
+		}
+		missing(f.sides, what)
 	}
 	if f.tailKind == "fixed dovetail" {
 		missing(f.tailEnd, "Height of the tail's end")

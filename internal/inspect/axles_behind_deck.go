@@ -1,6 +1,9 @@
 package inspect
 
-import "tarepage/internal/measure"
+import (
+	"tarepage/internal/kinds"
+	"tarepage/internal/measure"
+)
 
 // behindWell is how far the axles of a gooseneck or a fifth-wheel may be behind the deck:
 // a lowboy carries its load in a well in front of them. Common practice, no source.
@@ -14,6 +17,9 @@ var axlesBehindDeck = &Rule{
 	Remedy: "measure from the ball's center to the middle of the axles again; waive this rule if the trailer is really built this way",
 	check: func(c *Case, f *Findings) {
 		center, s := c.Axles.Center, c.Work.Space
+		if s.Name == string(kinds.Bunks) || s.Name == string(kinds.Chassis) || s.Name == string(kinds.Dolly) {
+			return // bunks and pans can be ahead of the axles, and the axles of some chassis slide
+		}
 		if !center.Given() || !s.Front.Given() || !s.Length.Given() || s.Length.Value <= 0 {
 			return
 		}

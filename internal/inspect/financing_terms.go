@@ -27,7 +27,7 @@ var financingTerms = &Rule{
 		if words := bareRate.FindString(text.Value); words != "" && !annualRate.MatchString(text.Value) {
 			f.add(text.Pos, "the text about financing names a rate (%q) that it does not call the annual percentage rate", strings.TrimSpace(words)).
 				by("12 CFR 1026.24(c) (from memory)").
-				fix("state the rate as the annual percentage rate, 7.9% APR, or take it out")
+				fix("state the rate as the annual percentage rate, 7.9%% APR, or take it out")
 		}
 	},
 }

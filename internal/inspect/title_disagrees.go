@@ -50,6 +50,11 @@ func (c *Case) dimensions() []measure.Inches {
 		{d.Flat.Given() && d.Tail.Given(), d.Flat.Value + d.Tail.Value}, {d.Pivot.Given(), d.Pivot.Value},
 		{d.Width.Given(), d.Width.Value}, {d.Between.Given(), d.Between.Value}, {c.OverallWidth.Given(), c.OverallWidth.Value},
 		{c.Bed.Length.Given(), c.Bed.Length.Value}, {c.Bed.Width.Given(), c.Bed.Width.Value},
+		{c.OverallLength.Given(), c.OverallLength.Value}, {c.OverallHeight.Given(), c.OverallHeight.Value}, {d.Well.Given(), d.Well.Value}, {d.Over.Given(), d.Over.Value},
+		{c.Tank.Length.Given(), c.Tank.Length.Value}, {c.Tank.Width.Given(), c.Tank.Width.Value}, {c.Hull.Length.Given(), c.Hull.Length.Value}, {c.Hull.Beam.Given(), c.Hull.Beam.Value},
+		{c.Bin.Length.Given(), c.Bin.Length.Value}, {c.Bin.Shortest.Given(), c.Bin.Shortest.Value}, {c.Bin.Width.Given(), c.Bin.Width.Value},
+		{c.Bunks.Length.Given(), c.Bunks.Length.Value}, {c.Bunks.Width.Given(), c.Bunks.Width.Value}, {c.Chassis.Length.Given(), c.Chassis.Length.Value}, {c.Chassis.Width.Given(), c.Chassis.Width.Value},
+		{c.Box.NoseLength.Given() && c.Box.Length.Given(), c.Box.Length.Value + c.Box.NoseLength.Value},
 		{c.Box.Length.Given(), c.Box.Length.Value}, {c.Box.Width.Given(), c.Box.Width.Value}, {c.Box.Height.Given(), c.Box.Height.Value},
 	} {
 		if l.given && l.is > 0 {

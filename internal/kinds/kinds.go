@@ -24,7 +24,13 @@ const (
 	Box  Space = "box"
 	Tank Space = "tank"
 	Hull Space = "hull"
-	None Space = ""
+	// Bin is what a roll-off trailer picks up, Bunks hold logs and pipe, Chassis is a bare
+	// frame, and Dolly is where one axle of a vehicle stands.
+	Bin     Space = "bin"
+	Bunks   Space = "bunks"
+	Chassis Space = "chassis"
+	Dolly   Space = "dolly"
+	None    Space = ""
 )
 
 // A Securing is how the load is kept from leaving the trailer.
@@ -36,6 +42,12 @@ const (
 	// Contained loads are held by the trailer's own walls, and no tie-downs are counted.
 	Contained
 )
+
+// A Caution is what the law or the trade warns of with every trailer of a kind.
+type Caution struct {
+	// Text is one lower-case clause for a customer, Source the clause or the practice.
+	Text, Source string
+}
 
 // A Kind is one kind of trailer.
 type Kind struct {
@@ -58,6 +70,13 @@ type Kind struct {
 	OverWheels bool
 	// Securing is how the load is held.
 	Securing Securing
+	// Usual is how long the space usually is. It is drawn, dashed, where the unit does not say;
+	// 0 where a unit must say. Common practice, no source.
+	Usual measure.Inches
+	// Liquid is what a tank of this kind is filled with where the unit does not say.
+	Liquid string
+	// Cautions are on the page of every unit of the kind.
+	Cautions []Caution
 	// Silhouette is the name of the drawing in internal/elevation.
 	Silhouette string
 	// Said are the phrases that people use for the kind in a recording, in lower case and
@@ -115,11 +134,121 @@ var table = []Kind{
 		Silhouette: "slatted box", Said: []string{"livestock", "stock trailer", "cattle trailer"},
 	},
 	{
+		Name: "lowboy", Label: "Lowboy", Noun: "lowboy",
+		Space: Deck, Needs: []string{"deck.length"}, Floor: 20,
+		Silhouette: "deck", Said: []string{"lowboy", "low boy", "lowbed trailer"},
+		Cautions: []Caution{{"measure the height with the machine on it: states end at 13 ft 6 in to 14 ft, and a bridge may be lower", practice}},
+	},
+	{
+		Name: "landscape", Label: "Landscape", Noun: "landscape trailer",
+		Space: Deck, Needs: []string{"deck.length"}, Floor: 22,
+		Silhouette: "deck", Said: []string{"landscape trailer", "landscaping trailer"},
+	},
+	{
+		Name: "atv-snowmobile", Label: "ATV and snowmobile", Noun: "ATV and snowmobile trailer",
+		Space: Deck, Needs: []string{"deck.length"}, Floor: 20,
+		Silhouette: "deck", Said: []string{"snowmobile trailer", "atv trailer"},
+	},
+	{
+		Name: "motorcycle", Label: "Motorcycle", Noun: "motorcycle trailer",
+		Space: Deck, Needs: []string{"deck.length"}, Floor: 16,
+		Silhouette: "deck", Said: []string{"motorcycle trailer"},
+	},
+	{
+		Name: "concession", Label: "Concession", Noun: "concession trailer",
+		Space: Box, Needs: []string{"box.length"}, Floor: 22, Securing: Contained,
+		Silhouette: "box", Said: []string{"concession trailer", "food trailer"},
+		Cautions: []Caution{{"gas, water, wiring and a hood need the approval of the local fire and health departments, whatever another county approved", practice}},
+	},
+	{
+		Name: "camper", Label: "Camper", Noun: "camper",
+		Space: Box, Needs: []string{"box.length"}, Floor: 24, Securing: Contained,
+		Silhouette: "box", Said: []string{"camper trailer", "travel trailer"},
+	},
+	{
+		Name: "camper-chassis", Label: "Camper chassis", Noun: "camper chassis",
+		Space: Chassis, Needs: []string{"chassis.length"}, Floor: 24,
+		Silhouette: "chassis", Said: []string{"camper chassis", "tiny house trailer"},
+		Cautions: []Caution{{"whoever builds on it finishes the trailer, has to certify it, and may not pass the axle ratings with walls, roof and water",
+			"49 CFR 567.3, 567.5 (from memory)"}},
+	},
+	{
+		Name: "container-chassis", Label: "Container chassis", Noun: "container chassis",
+		Space: Chassis, Needs: []string{"chassis.length"}, Floor: 42, OverWheels: true,
+		Silhouette: "chassis", Said: []string{"container chassis", "container trailer"},
+		Cautions: []Caution{{"a container is locked down at every corner, and none of its locks may come loose by itself", "49 CFR 393.126 (from memory)"}},
+	},
+	{
+		Name: "roll-off", Label: "Roll-off", Noun: "roll-off trailer",
+		Space: Bin, Needs: []string{"bin.length", "bin.system"}, Floor: 32, Securing: Contained,
+		Silhouette: "bin", Said: []string{"roll off", "roll off trailer", "hooklift trailer"},
+		Cautions: []Caution{{"the bin itself counts as payload, and it is locked or chained in front and at the rear before it moves", "49 CFR 393.134 (from memory)"}},
+	},
+	{
+		Name: "hopper", Label: "Hopper and grain", Noun: "hopper trailer",
+		Space: Bed, Needs: []string{"bed.length", "bed.volume"}, Floor: 40, Securing: Contained,
+		Silhouette: "bed", Said: []string{"hopper bottom", "hopper trailer", "grain trailer"},
+	},
+	{
+		Name: "water-tank", Label: "Water tank", Noun: "water tank trailer",
+		Space: Tank, Needs: []string{"tank.length", "tank.volume"}, Floor: 30, Securing: Contained, Liquid: "water",
+		Silhouette: "tank", Said: []string{"water trailer", "water tank trailer", "water wagon"},
+		Cautions: []Caution{surge},
+	},
+	{
+		Name: "fuel-tank", Label: "Fuel tank", Noun: "fuel tank trailer",
+		Space: Tank, Needs: []string{"tank.length", "tank.volume"}, Floor: 30, Securing: Contained, Liquid: "diesel",
+		Silhouette: "tank", Said: []string{"fuel trailer", "fuel tank trailer", "diesel trailer"},
+		Cautions: []Caution{surge, {"fuel is a hazardous material: on the road for a business, a tank over 119 gallons has to be one of a DOT specification or excepted, with papers, placards and a trained driver; ask before you fill it",
+			"49 CFR 171.8, 172.504, 173.150, 173.242 (from memory)"}},
+	},
+	{
+		Name: "boat", Label: "Boat", Noun: "boat trailer",
+		Space: Hull, Needs: []string{"hull.length"}, Floor: 24,
+		Silhouette: "hull", Said: []string{"boat trailer"},
+		Cautions: []Caution{{"motor, fuel, battery and gear count besides the hull: weigh it with the boat on it, hitched and not", practice}},
+	},
+	{
+		Name: "watercraft", Label: "Personal watercraft", Noun: "watercraft trailer",
+		Space: Hull, Needs: []string{"hull.places"}, Floor: 18, Usual: 132,
+		Silhouette: "hull", Said: []string{"watercraft trailer"},
+	},
+	{
+		Name: "tow-dolly", Label: "Tow dolly", Noun: "tow dolly",
+		Space: Dolly, Needs: []string{"dolly.vehicle"}, Floor: 12, Usual: 46,
+		Silhouette: "dolly", Said: []string{"tow dolly"},
+		Cautions: []Caution{{"it carries one axle of the vehicle; which axle may roll behind, and whether the drive line has to come off, is in the vehicle's own manual", practice}},
+	},
+	{
+		Name: "pipe", Label: "Pipe and pole", Noun: "pipe and pole trailer",
+		Space: Bunks, Needs: []string{"bunks.length"}, Floor: 38,
+		Silhouette: "bunks", Said: []string{"pole trailer", "pipe trailer"},
+		Cautions: []Caution{{"concrete pipe has securing rules of its own, and what reaches more than 4 ft past the rear needs flags, and lamps at night", "49 CFR 393.124, 393.87, 393.11 (from memory)"}},
+	},
+	{
+		Name: "log", Label: "Log", Noun: "log trailer",
+		Space: Bunks, Needs: []string{"bunks.length"}, Floor: 38,
+		Silhouette: "bunks", Said: []string{"log trailer", "logging trailer"},
+		Cautions: []Caution{{"logs lie between stakes and under tie-downs by rules of their own", "49 CFR 393.116 (from memory)"}},
+	},
+	{
+		Name: "header", Label: "Header", Noun: "header trailer",
+		Space: Bunks, Needs: []string{"bunks.length"}, Floor: 28,
+		Silhouette: "bunks", Said: []string{"header trailer"},
+	},
+	{
 		Name: "other", Label: "Other", Noun: "trailer",
 		Space: None, Floor: 30,
 		Silhouette: "deck",
 	},
 }
+
+// practice is the source of a caution that has no other.
+const practice = "common practice, no source"
+
+// surge is the caution of every tank.
+var surge = Caution{"a tank that is neither full nor empty pushes the truck when it brakes and leans in a turn: go slower than with a solid load, with baffles too",
+	"49 CFR 383.119(a) to (c): what a driver of a tank has to know"}
 
 // Of returns the kind of that name, or the zero Kind where the table has none.
 func Of(name string) Kind {

@@ -27,6 +27,14 @@ func TestEntriesAreComplete(t *testing.T) {
 		if k.Floor < 8 || k.Floor > 60 {
 			t.Errorf("%s: a floor is not usually %v above the ground", k.Name, k.Floor)
 		}
+		for _, c := range k.Cautions {
+			if c.Text == "" || c.Source == "" || strings.HasSuffix(c.Text, ".") || c.Text[:1] != strings.ToLower(c.Text[:1]) {
+				t.Errorf("%s: a caution is one lower-case clause with a source, not %q (%q)", k.Name, c.Text, c.Source)
+			}
+		}
+		if (k.Space == kinds.Tank) != (k.Liquid != "") {
+			t.Errorf("%s: a tank has a liquid, and nothing else has one", k.Name)
+		}
 		for _, s := range k.Said {
 			if said[s] {
 				t.Errorf("%s: the phrase %q already means another kind", k.Name, s)
@@ -36,7 +44,7 @@ func TestEntriesAreComplete(t *testing.T) {
 				t.Errorf("%s: write %q in lower case, words apart, without hyphens", k.Name, s)
 			}
 		}
-		if k.Space != kinds.None && !slices.Contains(k.Needs, string(k.Space)+".length") {
+		if k.Space != kinds.None && k.Usual == 0 && !slices.Contains(k.Needs, string(k.Space)+".length") {
 			t.Errorf("%s has a %s and does not need its length", k.Name, k.Space)
 		}
 	}
@@ -59,7 +67,7 @@ func TestNamesAndNeeds(t *testing.T) {
 	if len(names) != len(kinds.All()) || names[0] != "deck-over" || names[len(names)-1] != "other" {
 		t.Errorf("names are %v", names)
 	}
-	if got := kinds.Needing("box.length"); !slices.Equal(got, []string{"enclosed", "livestock"}) {
+	if got := kinds.Needing("box.length"); !slices.Equal(got, []string{"enclosed", "livestock", "concession", "camper"}) {
 		t.Errorf("%v need box.length", got)
 	}
 	if got := kinds.Needing("color"); len(got) > 0 {

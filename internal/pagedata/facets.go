@@ -95,7 +95,7 @@ func lengths(list []Trailer) Facet {
 		}
 		return fmt.Sprintf("%s to %s", measure.Number(from, 0), measure.Feet(to-1))
 	})
-	f.Name, f.Label, f.ofModel = "deck", "Deck, bed or box length", true
+	f.Name, f.Label, f.ofModel = "deck", "Length", true
 	return f
 }
 

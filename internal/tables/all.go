@@ -65,7 +65,7 @@ var sheets = []anySheet{
 	tireSheet, loadRangeSheet, loadIndexSheet, speedSheet, exponentSheet, loadPointSheet, dualShareSheet,
 	hitchBallSheet, tongueBandSheet, torqueSheet,
 	sectionSheet, plateSheet, solidSheet, componentSheet, emptyBandSheet,
-	bulkSheet, cargoSheet,
+	bulkSheet, liquidSheet, cargoSheet,
 	exciseSheet, stateBrakesSheet, stateRuleSheet, clauseSheet,
 }
 

@@ -156,3 +156,30 @@ var bulkSheet = newSheet(sheet[BulkDensityRow]{
 // BulkDensities returns how heavy loose materials are, in the file's order. Wet material
 // weighs more: see Adjust.
 func BulkDensities() []BulkDensityRow { return clone(bulkSheet) }
+
+// LiquidRow is how heavy a liquid is at most.
+type LiquidRow struct {
+	Liquid  string
+	Density measure.PoundsPerGallon
+	Cited
+}
+
+var liquidSheet = newSheet(sheet[LiquidRow]{
+	name: "liquids", title: "Liquids: weight per gallon", file: "liquid_density.csv",
+	columns: []string{"liquid", "lb_gal", "source", "grade", "note"},
+	row: func(r *row) LiquidRow {
+		return LiquidRow{r.must("liquid"), measure.PoundsPerGallon(r.positive("lb_gal")), r.cited()}
+	},
+	key: func(l LiquidRow) string { return l.Liquid },
+})
+
+// Liquid returns how heavy a liquid is at most: a gallon of it in the cold, or of the heaviest
+// sort that goes by the name.
+func Liquid(name string) (LiquidRow, bool) {
+	for _, l := range liquidSheet.all() {
+		if l.Liquid == name {
+			return l, true
+		}
+	}
+	return LiquidRow{}, false
+}

@@ -206,6 +206,9 @@ type Bin struct {
 // Dolly is what a tow dolly carries: one axle of a vehicle.
 type Dolly struct {
 	Section
+	Length   Length `key:"length" doc:"length of the pans that the wheels stand in, along the dolly" eg:"3 ft 10 in"`
+	Floor    Length `key:"floor" doc:"height of the pans above the ground, empty" eg:"12 in"`
+	Front    Length `key:"front" doc:"from the ball's center back to the front of the pans" eg:"5 ft 6 in"`
 	Axle     Weight `key:"axle" doc:"the heaviest vehicle axle that it may carry" eg:"2,900 lb (tag)"`
 	Vehicle  Weight `key:"vehicle" doc:"the heaviest vehicle that may be towed with it" eg:"4,750 lb (maker's sheet)"`
 	Widest   Length `key:"widest" doc:"the widest vehicle that it takes, outside of its tires" eg:"76 in"`

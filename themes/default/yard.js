@@ -687,7 +687,7 @@
 	function table(p) {
 		var rows = [["Price", priceText], ["Is it here?", stateText], ["Payload", loadText, function (i) { return data(escape(loadText(i)), escape(loadSI(i))); }], ["GVWR", function (i) { return M.gvwr[D.model[i]]; }],
 			["Empty", emptyText, emptyBoth],
-			["Length of deck, bed or box", function (i) { return M.long[D.model[i]]; }]];
+			["Length of what carries the load", function (i) { return M.long[D.model[i]]; }]];
 		D.rows.forEach(function (name, k) { rows.push([name, function (i) { return M.facts[D.model[i]][k]; }]); });
 		rows = rows.map(function (r) {
 			var texts = p.map(function (i) { return r[1](i) || "not stated"; });
