@@ -46,6 +46,12 @@ func (r Rig) Stand(p Placed) Stand {
 	s.Tongue, s.Axles = r.Standing([]Placed{p})
 	s.Keeps = r.sensible() && p.Load.sensible() &&
 		measure.NotOver(p.Length.Half(), p.Behind) && measure.NotOver(p.Behind+p.Length.Half(), r.Length)
+	r.margins(&s)
+	return s
+}
+
+// margins compares what the trailer bears with every limit of the rig.
+func (r Rig) margins(s *Stand) {
 	s.Share = measure.ShareOf(s.Tongue, s.Total)
 	least, most := r.Least, r.Most
 	if most == 0 {
@@ -65,7 +71,6 @@ func (r Rig) Stand(p Placed) Stand {
 	s.known(WithinGVWR, r.GVWR, s.Total)
 	s.known(WithinCoupler, r.Coupler, s.Total)
 	s.known(WithinBall, r.Ball, s.Total)
-	return s
 }
 
 func (s *Stand) known(by Constraint, limit, used measure.Pounds) {

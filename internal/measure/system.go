@@ -100,6 +100,14 @@ func (s System) Stretch(first, last Inches) string {
 	return stretch(first, last, 0.25, 1.0/64, Inches.String)
 }
 
+// Whole is Stretch in whole inches or centimeters, for what nobody places more finely.
+func (s System) Whole(first, last Inches) string {
+	if s == Metric {
+		return s.Stretch(first, last)
+	}
+	return stretch(first, last, 1, 1.0/64, Inches.String)
+}
+
 func stretch[U ~float64](first, last, coarse, fine U, write func(U) string) string {
 	from, to := Up(first, coarse), Down(last, coarse)
 	if from > to {

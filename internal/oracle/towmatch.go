@@ -35,6 +35,19 @@ type Truck struct {
 	// Wheelbase is from axle to axle. BallBehind is from the rear axle back to the ball;
 	// a ball ahead of the axle, as a gooseneck's, is below zero.
 	Wheelbase, BallBehind compute.Result[measure.Inches]
+	// Kind is the kind of the hitch on the truck: receiver, gooseneck, fifth-wheel or pintle;
+	// empty if nobody said. BallSize is the ball's diameter.
+	Kind     string
+	BallSize compute.Result[measure.Inches]
+	// Sticker is the payload on the door sticker, People the weight of people and gear in
+	// the truck, Tow the maker's tow rating.
+	Sticker, People, Tow compute.Result[measure.Pounds]
+	// Distributes is yes or no where somebody said whether the truck tows with a
+	// weight-distributing hitch. HitchWD and TongueWD are the hitch's ratings for that.
+	Distributes       string
+	HitchWD, TongueWD compute.Result[measure.Pounds]
+	// RearTires is what the rear tires carry together.
+	RearTires compute.Result[measure.Pounds]
 	// In is the system of units for the texts of the match.
 	In measure.System
 }

@@ -454,6 +454,258 @@ func TestStaticsRead(t *testing.T) {
 	}
 }
 
+func (c chance) machine(r compute.Rig) compute.Machine {
+	l := c.load(r)
+	m := compute.Machine{Load: l, Center: measure.Share(c.between(0.3, 0.7)).OfLength(l.Length)}
+	m.Margin = measure.Share(c.between(0, 0.1)).OfLength(l.Length)
+	if c.IntN(10) == 0 {
+		m.Margin = 0
+	}
+	return m
+}
+
+func machineData(m compute.Machine) map[string]any {
+	return map[string]any{"w": float64(m.Weight), "L": float64(m.Length), "a": float64(m.Center), "m": float64(m.Margin), "head": "front", "tail": "rear"}
+}
+
+func setData(sets []compute.Set) []map[string]any {
+	out := []map[string]any{}
+	for _, s := range sets {
+		d := machineData(s.Machine)
+		d["x"] = float64(s.At)
+		out = append(out, d)
+	}
+	return out
+}
+
+// TestStaticsSpots: where a machine may be among none to two others, and what the trailer
+// bears with it there. Every end of a spot is held against Bear, which places the machine
+// and asks every limit by itself, with its center a margin off either way.
+func TestStaticsSpots(t *testing.T) {
+	t.Parallel()
+	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 2))}
+	f := s.function(`function(a) { a = JSON.parse(a); var si = a[4], b = Statics.bear(a[0], a[3]);
+		return Statics.spots(a[0], a[1], a[2]).map(function (s) { return s.is + " " + Statics.spotText(s, a[1], "deck", si); }).concat([b.keeps, b.apart, Statics.load(b.total, si), Statics.load(b.tongue, si), Statics.share(b.share)],
+			b.margins.map(function (m) { return Statics.NAMES[m.by] + " " + Statics.marginText(m, si); })).join("; "); }`)
+	fits, among := map[compute.Fit]int{}, 0
+	for i := range 2 * cases {
+		r, in := c.rig(), c.system()
+		m := c.machine(r)
+		others := []compute.Set{}
+		for range c.IntN(3) * c.IntN(2) {
+			o := compute.Set{Machine: c.machine(r), At: c.inches(0, 400, 0)}
+			o.Weight, o.Length = o.Weight/4, o.Length/4
+			others = append(others, o)
+		}
+		spots := r.Spots(m, others)
+		var words []string
+		for _, sp := range spots {
+			words = append(words, string(sp.Fit)+" "+oracle.SpotText(sp, m.Length, "front", "deck", in))
+			fits[sp.Fit]++
+			if sp.Fit != compute.Fits || m.Length < 0 {
+				continue
+			}
+			among += len(others)
+			for _, off := range []measure.Inches{-m.Margin, m.Margin} {
+				for _, at := range []measure.Inches{sp.First, sp.Last, sp.Best()} {
+					placed := compute.Set{Machine: m, At: at}
+					placed.Center += off
+					if b, _ := r.Bear(append([]compute.Set{placed}, others...)); !b.Keeps && apart(append(others, placed), r.Length) {
+						t.Fatalf("case %d: %+v of %+v among %+v breaks a limit: %+v", i, placed, sp, others, b)
+					}
+				}
+			}
+		}
+		sets := append(others[:len(others):len(others)], compute.Set{Machine: m, At: c.inches(0, 300, 0)})
+		b, isApart := r.Bear(sets)
+		words = append(words, fmt.Sprint(b.Keeps), fmt.Sprint(isApart), in.Load(b.Total), in.Load(b.Tongue), b.Share.Near())
+		for _, g := range b.Margins {
+			words = append(words, g.By.String()+" "+g.In(in))
+		}
+		want := strings.Join(words, "; ")
+		if got := s.ask(f, pagedata.Calculator(r, compute.Towed{}), machineData(m), setData(others), setData(sets), in == measure.Metric); got != want {
+			t.Fatalf("case %d: %+v on %+v among %+v\n page %s\n Go   %s", i, m, r, others, got, want)
+		}
+	}
+	if fits[compute.Fits] < cases/10 || fits[compute.Close] < cases/100 || among < cases/100 {
+		t.Errorf("the cases reach too little: %v, %d among others", fits, among)
+	}
+}
+
+// apart reports that no two overlap and none is over an end.
+func apart(sets []compute.Set, length measure.Inches) bool {
+	for i, a := range sets {
+		if a.At < 0 || a.Length <= 0 || a.Weight < 1 || a.At+a.Length > length {
+			return false
+		}
+		for _, b := range sets[:i] {
+			if a.At < b.At+b.Length && b.At < a.At+a.Length {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// TestStaticsCarry: will it carry mine, for one machine or several.
+func TestStaticsCarry(t *testing.T) {
+	t.Parallel()
+	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 3))}
+	f := s.function(`function(a) { a = JSON.parse(a); var v = Statics.carry(a[0], a[1], a[2]);
+		return [v.is, v.text, v.needs.map(function (n) { return n.key; }).join(" "), v.limits.map(function (l) { return l.key + " " + l.label + " " + l.text; }).join("; "), v.best ? Statics.load(v.best.tongue, a[2]) : ""].join("\n"); }`)
+	is := map[string]int{}
+	for i := range 2 * cases {
+		r, in := c.rig(), c.system()
+		towed := c.towed(r)
+		if towed.Payload.Known && c.IntN(2) == 0 {
+			towed.Payload.Value = r.GVWR - r.Empty
+		}
+		trailer := oracle.Trailer{Rig: r, Towed: towed, Whole: true, Deck: compute.Result[measure.Inches]{Value: r.Length, Known: true}}
+		data := pagedata.Calculator(r, towed)
+		if c.IntN(6) == 0 { // a measurement is missing
+			k := []int{0, 1, 2, 3, 4, 5, 6, 11}[c.IntN(8)]
+			trailer.Whole, data[k] = false, nil
+			trailer.Deck.Known = k != 4
+		}
+		var list []compute.Machine
+		words := []map[string]any{}
+		for range []int{1, 1, 1, 2, 3, 0}[c.IntN(6)] {
+			m := c.machine(r)
+			if len(list) > 0 {
+				m.Weight, m.Length, m.Center, m.Margin = m.Weight/3, m.Length/3, m.Center/3, m.Margin/3
+			}
+			list = append(list, m)
+			words = append(words, machineData(m))
+		}
+		v := oracle.Carry(trailer, list, "front", in)
+		is[v.Is]++
+		var limits []string
+		for _, l := range v.Limits {
+			limits = append(limits, l.Key+" "+l.Label+" "+l.Text)
+		}
+		tongue := ""
+		if len(v.Sets) > 0 {
+			tongue = in.Load(v.Best.Tongue)
+		}
+		want := strings.Join([]string{v.Is, v.Text, strings.Join(v.Needs, " "), strings.Join(limits, "; "), tongue}, "\n")
+		if got := s.ask(f, data, words, in == measure.Metric); got != want {
+			t.Fatalf("case %d: %+v on %+v\n page %s\n Go   %s", i, list, trailer, got, want)
+		}
+		if v.Is == "yes" && (len(v.Needs) > 0 || !v.Best.Keeps || !towed.TongueEmpty.Known) {
+			t.Fatalf("case %d: a yes that is none: %+v", i, v)
+		}
+	}
+	if is["yes"] < cases/20 || is["no"] < cases/10 || is["unknown"] < cases/10 {
+		t.Errorf("the cases reach too little: %v", is)
+	}
+}
+
+// fullTruck is a truck with what the verdict asks for too.
+func (c chance) fullTruck() oracle.Truck {
+	k := c.truck()
+	if c.IntN(3) > 0 { // one that could be: most drawn ones contradict themselves
+		k.GVWR, k.GCWR = c.maybe(c.pounds(6000, 14000, 10000)), c.maybe(c.pounds(14000, 45000))
+		k.Weight, k.RearWeight = c.maybe(c.pounds(5000, 9000)), c.maybe(c.pounds(2000, 4500))
+		k.Unbraked = c.maybe(c.pounds(1000, 9000))
+		k.HitchRating, k.HitchTongue, k.BallRating = c.maybe(c.pounds(5000, 40000)), c.maybe(c.pounds(500, 5000)), c.maybe(c.pounds(5000, 40000))
+		k.Wheelbase, k.BallBehind = c.maybeInches(c.inches(120, 180)), c.maybeInches(c.inches(-10, 60))
+	}
+	k.Kind = []string{"", "receiver", "receiver", "receiver", "gooseneck", "gooseneck", "fifth-wheel", "pintle"}[c.IntN(8)]
+	k.Sticker, k.People, k.Tow = c.maybe(c.pounds(800, 5000)), c.maybe(c.pounds(0, 1200, 0)), c.maybe(c.pounds(5000, 35000))
+	k.Distributes = []string{"", "yes", "no"}[c.IntN(3)]
+	if c.IntN(2) == 0 {
+		k.HitchWD, k.TongueWD = c.maybe(c.pounds(8000, 20000)), c.maybe(c.pounds(800, 2000))
+	}
+	k.BallSize = c.maybeInches([]measure.Inches{1.875, 2, 2.3125, 2.3125}[c.IntN(4)])
+	k.RearTires = c.maybe(c.pounds(4000, 9000))
+	return k
+}
+
+// pullData is a truck as Statics.pull takes it.
+func pullData(k oracle.Truck) map[string]any {
+	out := truckData(k)
+	for name, p := range map[string]compute.Result[measure.Pounds]{
+		"sticker": k.Sticker, "people": k.People, "tow": k.Tow, "hitchWD": k.HitchWD, "tongueWD": k.TongueWD, "tires": k.RearTires,
+	} {
+		if p.Known {
+			out[name] = float64(p.Value)
+		}
+	}
+	if k.BallSize.Known {
+		out["size"] = float64(k.BallSize.Value)
+	}
+	if k.Kind != "" {
+		out["kind"] = k.Kind
+	}
+	if k.Distributes != "" {
+		out["wd"] = k.Distributes == "yes"
+	}
+	return out
+}
+
+// TestStaticsPull: can my truck pull it, with every limit, need, note and the license. No
+// yes comes with a need or a broken limit.
+func TestStaticsPull(t *testing.T) {
+	t.Parallel()
+	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 4))}
+	f := s.function(`function(a) { a = JSON.parse(a); var si = a[4], v = Statics.pull(a[0], a[1], a[2], a[3], si);
+		return [v.is, v.text, v.needs.map(function (n) { return n.key; }).join(" "), v.limits.map(function (l) { return [l.key, l.label, l.text].join(" "); }).join("; "),
+			v.notes.join("; "), v.most == null ? "" : Statics.limit(v.most, si), Statics.LICENSES[v.license], v.licenseKnown, v.business].join("\n"); }`)
+	is, closest, needs, notes := map[string]int{}, map[string]int{}, map[string]int{}, 0
+	for i := range 2 * cases {
+		r := c.rig()
+		towed, truck := c.towed(r), c.fullTruck()
+		towed.Kind = []string{"", "bumper-pull", "bumper-pull", "gooseneck", "fifth-wheel", "pintle", truck.Kind, truck.Kind}[c.IntN(8)]
+		if towed.Kind == "receiver" {
+			towed.Kind = "bumper-pull"
+		}
+		towed.Ball = []measure.Inches{0, 2, 2.3125}[c.IntN(3)]
+		towed.Most = r.Most
+		if towed.Payload.Known && c.IntN(2) == 0 {
+			towed.Payload.Value = max(r.GVWR-r.Empty, 0)
+		}
+		var on *oracle.On
+		var data any
+		if c.IntN(2) == 0 {
+			on = &oracle.On{Load: c.pounds(100, 14000, -1, 0), Tongue: c.maybe(c.pounds(-200, 3000))}
+			d := map[string]any{"w": float64(on.Load), "tongue": nil}
+			if on.Tongue.Known {
+				d["tongue"] = float64(on.Tongue.Value)
+			}
+			data = d
+		}
+		v := oracle.Pull(towed, truck, on)
+		in := truck.In
+		var limits []string
+		for _, l := range v.Limits {
+			limits = append(limits, l.Key+" "+l.Label+" "+l.Text)
+		}
+		most := ""
+		if v.Most.Known {
+			most = in.Limit(v.Most.Value)
+		}
+		want := strings.Join([]string{v.Is, v.Text, strings.Join(v.Needs, " "), strings.Join(limits, "; "), strings.Join(v.Notes, "; "), most, v.License.Text(),
+			fmt.Sprint(v.LicenseKnown), fmt.Sprint(v.MayBeCommercial)}, "\n")
+		if got := s.ask(f, pagedata.Calculator(r, towed), pullData(truck), data, pagedata.LicenseLimits(), in == measure.Metric); got != want {
+			t.Fatalf("case %d: %+v behind %+v with %+v\n page %s\n Go   %s", i, towed, truck, on, got, want)
+		}
+		is[v.Is]++
+		notes += len(v.Notes)
+		for _, n := range v.Needs {
+			needs[n]++
+		}
+		if len(v.Limits) > 0 {
+			closest[v.Limits[0].Key]++
+		}
+		if v.Is == "yes" && (len(v.Needs) > 0 || v.Limits[0].Over) {
+			t.Fatalf("case %d: a yes that is none: %+v", i, v)
+		}
+	}
+	if is["yes"] < 100 || is["no"] < cases/10 || is["unknown"] < cases/10 || len(closest) < 14 || len(needs) < 15 || notes < cases {
+		t.Errorf("the cases reach too little: %v, closest %v, needs %v, %d notes", is, closest, needs, notes)
+	}
+}
+
 // The two lists of names are one.
 func TestStaticsNames(t *testing.T) {
 	s := newStatics(t)

@@ -389,7 +389,7 @@ var Statics = (function () {
 		return out;
 	}
 	function spots(r, c, sets) {
-		var o = window(under(r, sets), c.w, 0), out = [], none, longest = -1;
+		var o = window(rigSensible(r) ? under(r, sets) : r, c.w, 0), out = [], none, longest = -2e9;
 		gaps(r, sets).forEach(function (g) {
 			var s = { is: "no", by: o.by, window: o }, a = g[0][0], wide = g[1][0] - a, b = g[1][0] - c.L, f, l;
 			if (o.by[0] < 14) {
@@ -488,11 +488,11 @@ var Statics = (function () {
 				});
 				v.best = bear(r, v.sets);
 				v.best.margins.forEach(function (m) { if (m.by > 6) limited(v, "by" + m.by, NAMES[m.by], m.limit, m.used, heavy); });
-				yes = spotText(s, c, say("deck"), si);
+				yes = spotText(s, c, say("space deck"), si);
 			} else if (s.is == "close") needed(v, "center");
 			else if (r[15] != null && !v.limits.some(function (l) { return l.over; })) {
 				if (list.length > 1) needed(v, "order");
-				else v.clash = spotText(s, c, say("deck"), si);
+				else v.clash = spotText(s, c, say("space deck"), si);
 			}
 		} else needed(v, "trailer");
 		return settled(v, yes);
@@ -594,13 +594,13 @@ var Statics = (function () {
 		var levered = W != null && t.behind != null, back = levered ? (W + t.behind) / W : 1,
 			carried = t.rearWeight != null && (levered || t.kind == null || t.kind == "receiver" || t.kind == "pintle");
 		if (carried && base != null) {
-			if (t.rear != null) enter("rear", t.rear, t.rearWeight + base * back, rise * back);
-			if (t.tires != null) enter("tires", t.tires, t.rearWeight + base * back, rise * back);
+			if (t.rear != null) enter("rear", t.rear, t.rearWeight + portion(back, base), rise * back);
+			if (t.tires != null) enter("tires", t.tires, t.rearWeight + portion(back, base), rise * back);
 		}
 		if (!carried || t.rear == null) note("rear");
 		else if (!levered) note("overhang");
 		if (t.front != null && t.weight != null && t.rearWeight != null && levered && base != null)
-			enter("front", t.front, t.weight - t.rearWeight - base * t.behind / W, -rise * t.behind / W);
+			enter("front", t.front, t.weight - t.rearWeight - portion(t.behind / W, base), -rise * (t.behind / W));
 
 		lines.forEach(function (l) {
 			var most = l[2] > l[1] ? 0 : l[3] > 0 ? (l[1] - l[2]) / l[3] : null;

@@ -1,0 +1,133 @@
+package oracle
+
+import (
+	"strconv"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/measure"
+	"tarepage/internal/phrases"
+)
+
+// A Trailer is a trailer as the page of its unit knows it. Whole reports that the rig lacks
+// nothing, with a tongue that may be estimated; Deck is the length of its deck.
+type Trailer struct {
+	compute.Rig
+	compute.Towed
+	Whole bool
+	Deck  compute.Result[measure.Inches]
+}
+
+// A Carried verdict says whether a trailer carries machines, and where.
+type Carried struct {
+	Verdict
+	Spots []compute.Spot
+	Sets  []compute.Set
+	Best  compute.Stand
+}
+
+// Carry answers whether the trailer carries the machines, close together from front to
+// rear; head is what people call the leading end of the first. Where the tongue was not
+// weighed there is no yes, and only what does not rest on it is a no.
+func Carry(t Trailer, list []compute.Machine, head string, in measure.System) Carried {
+	var v Carried
+	for _, m := range list {
+		if !(m.Weight >= 1 && m.Length > 0 && measure.Sensible(m.Weight) && measure.Sensible(m.Length)) {
+			list = nil
+			break
+		}
+	}
+	if len(list) == 0 {
+		v.need("machine")
+		v.settle("")
+		return v
+	}
+	all := compute.Together(list)
+	pounds := heavy(in)
+	if p := t.Payload; p.Known {
+		v.check("payload", phrases.Say("limit payload"), float64(p.Value), float64(all.Weight), pounds)
+	}
+	if t.Deck.Known {
+		v.check("deck", phrases.Say("limit deck"), float64(t.Deck.Value), float64(all.Length), func(l float64, asLoad bool) string {
+			if asLoad {
+				return in.AtLeast(measure.Inches(l))
+			}
+			return in.AtMost(measure.Inches(l))
+		})
+	}
+	if !t.Payload.Known {
+		v.need("payload")
+	}
+	if !t.TongueEmpty.Known {
+		v.need("tongue")
+	}
+	yes := ""
+	if t.Whole {
+		yes = v.place(t, all, list, head, in)
+	} else {
+		v.need("trailer")
+	}
+	v.settle(yes)
+	return v
+}
+
+// place finds the spot of the machines and checks the trailer with them there.
+func (v *Carried) place(t Trailer, all compute.Machine, list []compute.Machine, head string, in measure.System) string {
+	v.Spots = t.Spots(all, nil)
+	s := v.Spots[0]
+	deck := phrases.Say("space deck")
+	switch s.Fit {
+	case compute.Fits:
+		x := s.Best()
+		for _, m := range list {
+			v.Sets = append(v.Sets, compute.Set{Machine: m, At: x})
+			x += m.Length
+		}
+		v.Best, _ = t.Bear(v.Sets)
+		for _, m := range v.Best.Margins {
+			if m.By >= compute.TongueMost {
+				v.check("by"+strconv.Itoa(int(m.By)), m.By.String(), float64(m.Limit), float64(m.Used), heavy(in))
+			}
+		}
+		return SpotText(s, all.Length, head, deck, in)
+	case compute.Close:
+		v.need("center")
+		return ""
+	}
+	over := false
+	for _, c := range v.Limits {
+		over = over || c.Over
+	}
+	switch {
+	case over || !t.TongueEmpty.Known:
+	case len(list) > 1:
+		v.need("order")
+	default:
+		v.clash = SpotText(s, all.Length, head, deck, in)
+	}
+	return ""
+}
+
+// heavy writes a weight as a load or as a limit.
+func heavy(in measure.System) func(float64, bool) string {
+	return func(v float64, asLoad bool) string {
+		if asLoad {
+			return in.Load(measure.Pounds(v))
+		}
+		return in.Limit(measure.Pounds(v))
+	}
+}
+
+// SpotText says where the leading end of a machine may be, or why there is no place for it.
+func SpotText(s compute.Spot, length measure.Inches, head, space string, in measure.System) string {
+	switch {
+	case s.Fit == compute.Fits:
+		return phrases.Say("spot", head, in.Whole(s.From, s.To), space)
+	case s.Fit == compute.Close:
+		return phrases.Say("spot close", head, in.Stretch(s.Loose[0], s.Loose[1]), space)
+	case s.By[0] >= compute.NoLoad:
+		return s.Window.In(in)
+	case s.By[0] <= compute.LoadBehind && s.By[1] <= compute.LoadBehind:
+		return phrases.Say("spot long", in.Length(length), s.By[0].String(), s.By[1].String())
+	}
+	return phrases.Say("spot none", s.By[0].String(), head, in.AtLeast(s.Loose[0]), s.By[1].String(), in.AtMost(s.Loose[1]), space)
+}

@@ -1,0 +1,412 @@
+package oracle
+
+import (
+	"tarepage/internal/compute"
+	"tarepage/internal/measure"
+	"tarepage/internal/phrases"
+)
+
+type (
+	pounds = compute.Result[measure.Pounds]
+	inches = compute.Result[measure.Inches]
+)
+
+// On is what is on the trailer. Tongue is what trailer and load put on the hitch together.
+type On struct {
+	Load   measure.Pounds
+	Tongue pounds
+}
+
+// A Pulled verdict says whether a truck pulls a trailer.
+type Pulled struct {
+	Verdict
+	// Most is the largest evenly spread load by every limit that is known.
+	Most pounds
+	// License is the federal class by weight.
+	License         License
+	LicenseKnown    bool
+	MayBeCommercial bool
+}
+
+// puller gathers one verdict.
+type puller struct {
+	*Pulled
+	trailer compute.Towed
+	truck   Truck
+	on      *On
+	load    measure.Pounds
+	// own is what the truck weighs, with people and gear.
+	own pounds
+	// On the hitch comes base, and rise of every pound of load.
+	base  measure.Pounds
+	rise  measure.Share
+	known bool
+	lines []pullLine
+}
+
+// With a load p, base + rise p comes on a line.
+type pullLine struct {
+	key          string
+	rating, base measure.Pounds
+	rise         measure.Share
+}
+
+// Pull answers whether a truck pulls a trailer, full where on is nil. No as soon as one
+// limit is broken; yes only if the truck's payload, its tow rating or GCWR, the kind and the
+// ratings of its hitch and its ball are known. The most of the tongue's band counts where
+// nobody weighed the tongue.
+func Pull(t compute.Towed, truck Truck, on *On) Pulled {
+	var v Pulled
+	p := &puller{Pulled: &v, trailer: t, truck: truck, on: on}
+	if wrong := p.contradiction(); wrong != "" {
+		v.Is = "unknown"
+		v.Text = phrases.Say("verdict", phrases.Say("word unknown"), wrong)
+		return v
+	}
+	if on != nil && !(on.Load >= 0 && measure.Sensible(on.Load)) {
+		v.need("machine")
+		v.settle("")
+		return v
+	}
+	p.begin()
+	p.towed()
+	p.hitched()
+	p.onAxles()
+	p.settleAll()
+	p.remarks()
+	return v
+}
+
+func (p *puller) note(key string, blanks ...string) {
+	p.Notes = append(p.Notes, phrases.Say("note "+key, blanks...))
+}
+
+func (p *puller) line(key string, rating, base measure.Pounds, rise measure.Share) {
+	p.lines = append(p.lines, pullLine{key, rating, base, rise})
+}
+
+// gross enters a limit on the whole trailer, hitch one on its tongue; more comes on top.
+func (p *puller) gross(key string, rating, more measure.Pounds) {
+	if p.trailer.Empty.Known {
+		p.line(key, rating, p.trailer.Empty.Value+more, 1)
+	}
+}
+
+func (p *puller) hitch(key string, rating, more measure.Pounds) {
+	if p.known {
+		p.line(key, rating, p.base+more, p.rise)
+	}
+}
+
+// begin works out the load, what comes on the hitch and what the truck weighs.
+func (p *puller) begin() {
+	t, k := &p.trailer, &p.truck
+	payload := t.Payload
+	if p.on != nil {
+		payload = pounds{Value: p.on.Load, Known: true}
+	}
+	if !payload.Known {
+		p.need("payload")
+	}
+	if !t.Empty.Known {
+		p.need("empty")
+	}
+	if payload.Known {
+		p.load = payload.Value
+	}
+	switch {
+	case p.on != nil && p.on.Tongue.Known:
+		p.base, p.known = p.on.Tongue.Value, true
+	case p.on == nil && t.TongueEmpty.Known && t.Axles.Known && t.Center.Known:
+		p.base, p.known = t.TongueEmpty.Value, true
+		p.rise = measure.ShareOfLength(t.Axles.Value-t.Center.Value, t.Axles.Value)
+	case t.Most > 0 && t.Empty.Known:
+		p.base, p.rise, p.known = t.Most.Of(t.Empty.Value), t.Most, true
+		p.note("tongue", t.Most.Near())
+	default:
+		p.need("tongue")
+	}
+	p.own = k.Weight
+	if !p.own.Known && k.GVWR.Known && k.Sticker.Known && k.People.Known {
+		p.own = pounds{Value: k.GVWR.Value - k.Sticker.Value + k.People.Value, Known: true}
+	}
+}
+
+// towed checks the trailer's own payload and what the truck's maker lets it tow.
+func (p *puller) towed() {
+	k := &p.truck
+	if p.on != nil && p.trailer.Payload.Known {
+		p.line("trailer", p.trailer.Payload.Value, 0, 1)
+	}
+	if k.Tow.Known {
+		p.gross("tow", k.Tow.Value, 0)
+	}
+	if k.GCWR.Known {
+		p.gross("gcwr", k.GCWR.Value, orZero(p.own))
+	}
+	whole := k.GCWR.Known && p.own.Known
+	switch {
+	case whole:
+	case k.Tow.Known:
+		p.note("tow")
+	case k.GCWR.Known:
+		p.need("weight")
+	default:
+		p.need("tow")
+	}
+}
+
+func orZero(r pounds) measure.Pounds {
+	if !r.Known {
+		return 0
+	}
+	return r.Value
+}
+
+// hitched checks the hitch and the ball.
+func (p *puller) hitched() {
+	t, k := &p.trailer, &p.truck
+	needs := t.Kind
+	if needs == "bumper-pull" {
+		needs = "receiver"
+	}
+	switch {
+	case k.Kind == "":
+		p.need("kind")
+	case needs != "" && k.Kind != needs:
+		p.clash = phrases.Say("clash kind", phrases.Say("kind "+k.Kind), phrases.Say("trailer "+t.Kind))
+	}
+	p.rated("hitch", "hitch", k.HitchRating, k.HitchWD, t.Empty.Known, t.Empty.Value, 1, p.gross)
+	p.rated("tongue", "tongue-rating", k.HitchTongue, k.TongueWD, p.known, p.base, p.rise, p.hitch)
+	if !t.NoBall {
+		if k.BallRating.Known {
+			p.gross("ball", k.BallRating.Value, 0)
+		} else {
+			p.need("ball")
+		}
+		if s := k.BallSize; s.Known && t.Ball > 0 && p.clash == "" && max(s.Value-t.Ball, t.Ball-s.Value) > 0.02 {
+			p.clash = phrases.Say("clash ball", t.Ball.String(), s.Value.String())
+		}
+	}
+	if t.Unbraked && k.Unbraked.Known {
+		p.gross("unbraked", k.Unbraked.Value, 0)
+	}
+	if p.known && (p.rise < 0 || p.base < 0) {
+		p.line("lift", 0, -p.base, -p.rise)
+	}
+}
+
+// rated enters a rating of the hitch: the one without weight distribution, or where the
+// truck tows with it, the other. Where only the other suffices and nobody said, that decides.
+func (p *puller) rated(key, lacks string, plain, spread pounds, known bool, base measure.Pounds, rise measure.Share, enter func(key string, rating, more measure.Pounds)) {
+	with, without := p.truck.Distributes == "yes", p.truck.Distributes == "no"
+	if k := p.truck.Kind; k != "" && k != "receiver" {
+		with, without = false, true
+	}
+	over := plain.Known && known && !measure.NotOver(base+rise.Of(p.load), plain.Value)
+	switch {
+	case spread.Known && !without && (with || !plain.Known || over):
+		if !with {
+			p.need("wd")
+		}
+		enter(key+"WD", spread.Value, 0)
+	case with && !spread.Known && over:
+		p.need(key + "WD")
+	case !plain.Known:
+		p.need(lacks)
+	default:
+		enter(key, plain.Value, 0)
+	}
+}
+
+// onAxles checks the truck's own payload and axles.
+func (p *puller) onAxles() {
+	k := &p.truck
+	scaled := k.GVWR.Known && k.Weight.Known
+	if scaled {
+		p.hitch("gvwr", k.GVWR.Value, k.Weight.Value)
+	}
+	if k.Sticker.Known && (k.People.Known || !scaled) {
+		p.hitch("sticker", k.Sticker.Value, orZero(k.People))
+	}
+	switch {
+	case scaled, k.Sticker.Known && k.People.Known:
+	case k.Sticker.Known:
+		p.need("people")
+	case k.Weight.Known:
+		p.need("gvwr")
+	case k.GVWR.Known && k.GVWR.Value > 10_000:
+		p.need("scale") // 571.110 asks for the sticker up to 10,000 lb
+	default:
+		p.need("sticker")
+	}
+	p.rear()
+}
+
+// rear checks the truck's axles: a beam on two supports with the tongue behind the rear one.
+func (p *puller) rear() {
+	k := &p.truck
+	levered := k.Wheelbase.Known && k.BallBehind.Known
+	back, lever := measure.Share(1), measure.Share(0)
+	if levered {
+		back = measure.ShareOfLength(k.Wheelbase.Value+k.BallBehind.Value, k.Wheelbase.Value)
+		lever = measure.ShareOfLength(k.BallBehind.Value, k.Wheelbase.Value)
+	}
+	// The ball of a receiver is behind the axle, so the axle carries the tongue at least.
+	carried := k.RearWeight.Known && (levered || k.Kind == "" || k.Kind == "receiver" || k.Kind == "pintle")
+	if carried && p.known {
+		for _, l := range []struct {
+			key    string
+			rating pounds
+		}{{"rear", k.RearRating}, {"tires", k.RearTires}} {
+			if l.rating.Known {
+				p.line(l.key, l.rating.Value, k.RearWeight.Value+back.Of(p.base), p.rise.Times(back))
+			}
+		}
+	}
+	switch {
+	case !carried || !k.RearRating.Known:
+		p.note("rear")
+	case !levered:
+		p.note("overhang")
+	}
+	if k.FrontRating.Known && k.Weight.Known && k.RearWeight.Known && levered && p.known {
+		p.line("front", k.FrontRating.Value, k.Weight.Value-k.RearWeight.Value-lever.Of(p.base), (-p.rise).Times(lever))
+	}
+}
+
+// settleAll judges the lines at the load and finds the most.
+func (p *puller) settleAll() {
+	in := p.truck.In
+	for _, l := range p.lines {
+		p.check(l.key, phrases.Say("limit "+l.key), float64(l.rating), float64(l.base+l.rise.Of(p.load)), heavy(in))
+		most, free := measure.Pounds(0), false
+		switch {
+		case l.base > l.rating:
+		case l.rise > 0:
+			most = measure.WholeOf(l.rating-l.base, l.rise)
+		default:
+			free = true
+		}
+		if !free && (!p.Most.Known || most < p.Most.Value) {
+			p.Most = pounds{Value: most, Known: true}
+		}
+	}
+	if p.Most.Known && p.trailer.Payload.Known {
+		p.Most.Value = min(p.Most.Value, p.trailer.Payload.Value)
+	}
+	if p.clash != "" {
+		p.Most = pounds{}
+	}
+	form := "pulls it full"
+	if p.on != nil {
+		form = "pulls it"
+	}
+	p.settle(phrases.Say(form, in.Limit(p.load)))
+	if p.Is == "no" && p.on == nil && p.Most.Known && p.Most.Value >= 1 {
+		form = "not full"
+		if len(p.Needs) > 0 {
+			form = "not full so far"
+		}
+		p.Text += " " + phrases.Say(form, in.Limit(p.Most.Value))
+	}
+}
+
+// remarks are what the buyer should know, and the license.
+func (p *puller) remarks() {
+	t, k, in := &p.trailer, &p.truck, p.truck.In
+	if s := t.SurgeTruck; s.Known && k.GVWR.Known && k.GVWR.Value < s.Value {
+		p.note("surge", in.Load(s.Value), in.Weight(k.GVWR.Value))
+	}
+	tongue := p.base + p.rise.Of(p.load)
+	switch {
+	case !t.Unbraked:
+	case t.GVWR.Known && t.GVWR.Value > compute.UnbrakedMost:
+		p.note("unbraked")
+	case p.known && t.Empty.Known && p.own.Known:
+		axles, under := t.Empty.Value+p.load-tongue, p.own.Value+tongue
+		if !measure.NotOver(compute.UnbrakedTruck(axles), under) {
+			p.note("share", in.Load(axles), in.Limit(under))
+		}
+	}
+	if k.Wheelbase.Known && k.BallBehind.Known && p.known {
+		front, _ := AxleEffects(tongue, k.Wheelbase.Value, k.BallBehind.Value)
+		switch {
+		case front < 0:
+			p.note("loses", in.Load(-front))
+		case front > 0:
+			p.note("gains", in.Load(front))
+		}
+		if k.Weight.Known && k.RearWeight.Known && k.Weight.Value-k.RearWeight.Value+front < 0 {
+			p.note("lifts")
+		}
+	}
+	pulls := Vehicle{Rating: orZero(k.GVWR), Actual: orZero(p.own)}
+	towed := Vehicle{Rating: orZero(t.GVWR)}
+	if t.Empty.Known {
+		towed.Actual = t.Empty.Value + p.load
+	}
+	var label measure.Pounds
+	if k.GCWROnLabel {
+		label = orZero(k.GCWR)
+	}
+	p.License = LicenseClass(pulls, label, towed)
+	p.LicenseKnown = p.License == ClassA || k.GVWR.Known && t.GVWR.Known
+	p.MayBeCommercial = MayBeCommercial(pulls, label, towed)
+}
+
+// contradiction says which of the measures cannot be, or "" if all can.
+func (p *puller) contradiction() string {
+	t, k, in := &p.trailer, &p.truck, p.truck.In
+	for _, c := range []struct {
+		key string
+		pounds
+		least measure.Pounds
+	}{
+		{"empty", t.Empty, 1}, {"trailer", t.GVWR, 1}, {"payload", t.Payload, 0}, {"surge", t.SurgeTruck, 0},
+		{"gvwr", k.GVWR, 1}, {"sticker", k.Sticker, 1}, {"people", k.People, 0}, {"tow", k.Tow, 1}, {"gcwr", k.GCWR, 1},
+		{"hitch", k.HitchRating, 1}, {"tongue", k.HitchTongue, 1}, {"ball", k.BallRating, 1}, {"hitchWD", k.HitchWD, 1}, {"tongueWD", k.TongueWD, 1},
+		{"rear", k.RearRating, 1}, {"weight", k.Weight, 1}, {"rearWeight", k.RearWeight, 0}, {"tires", k.RearTires, 1}, {"unbraked", k.Unbraked, 1},
+		{"front", k.FrontRating, 1},
+	} {
+		if c.Known && !(c.Value >= c.least && measure.Sensible(c.Value)) {
+			return phrases.Say("wrong value", phrases.Say("name "+c.key), in.Weight(c.Value))
+		}
+	}
+	for _, c := range []struct {
+		key string
+		inches
+	}{{"axles", t.Axles}, {"base", k.Wheelbase}} {
+		if c.Known && !(c.Value >= 1 && measure.Sensible(c.Value)) {
+			return phrases.Say("wrong value", phrases.Say("name "+c.key), in.Length(c.Value))
+		}
+	}
+	if w := t.TongueEmpty; w.Known && !measure.Sensible(w.Value) {
+		return phrases.Say("wrong value", phrases.Say("name tongue-empty"), in.Weight(w.Value))
+	} else if w.Known && t.Empty.Known && max(w.Value, -w.Value) > t.Empty.Value {
+		return phrases.Say("wrong tongue", in.Weight(w.Value), in.Weight(t.Empty.Value))
+	}
+	for _, c := range []struct {
+		key         string
+		less, limit pounds
+		same        bool // a part may be all of it
+	}{
+		{"rear", k.RearWeight, k.Weight, true}, {"sticker", k.Sticker, k.GVWR, false}, {"gcwr", k.GVWR, k.GCWR, true},
+		{"hitch", k.HitchTongue, k.HitchRating, true}, {"hitch", k.TongueWD, k.HitchWD, true},
+	} {
+		if !c.less.Known || !c.limit.Known || c.less.Value < c.limit.Value || c.same && c.less.Value == c.limit.Value {
+			continue
+		}
+		if c.key == "gcwr" {
+			return phrases.Say("wrong gcwr", in.Weight(c.limit.Value), in.Weight(c.less.Value))
+		}
+		return phrases.Say("wrong "+c.key, in.Weight(c.less.Value), in.Weight(c.limit.Value))
+	}
+	switch b := k.BallBehind; {
+	case b.Known && !measure.Sensible(b.Value):
+		return phrases.Say("wrong value", phrases.Say("name behind"), in.Length(b.Value))
+	case b.Known && k.Wheelbase.Known && k.Wheelbase.Value+b.Value <= 0:
+		return phrases.Say("wrong behind", in.Length(-b.Value), in.Length(k.Wheelbase.Value))
+	}
+	return ""
+}

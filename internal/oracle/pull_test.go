@@ -1,0 +1,147 @@
+package oracle
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/measure"
+)
+
+func lb(v measure.Pounds) pounds { return pounds{Value: v, Known: true} }
+func in(v measure.Inches) inches { return inches{Value: v, Known: true} }
+
+// fitting is a truck that pulls the trailer exactly, by hand: full, the trailer weighs 3,000 +
+// 7,000 = 10,000 lb and puts 400 + 7,000 x (200 - 180) / 200 = 1,100 lb on the hitch. With
+// 500 lb of people and gear, the truck's 1,600 lb sticker is used up.
+func fitting() (compute.Towed, Truck) {
+	return compute.Towed{Empty: lb(3000), GVWR: lb(10000), TongueEmpty: lb(400), Payload: lb(7000), Axles: in(200), Center: in(180),
+			Kind: "bumper-pull", Ball: 2.3125, Most: 0.15},
+		Truck{Kind: "receiver", GVWR: lb(7000), Sticker: lb(1600), People: lb(500), Tow: lb(10000), GCWR: lb(15900), HitchRating: lb(10000), HitchTongue: lb(1100),
+			BallRating: lb(10000), BallSize: in(2.3125)}
+}
+
+// TestPullAtTheLimits: at every limit the answer is yes, a pound below it no, and without
+// the number it cannot be said (ratings are inclusive; SAE J684, 49 CFR 571.110 for the
+// sticker: GVWR less what the truck weighs).
+func TestPullAtTheLimits(t *testing.T) {
+	towed, truck := fitting()
+	v := Pull(towed, truck, nil)
+	if v.Is != "yes" || !strings.HasPrefix(v.Text, "YES: full, with 7,000 lb on it. The closest is the ") || !strings.Contains(strings.Join(v.Notes, " "), "weigh it with the trailer loaded") {
+		t.Fatalf("%s: %q %q", v.Is, v.Text, v.Notes)
+	}
+	for _, c := range []struct {
+		key   string
+		of    func(*Truck) *pounds
+		needs string // what is missing without it; empty where another number does
+	}{
+		{"sticker", func(k *Truck) *pounds { return &k.Sticker }, "sticker"},
+		{"tow", func(k *Truck) *pounds { return &k.Tow }, ""},
+		{"gcwr", func(k *Truck) *pounds { return &k.GCWR }, ""},
+		{"hitch", func(k *Truck) *pounds { return &k.HitchRating }, "hitch"},
+		{"tongue", func(k *Truck) *pounds { return &k.HitchTongue }, "tongue-rating"},
+		{"ball", func(k *Truck) *pounds { return &k.BallRating }, "ball"},
+	} {
+		_, k := fitting()
+		c.of(&k).Value--
+		if v := Pull(towed, k, nil); v.Is != "no" || !slices.ContainsFunc(v.Limits, func(l Checked) bool { return l.Key == c.key && l.Over && l.Text == "1 lb over" }) {
+			t.Errorf("%s a pound less: %s %q", c.key, v.Is, v.Text)
+		}
+		_, k = fitting()
+		c.of(&k).Value++
+		if v := Pull(towed, k, nil); v.Is != "yes" {
+			t.Errorf("%s a pound more: %s %q", c.key, v.Is, v.Text)
+		}
+		_, k = fitting()
+		*c.of(&k) = pounds{}
+		v := Pull(towed, k, nil)
+		if c.needs == "" && v.Is != "yes" && c.key != "gcwr" || c.needs != "" && (v.Is != "unknown" || !slices.Contains(v.Needs, c.needs)) {
+			t.Errorf("without %s: %s %q", c.key, v.Is, v.Text)
+		}
+	}
+}
+
+// TestPullOtherAnswers: what is not a limit, each with its first words.
+func TestPullOtherAnswers(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		to   func(*compute.Towed, *Truck)
+		on   *On
+		want string
+	}{
+		{"one number", func(_ *compute.Towed, k *Truck) { *k = Truck{GCWR: lb(15900)} }, nil, "CANNOT SAY YET: it needs what the truck weighs"},
+		{"nothing", func(_ *compute.Towed, k *Truck) { *k = Truck{} }, nil, "CANNOT SAY YET: it needs the truck's tow rating or its GCWR"},
+		{"tow rating alone is broken", func(_ *compute.Towed, k *Truck) { *k = Truck{Tow: lb(2900)} }, nil, "NO: the truck's tow rating, 7,100 lb over."},
+		{"a receiver and a gooseneck", func(o *compute.Towed, _ *Truck) { o.Kind = "gooseneck" }, nil, "NO: a receiver pulls no gooseneck trailer."},
+		{"a small ball", func(_ *compute.Towed, k *Truck) { k.BallSize = in(2) }, nil, "NO: the coupler takes a 2-5/16 in ball, and this one is 2 in."},
+		{"not full", func(_ *compute.Towed, k *Truck) { k.Tow, k.GCWR = lb(8000), pounds{} }, nil,
+			"NO: the truck's tow rating, 2,000 lb over. Not full: up to 5,000 lb of load, evenly spread."},
+		// 15% of 10,000 lb is 1,500 lb: 400 lb more than the truck takes.
+		{"tongue not weighed", func(o *compute.Towed, _ *Truck) { o.TongueEmpty = pounds{} }, nil, "NO: the hitch's tongue rating, 400 lb over."},
+		{"a machine", func(_ *compute.Towed, _ *Truck) {}, &On{Load: 5000, Tongue: lb(900)}, "YES: with 5,000 lb on it. The closest is the "},
+		{"scale in place of the sticker", func(_ *compute.Towed, k *Truck) { k.Sticker, k.People, k.Weight = pounds{}, pounds{}, lb(5900) }, nil, "YES: full"},
+		{"a heavy truck without a sticker", func(_ *compute.Towed, k *Truck) { k.GVWR, k.Sticker = lb(10001), pounds{} }, nil, "CANNOT SAY YET: it needs the truck's weight on a scale"},
+		{"only with weight distribution", func(_ *compute.Towed, k *Truck) {
+			k.HitchRating, k.HitchTongue, k.HitchWD, k.TongueWD = lb(5000), lb(500), lb(10000), lb(1100)
+		}, nil, "CANNOT SAY YET: it needs whether you tow with a weight-distributing hitch, and whether"},
+		{"with weight distribution", func(_ *compute.Towed, k *Truck) {
+			k.HitchRating, k.HitchTongue, k.HitchWD, k.TongueWD, k.Distributes = lb(5000), lb(500), lb(10000), lb(1100), "yes"
+		}, nil, "YES: full"},
+		{"without weight distribution", func(_ *compute.Towed, k *Truck) {
+			k.HitchRating, k.HitchTongue, k.HitchWD, k.TongueWD, k.Distributes = lb(5000), lb(500), lb(10000), lb(1100), "no"
+		}, nil, "NO: the hitch's tongue rating, 600 lb over."},
+		// Rear axle, by hand: 2,900 + 1,100 x (150 + 50) / 150 = 4,366.7 lb.
+		{"rear axle over", func(_ *compute.Towed, k *Truck) {
+			k.RearRating, k.RearWeight, k.Wheelbase, k.BallBehind = lb(4366), lb(2900), in(150), in(50)
+		}, nil, "NO: the truck's rear axle rating, 1 lb over."},
+		{"rear axle within", func(_ *compute.Towed, k *Truck) {
+			k.RearRating, k.RearWeight, k.Wheelbase, k.BallBehind = lb(4367), lb(2900), in(150), in(50)
+		}, nil, "YES: full"},
+		{"rear tires over", func(_ *compute.Towed, k *Truck) {
+			k.RearTires, k.RearWeight, k.Wheelbase, k.BallBehind = lb(4366), lb(2900), in(150), in(50)
+		}, nil, "NO: what the truck's rear tires carry, 1 lb over."},
+		{"no brakes", func(o *compute.Towed, k *Truck) { o.Unbraked, k.Unbraked = true, lb(9999) }, nil, "NO: the truck maker's limit for a trailer without brakes, 1 lb over."},
+		{"swapped", func(_ *compute.Towed, k *Truck) { k.HitchTongue, k.HitchRating = lb(10000), lb(1100) }, nil, "CANNOT SAY YET: the hitch's tongue rating cannot be 10,000 lb"},
+	} {
+		towed, truck := fitting()
+		c.to(&towed, &truck)
+		if v := Pull(towed, truck, c.on); !strings.HasPrefix(v.Text, c.want) {
+			t.Errorf("%s: %q, want %q", c.name, v.Text, c.want)
+		}
+	}
+}
+
+// TestCenterOffTheMiddle: the center of gravity is not the middle, and nobody knows it to
+// the inch. Here every 10 in of it are 7,000 x 10 / 200 = 350 lb on the tongue, 3.5% of
+// 10,000 lb: more than half of the band. The spot keeps the band whichever way the center
+// is off, in whole inches.
+func TestCenterOffTheMiddle(t *testing.T) {
+	r := compute.Rig{Empty: 3000, Tongue: 300, Axles: 200, Front: 40, Length: 240, GVWR: 10000, Hold: 12000, HoldBy: compute.AxleHold, Least: 0.10, Most: 0.15}
+	m := compute.Machine{Load: compute.Load{Weight: 7000, Length: 120}, Center: 72, Margin: 8}
+	// T = 300 + 7,000 (160 - b) / 200 with b the center behind the deck's front: 10% of 10,000 is
+	// at b = 140, 15% at 160 - 1,200 / 35 = 125.714. Less the margin: 133.714 to 132: no room.
+	s := r.Spots(m, nil)[0]
+	if s.Fit != compute.Close || s.By != [2]compute.Constraint{compute.BandMost, compute.BandLeast} {
+		t.Errorf("%+v", s)
+	}
+	// With 3 in of margin: 128.714 to 137 for the center, 56.714 to 65 for the end.
+	m.Margin = 3
+	if s = r.Spots(m, nil)[0]; s.Fit != compute.Fits || s.First != 57 || s.Last != 65 || s.Best() != 61 {
+		t.Errorf("%+v", s)
+	}
+	trailer := Trailer{Rig: r, Whole: true, Deck: in(240), Towed: compute.Towed{TongueEmpty: lb(300), Payload: lb(7000)}}
+	want := "YES: front of the bucket 4 ft 9 in to 5 ft 5 in behind the front of the deck, then weigh the tongue. The closest is the trailer's payload, 0 lb left."
+	if v := Carry(trailer, []compute.Machine{m}, "front of the bucket", measure.American); v.Text != want {
+		t.Errorf("%q", v.Text)
+	}
+	trailer.TongueEmpty = pounds{}
+	want = "CANNOT SAY YET: it needs the weight of the trailer's tongue. Nothing is over so far."
+	if v := Carry(trailer, []compute.Machine{m}, "front", measure.American); v.Text != want {
+		t.Errorf("%q", v.Text)
+	}
+	m.Weight = 7001
+	if v := Carry(trailer, []compute.Machine{m}, "front", measure.American); v.Text != "NO: the trailer's payload, 1 lb over." {
+		t.Errorf("%q", v.Text)
+	}
+}
