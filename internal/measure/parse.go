@@ -239,6 +239,18 @@ func (p parser[U]) term(rest string) (total U, problem string) {
 	return total, ""
 }
 
+// twoWays says why a number can be read in two ways.
+func (p parser[U]) twoWays(number string) string {
+	switch {
+	case !p.fractions && strings.Contains(number, "/"):
+		return fmt.Sprintf("is a fraction, or two values in one; write %s", p.example)
+	case p.what == "weight" && thousandths.MatchString(number):
+		return fmt.Sprintf("can be read as a small number or as thousands; write %s or %s",
+			strings.TrimSuffix(strings.TrimRight(number, "0"), "."), strings.Replace(number, ".", ",", 1))
+	}
+	return ""
+}
+
 // part reads one number with its unit; joined reports that feet came before it.
 func (p parser[U]) part(text string, joined bool) (value U, after, problem string) {
 	v, after, err := readNumber(text)
@@ -246,9 +258,6 @@ func (p parser[U]) part(text string, joined bool) (value U, after, problem strin
 		return 0, "", fmt.Sprintf("cannot be read: %v; write %s", err, p.example)
 	}
 	number := strings.TrimSpace(text[:max(len(text)-len(after), 0)])
-	if !p.fractions && strings.Contains(number, "/") {
-		return 0, "", fmt.Sprintf("is a fraction, or two values in one; write %s", p.example)
-	}
 	left := strings.TrimSpace(after)
 	unit, after := readUnit(after)
 	switch {
@@ -263,9 +272,8 @@ func (p parser[U]) part(text string, joined bool) (value U, after, problem strin
 	if !ok {
 		return 0, "", fmt.Sprintf("is in %q, which is not a unit of %s; write %s", unit, p.what, p.example)
 	}
-	if p.what == "weight" && thousandths.MatchString(number) {
-		return 0, "", fmt.Sprintf("can be read as a small number or as thousands; write %s or %s",
-			strings.TrimSuffix(strings.TrimRight(number, "0"), "."), strings.Replace(number, ".", ",", 1))
+	if problem := p.twoWays(number); problem != "" {
+		return 0, "", problem
 	}
 	if sc.joins && dashedInches.MatchString(after) {
 		after = after[1:] // 8'-6", as shop drawings write it

@@ -193,7 +193,7 @@ func readPart(s string, heavy bool, usual string) typedPart {
 		return p
 	}
 	if m := typedK.FindStringSubmatch(p.rest); heavy && m != nil {
-		p.v *= 1000
+		p.v = float64(p.v * 1000)
 		p.rest = strings.TrimPrefix(p.rest, " ")[len(m[1]):]
 	}
 	m := typedWord.FindStringSubmatch(p.rest)

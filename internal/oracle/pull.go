@@ -341,6 +341,13 @@ func (p *puller) remarks() {
 			p.note("lifts")
 		}
 	}
+	p.license()
+}
+
+// license works out the federal class. The sums only grow with the values that are not
+// known yet, so a Class A found is certain even where a rating is missing.
+func (p *puller) license() {
+	t, k := &p.trailer, &p.truck
 	pulls := Vehicle{Rating: orZero(k.GVWR), Actual: orZero(p.own)}
 	towed := Vehicle{Rating: orZero(t.GVWR)}
 	if t.Empty.Known {
@@ -355,7 +362,7 @@ func (p *puller) remarks() {
 	p.MayBeCommercial = MayBeCommercial(pulls, label, towed)
 }
 
-// contradiction says which of the measures cannot be, or "" if all can.
+// contradiction says which of the measures cannot be, alone or together, or "" if all can.
 func (p *puller) contradiction() string {
 	t, k, in := &p.trailer, &p.truck, p.truck.In
 	for _, c := range []struct {
@@ -381,6 +388,12 @@ func (p *puller) contradiction() string {
 			return phrases.Say("wrong value", phrases.Say("name "+c.key), in.Length(c.Value))
 		}
 	}
+	return p.disagreement()
+}
+
+// disagreement says which of the measures contradict each other, or "" if none do.
+func (p *puller) disagreement() string {
+	t, k, in := &p.trailer, &p.truck, p.truck.In
 	if w := t.TongueEmpty; w.Known && !measure.Sensible(w.Value) {
 		return phrases.Say("wrong value", phrases.Say("name tongue-empty"), in.Weight(w.Value))
 	} else if w.Known && t.Empty.Known && max(w.Value, -w.Value) > t.Empty.Value {

@@ -19,7 +19,7 @@ type Verdict struct {
 	Limits []Checked
 	Notes  []string
 
-	// clash is a reason for a no that is no limit: a receiver pulls no gooseneck.
+	// clash is a reason for a no other than a limit: a receiver pulls no gooseneck.
 	clash string
 }
 
