@@ -325,49 +325,40 @@ func readTimes(line string) (start, end float64, odd string, ok bool) {
 	return start, end, odd, ok
 }
 
-// readTime reads [hours:]minutes:seconds with up to nine decimals behind a dot, a comma
-// or (in a few files) a colon. The hours may have six digits, minutes three without hours.
+// timeForms are [hours:]minutes:seconds with up to nine decimals after a dot, a comma or, in a
+// few files with hours, a colon. The hours may have six digits, minutes three without hours.
+var timeForms = []*regexp.Regexp{
+	regexp.MustCompile(`^([0-9]{1,6}):([0-9]{1,3}):([0-9]{1,3})(?:[.,:]([0-9]{1,9}))?$`),
+	regexp.MustCompile(`^()([0-9]{1,6}):([0-9]{1,3})(?:[.,]([0-9]{1,9}))?$`),
+}
+
+// readTime reads a time of one of those forms. What had to be overlooked is in odd.
 func readTime(s string) (at float64, odd string, ok bool) {
-	var field [3]int
-	n, digits := 0, 0
-	ms, place, decimals := 0, 100, false
+	for _, form := range timeForms {
+		m := form.FindStringSubmatch(s)
+		if m == nil {
+			continue
+		}
+		hours, minutes, seconds := digits(m[1]), digits(m[2]), digits(m[3])
+		if seconds > 59 || m[1] != "" && minutes > 59 || minutes > 999 {
+			return 0, "", false
+		}
+		if minutes > 59 {
+			odd = fmt.Sprintf("time %q has more than 59 minutes and no hours; read as minutes", s)
+		}
+		// Whole milliseconds first: the same time in two writings is then the same number.
+		total := ((hours*60+minutes)*60+seconds)*1000 + digits((m[4] + "000")[:3])
+		return float64(total) / 1000, odd, true
+	}
+	return 0, "", false
+}
+
+// digits is the number that a few digits write, 0 for none.
+func digits(s string) (n int) {
 	for _, c := range []byte(s) {
-		switch {
-		case c >= '0' && c <= '9' && decimals:
-			ms += int(c-'0') * place
-			place /= 10
-			digits++
-		case c >= '0' && c <= '9':
-			field[n] = field[n]*10 + int(c-'0')
-			digits++
-		case c == ':' && n < 2 && digits > 0 && !decimals:
-			n++
-			digits = 0
-		case (c == '.' || c == ',' || c == ':' && n == 2) && n > 0 && digits > 0 && !decimals:
-			decimals, digits = true, 0
-		default:
-			return 0, "", false
-		}
-		if digits > 9 || !decimals && (n > 0 && digits > 3 || digits > 6) {
-			return 0, "", false
-		}
+		n = 10*n + int(c-'0')
 	}
-	if n == 0 || digits == 0 {
-		return 0, "", false
-	}
-	h, min, sec := field[0], field[1], field[2]
-	if n == 1 {
-		h, min, sec = 0, field[0], field[1]
-	}
-	if sec > 59 || n == 2 && min > 59 || min > 999 {
-		return 0, "", false
-	}
-	if min > 59 {
-		odd = fmt.Sprintf("time %q has more than 59 minutes and no hours; read as minutes", s)
-	}
-	// Whole milliseconds first: the same time in two writings is then the same number.
-	total := ((h*60+min)*60+sec)*1000 + ms
-	return float64(total) / 1000, odd, true
+	return n
 }
 
 var (
@@ -384,52 +375,59 @@ func plain(raw string) (text, speaker string, marks []Mark) {
 		raw = placement.ReplaceAllString(raw, "")
 	}
 	var b strings.Builder
-	add := func(s string) {
-		if strings.Contains(s, "&") {
-			s = html.UnescapeString(s)
-		}
-		for _, c := range s {
-			switch {
-			case c == '\u00A0' || c == '\t' || c == '\u2009' || c == '\u202F':
-				b.WriteByte(' ')
-			case c == '\n':
-				b.WriteByte('\n')
-			case unicode.Is(unicode.Cf, c) || unicode.IsControl(c):
-				// direction marks and other characters that are not seen
-			default:
-				b.WriteRune(c)
-			}
-		}
-	}
 	at := 0
 	if strings.Contains(raw, "<") {
 		for _, m := range tag.FindAllStringSubmatchIndex(raw, -1) {
-			name, rest := group(raw, m, 2), group(raw, m, 4)
-			var second float64
-			timed := false
-			if name == "" && group(raw, m, 1) == "" && group(raw, m, 3) == "" {
-				t := inline.FindStringSubmatch(rest)
-				if t == nil {
-					continue // "<", then something that is not a tag
-				}
-				var ok bool
-				if second, _, ok = readTime(t[1]); !ok {
-					continue
-				}
-				timed = true
+			second, timed, isTag := tagTime(raw, m)
+			if !isTag {
+				continue
 			}
-			add(raw[at:m[0]])
+			addSeen(&b, raw[at:m[0]])
 			at = m[1]
 			switch {
 			case timed:
 				marks = append(marks, Mark{b.Len(), second})
-			case name == "v" && speaker == "" && group(raw, m, 1) == "":
-				speaker = strings.TrimSpace(html.UnescapeString(rest))
+			case group(raw, m, 2) == "v" && speaker == "" && group(raw, m, 1) == "":
+				speaker = strings.TrimSpace(html.UnescapeString(group(raw, m, 4)))
 			}
 		}
 	}
-	add(raw[at:])
+	addSeen(&b, raw[at:])
 	return tidy(b.String(), marks, speaker)
+}
+
+// tagTime reads the time of a tag such as <00:01.500>, which has no name. It reports whether
+// there is one, and whether the match is a tag at all and not a "<" with something else
+// after it.
+func tagTime(raw string, m []int) (second float64, timed, isTag bool) {
+	if group(raw, m, 2) != "" || group(raw, m, 1) != "" || group(raw, m, 3) != "" {
+		return 0, false, true
+	}
+	t := inline.FindStringSubmatch(group(raw, m, 4))
+	if t == nil {
+		return 0, false, false
+	}
+	second, _, timed = readTime(t[1])
+	return second, timed, timed
+}
+
+// addSeen adds text with its entities as characters. Direction marks and other characters that
+// are not seen are left out.
+func addSeen(b *strings.Builder, s string) {
+	if strings.Contains(s, "&") {
+		s = html.UnescapeString(s)
+	}
+	for _, c := range s {
+		switch {
+		case c == '\u00A0' || c == '\t' || c == '\u2009' || c == '\u202F':
+			b.WriteByte(' ')
+		case c == '\n':
+			b.WriteByte('\n')
+		case unicode.Is(unicode.Cf, c) || unicode.IsControl(c):
+		default:
+			b.WriteRune(c)
+		}
+	}
 }
 
 // tidy takes blank lines and spaces at the ends of lines out of the text and moves the

@@ -173,16 +173,12 @@ const maxProfile = 1 << 20
 
 // jpegHead walks the segments up to the picture's data: ITU-T T.81, B.1 and B.2.
 func jpegHead(f *file, p *Photo) {
+	h := jpeg{f: f, p: p, subsample: 3, profile: map[int][]byte{}}
 	at := int64(2)
-	subsample := int64(3)
-	var planes, progressive bool
-	profile := map[int][]byte{}
-	kept, chunks := 0, 0
 	for range maxSteps {
 		b := f.bytes(at, 4)
 		if len(b) < 4 || b[0] != 0xff {
-			p.Fault = "it is cut off or damaged: its head does not end"
-			return
+			break
 		}
 		marker := b[1]
 		switch {
@@ -198,67 +194,98 @@ func jpegHead(f *file, p *Photo) {
 			p.Fault = "it is cut off: its head goes on past the end of the file"
 			return
 		}
-		switch {
-		case marker >= 0xc0 && marker <= 0xcf && marker != 0xc4 && marker != 0xc8 && marker != 0xcc:
-			s := f.bytes(at+4, min(n-2, 18))
-			if len(s) < 6 || len(s) < 6+3*int(s[5]) && s[5] <= 4 {
-				p.Fault = "it is damaged: its frame header is too short"
-				return
-			}
-			p.Bits = int(s[0])
-			p.High, p.Wide = int(binary.BigEndian.Uint16(s[1:])), int(binary.BigEndian.Uint16(s[3:]))
-			switch {
-			case s[5] == 4:
-				p.Colors = "CMYK"
-			case s[5] != 1 && s[5] != 3:
-				p.Fault = fmt.Sprintf("it has %d colors a pixel; a photo has 3", s[5])
-				return
-			}
-			planes, progressive = true, marker == 0xc2
-			subsample = samples(s)
-			if marker > 0xc2 || p.Bits != 8 && p.Bits != 12 {
-				p.Fault = "it is a JPEG of a rare kind (lossless, hierarchical or arithmetic); save it again as a usual JPEG"
-				return
-			}
-			if p.Bits == 12 {
-				p.Fault = "it is a JPEG of 12 bits a color; save it with 8"
-				return
-			}
-		case marker == 0xe1 && p.Turn == 1:
-			if t := f.bytes(at+4, n-2); bytes.HasPrefix(t, []byte("Exif\x00\x00")) {
-				p.Turn = turn(t[6:])
-			}
-		case marker == 0xe2:
-			// ICC.1:2010, B.4: the profile in numbered chunks.
-			if t := f.bytes(at+4, n-2); len(t) > 14 && bytes.HasPrefix(t, []byte("ICC_PROFILE\x00")) && kept+len(t) < maxProfile {
-				kept, chunks = kept+len(t), int(t[13])
-				profile[int(t[12])] = t[14:]
-			}
-		case marker == 0xda:
-			if !planes {
-				p.Fault = "it is damaged: its data begin before its frame header"
-				return
-			}
-			for i := 1; i <= chunks; i++ {
-				p.Profile = append(p.Profile, profile[i]...)
-			}
-			// image/jpeg keeps a progressive picture's coefficients, four bytes each, until the
-			// last scan.
-			p.Need = need(p.Pixels(), subsample, progressive)
-			switch scans, ends := f.scans(at + 2 + n); {
-			case !ends:
-				p.Fault = "it is cut off: the end of the picture is missing"
-			case int64(scans)*p.Pixels() > mostScanned:
-				p.Fault = fmt.Sprintf("it goes over its %d x %d pixels %d times, which takes minutes to decode; save it again as a usual JPEG", p.Wide, p.High, scans)
-			}
-			return
-		case marker == 0xd9:
-			p.Fault = "it holds no picture"
+		if h.segment(marker, at+4, n-2) {
 			return
 		}
 		at += 2 + n
 	}
-	p.Fault = "it is damaged: its head does not end"
+	p.Fault = "it is cut off or damaged: its head does not end"
+}
+
+// A jpeg is the head of a JPEG as far as it was read.
+type jpeg struct {
+	f *file
+	p *Photo
+	// framed is set when the frame header was read, with the samples of its planes.
+	framed, progressive bool
+	subsample           int64
+	// profile holds the chunks of the ICC profile by their numbers. It has kept bytes so far.
+	profile      map[int][]byte
+	kept, chunks int
+}
+
+// segment reads the segment with n bytes at a place, and reports whether the head ends there,
+// with a picture or a fault.
+func (h *jpeg) segment(marker byte, at, n int64) (ends bool) {
+	switch {
+	case marker >= 0xc0 && marker <= 0xcf && marker != 0xc4 && marker != 0xc8 && marker != 0xcc:
+		h.frame(marker, h.f.bytes(at, min(n, 18)))
+		return h.p.Fault != ""
+	case marker == 0xe1 && h.p.Turn == 1:
+		if t := h.f.bytes(at, n); bytes.HasPrefix(t, []byte("Exif\x00\x00")) {
+			h.p.Turn = turn(t[6:])
+		}
+	case marker == 0xe2:
+		// ICC.1:2010, B.4: the profile in numbered chunks.
+		if t := h.f.bytes(at, n); len(t) > 14 && bytes.HasPrefix(t, []byte("ICC_PROFILE\x00")) && h.kept+len(t) < maxProfile {
+			h.kept, h.chunks = h.kept+len(t), int(t[13])
+			h.profile[int(t[12])] = t[14:]
+		}
+	case marker == 0xda:
+		h.data(at + n)
+		return true
+	case marker == 0xd9:
+		h.p.Fault = "it holds no picture"
+		return true
+	}
+	return false
+}
+
+// frame reads the frame header (T.81, B.2.2).
+func (h *jpeg) frame(marker byte, s []byte) {
+	p := h.p
+	if len(s) < 6 || len(s) < 6+3*int(s[5]) && s[5] <= 4 {
+		p.Fault = "it is damaged: its frame header is too short"
+		return
+	}
+	p.Bits = int(s[0])
+	p.High, p.Wide = int(binary.BigEndian.Uint16(s[1:])), int(binary.BigEndian.Uint16(s[3:]))
+	switch {
+	case s[5] == 4:
+		p.Colors = "CMYK"
+	case s[5] != 1 && s[5] != 3:
+		p.Fault = fmt.Sprintf("it has %d colors a pixel; a photo has 3", s[5])
+		return
+	}
+	h.framed, h.progressive = true, marker == 0xc2
+	h.subsample = samples(s)
+	switch {
+	case marker > 0xc2 || p.Bits != 8 && p.Bits != 12:
+		p.Fault = "it is a JPEG of a rare kind (lossless, hierarchical or arithmetic); save it again as a usual JPEG"
+	case p.Bits == 12:
+		p.Fault = "it is a JPEG of 12 bits a color; save it with 8"
+	}
+}
+
+// data looks through the picture's data, which begin after the head of the first scan.
+func (h *jpeg) data(from int64) {
+	p := h.p
+	if !h.framed {
+		p.Fault = "it is damaged: its data begin before its frame header"
+		return
+	}
+	for i := 1; i <= h.chunks; i++ {
+		p.Profile = append(p.Profile, h.profile[i]...)
+	}
+	// image/jpeg keeps a progressive picture's coefficients, four bytes each, until the last
+	// scan.
+	p.Need = need(p.Pixels(), h.subsample, h.progressive)
+	switch scans, ends := h.f.scans(from); {
+	case !ends:
+		p.Fault = "it is cut off: the end of the picture is missing"
+	case int64(scans)*p.Pixels() > mostScanned:
+		p.Fault = fmt.Sprintf("it goes over its %d x %d pixels %d times, which takes minutes to decode; save it again as a usual JPEG", p.Wide, p.High, scans)
+	}
 }
 
 func need(pixels, halves int64, progressive bool) int64 {
@@ -395,65 +422,79 @@ func pngHead(f *file, p *Photo) {
 
 // webpHead walks the chunks (RFC 9649, 2.3 to 2.7).
 func webpHead(f *file, p *Photo) {
-	le := binary.LittleEndian
 	length := f.bytes(4, 4)
-	if len(length) < 4 || 8+int64(le.Uint32(length)) > f.size {
+	if len(length) < 4 || 8+int64(binary.LittleEndian.Uint32(length)) > f.size {
 		p.Fault = "it is cut off: the end of the picture is missing"
 		return
 	}
-	end := 8 + int64(le.Uint32(length))
-	at, alpha := int64(12), false
-	var canvasWide, canvasHigh int // 0 where the file states none
+	end := 8 + int64(binary.LittleEndian.Uint32(length))
+	h := webp{p: p}
+	at := int64(12)
 	for range maxSteps {
 		b := f.bytes(at, 8)
 		if at+8 > end || len(b) < 8 {
 			break
 		}
-		n := int64(le.Uint32(b[4:]))
+		n := int64(binary.LittleEndian.Uint32(b[4:]))
 		if at+8+n > end {
 			p.Fault = "it is cut off: the end of the picture is missing"
 			return
 		}
-		data := f.bytes(at+8, n)
-		switch kind := string(b[:4]); {
-		case kind == "VP8X" && len(data) >= 10:
-			p.Moves = data[0]&2 != 0
-			canvasWide, canvasHigh = int(le.Uint32(data[4:])&0xffffff)+1, int(le.Uint32(data[6:])>>8)+1
-		case kind == "ALPH":
-			alpha = true
-		case kind == "ICCP" && n <= int64(len(data)):
-			p.Profile = data
-		case kind == "EXIF":
-			p.Turn = turn(bytes.TrimPrefix(data, []byte("Exif\x00\x00")))
-		case kind == "VP8 " && len(data) >= 10 && p.Wide == 0:
-			// RFC 6386, 9.1: the frame's tag, a start code, then two numbers of 14 bits.
-			if data[0]&1 != 0 || string(data[3:6]) != "\x9d\x01\x2a" {
-				p.Fault = "it is damaged: its frame header is not that of a picture"
-				return
-			}
-			p.Wide, p.High = int(le.Uint16(data[6:])&0x3fff), int(le.Uint16(data[8:])&0x3fff)
-			p.Need = need(p.Pixels(), 3, false)
-			if alpha { // a plane of its own, while it is unpacked and then
-				p.Need += 6 * p.Pixels()
-			}
-		case kind == "VP8L" && len(data) >= 5 && p.Wide == 0:
-			// RFC 9649, 3.4: a signature, then two numbers of 14 bits, each less one.
-			if data[0] != 0x2f {
-				p.Fault = "it is damaged: its frame header is not that of a picture"
-				return
-			}
-			v := le.Uint32(data[1:])
-			p.Wide, p.High = int(v&0x3fff)+1, int(v>>14&0x3fff)+1
-			p.Need = 8 * p.Pixels() // four bytes a pixel, and again while a palette is unpacked
+		h.chunk(string(b[:4]), f.bytes(at+8, n), n)
+		if p.Fault != "" {
+			return
 		}
 		at += 8 + n + n&1 // chunks begin at even places
 	}
-	// RFC 9649, 2.7: the canvas of a picture that is not one of many frames is its own size.
-	if canvasWide > 0 && p.Wide > 0 && (canvasWide != p.Wide || canvasHigh != p.High) {
-		p.Fault = fmt.Sprintf("it is damaged: its head says %d x %d, its picture has %d x %d", canvasWide, canvasHigh, p.Wide, p.High)
-	}
-	if p.Wide == 0 && p.Fault == "" && p.Moves {
+	switch {
+	case p.Wide == 0 && p.Moves:
 		p.Fault = "it is an animated WebP picture"
+	// RFC 9649, 2.7: the canvas of a picture that is not one of many frames is its own size.
+	case p.Wide > 0 && h.wide > 0 && (h.wide != p.Wide || h.high != p.High):
+		p.Fault = fmt.Sprintf("it is damaged: its head says %d x %d, its picture has %d x %d", h.wide, h.high, p.Wide, p.High)
+	}
+}
+
+// A webp is what the chunks of a WebP picture said so far.
+type webp struct {
+	p          *Photo
+	alpha      bool
+	wide, high int // the canvas, 0 where the file states none
+}
+
+// chunk reads one chunk of n bytes; data holds as many of them as fit a window.
+func (h *webp) chunk(kind string, data []byte, n int64) {
+	le, p := binary.LittleEndian, h.p
+	switch {
+	case kind == "VP8X" && len(data) >= 10:
+		p.Moves = data[0]&2 != 0
+		h.wide, h.high = int(le.Uint32(data[4:])&0xffffff)+1, int(le.Uint32(data[6:])>>8)+1
+	case kind == "ALPH":
+		h.alpha = true
+	case kind == "ICCP" && n <= int64(len(data)):
+		p.Profile = data
+	case kind == "EXIF":
+		p.Turn = turn(bytes.TrimPrefix(data, []byte("Exif\x00\x00")))
+	case kind == "VP8 " && len(data) >= 10 && p.Wide == 0:
+		// RFC 6386, 9.1: the frame's tag, a start code, then two numbers of 14 bits.
+		if data[0]&1 != 0 || string(data[3:6]) != "\x9d\x01\x2a" {
+			p.Fault = "it is damaged: its frame header is not that of a picture"
+			return
+		}
+		p.Wide, p.High = int(le.Uint16(data[6:])&0x3fff), int(le.Uint16(data[8:])&0x3fff)
+		p.Need = need(p.Pixels(), 3, false)
+		if h.alpha { // a plane of its own, while it is unpacked and then
+			p.Need += 6 * p.Pixels()
+		}
+	case kind == "VP8L" && len(data) >= 5 && p.Wide == 0:
+		// RFC 9649, 3.4: a signature, then two numbers of 14 bits, each less one.
+		if data[0] != 0x2f {
+			p.Fault = "it is damaged: its frame header is not that of a picture"
+			return
+		}
+		v := le.Uint32(data[1:])
+		p.Wide, p.High = int(v&0x3fff)+1, int(v>>14&0x3fff)+1
+		p.Need = 8 * p.Pixels() // four bytes a pixel, and again while a palette is unpacked
 	}
 }
 

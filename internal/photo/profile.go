@@ -52,6 +52,27 @@ func readProfile(b []byte) *profile {
 	if len(b) < 132 || string(b[16:20]) != "RGB " || string(b[20:24]) != "XYZ " {
 		return nil
 	}
+	tags := profileTags(b)
+	from, ok := colorants(tags)
+	if !ok {
+		return nil
+	}
+	p := &profile{}
+	for name, to := range map[string]*[256]uint16{"rTRC": &p.r, "gTRC": &p.g, "bTRC": &p.b} {
+		if !readCurve(tags[name], to) {
+			return nil
+		}
+	}
+	plain, ok := p.setMatrix(from)
+	if !ok || plain && p.r == lightOf && p.g == lightOf && p.b == lightOf {
+		return nil
+	}
+	return p
+}
+
+// profileTags returns the data of each tag (ICC.1:2010, 7.3), or nil where the table of tags
+// is cut off.
+func profileTags(b []byte) map[string][]byte {
 	tags := map[string][]byte{}
 	n := int(min(binary.BigEndian.Uint32(b[128:]), 64))
 	for i := range n {
@@ -64,23 +85,27 @@ func readProfile(b []byte) *profile {
 			tags[string(b[e:e+4])] = b[at : at+size]
 		}
 	}
-	var from [9]float64
+	return tags
+}
+
+// colorants returns the three colorants as the columns of a matrix.
+func colorants(tags map[string][]byte) (from [9]float64, ok bool) {
 	for i, name := range []string{"rXYZ", "gXYZ", "bXYZ"} {
 		t := tags[name]
 		if len(t) < 20 || string(t[:4]) != "XYZ " {
-			return nil
+			return from, false
 		}
 		for j := range 3 {
 			from[3*j+i] = fixed(t[8+4*j:])
 		}
 	}
-	p := &profile{}
-	for name, to := range map[string]*[256]uint16{"rTRC": &p.r, "gTRC": &p.g, "bTRC": &p.b} {
-		if !readCurve(tags[name], to) {
-			return nil
-		}
-	}
-	same := p.r == lightOf && p.g == lightOf && p.b == lightOf
+	return from, true
+}
+
+// setMatrix sets the matrix from the profile's light to that of sRGB. It reports whether that
+// changes nothing that can be seen, and whether the colorants are possible.
+func (p *profile) setMatrix(from [9]float64) (plain, ok bool) {
+	plain = true
 	for j := range 3 {
 		for i := range 3 {
 			sum := 0.0
@@ -91,17 +116,14 @@ func readProfile(b []byte) *profile {
 			if i == j {
 				one = 1
 			}
-			same = same && math.Abs(sum-one) < 0.004
+			plain = plain && math.Abs(sum-one) < 0.004
 			if math.Abs(sum) > 16 {
-				return nil
+				return false, false
 			}
 			p.matrix[3*j+i] = int32(math.Round(sum * (1 << weightBits)))
 		}
 	}
-	if same {
-		return nil
-	}
-	return p
+	return plain, true
 }
 
 // fixed is an s15Fixed16Number (ICC.1:2010, 4.6).
@@ -112,54 +134,14 @@ func readCurve(t []byte, to *[256]uint16) bool {
 	if len(t) < 12 {
 		return false
 	}
-	f := func(v float64) float64 { return v }
+	var f func(float64) float64
 	switch string(t[:4]) {
 	case "curv":
-		n := int64(binary.BigEndian.Uint32(t[8:]))
-		switch {
-		case n == 0:
-		case n == 1 && len(t) >= 14:
-			gamma := float64(binary.BigEndian.Uint16(t[12:])) / 256
-			f = func(v float64) float64 { return math.Pow(v, gamma) }
-		case n > 1 && int64(len(t)) >= 12+2*n:
-			f = func(v float64) float64 {
-				at := float64(v * float64(n-1))
-				i := min(int64(at), n-2)
-				a, b := float64(binary.BigEndian.Uint16(t[12+2*i:])), float64(binary.BigEndian.Uint16(t[14+2*i:]))
-				return (a + float64((b-a)*(at-float64(i)))) / 65535
-			}
-		default:
-			return false
-		}
+		f = sampledCurve(t)
 	case "para":
-		kind := binary.BigEndian.Uint16(t[8:])
-		count := []int{1, 3, 4, 5, 7}
-		if int(kind) >= len(count) || len(t) < 12+4*count[kind] {
-			return false
-		}
-		var q [7]float64 // g a b c d e f
-		q[1] = 1
-		for i := range count[kind] {
-			q[i] = fixed(t[12+4*i:])
-		}
-		g, a, b, c, d, e, last := q[0], q[1], q[2], q[3], q[4], q[5], q[6]
-		switch kind {
-		case 0:
-			a, b, c, d, e, last = 1, 0, 0, 0, 0, 0
-		case 1:
-			c, d, e, last = 0, -b/a, 0, 0
-		case 2:
-			d, e, last, c = -b/a, c, c, 0
-		case 3:
-			e, last = 0, 0
-		}
-		f = func(v float64) float64 {
-			if v >= d {
-				return math.Pow(float64(a*v)+b, g) + e
-			}
-			return float64(c*v) + last
-		}
-	default:
+		f = parametricCurve(t)
+	}
+	if f == nil {
 		return false
 	}
 	for i := range to {
@@ -177,6 +159,56 @@ func readCurve(t []byte, to *[256]uint16) bool {
 	}
 	*to = lightOf
 	return true
+}
+
+// sampledCurve is a curveType (10.5): nothing for a straight line, one number for a power, or
+// a table with straight lines between its values. It returns nil where the table is cut off.
+func sampledCurve(t []byte) func(float64) float64 {
+	n := int64(binary.BigEndian.Uint32(t[8:]))
+	switch {
+	case n == 0:
+		return func(v float64) float64 { return v }
+	case n == 1 && len(t) >= 14:
+		gamma := float64(binary.BigEndian.Uint16(t[12:])) / 256
+		return func(v float64) float64 { return math.Pow(v, gamma) }
+	case n > 1 && int64(len(t)) >= 12+2*n:
+		return func(v float64) float64 {
+			at := float64(v * float64(n-1))
+			i := min(int64(at), n-2)
+			a, b := float64(binary.BigEndian.Uint16(t[12+2*i:])), float64(binary.BigEndian.Uint16(t[14+2*i:]))
+			return (a + float64((b-a)*(at-float64(i)))) / 65535
+		}
+	}
+	return nil
+}
+
+// parametricCurve is a parametricCurveType (10.15, table 65): (a v + b) to the power of g, plus
+// e, from d on, and c v + f below. The five kinds leave out more or fewer of the numbers. It
+// returns nil for another kind.
+func parametricCurve(t []byte) func(float64) float64 {
+	kind := binary.BigEndian.Uint16(t[8:])
+	count := []int{1, 3, 4, 5, 7}
+	if int(kind) >= len(count) || len(t) < 12+4*count[kind] {
+		return nil
+	}
+	var q [7]float64 // g a b c d e f
+	q[1] = 1
+	for i := range count[kind] {
+		q[i] = fixed(t[12+4*i:])
+	}
+	g, a, b, c, d, e, last := q[0], q[1], q[2], q[3], q[4], q[5], q[6]
+	switch kind {
+	case 1:
+		d = -b / a
+	case 2:
+		c, d, e, last = 0, -b/a, c, c
+	}
+	return func(v float64) float64 {
+		if v >= d {
+			return math.Pow(float64(a*v)+b, g) + e
+		}
+		return float64(c*v) + last
+	}
 }
 
 func invert(m [9]float64) [9]float64 {

@@ -61,87 +61,125 @@ func locate(target string, sources []string) (place, error) {
 	if err != nil {
 		return p, err
 	}
-	if _, err := os.Lstat(abs); err == nil {
-		real, err := filepath.EvalSymlinks(abs)
-		if err != nil {
-			return p, p.refuse(moveAway, "is a link that leads nowhere")
-		}
-		info, err := os.Stat(real)
-		if err != nil {
-			return p, err
-		}
-		if !info.IsDir() {
-			return p, p.refuse(moveAway, "is a file and not a folder")
-		}
-		abs, p.exists = real, true
-	}
-
-	// Below the nearest folder that exists there are no links to follow.
-	above, rest := filepath.Dir(abs), []string{filepath.Base(abs)}
-	for {
-		info, err := os.Stat(above)
-		if err == nil && !info.IsDir() {
-			return p, p.refuse(chooseAnother, "lies below %s, which is a file", filepath.Base(above))
-		}
-		if err == nil {
-			break
-		}
-		if !errors.Is(err, fs.ErrNotExist) && !errors.Is(err, syscall.ENOTDIR) {
-			return p, p.refuse(chooseAnother, "cannot be reached (%w)", cause(err))
-		}
-		if above == filepath.Dir(above) {
-			return p, p.refuse(chooseAnother, "is on a drive that is not there")
-		}
-		rest = append(rest, filepath.Base(above))
-		above = filepath.Dir(above)
-	}
-	if p.above, err = filepath.EvalSymlinks(above); err != nil {
+	if abs, err = p.follow(abs); err != nil {
 		return p, err
 	}
-	slices.Reverse(rest)
-	full := filepath.Join(p.above, filepath.Join(rest...))
-	p.parent, p.base = filepath.Dir(full), filepath.Base(full)
-
-	if p.parent == full {
-		return p, p.refuse(chooseAnother, "is a whole drive")
-	}
-	if home, err := os.UserHomeDir(); err == nil && p.exists && isWithin(home, full) {
-		if isSame(home, full) {
-			return p, p.refuse(chooseAnother, "is your home folder")
-		}
-		return p, p.refuse(chooseAnother, "holds your home folder")
-	}
-	here, err := os.Getwd()
-	if err != nil {
+	if err := p.find(abs); err != nil {
 		return p, err
 	}
-	if p.exists && isWithin(here, full) {
-		if isSame(here, full) {
-			return p, p.refuse(chooseAnother, "is the folder this command was started in")
-		}
-		return p, p.refuse(chooseAnother, "holds the folder this command was started in")
+	if err := p.notOurs(); err != nil {
+		return p, err
 	}
-	for _, source := range sources {
-		from, err := filepath.Abs(source)
-		if err != nil {
-			return p, err
-		}
-		switch {
-		case p.exists && isSame(from, full) || from == full:
-			return p, p.refuse(chooseAnother, "is %s, which this build reads", source)
-		case p.exists && isWithin(from, full):
-			return p, p.refuse(chooseAnother, "holds %s, which this build reads", source)
-		case isWithin(p.above, from):
-			return p, p.refuse(chooseAnother, "lies inside %s, which this build reads", source)
-		}
+	if err := p.apartFrom(sources); err != nil {
+		return p, err
 	}
-	if p.exists && isMountPoint(full) {
+	if p.exists && isMountPoint(p.real()) {
 		return p, p.refuse("choose a folder inside it with -to", "is a mount point, which cannot be swapped")
 	}
 	if err := writable(p.above); err != nil {
 		return p, p.refuse(chooseAnother, "cannot be replaced, because the folder around it cannot be written (%w)", err)
 	}
 	return p, nil
+}
+
+// follow returns where the target leads if it is a link, and notes whether it is there.
+func (p *place) follow(abs string) (string, error) {
+	if _, err := os.Lstat(abs); err != nil {
+		return abs, nil
+	}
+	real, err := filepath.EvalSymlinks(abs)
+	if err != nil {
+		return abs, p.refuse(moveAway, "is a link that leads nowhere")
+	}
+	info, err := os.Stat(real)
+	if err != nil {
+		return abs, err
+	}
+	if !info.IsDir() {
+		return abs, p.refuse(moveAway, "is a file and not a folder")
+	}
+	p.exists = true
+	return real, nil
+}
+
+// find looks for the nearest folder above the target that exists. Below it there are no links
+// to follow.
+func (p *place) find(abs string) error {
+	above, rest := filepath.Dir(abs), []string{filepath.Base(abs)}
+	for {
+		info, err := os.Stat(above)
+		if err == nil && !info.IsDir() {
+			return p.refuse(chooseAnother, "lies below %s, which is a file", filepath.Base(above))
+		}
+		if err == nil {
+			break
+		}
+		if !errors.Is(err, fs.ErrNotExist) && !errors.Is(err, syscall.ENOTDIR) {
+			return p.refuse(chooseAnother, "cannot be reached (%w)", cause(err))
+		}
+		if above == filepath.Dir(above) {
+			return p.refuse(chooseAnother, "is on a drive that is not there")
+		}
+		rest = append(rest, filepath.Base(above))
+		above = filepath.Dir(above)
+	}
+	var err error
+	if p.above, err = filepath.EvalSymlinks(above); err != nil {
+		return err
+	}
+	slices.Reverse(rest)
+	full := filepath.Join(p.above, filepath.Join(rest...))
+	p.parent, p.base = filepath.Dir(full), filepath.Base(full)
+	if p.parent == full {
+		return p.refuse(chooseAnother, "is a whole drive")
+	}
+	return nil
+}
+
+// notOurs refuses the owner's home folder, the folder the command was started in, and every
+// folder around them.
+func (p *place) notOurs() error {
+	if !p.exists {
+		return nil
+	}
+	full := p.real()
+	if home, err := os.UserHomeDir(); err == nil && isWithin(home, full) {
+		if isSame(home, full) {
+			return p.refuse(chooseAnother, "is your home folder")
+		}
+		return p.refuse(chooseAnother, "holds your home folder")
+	}
+	here, err := os.Getwd()
+	if err != nil {
+		return err
+	}
+	switch {
+	case isSame(here, full):
+		return p.refuse(chooseAnother, "is the folder this command was started in")
+	case isWithin(here, full):
+		return p.refuse(chooseAnother, "holds the folder this command was started in")
+	}
+	return nil
+}
+
+// apartFrom refuses a target that is, holds or lies inside a folder that this build reads.
+func (p *place) apartFrom(sources []string) error {
+	full := p.real()
+	for _, source := range sources {
+		from, err := filepath.Abs(source)
+		if err != nil {
+			return err
+		}
+		switch {
+		case p.exists && isSame(from, full) || from == full:
+			return p.refuse(chooseAnother, "is %s, which this build reads", source)
+		case p.exists && isWithin(from, full):
+			return p.refuse(chooseAnother, "holds %s, which this build reads", source)
+		case isWithin(p.above, from):
+			return p.refuse(chooseAnother, "lies inside %s, which this build reads", source)
+		}
+	}
+	return nil
 }
 
 // isSame reports whether two paths lead to one file.
