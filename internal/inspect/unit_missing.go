@@ -18,6 +18,9 @@ var unitMissing = &Rule{
 				what += "; every " + m.Noun + " needs it"
 			}
 			missing := f.add(m.At, "%s %s", m.Path, what)
+			if !onLabel[m.Path] {
+				missing.by("the unit file's format, docs/unit-file.md")
+			}
 			if section, key, ok := strings.Cut(m.Path, "."); ok {
 				// As the file writes it, not as messages name it.
 				missing.fix("give %s; below %s: write it like %s: %s", m.Doc, section, key, m.Example)
@@ -31,4 +34,10 @@ var unitMissing = &Rule{
 				fix("give the length of what the load stands on")
 		}
 	},
+}
+
+// onLabel are the keys that a certification label states, 49 CFR 567.4(g). A missing title
+// is not the label's fault.
+var onLabel = map[string]bool{
+	"weights.gvwr": true, "axles.rating": true, "tires.size": true, "tires.load-range": true, "serial": true,
 }

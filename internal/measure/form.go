@@ -44,7 +44,7 @@ func ShareForm() string { return form(shareUnits, false) }
 
 // MoneyForm is what ParseMoney reads.
 func MoneyForm() string {
-	number := `(?:` + pointForm + `[kK]?|` + mixedForm + `)`
+	number := `(?:` + digitsForm + `(?:\.[0-9]{2})?|\.[0-9]{2}|` + kiloForm + `)`
 	return `^` + space + aboutForm + `(?:\$` + space + number + `|` + number + space + `(?:USD|usd|dollars))` + noteForm + `$`
 }
 
@@ -55,7 +55,7 @@ func StoppingForm() string {
 }
 
 func form[U Unit](scales []scale[U], sums bool) string {
-	terms := term(scales)
+	terms := term(scales, sums)
 	if sums {
 		terms = sum(scales)
 	}
@@ -63,13 +63,18 @@ func form[U Unit](scales []scale[U], sums bool) string {
 }
 
 func sum[U Unit](scales []scale[U]) string {
-	one := term(scales)
+	one := term(scales, true)
 	return one + `(?:` + space + `\+` + space + one + `)*`
 }
 
-// term is a number with its unit, or feet followed by inches.
-func term[U Unit](scales []scale[U]) string {
-	number := `(?:` + pointForm + `|` + kiloForm + `[ ` + "\u00a0\u202f\u2009" + `]|` + mixedForm + `)`
+// term is a number with its unit, or feet followed by inches. Only what may be a sum may have
+// a fraction.
+func term[U Unit](scales []scale[U], fractions bool) string {
+	number := pointForm + `|` + kiloForm + `[ ` + "\u00a0\u202f\u2009" + `]`
+	if fractions {
+		number += `|` + mixedForm
+	}
+	number = `(?:` + number + `)`
 	var all, joins, joined []string
 	for _, s := range scales {
 		for _, name := range s.names {

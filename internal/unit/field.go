@@ -128,6 +128,9 @@ func (d Day) Days() int {
 func ParseDay(s string) (Day, error) {
 	t, err := time.Parse("2006-01-02", strings.TrimSpace(s))
 	if err != nil || t.Year() < 1900 || t.Year() > 2200 {
+		if us := rewrittenDay(strings.TrimSpace(s)); us != "" {
+			return Day{}, fmt.Errorf("date %q is not written year-month-day; write %s", s, us)
+		}
 		return Day{}, fmt.Errorf("date %q does not read; write year-month-day, 2026-11-02", s)
 	}
 	return Day{t.Year(), int(t.Month()), t.Day()}, nil
@@ -220,7 +223,7 @@ func (f *Field[T]) read(text string, k *key) error {
 			}
 			return choiceError(k, text)
 		}
-		*v = text
+		*v = capitals(k, text)
 		return nil
 	case *int:
 		text, f.About, f.From = peel(text)
@@ -367,7 +370,7 @@ func split(text string) (rest string, about bool, note string) {
 }
 
 func choiceError(k *key, text string) error {
-	if near := Nearest(text, k.choices); near != "" {
+	if near := meantChoice(k, text); near != "" {
 		return fmt.Errorf("%q is not one of its values; did you mean %q?", text, near)
 	}
 	return fmt.Errorf("%q is not one of its values; write %s", text, strings.Join(k.choices, ", "))

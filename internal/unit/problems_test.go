@@ -26,7 +26,7 @@ func problemLines(ps []unit.Problem) string {
 const (
 	yamlFix  = " [file-unreadable] fix: quote a value that holds a colon, a # or a quotation mark, and indent with spaces"
 	yamlSays = " the front matter does not read as YAML: "
-	anchors  = " uses a YAML anchor or alias, which is not read here [value-unreadable] fix: write the value out"
+	anchors  = ` begins with & or *, which is a mark of YAML's and not read here [value-unreadable] fix: put the value in quotation marks if the mark belongs to it; otherwise write the value out`
 	tieFix   = " [value-unreadable] fix: write it like d-rings: 8 at 5,000 lb"
 )
 
@@ -67,15 +67,15 @@ func TestProblems(t *testing.T) {
 		{"list", "---\n- a\n---\n", "2:1 the front matter is not a list of keys [file-unreadable] fix: write each key on its own line: key: value"},
 		{"words", "---\njust words\n---\n", "2:1 the front matter is not a list of keys [file-unreadable] fix: write each key on its own line: key: value"},
 
-		{"tab indent", "---\ntitle: a\n\tkind: b\n---\n", "3:1" + yamlSays + "*" + yamlFix},
-		{"second colon", "---\ntitle: a\nmake: b: c\n---\n", "3:8" + yamlSays + "*" + yamlFix},
-		{"open quote", "---\ntitle: \"a\nkind: dump\n---\n", "4:1" + yamlSays + "*" + yamlFix},
+		{"tab indent", "---\ntitle: a\n\tkind: b\n---\n", `3:1 there is a tab in front of the line: kind: b [file-unreadable] fix: write the line like this:   kind: b`},
+		{"second colon", "---\ntitle: a\nmake: b: c\n---\n", `3:7 there is a second colon with a blank after it: make: b: c [file-unreadable] fix: write the line like this: make: "b: c"`},
+		{"open quote", "---\ntitle: \"a\nkind: dump\n---\n", `2:9 a quotation mark opens here and never closes: title: "a [file-unreadable] fix: write the line like this: title: "a"`},
 		{"open brace", "---\ntitle: a\nhitch: {kind: x\n---\n", "4:1" + yamlSays + "*" + yamlFix},
 		{"half dedent", "---\nhitch:\n    kind: x\n  ball: 2 in\n---\n", "4:3" + yamlSays + "*" + yamlFix},
-		{"percent", "---\ntitle: %a\n---\n", "2:8" + yamlSays + "*" + yamlFix},
-		{"at sign", "\n\n---\ntitle: @a\n---\n", "4:8" + yamlSays + "*" + yamlFix},
-		{"backtick", "---\ntitle: a\nmake: `a`\n---\n", "3:7" + yamlSays + "*" + yamlFix},
-		{"unknown alias", "---\ntitle: a\nmake: *b\n---\n", "3:7" + yamlSays + "*" + yamlFix},
+		{"percent", "---\ntitle: %a\n---\n", `2:8 a value cannot begin with this mark unless the value is in quotation marks: title: %a [file-unreadable] fix: write the line like this: title: "%a"`},
+		{"at sign", "\n\n---\ntitle: @a\n---\n", `4:8 a value cannot begin with this mark unless the value is in quotation marks: title: @a [file-unreadable] fix: write the line like this: title: "@a"`},
+		{"backtick", "---\ntitle: a\nmake: `a`\n---\n", "3:7 a value cannot begin with this mark unless the value is in quotation marks: make: `a` [file-unreadable] fix: write the line like this: make: \"`a`\""},
+		{"unknown alias", "---\ntitle: a\nmake: *b\n---\n", `3:7 a value cannot begin with this mark unless the value is in quotation marks: make: *b [file-unreadable] fix: write the line like this: make: "*b"`},
 		{"too deep", "---\n" + strings.Repeat("[", 20000) + "\n---\n", "2:10001" + yamlSays + "*" + yamlFix},
 
 		{"alias", "---\ntitle: &a X\nmake: *a\n---\n", "2:8 title" + anchors + "\n3:7 make" + anchors},
@@ -126,7 +126,7 @@ func TestProblems(t *testing.T) {
 		{"maybe", "---\nbrakes:\n  breakaway: maybe\n---\n", `3:14 brakes.breakaway: "maybe" is neither yes nor no [value-unreadable] fix: write it like breakaway: yes`},
 		{"choice, near", "---\nkind: deckover\n---\n", `2:7 kind: "deckover" is not one of its values; did you mean "deck-over"? [value-unreadable] fix: write kind: deck-over`},
 		{"choice, none near", "---\ncondition: rusty\n---\n", `2:12 condition: "rusty" is not one of its values; write new, used [value-unreadable] fix: write condition: and one of these words`},
-		{"day, other order", "---\narrived: 11/2/2026\n---\n", `2:10 arrived: date "11/2/2026" does not read; write year-month-day, 2026-11-02 [value-unreadable] fix: write it like arrived: 2026-11-02`},
+		{"day, other order", "---\narrived: 11/2/2026\n---\n", `2:10 arrived: date "11/2/2026" is not written year-month-day; write 2026-11-02 [value-unreadable] fix: write it like arrived: 2026-11-02`},
 		{"no such day", "---\narrived: 2026-02-30\n---\n", `2:10 arrived: date "2026-02-30" does not read; write year-month-day, 2026-11-02 [value-unreadable] fix: write it like arrived: 2026-11-02`},
 		{"no such week", "---\ntires:\n  made: week 54 2026\n---\n", `3:9 tires.made: date code "week 54 2026" does not read; write week 31 2026, or the four digits 3126 [value-unreadable] fix: write it like made: week 31 2026`},
 		{"time in seconds", "---\nrecording:\n  length: 372\n---\n", `3:11 recording.length: time "372" cannot be read; write minutes and seconds, 6:12, or hours too, 1:02:03 [value-unreadable] fix: write it like length: 6:12`},

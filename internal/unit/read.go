@@ -171,7 +171,9 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	})
 	body, err := frontmatter.Parse(bytes.NewReader(src), &doc, format)
 	if err != nil {
-		r.yamlProblems(err, opening+1)
+		if !r.slipsIn(lines[opening+1:closing], opening+2) {
+			r.yamlProblems(err, opening+1)
+		}
 		return p, false
 	}
 	// This copy has no spare capacity, because the notes of the whole yard stay in memory.
@@ -480,12 +482,13 @@ func elsewhere(name string) string {
 	return ""
 }
 
+const anchorRemedy = "put the value in quotation marks if the mark belongs to it; otherwise write the value out"
+
 // value reads the value of one key.
 func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 	if n.Kind == yaml.AliasNode || n.Anchor != "" {
 		spoilBelow(k, dst)
-		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s uses a YAML anchor or alias, which is not read here", k.path),
-			"write the value out")
+		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s begins with & or *, which is a mark of YAML's and not read here", k.path), anchorRemedy)
 		return
 	}
 	empty := n.Kind == yaml.ScalarNode && n.Tag == "!!null"
@@ -563,6 +566,10 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s holds an invisible character (U+%04X)", k.path, c), "write the value without it")
 		return
 	}
+	if r.cutOff(n, k) {
+		l.spoil()
+		return
+	}
 	if err := l.read(n.Value, k); err != nil {
 		l.spoil()
 		remedy := "write it like " + k.name + ": " + k.example
@@ -573,7 +580,7 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 		if k.choices != nil {
 			// An example would be one of the choices, and probably the wrong one.
 			remedy = "write " + k.name + ": and one of these words"
-			if near := Nearest(n.Value, k.choices); near != "" {
+			if near := meantChoice(k, n.Value); near != "" {
 				remedy = "write " + k.name + ": " + near
 			}
 		}
@@ -586,7 +593,7 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 func (r *reader) list(n *yaml.Node, k *key, dst reflect.Value) {
 	for _, item := range n.Content {
 		if item.Kind == yaml.AliasNode || item.Anchor != "" {
-			r.problem(ValueUnreadable, r.pos(item), k.path+" uses a YAML anchor or alias, which is not read here", "write the value out")
+			r.problem(ValueUnreadable, r.pos(item), k.path+" begins with & or *, which is a mark of YAML's and not read here", anchorRemedy)
 			continue
 		}
 		switch list := dst.Addr().Interface().(type) {
