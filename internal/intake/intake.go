@@ -8,6 +8,7 @@
 package intake
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -140,13 +141,7 @@ func (t *Talk) take(figures, words []walkaround.Candidate) {
 		}
 	}
 	slices.SortStableFunc(t.Unclear, func(a, b walkaround.Candidate) int {
-		switch {
-		case a.Start < b.Start:
-			return -1
-		case a.Start > b.Start:
-			return 1
-		}
-		return a.Offset - b.Offset
+		return cmp.Or(cmp.Compare(a.Start, b.Start), cmp.Compare(a.Offset, b.Offset))
 	})
 }
 

@@ -251,6 +251,18 @@ func (p parser[U]) twoWays(number string) string {
 	return ""
 }
 
+// noUnit says what is wrong with a number that no unit follows. What is left after the number
+// is in left.
+func (p parser[U]) noUnit(text, left string, joined bool) string {
+	switch {
+	case left != "":
+		return fmt.Sprintf("cannot be read from %q on; write %s", left, p.example)
+	case joined:
+		return fmt.Sprintf("has no unit after the feet; write %s in", text)
+	}
+	return fmt.Sprintf("has no unit; write %s", bareExamples(text, p.scales))
+}
+
 // part reads one number with its unit; joined reports that feet came before it.
 func (p parser[U]) part(text string, joined bool) (value U, after, problem string) {
 	v, after, err := readNumber(text)
@@ -260,13 +272,8 @@ func (p parser[U]) part(text string, joined bool) (value U, after, problem strin
 	number := strings.TrimSpace(text[:max(len(text)-len(after), 0)])
 	left := strings.TrimSpace(after)
 	unit, after := readUnit(after)
-	switch {
-	case unit == "" && left != "":
-		return 0, "", fmt.Sprintf("cannot be read from %q on; write %s", left, p.example)
-	case unit == "" && joined:
-		return 0, "", fmt.Sprintf("has no unit after the feet; write %s in", text)
-	case unit == "":
-		return 0, "", fmt.Sprintf("has no unit; write %s", bareExamples(text, p.scales))
+	if unit == "" {
+		return 0, "", p.noUnit(text, left, joined)
 	}
 	sc, ok := findScale(p.scales, unit)
 	if !ok {

@@ -3,6 +3,7 @@ package unit
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -209,73 +210,29 @@ func (f *Field[T]) read(text string, k *key) error {
 	}
 	switch v := any(&f.Value).(type) {
 	case *string:
-		// A text of several lines (title: |) is shown as one.
-		text = strings.ReplaceAll(strings.TrimSpace(text), "\n", " ")
-		if k.noted || k.choices != nil {
-			text, f.About, f.From = peel(text)
-		}
-		if k.choices != nil {
-			for _, c := range k.choices {
-				if strings.EqualFold(c, text) {
-					*v = c
-					return nil
-				}
-			}
-			return choiceError(k, text)
-		}
-		*v = capitals(k, text)
-		return nil
+		return f.readText(v, text, k)
 	case *int:
-		text, f.About, f.From = peel(text)
-		n, err := strconv.Atoi(strings.ReplaceAll(text, ",", ""))
-		if err != nil || !countForm.MatchString(text) || n < 0 || n > mostCount {
-			return fmt.Errorf("%q is not a count; write a whole number such as %s", text, k.example)
-		}
-		*v = n
-		return nil
+		return f.readCount(v, text, k)
 	case *bool:
-		text, _, f.From = peel(text)
-		switch strings.ToLower(text) {
-		case "yes", "true":
-			*v = true
-		case "no", "false":
-			*v = false
-		default:
-			return fmt.Errorf("%q is neither yes nor no", text)
-		}
-		return nil
+		return f.readYesNo(v, text)
 	case *measure.Pounds:
 		number, _, _ := strings.Cut(text, "(")
 		if m := pointForComma.FindStringSubmatch(number); m != nil {
 			return fmt.Errorf("weight %q can be read two ways; write %s,%s with a comma, or no more than two digits after the point", text, m[1], m[2])
 		}
-		w, err := measure.ParseWeight(text)
-		*v, f.About, f.From = w.Value, w.About, w.From
-		return err
+		return take(f, v, text, measure.ParseWeight)
 	case *measure.Inches:
-		w, err := measure.ParseLength(text)
-		*v, f.About, f.From = w.Value, w.About, w.From
-		return err
+		return take(f, v, text, measure.ParseLength)
 	case *measure.PSI:
-		w, err := measure.ParsePressure(text)
-		*v, f.About, f.From = w.Value, w.About, w.From
-		return err
+		return take(f, v, text, measure.ParsePressure)
 	case *measure.Gallons:
-		w, err := measure.ParseVolume(text)
-		*v, f.About, f.From = w.Value, w.About, w.From
-		return err
+		return take(f, v, text, measure.ParseVolume)
 	case *measure.Dollars:
-		w, err := measure.ParseMoney(text)
-		*v, f.About, f.From = w.Value, w.About, w.From
-		return err
+		return take(f, v, text, measure.ParseMoney)
 	case *measure.Share:
-		w, err := measure.ParseShare(text)
-		*v, f.About, f.From = w.Value, w.About, w.From
-		return err
+		return take(f, v, text, measure.ParseShare)
 	case *measure.Stopping:
-		w, err := measure.ParseStopping(text)
-		*v, f.About, f.From = w.Value, w.About, w.From
-		return err
+		return take(f, v, text, measure.ParseStopping)
 	case *Clock:
 		n, err := measure.ParseClock(strings.TrimSpace(text))
 		*v = Clock(n)
@@ -297,6 +254,54 @@ func (f *Field[T]) read(text string, k *key) error {
 		return err
 	}
 	panic(fmt.Sprintf("unit: a field of type %T has no reader", f.Value))
+}
+
+// take reads a quantity with the parser of its unit.
+func take[T, U any](f *Field[T], v *U, text string, parse func(string) (measure.Written[U], error)) error {
+	w, err := parse(text)
+	*v, f.About, f.From = w.Value, w.About, w.From
+	return err
+}
+
+func (f *Field[T]) readText(v *string, text string, k *key) error {
+	// A text of several lines (title: |) is shown as one.
+	text = strings.ReplaceAll(strings.TrimSpace(text), "\n", " ")
+	if k.noted || k.choices != nil {
+		text, f.About, f.From = peel(text)
+	}
+	if k.choices == nil {
+		*v = capitals(k, text)
+		return nil
+	}
+	i := slices.IndexFunc(k.choices, func(c string) bool { return strings.EqualFold(c, text) })
+	if i < 0 {
+		return choiceError(k, text)
+	}
+	*v = k.choices[i]
+	return nil
+}
+
+func (f *Field[T]) readCount(v *int, text string, k *key) error {
+	text, f.About, f.From = peel(text)
+	n, err := strconv.Atoi(strings.ReplaceAll(text, ",", ""))
+	if err != nil || !countForm.MatchString(text) || n < 0 || n > mostCount {
+		return fmt.Errorf("%q is not a count; write a whole number such as %s", text, k.example)
+	}
+	*v = n
+	return nil
+}
+
+func (f *Field[T]) readYesNo(v *bool, text string) error {
+	text, _, f.From = peel(text)
+	switch strings.ToLower(text) {
+	case "yes", "true":
+		*v = true
+	case "no", "false":
+		*v = false
+	default:
+		return fmt.Errorf("%q is neither yes nor no", text)
+	}
+	return nil
 }
 
 // pointForComma matches a point that may be a mistyped thousands comma. Read as seven pounds,

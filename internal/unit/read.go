@@ -100,68 +100,15 @@ type parts struct {
 // split splits a file into its parts. It reports every reason why the file cannot be read,
 // and returns false if there is no usable front matter.
 func (r *reader) split(src []byte) (p parts, ok bool) {
-	start := Pos{r.file, 1, 1}
-	p.top = start
-	refuse := func(at Pos, message, remedy string) (parts, bool) {
-		r.problem(FileUnreadable, at, message, remedy)
+	p.top = Pos{r.file, 1, 1}
+	if src, ok = r.asText(src); !ok {
 		return p, false
 	}
-	// Some editors put a byte order mark first. It is not text: their empty file has three bytes.
-	src = bytes.TrimPrefix(src, []byte("\xef\xbb\xbf"))
-	switch {
-	case len(bytes.TrimSpace(src)) == 0:
-		return refuse(start, "the file is empty", "write the front matter between two lines of ---, or delete the file")
-	case len(src) > MostBytes:
-		return refuse(start, fmt.Sprintf("the file has %d bytes; a unit file stays below %d", len(src), MostBytes),
-			"keep photos, captions and videos in media/ and name them here")
-	case bytes.HasPrefix(src, []byte{0xff, 0xfe}), bytes.HasPrefix(src, []byte{0xfe, 0xff}):
-		return refuse(start, "the file is in UTF-16", "save it as UTF-8")
+	var front []string
+	if p.top, front, ok = r.frontLines(src); !ok {
+		return p, false
 	}
-	// Line endings come first, so that every position counts lines as the author sees them.
-	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
-	src = bytes.ReplaceAll(src, []byte("\r"), []byte("\n"))
-	if i := bytes.IndexByte(src, 0); i >= 0 {
-		return refuse(r.at(src, i), "there is a zero byte here; this is not a text file", "save it as UTF-8 text")
-	}
-	if i := invalidUTF8(src); i >= 0 {
-		return refuse(r.at(src, i), fmt.Sprintf("byte 0x%02x here is not UTF-8", src[i]),
-			"save the file as UTF-8; it was probably saved as Windows-1252")
-	}
-	if i := bytes.IndexFunc(src, unseen); i >= 0 {
-		c, _ := utf8.DecodeRune(src[i:])
-		return refuse(r.at(src, i), fmt.Sprintf("there is an invisible character (U+%04X) here", c),
-			"delete the character; it came with a paste")
-	}
-
-	for _, m := range reference.FindAllSubmatchIndex(src, -1) {
-		if c := referred(string(src[m[2]:m[3]])); unseen(c) {
-			return refuse(r.at(src, m[0]), fmt.Sprintf("%s is an invisible character (U+%04X)", src[m[0]:m[1]], c),
-				"delete it; it shows nothing to a reader and may turn a number round")
-		}
-	}
-
-	lines := strings.Split(string(src), "\n")
-	opening := 0
-	for opening < len(lines) && strings.TrimSpace(lines[opening]) == "" {
-		opening++
-	}
-	p.top = posAt(r.file, opening+1, 1)
-	if strings.TrimSpace(lines[opening]) != "---" {
-		return refuse(p.top, fmt.Sprintf("the file begins with %q and has no front matter", shorten(lines[opening])),
-			"begin the file with a line of ---, the keys, and a second line of ---")
-	}
-	closing := opening + 1
-	for closing < len(lines) && strings.TrimSpace(lines[closing]) != "---" {
-		closing++
-	}
-	if closing == len(lines) {
-		return refuse(p.top, "the front matter opens here and never closes", "put a line of --- after the last key")
-	}
-	if strings.TrimRight(lines[closing], " \t") != "---" {
-		return refuse(posAt(r.file, closing+1, 1), "a line of --- that is indented closes the front matter here",
-			"take the indented --- out of the value; the closing line begins at the left edge")
-	}
-
+	opening := int(p.top.Line)
 	var doc yaml.Node
 	format := frontmatter.NewFormat("---", "---", func(b []byte, v any) error {
 		if bare(b) {
@@ -171,44 +118,125 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	})
 	body, err := frontmatter.Parse(bytes.NewReader(src), &doc, format)
 	if err != nil {
-		if !r.slipsIn(lines[opening+1:closing], opening+2) {
-			r.yamlProblems(err, opening+1)
+		if !r.slipsIn(front, opening+1) {
+			r.yamlProblems(err, opening)
 		}
 		return p, false
 	}
 	// This copy has no spare capacity, because the notes of the whole yard stay in memory.
 	p.body = append(make([]byte, 0, len(body)), body...)
 	p.bodyLine = bytes.Count(src[:len(src)-len(body)], []byte("\n")) + 1
+	if !r.wordsWithin(p.body, p.bodyLine) {
+		return p, false
+	}
+	if doc.Kind == 0 || len(doc.Content) == 0 {
+		return p, r.refuse(p.top, "the front matter is empty", "write the keys between the two lines of ---")
+	}
+	offset(&doc, opening, map[*yaml.Node]bool{})
+	root := doc.Content[0]
+	if root.Kind != yaml.MappingNode {
+		return p, r.refuse(r.pos(root), "the front matter is not a list of keys", "write each key on its own line: key: value")
+	}
+	p.root = root
+	return p, true
+}
+
+// refuse reports why the file cannot be read, and returns false.
+func (r *reader) refuse(at Pos, message, remedy string) bool {
+	r.problem(FileUnreadable, at, message, remedy)
+	return false
+}
+
+// asText returns the file as UTF-8 with the line endings of Unix. It refuses what is too long,
+// in another encoding, or has characters that nobody sees.
+func (r *reader) asText(src []byte) ([]byte, bool) {
+	start := Pos{r.file, 1, 1}
+	// Some editors put a byte order mark first. It is not text: their empty file has three bytes.
+	src = bytes.TrimPrefix(src, []byte("\xef\xbb\xbf"))
+	switch {
+	case len(bytes.TrimSpace(src)) == 0:
+		return nil, r.refuse(start, "the file is empty", "write the front matter between two lines of ---, or delete the file")
+	case len(src) > MostBytes:
+		return nil, r.refuse(start, fmt.Sprintf("the file has %d bytes; a unit file stays below %d", len(src), MostBytes),
+			"keep photos, captions and videos in media/ and name them here")
+	case bytes.HasPrefix(src, []byte{0xff, 0xfe}), bytes.HasPrefix(src, []byte{0xfe, 0xff}):
+		return nil, r.refuse(start, "the file is in UTF-16", "save it as UTF-8")
+	}
+	// Line endings come first, so that every position counts lines as the author sees them.
+	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
+	src = bytes.ReplaceAll(src, []byte("\r"), []byte("\n"))
+	if i := bytes.IndexByte(src, 0); i >= 0 {
+		return nil, r.refuse(r.at(src, i), "there is a zero byte here; this is not a text file", "save it as UTF-8 text")
+	}
+	if i := invalidUTF8(src); i >= 0 {
+		return nil, r.refuse(r.at(src, i), fmt.Sprintf("byte 0x%02x here is not UTF-8", src[i]),
+			"save the file as UTF-8; it was probably saved as Windows-1252")
+	}
+	if i := bytes.IndexFunc(src, unseen); i >= 0 {
+		c, _ := utf8.DecodeRune(src[i:])
+		return nil, r.refuse(r.at(src, i), fmt.Sprintf("there is an invisible character (U+%04X) here", c),
+			"delete the character; it came with a paste")
+	}
+
+	for _, m := range reference.FindAllSubmatchIndex(src, -1) {
+		if c := referred(string(src[m[2]:m[3]])); unseen(c) {
+			return nil, r.refuse(r.at(src, m[0]), fmt.Sprintf("%s is an invisible character (U+%04X)", src[m[0]:m[1]], c),
+				"delete it; it shows nothing to a reader and may turn a number round")
+		}
+	}
+	return src, true
+}
+
+// frontLines finds the two lines of --- around the front matter. It returns where the first
+// one is, and the lines between them.
+func (r *reader) frontLines(src []byte) (top Pos, front []string, ok bool) {
+	lines := strings.Split(string(src), "\n")
+	opening := 0
+	for opening < len(lines) && strings.TrimSpace(lines[opening]) == "" {
+		opening++
+	}
+	top = posAt(r.file, opening+1, 1)
+	if strings.TrimSpace(lines[opening]) != "---" {
+		return top, nil, r.refuse(top, fmt.Sprintf("the file begins with %q and has no front matter", shorten(lines[opening])),
+			"begin the file with a line of ---, the keys, and a second line of ---")
+	}
+	closing := opening + 1
+	for closing < len(lines) && strings.TrimSpace(lines[closing]) != "---" {
+		closing++
+	}
+	if closing == len(lines) {
+		return top, nil, r.refuse(top, "the front matter opens here and never closes", "put a line of --- after the last key")
+	}
+	if strings.TrimRight(lines[closing], " \t") != "---" {
+		return top, nil, r.refuse(posAt(r.file, closing+1, 1), "a line of --- that is indented closes the front matter here",
+			"take the indented --- out of the value; the closing line begins at the left edge")
+	}
+	return top, lines[opening+1 : closing], true
+}
+
+// wordsWithin refuses words that are too long, or have more marks than a page can show. They
+// begin at a line of the file.
+func (r *reader) wordsWithin(body []byte, line int) bool {
 	if len(body) > MostWords {
-		return refuse(posAt(r.file, p.bodyLine, 1), fmt.Sprintf("the words have %d bytes; they stay below %d", len(body), MostWords),
+		return r.refuse(posAt(r.file, line, 1), fmt.Sprintf("the words have %d bytes; they stay below %d", len(body), MostWords),
 			"cut them to what a customer reads on a phone")
 	}
 	if n := bytes.Count(body, []byte("[")); n > mostBrackets {
-		return refuse(posAt(r.file, p.bodyLine, 1), fmt.Sprintf("the words hold %d square brackets [; they hold no more than %d", n, mostBrackets),
+		return r.refuse(posAt(r.file, line, 1), fmt.Sprintf("the words hold %d square brackets [; they hold no more than %d", n, mostBrackets),
 			"leave out what is not a link")
 	}
-	line := p.bodyLine
 	for l := range bytes.Lines(body) {
 		if n := nested(l); n > mostDeep {
-			return refuse(posAt(r.file, line, 1), fmt.Sprintf("quotes and lists are nested %d levels deep here; the most is %d", n, mostDeep),
+			return r.refuse(posAt(r.file, line, 1), fmt.Sprintf("quotes and lists are nested %d levels deep here; the most is %d", n, mostDeep),
 				"write it without so many marks in front; nobody follows this on a phone")
 		}
 		if n := bytes.Count(l, []byte("|")); n > mostColumns {
-			return refuse(posAt(r.file, line, 1), fmt.Sprintf("there are %d bars | on this line; a table has at most %d", n, mostColumns),
+			return r.refuse(posAt(r.file, line, 1), fmt.Sprintf("there are %d bars | on this line; a table has at most %d", n, mostColumns),
 				"make a narrower table; nobody reads this one on a phone")
 		}
 		line++
 	}
-	if doc.Kind == 0 || len(doc.Content) == 0 {
-		return refuse(p.top, "the front matter is empty", "write the keys between the two lines of ---")
-	}
-	offset(&doc, opening+1, map[*yaml.Node]bool{})
-	root := doc.Content[0]
-	if root.Kind != yaml.MappingNode {
-		return refuse(r.pos(root), "the front matter is not a list of keys", "write each key on its own line: key: value")
-	}
-	p.root = root
-	return p, true
+	return true
 }
 
 // nested counts the marks of quotes and lists in front of a line (CommonMark 0.31.2, 5.1
