@@ -2,6 +2,7 @@ package main
 
 import (
 	"flag"
+	"fmt"
 	"os"
 	"slices"
 	"strings"
@@ -72,4 +73,14 @@ func TestDeclarations(t *testing.T) {
 			t.Errorf("a line of the help has %d columns: %s", len(line)-1, line)
 		}
 	}
+}
+
+// flagsTable is the README's table of flags.
+func flagsTable() string {
+	var b strings.Builder
+	b.WriteString("| flag | |\n| --- | --- |\n")
+	for _, f := range flags {
+		fmt.Fprintf(&b, "| `%s` | %s |\n", f.written(), f.help)
+	}
+	return b.String()
 }

@@ -44,13 +44,3 @@ func entry(b *strings.Builder, name, text string) {
 	}
 	b.WriteString(line + "\n")
 }
-
-// flagsTable is the README's table of flags.
-func flagsTable() string {
-	var b strings.Builder
-	b.WriteString("| flag | |\n| --- | --- |\n")
-	for _, f := range flags {
-		fmt.Fprintf(&b, "| `%s` | %s |\n", f.written(), f.help)
-	}
-	return b.String()
-}

@@ -12,11 +12,11 @@ import (
 // in both systems. A figure whose unit is not here is a mistake in this package, which a test
 // finds: nothing is shown in pounds to a reader of kilograms because a form was forgotten.
 var metricForms = map[string]func(*Figure) string{
-	"lb":        (*Figure).metricPounds,
-	"ft":        func(f *Figure) string { return measure.Metric.Dimension(measure.Feet(f.Value).Inches()) },
-	"mph":       converted,
-	"sq ft":     converted,
-	"cu yd":     converted,
+	"lb":    (*Figure).metricPounds,
+	"ft":    func(f *Figure) string { return measure.Metric.Dimension(measure.Feet(f.Value).Inches()) },
+	"mph":   converted,
+	"sq ft": converted,
+	"cu yd": converted,
 	// How far a tank may be filled is a limit: down.
 	"gal": func(f *Figure) string {
 		return measure.Number(measure.Down(measure.Gallons(f.Value).Liters(), 1), 0) + " L"

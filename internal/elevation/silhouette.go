@@ -2,7 +2,6 @@ package elevation
 
 import (
 	"math"
-	"strings"
 
 	"tarepage/internal/compute"
 )
@@ -38,24 +37,6 @@ func ScaleOf(works []*compute.Work) Scale {
 	s := Scale{perInch: min(perInch(smallWide-2*smallMargin, wide.right-wide.left), perInch(smallTall, tall.top))}
 	s.tall = math.Ceil(plot{perInch: s.perInch}.size(tall.top) + 2*smallMargin)
 	return s
-}
-
-// Silhouette is a unit's side view, small and without dimensions, at the yard's scale.
-// It returns false if the unit states no length, or if the scale was made without the unit
-// and the unit is too large for it.
-func Silhouette(w *compute.Work, scale Scale) (svg string, ok bool) {
-	d, p, ok := small(w, scale)
-	if !ok {
-		return "", false
-	}
-	f, _ := factsOf(w)
-	var b strings.Builder
-	id := "sil-" + f.name()
-	b.WriteString(`<svg class="el el-small" viewBox="0 0 320 ` + num(scale.tall) + `" role="img" aria-labelledby="` + id +
-		`" fill="currentColor"><title id="` + id + `">` + escape(f.title()) + `</title>`)
-	d.write(&b, p, 1, true)
-	b.WriteString(`<path class="el-ground" fill="none" stroke="currentColor" d="M0 ` + num(p.ground+0.5) + `H320"/></svg>`)
-	return b.String(), true
 }
 
 // small is a unit's drawing and its place on the yard's paper.

@@ -1,9 +1,6 @@
 package elevation
 
 import (
-	"maps"
-	"slices"
-
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 )
@@ -29,9 +26,6 @@ var silhouettes = map[string]silhouette{
 	"chassis":     {},
 	"dolly":       {},
 }
-
-// Silhouettes returns the names of the silhouettes that internal/kinds may use.
-func Silhouettes() []string { return slices.Sorted(maps.Keys(silhouettes)) }
 
 // silhouetteOf returns the silhouette of the kind. A unit may have another space than its
 // kind: a deck in place of a box gets the walls of the box as a guess. A box or a bed of a

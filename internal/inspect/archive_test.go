@@ -4,6 +4,7 @@ import (
 	"flag"
 	"fmt"
 	"os"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -153,6 +154,9 @@ func rewrite(t *testing.T, name string, want map[string]string) {
 	}
 }
 
+// clauseForm is what looks like a clause of federal law.
+var clauseForm = regexp.MustCompile(`[0-9]{3,4}\.[0-9]+(?:-[0-9]+)?|USC [0-9]+`)
+
 // TestClausesAreListed compares the federal law that rules and figures cite with the table
 // of clauses, which names the edition that was read and what has changed since.
 func TestClausesAreListed(t *testing.T) {
@@ -164,8 +168,10 @@ func TestClausesAreListed(t *testing.T) {
 		sources["figure "+d.Name] = d.Source
 	}
 	for who, source := range sources {
-		for _, clause := range tables.Unlisted(source) {
-			t.Errorf("%s cites %s, which is not in internal/tables/data/clause.csv", who, clause)
+		for _, clause := range clauseForm.FindAllString(source, -1) {
+			if !slices.ContainsFunc(tables.AllClauses(), func(c tables.Clause) bool { return c.Mark == clause }) {
+				t.Errorf("%s cites %s, which is not in internal/tables/data/clause.csv", who, clause)
+			}
 		}
 	}
 	used := map[string]bool{}

@@ -14,7 +14,7 @@
 //	.public.old-1234567/       the old site between two renames, where the system cannot
 //	                           exchange two folders
 //
-// When a build ends, the first and the third are left. The next Check or Swap removes what
+// When a build ends, the first and the third are left. The next Check or Begin removes what
 // a killed build left, and puts its old site back if the target is missing. The lock keeps
 // builds apart: a running build is never cleaned up, and of two builds at once the second
 // waits.

@@ -59,7 +59,7 @@ type holder struct {
 }
 
 // Add puts a file into the site. The bytes are kept, not copied: the caller may not
-// change them until Swap is done.
+// change them until they are taken.
 //
 // A path must be writable on every common file system, because the site is built on
 // one machine and copied to others. Refused are absolute paths, empty, "." and ".."
@@ -70,9 +70,9 @@ func (s *Site) Add(path string, data []byte) error {
 	return s.add(path, content{data: data})
 }
 
-// AddFile is Add with the bytes of the file named from, which Swap copies. It is
+// AddFile is Add with the bytes of the file named from, which is copied. It is
 // meant for photos and recordings, which are too large to be held in memory
-// together. The file must be there, unchanged, until Swap is done.
+// together. The file must be there, unchanged, until it is copied.
 func (s *Site) AddFile(path, from string) error {
 	if from == "" {
 		return fmt.Errorf("site file %q has no file to be copied from", path)

@@ -40,8 +40,10 @@ type Staging struct {
 // A Sum is a SHA-256 digest.
 type Sum [sha256.Size]byte
 
-// Begin opens a staging for the target. Sources are the folders this build reads. A
-// target that may not be replaced is a *Refusal.
+// Begin opens a staging for the target. The target and the folders above it are made at the
+// end if they are missing. Sources are the folders this build reads: a target that is one of
+// them, holds one or lies inside one is refused. A target that may not be replaced is a
+// *Refusal.
 func Begin(target string, sources ...string) (*Staging, error) {
 	return newSwapper().begin(target, sources)
 }
@@ -245,8 +247,12 @@ func (g *Staging) Abandon() error {
 	return g.s.discard(g.container)
 }
 
-// Finish puts the site in the place of the target, as Swap does. If no file changed the
-// target is not touched.
+// Finish puts the site in the place of the target. If no file changed, the target is not
+// touched.
+//
+// On an error the target is as it was and nothing is left next to it, with one exception that
+// the error names: the new site may be in place and the old one not completely removed. Then
+// the Report is filled in, and the next build removes the rest.
 func (g *Staging) Finish() (report Report, err error) {
 	made := false
 	defer func() { g.close(made) }()
@@ -346,7 +352,7 @@ func (g *Staging) Digests() map[string]Sum {
 
 // Intact reports whether the target holds the site whose list has the digest, every byte
 // and every mode as it was written, and how many files that are. Like Check it clears up
-// after a killed build, and refuses what Swap would refuse.
+// after a killed build, and refuses what Begin would refuse.
 func Intact(target string, list Sum, sources ...string) (files int, intact bool, err error) {
 	s := newSwapper()
 	p, err := locate(target, sources)

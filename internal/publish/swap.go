@@ -13,7 +13,7 @@ import (
 	"time"
 )
 
-// A Report counts what a Swap did to the site's files. The list and the note, which
+// A Report counts what a build did to the site's files. The list and the note, which
 // every site holds, are not counted.
 type Report struct {
 	Written   int   // files that are new or whose bytes changed
@@ -29,19 +29,7 @@ const (
 	fileMode   fs.FileMode = 0o644
 )
 
-// Swap replaces what the target holds by the site. The target and the folders above
-// it are made if they are missing. Sources are the folders this build reads; a
-// target that is one of them, holds one or lies inside one is refused.
-//
-// On an error the target is as it was and nothing is left next to it, with one
-// exception that the error names: the new site may be in place and the old one not
-// completely removed. Then the Report is filled in, and the next build removes the
-// rest. A target that may not be replaced is a *Refusal.
-func Swap(site *Site, target string, sources ...string) (Report, error) {
-	return newSwapper().swap(site, target, sources)
-}
-
-// Check reports, before the work starts, whether Swap would refuse the target. It
+// Check reports, before the work starts, whether Begin would refuse the target. It
 // writes nothing, except that it clears up after a killed build: what that build had
 // staged is removed, and if the target is missing because the build was killed
 // between two renames, it is put back.
@@ -83,19 +71,6 @@ func newSwapper() *swapper {
 // errNoExchange is returned by exchange where the system or the file system has no
 // exchange of two folders.
 var errNoExchange = errors.New("two folders cannot be exchanged here")
-
-func (s *swapper) swap(site *Site, target string, sources []string) (Report, error) {
-	g, err := s.begin(target, sources)
-	if err != nil {
-		return Report{}, err
-	}
-	for _, path := range site.Paths() {
-		if err := g.take(path, site.files[path]); err != nil {
-			return Report{}, errors.Join(err, g.Abandon())
-		}
-	}
-	return g.Finish()
-}
 
 // makeParents makes the folders above the target and returns those it made, the
 // lowest first.

@@ -1,7 +1,6 @@
 package tables
 
 import (
-	"regexp"
 	"strings"
 )
 
@@ -71,21 +70,3 @@ func cites(source, mark string) bool {
 }
 
 func inNumber(c byte) bool { return c == '.' || c >= '0' && c <= '9' }
-
-// cited finds what looks like a clause of federal law.
-var citedForm = regexp.MustCompile(`[0-9]{3,4}\.[0-9]+(?:-[0-9]+)?|USC [0-9]+`)
-
-// Unlisted returns what a source cites of federal law that is not in the table.
-func Unlisted(source string) []string {
-	var out []string
-	for _, found := range citedForm.FindAllString(source, -1) {
-		listed := false
-		for _, c := range clauseSheet.all() {
-			listed = listed || c.Mark == found
-		}
-		if !listed {
-			out = append(out, found)
-		}
-	}
-	return out
-}
