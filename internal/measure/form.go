@@ -68,11 +68,13 @@ func sum[U Unit](scales []scale[U]) string {
 }
 
 // term is a number with its unit, or feet followed by inches. Only what may be a sum may have
-// a fraction.
+// a fraction with a slash.
 func term[U Unit](scales []scale[U], fractions bool) string {
 	number := pointForm + `|` + kiloForm + `[ ` + "\u00a0\u202f\u2009" + `]`
 	if fractions {
 		number += `|` + mixedForm
+	} else {
+		number += `|` + digitsForm + space + glyphForm + `|` + glyphForm // a slash separates two values
 	}
 	number = `(?:` + number + `)`
 	var all, joins, joined []string

@@ -250,11 +250,14 @@ func peeled(form string) string {
 	return `^ *(?:` + anyCase("about ") + ` *)?` + form + ` *(?:\([^(]*\))? *$`
 }
 
-// anyCase is a pattern for a word with or without capitals. Patterns have no flag for it.
+// anyCase is a pattern for a word with or without capitals, with hyphens or blanks. Patterns
+// have no flag for it.
 func anyCase(word string) string {
 	var b strings.Builder
 	for _, r := range word {
-		if low, high := unicode.ToLower(r), unicode.ToUpper(r); low != high {
+		if r == '-' || r == ' ' {
+			b.WriteString("[- ]")
+		} else if low, high := unicode.ToLower(r), unicode.ToUpper(r); low != high {
 			b.WriteString("[" + string(high) + string(low) + "]")
 		} else {
 			b.WriteString(regexp.QuoteMeta(string(r)))

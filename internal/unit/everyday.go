@@ -6,24 +6,10 @@ import (
 	"strings"
 )
 
-// everyday are the words that people write for a choice, by the key's path. What they write
-// is common practice, no source. An ear for talk has words of its own.
-var everyday = map[string]map[string]string{
-	"availability": {
-		"in stock": "on the yard", "available": "on the yard", "on the lot": "on the yard", "on lot": "on the yard", "ready": "on the yard", "here": "on the yard", "yes": "on the yard",
-		"sale pending": "spoken for", "pending": "spoken for", "on hold": "spoken for", "hold": "spoken for", "deposit": "spoken for", "deposit taken": "spoken for", "reserved": "spoken for",
-		"ordered": "on order", "coming": "on order", "coming soon": "on order", "incoming": "on order", "in transit": "on order", "not here yet": "on order",
-		"gone": "sold", "out of stock": "sold", "delivered": "sold",
-	},
-	"condition": {
-		"brand new": "new", "like new": "used", "pre-owned": "used", "preowned": "used", "second hand": "used", "secondhand": "used", "refurbished": "used",
-	},
-}
-
 // meantChoice is the choice that a word most likely means, or "".
 func meantChoice(k *key, text string) string {
 	word, _, _ := peel(text)
-	if c := everyday[k.path][strings.ToLower(strings.Join(strings.Fields(word), " "))]; c != "" {
+	if c := choiceWords[k.path][plainWord(word)]; c != "" {
 		return c
 	}
 	return Nearest(text, k.choices)

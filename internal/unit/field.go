@@ -273,7 +273,7 @@ func (f *Field[T]) readText(v *string, text string, k *key) error {
 		*v = capitals(k, text)
 		return nil
 	}
-	i := slices.IndexFunc(k.choices, func(c string) bool { return strings.EqualFold(c, text) })
+	i := slices.IndexFunc(k.choices, func(c string) bool { return sameWords(c, text) })
 	if i < 0 {
 		return choiceError(k, text)
 	}
@@ -374,9 +374,18 @@ func split(text string) (rest string, about bool, note string) {
 	return rest, about, note
 }
 
+// sameWords compares a choice with what was written: capitals, hyphens and blanks aside.
+func sameWords(choice, text string) bool {
+	spaced := func(s string) string { return strings.ReplaceAll(s, "-", " ") }
+	return strings.EqualFold(spaced(choice), spaced(text))
+}
+
 func choiceError(k *key, text string) error {
 	if near := meantChoice(k, text); near != "" {
 		return fmt.Errorf("%q is not one of its values; did you mean %q?", text, near)
+	}
+	if len(k.choices) > 12 {
+		return fmt.Errorf("%q is not one of its values; docs/unit-file.md lists all %d", text, len(k.choices))
 	}
 	return fmt.Errorf("%q is not one of its values; write %s", text, strings.Join(k.choices, ", "))
 }

@@ -34,6 +34,9 @@ func Nearest(word string, names []string) string {
 	return best
 }
 
+// distanceOf is how many letters two words differ by.
+func distanceOf(a, b string) int { return levenshtein.ComputeDistance(a, b) }
+
 // swapped reports whether two words differ only in two neighboring letters that are swapped.
 func swapped(a, b string) bool {
 	if len(a) != len(b) {

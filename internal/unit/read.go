@@ -40,6 +40,7 @@ const (
 // reader collects the contents of one file and what is wrong with it.
 type reader struct {
 	file     string
+	yard     bool // the file is the yard's
 	problems []Problem
 	more     map[string]int // by rule, the number of problems beyond mostOfOne
 	first    map[string]Pos // the place of the first of them
@@ -407,7 +408,7 @@ func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string
 		seen[name.Value] = at
 		k := ks.byName[name.Value]
 		if k == nil {
-			if near := r.unknown(name, ks, section); near != nil {
+			if near := r.unknown(name, value, ks, section); near != nil {
 				meant = append(meant, near)
 			}
 			continue
@@ -474,40 +475,18 @@ var renamed = map[string]string{
 }
 
 // unknown reports a key that does not exist, and returns the key that was probably meant.
-func (r *reader) unknown(name *yaml.Node, ks *keys, section string) (meant *key) {
+func (r *reader) unknown(name, value *yaml.Node, ks *keys, section string) (meant *key) {
 	at := r.pos(name)
 	if r.full(UnknownKey, at) {
-		return // skip the search for a similar name
+		return nil // skip the search for a similar name
 	}
 	where := "at the top"
 	if section != "" {
 		where = "under " + section
 	}
-	message, remedy := fmt.Sprintf("unknown key %q %s", shorten(name.Value), where), ""
-	if instead := renamed[strings.TrimPrefix(section+"."+name.Value, ".")]; instead != "" {
-		remedy = "the key is called " + instead
-	} else if near := Nearest(name.Value, ks.names); near != "" {
-		remedy, meant = fmt.Sprintf("did you mean %q?", near), ks.byName[near]
-	} else if k := elsewhere(name.Value); k != "" {
-		remedy = fmt.Sprintf("this key belongs at %s", k)
-	} else if above, below, ok := strings.Cut(name.Value, "."); ok && elsewhere(below) == name.Value {
-		// This is how messages write a key, not how a file writes it.
-		remedy = fmt.Sprintf("write %s: on a line of its own, and %s: indented below it", above, below)
-	} else {
-		remedy = "the keys here are " + strings.Join(ks.names, ", ")
-	}
-	r.problem(UnknownKey, at, message, remedy)
+	remedy, meant := r.advice(name, value, ks, section)
+	r.problem(UnknownKey, at, fmt.Sprintf("unknown key %q %s", shorten(name.Value), where), remedy)
 	return meant
-}
-
-// elsewhere finds a key of that name in another section.
-func elsewhere(name string) string {
-	for _, k := range Keys() {
-		if tail := k.Path[strings.LastIndexByte(k.Path, '.')+1:]; tail == name {
-			return k.Path
-		}
-	}
-	return ""
 }
 
 const anchorRemedy = "put the value in quotation marks if the mark belongs to it; otherwise write the value out"
@@ -529,7 +508,7 @@ func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 		if n.Kind != yaml.MappingNode {
 			spoilBelow(k, dst)
 			r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes keys below it, not %s", k.path, found(n)),
-				"write its keys indented below: "+strings.Join(k.kids.names, ", "))
+				k.below(n.Value))
 			return
 		}
 		r.mapping(n, k.kids, dst, k.path)
@@ -716,7 +695,7 @@ func ReadUnit(name string, src []byte) (*Unit, []Problem) {
 
 // ReadYard reads content/yard.md.
 func ReadYard(name string, src []byte) (*Yard, []Problem) {
-	r := &reader{file: name}
+	r := &reader{file: name, yard: true}
 	y := &Yard{File: name, Sum: sha256.Sum256(src)}
 	p, ok := r.split(src)
 	y.Top, y.Broken = p.top, !ok

@@ -97,7 +97,7 @@ func TestEveryday(t *testing.T) {
 	for _, k := range Keys() {
 		choices[k.Path] = k.Choices
 	}
-	for path, words := range everyday {
+	for path, words := range choiceWords {
 		for word, choice := range words {
 			if !slices.Contains(choices[path], choice) || slices.Contains(choices[path], word) {
 				t.Errorf("%s: %q is for %q", path, word, choice)

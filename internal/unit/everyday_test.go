@@ -1,0 +1,114 @@
+package unit
+
+import (
+	"slices"
+	"strings"
+	"testing"
+)
+
+// TestEverydayWords checks the table: each word once in a section, each path a key, no word a
+// key where it is looked up.
+func TestEverydayWords(t *testing.T) {
+	seen := map[string]bool{}
+	for _, e := range everydays {
+		if e.path != "" && keyNamed(e.path) == nil {
+			t.Errorf("%s: there is no key %s", e.words, e.path)
+		}
+		for _, w := range strings.Split(e.words, "|") {
+			if plainWord(w) != w {
+				t.Errorf("%q is looked up as %q", w, plainWord(w))
+			}
+			if seen[e.under+" "+w] {
+				t.Errorf("%q is twice under %q", w, e.under)
+			}
+			seen[e.under+" "+w] = true
+		}
+	}
+	for path, words := range choiceWords {
+		k := keyNamed(path)
+		if k == nil || k.choices == nil {
+			t.Errorf("%s is not a key with choices", path)
+			continue
+		}
+		for w, is := range words {
+			if !slices.Contains(k.choices, is) || plainWord(w) != w || slices.ContainsFunc(k.choices, func(c string) bool { return sameWords(c, w) }) {
+				t.Errorf("%s: %q is written %q", path, w, is)
+			}
+		}
+	}
+}
+
+// TestAdvice reads keys that do not exist, as people write them.
+func TestAdvice(t *testing.T) {
+	for _, c := range []struct{ src, want string }{
+		{"material: aluminum", "write it below frame: as material: steel"},
+		{"tarp: yes", "write it below equipment: as tarp: roll tarp with a hand crank"},
+		{"toolbox: 1", "write it below equipment: as tool-boxes: one in the tongue, lockable"},
+		{"was: $9,000", "write it below offer: as was: $19,900 (since 2026-08-01)"},
+		{"vin: 1AB", "write it as serial: 0J9RP1A35T1644345"},
+		{"hitch:\n  wiring: 7-way", "write it as plug: 7-blade"},
+		{"hitch:\n  color: red", "this key belongs at color"},
+		{"deck:\n  material: oak", "write it below frame: as floor: treated pine 2x6"},
+		{"width: 102 in", "write it as overall-width: 102 in (tape)"},
+		{"deck:\n  lenght: 18 ft", `did you mean "length"?`},
+		{"wieghts:\n  gvwr: 7,000 lb", `did you mean "weights"?`},
+		{"winches: 2", `did you mean "winch"?`},
+		{"kayak-rack: fits two", "there is no key for a kayak rack; list it under standard: as '- kayak rack, fits two'"},
+		{"bidet: yes", "there is no key for a bidet; list it under standard: as '- bidet'"},
+		{"awnings: yes", "write it below equipment: as awning: 5 ft serving window"},
+		{"rating: 7,000 lb", "say of what, for example hitch.rating, axles.rating, ramps.rating, winch.rating; write the section on a line of its own and rating: indented below it"},
+		{"weights.gvwr: 7,000 lb", "write weights: on a line of its own, and gvwr: indented below it"},
+		{"d-rings: 8", "this goes under tie-downs, each on a line of its own after a dash"},
+	} {
+		_, problems := ReadUnit("content/units/a.md", []byte("---\n"+c.src+"\n---\n"))
+		if len(problems) != 1 || problems[0].Rule != UnknownKey || problems[0].Remedy != c.want {
+			t.Errorf("%q gives %+v, want %q", c.src, problems, c.want)
+		}
+	}
+	for _, c := range []struct{ src, want string }{
+		{"winch: electric, 12,000 lb", "write below it kind: electric and rating: 12,000 lb"},
+		{"jack: 12k drop leg", "write its keys indented below, such as count: 2"},
+		{"kind: cargo", "write kind: enclosed"},
+		{"hitch:\n  kind: bumper", "write kind: bumper-pull"},
+		{"hitch:\n  plug: 7-way", "write plug: 7-blade"},
+		{"kind: spaceship", "write kind: and one of these words"},
+	} {
+		_, problems := ReadUnit("content/units/a.md", []byte("---\n"+c.src+"\n---\n"))
+		if len(problems) != 1 || problems[0].Remedy != c.want {
+			t.Errorf("%q gives %+v, want %q", c.src, problems, c.want)
+		}
+	}
+	for _, src := range []string{"hitch:\n  kind: Bumper Pull", "frame:\n  finish: powder-coat", "hitch:\n  plug: 7 blade", "kind: car hauler"} {
+		if _, problems := ReadUnit("content/units/a.md", []byte("---\n"+src+"\n---\n")); len(problems) > 0 {
+			t.Errorf("%q gives %+v", src, problems)
+		}
+	}
+}
+
+// TestNoWallOfKeys: whatever the word, a message names eight keys at most.
+func TestNoWallOfKeys(t *testing.T) {
+	words := []string{"zzzzzz", "foo", "extra thing", "x", "<<", "ladder", "special-features"}
+	for _, e := range everydays {
+		words = append(words, strings.Split(e.words, "|")...)
+	}
+	sections := []string{""}
+	for _, k := range unitKeys().order {
+		if k.kids != nil {
+			sections = append(sections, k.name)
+		}
+	}
+	for _, section := range sections {
+		for _, w := range words {
+			src := "---\n" + w + ": 1\n---\n"
+			if section != "" {
+				src = "---\n" + section + ":\n  " + w + ": 1\n---\n"
+			}
+			_, problems := ReadUnit("content/units/a.md", []byte(src))
+			for _, p := range problems {
+				if strings.Count(p.Remedy, ",") > mostNamed || len(p.Remedy) > 220 || strings.Contains(p.Remedy, "%!") {
+					t.Errorf("%s under %q: %q", w, section, p.Remedy)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,401 @@
+package unit
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// An everyday is what people call something that the format has under another key, or that it
+// has no key for.
+type everyday struct {
+	// words are how they write it, separated by |: in lower case, with blanks for hyphens and
+	// without a plural's s.
+	words string
+	// under is the section in which the word means this; empty for any place.
+	under string
+	// path is the key; empty where there is none.
+	path string
+	// item is how it is written under standard, where there is no key.
+	item string
+}
+
+// everydays is the table of everyday words. The first row that fits wins, and a row for the
+// section comes before one for any place.
+var everydays = []everyday{
+	// what it is
+	{"vin|vin number|serial number|id number", "", "serial", ""},
+	{"brand|manufacturer|builder|maker|mfg|manufactured by", "", "make", ""},
+	{"type|style|category|body type|trailer type", "", "kind", ""},
+	{"type|style", "jack", "jack.kind", ""},
+	{"type|style", "ramps", "ramps.kind", ""},
+	{"type|style", "gate", "gate.kind", ""},
+	{"type|style|system", "hoist", "hoist.kind", ""},
+	{"type|style", "hitch", "hitch.kind", ""},
+	{"model year|built", "", "year", ""},
+	{"name|headline|heading", "", "title", ""},
+	{"status|state|sold|in stock|stock status", "", "availability", ""},
+	{"stock number|stock no|stock id|unit number|unit", "", "stock", ""},
+	{"colour|paint color|body color|exterior color", "", "color", ""},
+	{"date in|received|in stock since|arrival", "", "arrived", ""},
+	{"note|description|comment|remark", "", "", "write it in words below the second line of ---"},
+	{"hold|hidden|draft|unlisted", "", "withhold", ""},
+	{"picture|image|pic|photo", "", "photos", ""},
+	{"feature|included|include|extra|equipment list", "", "standard", ""},
+	{"option|add on|available option", "", "options", ""},
+	{"warranty left|guarantee|remaining warranty", "", "warranty", ""},
+	// price and paper
+	{"sale price|asking|asking price|list price|amount|msrp", "", "price", ""},
+	{"was|old price|previous price|before|reduced from|regular price", "", "offer.was", ""},
+	{"cash|cash price|cash discount", "", "offer.cash", ""},
+	{"fee|doc fee|document fee|documentation fee|freight|plus|delivery|prep", "", "offer.plus", ""},
+	{"obo|best offer|or best offer|negotiable", "", "offer.best-offer", ""},
+	{"tax|tax included|sales tax", "", "offer.tax-included", ""},
+	{"financing|finance|payment|rent to own|down payment|apr", "", "offer.financing", ""},
+	{"paper|title status|ownership paper|mso|mco|certificate of origin|paperwork|title type", "", "ownership.paper", ""},
+	{"title state|title location|title in hand|lien", "", "ownership.state", ""},
+	{"title brand|salvage|rebuilt", "", "ownership.brand", ""},
+	// sizes
+	{"width|overall width|total width|outside width|wide", "", "overall-width", ""},
+	{"height|overall height|total height", "", "overall-height", ""},
+	{"overall|total length|overall length|length overall", "", "overall-length", ""},
+	{"length|deck length|bed length|box length", "", "", "write length: below deck:, bed:, box: or what else carries the load"},
+	{"between fender|fender width|width between fender|inside fender", "", "deck.between-fenders", ""},
+	{"deck height|height|floor height", "deck", "deck.height", ""},
+	{"floor", "deck", "frame.floor", ""},
+	{"material|flooring|surface", "deck", "frame.floor", ""},
+	{"side|side height|sidewall|wall", "bed", "bed.height", ""},
+	{"inside height|interior height|ceiling", "", "box.height", ""},
+	{"inside width|interior width", "", "box.width", ""},
+	{"door opening|rear door height|rear opening|clear height", "", "box.door-height", ""},
+	{"rear door|back door|ramp door|barn door", "", "box.door", ""},
+	{"side door|man door|entry door|rv door", "", "box.side-door", ""},
+	{"v nose|vnose|nose", "", "box.nose", ""},
+	{"vent|roof vent", "", "box.roof-vents", ""},
+	{"dovetail|dove tail|tail|beavertail", "", "deck.tail-kind", ""},
+	{"well|well length", "", "deck.well", ""},
+	{"neck|detachable neck|removable neck", "", "deck.neck", ""},
+	{"capacity|volume|gallon|tank size|tank capacity", "", "tank.volume", ""},
+	{"bushel|bushel capacity|hopper capacity", "", "bed.volume", ""},
+	{"yard|bin size|dumpster|container size", "", "bin.largest", ""},
+	{"boat length|hull length|max boat length", "", "hull.length", ""},
+	// weights
+	{"weight|empty weight|curb weight|dry weight|tare|tare weight|unladen weight|shipping weight", "", "weights.empty", ""},
+	{"gvw|gross|gross weight|gross vehicle weight|max weight", "", "weights.gvwr", ""},
+	{"payload|load capacity|carrying capacity|cargo capacity|max load|max payload", "", "claimed.payload", ""},
+	{"tongue weight|hitch weight|pin weight|tongue", "", "weights.tongue-empty", ""},
+	// hitch
+	{"coupler|coupler rating|hitch rating", "", "hitch.rating", ""},
+	{"ball size|coupler size|ball", "", "hitch.ball", ""},
+	{"size", "hitch", "hitch.ball", ""},
+	{"plug|wiring|connector|trailer plug|electrical plug|light plug|harness", "", "hitch.plug", ""},
+	{"pintle|lunette|eye|ring|pintle eye", "", "hitch.lunette", ""},
+	{"receiver|receiver size", "", "hitch.receiver", ""},
+	{"adjustable|adjustable coupler|adjustable hitch", "", "hitch.adjustable", ""},
+	{"chain|safety chain", "", "hitch.chains", ""},
+	// running gear
+	{"axle|axle count|number of axle", "", "axles", ""},
+	{"axle rating|axle capacity|gawr|axle weight", "", "axles.rating", ""},
+	{"capacity|weight|size", "axles", "axles.rating", ""},
+	{"suspension|spring|torsion|ride", "", "axles.suspension", ""},
+	{"hub|bearing", "", "axles.hubs", ""},
+	{"drop axle|straight axle|axle type", "", "axles.shape", ""},
+	{"tire|tire size|tyre|tyre size", "", "tires.size", ""},
+	{"load range|range", "", "tires.load-range", ""},
+	{"rim|wheel material|wheel type|wheel|aluminum wheel", "", "tires.rims", ""},
+	{"bolt pattern|lug pattern|lug|bolt", "", "tires.bolt-pattern", ""},
+	{"tire age|dot|date code|dot code", "", "tires.made", ""},
+	{"spare tire|spare wheel", "", "spare", ""},
+	{"tread|tread depth|tire condition|tire tread", "", "wear.tread", ""},
+	{"brake|brake type", "", "brakes.kind", ""},
+	{"disc|drum|disc or drum", "brakes", "brakes.type", ""},
+	{"drum size|brake size", "", "brakes.size", ""},
+	{"break away|breakaway|breakaway kit|breakaway switch", "", "brakes.breakaway", ""},
+	{"lining|pad|brake condition", "", "wear.brakes", ""},
+	{"rust|corrosion|surface rust", "", "wear.rust", ""},
+	{"defect|damage|problem|issue|known issue|need|repair|fault", "", "wear.defects", ""},
+	{"floor condition", "", "wear.floor", ""},
+	// how it is built
+	{"floor|flooring|decking|deck material|deck board|floor material|wood", "", "frame.floor", ""},
+	{"floor thickness|thickness|gauge|floor gauge", "", "frame.floor-thickness", ""},
+	{"material|frame material|aluminum|steel|construction|built from", "", "frame.material", ""},
+	{"finish|paint|powder coat|coating|galvanized|primer", "", "frame.finish", ""},
+	{"skin|siding|exterior|outside|sheet metal|aluminum skin", "", "frame.skin", ""},
+	{"fender|fender type|drive over fender|removable fender", "", "frame.fenders", ""},
+	{"main frame|beam|i beam|frame rail|main rail|channel", "", "frame.beam", ""},
+	{"crossmember|cross member|joist", "", "frame.crossmember", ""},
+	{"side|side height|rail|side rail|top rail|mesh side|expanded metal", "", "sides.kind", ""},
+	{"tailgate|rear gate|spreader gate|gate type|combo gate|spreader", "", "gate.kind", ""},
+	{"center gate|divider|divider gate|cut gate", "", "gate.center", ""},
+	{"ramp|ramp type|loading ramp|ramp gate", "", "ramps.kind", ""},
+	{"spring assist|assist|spring assisted gate", "", "ramps.spring-assisted", ""},
+	{"winch type|winch capacity|winch rating", "", "winch.rating", ""},
+	{"hoist|lift|ram|cylinder|scissor lift|dump lift|hoist capacity|lift capacity", "", "hoist.kind", ""},
+	{"pump|power unit", "hoist", "hoist.power", ""},
+	{"tarp|roll tarp|tarp kit|tarp system|mesh tarp|cover", "", "equipment.tarp", ""},
+	{"tool box|toolbox|box", "", "equipment.tool-boxes", ""},
+	{"tool box|toolbox", "box", "equipment.tool-boxes", ""},
+	{"e track|etrack|l track|tie down track|track|rub rail", "", "equipment.tracks", ""},
+	{"d ring|stake pocket|tie down|tiedown|anchor", "", "tie-downs", ""},
+	{"awning|serving window|window", "", "equipment.awning", ""},
+	{"generator|solar|battery charger|shore power|outlet|electric|electrical package", "", "equipment.power", ""},
+	{"jack|tongue jack|jack type|landing gear|drop leg", "", "jack.kind", ""},
+	{"capacity|weight", "jack", "jack.rating", ""},
+	{"capacity|pull|line pull", "winch", "winch.rating", ""},
+	{"capacity", "hoist", "hoist.rating", ""},
+	{"capacity", "ramps", "ramps.rating", ""},
+	{"capacity", "hitch", "hitch.rating", ""},
+	{"led|led light|led package", "", "lights.led", ""},
+	{"work light|flood light|scene light|loading light|interior light", "", "lights.work-lights", ""},
+	{"light|lighting|lamp|marker light", "", "lights", ""},
+	{"reflective tape|reflector tape|tape|dot tape|conspicuity tape", "", "lights.conspicuity", ""},
+	{"bunk|roller|bunk or roller", "", "hull.support", ""},
+	{"winch stand|winch post|bow stop", "", "hull.winch-stand", ""},
+	{"hook height|hooklift|hook", "", "bin.hook-height", ""},
+	{"twist lock|container lock", "", "chassis.twist-locks", ""},
+	{"baffle|baffled", "", "tank.baffles", ""},
+	{"liquid|fuel type|product", "", "tank.liquid", ""},
+	{"stake|bolster", "", "bunks.stakes", ""},
+	// what has no key
+	{"ladder|ladder rack|rack", "", "", "- ladder rack"},
+	{"mud flap|mudflap", "", "", "- mud flaps"},
+	{"wheel chock|chock", "", "", "- wheel chock"},
+	{"kayak rack|spray wand|hose reel|fire extinguisher|first aid kit", "", "", ""},
+}
+
+// plainWord writes a key as the table does: lower case, blanks, no plural.
+func plainWord(name string) string {
+	s := strings.Join(strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return r == '-' || r == '_' || r == ' ' || r == '.' || r == '/' }), " ")
+	if len(s) > 3 && strings.HasSuffix(s, "s") && !strings.HasSuffix(s, "ss") && !strings.HasSuffix(s, "us") {
+		s = strings.TrimSuffix(s, "s")
+	}
+	return s
+}
+
+// everydayFor finds the row for a key that does not exist.
+func everydayFor(name, section string) (everyday, bool) {
+	word := plainWord(name)
+	for _, place := range []string{section, ""} {
+		for _, e := range everydays {
+			if e.under == place && slices.Contains(strings.Split(e.words, "|"), word) {
+				return e, true
+			}
+		}
+		if section == "" {
+			break
+		}
+	}
+	return everyday{}, false
+}
+
+// advice says where what is written under an unknown key belongs. It names one key, or a few
+// where the word can mean a few.
+func (r *reader) advice(name, value *yaml.Node, ks *keys, section string) (remedy string, meant *key) {
+	word := name.Value
+	if instead := renamed[strings.TrimPrefix(section+"."+word, ".")]; instead != "" {
+		return "the key is called " + instead, nil
+	}
+	if near := Nearest(word, ks.names); near != "" && slipOfThePen(word, near) {
+		return fmt.Sprintf("did you mean %q?", near), ks.byName[near]
+	}
+	if r.yard || section == "photos" || section == "waive" {
+		return shortList(ks), nil
+	}
+	if !hasLetter.MatchString(word) {
+		return "write the name of a key, as in title: 18 ft equipment trailer", nil
+	}
+	if e, ok := everydayFor(word, section); ok {
+		switch {
+		case e.path != "":
+			return belongs(e.path, section), nil
+		case strings.HasPrefix(e.item, "write "):
+			return e.item, nil
+		}
+		return "there is no key for " + article(word) + "; list it under standard: as '" + itemFor(e.item, word, value) + "'", nil
+	}
+	// This is how messages write a key, not how a file writes it.
+	if above, below, ok := strings.Cut(word, "."); ok && keyNamed(word) != nil {
+		return fmt.Sprintf("write %s: on a line of its own, and %s: indented below it", above, below), nil
+	}
+	if paths := elsewhere(word); len(paths) == 1 {
+		return "this key belongs at " + paths[0], nil
+	} else if len(paths) > 1 && section == "" {
+		return "say of what, for example " + strings.Join(paths[:min(len(paths), 4)], ", ") + "; write the section on a line of its own and " + word + ": indented below it", nil
+	}
+	if path := nearElsewhere(word); path != "" {
+		return "did you mean " + path + "?", nil
+	}
+	if section != "" && len(ks.names) <= mostNamed {
+		return shortList(ks) + "; what has no key goes under standard: as '" + itemFor("", word, value) + "'", nil
+	}
+	return "there is no key for " + article(word) + "; list it under standard: as '" + itemFor("", word, value) + "'", nil
+}
+
+// mostNamed is how many keys a message names. More are a wall that nobody reads.
+const mostNamed = 8
+
+// shortList names the keys of a section if they are few.
+func shortList(ks *keys) string {
+	if len(ks.names) > mostNamed {
+		return "docs/unit-file.md lists the keys"
+	}
+	return "the keys here are " + strings.Join(ks.names, ", ")
+}
+
+// belongs says where a key is written, with its example.
+func belongs(path, section string) string {
+	k := keyNamed(path)
+	line := k.name + ": " + k.example
+	switch {
+	case k.list:
+		return "this goes under " + path + ", each on a line of its own after a dash"
+	case k.kids != nil:
+		return "this goes under " + path + ": " + strings.Join(k.kids.names[:min(len(k.kids.names), 4)], ", ") + " are keys there"
+	}
+	above, _, below := cutLast(path)
+	switch {
+	case !below && section == "":
+		return "write it as " + line
+	case !below:
+		return "write it at the left edge as " + line
+	case above == section:
+		return "write it as " + line
+	}
+	return "write it below " + above + ": as " + line
+}
+
+// cutLast cuts a path before its last name.
+func cutLast(path string) (above, name string, below bool) {
+	i := strings.LastIndexByte(path, '.')
+	if i < 0 {
+		return "", path, false
+	}
+	return path[:i], path[i+1:], true
+}
+
+// keyNamed is the key of a unit file with that path, or nil.
+func keyNamed(path string) *key {
+	ks := unitKeys()
+	var k *key
+	for _, name := range strings.Split(path, ".") {
+		if ks == nil {
+			return nil
+		}
+		if k = ks.byName[name]; k == nil {
+			return nil
+		}
+		ks = k.kids
+	}
+	return k
+}
+
+// slipOfThePen reports whether a word is a name with a slip in it, and not another word that
+// shares some letters with it: a winch is not a hitch.
+func slipOfThePen(word, name string) bool {
+	w, n := strings.ToLower(word), strings.ToLower(name)
+	if w == n || swapped(w, n) || len(w) >= 4 && strings.HasPrefix(n, w) {
+		return true
+	}
+	switch d := distanceOf(w, n); {
+	case d <= 1:
+		return len(w) >= 4 || len(w) == 3 && w[0] == n[0]
+	case d == 2:
+		return len(w) >= 6 && w[0] == n[0]
+	default:
+		return d == 3 && len(w) >= 10 && w[0] == n[0]
+	}
+}
+
+// elsewhere finds the keys of that name in other sections.
+func elsewhere(name string) (paths []string) {
+	for _, k := range Keys() {
+		// What the maker claims is seldom meant.
+		if tail := k.Path[strings.LastIndexByte(k.Path, '.')+1:]; tail == name && !strings.HasPrefix(k.Path, "claimed.") {
+			paths = append(paths, k.Path)
+		}
+	}
+	return paths
+}
+
+// nearElsewhere finds a key in any section that the word is a slip of.
+func nearElsewhere(word string) string {
+	var names []string
+	for _, k := range Keys() {
+		names = append(names, k.Path[strings.LastIndexByte(k.Path, '.')+1:])
+	}
+	if near := Nearest(word, names); near != "" && slipOfThePen(word, near) {
+		if paths := elsewhere(near); len(paths) == 1 {
+			return paths[0]
+		}
+	}
+	return ""
+}
+
+var hasLetter = regexp.MustCompile(`[A-Za-z]`)
+
+var safeItem = regexp.MustCompile(`^[A-Za-z0-9][^:#\n]*$`)
+
+// itemFor is the line under standard for something without a key.
+func itemFor(item, word string, value *yaml.Node) string {
+	if item != "" {
+		return item
+	}
+	out := strings.NewReplacer("-", " ", "_", " ").Replace(shorten(word))
+	if value != nil && value.Kind == yaml.ScalarNode {
+		switch v := strings.TrimSpace(value.Value); {
+		case v == "", strings.EqualFold(v, "yes"), strings.EqualFold(v, "true"), strings.EqualFold(v, out):
+		case safeItem.MatchString(v) && len(v) <= 40:
+			out += ", " + v
+		}
+	}
+	return "- " + out
+}
+
+// article is a word with its article: a tarp, an awning.
+func article(word string) string {
+	out := strings.NewReplacer("-", " ", "_", " ").Replace(shorten(word))
+	switch {
+	case len(out) > 3 && strings.HasSuffix(out, "s") && !strings.HasSuffix(out, "ss"):
+		return out
+	case out != "" && strings.ContainsRune("aeiouAEIOU", rune(out[0])):
+		return "an " + out
+	}
+	return "a " + out
+}
+
+// below suggests how to write under its keys what somebody wrote after a section's own key:
+// "winch: electric, 12,000 lb" is kind: electric and rating: 12,000 lb.
+func (k *key) below(text string) string {
+	low := strings.ToLower(text)
+	var lines []string
+	for _, kid := range k.kids.order {
+		if len(lines) > 2 || kid.kids != nil {
+			break
+		}
+		for _, c := range kid.choices {
+			if c != "none" && strings.Contains(low, strings.ToLower(c)) {
+				lines = append(lines, kid.name+": "+c)
+				break
+			}
+		}
+		if kid.kind == "weight" {
+			if m := weightInText.FindString(text); m != "" && len(lines) < 3 && !strings.Contains(strings.Join(lines, " "), m) {
+				lines = append(lines, kid.name+": "+m)
+			}
+		}
+	}
+	if lines == nil {
+		for _, kid := range k.kids.order {
+			if kid.kids == nil && kid.example != "" {
+				return "write its keys indented below, such as " + kid.name + ": " + kid.example
+			}
+		}
+		return "write its keys indented below"
+	}
+	return "write below it " + strings.Join(lines, " and ")
+}
+
+var weightInText = regexp.MustCompile(`(?i)[0-9][0-9,.]*k? ?(?:lbs?|kg)\b`)
