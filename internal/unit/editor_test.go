@@ -311,7 +311,7 @@ func readerAlone(message string) bool {
 }
 
 // In 4 ft2 in the reader sees square feet.
-var sizes = regexp.MustCompile(`is in "(?:ft|m)2"|larger than anything|is too large|smaller than anything|less than a cent|not a proper fraction|a speed or a length of zero`)
+var sizes = regexp.MustCompile(`is in "(?:ft|m)2"|larger than anything|is too large|smaller than anything|less than a cent|not a proper fraction|not a fraction from|a speed or a length of zero`)
 
 // schemaAlone reports what reads and is refused by the schema on purpose.
 func schemaAlone(k unit.KeyDoc, value string) string {
