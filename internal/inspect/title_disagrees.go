@@ -19,8 +19,9 @@ var titleDisagrees = &Rule{
 		if !c.Title.Given() || !c.Work.Space.Length.Given() {
 			return
 		}
-		own := c.dimensions()
-		for _, m := range titleMeasures(c.Title.Value) {
+		measures := titleMeasures(c.Title.Value)
+		own := c.dimensions(len(measures) > 2)
+		for _, m := range measures {
 			if m.is < leastNamed || slices.ContainsFunc(own, func(is measure.Inches) bool { return m.fits(is) }) || c.lowboyLength(m.is) {
 				continue
 			}
@@ -38,8 +39,9 @@ var titleDisagrees = &Rule{
 // ones are sides, ramps and steps.
 const leastNamed measure.Inches = 48
 
-// dimensions are the lengths and widths that a title may name.
-func (c *Case) dimensions() []measure.Inches {
+// dimensions are the lengths and widths that a title may name, and the height where it
+// names three measures.
+func (c *Case) dimensions(tall bool) []measure.Inches {
 	d := c.Deck
 	var out []measure.Inches
 	for _, l := range []struct {
@@ -55,7 +57,7 @@ func (c *Case) dimensions() []measure.Inches {
 		{c.Bin.Length.Given(), c.Bin.Length.Value}, {c.Bin.Shortest.Given(), c.Bin.Shortest.Value}, {c.Bin.Width.Given(), c.Bin.Width.Value},
 		{c.Bunks.Length.Given(), c.Bunks.Length.Value}, {c.Bunks.Width.Given(), c.Bunks.Width.Value}, {c.Chassis.Length.Given(), c.Chassis.Length.Value}, {c.Chassis.Width.Given(), c.Chassis.Width.Value},
 		{c.Box.NoseLength.Given() && c.Box.Length.Given(), c.Box.Length.Value + c.Box.NoseLength.Value},
-		{c.Box.Length.Given(), c.Box.Length.Value}, {c.Box.Width.Given(), c.Box.Width.Value}, {c.Box.Height.Given(), c.Box.Height.Value},
+		{c.Box.Length.Given(), c.Box.Length.Value}, {c.Box.Width.Given(), c.Box.Width.Value}, {tall && c.Box.Height.Given(), c.Box.Height.Value},
 	} {
 		if l.given && l.is > 0 {
 			out = append(out, l.is)

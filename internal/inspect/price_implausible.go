@@ -1,0 +1,41 @@
+package inspect
+
+import "tarepage/internal/measure"
+
+// What a pound of trailer costs, in dollars: a new one costs more than half a dollar a pound,
+// scrap brings more than a tenth, and not even living quarters cost forty.
+const (
+	leastNew  = 0.5
+	leastUsed = 0.15
+	mostPound = 40.0
+)
+
+var priceImplausible = &Rule{
+	Name: "price-implausible", Severity: Stop,
+	Title:  "the price has as many digits as a trailer's price has",
+	Why:    "A digit short or one too many brings people out for nothing, and some states hold a seller to the price that he published.",
+	Source: "the price for each pound that the trailer weighs: " + Practice,
+	Remedy: "write the price again; if it is right, waive this with the reason",
+	check: func(c *Case, f *Findings) {
+		price, empty := c.Price, c.Weights.Empty
+		if !price.Given() || price.Value <= 0 || !empty.Given() || empty.Value <= 0 || c.Condition.Value == "" {
+			return
+		}
+		least := leastNew
+		if c.Condition.Value == "used" {
+			least = leastUsed
+		}
+		low, high := measure.Dollars(least*float64(empty.Value)), measure.Dollars(mostPound*float64(empty.Value))
+		low, high = measure.Down(low, 1), measure.Up(high, 1)
+		switch {
+		case price.Value < low:
+			f.add(price.Pos, "%s is less than %s, the least that one of %s and %s is sold for", price.Words(), low, empty.Value, c.Condition.Value).
+				figures(price.Words(), low.String())
+		case price.Value > high:
+			f.add(price.Pos, "%s is more than %s, the most that one of %s is sold for", price.Words(), high, empty.Value).
+				figures(price.Words(), high.String())
+		default:
+			return
+		}
+	},
+}
