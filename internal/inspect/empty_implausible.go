@@ -36,7 +36,12 @@ var emptyImplausible = &Rule{
 func unusual(c *Case, f *Findings) {
 	empty := c.Weights.Empty
 	usual, row, ok := c.Work.UsualEmpty()
-	if !ok || usual.Holds(empty.Value) {
+	// What the yard added and weighed with it is not what such a trailer weighs.
+	bare := empty.Value
+	if added := c.DealerAdded; added.Given() && added.From.Date() <= empty.From.Date() {
+		bare -= added.Value
+	}
+	if !ok || usual.Holds(empty.Value) || usual.Holds(bare) {
 		return
 	}
 	limit := usual.Low

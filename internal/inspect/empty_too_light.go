@@ -20,6 +20,11 @@ var emptyTooLight = &Rule{
 				also(c.Tires.Size.Pos, "the tire size is given here")
 			return
 		}
+		if usual, row, ok := c.Work.UsualEmpty(); ok && empty.Value < usual.Low.Half() {
+			f.add(empty.Pos, "it weighs %s empty; trailers of its kind and size (%s, %s ft) weigh %s and more, and this is less than half", empty.Value, row.Kind, row.Size, usual.Low).
+				figures(empty.Value.String(), usual.Low.String())
+			return
+		}
 		if !gvwr.Given() {
 			return
 		}

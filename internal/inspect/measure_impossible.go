@@ -157,6 +157,10 @@ const (
 	mostLength  measure.Inches = 1200
 	mostDeck    measure.Inches = 96
 	mostTieDown measure.Pounds = 30000
+	// mostHeight is the height that nearly every state ends at, mostSides that of the sides
+	// of a bed. Both from memory.
+	mostHeight measure.Inches = 162
+	mostSides  measure.Inches = 96
 )
 
 // tooLarge are measures that are larger than any trailer's: a slip of the pen, or feet
@@ -185,6 +189,12 @@ func (c *Case) tooLarge(f *Findings) {
 	over(d.Height, "the deck's height", mostDeck)
 	over(c.Bed.Floor, "the height of the bed's floor", mostDeck)
 	over(c.Box.Floor, "the height of the box's floor", mostDeck)
+	over(c.Bed.Height, "the height of the bed's sides", mostSides)
+	if b := &c.Box; b.Floor.Given() && b.Height.Given() && !measure.NotOver(b.Floor.Value+b.Height.Value, mostHeight) {
+		f.add(b.Height.Pos, "the box's floor and its height inside make %s; nearly every state ends at %s", (b.Floor.Value+b.Height.Value).Near(), mostHeight).
+			figures((b.Floor.Value+b.Height.Value).Near(), mostHeight.String()).
+			also(b.Floor.Pos, "the floor is here")
+	}
 	for _, t := range c.TieDowns {
 		if t.Rating.Given() && !measure.NotOver(t.Rating.Value, mostTieDown) {
 			f.add(t.Rating.Pos, "the %s are rated %s each; no ring on a trailer passes %s", t.Kind.Value, t.Rating.Words(), mostTieDown).

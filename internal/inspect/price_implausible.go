@@ -5,9 +5,9 @@ import "tarepage/internal/measure"
 // What a pound of trailer costs, in dollars: a new one costs more than half a dollar a pound,
 // scrap brings more than a tenth, and not even living quarters cost forty.
 const (
-	leastNew  = 0.5
-	leastUsed = 0.15
-	mostPound = 40.0
+	leastNew  measure.Dollars = 0.5
+	leastUsed measure.Dollars = 0.15
+	mostPound measure.Dollars = 40
 )
 
 var priceImplausible = &Rule{
@@ -25,7 +25,7 @@ var priceImplausible = &Rule{
 		if c.Condition.Value == "used" {
 			least = leastUsed
 		}
-		low, high := measure.Dollars(least*float64(empty.Value)), measure.Dollars(mostPound*float64(empty.Value))
+		low, high := empty.Value.AtPrice(least), empty.Value.AtPrice(mostPound)
 		low, high = measure.Down(low, 1), measure.Up(high, 1)
 		switch {
 		case price.Value < low:

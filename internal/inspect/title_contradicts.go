@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tarepage/internal/measure"
+	"tarepage/internal/tables"
 	"tarepage/internal/unit"
 )
 
@@ -85,6 +86,8 @@ var titleClaims = []titleClaim{
 		words(`torsion`, "torsion"), words(`leaf[\s-]springs?|spring\s+axles?`, "leaf spring"), words(`air[\s-]ride`, "air ride"))},
 	{"the load range", titleLoadRange},
 	{"the number of axles", titleAxles},
+	{"the axles' rating", titleAxleRating},
+	{"the load range", titlePly},
 	{"the ball", titleBall},
 	{"the model year", titleYear},
 	{"the payload", func(c *Case) (says, is string, at unit.Pos) { return payloadIn(c, c.Title.Value) }},
@@ -119,6 +122,41 @@ func titleAxles(c *Case) (says, is string, at unit.Pos) {
 		}
 	}
 	return "", "", at
+}
+
+var axlePounds = regexp.MustCompile(`(?i)\b([0-9][0-9,]*(?:\.[0-9])?\s?k?)\s*-?\s*(?:lbs?|pounds?|#)?\.?\s+(?:(?:torsion|drop|spring|electric|oil[\s-]bath|brake)\s+)*axles?\b`)
+
+// titleAxleRating reads "8,000 lb axles" and "7K axles". Small numbers count axles.
+func titleAxleRating(c *Case) (says, is string, at unit.Pos) {
+	r := c.Axles.Rating
+	m := axlePounds.FindStringSubmatch(c.Title.Value)
+	if m == nil || !r.Given() {
+		return "", "", at
+	}
+	w, err := measure.ParseWeight(strings.ReplaceAll(m[1], " ", "") + " lb")
+	if err != nil || w.Value < 1000 || measure.NotOver(max(w.Value-r.Value, r.Value-w.Value), axleNames) {
+		return "", "", at
+	}
+	return m[0], r.Value.String(), r.Pos
+}
+
+// axleNames is how far the name of an axle may be from its rating: a 3.5K is 3,500 or
+// 3,520 lb, a 7K may be labeled 7,200. Common practice, no source.
+const axleNames measure.Pounds = 250
+
+var plyWords = regexp.MustCompile(`(?i)\b([0-9]{1,2})[\s-]?ply\b`)
+
+func titlePly(c *Case) (says, is string, at unit.Pos) {
+	t := c.Tires.LoadRange
+	m := plyWords.FindStringSubmatch(c.Title.Value)
+	if m == nil || !t.Given() {
+		return "", "", at
+	}
+	row, err := tables.LoadRange(t.Value)
+	if err != nil || strconv.Itoa(row.Ply) == m[1] {
+		return "", "", at
+	}
+	return m[0], t.Value + ", " + strconv.Itoa(row.Ply) + " ply", t.Pos
 }
 
 var ballWord = regexp.MustCompile(`(?i)\b([0-9](?:[\s-][0-9]{1,2}/[0-9]{1,2})?)\s*-?\s*(?:in\b\.?|inch|"|″|”)\s*(?:ball|coupler)`)

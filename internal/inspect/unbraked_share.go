@@ -1,5 +1,11 @@
 package inspect
 
+import "tarepage/internal/measure"
+
+// anyTruck is what every pickup's axles carry, so that nobody need be told. Common practice,
+// no source.
+const anyTruck measure.Pounds = 4500
+
 var unbrakedShare = &Rule{
 	Name: "unbraked-share", Severity: Caution,
 	Title:  "a trailer without brakes says what truck it needs in commerce",
@@ -8,7 +14,7 @@ var unbrakedShare = &Rule{
 	Remedy: "tell the customer, or fit brakes",
 	check: func(c *Case, f *Findings) {
 		truck, gvwr := c.Work.UnbrakedTruck, c.Weights.GVWR
-		if !truck.Known || !gvwr.Given() {
+		if !truck.Known || !gvwr.Given() || measure.NotOver(truck.Value, anyTruck) {
 			return
 		}
 		f.add(c.brakesAt(), "it has no brakes: for commercial use the truck's axles must carry %s or more together, the tongue included; look up your truck maker's limit for trailers without brakes too",

@@ -73,6 +73,9 @@ func (p Pounds) Part(num, den int) Pounds {
 // Half is half the weight, which a binary number holds exactly.
 func (p Pounds) Half() Pounds { return Pounds(float64(p) / 2) }
 
+// AtPrice is what the weight costs at so many dollars a pound.
+func (p Pounds) AtPrice(perPound Dollars) Dollars { return Dollars(float64(perPound) * float64(p)) }
+
 // OfMoney is the share s of an amount, by the same reasoning as Of.
 func (s Share) OfMoney(d Dollars) Dollars { return Dollars(s.Of(Pounds(d))) }
 
