@@ -32,7 +32,6 @@ var All = []*Rule{
 	priceImplausible,
 	fittedAfterScale,
 	wordsOtherPrice,
-	serialMissing,
 	titleIsPaper,
 	priceWas,
 	emptyOverGVWR,
@@ -129,6 +128,7 @@ var All = []*Rule{
 	// remarks
 	priceMissing,
 	overallWidthMissing,
+	serialMissing,
 	tongueNotWeighed,
 	tongueOfAnother,
 	photoWithoutAlt,

@@ -41,10 +41,18 @@ func Say(key string, blanks ...string) string {
 	return strings.NewReplacer(pairs...).Replace(text)
 }
 
-// Script is the table as a script that sets PHRASES, with its keys in order. The scripts of
-// the pages take every word from it.
-func Script() []byte {
-	text, err := json.Marshal(table()) // a map's keys come in order
+// Script is a script that sets PHRASES to the phrases that other scripts use, with their
+// keys in order: those whose keys they quote, and those that begin with a word that they
+// quote with a space after it, "need " for "need kind".
+func Script(scripts string) []byte {
+	used := map[string]string{}
+	for key, text := range table() {
+		first, _, _ := strings.Cut(key, " ")
+		if strings.Contains(scripts, `"`+key+`"`) || strings.Contains(scripts, `"`+first+` "`) {
+			used[key] = text
+		}
+	}
+	text, err := json.Marshal(used) // a map's keys come in order
 	if err != nil {
 		panic(err) // a map of texts always marshals
 	}

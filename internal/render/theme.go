@@ -95,7 +95,18 @@ func readScripts(theme fs.FS) (map[string]script, error) {
 	small := minify.New()
 	small.AddFunc("text/javascript", js.Minify)
 	out := map[string]script{}
-	for _, name := range append(slices.Clone(scriptNames), lotNames...) {
+	names := append(slices.Clone(scriptNames), lotNames...)
+	all := ""
+	for _, name := range names {
+		raw, err := fs.ReadFile(theme, name)
+		if err != nil {
+			return nil, fmt.Errorf("theme: %w", err)
+		}
+		if name != "search.js" { // a library
+			all += string(raw)
+		}
+	}
+	for _, name := range names {
 		raw, err := fs.ReadFile(theme, name)
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)
@@ -105,7 +116,7 @@ func readScripts(theme fs.FS) (map[string]script, error) {
 			return nil, fmt.Errorf("theme: %s: %w", name, err)
 		}
 		if name == "statics.js" {
-			text = append(phrases.Script(), text...)
+			text = append(phrases.Script(all), text...)
 		}
 		out[name] = script{hashed(strings.TrimSuffix(name, ".js"), text), text}
 	}
