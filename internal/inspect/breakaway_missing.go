@@ -14,6 +14,10 @@ var breakawayMissing = &Rule{
 		switch {
 		case b.Breakaway.Given() && !b.Breakaway.Value:
 			f.add(b.Breakaway.Pos, "the trailer has %s brakes and no breakaway device", b.Kind.Value).also(gvwr.Pos, "gvwr is here")
+		case !b.Breakaway.Given() && !b.Breakaway.Spoiled && b.Kind.Value == "air":
+			f.add(b.Kind.Pos, "the file does not say whether the air brakes set themselves when the supply line comes off").only(Remark).
+				by("49 CFR 571.121 (from memory): a trailer's air brakes set themselves when the supply fails").
+				fix("pull the supply line, see that the brakes set, and write breakaway: yes")
 		case !b.Breakaway.Given() && !b.Breakaway.Spoiled:
 			f.add(b.Kind.Pos, "the trailer has %s brakes, and the file does not say whether there is a breakaway device", b.Kind.Value).also(gvwr.Pos, "gvwr is here")
 		}

@@ -14,7 +14,7 @@ var heapOverloads = &Rule{
 			return
 		}
 		// A bed that is not to be heaped is judged struck level.
-		heaped := !heap.Given() || heap.Value
+		heaped := (!heap.Given() || heap.Value) && !c.Bed.Volume.Given()
 		var over, only, fits []string
 		for _, h := range c.Work.Heaps {
 			switch {
@@ -42,7 +42,11 @@ var heapOverloads = &Rule{
 		} else {
 			say("fit to be filled level with", fits)
 		}
-		f.add(c.Bed.Height.Pos, "with a payload of %s the bed is %s", payload.Value.Limit(), strings.Join(words, "; ")).
+		at := c.Bed.Height.Pos
+		if c.Bed.Volume.Given() {
+			at = c.Bed.Volume.Pos
+		}
+		f.add(at, "with a payload of %s the bed is %s", payload.Value.Limit(), strings.Join(words, "; ")).
 			also(c.Bed.Length.Pos, "the bed is here")
 	},
 }
