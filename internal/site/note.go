@@ -47,13 +47,14 @@ type keptFinding struct {
 	Value, Limit   string       `json:",omitempty"`
 	Related        []unit.Place `json:",omitempty"`
 	Source, Remedy string       `json:",omitempty"`
+	First          bool         `json:",omitempty"`
 }
 
 func keepFindings(list []inspect.Finding) []keptFinding {
 	out := make([]keptFinding, len(list))
 	for i, f := range list {
 		k := keptFinding{Rule: f.Rule.Name, Severity: f.Severity, At: f.At, Unit: f.Unit, Message: f.Message,
-			Value: f.Value, Limit: f.Limit, Related: f.Related}
+			Value: f.Value, Limit: f.Limit, Related: f.Related, First: f.First}
 		if f.Source != f.Rule.Source {
 			k.Source = f.Source
 		}
@@ -74,7 +75,7 @@ func (n *note) findings() ([]inspect.Finding, bool) {
 			return nil, false
 		}
 		f := inspect.Finding{Rule: r, Severity: k.Severity, At: k.At, Unit: k.Unit, Message: k.Message,
-			Value: k.Value, Limit: k.Limit, Related: k.Related, Source: r.Source, Remedy: r.Remedy}
+			Value: k.Value, Limit: k.Limit, Related: k.Related, Source: r.Source, Remedy: r.Remedy, First: k.First}
 		if k.Source != "" {
 			f.Source = k.Source
 		}
