@@ -26,4 +26,17 @@ var withholdReason = &Rule{
 			f.add(c.WithheldAt(), "withhold: %s gives no reason", clipped(c.Withhold.Value))
 		}
 	},
+	// The key belongs to one unit. Whoever writes it into a model means all of its units, so
+	// none of them goes out.
+	checkYard: func(y *Yard, f *Findings) {
+		for _, c := range y.Cases {
+			m := y.Stock.Models[c.Model.Value]
+			if !c.Model.Given() || m == nil || !m.Withheld() || c.Withheld() {
+				continue
+			}
+			f.add(m.WithheldAt(), "withhold is in a model, where it keeps nothing out of the site; unit %s is filled in from it", c.Stock.Value).
+				fix("write withhold with its reason in each unit that is to stay out, and delete it here").
+				Unit = c.File
+		}
+	},
 }

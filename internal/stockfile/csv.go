@@ -102,12 +102,22 @@ func moreColumns() []column {
 			return ""
 		}})
 	}
-	return append(out, column{"offer-plus", func(l *line) string {
+	out = append(out, column{"offer-plus", func(l *line) string {
 		if !priced(l.unit.Work.Unit) {
 			return ""
 		}
 		return l.given["offer.plus"].Text
 	}})
+	// An approximate price says so too.
+	for _, path := range []string{"price", "offer.cash", "offer.was"} {
+		out = append(out, column{strings.ReplaceAll(path, ".", "-") + "-about", func(l *line) string {
+			if priced(l.unit.Work.Unit) && l.given[path].About {
+				return "about"
+			}
+			return ""
+		}})
+	}
+	return out
 }
 
 // nameColumns say what the trailer is and what it costs.
