@@ -157,6 +157,9 @@ const (
 	mostLength  measure.Inches = 1200
 	mostDeck    measure.Inches = 96
 	mostTieDown measure.Pounds = 30000
+	// mostPulled is the length of a deck or a box behind a ball at the bumper: 53 ft are for
+	// semitrailers (23 CFR 658.13), and the longest car trailers end near 48 ft, from memory.
+	mostPulled measure.Inches = 576
 	// mostHeight is the height that nearly every state ends at, mostSides that of the sides
 	// of a bed. Both from memory.
 	mostHeight measure.Inches = 162
@@ -185,6 +188,10 @@ func (c *Case) tooLarge(f *Findings) {
 		{&c.Ramps.Length, "the ramps' length"}, {&c.Lights.Tape, "the tape along one side"},
 	} {
 		over(*l.is, l.what, mostLength)
+	}
+	if c.Hitch.Kind.Value == "bumper-pull" {
+		over(d.Length, "the length of a bumper-pull's deck", mostPulled)
+		over(c.Box.Length, "the length of a bumper-pull's box", mostPulled)
 	}
 	over(d.Height, "the deck's height", mostDeck)
 	over(c.Bed.Floor, "the height of the bed's floor", mostDeck)

@@ -88,6 +88,9 @@ var titleClaims = []titleClaim{
 	{"the number of axles", titleAxles},
 	{"the axles' rating", titleAxleRating},
 	{"the load range", titlePly},
+	{"the number of tires on an axle", titleDuals},
+	{"the tail's length", titlePart(`(?:fixed\s+|hydraulic\s+|self[\s-]cleaning\s+)?(?:dove\s?tail|beaver\s?tail|tail)`, func(c *Case) unit.Length { return c.Deck.Tail })},
+	{"the height of the sides", titlePart(`(?:solid\s+|steel\s+)?(?:sides?|sided)`, func(c *Case) unit.Length { return c.Bed.Height })},
 	{"the ball", titleBall},
 	{"the model year", titleYear},
 	{"the payload", func(c *Case) (says, is string, at unit.Pos) { return payloadIn(c, c.Title.Value) }},
@@ -157,6 +160,45 @@ func titlePly(c *Case) (says, is string, at unit.Pos) {
 		return "", "", at
 	}
 	return m[0], t.Value + ", " + strconv.Itoa(row.Ply) + " ply", t.Pos
+}
+
+var (
+	dualWords   = regexp.MustCompile(`(?i)\bdual(?:s|\s+(?:wheels?|tires?|tandem))\b`)
+	singleWords = regexp.MustCompile(`(?i)\b(?:singles|super\s+singles|single\s+(?:wheels?|tires?))\b`)
+)
+
+func titleDuals(c *Case) (says, is string, at unit.Pos) {
+	n := c.Tires.PerAxle
+	if !n.Given() {
+		return "", "", at
+	}
+	for _, w := range []struct {
+		form *regexp.Regexp
+		n    int
+	}{{dualWords, 4}, {singleWords, 2}} {
+		if m := w.form.FindString(c.Title.Value); m != "" && n.Value != w.n {
+			return m, strconv.Itoa(n.Value), n.Pos
+		}
+	}
+	return "", "", at
+}
+
+// titlePart reads the measure of a part: "5 ft dovetail", "24 in sides". Half a foot is
+// allowed, as for the trailer's own length.
+func titlePart(word string, field func(*Case) unit.Length) func(*Case) (string, string, unit.Pos) {
+	form := regexp.MustCompile(`(?i)\b([0-9]+(?:\.[0-9])?)\s*-?\s*(ft\b\.?|foot|feet|in\b\.?|inch|'|"|′|″|’|”)\s*-?\s*` + word + `\b`)
+	return func(c *Case) (says, is string, at unit.Pos) {
+		l := field(c)
+		m := form.FindStringSubmatch(c.Title.Value)
+		if m == nil || !l.Given() {
+			return "", "", at
+		}
+		w, err := measure.ParseLength(m[1] + " " + strings.TrimSuffix(m[2], "."))
+		if err != nil || measure.NotOver(max(w.Value-l.Value, l.Value-w.Value), 6) {
+			return "", "", at
+		}
+		return m[0], l.Words(), l.Pos
+	}
 }
 
 var ballWord = regexp.MustCompile(`(?i)\b([0-9](?:[\s-][0-9]{1,2}/[0-9]{1,2})?)\s*-?\s*(?:in\b\.?|inch|"|″|”)\s*(?:ball|coupler)`)
