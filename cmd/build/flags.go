@@ -29,6 +29,7 @@ type command struct {
 	quiet    bool
 	version  bool
 	by       string          // how inspect groups what it found
+	apply    bool            // whether sheet writes what it says
 	fewer    int             // how many units may be gone from the site
 	given    map[string]bool // the flags that were given
 }
@@ -44,6 +45,7 @@ var verbs = []verb{
 	{name: "build", help: "read, compute, inspect and publish; this is done without a verb too"},
 	{name: "inspect", help: "check only, write nothing"},
 	{name: "intake", argument: "CAPTIONS", help: "make the first unit file of a recording: intake walk.vtt -stock SB-1050"},
+	{name: "sheet", argument: "FILE", help: "take units, prices and sales from the yard's spreadsheet: sheet stock.xlsx"},
 	{name: "showroom", help: "show the site live while you write, on the computer and on phones"},
 	{name: "rule", argument: "[NAME]", help: "what a rule asks and why; without a name, all rules"},
 	{name: "first-yard", help: "set up a first content/ with one worked example; never overwrite a file"},
@@ -67,7 +69,7 @@ type flagDeclaration struct {
 const aFolder = "a folder after it"
 
 var flags = []flagDeclaration{
-	{name: "from", value: "DIR", verbs: []string{"build", "inspect", "intake", "showroom", "first-yard", "editor-help"},
+	{name: "from", value: "DIR", verbs: []string{"build", "inspect", "intake", "sheet", "showroom", "first-yard", "editor-help"},
 		help: "the folder that holds `content/`, default `.`", lacks: aFolder,
 		is: func(c *command) any { return &c.from }},
 	{name: "to", value: "DIR", verbs: []string{"build", "editor-help"},
@@ -104,6 +106,9 @@ var flags = []flagDeclaration{
 	{name: "into", value: "FILE", verbs: []string{"intake"},
 		help: "the unit file that `intake` only compares the recording with; it writes nothing", lacks: "a unit file after it: content/units/sb-1050.md",
 		is: func(c *command) any { return &c.into }},
+	{name: "apply", verbs: []string{"sheet"},
+		help: "write what `sheet` says; without it nothing is written",
+		is:   func(c *command) any { return &c.apply }},
 	{name: "version", verbs: nil,
 		help: "print which program this is, and the edition of each table",
 		is:   func(c *command) any { return &c.version }},
@@ -270,8 +275,11 @@ func (c *command) check() error {
 	if c.phone {
 		return c.openToPhones()
 	}
-	if c.verb == "intake" {
+	switch c.verb {
+	case "intake":
 		return c.checkIntake()
+	case "sheet":
+		return c.checkSheet()
 	}
 	return nil
 }

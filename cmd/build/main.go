@@ -82,6 +82,8 @@ func (c *command) do(stdout, stderr io.Writer) (int, error) {
 		return c.inspect(stdout, stderr)
 	case "intake":
 		return c.intake(stdout)
+	case "sheet":
+		return c.sheet(stdout)
 	}
 	return c.build(stdout, stderr)
 }

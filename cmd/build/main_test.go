@@ -35,6 +35,7 @@ func TestScripts(t *testing.T) {
 			"status":   exitStatus,
 			"replace":  replace,
 			"sleep":    pause,
+			"yard":     demoYard,
 			"windows":  lineEnds("windows"),
 			"unix":     lineEnds("unix"),
 		},

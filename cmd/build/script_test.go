@@ -101,3 +101,8 @@ func lineEnds(to string) func(*testscript.TestScript, bool, []string) {
 
 // pause waits, so that the next write has a later modification time.
 func pause(ts *testscript.TestScript, _ bool, _ []string) { time.Sleep(20 * time.Millisecond) }
+
+// demoYard copies the demo yard into a folder: yard DIR.
+func demoYard(ts *testscript.TestScript, _ bool, args []string) {
+	ts.Check(os.CopyFS(ts.MkAbs(filepath.Join(args[0], "content")), os.DirFS(filepath.Join(ts.Getenv("DEMO"), "content"))))
+}

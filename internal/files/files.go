@@ -85,10 +85,21 @@ func MakeFolder(dir string) error {
 	return nil
 }
 
-// Replace writes a file, also over one that exists.
+// Replace writes a file, also over one that exists. Whoever reads the name finds the old file
+// or the new one whole, also if the program is killed meanwhile. A link keeps what it leads to
+// and is replaced itself.
 func Replace(name string, data []byte) error {
-	if err := os.WriteFile(name, data, 0o644); err != nil {
+	f, err := os.CreateTemp(filepath.Dir(name), "."+filepath.Base(name)+".*.part")
+	if err != nil {
 		return about(name, err)
+	}
+	_, err = f.Write(data)
+	err = errors.Join(err, f.Chmod(0o644), f.Close())
+	if err == nil {
+		err = os.Rename(f.Name(), name)
+	}
+	if err != nil {
+		return about(name, errors.Join(err, os.Remove(f.Name())))
 	}
 	return nil
 }

@@ -22,7 +22,9 @@ phrases:
 oracle:         measure compute phrases
 inspect:        measure tables unit kinds compute captions walkaround crosscheck media parallel
 elevation:      measure tables unit compute kinds
-report:         measure unit compute inspect intake orderedjson stockfile
+report:         measure unit compute inspect intake orderedjson stockfile spreadsheet
+amend:
+spreadsheet:    unit amend stockfile
 feed:           unit
 stockfile:      measure unit compute orderedjson
 sitepath:       unit
@@ -45,7 +47,7 @@ linkcard:       elevation photo
 testyard:
 starter:
 themes/default:
-cmd/build:      tables unit inspect files report site showroom captions intake starter
+cmd/build:      tables unit inspect files report site showroom captions intake starter amend spreadsheet
 policy:
 policy/mutation:
 policy/sbom:

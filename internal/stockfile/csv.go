@@ -253,3 +253,24 @@ func record(cells []string) ([]byte, error) {
 	w.Flush()
 	return b.Bytes(), w.Error()
 }
+
+// Plain undoes text: the text of a cell as it was before it was made safe for spreadsheets.
+func Plain(s string) string {
+	var b strings.Builder
+	for rest := s; ; {
+		end := strings.IndexAny(rest, ";\t\r\n")
+		cell := rest
+		if end >= 0 {
+			cell = rest[:end]
+		}
+		if after, ok := strings.CutPrefix(cell, "'"); ok && (runs(after) || len(rest) == len(s) && after == "" && end >= 0 && rest[end] != ';') {
+			cell = after
+		}
+		b.WriteString(cell)
+		if end < 0 {
+			return b.String()
+		}
+		b.WriteByte(rest[end])
+		rest = rest[end+1:]
+	}
+}

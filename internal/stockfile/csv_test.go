@@ -1,6 +1,10 @@
 package stockfile
 
-import "testing"
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+)
 
 // TestSpreadsheetCells: a text is a cell, and so is what follows a separator in it.
 func TestSpreadsheetCells(t *testing.T) {
@@ -12,4 +16,14 @@ func TestSpreadsheetCells(t *testing.T) {
 			t.Errorf("%q became %q, want %q", in, got, want)
 		}
 	}
+}
+
+// TestPlain holds that what was made safe for spreadsheets reads back as it was.
+func TestPlain(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.StringMatching(`[-='"; @+a1\t\n\x{a0}]{0,8}`).Draw(t, "cell")
+		if got := Plain(text(s)); got != s {
+			t.Fatalf("%q became %q and then %q", s, text(s), got)
+		}
+	})
 }

@@ -6,10 +6,14 @@ import (
 	"strings"
 )
 
+// Everyday is the choice of a key that everyday words name, as in "sale pending" for spoken
+// for; empty if they are not known.
+func Everyday(path, words string) string { return choiceWords[path][plainWord(words)] }
+
 // meantChoice is the choice that a word most likely means, or "".
 func meantChoice(k *key, text string) string {
 	word, _, _ := peel(text)
-	if c := choiceWords[k.path][plainWord(word)]; c != "" {
+	if c := Everyday(k.path, word); c != "" {
 		return c
 	}
 	return Nearest(text, k.choices)
@@ -18,9 +22,9 @@ func meantChoice(k *key, text string) string {
 // usDay matches a day as it is written in the United States: 11/5/2026.
 var usDay = regexp.MustCompile(`^([0-9]{1,2})[/.-]([0-9]{1,2})[/.-]([0-9]{4})$`)
 
-// rewrittenDay is the form of this program for a day in the form of the United States, or
+// USDay is the form of this program for a day in the form of the United States, or
 // "". A day whose first number is not a month is not guessed at.
-func rewrittenDay(s string) string {
+func USDay(s string) string {
 	m := usDay.FindStringSubmatch(s)
 	if m == nil {
 		return ""

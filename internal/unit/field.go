@@ -129,7 +129,7 @@ func (d Day) Days() int {
 func ParseDay(s string) (Day, error) {
 	t, err := time.Parse("2006-01-02", strings.TrimSpace(s))
 	if err != nil || t.Year() < 1900 || t.Year() > 2200 {
-		if us := rewrittenDay(strings.TrimSpace(s)); us != "" {
+		if us := USDay(strings.TrimSpace(s)); us != "" {
 			return Day{}, fmt.Errorf("date %q is not written year-month-day; write %s", s, us)
 		}
 		return Day{}, fmt.Errorf("date %q does not read; write year-month-day, 2026-11-02", s)

@@ -1,0 +1,123 @@
+package spreadsheet
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"tarepage/internal/unit"
+)
+
+// A Column is one column of a sheet and what is taken from it.
+type Column struct {
+	Header string
+	// Key is the unit's key; empty for a column that is not taken.
+	Key string
+	// Unit is the unit of the numbers, as the header says: lb, ft, in; empty if it does not.
+	Unit string
+	// Since reports that the column is the day since when the value of the key holds.
+	Since bool
+}
+
+// words are the names that yards and makers give their columns, by key. A header is compared
+// in small letters, without its unit and without marks. What people write is common practice,
+// no source. The names of the columns of stock.csv are among them.
+var words = map[string][]string{
+	"stock":                {"stock", "stock number", "stock no", "stk", "stk no", "stk number", "unit number", "unit no", "inventory number"},
+	"title":                {"title", "headline", "description"},
+	"kind":                 {"kind", "type", "category", "trailer type"},
+	"make":                 {"make", "manufacturer", "maker"},
+	"year":                 {"year", "yr", "model year"},
+	"serial":               {"serial", "vin", "serial number", "serial no", "vin number"},
+	"condition":            {"condition", "new used", "new or used"},
+	"availability":         {"availability", "status"},
+	"price":                {"price", "asking price", "our price", "retail", "retail price", "list price", "sale price", "asking"},
+	"arrived":              {"arrived", "arrival", "date in", "in date", "received", "date received", "arrival date"},
+	"color":                {"color", "colour"},
+	"weights.gvwr":         {"gvwr", "gvw", "gross", "gross weight", "gross vehicle weight rating"},
+	"weights.empty":        {"empty", "empty weight", "curb weight", "weight", "tare", "unladen weight", "shipping weight"},
+	"weights.tongue-empty": {"tongue weight", "tongue", "pin weight", "empty tongue weight"},
+	"deck.length":          {"deck length", "length", "bed length"},
+	"deck.width":           {"deck width", "width"},
+	"deck.height":          {"deck height"},
+	"deck.between-fenders": {"between fenders", "width between fenders"},
+	"overall-width":        {"overall width"},
+	"overall-length":       {"overall length"},
+	"overall-height":       {"overall height"},
+	"axles.count":          {"axles count", "axles", "axle count", "number of axles"},
+	"axles.rating":         {"axle rating", "axle capacity", "axle size"},
+	"tires.size":           {"tires", "tire", "tire size"},
+	"tires.load-range":     {"load range", "lr"},
+	"hitch.kind":           {"hitch", "hitch type", "coupler type"},
+	"hitch.rating":         {"coupler rating", "coupler capacity"},
+	"hitch.ball":           {"ball", "ball size", "coupler size"},
+	"hitch.plug":           {"plug", "hitch plug"},
+	"brakes.kind":          {"brakes", "brake type"},
+}
+
+// sinceWords are the columns with the day of a value.
+var sinceWords = map[string][]string{
+	"price":        {"price since", "price date"},
+	"availability": {"availability since", "status date", "sold date", "date sold"},
+}
+
+// unitForm is a unit at the end of a header: GVWR (lb), deck-length-ft, Price $.
+var unitForm = regexp.MustCompile(`(?i)[ (,_-]+(lbs?|pounds|kg|ft|feet|in|inches|usd|\$|psi)\.?\)?$`)
+
+var headerMarks = regexp.MustCompile(`[^a-z0-9]+`)
+
+// headerUnits are the units as measure writes them.
+var headerUnits = map[string]string{"lb": "lb", "lbs": "lb", "pounds": "lb", "kg": "kg", "ft": "ft", "feet": "ft", "in": "in", "inches": "in", "psi": "psi"}
+
+// Match says what each column is. Kept are the choices of an earlier time, by header; a key
+// of "-" is a column that is not taken. Of two columns for one key the first is taken.
+func Match(header []string, kept map[string]string) []Column {
+	out := make([]Column, len(header))
+	taken := map[Column]bool{}
+	for i, h := range header {
+		c := Column{Header: h}
+		plain := strings.ToLower(strings.ReplaceAll(h, "#", " number"))
+		// "Date In" ends with no unit: the whole header comes first.
+		if c.Key, c.Since = meant(plain); c.Key == "" {
+			if m := unitForm.FindStringSubmatchIndex(plain); m != nil {
+				c.Unit, plain = headerUnits[plain[m[2]:m[3]]], plain[:m[0]]
+			}
+			c.Key, c.Since = meant(plain)
+		}
+		if key, ok := kept[h]; ok {
+			c.Key, c.Since = strings.TrimPrefix(key, notTaken), false
+		}
+		if at := (Column{Key: c.Key, Since: c.Since}); c.Key != "" && taken[at] {
+			c.Key = ""
+		} else {
+			taken[at] = true
+		}
+		out[i] = c
+	}
+	return out
+}
+
+// meant is the key that a header names, in small letters.
+func meant(header string) (key string, since bool) {
+	plain := strings.TrimSpace(headerMarks.ReplaceAllString(header, " "))
+	for key, names := range words {
+		if slices.Contains(names, plain) {
+			return key, false
+		}
+	}
+	for key, names := range sinceWords {
+		if slices.Contains(names, plain) {
+			return key, true
+		}
+	}
+	return "", false
+}
+
+// keyDocs are the unit's keys by their paths.
+func keyDocs() map[string]unit.KeyDoc {
+	out := map[string]unit.KeyDoc{}
+	for _, k := range unit.Keys() {
+		out[k.Path] = k
+	}
+	return out
+}

@@ -1,0 +1,70 @@
+package spreadsheet
+
+import (
+	"fmt"
+	"strings"
+
+	"tarepage/internal/unit"
+)
+
+// KeptName is the file below content/ that keeps which column is which key.
+const KeptName = "columns.txt"
+
+const (
+	arrow    = " -> "
+	notTaken = "-"
+)
+
+const keptHead = `# Which column of the yard's sheet is which key of a unit file. A column with - is not taken.
+# Change the right side if a column was understood wrongly.
+`
+
+// Kept writes what was made of the columns, for the next time.
+func Kept(columns []Column) []byte {
+	var b strings.Builder
+	b.WriteString(keptHead)
+	for _, c := range columns {
+		key := c.Key
+		if key == "" {
+			key = notTaken
+		}
+		if c.Header != "" && !c.Since {
+			fmt.Fprintf(&b, "%s%s%s\n", c.Header, arrow, key)
+		}
+	}
+	return []byte(b.String())
+}
+
+// ParseKept reads the file that Kept wrote, as its owner may have changed it. The error
+// names the line and what would be right.
+func ParseKept(text []byte) (map[string]string, error) {
+	keys := keyDocs()
+	out := map[string]string{}
+	for i, line := range strings.Split(strings.ReplaceAll(string(text), "\r\n", "\n"), "\n") {
+		if line = strings.TrimSpace(line); line == "" || line[0] == '#' {
+			continue
+		}
+		at := strings.LastIndex(line, arrow)
+		if at < 0 {
+			return nil, fmt.Errorf("%s:%d: %q has no arrow; write Column%skey", KeptName, i+1, line, arrow)
+		}
+		header, key := strings.TrimSpace(line[:at]), strings.TrimSpace(line[at+len(arrow):])
+		doc, known := keys[key]
+		if key != notTaken && (!known || doc.Kind == "section" || doc.Kind == "list") {
+			near := ""
+			if n := unit.Nearest(key, paths()); n != "" {
+				near = fmt.Sprintf("; did you mean %s?", n)
+			}
+			return nil, fmt.Errorf("%s:%d: there is no key %q%s", KeptName, i+1, key, near)
+		}
+		out[header] = key
+	}
+	return out, nil
+}
+
+func paths() (out []string) {
+	for _, k := range unit.Keys() {
+		out = append(out, k.Path)
+	}
+	return out
+}

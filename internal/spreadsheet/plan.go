@@ -1,0 +1,267 @@
+package spreadsheet
+
+import (
+	"fmt"
+	"math"
+	"path"
+	"reflect"
+	"strconv"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"tarepage/internal/amend"
+	"tarepage/internal/unit"
+)
+
+// A Plan is what a sheet would do to the yard.
+type Plan struct {
+	Columns []Column
+	New     []New
+	Edits   []Edit
+	Faults  []Fault
+	// Same is how many rows of known units change nothing.
+	Same int
+}
+
+// A New is a row that is not in the yard yet, with the unit file that it makes.
+type New struct {
+	Row         int
+	Stock, File string // SB-1060, content/units/sb-1060.md
+	Text        []byte
+}
+
+// An Edit changes one key of a unit that the yard has.
+type Edit struct {
+	Row         int
+	Stock, File string
+	Old         string // as the file writes it; empty if the key is missing
+	amend.Change
+}
+
+// A Fault is a cell that is not taken, or a row, where the column is empty.
+type Fault struct {
+	Row            int
+	Column, Reason string
+}
+
+// editable are the keys that a sheet changes in a unit that the yard has. The others were
+// read off the trailer itself, and a sheet does not overwrite that.
+var editable = map[string]bool{"price": true, "availability": true, "arrived": true}
+
+// Make compares the sheet with the units of the yard.
+func Make(t *Table, columns []Column, yard []*unit.Unit) Plan {
+	p := Plan{Columns: columns}
+	known := map[string]*unit.Unit{}
+	for _, u := range yard {
+		known[strings.ToLower(u.Stock.Value)] = u
+	}
+	keys := keyDocs()
+	seen := map[string]int{}
+	for _, row := range t.Rows {
+		values, faults := read(row, columns, keys)
+		stock := values["stock"]
+		at := strings.ToLower(stock)
+		switch {
+		case stock == "":
+			p.Faults = append(p.Faults, Fault{row.Number, "", "it has no stock number"})
+			continue
+		case !unit.NamesPage(stock):
+			p.Faults = append(p.Faults, Fault{row.Number, "", fmt.Sprintf("stock number %q cannot name a page; use %s", stock, unit.StockForm)})
+			continue
+		case seen[at] > 0:
+			p.Faults = append(p.Faults, Fault{row.Number, "", fmt.Sprintf("stock number %q is in row %d too", stock, seen[at])})
+			continue
+		}
+		seen[at] = row.Number
+		p.Faults = append(p.Faults, faults...)
+		if u := known[at]; u != nil {
+			p.edit(row.Number, u, values, columns)
+			continue
+		}
+		n, err := draft(row.Number, stock, values)
+		if err != nil {
+			p.Faults = append(p.Faults, Fault{row.Number, "", err.Error()})
+			continue
+		}
+		p.New = append(p.New, n)
+	}
+	return p
+}
+
+// edit adds what a row changes in a unit.
+func (p *Plan) edit(row int, u *unit.Unit, values map[string]string, columns []Column) {
+	given := map[string]unit.Given{}
+	for _, g := range u.Givens() {
+		given[g.Path] = g
+	}
+	before := len(p.Edits) + len(p.Faults)
+	for _, c := range columns {
+		value := values[c.Key]
+		if value == "" || c.Key == "stock" || c.Since {
+			continue
+		}
+		now, _ := parsed(c.Key, value)
+		was, has := given[c.Key]
+		// The table that the site gives away says about in a column of its own.
+		if has && reflect.DeepEqual(was.Value, now.Value) && (was.About == now.About || !editable[c.Key]) {
+			continue
+		}
+		if !editable[c.Key] {
+			if has {
+				p.Faults = append(p.Faults, Fault{row, c.Header, fmt.Sprintf("%s is %s in %s and %s in the sheet; a sheet does not change it", c.Key, was.Text, u.File, value)})
+			}
+			continue
+		}
+		p.Edits = append(p.Edits, Edit{row, u.Stock.Value, u.File, was.Text, amend.Change{Path: c.Key, Value: value}})
+	}
+	if len(p.Edits)+len(p.Faults) == before {
+		p.Same++
+	}
+}
+
+// read reads the cells of a row: values by key, as a unit file writes them.
+func read(row Row, columns []Column, keys map[string]unit.KeyDoc) (values map[string]string, faults []Fault) {
+	values = map[string]string{}
+	since := map[string]string{}
+	for i, c := range columns {
+		cell := row.Cell(i)
+		if c.Key == "" || cell == "" {
+			continue
+		}
+		doc := keys[c.Key]
+		if c.Since {
+			doc.Kind = "date"
+		}
+		value, err := c.value(cell, doc)
+		if err == nil && !c.Since {
+			_, err = parsed(c.Key, value)
+		}
+		if err != nil {
+			faults = append(faults, Fault{row.Number, c.Header, err.Error()})
+			continue
+		}
+		if c.Since {
+			since[c.Key] = value
+		} else {
+			values[c.Key] = value
+		}
+	}
+	for key, day := range since {
+		if values[key] != "" {
+			values[key] += " (since " + day + ")"
+		}
+	}
+	return values, faults
+}
+
+// value writes a cell as a unit file has it.
+func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
+	number, err := strconv.ParseFloat(strings.NewReplacer("$", "", ",", "").Replace(cell), 64)
+	bare := err == nil && !math.IsInf(number, 0) && !math.IsNaN(number)
+	digits := strconv.FormatFloat(math.Round(number*100)/100, 'f', -1, 64)
+	switch doc.Kind {
+	case "money":
+		if bare && number > 0 {
+			return "$" + thousands(math.Round(number*100)/100), nil
+		}
+	case "weight":
+		if bare {
+			unit := c.Unit
+			if unit == "" {
+				unit = "lb" // a yard's sheet is in pounds; common practice, no source
+			}
+			return thousands(math.Round(number*100)/100) + " " + unit, nil
+		}
+	case "length":
+		if bare && c.Unit == "" {
+			return "", fmt.Errorf("%q has no unit; name the column %s (ft) or %s (in)", cell, c.Header, c.Header)
+		}
+		if bare {
+			return strconv.FormatFloat(number, 'f', -1, 64) + " " + c.Unit, nil
+		}
+	case "count":
+		if bare {
+			return digits, nil
+		}
+	case "date":
+		return day(cell, number, bare)
+	case "choice":
+		if choice := unit.Everyday(c.Key, cell); choice != "" {
+			return choice, nil
+		}
+		return strings.ToLower(cell), nil
+	}
+	return cell, nil
+}
+
+// day reads a day: 2026-11-05, 11/5/2026, or the number by which a workbook keeps it.
+func day(cell string, number float64, bare bool) (string, error) {
+	// Between the first days of 1990 and 2100 in the numbers of ECMA-376, 18.17.4.1.
+	if bare && number >= 32874 && number < 73051 {
+		t, err := excelize.ExcelDateToTime(math.Floor(number), false)
+		if err == nil {
+			return t.Format("2006-01-02"), nil
+		}
+	}
+	if us := unit.USDay(cell); us != "" {
+		return us, nil
+	}
+	cell, _, _ = strings.Cut(cell, "T") // 2026-11-05T00:00:00
+	_, err := unit.ParseDay(cell)
+	return cell, err
+}
+
+// thousands writes an amount with commas.
+func thousands(v float64) string {
+	whole, cents := math.Modf(v)
+	s := strconv.FormatFloat(whole, 'f', 0, 64)
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + "," + s[i:]
+	}
+	if cents > 0 {
+		s += strconv.FormatFloat(cents, 'f', 2, 64)[1:]
+	}
+	return s
+}
+
+// parsed reads a value with the reader of unit files, so that nothing goes into a file that
+// does not read there.
+func parsed(key, value string) (unit.Given, error) {
+	file, err := amend.Apply([]byte("---\n---\n"), []amend.Change{{Path: key, Value: value}})
+	if err != nil {
+		return unit.Given{}, err
+	}
+	u, problems := unit.ReadUnit("row", file)
+	if len(problems) > 0 {
+		return unit.Given{}, fmt.Errorf("%s", problems[0].Message)
+	}
+	for _, g := range u.Givens() {
+		if g.Path == key {
+			return g, nil
+		}
+	}
+	return unit.Given{}, fmt.Errorf("%s is not a value for %s", value, key)
+}
+
+// noted are the kinds of value whose file says where they come from.
+var noted = map[string]bool{"weight": true, "length": true, "pressure": true, "count": true}
+
+// draft writes the unit file of a new row, in the order of the keys.
+func draft(row int, stock string, values map[string]string) (New, error) {
+	n := New{Row: row, Stock: stock, File: path.Join("content/units", strings.ToLower(stock)+".md")}
+	var changes []amend.Change
+	for _, k := range unit.Keys() {
+		value := values[k.Path]
+		if value == "" {
+			continue
+		}
+		if noted[k.Kind] && k.Path != "year" {
+			value += " (yard's sheet)"
+		}
+		changes = append(changes, amend.Change{Path: k.Path, Value: value})
+	}
+	var err error
+	n.Text, err = amend.Apply([]byte("---\n---\n\n## First look\n"), changes)
+	return n, err
+}

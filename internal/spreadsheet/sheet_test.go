@@ -1,0 +1,247 @@
+package spreadsheet
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+	"time"
+
+	"github.com/xuri/excelize/v2"
+
+	"tarepage/internal/testyard"
+	"tarepage/internal/unit"
+)
+
+const paper = `Quillfern Trailers,,,,,,,,
+,,,,,,,,
+Stock #,Type,Year,GVWR,Weight (lbs),Length (ft),Price,Status,Date In,Dealer Cost
+SB-1,dump,2026,"14,000",4200,14,"$11,450",in stock,11/5/2026,8700
+SB-2,utility,2025,2990 lb,,,2495.5,sale pending,2026-10-02,1900
+`
+
+func plan(t *testing.T, name string, data []byte, yard []*unit.Unit) Plan {
+	t.Helper()
+	table, err := Read(name, data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Make(table, Match(table.Header, nil), yard)
+}
+
+// TestNewRows makes unit files of rows, and never takes a column that it does not know.
+func TestNewRows(t *testing.T) {
+	p := plan(t, "sheet.csv", []byte(paper), nil)
+	if len(p.New) != 2 || len(p.Edits) != 0 || len(p.Faults) != 0 {
+		t.Fatalf("%d new, %d edits, faults %v", len(p.New), len(p.Edits), p.Faults)
+	}
+	const want = `---
+stock: SB-1
+kind: dump
+year: 2026
+availability: on the yard
+price: $11,450
+arrived: 2026-11-05
+deck:
+  length: 14 ft (yard's sheet)
+weights:
+  gvwr: 14,000 lb (yard's sheet)
+  empty: 4,200 lb (yard's sheet)
+---
+
+## First look
+`
+	if got := string(p.New[0].Text); got != want || p.New[0].File != "content/units/sb-1.md" {
+		t.Errorf("%s is\n%s\nwant\n%s", p.New[0].File, got, want)
+	}
+	if got := string(p.New[1].Text); !strings.Contains(got, "price: $2,495.50\navailability") && !strings.Contains(got, "price: $2,495.50") || !strings.Contains(got, "spoken for") {
+		t.Errorf("the second row is\n%s", got)
+	}
+	for _, n := range p.New {
+		if strings.Contains(string(n.Text), "8700") || strings.Contains(string(n.Text), "1900") {
+			t.Errorf("what the yard paid is in the file:\n%s", n.Text)
+		}
+		if _, problems := unit.ReadUnit(n.File, n.Text); len(problems) > 0 {
+			t.Errorf("%s does not read: %v", n.File, problems)
+		}
+	}
+	if c := p.Columns[9]; c.Header != "Dealer Cost" || c.Key != "" {
+		t.Errorf("the column of costs is taken as %q", c.Key)
+	}
+}
+
+// TestFaults names bad rows and cells by row and column; the others go in.
+func TestFaults(t *testing.T) {
+	p := plan(t, "sheet.csv", []byte("Stock,Price,Length,Year,Date In\nSB-1,call me,20,2026,31/12/2026\n,5000,,,\nSB-1,$5,,,\nSB 2?,,,,\n"), nil)
+	var got []string
+	for _, f := range p.Faults {
+		got = append(got, fmt.Sprintf("%d %s: %s", f.Row, f.Column, f.Reason))
+	}
+	want := []string{"2 Price: price: price \"call me\"", `2 Length: "20" has no unit; name the column Length (ft) or Length (in)`, "2 Date In: date \"31/12/2026\" does not read",
+		"3 : it has no stock number", `4 : stock number "SB-1" is in row 2 too`, `5 : stock number "SB 2?" cannot name a page`}
+	if len(got) != len(want) {
+		t.Fatalf("faults are\n%s", strings.Join(got, "\n"))
+	}
+	for i := range want {
+		if !strings.HasPrefix(got[i], want[i]) {
+			t.Errorf("fault %d is %s, want %s", i, got[i], want[i])
+		}
+	}
+	if len(p.New) != 1 || !strings.Contains(string(p.New[0].Text), "year: 2026") {
+		t.Errorf("the good cells are not taken: %v", p.New)
+	}
+}
+
+// yard reads a yard of made-up units.
+func yard(t *testing.T, n int) []*unit.Unit {
+	t.Helper()
+	root := fstest.MapFS{}
+	for _, f := range testyard.Yard(n) {
+		root[f.Name] = &fstest.MapFile{Data: f.Data}
+	}
+	stock, _, err := unit.Read(root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return stock.Units
+}
+
+// TestEdits changes a price and an availability of units that the yard has, and reports what
+// it would change in what was read off the trailer.
+func TestEdits(t *testing.T) {
+	units := yard(t, 3)
+	text := "stock,price,status,sold date,gvwr\n" +
+		testyard.Stock(0) + ",\"$1,234\",,,\n" +
+		strings.ToLower(testyard.Stock(1)) + ",,SOLD,2026-11-21,\n" +
+		testyard.Stock(2) + ",,,,99999\n"
+	p := plan(t, "sheet.csv", []byte(text), units)
+	if len(p.New) != 0 || len(p.Edits) != 2 || len(p.Faults) != 1 {
+		t.Fatalf("%+v", p)
+	}
+	if e := p.Edits[0]; e.Path != "price" || e.Value != "$1,234" || e.File != testyard.UnitFile(0) || e.Old == "" {
+		t.Errorf("the price is %+v", e)
+	}
+	if e := p.Edits[1]; e.Path != "availability" || e.Value != "sold (since 2026-11-21)" {
+		t.Errorf("the sale is %+v", e)
+	}
+	if f := p.Faults[0]; f.Column != "gvwr" || !strings.Contains(f.Reason, "a sheet does not change it") {
+		t.Errorf("the rating is %+v", f)
+	}
+}
+
+// TestWorkbook reads the same rows from a workbook, in which days and prices are numbers.
+func TestWorkbook(t *testing.T) {
+	f := excelize.NewFile()
+	day := time.Date(2026, 11, 5, 0, 0, 0, 0, time.UTC)
+	style, err := f.NewStyle(&excelize.Style{NumFmt: 14})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for cell, value := range map[string]any{"A1": "Stock", "B1": "Price", "C1": "Date In", "D1": "Empty (lb)", "A2": "SB-7", "B2": 11450.5, "C2": day, "D2": 4200} {
+		if err := f.SetCellValue("Sheet1", cell, value); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := f.SetCellStyle("Sheet1", "C2", "C2", style); err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := f.Write(&b); err != nil {
+		t.Fatal(err)
+	}
+	p := plan(t, "stock.xlsx", b.Bytes(), nil)
+	if len(p.New) != 1 || len(p.Faults) != 0 {
+		t.Fatalf("%+v", p)
+	}
+	for _, want := range []string{"price: $11,450.50\n", "arrived: 2026-11-05\n", "empty: 4,200 lb (yard's sheet)\n"} {
+		if !strings.Contains(string(p.New[0].Text), want) {
+			t.Errorf("there is no %q in\n%s", want, p.New[0].Text)
+		}
+	}
+}
+
+// TestUnreadable refuses what is not a sheet, by its cause.
+func TestUnreadable(t *testing.T) {
+	for name, c := range map[string]struct{ data, want string }{
+		"sheet.pdf":  {"%PDF", "is not a sheet"},
+		"bad.xlsx":   {"PK\x03\x04 not really", "does not open as a workbook"},
+		"empty.csv":  {"", "no row with the names of the columns"},
+		"narrow.csv": {"one\ntwo\n", "no row with the names of the columns"},
+	} {
+		if _, err := Read(name, []byte(c.data)); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// TestSeparators reads the same cells between commas, semicolons and tabs.
+func TestSeparators(t *testing.T) {
+	for _, mark := range []string{",", ";", "\t"} {
+		text := "\ufeff" + strings.ReplaceAll("Stock|Price|Color\n\nSB-1|100|red\n", "|", mark)
+		table, err := Read("a.csv", []byte(text))
+		if err != nil || len(table.Header) != 3 || len(table.Rows) != 1 || table.Rows[0].Number != 3 || table.Rows[0].Cell(2) != "red" {
+			t.Errorf("%q: %+v, %v", mark, table, err)
+		}
+	}
+}
+
+// TestMatch holds that each word is for one key that exists, and that units and numbers are
+// read from headers.
+func TestMatch(t *testing.T) {
+	keys, seen := keyDocs(), map[string]string{}
+	for key, names := range words {
+		if _, ok := keys[key]; !ok {
+			t.Errorf("there is no key %s", key)
+		}
+		for _, n := range names {
+			if seen[n] != "" {
+				t.Errorf("%q is for %s and for %s", n, seen[n], key)
+			}
+			seen[n] = key
+		}
+	}
+	got := Match([]string{"Stk #", "GVWR (lbs.)", "deck-length-ft", "Price", "Our price", "price-since", "Floor plan", "Width, in"}, map[string]string{"Floor plan": "color", "Width, in": "-"})
+	want := []Column{{"Stk #", "stock", "", false}, {"GVWR (lbs.)", "weights.gvwr", "lb", false}, {"deck-length-ft", "deck.length", "ft", false}, {"Price", "price", "", false},
+		{"Our price", "", "", false}, {"price-since", "price", "", true}, {"Floor plan", "color", "", false}, {"Width, in", "", "in", false}}
+	if !slices.Equal(got, want) {
+		t.Errorf("columns are\n%v\nwant\n%v", got, want)
+	}
+}
+
+// TestKept reads back what was kept, and names the line of a wrong key.
+func TestKept(t *testing.T) {
+	columns := Match([]string{"Stock", "Price -> cash", "Dealer Cost", "price since"}, nil)
+	columns[1].Key = "price"
+	kept, err := ParseKept(Kept(columns))
+	if err != nil || len(kept) != 3 || kept["Price -> cash"] != "price" || kept["Dealer Cost"] != "-" {
+		t.Errorf("%v, %v", kept, err)
+	}
+	for text, want := range map[string]string{"Stock": "no arrow", "Stock -> stok": "did you mean stock?", "A -> weights": `no key "weights"`} {
+		if _, err := ParseKept([]byte("# x\n" + text)); err == nil || !strings.Contains(err.Error(), "columns.txt:2: ") || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v", text, err)
+		}
+	}
+}
+
+// BenchmarkFiveHundredRows reads and plans a sheet of 500 new rows.
+func BenchmarkFiveHundredRows(b *testing.B) {
+	var text bytes.Buffer
+	w := csv.NewWriter(&text)
+	_ = w.Write([]string{"Stock", "Type", "Year", "GVWR", "Weight", "Price", "Status", "Date In"})
+	for i := range 500 {
+		_ = w.Write([]string{fmt.Sprintf("SB-%d", i), "dump", "2026", "14000", "4200", "$11,450", "in stock", "11/5/2026"})
+	}
+	w.Flush()
+	for b.Loop() {
+		table, err := Read("a.csv", text.Bytes())
+		if err != nil {
+			b.Fatal(err)
+		}
+		if p := Make(table, Match(table.Header, nil), nil); len(p.New) != 500 {
+			b.Fatal(p.Faults)
+		}
+	}
+}

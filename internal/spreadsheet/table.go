@@ -1,0 +1,151 @@
+package spreadsheet
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"tarepage/internal/stockfile"
+)
+
+// MaxBytes is the largest file that is read. MaxUnpacked is the most that a workbook, which
+// is packed, may unpack to, and maxRows how many rows are read.
+const (
+	MaxBytes    = 32 << 20
+	MaxUnpacked = 128 << 20
+	maxRows     = 20_000
+)
+
+// A Table is a sheet: the names of its columns, and its rows.
+type Table struct {
+	Header []string
+	Rows   []Row
+}
+
+// A Row is one row with its number in the sheet, which begins at 1.
+type Row struct {
+	Number int
+	Cells  []string
+}
+
+// Read reads a sheet by the ending of its name: .csv, .tsv or .xlsx, of which the first sheet
+// counts. The first row with two texts or more is the header.
+func Read(name string, data []byte) (*Table, error) {
+	var rows [][]string
+	var err error
+	switch strings.ToLower(filepath.Ext(name)) {
+	case ".csv", ".tsv":
+		rows, err = separated(data)
+	case ".xlsx":
+		rows, err = workbook(data)
+	default:
+		return nil, fmt.Errorf("%q is not a sheet; save it as .xlsx or .csv", name)
+	}
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	t := &Table{}
+	for i, cells := range rows {
+		for j := range cells {
+			cells[j] = stockfile.Plain(strings.TrimSpace(strings.ReplaceAll(cells[j], "\u00a0", " ")))
+		}
+		if filled := count(cells); t.Header == nil && filled < 2 || filled == 0 {
+			continue
+		}
+		if t.Header == nil {
+			t.Header = cells
+			continue
+		}
+		t.Rows = append(t.Rows, Row{i + 1, cells})
+	}
+	if t.Header == nil {
+		return nil, fmt.Errorf("%s: there is no row with the names of the columns", name)
+	}
+	return t, nil
+}
+
+func count(cells []string) (n int) {
+	for _, c := range cells {
+		if c != "" {
+			n++
+		}
+	}
+	return n
+}
+
+// Cell is the text of a row in a column; empty for a row that ends before it.
+func (r Row) Cell(column int) string {
+	if column >= len(r.Cells) {
+		return ""
+	}
+	return r.Cells[column]
+}
+
+// separated reads values between commas, or between semicolons or tabs where the first line
+// has more of those.
+func separated(data []byte) ([][]string, error) {
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	first, _, _ := bytes.Cut(data, []byte("\n"))
+	r := csv.NewReader(bytes.NewReader(data))
+	r.FieldsPerRecord, r.LazyQuotes = -1, true
+	for _, mark := range ";\t" {
+		if bytes.Count(first, []byte(string(mark))) > bytes.Count(first, []byte(string(r.Comma))) {
+			r.Comma = mark
+		}
+	}
+	var rows [][]string
+	for {
+		cells, err := r.Read()
+		if errors.Is(err, io.EOF) {
+			return rows, nil
+		}
+		if err != nil {
+			return nil, fmt.Errorf("it does not read as CSV: %w", err)
+		}
+		line, _ := r.FieldPos(0)
+		if line > maxRows {
+			return nil, fmt.Errorf("it has more than %d rows", maxRows)
+		}
+		// A row keeps the number of its line, although the reader skips blank lines.
+		for len(rows) < line-1 {
+			rows = append(rows, nil)
+		}
+		rows = append(rows, slices.Clone(cells))
+	}
+}
+
+// workbook reads the first sheet of a workbook. Cells are as they are stored: a day is a
+// number there, and Column.value knows it.
+func workbook(data []byte) (rows [][]string, err error) {
+	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{RawCellValue: true, UnzipSizeLimit: MaxUnpacked, UnzipXMLSizeLimit: MaxUnpacked})
+	if err != nil {
+		return nil, fmt.Errorf("it does not open as a workbook: %w", err)
+	}
+	defer func() { err = errors.Join(err, f.Close()) }()
+	names := f.GetSheetList()
+	if len(names) == 0 {
+		return nil, errors.New("the workbook has no sheet")
+	}
+	all, err := f.Rows(names[0])
+	if err != nil {
+		return nil, err
+	}
+	defer func() { err = errors.Join(err, all.Close()) }()
+	for all.Next() {
+		cells, err := all.Columns()
+		if err != nil {
+			return nil, err
+		}
+		if rows = append(rows, cells); len(rows) > maxRows {
+			return nil, fmt.Errorf("it has more than %d rows", maxRows)
+		}
+	}
+	return rows, all.Error()
+}
