@@ -146,6 +146,10 @@ var rungs = []rungRule{
 		n := needCount(p, p.Unit.Axles.Count, "axles.count")
 		return p.held(rest(p, p.WheelCapacity, "wheel-capacity").Times(n))
 	}},
+	{"dolly", "the dolly's rating for one axle", "the dolly maker's rating", func(p *calc) (measure.Pounds, words) {
+		axle := need(p, p.Unit.Dolly.Axle, "dolly.axle")
+		return axle, say("%s", axle)
+	}},
 	{"hitch", "the coupler", "the rating on the coupler plate; SAE J684", func(p *calc) (measure.Pounds, words) {
 		return p.lessEmpty(need(p, p.Unit.Hitch.Rating, "hitch.rating"))
 	}},

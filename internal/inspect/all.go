@@ -117,6 +117,7 @@ var All = []*Rule{
 	steepTail,
 	jackUnderTongue,
 	rampsUnderPayload,
+	hoistUnderPayload,
 	ratingOverLabel,
 	ratingEstimated,
 	ratingUnknown,
