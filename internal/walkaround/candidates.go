@@ -39,6 +39,7 @@ func find(t []token) []candidate {
 			h.compare(&qs[i])
 		}
 	}
+	out = append(out, h.tubes(qs, taken)...)
 	out = append(out, h.weeks(qs, taken)...)
 	out = append(out, h.loadRanges()...)
 	out = append(out, h.groups()...)
@@ -279,6 +280,27 @@ func (h *hearing) tireSizes(qs []quantity, taken []bool) []candidate {
 				taken[last] = true
 			}
 		}
+	}
+	return out
+}
+
+// tubes finds "six by two by three sixteenths", a tube or an angle by its sides and the
+// thickness of its wall.
+func (h *hearing) tubes(qs []quantity, taken []bool) []candidate {
+	var out []candidate
+	for i := 0; i+2 < len(qs); i++ {
+		a, b, c := &qs[i], &qs[i+1], &qs[i+2]
+		by := func(x, y *quantity) bool { return y.from == x.to+1 && h.is(x.to, "by", "x") }
+		if taken[i] || !by(a, b) || !by(b, c) || !a.single() || !b.single() || !c.single() || c.amount >= 1 || a.amount > 20 || b.amount > 12 || c.unit != bare && c.unit != inches {
+			continue
+		}
+		w := Word(plainNumber(a.amount) + "x" + plainNumber(b.amount) + "x" + strings.TrimSuffix(measure.Inches(c.amount).InInches(), " in"))
+		x := candidate{from: a.from, to: c.to, head: a.from, of: c.to, compare: Equal, shape: "tube"}
+		for _, row := range byDimension[section] {
+			x.options = append(x.options, option{row: row, value: w})
+		}
+		taken[i], taken[i+1], taken[i+2] = true, true, true
+		out = append(out, x)
 	}
 	return out
 }

@@ -9,7 +9,8 @@
 //   - features.go describes what is around a figure, scope.go what is said of other
 //     trailers, and model.go scores each role with the trained weights in model.bin.
 //   - decide.go and settle.go choose over the whole talk.
-//   - words.go hears values that are words, equipment.go what comes with the trailer.
+//   - words.go hears values that are words, floor.go the thickness of a floor,
+//     equipment.go what comes with the trailer.
 //   - notes.go cuts the notes, sayings.go the clauses.
 //
 // What the ear knows is in tables; each row has an example that a test hears. The model is

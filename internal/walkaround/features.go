@@ -49,6 +49,7 @@ type scene struct {
 	// lastNoun[i] is the last noun before item i, or 0.
 	lastNoun []uint8
 	away     []bool // of each token: it is of something else than the trailer
+	other    []bool // of each token: it is in the description of another trailer
 }
 
 // nouns are the parts and ratings that talk turns on, by their words without a plural s.
@@ -89,7 +90,7 @@ var kindWords = map[string]uint32{"dump": 1, "enclosed": 2, "cargo": 2, "livesto
 // setScene makes the items of a talk and marks its candidates.
 func setScene(t []token, cands []candidate) *scene {
 	s := &scene{cands: cands, items: make([]item, 0, len(t)), place: make([]int, len(cands))}
-	s.away = asides(t)
+	s.away, s.other = asides(t), others(t)
 	at := 0
 	edge := uint8(0)
 	noun := uint8(0)
@@ -185,6 +186,10 @@ func (s *scene) features(out []feature, k int) []feature {
 	if s.away[c.from] {
 		add(6)
 		add(7, shape)
+	}
+	if s.other[c.from] {
+		add(8)
+		add(9, shape)
 	}
 	crossed, commas := uint32(0), uint32(0)
 	// Words by their place, those beyond a stop apart from the others.

@@ -2,7 +2,9 @@ package walkaround
 
 import (
 	"math"
+	"slices"
 	"strconv"
+	"strings"
 
 	"tarepage/internal/measure"
 )
@@ -31,6 +33,12 @@ type quantity struct {
 	compare Comparison
 	give    float64 // give or take
 	head    int     // first token of the quote, "about" included
+}
+
+// isDigitWord reports a digit as it is said in a telephone number.
+func isDigitWord(w string) bool {
+	_, ok := ones[w]
+	return ok || w == "oh" || w == "o" || w == "zero"
 }
 
 func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
@@ -153,13 +161,49 @@ func (h *hearing) quantities() []quantity {
 	return out
 }
 
-// telephone is how many tokens of a telephone number in digits begin at i: 555-0142.
+// telephone is how many tokens of a telephone number begin at i: 555-0142, or digits said
+// one by one, seven or ten of them.
 func (h *hearing) telephone(i int) int {
+	if n := h.digitByDigit(i); n > 0 {
+		return n
+	}
 	if i+2 >= len(h.t) || h.t[i].kind != number || !h.is(i+1, "-") || h.t[i+2].kind != number || !h.t[i+2].glued {
 		return 0
 	}
 	if len(h.t[i].text) == 3 && (len(h.t[i+2].text) == 4 || len(h.t[i+2].text) == 3) {
 		return 3
+	}
+	return 0
+}
+
+// digitByDigit is how many tokens of a telephone number begin at i whose digits are said one
+// by one or in groups of three and four, as "555 0142".
+func (h *hearing) digitByDigit(i int) int {
+	n, to := 0, i
+	for k := i; k < len(h.t) && n < 10; k++ {
+		if h.t[k].kind == comma && n > 0 {
+			continue
+		}
+		d := h.phoneDigits(k)
+		if d == 0 {
+			break
+		}
+		n, to = n+d, k+1
+	}
+	if n == 7 || n == 10 {
+		return to - i
+	}
+	return 0
+}
+
+// phoneDigits is how many digits of a telephone number token i can be, or 0.
+func (h *hearing) phoneDigits(i int) int {
+	t := &h.t[i]
+	switch n := len(t.text); {
+	case t.kind == word && isDigitWord(t.text):
+		return 1
+	case t.kind == number && !t.decimal && (n == 1 || n == 3 || n == 4) && !strings.Contains(t.text, ","):
+		return n
 	}
 	return 0
 }
@@ -291,6 +335,9 @@ func (q *quantity) weight() (v float64, inferred, ok bool) {
 func (q *quantity) money() (v float64, inferred, ok bool) {
 	if q.unit != dollars && q.unit != bare {
 		return 0, false, false
+	}
+	if q.unit == bare && len(q.parts) > 2 && !slices.ContainsFunc(q.parts, func(x float64) bool { return x > 9 }) {
+		return 0, false, false // digits one by one are of a serial or telephone number
 	}
 	v, ok = q.together()
 	if !ok {

@@ -77,6 +77,7 @@ var roleTable = []roleRow{
 	{OverallWidth, length, 48, 120, ""},
 
 	{Pressure, pressure, 20, 130, "run the tires at 80 psi"},
+	{SidewallPSI, pressure, 20, 130, "each tire is rated 3,520 pounds at 80 psi"},
 	{Price, money, 300, 250000, "asking $8,500"},
 
 	{AxleCount, count, 1, 4, "two 7,000 lb axles"},

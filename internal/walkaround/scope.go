@@ -98,6 +98,37 @@ var returns = []turn{
 	{"okay so", "that one is red, okay so it's a gooseneck", false},
 }
 
+// seconds begin the description of another trailer in the same recording. It runs on over
+// stops, until the talk comes back to the first or ends.
+var seconds = []turn{
+	{"walking over to the", "it's a flatbed. walking over to the red one. it is a gooseneck", false},
+	{"walk over to the", "it's a flatbed. let's walk over to the red one. it is a gooseneck", false},
+	{"going over to the", "it's a flatbed. we're going over to the red one. it is a gooseneck", false},
+	{"over to the other", "it's a flatbed. over to the other one. it is a gooseneck", false},
+	{"this is the other", "it's a flatbed. this is the other one. it is a gooseneck", false},
+	{"now the other", "it's a flatbed. now the other one. it is a gooseneck", false},
+	{"the second trailer", "it's a flatbed. now the second trailer. it is a gooseneck", false},
+	{"the second one", "it's a flatbed. the second one here. it is a gooseneck", false},
+	{"second one here", "it's a flatbed. second one here. it is a gooseneck", false},
+	{"second unit", "it's a flatbed. second unit. it is a gooseneck", false},
+	{"trailer number two", "it's a flatbed. trailer number two. it is a gooseneck", false},
+	{"number two is", "it's a flatbed. number two is red. it is a gooseneck", false},
+	{"next one over", "it's a flatbed. the next one over is red. it is a gooseneck", false},
+	{"next to it we have", "it's a flatbed. next to it we have the red one. it is a gooseneck", false},
+	{"next to it we got", "it's a flatbed. next to it we got the red one. it is a gooseneck", false},
+	{"one next to it the", "it's a flatbed. that one next to it the big one. it is a gooseneck", false},
+}
+
+// comings end the description of another trailer.
+var comings = []turn{
+	{"back to", "the second trailer is red. back to the gooseneck", false},
+	{"back over to", "the second trailer is red. back over to the gooseneck", false},
+	{"but this one here", "the second trailer is red. but this one here is a gooseneck", false},
+	{"the first one", "the second trailer is red. the first one is a gooseneck", false},
+	{"the first trailer", "the second trailer is red. the first trailer is a gooseneck", false},
+	{"as for this one", "the second trailer is red. as for this one it's a gooseneck", false},
+}
+
 // turnsOf are phrases by their first word.
 func turnsOf(list []turn, might bool) map[string][][]string {
 	m := map[string][][]string{}
@@ -112,6 +143,24 @@ func turnsOf(list []turn, might bool) map[string][][]string {
 }
 
 var leaving, leavingFor, returning = turnsOf(leaves, true), turnsOf(leaves, false), turnsOf(returns, true)
+var seconding, coming = turnsOf(seconds, true), turnsOf(comings, true)
+
+// others tells of each token whether it is in the description of another trailer.
+func others(t []token) []bool {
+	h := &hearing{t: t}
+	out := make([]bool, len(t))
+	away := false
+	for i := range t {
+		switch {
+		case h.anyAt(coming, i) > 0:
+			away = false
+		case h.anyAt(seconding, i) > 0:
+			away = true
+		}
+		out[i] = away
+	}
+	return out
+}
 
 // furthest is how many words talk of something else may run where nothing ends it, as
 // captions without stops do not.
@@ -123,7 +172,7 @@ func asides(t []token) []bool { return asidesBy(t, leaving) }
 
 func asidesBy(t []token, leaving map[string][][]string) []bool {
 	h := &hearing{t: t}
-	out := make([]bool, len(t))
+	out := others(t)
 	begin := 0 // of the clause
 	left := 0  // tokens that the aside may still run
 	for i := range t {

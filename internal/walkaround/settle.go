@@ -38,7 +38,7 @@ var repairs = []repair{
 	{"oops", 8, "it weighs 4,200 lb empty, oops, 4,100 lb"},
 	{"actually", 4, "it weighs 4,200 lb empty, actually 4,100 lb"},
 	{"rather", 3, "it weighs 4,200 lb empty, or rather 4,100 lb"},
-	{"no", 6, "it weighs 4,200 lb empty, no, 4,100 lb"},
+	{"no", 8, "it weighs 4,200 lb empty, no, 4,100 lb"},
 }
 
 var repairWords = func() [][]string {
@@ -60,8 +60,10 @@ const (
 
 // settle chooses over the whole talk: what adds up gains, what was taken back is dropped,
 // and in a recording each key has one value.
-func settle(ds []decided, t []token, away []bool, recording bool) {
+func settle(ds []decided, s *scene, t []token, recording bool, kind Word) {
 	sums(ds)
+	(&hearing{t: t}).formerPrices(ds)
+	holds(ds, spaceOf[kind])
 	for k := range ds {
 		d := &ds[k]
 		if len(d.choices) == 0 {
@@ -69,7 +71,9 @@ func settle(ds []decided, t []token, away []bool, recording bool) {
 		}
 		slices.SortStableFunc(d.choices, func(a, b choice) int { return int(b.score) - int(a.score) })
 		switch best := d.choices[0].score; {
-		case best >= bar && away[d.from] && (best < bar+2*scale || strings.HasPrefix(d.shape, "=")):
+		case best >= bar && s.other[d.from]:
+			d.doubt = "another unit"
+		case best >= bar && s.away[d.from] && (best < bar+2*scale || strings.HasPrefix(d.shape, "=")):
 			d.doubt = "another unit, or one that might be"
 		case best >= bar:
 			d.pick = 0
@@ -80,6 +84,73 @@ func settle(ds []decided, t []token, away []bool, recording bool) {
 	h.corrections(ds)
 	if recording {
 		h.oneValue(ds)
+		sameWidth(ds)
+	}
+}
+
+// former are the words in front of a price that another one takes the place of.
+var former = set("was base list sticker msrp retail regular standard")
+
+// formerPrices makes prices less likely that are named only to be undercut: "list is nine
+// four, we're at eight".
+func (h *hearing) formerPrices(ds []decided) {
+	for k := range ds {
+		for c := range ds[k].choices {
+			ch := &ds[k].choices[c]
+			for i := ds[k].head - 1; ch.row == roleIndex[Price] && i >= max(0, ds[k].head-4) && h.t[i].kind != stop; i-- {
+				if former[h.word(i)] {
+					ch.score -= 2 * scale
+					break
+				}
+			}
+		}
+	}
+}
+
+// spaces are the parts that a load goes on or into, by the first part of their keys.
+var spaces = []string{"deck", "bed", "box"}
+
+// spaceOf is where the kinds that people name carry their load. All others have a deck, or
+// figures of their own.
+var spaceOf = map[Word]string{
+	"dump": "bed", "enclosed": "box", "livestock": "box", "concession": "box",
+	"equipment": "deck", "utility": "deck", "car-hauler": "deck", "deck-over": "deck", "flatbed": "deck", "tilt": "deck", "landscape": "deck",
+}
+
+// holds moves the length, width and height of a deck, a bed or a box to the part that the
+// kind of trailer has: "fourteen foot in the box" of a dump trailer is its bed.
+func holds(ds []decided, space string) {
+	if space == "" {
+		return
+	}
+	for k := range ds {
+		for c := range ds[k].choices {
+			ch := &ds[k].choices[c]
+			part, what, _ := strings.Cut(string(roleTable[ch.row].role), ".")
+			if part == space || !slices.Contains(spaces, part) || what != "length" && what != "width" && what != "height" {
+				continue
+			}
+			row := roleIndex[Role(space+"."+what)]
+			at := slices.IndexFunc(ds[k].choices, func(o choice) bool { return o.row == row && o.value == ch.value })
+			if at < 0 || part == "deck" && what == "height" || space == "deck" && what == "height" {
+				continue
+			}
+			if o := &ds[k].choices[at]; ch.score > o.score {
+				o.score, ch.score = ch.score, o.score
+			}
+		}
+	}
+}
+
+// sameWidth drops a deck's width that is the width between the fenders: "an 83 by 20" is
+// named by what fits between them.
+func sameWidth(ds []decided) {
+	between := roleIndex[DeckBetween]
+	for k := range ds {
+		d := &ds[k]
+		if d.pick >= 0 && d.choices[d.pick].row == roleIndex[DeckWidth] && given(ds, between, nil) && !given(ds, between, d.choices[d.pick].value) {
+			d.pick, d.doubt = -1, "the width between the fenders"
+		}
 	}
 }
 

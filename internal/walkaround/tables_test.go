@@ -55,12 +55,12 @@ func TestTurns(t *testing.T) {
 	gooseneck := func(text string) bool {
 		return slices.ContainsFunc(WordsText(text), func(c Candidate) bool { return c.Role == hitchKind })
 	}
-	for _, x := range leaves {
+	for _, x := range slices.Concat(leaves, seconds) {
 		if gooseneck(x.example) {
 			t.Errorf("a gooseneck is heard in %q", x.example)
 		}
 	}
-	for _, x := range returns {
+	for _, x := range slices.Concat(returns, comings) {
 		if !gooseneck(x.example) {
 			t.Errorf("no gooseneck is heard in %q", x.example)
 		}

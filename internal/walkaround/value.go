@@ -109,6 +109,7 @@ const (
 	AxleCenter     Role = "axles.center"
 	OverallWidth   Role = "overall-width"
 	BrakeAxles     Role = "brakes.axles"
+	SidewallPSI    Role = "tires.sidewall.pressure"
 	PerAxle        Role = "tires.per-axle"
 )
 

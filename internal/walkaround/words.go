@@ -268,6 +268,16 @@ func Words(c captions.Track) []Candidate {
 // WordsText finds the same in written notes.
 func WordsText(text string) []Candidate { return wordsIn(text, tokens(text)) }
 
+// kindOf is the kind of trailer that the talk is about, or nothing.
+func kindOf(text string, t []token) Word {
+	for _, c := range wordsIn(text, t) {
+		if c.Role == kindKey {
+			return c.Value.(Word)
+		}
+	}
+	return ""
+}
+
 func wordsIn(text string, t []token) []Candidate {
 	h := &hearing{t: t}
 	away := asides(t)
@@ -317,6 +327,7 @@ func wordsIn(text string, t []token) []Candidate {
 			out = append(out, f.Candidate)
 		}
 	}
+	out = h.withFloor(text, out, away)
 	slices.SortStableFunc(out, func(a, b Candidate) int { return a.Offset - b.Offset })
 	return out
 }
