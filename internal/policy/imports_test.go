@@ -48,6 +48,7 @@ testyard:
 starter:
 themes/default:
 cmd/build:      tables unit inspect files report site showroom captions intake starter amend spreadsheet
+yardphotos:     compute kinds tables unit
 policy:
 policy/mutation:
 policy/sbom:

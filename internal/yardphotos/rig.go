@@ -1,0 +1,235 @@
+package main
+
+import (
+	"strings"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/kinds"
+	"tarepage/internal/tables"
+	"tarepage/internal/unit"
+)
+
+// A rig is a trailer to draw, in inches. Where the unit gives no dimension, a usual one of
+// the drawing takes its place (common practice, no source).
+type rig struct {
+	*scene
+	u    *unit.Unit
+	kind kinds.Kind
+
+	space                       string
+	front, long, wide, floor    float64
+	center, spacing, tire, rim  float64
+	axles                       int
+	dual, between, overTheTruck bool
+	paint                       paint
+}
+
+var (
+	steel  = paint{0.62, 0.64, 0.66}
+	dark   = paint{0.14, 0.14, 0.15}
+	rubber = paint{0.10, 0.10, 0.11}
+	wood   = paint{0.72, 0.55, 0.36}
+	red    = paint{0.85, 0.08, 0.07}
+	amber  = paint{0.98, 0.62, 0.08}
+	white  = paint{0.93, 0.93, 0.92}
+)
+
+// colors are the words of the key color, the first one in a text counts.
+var colors = map[string]paint{
+	"black": {0.16, 0.16, 0.17}, "charcoal": {0.29, 0.31, 0.34}, "gray": {0.53, 0.55, 0.57}, "silver": {0.78, 0.80, 0.82},
+	"white": white, "red": {0.72, 0.13, 0.11}, "yellow": {0.95, 0.76, 0.10}, "green": {0.13, 0.42, 0.22},
+	"blue": {0.12, 0.28, 0.62}, "galvanized": {0.70, 0.73, 0.75}, "aluminum": {0.80, 0.82, 0.84}, "orange": {0.90, 0.43, 0.08}, "tan": {0.78, 0.68, 0.50},
+}
+
+func paintOf(text string) paint {
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' }) {
+		if c, ok := colors[word]; ok {
+			return c
+		}
+	}
+	return steel
+}
+
+// or is the unit's length, or the usual one.
+func or(l unit.Length, usual float64) float64 {
+	if l.Given() {
+		return float64(l.Value)
+	}
+	return usual
+}
+
+func rigOf(w *compute.Work) *rig {
+	u := w.Unit
+	r := &rig{scene: &scene{}, u: u, kind: kinds.Of(u.Kind.Value), space: w.Space.Name, paint: paintOf(u.Color.Value)}
+	r.overTheTruck = u.Hitch.Kind.Value == "gooseneck" || u.Hitch.Kind.Value == "fifth-wheel"
+	r.front, r.long = or(w.Space.Front, 56), or(w.Space.Length, max(float64(r.kind.Usual), 120))
+	r.wide, r.floor = or(w.Space.Width, 76), or(w.Space.Floor, float64(r.kind.Floor))
+	r.tire, r.rim = 28, 15
+	if size, err := tables.ParseTireSize(u.Tires.Size.Value); err == nil {
+		d, _ := size.Diameter()
+		r.tire, r.rim = float64(d), float64(size.Rim)
+	}
+	r.axles, r.dual = max(u.Axles.Count.Value, 1), u.Tires.PerAxle.Value == 4
+	r.spacing = or(u.Axles.Spacing, r.tire+4)
+	r.center = or(u.Axles.Center, r.front+float64(r.long*0.58))
+	r.between = !r.kind.OverWheels && (u.Deck.Between.Given() || r.floor < r.tire+4)
+	return r
+}
+
+func (r *rig) rear() float64 { return r.front + r.long }
+
+// half is half the width of the trailer's body.
+func (r *rig) half() float64 { return r.wide / 2 }
+
+// build adds the whole trailer.
+func (r *rig) build() {
+	if r.overTheTruck {
+		r.neck()
+	} else {
+		r.tongue()
+	}
+	r.wheels()
+	builders[r.space](r)
+	r.lamps()
+}
+
+var builders = map[string]func(*rig){
+	"deck": (*rig).deck, "bed": (*rig).bed, "box": (*rig).boxed, "tank": (*rig).tank, "hull": (*rig).hull,
+	"bin": (*rig).bin, "bunks": (*rig).bunks, "chassis": (*rig).chassis, "dolly": (*rig).dolly,
+}
+
+// tongue adds the A-frame, the coupler or eye, the chains and the jack.
+func (r *rig) tongue() {
+	at, low := 19.0, r.floor-6
+	pintle := r.u.Hitch.Kind.Value == "pintle"
+	if pintle {
+		at = 26
+	}
+	tip := vec{9, 0, at}
+	knee := vec{r.front - 8, r.half() * 0.55, min(at+2, low)}
+	r.bars(tip, knee, 4.5, r.paint)
+	r.bars(knee, vec{r.front + 4, r.half() * 0.6, low}, 4.5, r.paint)
+	if pintle {
+		for i, ring := 0, circle(0, at, 3.6, 3.6); i < len(ring); i++ {
+			r.bar(ring[i], ring[(i+1)%len(ring)], 1.7, steel)
+		}
+		r.box(3, 14, -2.5, 2.5, at-3, at+3, dark)
+	} else {
+		r.box(-3, 3, -2.6, 2.6, at-2, at+2.6, steel)
+		r.box(3, 12, -2.2, 2.2, at-1, at+2.2, steel)
+		r.box(4, 8, -0.8, 0.8, at+2, at+4.5, dark)
+	}
+	r.bars(vec{12, 3, at - 2}, vec{2, 7, 8}, 1, dark)
+	r.bars(vec{2, 7, 8}, vec{-6, 6, 11}, 1, dark)
+	x := max(14, r.front/2-2)
+	side := 0.0
+	if r.u.Jack.Count.Value == 2 {
+		side = r.half() * 0.4
+	}
+	for _, y := range []float64{side, -side} {
+		r.box(x-1.4, x+1.4, y-1.4, y+1.4, 9, at+20, steel)
+		r.box(x-4, x+4, y-4, y+4, 0, 1.5, steel)
+		r.box(x-1, x+1, y-1, y+1, 1.5, 9, steel)
+		r.box(x-1, x+1, y-8, y+1, at+18.5, at+20, dark)
+	}
+	r.box(x-3, x+3, -max(4, side), max(4, side), at-2.5, at+2.5, r.paint)
+}
+
+// neck adds the neck over a truck's bed with its coupler or kingpin, and the two legs.
+func (r *rig) neck() {
+	under := max(56, r.floor+14)
+	top := under + 11
+	y := r.half() * 0.36
+	back := min(30, r.front/2)
+	r.both(-8, r.front-back/2, y-3, y+3, under, top, r.paint)
+	for _, side := range []float64{-1, 1} {
+		a, b := side*y-3, side*y+3
+		r.prism([]vec{{r.front - back, 0, under}, {r.front - back/2, 0, top}, {r.front + 2, 0, r.floor}, {r.front + 2, 0, r.floor - 12}, {r.front - 12, 0, r.floor - 12}}, a, b, r.paint)
+	}
+	r.box(-8, 4, -y-3, y+3, under, top, r.paint)
+	r.box(r.front-back-4, r.front-back/2, -y, y, under, top-2, r.paint)
+	if r.u.Hitch.Kind.Value == "fifth-wheel" {
+		r.prism([]vec{{-10, 0, 50}, {14, 0, 50}, {26, 0, under}, {-14, 0, under}}, -14, 14, dark)
+		r.box(-1.5, 1.5, -1.5, 1.5, 45, 50, steel)
+	} else {
+		r.box(-2.5, 2.5, -2.5, 2.5, 40, under, steel)
+		r.box(-4, 4, -4, 4, 35, 42, dark)
+		r.bars(vec{0, 3, 46}, vec{6, 10, 34}, 1.2, dark)
+	}
+	x := r.front - back - 10
+	r.both(x-2.4, x+2.4, y-2.4, y+2.4, 18, top+2, dark)
+	r.both(x-1.6, x+1.6, y-1.6, y+1.6, 2, 18, steel)
+	r.both(x-6, x+6, y-6, y+6, 0, 2, steel)
+	r.box(x-1, x+1, -y, y, 30, 32, steel)
+}
+
+// wheels adds the tires, the axles and the fenders.
+func (r *rig) wheels() {
+	outer := r.half() - 1
+	if r.between {
+		outer = r.half() + 11
+	}
+	if r.space == "hull" || r.space == "chassis" || r.space == "bunks" || r.space == "dolly" || r.space == "bin" {
+		outer = max(r.half(), 38)
+	}
+	radius := r.tire / 2
+	for i := range r.axles {
+		x := r.center + float64(r.spacing*(float64(i)-float64(r.axles-1)/2))
+		r.box(x-2, x+2, -outer+4, outer-4, radius-2, radius+2, dark)
+		pairs := 1
+		if r.dual {
+			pairs = 2
+		}
+		for k := range pairs {
+			out := outer - float64(k)*10
+			for _, side := range []float64{-1, 1} {
+				r.disk(x, radius, radius, side*(out-8), side*out, rubber)
+				r.disk(x, radius, r.rim/2, side*(out-7), side*(out+0.3), paint{0.80, 0.81, 0.82})
+				r.disk(x, radius, 2.6, side*(out-2), side*(out+2), dark)
+			}
+		}
+	}
+	if r.between && r.u.Frame.Fenders.Value != "none" {
+		r.fenders(outer)
+	}
+}
+
+// fenders adds a fender over the wheels of each side: a flat top with sloping ends.
+func (r *rig) fenders(outer float64) {
+	reach := float64(r.spacing*float64(r.axles-1))/2 + r.tire/2 + 2
+	top, inner := r.tire+3, outer-11
+	a, b := r.center-reach, r.center+reach
+	for _, side := range []float64{-1, 1} {
+		y0, y1 := side*inner, side*(outer+1)
+		r.prism([]vec{{a + 8, 0, top}, {b - 8, 0, top}, {b - 8, 0, top + 1.2}, {a + 8, 0, top + 1.2}}, y0, y1, r.paint.times(1.1))
+		r.quad(vec{a + 8, y0, top}, vec{a, y0, r.tire * 0.62}, vec{a, y1, r.tire * 0.62}, vec{a + 8, y1, top}, r.paint)
+		r.quad(vec{b - 8, y0, top}, vec{b, y0, r.tire * 0.62}, vec{b, y1, r.tire * 0.62}, vec{b - 8, y1, top}, r.paint)
+		// The lip is what shows from the side.
+		r.prism([]vec{{a + 8, 0, top - 2.5}, {b - 8, 0, top - 2.5}, {b - 8, 0, top + 1.2}, {a + 8, 0, top + 1.2}}, y1-side, y1, r.paint)
+		r.bar(vec{a + 8, y1, top}, vec{a, y1, r.tire * 0.62}, 2.5, r.paint)
+		r.bar(vec{b - 8, y1, top}, vec{b, y1, r.tire * 0.62}, 2.5, r.paint)
+	}
+}
+
+// lamps adds lamps at the corners and, where the unit has it, the red and white tape.
+func (r *rig) lamps() {
+	z := r.floor - 3
+	if r.u.Deck.TailEnd.Given() {
+		z = float64(r.u.Deck.TailEnd.Value) - 3
+	}
+	end, h := r.rear(), r.half()
+	r.both(end-0.5, end+1, h-9, h-2, z-2.5, z+2.5, red)
+	for i := -1.0; i <= 1; i++ {
+		r.box(end-0.5, end+1, i*7-1.5, i*7+1.5, z-1.2, z+1.2, red)
+	}
+	r.both(r.front+2, r.front+6, h-0.5, h+0.8, r.floor-4, r.floor-1, amber)
+	if !r.u.Lights.Conspicuity.Value || !r.u.Lights.Conspicuity.Given() {
+		return
+	}
+	for x, i := r.front+10, 0; x+10 < r.rear()-60; x, i = x+10, i+1 {
+		if i%4 > 1 {
+			continue
+		}
+		r.both(x, x+10, h-0.2, h+0.6, r.floor-4, r.floor-2, []paint{red, white}[i%2])
+	}
+}

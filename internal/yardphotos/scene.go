@@ -1,0 +1,273 @@
+package main
+
+import (
+	"image"
+	"image/color"
+	"math"
+)
+
+// A vec is a place in inches: x behind the ball's center, y to the left of the trailer's
+// middle, z above the ground.
+type vec struct{ x, y, z float64 }
+
+func (a vec) add(b vec) vec       { return vec{a.x + b.x, a.y + b.y, a.z + b.z} }
+func (a vec) sub(b vec) vec       { return vec{a.x - b.x, a.y - b.y, a.z - b.z} }
+func (a vec) times(s float64) vec { return vec{float64(a.x * s), float64(a.y * s), float64(a.z * s)} }
+func (a vec) dot(b vec) float64   { return float64(a.x*b.x) + float64(a.y*b.y) + float64(a.z*b.z) }
+func (a vec) unit() vec           { return a.times(1 / math.Sqrt(a.dot(a))) }
+func minus(a, b float64) float64  { return float64(a) - float64(b) }
+func (a vec) cross(b vec) vec {
+	return vec{minus(a.y*b.z, a.z*b.y), minus(a.z*b.x, a.x*b.z), minus(a.x*b.y, a.y*b.x)}
+}
+
+// A paint is a color with channels from 0 to 1.
+type paint [3]float64
+
+func (c paint) times(s float64) paint {
+	return paint{float64(c[0] * s), float64(c[1] * s), float64(c[2] * s)}
+}
+
+// A face is a flat triangle of one color.
+type face struct {
+	at   [3]vec
+	tint paint
+}
+
+// A scene is everything in front of the camera.
+type scene struct{ faces []face }
+
+// quad adds a flat four-cornered face. Its corners go around it.
+func (s *scene) quad(a, b, c, d vec, tint paint) {
+	s.faces = append(s.faces, face{[3]vec{a, b, c}, tint}, face{[3]vec{a, c, d}, tint})
+}
+
+// box adds a box along the axes.
+func (s *scene) box(x0, x1, y0, y1, z0, z1 float64, tint paint) {
+	s.prism([]vec{{x0, 0, z0}, {x1, 0, z0}, {x1, 0, z1}, {x0, 0, z1}}, y0, y1, tint)
+}
+
+// both adds a box and its mirror image on the other side of the trailer.
+func (s *scene) both(x0, x1, y0, y1, z0, z1 float64, tint paint) {
+	s.box(x0, x1, y0, y1, z0, z1, tint)
+	s.box(x0, x1, -y1, -y0, z0, z1, tint)
+}
+
+// prism adds a convex outline in x and z, drawn out from y0 to y1.
+func (s *scene) prism(outline []vec, y0, y1 float64, tint paint) {
+	n := len(outline)
+	at := func(i int, y float64) vec { p := outline[i%n]; return vec{p.x, y, p.z} }
+	for i := range n {
+		s.quad(at(i, y0), at(i+1, y0), at(i+1, y1), at(i, y1), tint)
+		if i > 0 && i < n-1 {
+			s.faces = append(s.faces, face{[3]vec{at(0, y0), at(i, y0), at(i+1, y0)}, tint},
+				face{[3]vec{at(0, y1), at(i, y1), at(i+1, y1)}, tint})
+		}
+	}
+}
+
+// upright adds a convex outline in x and y, drawn up from z0 to z1.
+func (s *scene) upright(outline []vec, z0, z1 float64, tint paint) {
+	n := len(outline)
+	at := func(i int, z float64) vec { p := outline[i%n]; return vec{p.x, p.y, z} }
+	for i := range n {
+		s.quad(at(i, z0), at(i+1, z0), at(i+1, z1), at(i, z1), tint)
+		if i > 0 && i < n-1 {
+			s.faces = append(s.faces, face{[3]vec{at(0, z0), at(i, z0), at(i+1, z0)}, tint},
+				face{[3]vec{at(0, z1), at(i, z1), at(i+1, z1)}, tint})
+		}
+	}
+}
+
+// disk adds a cylinder across the trailer: a wheel or a drum.
+func (s *scene) disk(x, z, r, y0, y1 float64, tint paint) {
+	s.prism(circle(x, z, r, r), y0, y1, tint)
+}
+
+func circle(x, z, wide, tall float64) []vec {
+	const n = 28
+	out := make([]vec, n)
+	for i := range out {
+		a := float64(2*math.Pi*float64(i)) / n
+		out[i] = vec{x + float64(wide*math.Cos(a)), 0, z + float64(tall*math.Sin(a))}
+	}
+	return out
+}
+
+// tube adds a round body along the trailer, with half axes wide and tall.
+func (s *scene) tube(x0, x1, y, z, wide, tall float64, tint paint) {
+	ring := circle(y, z, wide, tall)
+	for i := range ring {
+		a, b := ring[i], ring[(i+1)%len(ring)]
+		s.quad(vec{x0, a.x, a.z}, vec{x1, a.x, a.z}, vec{x1, b.x, b.z}, vec{x0, b.x, b.z}, tint)
+		for _, x := range []float64{x0, x1} {
+			s.faces = append(s.faces, face{[3]vec{{x, y, z}, {x, a.x, a.z}, {x, b.x, b.z}}, tint})
+		}
+	}
+}
+
+// bar adds a square bar from a to b.
+func (s *scene) bar(a, b vec, thick float64, tint paint) {
+	along := b.sub(a).unit()
+	side := along.cross(vec{0, 0, 1})
+	if side.dot(side) < 0.01 {
+		side = vec{0, 1, 0}
+	}
+	side = side.unit().times(thick / 2)
+	up := side.cross(along).unit().times(thick / 2)
+	corner := func(p vec, i int) vec {
+		w, h := []float64{1, 1, -1, -1}[i%4], []float64{1, -1, -1, 1}[i%4]
+		return p.add(side.times(w)).add(up.times(h))
+	}
+	for i := range 4 {
+		s.quad(corner(a, i), corner(b, i), corner(b, i+1), corner(a, i+1), tint)
+	}
+	s.quad(corner(a, 0), corner(a, 1), corner(a, 2), corner(a, 3), tint)
+	s.quad(corner(b, 0), corner(b, 1), corner(b, 2), corner(b, 3), tint)
+}
+
+// bars adds a bar and its mirror image.
+func (s *scene) bars(a, b vec, thick float64, tint paint) {
+	s.bar(a, b, thick, tint)
+	s.bar(vec{a.x, -a.y, a.z}, vec{b.x, -b.y, b.z}, thick, tint)
+}
+
+// The picture and the light. Every pixel is the mean of oversample times oversample points.
+const (
+	pixelsWide, pixelsHigh = 1200, 800
+	oversample             = 2
+)
+
+var sun = vec{-0.45, 0.62, 0.95}.unit()
+
+// A camera looks from a place at another one.
+type camera struct {
+	from               vec
+	right, up, forward vec
+	zoom               float64
+}
+
+func look(from, to vec, zoom float64) camera {
+	forward := to.sub(from).unit()
+	// y is to the left and x to the rear, so the picture's right is up times forward.
+	right := vec{0, 0, 1}.cross(forward).unit()
+	return camera{from, right, forward.cross(right), forward, zoom}
+}
+
+// see is where a place is in the picture, in oversampled pixels, and how deep.
+func (c *camera) see(p vec) vec {
+	d := p.sub(c.from)
+	deep := max(d.dot(c.forward), 1)
+	scale := c.zoom / deep * pixelsWide * oversample
+	return vec{pixelsWide*oversample/2 + float64(d.dot(c.right)*scale), pixelsHigh*oversample/2 - float64(d.dot(c.up)*scale), deep}
+}
+
+// A canvas is a picture with the depth of each point.
+type canvas struct {
+	tint   []paint
+	near   []float64 // 1 over the depth
+	shadow []bool
+}
+
+const across, down = pixelsWide * oversample, pixelsHigh * oversample
+
+// fill visits the points of a triangle with 1 over their depth.
+func fill(a, b, c vec, visit func(i int, near float64)) {
+	area := minus((b.x-a.x)*(c.y-a.y), (b.y-a.y)*(c.x-a.x))
+	if math.Abs(area) < 1e-9 {
+		return
+	}
+	left, right := int(max(0, min(a.x, b.x, c.x))), int(min(across-1, max(a.x, b.x, c.x)))
+	top, low := int(max(0, min(a.y, b.y, c.y))), int(min(down-1, max(a.y, b.y, c.y)))
+	for y := top; y <= low; y++ {
+		py := float64(y) + 0.5
+		for x := left; x <= right; x++ {
+			px := float64(x) + 0.5
+			u := minus((b.x-px)*(c.y-py), (b.y-py)*(c.x-px)) / area
+			v := minus((c.x-px)*(a.y-py), (c.y-py)*(a.x-px)) / area
+			if w := 1 - u - v; u >= 0 && v >= 0 && w >= 0 {
+				visit(y*across+x, float64(u/a.z)+float64(v/b.z)+float64(w/c.z))
+			}
+		}
+	}
+}
+
+// shade is a face's color in the sun, seen from the camera.
+func shade(f face, c *camera) paint {
+	n := f.at[1].sub(f.at[0]).cross(f.at[2].sub(f.at[0]))
+	if n.dot(n) < 1e-12 {
+		return f.tint
+	}
+	n = n.unit()
+	if n.dot(c.from.sub(f.at[0])) < 0 {
+		n = n.times(-1)
+	}
+	return f.tint.times(0.5 + float64(0.58*max(0, n.dot(sun))) + float64(0.06*n.z))
+}
+
+// draw draws the scene before sky, ground and the trailer's shadow.
+func (s *scene) draw(c camera) *image.RGBA {
+	v := &canvas{make([]paint, across*down), make([]float64, across*down), make([]bool, across*down)}
+	v.land(&c)
+	for _, f := range s.faces {
+		var flat [3]vec
+		for i, p := range f.at {
+			low := p.sub(sun.times(p.z / sun.z))
+			low.z = 0
+			flat[i] = c.see(low)
+		}
+		fill(flat[0], flat[1], flat[2], func(i int, _ float64) { v.shadow[i] = true })
+	}
+	for i, dark := range v.shadow {
+		if dark && v.near[i] > 0 {
+			v.tint[i] = v.tint[i].times(0.6)
+		}
+	}
+	clear(v.near)
+	for _, f := range s.faces {
+		tint := shade(f, &c)
+		fill(c.see(f.at[0]), c.see(f.at[1]), c.see(f.at[2]), func(i int, near float64) {
+			if near > v.near[i] {
+				v.near[i], v.tint[i] = near, tint
+			}
+		})
+	}
+	return v.shrink()
+}
+
+// land paints the sky and the gravel. Points of the ground get a depth.
+func (v *canvas) land(c *camera) {
+	for y := range down {
+		for x := range across {
+			i := y*across + x
+			ray := c.forward.add(c.right.times((float64(x) - across/2) / (across * c.zoom))).
+				add(c.up.times((down/2 - float64(y)) / (across * c.zoom)))
+			if ray.z >= -0.002 {
+				h := min(1, ray.z*4)
+				v.tint[i] = paint{minus(0.86, h*0.34), minus(0.91, h*0.20), 0.97}
+				continue
+			}
+			far := min(1, -c.from.z/ray.z/2400)
+			v.tint[i] = paint{0.66 + float64(0.08*far), 0.63 + float64(0.10*far), 0.57 + float64(0.12*far)}
+			v.near[i] = 1
+		}
+	}
+}
+
+// shrink makes one pixel of each square of points.
+func (v *canvas) shrink() *image.RGBA {
+	out := image.NewRGBA(image.Rect(0, 0, pixelsWide, pixelsHigh))
+	for y := range pixelsHigh {
+		for x := range pixelsWide {
+			var sum paint
+			for k := range oversample * oversample {
+				t := v.tint[(y*oversample+k/oversample)*across+x*oversample+k%oversample]
+				for ch := range sum {
+					sum[ch] += t[ch]
+				}
+			}
+			level := func(ch int) uint8 { return uint8(min(255, float64(sum[ch]*255)/(oversample*oversample))) }
+			out.SetRGBA(x, y, color.RGBA{level(0), level(1), level(2), 255})
+		}
+	}
+	return out
+}
