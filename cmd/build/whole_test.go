@@ -11,6 +11,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"slices"
+	"strings"
 	"sync"
 	"testing"
 	"time"
@@ -128,7 +129,8 @@ func TestFilesComeAndGo(t *testing.T) {
 	for i := range rounds {
 		var out, errs bytes.Buffer
 		status := run([]string{"-from", dir, "-to", target, "-leave-out"}, &out, &errs)
-		if status != clean && status != stops {
+		// A build that finds many files deleted does not take their units off the site.
+		if status != clean && status != stops && !strings.Contains(errs.String(), "would be gone") {
 			t.Errorf("build %d: status %d: %.500s", i, status, errs.String())
 		}
 		checkWhole(t, target)
