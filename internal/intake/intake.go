@@ -36,6 +36,8 @@ type Talk struct {
 	Items []walkaround.Item
 	// Notes are what was said, no two at one second.
 	Notes []walkaround.Note
+	// Omitted is talk that the notes leave out.
+	Omitted []walkaround.Omission
 	// Doubts are about the captions themselves.
 	Doubts []captions.Doubt
 
@@ -83,7 +85,9 @@ func Listen(name string, data []byte) (*Talk, error) {
 	}
 	t.Length = int(math.Ceil(end))
 	t.take(walkaround.Hear(c), walkaround.Words(c))
-	t.note(walkaround.Notes(c))
+	notes, omitted := walkaround.Notes(c)
+	t.note(notes)
+	t.Omitted = omitted
 	t.Items = walkaround.Equipment(c)
 	return t, nil
 }

@@ -67,6 +67,7 @@ func (t *Talk) Sheet(stock, captions string) Sheet {
 		}
 	}
 	w.unclear(t)
+	w.omitted(t)
 	w.line(0, "---")
 	d := Sheet{Missing: w.missing}
 	front := w.b.Len()
@@ -244,6 +245,20 @@ func (w *writer) unclear(t *Talk) {
 			return
 		}
 		w.line(0, fmt.Sprintf("#   %s %s: %s; %s", measure.Clock(int(c.Start)), quoted(c.Quote), plain(c.Value.String()), plain(c.Doubt)))
+	}
+}
+
+// omitted lists what the notes leave out, by time and reason: the captions still hold it.
+func (w *writer) omitted(t *Talk) {
+	for i, o := range t.Omitted {
+		switch i {
+		case 0:
+			w.line(0, "# left out of the notes; the captions still hold it:")
+		case most:
+			w.line(0, fmt.Sprintf("#   and %d more", len(t.Omitted)-i))
+			return
+		}
+		w.line(0, "#   "+measure.Clock(int(o.At))+" "+o.Reason)
 	}
 }
 

@@ -11,7 +11,8 @@
 //   - decide.go and settle.go choose over the whole talk.
 //   - words.go hears values that are words, floor.go the thickness of a floor,
 //     equipment.go what comes with the trailer.
-//   - notes.go cuts the notes, sayings.go the clauses.
+//   - notes.go cuts the notes, omit.go leaves private talk out of them, sayings.go cuts
+//     clauses.
 //
 // What the ear knows is in tables; each row has an example that a test hears. The model is
 // trained by TestTrain on the labelled talk in testdata.

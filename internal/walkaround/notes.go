@@ -48,11 +48,13 @@ var subjects = []struct {
 // Notes are what was said as paragraphs, cut at pauses and at changes of subject, each
 // with the time of its first word. The speaker's words are kept; only a word said twice
 // in a row, sounds and "um" are left out, and trade words are spelled as the list in
-// spelling.csv says.
-func Notes(c captions.Track) []Note {
+// spelling.csv says. Greetings, names, telephone numbers and the description of another
+// trailer are left out, and told of by their time.
+func Notes(c captions.Track) ([]Note, []Omission) {
 	var notes []Note
+	words, out := edited(c)
 	heading := openingHeading
-	for _, run := range passages(c.Words()) {
+	for _, run := range passages(words) {
 		text := sentence(run)
 		if text == "" {
 			continue
@@ -69,7 +71,7 @@ func Notes(c captions.Track) []Note {
 		}
 		notes = append(notes, Note{heading, start, end, text})
 	}
-	return notes
+	return notes, out
 }
 
 // opener begins a new passage in speech that has no punctuation.

@@ -1,0 +1,147 @@
+package walkaround
+
+import (
+	"strings"
+
+	"tarepage/internal/captions"
+)
+
+// An Omission is talk that the notes leave out: when it begins and why. It holds no word of
+// the talk, as that may be a name.
+type Omission struct {
+	At     float64 // seconds
+	Reason string
+}
+
+// Why talk is left out of the notes.
+const (
+	byPhone  = "a telephone number"
+	byName   = "a greeting or a name"
+	ofSecond = "another trailer"
+	unsure   = "not to be quoted"
+)
+
+// A private phrase is left out of the notes with its clause. A test hears that nothing of the
+// example is left.
+type private struct {
+	phrase, reason, example string
+}
+
+var privates = []private{
+	{"my name is", byName, "my name is pat"},
+	{"name's", byName, "name's pat"},
+	{"ask for", byName, "ask for pat"},
+	{"call pat", byName, "call pat"},
+	{"call me", byName, "call me at home"},
+	{"call us", byName, "call us"},
+	{"text me", byName, "text me"},
+	{"give me a call", byName, "give me a call"},
+	{"give us a call", byName, "give us a call"},
+	{"come see", byName, "come see pat"},
+	{"here with", byName, "pat here with the yard"},
+	{"what's going on", byName, "what's going on guys"},
+	{"how's it going", byName, "how's it going guys"},
+	{"welcome back", byName, "welcome back everybody"},
+	{"good morning", byName, "good morning everybody"},
+	{"good afternoon", byName, "good afternoon everybody"},
+	{"hey folks", byName, "hey folks"},
+	{"hey guys", byName, "hey guys"},
+	{"hi everybody", byName, "hi everybody"},
+	{"hello everybody", byName, "hello everybody"},
+	{"thanks for watching", byName, "thanks for watching"},
+	{"don't quote me", unsure, "don't quote me on that"},
+}
+
+// leadsToPhone are the words in front of a telephone number that go with it.
+var leadsToPhone = set("call text or phone reach me us at number is cell office the my our shop on give a him her them that's sales")
+
+var privateWords = func() [][]string {
+	var out [][]string
+	for _, p := range privates {
+		out = append(out, strings.Fields(p.phrase))
+	}
+	return out
+}()
+
+// private tells of each token why it is left out of the notes, or nothing.
+func (h *hearing) private() []string {
+	out := make([]string, len(h.t))
+	for i, other := range others(h.t) {
+		if other {
+			out[i] = ofSecond
+		}
+	}
+	mark := func(from, to int, reason string) {
+		for i := from; i < to; i++ {
+			out[i] = reason
+		}
+	}
+	for _, s := range clauses(h.t) {
+		for i := s.from; i < s.to; i++ {
+			if n := h.telephone(i); n > 0 {
+				from := i
+				for from > s.from && leadsToPhone[h.word(from-1)] {
+					from--
+				}
+				mark(from, min(i+n, len(h.t)), byPhone)
+				i += n - 1
+			} else if reason := h.privateAt(i); reason != "" && !h.tells(s) {
+				mark(s.from, s.to, reason)
+			}
+		}
+	}
+	return out
+}
+
+func (h *hearing) privateAt(i int) string {
+	for n, w := range privateWords {
+		if h.startsWith(i, w) || h.says(i, w) && h.word(i) != "" {
+			return privates[n].reason
+		}
+	}
+	return ""
+}
+
+// tells reports a clause that names a part or a number: it is of the trailer too.
+func (h *hearing) tells(s span) bool {
+	for i := s.from; i < s.to; i++ {
+		if _, n := h.pieceAt(i); n > 0 || h.t[i].kind == number || isNumberWord(h.word(i)) && h.telephone(i) == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// edited are the words that the notes keep, and what they leave out. What follows talk that
+// is left out begins a sentence.
+func edited(c captions.Track) ([]captions.Word, []Omission) {
+	_, t := transcript(c)
+	why := (&hearing{t: t}).private()
+	var kept []captions.Word
+	var out []Omission
+	at, k, last := 0, 0, ""
+	for i, w := range c.Words() {
+		if i > 0 {
+			at++ // the space
+		}
+		at += len(w.Text)
+		reason := ""
+		for ; k < len(t) && t[k].from < at; k++ {
+			if why[k] != "" {
+				reason = why[k]
+			}
+		}
+		if reason != "" {
+			if reason != last {
+				out = append(out, Omission{w.Start, reason})
+			}
+		} else {
+			if last != "" {
+				w.Gap = max(w.Gap, 2*captions.Pause)
+			}
+			kept = append(kept, w)
+		}
+		last = reason
+	}
+	return kept, out
+}
