@@ -132,7 +132,7 @@ func TestWrittenForPeople(t *testing.T) {
 	}
 }
 
-// 15% of 7,700 lb is exactly 1,155 lb, though 0.15 is no binary number: a trailer
+// 15% of 7,700 lb is exactly 1,155 lb, though 0.15 is not a binary number: a trailer
 // whose tongue weighs just the band's end is inside it.
 func TestShareOfIsExact(t *testing.T) {
 	if got := measure.Share(0.15).Of(7700); got != 1155 {
@@ -171,7 +171,7 @@ func TestPartIsExact(t *testing.T) {
 }
 
 // Products and quotients against exact arithmetic: each is rounded once, to the
-// nearest float64 of the exact result, or to the one beside it where two steps are taken.
+// nearest float64 of the exact result, or to its neighbor where two steps are taken.
 func TestProductsAgainstExactArithmetic(t *testing.T) {
 	rat := func(v float64) *big.Rat { return new(big.Rat).SetFloat64(v) }
 	mul := func(a, b float64) float64 { f, _ := new(big.Rat).Mul(rat(a), rat(b)).Float64(); return f }
@@ -232,7 +232,7 @@ func TestAgrees(t *testing.T) {
 		{12961, 12960, 1, false, false},
 		{12959, 12960, 1, false, false},
 		{12960, 12960.0000000001, 1, false, true},
-		// A whole step apart but for the last bits of a float64 is a whole step apart.
+		// A whole step apart except for the last bits of a float64 is a whole step apart.
 		{12961, 12960.0000001, 1, false, false},
 		// The design's allowance for "about": 2.5%, both ends inside.
 		{12636, 12960, 1, true, true},

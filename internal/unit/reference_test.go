@@ -64,7 +64,7 @@ the units it could carry.
 **` + "`about`" + ` in front** keeps the number and marks it, and every figure worked from it, as
 approximate.
 
-**Where it comes from stands in parentheses behind it:** ` + "`20,000 lb (tag)`" + `. Known are tag,
+**Where it comes from follows in parentheses:** ` + "`20,000 lb (tag)`" + `. Known are tag,
 coupler plate, axle tag, sidewall, stamp, scale ticket with its date, tape, maker's sheet,
 said with its time in the recording, and estimate. Any other words are kept and shown. What
 was only said is not trusted for a rating until somebody has read the rating itself.
@@ -76,9 +76,9 @@ without its ratings that way; a new one cannot.
 **What a model fills in** is shown as from the model. Somebody read the model's label or
 measured its deck, not this trailer's.
 
-**Since when** stands in the same place behind a price and an availability:
+**Since when** goes in the same place, after a price and an availability:
 ` + "`price: $18,450 (since 2026-11-10)`" + `, ` + "`availability: sold (since 2026-11-18)`" + `. Write the day
-anew whenever you change the price: the site keeps no clock and no memory, so this day is how
+again whenever you change the price: the site keeps no clock and no memory, so this day is how
 the feeds tell their readers that something changed.
 
 **Inside { } a comma ends the value.** Quote a number with a thousands comma there, or put
