@@ -51,6 +51,8 @@ type columns struct {
 	// Load is the payload, rounded down as it is printed.
 	Load    []any `json:"load"`
 	Careful []int `json:"careful"` // cautions
+	// Photos are the first photos, by the numbers of the trailers that have one.
+	Photos map[int]string `json:"photos"`
 
 	Models models `json:"models"`
 }
@@ -92,7 +94,7 @@ type model struct {
 // Stock is the stock as a script that sets STOCK. The facets are those of the list; Scale
 // is the one at which silhouettes are drawn.
 func Stock(list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error) {
-	d := &columns{States: Availabilities, Conditions: conditions, Tall: scale.Tall(), Law: LicenseLimits(), Says: map[string]string{}}
+	d := &columns{States: Availabilities, Conditions: conditions, Tall: scale.Tall(), Law: LicenseLimits(), Says: map[string]string{}, Photos: map[int]string{}}
 	rows := statedRows(list)
 	for _, k := range rows {
 		d.Rows = append(d.Rows, comparison[k].name)
@@ -160,6 +162,9 @@ func (d *columns) addTrailer(i int, t *Trailer) {
 	d.Worn = append(d.Worn, slices.Index(conditions, t.Condition.Value))
 	d.Price = append(d.Price, d.price(i, t))
 	d.Load = append(d.Load, d.payload(i, t))
+	if t.Photo != "" {
+		d.Photos[i] = t.Photo
+	}
 	d.Careful = append(d.Careful, t.Cautions)
 	d.Empty = append(d.Empty, d.empty(i, t))
 	weighed := 0

@@ -19,7 +19,8 @@ import (
 type Trailer struct {
 	*unit.Unit
 	Work     *compute.Work
-	Cautions int // how many its page shows
+	Cautions int    // how many its page shows
+	Photo    string // its first photo, small; empty for none
 }
 
 // Attribute is data for a script as the text of an attribute.

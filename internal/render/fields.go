@@ -69,16 +69,18 @@ type yardPage struct {
 
 // finder is what the front page finds with.
 type finder struct {
-	Kinds   []kindChip       // the kinds, each with its own page
-	Facets  []pagedata.Facet // what else can be asked for, as chips
-	Stock   string           // script: every trailer in columns
-	Statics string           // script: the calculators
-	Search  string           // script: the search
-	Words   string           // JSON: the scripts of words, each with the letter from which it counts
-	Script  string           // script: the page's own
-	List    string           // the page of every trailer in a plain list
-	Lot     string           // script that keeps the page on a phone; empty where the yard does not ask for it
-	Blank   card             // a card with every part, for the template element that the page's script fills
+	Kinds    []kindChip       // the kinds, each with its own page
+	Facets   []pagedata.Facet // what else can be asked for, as chips
+	Stock    string           // script: every trailer in columns
+	Statics  string           // script: the calculators
+	Bring    string           // script: what the customer brings
+	Machines string           // script: what common machines weigh
+	Search   string           // script: the search
+	Words    string           // JSON: the scripts of words, each with the letter from which it counts
+	Script   string           // script: the page's own
+	List     string           // the page of every trailer in a plain list
+	Lot      string           // script that keeps the page on a phone; empty where the yard does not ask for it
+	Blank    card             // a card with every part, for the template element that the page's script fills
 }
 
 // kindChip is a chip that leads to the page of its kind where there are no scripts.
@@ -113,6 +115,7 @@ type card struct {
 	Gone          bool          // whether it is sold
 	Pick          bool          // whether it can be picked to be compared
 	View          template.HTML // its silhouette
+	Photo         string        // its first photo, small; empty for none
 }
 
 // labeled is a line with a label. Which other parts it has depends on where it is.
@@ -139,8 +142,8 @@ type unitPage struct {
 	Excludes      string        // as of when the price holds, and what it leaves out
 	Sold          bool          // whether it is sold
 	Nearest       []labeled     // other trailers that come near to one that is sold
-	TagTitle      string        // the title of the tag: the stock number
-	Plate         []plate       // the tag's figures
+	Plate         []plate       // the four figures of the tag
+	Firsts        []labeled     // what buyers ask for next: Label, Text and Metric
 	Cautions      []caution     // what to know before hooking up
 	View          template.HTML // the trailer from the side, with its dimensions; empty where too little was measured
 	ViewWords     string        // the same in words
@@ -153,11 +156,12 @@ type unitPage struct {
 	Others        []labeled     // other figures that people quote for it
 	Body          template.HTML // the walk-around
 	Recording     *recording    // its own video; nil for none
-	Photos        *gallery      // its photos; nil for none
+	Photos        []shownPhoto  // its photos, and after them its drawing
 	Specs         []specGroup   // what its file states, by section
 	Standard      []string      // what comes with it
 	Options       []string      // what is available but not on it
 	Try           *tryout       // the calculators; nil for a trailer that is sold or lacks a measurement
+	Script        string        // script: the page's own
 	Workings      string        // the page of every figure
 	Worked        string        // how many figures there are
 	Absent        []absent      // figures that could not be worked out
@@ -175,7 +179,6 @@ type plate struct {
 	Text   string // the value
 	From   string // where it comes from
 	Metric string // the value in metric units, where Text is rounded
-	Wide   bool   // whether it takes a line of its own
 }
 
 // caution is what a customer should know before hooking up.
@@ -183,6 +186,7 @@ type caution struct {
 	Message string // what it is, with the numbers
 	Why     string // what can happen
 	Source  string // the rule
+	Danger  bool   // whether it hurts people: it wears the red and white tape
 }
 
 // rung is one limit of the payload.
@@ -213,18 +217,11 @@ type recording struct {
 	Script   template.JS  // plays it from a moment on
 }
 
-// gallery is a trailer's photos.
-type gallery struct {
-	First  shownPhoto   // shown at once
-	Rest   []shownPhoto // small until they are tapped
-	Folded []shownPhoto // what is more than a phone should load unasked
-}
-
-// shownPhoto is one photo.
+// shownPhoto is one photo, in a row that is swiped.
 type shownPhoto struct {
 	Picture   template.HTML // the photo, large, with a preview
-	Thumb     template.HTML // the photo, small
-	Alt       string        // what it shows, in words
+	Place     string        // its name in links
+	Nth       string        // which of how many: 1 of 5
 	Caption   string        // what is said below it; empty for nothing
 	At        string        // the moment of the recording that shows the same: 2:14
 	AtLink    string        // leads to that moment; empty where nothing does
@@ -233,14 +230,14 @@ type shownPhoto struct {
 	made      *photo.Picture
 }
 
-// tryout is what a customer tries on a trailer's page: a machine and a truck of their own.
+// tryout is what a customer brings to a trailer's page: a machine and a truck of their own.
 // Without scripts the common machines are there, worked out already.
 type tryout struct {
 	Rig      string    // JSON: the trailer as the calculators take it
 	Law      string    // JSON: the federal limits of a license
 	Statics  string    // script: the calculators
 	Machines string    // script: what common machines weigh
-	Script   string    // script: the page's own
+	Bring    string    // script: what the customer brings, for every page
 	Space    string    // what carries the load: deck, bed, box
 	Common   []labeled // common machines, and where each can be
 }

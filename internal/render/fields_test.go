@@ -37,19 +37,22 @@ var received = []struct {
 	{"handover.html", handOver{}},
 	{"how.html", howPage{}},
 	{"gone.html", gonePage{}},
-	{"photos.html", gallery{}},
+	{"photos.html", shownPhoto{}},
 }
 
 // others are the theme's files that are not templates.
 var others = []struct{ file, what string }{
 	{"style.css", "the style of every page on a screen"},
+	{"unit.css", "more of it for a trailer's page"},
+	{"bring.css", "more of it for what the customer brings"},
 	{"yard.css", "more of it for pages of many trailers"},
 	{"paper.css", "more of it for a trailer's page on paper"},
 	{"sheet.css", "the style of the lot sheet and of the hand-over card"},
 	{"units.js", "switches between pounds and kilograms, within the page"},
 	{"walk.js", "plays a recording from a moment on, within the page"},
 	{"yard.js", "finds and compares on the front page"},
-	{"unit.js", "tries a machine and a truck on a trailer's page"},
+	{"bring.js", "what a customer brings: a machine and a truck, remembered for every page"},
+	{"unit.js", "answers for them on a trailer's page, and sets the machine on the deck"},
 	{"statics.js", "the calculators, which a test compares with the Go"},
 	{"search.js", "the search library, unchanged"},
 	{"lot.js", "offers to keep the front page on a phone, where the yard asks for it"},
@@ -285,7 +288,7 @@ func TestSmallThemeMakesTheDemo(t *testing.T) {
 	}
 	for path, want := range map[string][]string{
 		"index.html":            {"Sawbuck Trailer Yard", "102 in x 28 ft gooseneck deck-over, hydraulic tail: 12,960 lb"},
-		"u/sb-1043.html":        {"102 in x 28 ft gooseneck deck-over", "Payload: 12,960 lb", "The label on the trailer governs.", "Deck: Length 28 ft"},
+		"u/sb-1043.html":        {"102 in x 28 ft gooseneck deck-over", "May carry: 12,960 lb", "The label on the trailer governs.", "Deck: Length 28 ft"},
 		"figures/sb-1043.html":  {"payload = ", "12,960 lb"},
 		"lot/sb-1043.html":      {"28 ft deck-over"},
 		"handover/sb-1043.html": {"electric"},

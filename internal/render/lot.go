@@ -18,7 +18,8 @@ func (m *maker) worker() (script, error) {
 		return script{workerFile, m.scripts["unworker.js"].text}, nil
 	}
 	// The front page and what it loads; the words come in parts that are kept when used.
-	keep := []string{"index.html", m.scripts["yard.js"].Path, m.scripts["statics.js"].Path, m.scripts["search.js"].Path, m.scripts["lot.js"].Path}
+	keep := []string{"index.html", m.scripts["yard.js"].Path, m.scripts["bring.js"].Path, m.scripts["statics.js"].Path, m.machines.Path,
+		m.scripts["search.js"].Path, m.scripts["lot.js"].Path}
 	for _, f := range m.files {
 		if strings.HasPrefix(f.Path, "s/stock-") {
 			keep = append(keep, f.Path)

@@ -6,10 +6,8 @@ import (
 	"strings"
 
 	"tarepage/internal/photo"
+	"tarepage/internal/phrases"
 )
-
-// mostThumbs is how many small photos are loaded before any tap.
-const mostThumbs = 8
 
 // worked are the unit's finished photos in the unit file's order, nil for one that could not
 // be made.
@@ -41,7 +39,7 @@ func (m *maker) photos(e *entry) []shownPhoto {
 		if alt == "" {
 			alt = fmt.Sprintf("Photo %d of %s", i+1, e.Title.Value)
 		}
-		s := shownPhoto{made: made, Alt: alt, Caption: p.Caption.Value, Picture: pictured(made, alt, len(out) == 0), Thumb: thumb(made, alt)}
+		s := shownPhoto{made: made, Caption: p.Caption.Value, Picture: pictured(made, alt, len(out) == 0), Place: fmt.Sprintf("photo-%d", i+1)}
 		if s.Caption == "" {
 			s.Caption = p.Alt.Value
 		}
@@ -52,18 +50,10 @@ func (m *maker) photos(e *entry) []shownPhoto {
 		}
 		out = append(out, s)
 	}
+	for i := range out {
+		out[i].Nth = phrases.Say("photo nth", fmt.Sprint(i+1), fmt.Sprint(len(out)))
+	}
 	return out
-}
-
-func gathered(list []shownPhoto) *gallery {
-	if len(list) == 0 {
-		return nil
-	}
-	g := &gallery{First: list[0], Rest: list[1:]}
-	if len(g.Rest) > mostThumbs {
-		g.Rest, g.Folded = g.Rest[:mostThumbs], g.Rest[mostThumbs:]
-	}
-	return g
 }
 
 // pictured is a photo in the page's full width. A phone is offered nothing wider than it
@@ -97,12 +87,6 @@ func pictured(p *photo.Picture, alt string, first bool) template.HTML {
 		p.JPEG.Name, p.JPEG.Wide, p.JPEG.High, template.HTMLEscapeString(alt), how)
 	// Names are letters, digits and dashes; the words are escaped.
 	return template.HTML(b.String())
-}
-
-func thumb(p *photo.Picture, alt string) template.HTML {
-	f := p.At(photo.Thumb)
-	return template.HTML(fmt.Sprintf(`<img class="thumb" src="../%s" width="%d" height="%d" alt="%s" loading="lazy" decoding="async">`,
-		f.Name, f.Wide, f.High, template.HTMLEscapeString(alt)))
 }
 
 // previewed draws a preview: strokes through the middle of the cells, so the first row
@@ -146,4 +130,14 @@ func (m *maker) pictures() (out []File) {
 		}
 	}
 	return out
+}
+
+// small is where a unit's first photo is, as a card shows it; empty for none.
+func (m *maker) small(e *entry) string {
+	for _, p := range m.worked(e) {
+		if p != nil {
+			return p.At(photo.Poster).Name
+		}
+	}
+	return ""
 }

@@ -465,8 +465,8 @@ func offers(t *testing.T, where, text string, node map[string]any) {
 	// Of schema.org's ItemAvailability, and the word in the page.
 	word := map[any]string{"https://schema.org/InStock": "on the yard", "https://schema.org/BackOrder": "on order",
 		"https://schema.org/Reserved": "spoken for", "https://schema.org/SoldOut": "sold"}[available]
-	line := regexp.MustCompile(` (on the yard|on order|spoken for|sold) (\$[0-9,]+|Sold|Call for price|about \$[0-9,]+) (.*?as of November 20, 2026(, excludes tax, title and registration)?)`).FindStringSubmatch(text)
-	if line == nil || line[1] != word || line[3] != terms || gone != (word == "sold") {
+	line := regexp.MustCompile(` (\$[0-9,]+|Sold|Call for price|about \$[0-9,]+) (on the yard|on order|spoken for|sold) (.*?as of November 20, 2026(, excludes tax, title and registration)?)`).FindStringSubmatch(text)
+	if line == nil || line[2] != word || line[3] != terms || gone != (word == "sold") {
 		t.Errorf("%s: %v, %v is stated; the page's line is %q", where, available, terms, line)
 	}
 	if d := o["availabilityStarts"]; (d == "2026-12-15") != strings.HasSuffix(where, "ex-7.html") {

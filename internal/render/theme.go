@@ -57,6 +57,9 @@ type templates struct {
 	pages  map[string]*template.Template
 	style  template.CSS
 	policy string
+	// unitStyle and unitPolicy are those of a trailer's page.
+	unitStyle  template.CSS
+	unitPolicy string
 	// yardStyle and yardPolicy are those of pages of many units.
 	yardStyle  template.CSS
 	yardPolicy string
@@ -78,7 +81,7 @@ type templates struct {
 // which they are written. A page loads them as classic scripts: a module or one with an
 // integrity attribute does not load from a folder on disk (Fetch Standard: such a request
 // needs CORS, which a file does not have).
-var scriptNames = []string{"statics.js", "yard.js", "unit.js", "search.js"}
+var scriptNames = []string{"statics.js", "yard.js", "bring.js", "unit.js", "search.js"}
 
 // lotNames are scripts that are written only where the yard asks for them (lot.go).
 var lotNames = []string{"lot.js", "worker.js", "unworker.js"}
@@ -204,7 +207,10 @@ func newTemplates(theme fs.FS) (*templates, error) {
 	if p.style, p.policy, err = styled(theme, "style.css", "paper.css"); err != nil {
 		return nil, err
 	}
-	if p.yardStyle, p.yardPolicy, err = styled(theme, "style.css", "yard.css"); err != nil {
+	if p.unitStyle, p.unitPolicy, err = styled(theme, "style.css", "bring.css", "unit.css", "paper.css"); err != nil {
+		return nil, err
+	}
+	if p.yardStyle, p.yardPolicy, err = styled(theme, "style.css", "bring.css", "yard.css"); err != nil {
 		return nil, err
 	}
 
@@ -224,7 +230,7 @@ func newTemplates(theme fs.FS) (*templates, error) {
 	}
 
 	for _, name := range []string{"yard", "unit", "workings", "lot", "handover", "how", "gone"} {
-		t, err := template.New(name).Option("missingkey=error").ParseFS(theme, "frame.html", "photos.html", name+".html")
+		t, err := template.New(name).Option("missingkey=error").Funcs(template.FuncMap{"say": phrases.Say}).ParseFS(theme, "frame.html", "photos.html", name+".html")
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)
 		}

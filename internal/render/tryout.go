@@ -3,21 +3,21 @@ package render
 import (
 	"strings"
 
-	"tarepage/internal/compute"
 	"tarepage/internal/measure"
 	"tarepage/internal/pagedata"
 )
 
-// tries fills in what can be tried on a trailer. Where a measurement is missing, nothing can.
+// tries fills in what can be tried on a trailer that is for sale. Where a measurement is
+// missing, the answer says which.
 func (m *maker) tries(p *unitPage, e *entry) error {
-	rig, needs := compute.RigOf(e.work)
-	if len(needs) > 0 || e.sold() {
+	p.Script, p.Policy = p.Root+m.scripts["unit.js"].Path, scripted(p.Policy, "'self'")
+	if e.sold() {
 		return nil
 	}
-	t := &tryout{Statics: p.Root + m.scripts["statics.js"].Path, Script: p.Root + m.scripts["unit.js"].Path,
+	t := &tryout{Bring: p.Root + m.scripts["bring.js"].Path, Statics: p.Root + m.scripts["statics.js"].Path,
 		Machines: p.Root + m.machines.Path, Space: e.work.Space.Name}
 	var err error
-	if t.Rig, err = pagedata.Attribute(pagedata.Calculator(rig, compute.TowedOf(e.work))); err != nil {
+	if t.Rig, err = pagedata.Attribute(pagedata.CalculatorOf(e.work)); err != nil {
 		return err
 	}
 	if t.Law, err = pagedata.Attribute(pagedata.LicenseLimits()); err != nil {
@@ -30,6 +30,6 @@ func (m *maker) tries(p *unitPage, e *entry) error {
 		t.Common = append(t.Common, labeled{Label: c.Name(), Text: write(measure.American), Metric: write(measure.Metric),
 			From: c.Weight.Load() + ", " + c.Length.InFeet()})
 	}
-	p.Try, p.Policy = t, scripted(p.Policy, "'self'")
+	p.Try = t
 	return nil
 }

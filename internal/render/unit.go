@@ -13,6 +13,7 @@ import (
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/pagedata"
+	"tarepage/internal/phrases"
 	"tarepage/internal/schemaorg"
 	"tarepage/internal/sitepath"
 	"tarepage/internal/unit"
@@ -21,6 +22,7 @@ import (
 // unit is the page of one trailer.
 func (m *maker) unit(e *entry) ([]byte, error) {
 	p := &unitPage{frame: m.frame}
+	p.Style, p.Policy = m.unitStyle, m.unitPolicy
 	m.twofold(&p.frame)
 	for _, fill := range []func(*unitPage, *entry) error{m.head, m.firstFigures, m.walkAround, m.tries, m.moreOf} {
 		if err := fill(p, e); err != nil {
@@ -51,7 +53,7 @@ func (m *maker) head(p *unitPage, e *entry) error {
 	p.Heading = unbroken(e.Title.Value)
 	p.Title = fmt.Sprintf("%s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
 	p.Description = describe(e.Title.Value, e.work)
-	p.Kind, p.KindLink = kinds.Of(e.Kind.Value).Label, p.Root+e.kind
+	p.Kind, p.KindLink = strings.ToLower(kinds.Of(e.Kind.Value).Label), p.Root+e.kind
 	p.Facts = facts(e.Unit)
 	p.Availability = e.Availability.Value
 	p.AvailMark = map[string]string{"on the yard": "here", "sold": "gone"}[e.Availability.Value]
@@ -65,10 +67,9 @@ func (m *maker) head(p *unitPage, e *entry) error {
 
 // firstFigures fills in the tag, the cautions, the drawing and the payload.
 func (m *maker) firstFigures(p *unitPage, e *entry) error {
-	p.TagTitle = strings.TrimSpace("Stock " + e.Stock.Value)
-	p.Plate = plates(e.Unit, e.work)
+	p.Plate, p.Firsts = plates(e.Unit, e.work), firsts(e.Unit, e.work)
 	for _, c := range e.cautions {
-		p.Cautions = append(p.Cautions, caution{ending(c.Message), c.Rule.Why, c.Source})
+		p.Cautions = append(p.Cautions, caution{upper(ending(c.Message)), c.Rule.Why, c.Source, c.First || !remarkable[c.Rule.Name]})
 	}
 	if svg, ok := elevation.Side(e.work); ok {
 		// internal/elevation draws it and escapes what it writes.
@@ -87,7 +88,7 @@ func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
 		return err
 	}
 	shots := m.photos(e)
-	p.Photos = gathered(shots)
+	p.Photos = shots
 	if p.Recording != nil {
 		p.Recording.Poster, p.Policy = poster(shots), m.watched(p.Policy)
 	}
@@ -224,33 +225,58 @@ func describe(heading string, w *compute.Work) string {
 	return s + ". Every figure with its working."
 }
 
-// plates are the tag's figures, as on the certification label, each with where it comes
-// from.
+// plates are the four figures of the tag, each with where it comes from. What was only said
+// is marked.
 func plates(u *unit.Unit, w *compute.Work) []plate {
 	var out tagPlates
+	out.worked(phrases.Say("tag payload"), w, "payload")
+	out.stated(phrases.Say("tag empty"), u.Weights.Empty.Given(), u.Weights.Empty.Words(), u.Weights.Empty.From.String())
 	out.stated("GVWR", u.Weights.GVWR.Given(), u.Weights.GVWR.Words(), u.Weights.GVWR.From.String())
-	out.stated("Empty", u.Weights.Empty.Given(), u.Weights.Empty.Words(), u.Weights.Empty.From.String())
-	out.worked("Payload", w, "payload")
-	out.worked("Working payload", w, "working-payload")
-	if u.Axles.Count.Given() && u.Axles.Rating.Given() {
-		text := u.Axles.Rating.Words()
-		if u.Axles.Count.Value != 1 {
-			text = u.Axles.Count.Words() + " x " + text
+	var coupling []string
+	if u.Hitch.Ball.Given() {
+		coupling = append(coupling, phrases.Say("tag ball", u.Hitch.Ball.Words()))
+	}
+	if u.Hitch.Plug.Given() {
+		coupling = append(coupling, phrases.Say("tag plug", u.Hitch.Plug.Value))
+	}
+	out.stated(phrases.Say("tag hitch"), u.Hitch.Kind.Given(), upper(u.Hitch.Kind.Words()), strings.Join(coupling, ", "))
+	return out
+}
+
+// remarkable are the cautions about papers and about what nobody measured. They are plain
+// lines: the tape marks a fault or a danger.
+var remarkable = map[string]bool{
+	"license-class": true, "overall-width-missing": true, "tire-from-memory": true, "excise-threshold": true, "wide-load": true,
+	"tank-endorsement": true, "paper-missing": true, "relabel-due": true, "rating-estimated": true, "title-is-paper": true,
+	"financing-terms": true, "weighed-long-ago": true, "unbraked-share": true,
+}
+
+// firsts are what buyers ask for next, in short.
+func firsts(u *unit.Unit, w *compute.Work) []labeled {
+	var out []labeled
+	add := func(key, text string) {
+		if text != "" {
+			out = append(out, labeled{Label: phrases.Say("first " + key), Text: text})
 		}
-		out.stated("GAWR, each axle", true, text, u.Axles.Rating.From.String())
 	}
-	out.worked("On the truck, even load", w, "tongue-at-gvwr")
-	tires := plate{Label: "Tires", Text: u.Tires.Size.Value, Wide: true}
+	worked := func(key, name string) {
+		if f := w.Figure(name); f != nil {
+			out = append(out, labeled{Label: phrases.Say("first " + key), Text: f.Text, Metric: w.Metric(f)})
+		}
+	}
+	add("floor", w.Space.Floor.Words())
+	worked("angle", "loading-angle")
+	add("brakes", u.Brakes.Kind.Words())
+	add("wide", u.OverallWidth.Words())
+	tires := u.Tires.Size.Value
 	if u.Tires.LoadRange.Given() {
-		tires.Text += " load range " + u.Tires.LoadRange.Value
+		tires += " load range " + u.Tires.LoadRange.Value
 	}
-	if f := w.Figure("tire-capacity"); f != nil {
-		tires.From = "the tires of one axle can carry " + f.Text
-	}
-	out = append(out, tires)
-	if u.Serial.Given() {
-		out = append(out, plate{Label: "Serial", Text: u.Serial.Value, From: u.Serial.From.String(), Wide: true})
-	}
+	add("tires", tires)
+	worked("tires carry", "tire-capacity")
+	worked("truck", "tongue-at-gvwr")
+	worked("working", "working-payload")
+	add("serial", u.Serial.Value)
 	return out
 }
 
@@ -262,20 +288,13 @@ func (t *tagPlates) stated(label string, given bool, text, from string) {
 	if !given || text == "" {
 		return
 	}
-	if from == "" {
-		from = "stated, no note"
-	}
 	*t = append(*t, plate{Label: label, Text: text, From: from})
 }
 
 // worked adds a figure, or why it could not be worked out.
 func (t *tagPlates) worked(label string, w *compute.Work, name string) {
 	if f := w.Figure(name); f != nil {
-		from := "worked out: " + f.Working()
-		if name == "payload" && len(f.Notes()) > 0 {
-			from = "worked out; " + f.Notes()[0] + "; " + w.PayloadSays()
-		}
-		*t = append(*t, plate{Label: label, Text: f.Text, From: from, Metric: w.Metric(f)})
+		*t = append(*t, plate{Label: label, Text: f.Text, From: phrases.Say("tag decides"), Metric: w.Metric(f)})
 		return
 	}
 	for _, a := range w.Absent {

@@ -169,7 +169,9 @@ func (m *maker) front(sorted []*entry) (job, error) {
 func (m *maker) finder() (*finder, error) {
 	var trailers []pagedata.Trailer
 	for _, e := range m.units {
-		trailers = append(trailers, e.data())
+		t := e.data()
+		t.Photo = m.small(e)
+		trailers = append(trailers, t)
 	}
 	facets := pagedata.Facets(trailers)
 	stock, err := pagedata.Stock(trailers, facets, m.scale())
@@ -181,6 +183,7 @@ func (m *maker) finder() (*finder, error) {
 		return nil, err
 	}
 	f := &finder{Facets: facets[1:], Script: m.scripts["yard.js"].Path, Statics: m.scripts["statics.js"].Path,
+		Bring: m.scripts["bring.js"].Path, Machines: m.machines.Path,
 		Search: m.scripts["search.js"].Path, Stock: hashed("stock", stock), List: sitepath.List, Blank: m.blank()}
 	m.files = append(m.files, script{f.Stock, stock})
 	if m.in.Stock.Yard.LotCopy.Value {
@@ -256,6 +259,7 @@ func (m *maker) cards(units []*entry) []card {
 	var out []card
 	for _, e := range units {
 		c := m.card(e)
+		c.Photo = m.small(e)
 		if o, ok := elevation.OutlineOf(e.work, m.scale()); ok {
 			// internal/elevation draws it; it holds numbers alone.
 			c.View = template.HTML(o.SVG(m.scale()))

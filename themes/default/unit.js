@@ -1,235 +1,230 @@
-// What a customer tries on a trailer's page: a machine on its deck, a truck in front of it.
-// The fields come when they are asked for; the arithmetic is in statics.js, loaded with
-// them. The truck's numbers stay on this phone, under the same key as the yard page's;
-// units.js keeps the choice of units.
+// A trailer's page: the answers for what a customer brings (bring.js), the machine on the deck,
+// and the bar. The arithmetic is in statics.js, which comes when the page is idle.
 (function () {
 	"use strict";
-	var box = document.getElementById("try");
-	if (!box) return;
-	var data = box.dataset, R = JSON.parse(data.rig), law = JSON.parse(data.law), KEEP = "tarepage-truck", U = window.units, S, si, at = {};
 	var byId = function (id) { return document.getElementById(id); };
+	var box = byId("try"), says = byId("bar-says"), U = window.units;
 
-	function make(tag, into, text, attributes) {
-		var e = document.createElement(tag);
-		if (text) e.textContent = text;
-		for (var k in attributes) e.setAttribute(k, attributes[k]);
-		if (into) into.appendChild(e);
-		return e;
+	// ---- the bar
+
+	function copy(text, done, failed) {
+		if (!navigator.clipboard) return failed();
+		navigator.clipboard.writeText(text).then(done, failed);
 	}
-	function stored(key) { try { return JSON.parse(localStorage.getItem(key)); } catch (e) { return null; } }
-	function store(key, v) {
-		try { if (v == null) localStorage.removeItem(key); else localStorage.setItem(key, JSON.stringify(v)); } catch (e) { /* a phone that keeps nothing */ }
-	}
-	function load(paths, then, failed) {
-		if (!paths.length) return then();
-		var s = make("script", null, "", { src: paths[0] });
-		s.onload = function () { load(paths.slice(1), then, failed); };
-		s.onerror = failed;
+	function tell(text) { says.textContent = text; }
+	var words = says.parentNode.dataset;
+	if (byId("street")) byId("street").onclick = function () {
+		var s = this.value;
+		copy(s, function () { tell(words.copied.replace("{1}", s)); }, function () { tell(s); });
+	};
+	byId("share").onclick = function () {
+		var url = window.Bring ? window.Bring.address() : location.href;
+		if (navigator.share) return void navigator.share({ title: document.title, url: url }).catch(function () { /* put away */ });
+		copy(url, function () { tell(words.shared); }, function () { tell(words.failed); });
+	};
+	if (!box) return;
+
+	var data = box.dataset, R = JSON.parse(data.rig), law = JSON.parse(data.law), deck = byId("deck"), B, S, wrong = {};
+	function script(src, then) {
+		var s = document.createElement("script");
+		s.src = src;
+		s.onload = then;
+		s.onerror = missing;
 		document.head.appendChild(s);
 	}
-	// A tap that opens a section is answered in the next frame; what it asks for comes after.
-	function ready(into, then) {
-		requestAnimationFrame(function () {
-			setTimeout(function () {
-				if (S) return then();
-				load([data.statics, data.machines], function () { S = window.Statics; si = U.si; then(); },
-					function () { say(into, "It did not load. Try again when you have signal."); });
-			});
-		});
+	function missing() { byId("mine-is").textContent = data.missing; }
+	window.addEventListener("online", begin);
+	function begin(then) {
+		if (S) return then && then.call && then();
+		function go() {
+			B = window.Bring;
+			B.start([data.statics, data.machines], function () {
+				var first = !S;
+				S = window.Statics;
+				if (first) all();
+				if (then && then.call) then();
+			}, missing);
+		}
+		if (window.Bring) go(); else script(data.bring, go);
 	}
-	function say(into, text) { (into.querySelector("[role=status]") || make("p", into, "", { role: "status" })).textContent = text; }
-	// A number as it is typed. value() makes it pounds or inches, whichever system is chosen.
-	function amount(text) {
-		var n = parseFloat(String(text).replace(/[,\s]/g, "").replace(/^[\u2212\u2013]/, "-"));
-		return isFinite(n) ? n : null;
+	var idle = window.requestIdleCallback || function (f) { setTimeout(f, 300); };
+	window.addEventListener("load", function () { idle(begin, { timeout: 2000 }); });
+
+	// ---- the answers
+
+	function verdict(into, v) {
+		into.textContent = "";
+		if (!v) return;
+		B.make("b", into, v.word, { "class": "is-" + v.is });
+		into.appendChild(document.createTextNode(v.text.slice(v.word.length)));
 	}
-	var PER = { lb: [1, 1 / 0.45359237, "lb", "kg"], ft: [12, 1000 / 25.4, "ft", "m"], in: [1, 1 / 25.4, "in", "mm"] };
-	function field(into, id, name, unit, hint) {
-		var l = make("label", into), i;
-		make("span", l, name, { "data-name": name, "data-unit": unit });
-		i = make("input", l, "", { id: id, inputmode: "decimal", autocomplete: "off" });
-		if (hint) make("small", l, hint);
-		i.unit = unit;
-		return i;
+	function spaced(text) {
+		text = text.replace(/\bgvwr\b/g, "GVWR");
+		return data.space == "deck" ? text : text.replace(/\bdeck\b/g, data.space);
 	}
-	// What was not typed over is still exactly what it was, whatever is shown of it.
-	function value(i) {
-		var n = amount(i.value);
-		return i.value === i.shown ? i.exact : n == null ? null : n * PER[i.unit][si ? 1 : 0];
-	}
-	function put(i, v) {
-		i.exact = v;
-		i.shown = i.value = v == null ? "" : String(Math.round(v / PER[i.unit][si ? 1 : 0] * 100) / 100);
-	}
-	function name() {
-		[].forEach.call(box.querySelectorAll("[data-unit]"), function (s) {
-			s.textContent = s.dataset.name + ", " + PER[s.dataset.unit][si ? 3 : 2];
-		});
-	}
-	function units(into) {
-		make("button", into, "", { type: "button", "class": "units" });
-		U.label();
-	}
-	document.addEventListener("units", function () {
-		if (!S) return;
-		var list = [].slice.call(box.querySelectorAll("input[inputmode]")), were = list.map(value);
-		si = U.si;
-		name();
-		list.forEach(function (i, k) { put(i, were[k]); });
-		about();
+	function all() {
 		machine();
 		truck();
-	});
-	function about() {
-		var m = at.pick && window.MACHINES[at.pick.value];
-		if (at.pick) at.about.textContent = m ? "This class weighs " + S.weight(m[1], si) + " to " + S.weight(m[3], si) + ". Read yours off its plate." : "";
-		return m;
 	}
-	function row(table, cells, over) {
-		var r = make("tr", table, "", over ? { "class": "over" } : {});
-		make("th", r, cells[0], { scope: "row" });
-		make("td", r, cells[1]);
-		return r;
+	function about(id, which, key) {
+		var e = byId(id), b = e.parentNode.querySelector(".change");
+		e.textContent = S.say(key) + (B.state[which] ? ": " + B.text(which) : "");
+		b.textContent = S.say(b.getAttribute("aria-expanded") == "true" ? "bring done" : B.state[which] ? "bring change" : "bring fill");
 	}
-	function spoken(text) { return text.replace(/deck's/g, data.space + "'s"); }
-
-	// ---- my machine
-
-	var mine = byId("mine"), stands;
+	var sets = [], carried;
 	function machine() {
-		if (!at.w) return;
-		var w = value(at.w), L = value(at.l), out = byId("mine-is"), table = byId("mine-table"), o, s;
-		table.textContent = at.field.textContent = "";
-		stands = null;
-		paint();
-		byId("mine-at").hidden = true;
-		if (!(w > 0) || !(L > 0)) return void (out.textContent = "Fill in its weight and its length.");
-		o = S.window(R, w, L);
-		if (!o.room) return void (out.textContent = spoken(S.windowText(o, si)).replace(/^n/, "N") + ".");
-		byId("mine-at").hidden = false;
-		if (at.for != w + " " + L) {
-			at.for = w + " " + L;
-			put(at.x, (o.first + o.last) / 2);
-		}
-		var x = value(at.x);
-		if (x == null) x = (o.first + o.last) / 2;
-		at.slide.min = Math.floor(L / 2);
-		at.slide.max = Math.ceil(R[4] - L / 2);
-		at.slide.value = x;
-		s = S.stand(R, w, L, x);
-		out.textContent = "Center it " + spoken(S.windowText(o, si)) + ". Where it is now, it is " +
-			(s.keeps ? "within every limit on file for this trailer" : "over a limit, see below") + ": " + S.weights(R, w, L, x, si) + ".";
-		at.field.innerHTML = S.field(R, w, L, x, si);
-		row(table, ["On the truck", s.tongue < 0 ? "lifts the hitch by " + S.load(-s.tongue, si) : S.load(s.tongue, si) + ", " + S.share(s.share)]);
-		row(table, ["On the axles", S.load(s.axles, si)]);
-		s.margins.forEach(function (m) { row(table, ["Left before " + spoken(S.NAMES[m.by]), S.marginText(m, si)], m.over); });
-		stands = { w: w, s: s };
-		paint(o, L, x);
+		var c = B.machine();
+		about("mine-about", "m", "bring machine");
+		carried = c && !wrong.m ? S.carry(R, [c], U.si) : null;
+		if (carried) carried.text = spaced(carried.text);
+		verdict(byId("mine-is"), carried);
+		if (!carried) byId("mine-is").textContent = wrong.m ? "" : S.say("bring say machine");
+		place(c);
 	}
-	// paint shows on the drawing where the middle of the load can be, and where it is.
-	function paint(o, L, x) {
-		var svg = document.querySelector("svg[data-deck]"), p, old = svg && svg.querySelector(".el-try");
-		if (old) old.remove();
-		if (!svg || !o) return;
-		p = svg.getAttribute("data-deck").split(" ").map(Number);
-		function px(v) { return p[0] + v * p[1]; }
-		var g = document.createElementNS(svg.namespaceURI, "g");
-		g.setAttribute("class", "el-try");
-		[["el-room", px(o.first), p[2] - 14, Math.max(px(o.last) - px(o.first), 4), 14], ["el-load", px(x - L / 2), p[2] - 84, L * p[1], 70], ["el-mid", px(x) - 2, p[2] - 84, 4, 84]].forEach(function (r) {
-			var e = document.createElementNS(svg.namespaceURI, "rect");
-			e.setAttribute("class", r[0]);
-			["x", "y", "width", "height"].forEach(function (k, i) { e.setAttribute(k, r[i + 1].toFixed(1)); });
-			g.appendChild(e);
-		});
-		svg.appendChild(g);
+	function truck() {
+		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), v;
+		about("truck-about", "t", "bring truck");
+		notes.textContent = "";
+		if (!t || wrong.t) return void (out.textContent = wrong.t ? "" : S.say("bring say truck"));
+		v = S.pull(R, t, sets.length ? S.loaded(R, sets) : null, law, U.si);
+		verdict(out, v);
+		v.notes.forEach(function (n) { B.make("li", notes, n); });
 	}
-	mine.addEventListener("toggle", function () {
-		if (!mine.open || at.w) return;
-		ready(mine, function () {
-			var l = make("label", mine, "Common machines"), pick = make("select", l, "", { id: "m-kind" });
-			at.pick = pick;
-			make("option", pick, "not listed", { value: "" });
-			window.MACHINES.forEach(function (m, k) { make("option", pick, m[0], { value: k }); });
-			at.about = make("p", mine);
-			at.w = field(mine, "m-w", "Weight", "lb", "with bucket, fuel and attachments; go by the machine's own plate");
-			at.l = field(mine, "m-l", "Length on the deck", "ft");
-			var where = make("div", mine, "", { id: "mine-at" });
-			at.x = field(where, "m-x", "From the front of the " + data.space + " back to its middle", "ft");
-			at.slide = make("input", where, "", { type: "range", step: 1, "aria-label": "Slide it along the " + data.space });
-			units(mine);
-			make("p", mine, "", { id: "mine-is", role: "status" });
-			at.field = make("div", mine);
-			make("table", mine, "", { id: "mine-table" });
-			pick.onchange = function () {
-				var m = about();
-				if (m) { put(at.w, m[2]); put(at.l, m[4] * 12); }
-				machine();
-				truck();
-			};
-			[at.w, at.l, at.x].forEach(function (i) { i.addEventListener("input", function () { machine(); truck(); }); });
-			at.slide.addEventListener("input", function () { put(at.x, +at.slide.value); machine(); truck(); });
-			name();
-			machine();
+	[["mine", "m"], ["mytruck", "t"]].forEach(function (x) {
+		var ticket = byId(x[0]), b = ticket.querySelector(".change"), form = ticket.querySelector("[id$=form]");
+		b.onclick = function () {
+			begin(function () {
+				var open = form.hidden;
+				form.hidden = !open;
+				b.setAttribute("aria-expanded", open);
+				all();
+				if (!open) return void (form.textContent = "");
+				B.form(form, x[1], function (bad) {
+					wrong[x[1]] = bad;
+					all();
+				});
+				form.querySelector("select, input").focus();
+			});
+		};
+	});
+	document.addEventListener("brought", function () { if (S) all(); });
+	document.addEventListener("units", function () {
+		if (!S) return;
+		all();
+		[["mine-form", "m"], ["truck-form", "t"]].forEach(function (x) {
+			if (!byId(x[0]).hidden) B.form(byId(x[0]), x[1], function (bad) { wrong[x[1]] = bad; all(); });
 		});
 	});
 
-	// ---- my truck
+	// ---- set it on the deck
 
-	var mytruck = byId("mytruck"), inputs = null;
-	var LEADS = { trailer: "carries", gcwr: "t-gcwr", hitch: "t-hitch", ball: "t-ball", "truck-gvwr": "t-gvwr", "hitch-tongue": "t-tongue", "rear-axle": "t-rear", "front-axle": "t-behind", "hitch-lift": "try" };
-	function truck() {
-		if (!inputs) return;
-		var out = byId("truck-is"), table = byId("truck-table"), notes = byId("truck-notes"), t = {}, any = false, m, l;
-		S.TRUCK.forEach(function (f) {
-			var v = value(inputs[f[0]]);
-			if (v != null && (f[0] == "behind" || v > 0)) { t[f[0]] = v; any = true; }
-		});
-		store(KEEP, any ? t : null);
-		byId("forget").hidden = !any;
-		table.textContent = notes.textContent = "";
-		if (!any) return void (out.textContent = "Fill in what you know. The answer says which numbers are missing.");
-		m = S.match(stands ? S.laden(R, stands.w, stands.s) : R, t, law, si);
-		l = m.limits[0];
-		if (m.why) return void (out.textContent = m.why.replace(/^./, function (c) { return c.toUpperCase(); }) + ".");
-		var lacks = m.missing.length ? " Not checked, because the number is missing: " + m.missing.join(", ") + "." : "";
-		out.textContent = !stands ? "By the numbers you gave: " + m.text.replace(/; incomplete.*/, "") + "." + lacks :
-			m.over ? "With your machine where it is now, this is over " + l.label + " by " + S.load(-l.margin, si) + "." + lacks :
-			(stands.s.keeps ? "With your machine where it is now, this is within every truck limit you gave. The closest is " + l.label + "." :
-				"First move your machine: where it is now, the trailer is over a limit of its own (see above). The truck is within every limit you gave.") + lacks;
-		m.limits.forEach(function (l, k) {
-			// With a machine on it nothing more is loaded; without one, the most that can be.
-			var margin = stands && !l.empty ? l.rating - l.used + l.rise * m.most : l.margin;
-			var tr = row(table, ["", margin < 0 ? S.load(-margin, si) + " over" : S.limit(margin, si) + " left"], margin < 0), th = tr.firstChild;
-			make("a", th, l.label, { href: "#" + (LEADS[l.name] || "try") });
-			if (!k) make("span", th, stands ? " closest" : " governs", { "class": "mark" });
-		});
-		m.notes.concat("License: " + (m.licenseKnown ? S.LICENSES[m.license] : "fill in the truck's GVWR; your state decides"),
-			m.business ? "If you tow for business, federal carrier rules may apply to this truck and trailer; ask your state" : []).forEach(function (n) {
-			make("li", notes, n.charAt(0).toUpperCase() + n.slice(1) + ".");
-		});
+	// Silhouettes in a box of 100 by 60, the front at the left. They are sketches, not to be measured.
+	var SHAPES = {
+		"skid steer": "M0 58h14v-8h8V22h6V4h34v18h14v22h6v14H24l-6-4H0zM34 10v14h20V10z", "track loader": "M0 58h12v-8h8V24h6V4h34v20h20v14h14v20H22l-4-4H0zM32 10v14h20V10z",
+		excavator: "M0 58V40L22 6h8l14 20V8h26v20h24v12h6v18H36V44h-8L24 18 10 42v16z", tractor: "M4 58V34h30l4-26h30v26h12v-4h14v28zM44 14l-2 18h18V14z",
+		car: "M2 50V38l18-6 16-16h34l16 18 12 4v12z", pickup: "M2 50V36l18-4 12-16h24v18h42v16z", boat: "M0 22h96l4 4-8 26H22z", freight: "M2 58V14h96v44z"
+	};
+	var svg = document.querySelector(".drawing svg[data-deck]"), P, wide, high, one, grab, strip, feet;
+	if (svg) {
+		P = svg.getAttribute("data-deck").split(" ").map(Number);
+		wide = svg.viewBox.baseVal.width;
+		high = svg.viewBox.baseVal.height;
 	}
-	mytruck.addEventListener("toggle", function () {
-		if (!mytruck.open || inputs) return;
-		ready(mytruck, function () {
-			var kept = stored(KEEP) || {};
-			inputs = {};
-			units(mytruck);
-			S.TRUCK.forEach(function (f) {
-				var i = inputs[f[0]] = field(mytruck, "t-" + f[0], f[1], f[2], f[3]);
-				if (f[0] == "behind") i.inputMode = "text";
-				put(i, kept[f[0]]);
-				i.addEventListener("input", truck);
-			});
-			make("button", mytruck, "Forget my truck", { type: "button", id: "forget", "class": "drop" }).onclick = function () {
-				for (var k in inputs) inputs[k].value = "";
-				truck();
-				byId("truck-is").focus();
-			};
-			make("p", mytruck, "", { id: "truck-is", role: "status", tabindex: -1 });
-			make("table", mytruck, "", { id: "truck-table" });
-			make("ul", mytruck, "", { id: "truck-notes" });
-			name();
+	function across(inches) { return (P[0] + inches * P[1]) / wide * 100; }
+	function percent(e, left, w) {
+		e.style.left = left + "%";
+		e.style.width = w + "%";
+	}
+	function build() {
+		var holder = svg.parentNode;
+		strip = B.make("div", holder, "", { "class": "strip", "aria-hidden": "true" });
+		grab = B.make("div", holder, "", { "class": "grab", role: "slider", tabindex: "0", "aria-label": S.say("deck slide"), "aria-orientation": "horizontal" });
+		grab.innerHTML = '<svg viewBox="0 0 100 60" preserveAspectRatio="none" aria-hidden="true"><path fill-rule="evenodd"/></svg>';
+		strip.style.top = P[2] / high * 100 + "%";
+		feet = B.make("dl", deck, "", { "class": "feet" });
+		var line = B.make("p", deck, "", { "class": "turn" });
+		B.make("button", line, S.say("deck best"), { type: "button", "class": "do", id: "best" }).onclick = function () { moved(one.best); };
+		B.make("button", line, "\u2190 " + S.say("deck forward"), { type: "button" }).onclick = function () { moved(one.x - 3); };
+		B.make("button", line, S.say("deck back") + " \u2192", { type: "button" }).onclick = function () { moved(one.x + 3); };
+		B.make("p", deck, "", { id: "deck-is", role: "status" });
+		B.make("p", deck, S.say("deck drag"), { "class": "hint" });
+		grab.addEventListener("keydown", function (e) {
+			var by = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageUp: 12, PageDown: -12 }[e.key];
+			if (e.key == "Home") by = -one.x;
+			if (e.key == "End") by = R[4];
+			if (by == null) return;
+			e.preventDefault();
+			moved(one.x + by);
+		});
+		var from;
+		grab.addEventListener("pointerdown", function (e) {
+			from = { x: e.clientX, at: one.x };
+			grab.setPointerCapture(e.pointerId);
+			e.preventDefault();
+			grab.focus({ preventScroll: true });
+		});
+		grab.addEventListener("pointermove", function (e) {
+			if (from) moved(from.at + (e.clientX - from.x) * wide / svg.getBoundingClientRect().width / P[1]);
+		});
+		["pointerup", "pointercancel"].forEach(function (k) { grab.addEventListener(k, function () { from = null; }); });
+	}
+	function place(c) {
+		sets = [];
+		if (!deck || !P) return;
+		var can = c && !wrong.m && R[0] != null && R[1] != null && R[2] != null && R[4] > 0;
+		deck.hidden = !can;
+		if (grab) grab.hidden = strip.hidden = !can;
+		if (!can) return;
+		if (!grab) build();
+		var spots = S.spots(R, c, []), spot = spots[0], free = Math.max(R[4] - c.L, 0), keep = one && one.L == c.L && one.w == c.w && one.a == c.a;
+		var best = spot.is == "no" ? free / 2 : Math.round((spot.first + spot.last) / 2);
+		if (!isFinite(best)) best = (spot.from + spot.to) / 2 || 0;
+		c.best = best;
+		c.x = keep ? one.x : best;
+		one = c;
+		strip.textContent = "";
+		percent(strip, across(0), across(R[4]) - across(0));
+		spots.forEach(function (s) {
+			if (s.is == "no") return;
+			var a = Math.max(s.from, 0) / R[4] * 100, g = B.make("i", strip);
+			percent(g, a, Math.max(s.to / R[4] * 100 - a, 1));
+		});
+		grab.querySelector("path").setAttribute("d", SHAPES[c.shape] || SHAPES.freight);
+		grab.classList.toggle("backed", c.rear);
+		var tall = Math.min(c.L * .6, 84) * P[1] / high * 100;
+		grab.style.height = tall + "%";
+		grab.style.top = P[2] / high * 100 - tall + "%";
+		grab.setAttribute("aria-valuemin", 0);
+		grab.setAttribute("aria-valuemax", Math.ceil(free));
+		moved(one.x);
+	}
+	var paints;
+	function moved(x) {
+		one.x = Math.max(0, Math.min(x, Math.max(R[4] - one.L, 0)));
+		sets = [one];
+		if (paints) return;
+		paints = requestAnimationFrame(function () {
+			paints = 0;
+			paint();
 			truck();
 		});
-	});
+	}
+	function paint() {
+		var b = S.bear(R, sets), si = U.si, over = b.margins.filter(function (m) { return m.over; });
+		percent(grab, across(one.x), one.L * P[1] / wide * 100);
+		grab.classList.toggle("bad", !b.keeps);
+		strip.classList.toggle("bad", !b.keeps);
+		var at = spaced(S.say("deck here", one.head, S.length(Math.round(one.x), si), "deck"));
+		grab.setAttribute("aria-valuenow", Math.round(one.x));
+		grab.setAttribute("aria-valuetext", at);
+		feet.textContent = "";
+		function foot(name, text, bys) {
+			var bad = over.some(function (m) { return bys.indexOf(m.by) >= 0; }), d = B.make("div", feet, "", bad ? { "class": "bad" } : {});
+			B.make("dt", d, "\u2191 " + name);
+			B.make("dd", d, text);
+		}
+		foot(S.say("deck hitch"), S.load(b.tongue, si) + ", " + S.share(b.share), [5, 6, 7]);
+		foot(S.say("deck axles"), S.load(b.axles, si), [8, 9, 10]);
+		byId("deck-is").textContent = at + ". " + (b.keeps ? S.say("deck keeps") : S.say("deck over", over.map(function (m) { return spaced(S.NAMES[m.by]); }).join(", "))) + ".";
+	}
 })();

@@ -17,7 +17,7 @@ window.units = (function () {
 	}
 	function label() {
 		[].forEach.call(document.querySelectorAll(".units"), function (b) {
-			b.textContent = all.si ? "Show lb and ft" : "Show kg and m";
+			b.textContent = all.si ? "lb, ft" : "kg, m";
 		});
 	}
 	function turn() {

@@ -2,7 +2,11 @@
 	"use strict";
 	var v = document.getElementById("walk");
 	if (!v) return;
-	function to(s) { v.currentTime = s; }
+	var fold = v.closest("details");
+	function to(s) {
+		if (fold) fold.open = true;
+		v.currentTime = s;
+	}
 	function named() { var m = /^#t=([0-9]+)$/.exec(location.hash); if (m) to(+m[1]); }
 	document.addEventListener("click", function (e) {
 		var a = e.target.closest && e.target.closest("a[data-t]");

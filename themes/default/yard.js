@@ -99,8 +99,7 @@
 
 	// ---- what is asked for
 
-	var MACHINE = ["w", "l", "b"];
-	function read() {
+		function read() {
 		var asked = {};
 		location.hash.slice(1).split("&").forEach(function (part) {
 			var at = part.indexOf("=");
@@ -144,11 +143,13 @@
 	}
 	function press() {
 		chips.forEach(function (c) { set(c, "aria-pressed", values(wanted, c.dataset.f).indexOf(c.dataset.v) >= 0); });
+		if (S) bringing();
 	}
 	function values(asked, name) { return asked[name] ? asked[name].split(",") : []; }
 	function amount(text) {
-		var n = parseFloat(String(text || "").replace(/[,\s]/g, ""));
-		return n > 0 ? n : 0;
+		// An address has plain numbers; what else is typed is not an amount.
+		var s = String(text || "").replace(/,(?=\d{3})/g, "").trim();
+		return /^\d+(\.\d+)?$/.test(s) ? +s : 0;
 	}
 
 	// ---- finding
@@ -157,7 +158,7 @@
 	// asked for rules out alone. It goes down the columns: how many of the things asked for a
 	// trailer fails, and which was the last, by its number in by.
 	function find() {
-		var by = facets.map(function (f) { return f.name; }).concat("load", "words", "machine", "truck"), F = facets.length;
+		var by = facets.map(function (f) { return f.name; }).concat("load", "words", "mine", "pull"), F = facets.length;
 		var fails = new Uint8Array(N), last = new Uint8Array(N), alone = {}, hits = [], i, k;
 		var least = amount(wanted.load), words = texts.found, fits = fitting();
 		function fail(i, k) { fails[i]++; last[i] = k; }
@@ -184,13 +185,11 @@
 		return { hits: hits, counts: counts, alone: alone, unknown: fits ? fits.unknown : 0 };
 	}
 
-	// ---- my machine and my truck (statics.js)
+	// ---- my machine and my truck (bring.js, statics.js)
 
-	var KEEP = "tarepage-truck", truck = null;
-	function machine() {
-		var w = amount(wanted.w), l = amount(wanted.l), b = amount(wanted.b);
-		return w && l ? { w: w, l: l * 12, b: b } : null;
-	}
+	var B, S, wrong = {};
+	function machine() { return S && !wrong.m ? B.machine() : null; }
+	function truck() { return S && !wrong.t ? B.state.t : null; }
 	function rig(i) {
 		var r = M.rig[D.model[i]];
 		if (!r || D.tongue[i] == null) return null;
@@ -201,71 +200,47 @@
 		r[15] = D.weighed[i] ? D.tongue[i] : null;
 		return r;
 	}
-	// place is where the machine would be on a trailer: the window of statics.js.
-	var placed = {}, placedFor = "";
-	function place(i, m) {
-		var key = D.model[i] + " " + D.empty[i] + " " + D.tongue[i];
-		if (key in placed) return placed[key];
-		var r = rig(i), o = null;
-		if (r) {
-			var wide = M.wide[D.model[i]];
-			o = wide != null && m.b > wide ? { narrow: true } : window.Statics.window(r, m.w, m.l);
-			o.rig = r;
-		}
-		return placed[key] = o;
+	// answers are the verdicts for a trailer, {m, t}. A trailer without its measurements has
+	// none: its own page says what is missing. One that is sold is never an answer.
+	var known = {}, knownFor = "";
+	function answers(i) {
+		var c = machine(), t = truck(), key, r, o, m;
+		if (!c && !t || sold(i)) return {};
+		key = JSON.stringify([B.state, U.si]);
+		if (key != knownFor) { known = {}; knownFor = key; }
+		key = [D.model[i], D.empty[i], D.tongue[i], D.load[i], D.weighed[i]].join(" ");
+		if (known[key]) return known[key];
+		r = rig(i);
+		o = { open: !r };
+		if (r && c) o.m = m = S.carry(r, [c], U.si);
+		if (r && t) o.t = S.pull(r, t, m && m.sets.length ? S.loaded(r, m.sets) : null, D.law, U.si);
+		return known[key] = o;
 	}
-	// pull is whether the truck can pull a trailer with the machine in its place: the loaded
-	// trailer is compared with the truck as an empty one that weighs as much.
-	function pull(i, m) {
-		var r, o = m && place(i, m);
-		if (!m) {
-			r = rig(i);
-			return r && window.Statics.match(r, truck, D.law, U.si);
-		}
-		if (!o || !o.room) return null;
-		var best = null;
-		[(o.first + o.last) / 2, o.last, o.first].some(function (at) {
-			var s = window.Statics.stand(o.rig, m.w, m.l, at);
-			r = window.Statics.laden(o.rig, m.w, s);
-			var t = window.Statics.match(r, truck, D.law, U.si);
-			if (!best || best.over && !t.over) best = t;
-			return !t.over;
-		});
-		return best;
-	}
-	function pulls(t) { return t && !t.why && !t.over; }
+	// fitting is the filter "only those that": it keeps a YES alone.
 	function fitting() {
-		var m = machine(), t = wanted.truck && truck;
-		if (!window.Statics || !m && !t) return null;
-		var key = JSON.stringify([m, t, U.si]);
-		if (key != placedFor) { placed = {}; placedFor = key; }
+		var m = wanted.mine && machine(), t = wanted.pull && truck();
+		if (!m && !t) return null;
 		var f = function (i, otherwise) {
-			if (m) {
-				var o = place(i, m);
-				if (!o && otherwise) f.unknown++;
-				if (!o || !o.room) { f.by = "machine"; return false; }
-			}
-			if (t && !pulls(pull(i, m))) { f.by = "truck"; return false; }
+			var o = answers(i);
+			if (o.open && otherwise) f.unknown++;
+			if (m && (!o.m || o.m.is != "yes")) { f.by = "mine"; return false; }
+			if (t && (!o.t || o.t.is != "yes")) { f.by = "pull"; return false; }
 			return true;
 		};
 		f.unknown = 0;
 		return f;
 	}
-	// told is what a card says about the machine and the truck.
+	// told is what a card says about the machine and the truck: the answer, and its weakest part.
 	function told(i) {
-		var m = machine(), out = [], o, t;
-		if (!window.Statics) return "";
-		if (m) {
-			o = place(i, m);
-			if (o && o.room) out.push("Your machine fits: center it " + window.Statics.windowText(o, U.si).replace("deck's", M.space[D.model[i]] + "'s") +
-				(M.wide[D.model[i]] == null && m.b ? "; we have no width for it, so call us" : "") + ".");
-		}
-		if (wanted.truck && truck && (t = pull(i, m)) && !t.why) {
-			out.push((m ? "Your truck: within every limit you gave. Closest: " + t.limits[0].label : "Your truck: " + t.text.replace(/; incomplete.*/, "")) +
-				(t.missing.length ? ". Not checked, because the number is missing: " + t.missing.join(", ") : "") + ".");
-		}
-		// Amber is for an answer that lacks a number.
-		return out.map(function (s) { return '<span class="fit' + (/Not checked|no width/.test(s) ? " open" : "") + '">' + escape(s) + "</span>"; }).join("");
+		var o = answers(i);
+		return [["m", "bring machine"], ["t", "bring truck"]].map(function (x) {
+			var v = o[x[0]], over, why;
+			if (!v && o.open && B.state[x[0]]) v = { is: "unknown", word: S.say("word unknown"), needs: [{ text: S.say("need trailer") }] };
+			if (!v) return "";
+			over = v.limits && v.limits.filter(function (l) { return l.over; })[0];
+			why = v.is == "unknown" ? v.needs[0] && v.needs[0].text : v.is == "no" ? v.clash || over && over.label + ", " + over.text : "";
+			return '<span class="fit">' + escape(S.say(x[1])) + ' <b class="is-' + v.is + '">' + escape(v.word) + "</b>" + (why ? ": " + escape(why) : "") + "</span>";
+		}).join("");
 	}
 
 	// ---- cards, from the template that the page carries (yard.html)
@@ -316,6 +291,11 @@
 		}
 		c.classList.toggle("gone", sold(i));
 		view(c.querySelector("svg"), i);
+		if (D.photos[i]) {
+			var shot = document.createElement("img"), is = { "class": "shot", alt: "", width: 300, height: 200, loading: "lazy", src: D.photos[i] };
+			for (var k in is) shot.setAttribute(k, is[k]);
+			c.prepend(shot);
+		}
 		var a = c.querySelector("a");
 		a.href = address(i);
 		fillIn(a, D.titles[D.title[i]]);
@@ -338,7 +318,7 @@
 	// ones come eight at a time, more than a screen holds, each batch in a frame of its own.
 	var inPage, wordsFor, laid, LOT = 8;
 	function lay(units) {
-		var now = JSON.stringify([machine(), wanted.truck ? truck : null, U.si]), made = document.createElement("ul"), keep = {}, at = list.firstElementChild, next;
+		var now = JSON.stringify([machine(), truck(), U.si]), made = document.createElement("ul"), keep = {}, at = list.firstElementChild, next;
 		if (!inPage) {
 			inPage = {};
 			if (now == JSON.stringify([null, null, U.si])) [].forEach.call(list.children, function (c) { inPage[D.stock.indexOf(c.querySelector(".pick").value)] = c; });
@@ -365,7 +345,7 @@
 
 	// ---- drawing
 
-	var NAMES = { load: "payload", words: "words", machine: "my machine", truck: "my truck" };
+	var NAMES = { load: "payload", words: "words", mine: "my machine", pull: "my truck" };
 	function heading(name) {
 		var c = chips.filter(function (x) { return x.dataset.f == name; })[0];
 		return c ? c.closest("[aria-label]").getAttribute("aria-label").toLowerCase() : NAMES[name];
@@ -383,8 +363,8 @@
 		});
 		if (amount(wanted.load)) out.push({ by: "load", text: "payload " + inUnits(wanted.load, "lb") + " or more", drop: { load: "" } });
 		if (wanted.words) out.push({ by: "words", text: "“" + wanted.words + "”", drop: { words: "" } });
-		if (machine()) out.push({ by: "machine", text: "my machine, " + inUnits(wanted.w, "lb") + " on " + inUnits(wanted.l, "ft"), drop: { w: "", l: "", b: "" } });
-		if (wanted.truck && truck) out.push({ by: "truck", text: "my truck", drop: { truck: "" } });
+		if (wanted.mine && machine()) out.push({ by: "mine", text: "carries my machine, " + B.text("m"), drop: { mine: "" } });
+		if (wanted.pull && truck()) out.push({ by: "pull", text: "my truck can pull it", drop: { pull: "" } });
 		return out;
 	}
 	function inUnits(text, unit) { return group(shownAs(amount(text), unit)) + " " + (U.si ? METRIC[unit] : unit); }
@@ -399,24 +379,24 @@
 	}
 
 	function needs() {
-		var m = machine(), t = wanted.truck && truck, parts = [];
+		var parts = [];
 		wanted.words && wordsOf(wanted.words).forEach(function (w) { var p = partOf(w); if (parts.indexOf(p) < 0) parts.push(p); });
-		return { statics: !!(m || t), parts: parts };
+		return { statics: !S && (wanted.mine || wanted.pull), parts: parts };
 	}
 	function draw(then) {
 		wanted = read();
 		if (wanted.words) wanted.words = wanted.words.replace(/\+/g, " ");
-		truck = kept();
 		fill();
 		press();
-		var any = Object.keys(wanted).length;
+		var any = Object.keys(wanted).length > (wanted.bring ? 1 : 0);
 		if (!any && !shown && !D) return;
 		ready(function () {
 			var n = needs(), paths = n.parts.length ? [panel.dataset.search].concat(n.parts) : [];
-			if (n.statics) paths.push(panel.dataset.statics);
 			all(paths, function () {
-				show();
-				if (then) then();
+				(n.statics ? begin : soon)(function () {
+					show();
+					if (then) then();
+				});
 			});
 		});
 	}
@@ -466,15 +446,15 @@
 	}
 	function nothing() {
 		var drop = {};
-		for (var k in wanted) if (k != "pick") drop[k] = "";
+		for (var k in wanted) if (k != "pick" && k != "bring") drop[k] = "";
 		return drop;
 	}
 	// matching is what the trailers found have in common: "13 trailers can carry it".
 	function matching(one) {
-		var m = machine(), t = wanted.truck && truck;
-		if (asked().some(function (a) { return a.by != "machine" && a.by != "truck"; }) || !m && !t) return one ? "matches" : "match";
-		if (m) return t ? "can carry it within your truck's limits" : "can carry it";
-		return (one ? "is" : "are") + " within your truck's limits";
+		var m = wanted.mine && machine(), t = wanted.pull && truck();
+		if (asked().some(function (a) { return a.by != "mine" && a.by != "pull"; }) || !m && !t) return one ? "matches" : "match";
+		if (m) return t ? "can carry it, and your truck can pull " + (one ? "it" : "them") : "can carry it";
+		return "your truck can pull";
 	}
 	// relax says which of the things asked for to give up.
 	function relax(now, alone) {
@@ -485,7 +465,7 @@
 		if (best) {
 			li.textContent = "No trailer here matches all of that. Without “" + heading(best) + "”, " + some(alone[best], "does", "do") + ": ";
 			var drop = {};
-			(best == "machine" ? MACHINE : [best]).forEach(function (k) { drop[k] = ""; });
+			drop[best] = "";
 			li.appendChild(dropButton({ drop: drop }, "Leave out " + heading(best)));
 		} else {
 			li.textContent = "No trailer here matches that, even with one thing left out. ";
@@ -549,7 +529,7 @@
 
 	// ---- the forms
 
-	var FIELDS = { load: byId("load"), words: byId("words"), w: byId("w"), l: byId("l"), b: byId("b") }, IN = { load: "lb", w: "lb", l: "ft", b: "in" };
+	var FIELDS = { load: byId("load"), words: byId("words") }, IN = { load: "lb" };
 	var later, typed = {};
 	// type takes what is typed and finds once the typing rests.
 	function type(k, value) {
@@ -570,61 +550,63 @@
 	});
 	function fill() {
 		for (var k in FIELDS) if (FIELDS[k] != document.activeElement) FIELDS[k].value = IN[k] && amount(wanted[k]) ? shownAs(amount(wanted[k]), IN[k]) : wanted[k] || "";
-		for (k in trucks) if (trucks[k] != document.activeElement) trucks[k].value = truck ? shownAs(truck[k], trucks[k].unit) : "";
-		if (forget) forget.hidden = !truck;
 	}
 
-	// The truck's numbers are kept on this phone and nowhere else, in pounds and inches, for
-	// this page and every trailer's.
-	function kept() {
-		try {
-			var t = JSON.parse(localStorage.getItem(KEEP));
-			return t && typeof t == "object" && Object.keys(t).length ? t : null;
-		} catch (e) { return null; }
-	}
-	function keep(t) {
-		try {
-			if (t && Object.keys(t).length) localStorage.setItem(KEEP, JSON.stringify(t));
-			else localStorage.removeItem(KEEP);
-		} catch (e) { /* a phone that keeps nothing */ }
-	}
-	var trucks = {}, forget, box = byId("truck");
-	// The fields come when they are asked for: they are half of the page's elements.
-	box.addEventListener("toggle", function () {
-		if (box.open && !forget) load(panel.dataset.statics, ask);
-	});
-	function ask() {
-		if (forget) return;
-		window.Statics.TRUCK.forEach(function (f) {
-			var l = document.createElement("label"), i = document.createElement("input");
-			l.innerHTML = "<span></span>";
-			l.firstChild.textContent = f[1] + ", " + f[2] + " (" + f[3] + ")";
-			l.firstChild.setAttribute("data-si", f[1] + ", " + METRIC[f[2]] + " (" + f[3] + ")");
-			i.unit = f[2];
-			i.inputMode = f[0] == "behind" ? "text" : "decimal";
-			i.autocomplete = "off";
-			l.appendChild(i);
-			box.appendChild(l);
-			trucks[f[0]] = i;
-			i.addEventListener("input", function () {
-				var t = kept() || {}, n = parseFloat(i.value.replace(/[,\s]/g, "").replace(/^[\u2212\u2013]/, "-"));
-				delete t[f[0]];
-				if (f[0] == "behind" ? isFinite(n) : n > 0) t[f[0]] = n / (U.si ? PER[f[2]] : 1);
-				keep(t);
-				type("truck", Object.keys(t).length ? "1" : "");
-			});
+	// begin loads the calculators; then is called once they are there.
+	function begin(then) {
+		if (S) return then();
+		load(panel.dataset.bring, function () {
+			B = window.Bring;
+			B.start([panel.dataset.statics, panel.dataset.machines], function () {
+				S = window.Statics;
+				bringing();
+				then();
+			}, function () { say("This part did not load. Try again when you have signal. The list below is complete."); });
 		});
-		forget = document.createElement("button");
-		forget.type = "button";
-		forget.className = "drop";
-		forget.textContent = "Forget my truck";
-		forget.onclick = function () { keep(null); go({ truck: "" }, false, tell); };
-		box.appendChild(forget);
-		U.show(box);
-		truck = kept();
-		fill();
-		if (truck) go({ truck: "1" }, true);
 	}
+	var only = { m: byId("only-mine"), t: byId("only-pull") }, flags = { m: "mine", t: "pull" };
+	function bringing() {
+		[["mine", "m", "bring machine"], ["mytruck", "t", "bring truck"]].forEach(function (x) {
+			var ticket = byId(x[0]), b = ticket.querySelector(".change"), o = only[x[1]];
+			ticket.querySelector(".what span").textContent = S.say(x[2]) + (B.state[x[1]] ? ": " + B.text(x[1]) : "");
+			b.textContent = S.say(b.getAttribute("aria-expanded") == "true" ? "bring done" : B.state[x[1]] ? "bring change" : "bring fill");
+			o.hidden = !(x[1] == "m" ? machine() : truck());
+			set(o, "aria-pressed", !!wanted[flags[x[1]]]);
+		});
+	}
+	function brought() {
+		bringing();
+		ready(show);
+	}
+	[["mine", "m"], ["mytruck", "t"]].forEach(function (x) {
+		var ticket = byId(x[0]), b = ticket.querySelector(".change"), form = ticket.querySelector("[id$=form]");
+		b.onclick = function () {
+			begin(function () {
+				var open = form.hidden;
+				form.hidden = !open;
+				b.setAttribute("aria-expanded", open);
+				bringing();
+				if (!open) return void (form.textContent = "");
+				B.form(form, x[1], function (bad) {
+					wrong[x[1]] = bad;
+					brought();
+				});
+				form.querySelector("select, input").focus();
+			});
+		};
+		only[x[1]].onclick = function () {
+			var change = {};
+			change[flags[x[1]]] = wanted[flags[x[1]]] ? "" : "1";
+			go(change);
+		};
+	});
+	document.addEventListener("brought", function () { begin(brought); });
+	// What was typed before is there when the page is idle.
+	window.addEventListener("load", function () {
+		var kept;
+		try { kept = localStorage.getItem("tarepage-machine") || localStorage.getItem("tarepage-truck"); } catch (e) { /* keeps nothing */ }
+		if (kept || /[#&]bring=/.test(location.hash)) (window.requestIdleCallback || setTimeout)(function () { begin(brought); });
+	});
 
 	panel.addEventListener("click", function (e) {
 		var c = e.target.closest("[data-f]");
@@ -709,6 +691,7 @@
 
 	document.addEventListener("units", function () {
 		if (shown) soon(show);
+		if (S) bringing();
 		fill();
 	});
 	// Back and an address that somebody types are drawn at once; a tap that still waits is dropped.

@@ -1,0 +1,216 @@
+// What a customer brings: a machine and a truck. Both are kept on this phone (localStorage)
+// for every page of the yard, and travel in an address after "#bring=", which never reaches
+// the host. window.Bring has what is known now, in pounds and inches:
+//   state    {m: {k, w, l, r} or null, t: {keys of Statics.ASKED} or null}
+//   start(paths, then, failed)    loads the calculators, once
+//   machine(), rows()             the machine for Statics, and the rows of MACHINES
+//   form(box, which, changed)     makes the fields of "m" or "t"
+//   text(which)                   what is known, in one line
+//   address()                     this page with what is brought
+window.Bring = (function () {
+	"use strict";
+	var KEEP = { m: "tarepage-machine", t: "tarepage-truck" }, U = window.units, S, B = { state: { m: null, t: null } };
+	function make(tag, into, text, attributes) {
+		var e = document.createElement(tag);
+		if (text) e.textContent = text;
+		for (var k in attributes) e.setAttribute(k, attributes[k]);
+		if (into) into.appendChild(e);
+		return e;
+	}
+	B.make = make;
+
+	// What was kept or sent is not trusted: numbers stay numbers, and names are those of a list.
+	function clean(v) {
+		if (!v || typeof v != "object") return null;
+		var out = {}, any = false;
+		for (var k in v) {
+			var is = v[k];
+			if (!/^[a-zA-Z]{1,12}$/.test(k)) continue;
+			if (typeof is == "number" && isFinite(is) && Math.abs(is) < 1e9 || is === true ||
+				k == "kind" && /^(receiver|gooseneck|fifth-wheel|pintle)$/.test(is)) { out[k] = is; any = true; }
+		}
+		return any ? out : null;
+	}
+	function parsed(text) { try { return JSON.parse(text); } catch (e) { return null; } }
+	function recall() {
+		var sent = /[#&]bring=([^&]*)/.exec(location.hash), all = null;
+		try { all = sent && parsed(decodeURIComponent(sent[1])); } catch (e) { /* not an address of ours */ }
+		["m", "t"].forEach(function (k) {
+			var kept = null;
+			try { kept = clean(parsed(localStorage.getItem(KEEP[k]))); } catch (e) { /* a phone that keeps nothing */ }
+			B.state[k] = all && clean(all[k]) || kept;
+		});
+	}
+	B.keep = function (k, v) {
+		B.state[k] = v = clean(v);
+		try {
+			if (v) localStorage.setItem(KEEP[k], JSON.stringify(v));
+			else localStorage.removeItem(KEEP[k]);
+		} catch (e) { /* a phone that keeps nothing */ }
+	};
+	B.address = function () {
+		var s = B.state;
+		return location.href.replace(/#.*/, "") + (s.m || s.t ? "#bring=" + encodeURIComponent(JSON.stringify(s)) : "");
+	};
+	recall();
+	window.addEventListener("hashchange", function () {
+		if (!/[#&]bring=/.test(location.hash)) return;
+		recall();
+		document.dispatchEvent(new Event("brought"));
+	});
+
+	var asked = 0, waiting = [];
+	B.start = function (paths, then, failed) {
+		if (S) return then();
+		waiting.push([then, failed]);
+		if (asked) return;
+		asked = 1;
+		(function next(left) {
+			if (!left.length) {
+				S = window.Statics;
+				return waiting.splice(0).forEach(function (w) { w[0](); });
+			}
+			var s = make("script", null, "", { src: left[0] });
+			s.onload = function () { next(left.slice(1)); };
+			s.onerror = function () {
+				asked = 0;
+				waiting.splice(0).forEach(function (w) { if (w[1]) w[1](); });
+			};
+			document.head.appendChild(s);
+		})(paths);
+	};
+
+	function row() { return B.state.m && window.MACHINES[B.state.m.k] || null; }
+	B.machine = function () {
+		var m = B.state.m, c;
+		if (!m || !(m.w > 0) || !(m.l > 0)) return null;
+		c = S.machine(row(), m.l, !!m.r);
+		c.w = m.w;
+		c.shape = row() ? row()[9] : "";
+		c.rear = !!m.r;
+		return c;
+	};
+	B.text = function (which) {
+		var v = B.state[which], si = U.si, out = [];
+		if (!v) return "";
+		if (which == "m") {
+			if (row()) out.push(row()[0]);
+			if (v.w) out.push(S.weight(v.w, si));
+			if (v.l) out.push(S.length(v.l, si));
+		} else {
+			if (v.kind) out.push(S.say("kind " + v.kind));
+			if (v.gvwr) out.push("GVWR " + S.weight(v.gvwr, si));
+		}
+		return out.join(", ");
+	};
+
+	// A field shows under it what it understood, or why it cannot be read.
+	function field(box, id, name, hint, unit, value, more, set) {
+		var l = make("label", box, "", { "for": id }), i, said;
+		make("span", l, name);
+		make("small", l, hint || "");
+		var line = make("span", box, "", { "class": "line" });
+		i = make("input", line, "", { id: id, inputmode: more.signed ? "text" : "decimal", autocomplete: "off", "aria-describedby": id + "-is" });
+		make("span", line, "", { "class": "unit" }).textContent = S.unit({ unit: unit }, U.si);
+		said = make("p", box, "", { id: id + "-is", "class": "understood", "aria-live": "polite" });
+		if (value != null) i.value = unit == "lb" ? S.weight(value, U.si) : S.length(value, U.si);
+		i.addEventListener("input", function () {
+			var r = S.read(i.value, { name: name, unit: unit, signed: more.signed, zero: more.zero }, U.si);
+			said.textContent = "";
+			i.removeAttribute("aria-invalid");
+			if (r.is == "ok") said.textContent = r.echo;
+			if (r.is == "bad" || r.is == "ask") {
+				i.setAttribute("aria-invalid", "true");
+				said.textContent = r.problem;
+			}
+			if (r.is == "ask") r.choices.forEach(function (c) {
+				make("button", said, c.text, { type: "button" }).onclick = function () {
+					i.value = c.text;
+					i.dispatchEvent(new Event("input"));
+					i.focus();
+				};
+			});
+			set(r.is == "ok" ? r.value : null, r.is);
+		});
+		return i;
+	}
+
+	B.form = function (box, which, changed) {
+		box.textContent = "";
+		var v = {}, was = B.state[which], k, later, wrong = {};
+		for (k in was) v[k] = was[k];
+		// No answer is given while something typed cannot be read.
+		function told(key, is) {
+			wrong[key] = is == "bad" || is == "ask";
+			clearTimeout(later);
+			later = setTimeout(function () {
+				B.keep(which, v);
+				changed(Object.keys(wrong).some(function (k) { return wrong[k]; }));
+			}, 120);
+		}
+		function entry(into, key, name, hint, unit, more) {
+			return field(into, which + "-" + key, name, hint, unit, v[key], more, function (n, is) {
+				if (n == null) delete v[key]; else v[key] = n;
+				told(key, is);
+			});
+		}
+		function tick(into, key, name, hint) {
+			var l = make("label", into, "", { "class": "tick" }), i = make("input", l, "", { type: "checkbox", id: which + "-" + key });
+			make("span", l, name);
+			if (hint) make("small", l, hint);
+			i.checked = !!v[key];
+			i.onchange = function () {
+				if (i.checked) v[key] = true; else delete v[key];
+				told(key);
+			};
+		}
+		function choose(into, key, name, hint, options) {
+			var l = make("label", into, "", { "for": which + "-" + key }), s = make("select", into, "", { id: which + "-" + key });
+			make("span", l, name);
+			if (hint) make("small", l, hint);
+			options.forEach(function (o) { make("option", s, o[1], { value: o[0] }); });
+			s.value = v[key] == null ? "" : v[key];
+			return s;
+		}
+		if (which == "m") {
+			var pick = choose(box, "k", S.say("bring kind"), "", [["", S.say("bring other")]].concat(window.MACHINES.map(function (m, i) { return [i, m[0]]; })));
+			var about = make("p", box, "", { "class": "understood" });
+			var w = entry(box, "w", S.say("bring weight"), S.say("bring weight at"), "lb", {}), l = entry(box, "l", S.say("bring length"), "", "ft", {});
+			tick(box, "r", S.say("bring rear"));
+			pick.onchange = function () {
+				var m = window.MACHINES[pick.value];
+				if (!m) delete v.k;
+				else {
+					v.k = +pick.value; v.w = m[2]; v.l = m[4] * 12;
+					w.value = S.weight(v.w, U.si);
+					l.value = S.length(v.l, U.si);
+				}
+				about.textContent = m ? S.say("bring class", S.weight(m[1], U.si), S.weight(m[3], U.si)) : "";
+				told("k");
+			};
+		} else {
+			var more = make("details", null);
+			make("summary", more, S.say("bring more"));
+			S.ASKED.forEach(function (f) {
+				var into = f[2] == "need" ? box : more, name = S.say("truck " + f[0]), hint = S.say("truck " + f[0] + " at");
+				if (f[1] == "yes") return tick(into, f[0], name, hint);
+				if (f[1] != "kind") return entry(into, f[0], name, hint, f[1], { signed: f[0] == "behind", zero: !f[3] });
+				var s = choose(into, f[0], name, hint, [["", S.say("bring choose")]].concat(S.KINDS.map(function (k) { return [k, S.say("kind " + k)]; })));
+				s.onchange = function () {
+					if (s.value) v.kind = s.value; else delete v.kind;
+					told("kind");
+				};
+			});
+			box.appendChild(more);
+		}
+		var line = make("p", box, "", { "class": "turn" });
+		make("button", line, S.say("bring clear"), { type: "button" }).onclick = function () {
+			B.keep(which, null);
+			changed(false);
+			B.form(box, which, changed);
+			box.querySelector("input, select").focus();
+		};
+		make("small", box, S.say("bring stays"));
+	};
+	return B;
+})();
