@@ -136,12 +136,12 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     await page.locator('#m-w').fill('8,500');
     await settled();
 
-    // My truck, with that machine on the trailer. One number is no YES. The numbers stay on the
+    // My truck, with that machine on the trailer. One number is not a YES. The numbers stay on the
     // phone and out of the address.
     await page.locator('#mytruck .change').click();
     await page.locator('#t-gvwr').fill('9,900');
     await settled();
-    check((await page.locator('.card .fit').allTextContents()).filter(t => /^My truck/.test(t)).every(t => !/YES/.test(t)), `find ${how}: one number of the truck is no YES`);
+    check((await page.locator('.card .fit').allTextContents()).filter(t => /^My truck/.test(t)).every(t => !/YES/.test(t)), `find ${how}: one number of the truck is not a YES`);
     await page.locator('#t-kind').selectOption('receiver');
     for (const [id, v] of [['sticker', '2,800'], ['people', '300'], ['tow', '14,000'], ['hitch', '14,000'], ['tongue', '1,800'], ['ball', '14,000']]) await page.locator('#t-' + id).fill(v);
     await settled();

@@ -146,6 +146,7 @@ type unitPage struct {
 	Firsts        []labeled     // what buyers ask for next: Label, Text and Metric
 	Cautions      []caution     // what to know before hooking up
 	View          template.HTML // the trailer from the side, with its dimensions; empty where too little was measured
+	Front         template.HTML // the same, for the place of photos where there are none
 	ViewWords     string        // the same in words
 	PayloadText   string        // what it can carry; empty where nobody can say
 	PayloadMetric string        // the same in kilograms

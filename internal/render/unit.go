@@ -5,6 +5,7 @@ import (
 	"html/template"
 	"maps"
 	"path"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -65,6 +66,10 @@ func (m *maker) head(p *unitPage, e *entry) error {
 	return err
 }
 
+// drawingName matches the names by which a drawing is labeled. A second copy on the page takes
+// other ones.
+var drawingName = regexp.MustCompile(`"(el-[a-z0-9-]+-[td])"`)
+
 // firstFigures fills in the tag, the cautions, the drawing and the payload.
 func (m *maker) firstFigures(p *unitPage, e *entry) error {
 	p.Plate, p.Firsts = plates(e.Unit, e.work), firsts(e.Unit, e.work)
@@ -74,6 +79,7 @@ func (m *maker) firstFigures(p *unitPage, e *entry) error {
 	if svg, ok := elevation.Side(e.work); ok {
 		// internal/elevation draws it and escapes what it writes.
 		p.View, p.ViewWords = template.HTML(svg), elevation.Words(e.work)
+		p.Front = template.HTML(drawingName.ReplaceAllString(svg, `"front-$1"`))
 	}
 	m.carries(p, e.work)
 	return nil
@@ -247,8 +253,7 @@ func plates(u *unit.Unit, w *compute.Work) []plate {
 // lines: the tape marks a fault or a danger.
 var remarkable = map[string]bool{
 	"license-class": true, "overall-width-missing": true, "tire-from-memory": true, "excise-threshold": true, "wide-load": true,
-	"tank-endorsement": true, "paper-missing": true, "relabel-due": true, "rating-estimated": true, "title-is-paper": true,
-	"financing-terms": true, "weighed-long-ago": true, "unbraked-share": true,
+	"tank-endorsement": true, "paper-missing": true, "title-is-paper": true, "financing-terms": true, "weighed-long-ago": true,
 }
 
 // firsts are what buyers ask for next, in short.
