@@ -131,7 +131,7 @@ func kindIsOnPages(t *testing.T, k kinds.Kind, made map[string]string) {
 	t.Helper()
 	page, own, front := made["u/k-"+k.Name+".html"], made["kind-"+k.Name+".html"], made["index.html"]
 	for _, want := range []struct{ where, in, text string }{
-		{"breadcrumb", page, `<a href="../kind-` + k.Name + `.html">` + k.Label + `</a>`},
+		{"link to the kind", page, `<a href="../kind-` + k.Name + `.html">More of this kind: `},
 		{"structured data", page, `"bodyType":"` + k.Label + `"`},
 		{"structured breadcrumb", page, `"name":"` + k.Label + `","item":"https://yard.example/kind-` + k.Name + `.html"`},
 		{"title of the kind's page", own, "<title>" + k.Label + ", The Yard</title>"},

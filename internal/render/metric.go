@@ -28,7 +28,7 @@ func bilingual(page []byte, exact map[string]string) []byte {
 		}
 		text := rest[:open]
 		rest = rest[open:]
-		shut := bytes.IndexByte(rest, '>')
+		shut := tagEnd(rest)
 		if shut < 0 {
 			return append(append(out, text...), rest...)
 		}
@@ -52,6 +52,25 @@ func bilingual(page []byte, exact map[string]string) []byte {
 			tag = next
 		}
 	}
+}
+
+// tagEnd is where the tag ends with which b begins, or -1. The value of an attribute may hold
+// a > in its quotes.
+func tagEnd(b []byte) int {
+	quote := byte(0)
+	for i, c := range b {
+		switch {
+		case quote != 0:
+			if c == quote {
+				quote = 0
+			}
+		case c == '"' || c == '\'':
+			quote = c
+		case c == '>':
+			return i
+		}
+	}
+	return -1
 }
 
 // tagName is the name of a start tag; empty for anything else and for a tag that closes itself.
