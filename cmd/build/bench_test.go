@@ -96,7 +96,7 @@ func peak(t testing.TB, args ...string) float64 {
 }
 
 // buildAndPeak is the command, followed by what Linux says of the process at its end (proc(5),
-// VmHWM). The resource usage that a parent gets is of no use: it counts what the parent had
+// VmHWM). The resource usage that a parent gets does not help: it counts what the parent had
 // when it started the child.
 func buildAndPeak() {
 	status := run(os.Args[1:], io.Discard, io.Discard)

@@ -238,8 +238,8 @@ func titleYear(c *Case) (says, is string, at unit.Pos) {
 
 var payloadWords = regexp.MustCompile(`(?i)\b([0-9][0-9,]*)\s*(?:lbs?|pounds?)\.?\s+(?:of\s+)?payload\b|\bpayload\s+(?:of\s+|is\s+)?([0-9][0-9,]*)\s*(?:lbs?|pounds?)\b`)
 
-// payloadIn finds a payload in a text that is more than the trailer's. What the text rounds
-// to the hundred is no more than that.
+// payloadIn finds a payload in a text that is more than the trailer's. A text may round the
+// payload up to the next 50 lb.
 func payloadIn(c *Case, text string) (says, is string, at unit.Pos) {
 	own := c.Work.Payload
 	m := payloadWords.FindStringSubmatch(text)

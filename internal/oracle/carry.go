@@ -27,7 +27,7 @@ type Carried struct {
 
 // Carry answers whether the trailer carries the machines, close together from front to
 // rear; head is what people call the leading end of the first. Where the tongue was not
-// weighed there is no yes, and only what does not rest on it is a no.
+// weighed the answer is never YES, and NO comes only from what does not rest on it.
 func Carry(t Trailer, list []compute.Machine, head string, in measure.System) Carried {
 	var v Carried
 	for _, m := range list {
