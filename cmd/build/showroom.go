@@ -38,13 +38,18 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 	var mu sync.Mutex
 	say := func(f func()) { mu.Lock(); defer mu.Unlock(); f() }
 	// Printed with -quiet too: nobody should have to guess who may look.
+	key := showroom.NewKey()
 	here, others := showroom.Addresses(l)
+	for i, a := range others {
+		others[i] = showroom.PhoneLink(a, key)
+	}
 	report.Opened(stdout, here, others)
 	if c.phone && len(others) == 0 {
 		complain(stderr, errors.New("this computer has no address in a network; join the one that the phone is in, then open the showroom again"))
 	}
 	kept := site.Remembering()
 	room := &showroom.Room{
+		Key:     key,
 		Folders: []string{contentDir(c.from)},
 		Trouble: func(err error) { say(func() { complain(stderr, err) }) },
 		Make: func() (made *showroom.Site, err error) {

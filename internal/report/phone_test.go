@@ -44,7 +44,7 @@ func TestPhoneCodeReads(t *testing.T) {
 		if err != nil || got.GetText() != address {
 			t.Errorf("the code leads to %v, want %q (%v)", got, address, err)
 		}
-		if !strings.Contains(out.String(), "network: "+address+"\n") {
+		if !strings.Contains(out.String(), "open: "+address+"\n") {
 			t.Errorf("the address %s is not printed in words", address)
 		}
 	}

@@ -150,20 +150,21 @@ func Shown(w io.Writer, n Numbers, took time.Duration) {
 	fmt.Fprintf(w, "%s: %s, in %s\n", count(n.Units, "unit"), n.found(), seconds(took))
 }
 
-// Opened prints where the showroom is open, and to whom.
+// Opened prints where the showroom is open, and to whom. The addresses of others have the key.
 func Opened(w io.Writer, here, others []string) {
 	for _, a := range here {
 		fmt.Fprintf(w, "the showroom is open at %s\n", a)
 	}
 	for _, a := range others {
-		fmt.Fprintf(w, "on a phone in the same network: %s\n", a)
+		fmt.Fprintf(w, "on a phone in the same network, scan the code below or open: %s\n", a)
 	}
 	if len(others) > 0 {
 		// If the address makes no code, people can still read it above.
 		if code, err := phoneCode(others[0]); err == nil {
 			fmt.Fprint(w, code)
 		}
-		fmt.Fprintln(w, "it is open to the network: anybody on it can look, stops and all; without -phone and -at only this computer can")
+		fmt.Fprintln(w, "whoever has this address can look at the yard and change it, until you end the showroom; the next time it has another key")
+		fmt.Fprintln(w, "what a phone sends is not encrypted: use a network with a password that you trust")
 	}
 	fmt.Fprintln(w, "everything found: /showroom/findings; to end it: Ctrl-C")
 }

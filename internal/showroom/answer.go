@@ -20,6 +20,8 @@ import (
 const (
 	findingsPath = "/showroom/findings"
 	eventsPath   = "/showroom/events"
+	// WalkPath is where Room.Walk answers.
+	WalkPath = "/showroom/walk"
 )
 
 // types are the kinds of file in a site. The system's own list differs from one computer to
@@ -48,6 +50,12 @@ func (r *Room) handler() http.Handler {
 			http.Error(w, fmt.Sprintf("the showroom does not answer to the host %q; open it by its IP address or as localhost", req.Host), http.StatusForbidden)
 		case !ours(req):
 			http.Error(w, fmt.Sprintf("the showroom does not answer to a page of %q; open the showroom itself", req.Header.Get("Origin")), http.StatusForbidden)
+		case req.URL.Path == KeyPath && req.Method == http.MethodGet:
+			r.admit(w, req)
+		case !r.may(req):
+			noKey(w)
+		case r.Walk != nil && (req.URL.Path == WalkPath || strings.HasPrefix(req.URL.Path, WalkPath+"/")):
+			r.Walk.ServeHTTP(w, req)
 		case req.Method != http.MethodGet && req.Method != http.MethodHead:
 			h.Set("Allow", "GET, HEAD")
 			http.Error(w, fmt.Sprintf("the showroom only shows pages; it does not take %s", req.Method), http.StatusMethodNotAllowed)

@@ -34,6 +34,7 @@ func still(t *testing.T, s *Site, err error) http.Handler {
 
 func ask(h http.Handler, method, host, path string) *httptest.ResponseRecorder {
 	req := httptest.NewRequest(method, "http://127.0.0.1"+path, nil)
+	req.RemoteAddr = desk
 	req.Host = host
 	w := httptest.NewRecorder()
 	h.ServeHTTP(w, req)

@@ -87,6 +87,7 @@ func TestRequestsHaveNoBody(t *testing.T) {
 		{"/" + strings.Repeat("a", 5000), nil, http.StatusRequestURITooLong},
 	} {
 		req := httptest.NewRequest("GET", c.target, c.body)
+		req.RemoteAddr = desk
 		req.Host = "localhost"
 		w := httptest.NewRecorder()
 		h.ServeHTTP(w, req)

@@ -23,6 +23,7 @@ func TestRecordingIsPlayed(t *testing.T) {
 		return "", fs.ErrNotExist
 	}}, nil)
 	req := httptest.NewRequest(http.MethodGet, "http://127.0.0.1/media/walk.MP4", nil)
+	req.RemoteAddr = desk
 	req.Host = "127.0.0.1"
 	req.Header.Set("Range", "bytes=2-4")
 	w := httptest.NewRecorder()

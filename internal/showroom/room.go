@@ -43,6 +43,12 @@ type Room struct {
 	Make func() (*Site, error)
 	// Folders are watched, with everything below them.
 	Folders []string
+	// Key admits the other computers and phones of the network; this computer needs none. If it
+	// is empty, nobody else sees anything.
+	Key string
+	// Walk, if it is not nil, answers below WalkPath: the pages on which a unit is confirmed. A
+	// request reaches it only after host, origin and key were checked.
+	Walk http.Handler
 	// Trouble is told what keeps changes from being noticed.
 	Trouble func(error)
 
@@ -101,8 +107,8 @@ func (r *Room) serve(ctx context.Context, l net.Listener) error {
 			}
 		}
 	})
-	// Somebody in the same network may not use up the computer: requests are short and have no
-	// body, and connections are counted. Answers have no limit, because a video may be long.
+	// Somebody in the same network may not use up the computer: requests are short, and
+	// connections are counted. Answers have no limit, because a video may be long.
 	server := &http.Server{Handler: r.handler(), ReadHeaderTimeout: 10 * time.Second, ReadTimeout: 20 * time.Second,
 		IdleTimeout: 2 * time.Minute, MaxHeaderBytes: 16 << 10}
 	l = limit(l, mostConnections)
