@@ -383,8 +383,9 @@ func (p *puller) contradiction() string {
 	for _, c := range []struct {
 		key string
 		inches
-	}{{"axles", t.Axles}, {"base", k.Wheelbase}} {
-		if c.Known && !(c.Value >= 1 && measure.Sensible(c.Value)) {
+		least measure.Inches
+	}{{"axles", t.Axles, 1}, {"center", t.Center, 0}, {"base", k.Wheelbase, 1}} {
+		if c.Known && !(c.Value >= c.least && measure.Sensible(c.Value)) {
 			return phrases.Say("wrong value", phrases.Say("name "+c.key), in.Length(c.Value))
 		}
 	}

@@ -1,5 +1,5 @@
-// The statics of internal/compute (loadwindow.go, stand.go, spot.go), the truck match of
-// internal/oracle (pull.go, license.go), the reader of typed quantities of internal/measure
+// The statics of internal/compute (loadwindow.go, stand.go, spot.go), the verdicts of
+// internal/oracle (carry.go, pull.go, license.go), the reader of typed quantities of internal/measure
 // (typed.go) and the rounding of internal/measure (round.go, print.go, system.go), for a
 // load or a truck that only the customer knows. A test holds every word of it against the
 // Go (internal/render/statics_test.go); where the two differ, Go is right.
@@ -275,15 +275,7 @@ var Statics = (function () {
 			" behind the deck's front, " + NAMES[b] + " no farther back than " + atMost(o.last, si);
 	}
 
-	// stand.go: a load w of length L with its center so far behind the deck's front edge.
-	function stand(r, w, L, behind) {
-		var E = r[0], A = r[2], s = { total: E + w, tongue: 0, axles: 0, share: 0, margins: [], keeps: false };
-		if (!(s.total > 0) || !A) return s;
-		s.tongue = r[1] + w * (A - r[3] - behind) / A;
-		s.axles = s.total - s.tongue;
-		s.keeps = rigSensible(r) && loadSensible(w, L) && notOver(L / 2, behind) && notOver(behind + L / 2, r[4]);
-		return margins(r, s);
-	}
+	// stand.go
 	function margins(r, s) {
 		s.share = s.tongue / s.total;
 		function add(by, limit, used, least) {
@@ -303,60 +295,6 @@ var Statics = (function () {
 	}
 	function marginText(m, si) {
 		return m.over ? load(-m.left, si) + (m.by == 5 ? " short" : " over") : limit(max(m.left, 0), si) + " left";
-	}
-
-	// weights.go: what a load of length L may weigh with its center so far behind the front.
-	function carried(r, L, behind) {
-		var E = r[0], T = r[1], A = r[2], x = r[3] + behind, o = { room: false, least: 1, most: r[5] };
-		if (!rigSensible(r) || !(L >= 0) || !notOver(L / 2, behind) || !notOver(behind + L / 2, r[4])) return o;
-		o.room = true;
-		if (r[9] > 0 && r[9] < o.most) o.most = r[9];
-		if (r[10] > 0 && r[10] < o.most) o.most = r[10];
-		o.most -= E;
-		function hold(moment, arm, least) {
-			if (!arm) { if (least ? moment > 0 : moment < 0) o.room = false; }
-			else if (arm > 0 == least) o.least = max(o.least, moment / arm);
-			else o.most = Math.min(o.most, moment / arm);
-		}
-		function band(s, least) {
-			var of = portion(s, E);
-			hold((same(T, of) ? 0 : T - of) * A, x - (A - s * A), least);
-		}
-		band(r[12] == 0 ? 1 : r[12], true);
-		if (r[8] > 0) hold((T - r[8]) * A, x - A, true);
-		band(r[11], false);
-		hold((r[6] - (E - T)) * A, x, false);
-		o.room = o.room && o.least <= o.most;
-		return o;
-	}
-	function weights(r, w, L, behind, si) {
-		var o = carried(r, L, behind);
-		if (!o.room) return "nothing of its length fits there";
-		return "a load of its length may weigh " + (o.least > 1 ? load(o.least, si) + " to " : "up to ") + limit(o.most, si) + " there; this one " +
-			(!notOver(w, o.most) ? "is " + load(w - o.most, si) + " too heavy" : !notOver(o.least, w) ? "is " + load(o.least - w, si) + " too light" :
-				"leaves " + limit(max(o.most - w, 0), si));
-	}
-	// field draws every weight of a load of length L and where it may stand, as
-	// internal/elevation draws it on the page of the figures, with one of them as a point.
-	function field(r, w, L, x, si) {
-		var top = r[5] - r[0], front = "", rear = "", k, o, most = 0, high;
-		[9, 10].forEach(function (i) { if (r[i] > 0) top = Math.min(top, r[i] - r[0]); });
-		function px(v) { return (8 + v / r[4] * 344).toFixed(1); }
-		function py(v) { return (184 - v / high * 150).toFixed(1); }
-		high = max(top, w);
-		for (k = 0; k <= 96; k++) {
-			var v = max(top * k / 96, 1);
-			o = window(r, v, L);
-			if (!o.room) continue;
-			most = v;
-			front += " " + px(o.first) + " " + py(v);
-			rear = " " + px(o.last) + " " + py(v) + rear;
-		}
-		return '<svg class="el" viewBox="0 0 360 214" role="img" aria-label="Weight upward, place from front to back: the shaded field is allowed for a load ' + length(L, si) + ' long, the point is yours">' +
-			(most ? '<path class="el-room" d="M' + front.slice(1) + rear + 'Z"/>' : "") +
-			'<path fill="none" stroke="currentColor" stroke-width="2" d="M8 34V184H352V34"/><circle class="el-here" cx="' + px(x) + '" cy="' + py(w) + '" r="7"/>' +
-			'<g fill="currentColor" font-size="14" font-family="system-ui,sans-serif"><text x="8" y="22">' + limit(high, si) + '</text><text x="8" y="206">front</text><text x="352" y="206" text-anchor="end">' +
-			length(r[4], si) + " back</text></g></svg>";
 	}
 
 	// spot.go. A machine is {w, L, a, m, head, tail}; a set is one with x, its leading end.
@@ -508,7 +446,7 @@ var Statics = (function () {
 		}
 		check(weight, [["empty", r[0], 1], ["trailer", r[5], 1], ["payload", r[13], 0], ["surge", r[14], 0]].concat(
 			ASKED.filter(function (f) { return f[1] == "lb"; }).map(function (f) { return [f[0], t[f[0]], f[3]]; }), [["front", t.front, 1]]));
-		check(length, [["axles", r[2], 1], ["base", t.base, 1]]);
+		check(length, [["axles", r[2], 1], ["center", r[3] == null || r[4] == null ? null : r[3] + r[4] / 2, 0], ["base", t.base, 1]]);
 		if (r[15] != null && !sensible(r[15])) add("value", say("name tongue-empty"), weight(r[15], si));
 		if (r[15] != null && r[0] != null && abs(r[15]) > r[0]) add("tongue", weight(r[15], si), weight(r[0], si));
 		if (t.rearWeight > t.weight) add("rear", weight(t.rearWeight, si), weight(t.weight, si));
@@ -631,142 +569,12 @@ var Statics = (function () {
 		return v;
 	}
 
-	// towmatch.go: the rig as a truck meets it with a load w standing on it as s says.
-	function laden(r, w, s) {
-		r = r.slice();
-		r[0] = s.total;
-		r[1] = s.tongue;
-		if (r[13] != null) r[13] = max(r[13] - w, 0);
-		if (r[15] != null) r[15] = s.tongue;
-		return r;
-	}
-
 	// license.go
 	var LICENSES = ["below the federal weights of Class A and Class B; passengers, placards and states have rules of their own: ask your state",
 		"a federal Class B license may apply; ask your state", "a federal Class A license may apply; ask your state"];
 	function license(law, pulls, towed, label) {
 		var all = max(pulls + towed, towed > 0 ? label : 0);
 		return { is: all >= law[0] && towed > law[1] ? 2 : pulls >= law[2] ? 1 : 0, business: all >= law[3] };
-	}
-
-	// towmatch.go
-	function senseless(r, t, T, xc, si) {
-		var E = r[0], B = t.behind, bad = "";
-		function say(s) { bad = bad || s; }
-		function check(write, least, list) {
-			list.forEach(function (c) {
-				var v = c[1], l = c[2] == null ? least : c[2];
-				if (v != null && !(v >= l && sensible(v))) say(c[0] + " cannot be " + write(v, si));
-			});
-		}
-		check(weight, 1, [["the trailer's empty weight", E], ["the trailer's GVWR", r[5]], ["the trailer's payload", r[13], 0],
-			["the truck its surge brakes ask for", r[14], 0], ["the truck's GVWR", t.gvwr], ["the truck's weight", t.weight],
-			["the rear axle's rating", t.rear], ["the weight on the rear axle", t.rearWeight, 0], ["the front axle's rating", t.front],
-			["the truck's GCWR", t.gcwr], ["the hitch's rating", t.hitch], ["the hitch's tongue limit", t.tongue], ["the ball's rating", t.ball],
-			["the truck's limit for trailers without brakes", t.unbraked]]);
-		check(length, 1, [["the distance from the ball to the trailer's axles", r[2]],
-			["the distance from the ball to the middle of the deck", xc, 0], ["the truck's wheelbase", t.base]]);
-		if (T != null && !sensible(T)) say("the tongue weight cannot be " + weight(T, si));
-		if (T != null && E != null && abs(T) > E) say("the tongue cannot weigh " + weight(T, si) + ", the whole trailer weighs " + weight(E, si));
-		if (t.rearWeight != null && t.weight != null && t.rearWeight > t.weight) say("the rear axle cannot carry " + weight(t.rearWeight, si) + ", the whole truck weighs " + weight(t.weight, si));
-		if (B != null && !sensible(B)) say("the ball cannot be " + length(B, si) + " from the rear axle");
-		if (B != null && t.base != null && t.base + B <= 0) say("the ball cannot be " + length(-B, si) + " ahead of the rear axle, the wheelbase is " + length(t.base, si));
-		return bad;
-	}
-	// The most that the trailer may carry behind the truck, evenly spread: {why, missing,
-	// most, limits (lowest first, the first governs), tongue, license, notes, text}.
-	function match(r, t, law, si) {
-		var E = r[0], T = r[15], A = r[2], xc = r[3] != null && r[4] != null ? r[3] + r[4] / 2 : null,
-			m = { why: senseless(r, t, T, xc, si), missing: [], limits: [], notes: [], most: 0, license: 0, incomplete: false };
-		function done() { m.text = matchText(m, si); return m; }
-		if (m.why) return done();
-		function have(v, name) {
-			if (v == null) m.missing.push(name);
-			return v != null;
-		}
-		function enter(name, label, rating, base, rise) {
-			var l = { name: name, label: label, rating: rating, used: base, rise: rise, allows: 0, empty: !notOver(base, rating) };
-			if (!l.empty) {
-				if (rise <= 0) l.free = true;
-				else l.allows = max((rating - base) / rise, 0);
-			}
-			m.limits.push(l);
-		}
-		function effects(tongue) { return -(tongue * t.behind / t.base); }
-		// unbrakedInCommerce
-		function commerce() {
-			if (r[5] != null && r[5] > max(3000, 1361 / KG)) {
-				m.notes.push("commercial use: a trailer over 3,000 lb must have brakes (49 CFR 393.42(b)(3)); this one has none");
-			} else if (ok && weighed && stands) {
-				var tongue = T + portion(rise, m.most), axles = E + m.most - tongue, under = t.weight + tongue;
-				if (!notOver(axles * 5 / 2, under)) m.notes.push("commercial use: without brakes the trailer's axles may carry at most 40% of what the truck's axles carry (49 CFR 393.42(b)(3)); here they carry " +
-					load(axles, si) + ", and the truck's " + limit(under, si));
-			}
-		}
-		if (have(r[13], "the trailer's own payload")) enter("trailer", "the trailer's own payload", r[13], 0, 1);
-		var weighed = have(E, "the trailer's empty weight"), stands = have(t.weight, "the truck's weight as it is");
-		if (have(t.gcwr, "the truck's GCWR") && weighed && stands) enter("gcwr", "the truck's GCWR", t.gcwr, t.weight + E, 1);
-		if (have(t.hitch, "the hitch's trailer rating") && weighed) enter("hitch", "the hitch on the truck", t.hitch, E, 1);
-		if (r[20] && t.unbraked != null && weighed) enter("unbraked", "the truck maker's limit for a trailer without brakes", t.unbraked, E, 1);
-		if (!(t.ball == null && r[16]) && have(t.ball, "the ball's rating") && weighed) enter("ball", "the ball on the truck", t.ball, E, 1);
-		var ok = [have(T, "the trailer's tongue weight, empty"), have(A, "where the trailer's axles are"), have(xc, "where the trailer's deck is")].every(Boolean),
-			rise = ok ? (A - xc) / A : 0;
-		if (ok && (rise < 0 || T < 0)) enter("hitch-lift", "the load at which the hitch would lift", 0, -T, -rise);
-		if (have(t.gvwr, "the truck's GVWR") && ok && stands) enter("truck-gvwr", "the truck's GVWR", t.gvwr, t.weight + T, rise);
-		if (have(t.tongue, "the hitch's tongue limit") && ok) enter("hitch-tongue", "the tongue limit of the hitch on the truck", t.tongue, T, rise);
-		var rated = have(t.rear, "the truck's rear axle rating"), rear = have(t.rearWeight, "the weight on the truck's rear axle"),
-			based = have(t.base, "the truck's wheelbase"), placed = have(t.behind, "how far the ball is from the rear axle");
-		if (ok && based && placed) {
-			var lost = effects(T);
-			if (rated && rear) enter("rear-axle", "the truck's rear axle", t.rear, t.rearWeight + (T - lost), rise * ((t.base + t.behind) / t.base));
-			if (t.front != null && stands && rear) enter("front-axle", "the truck's front axle", t.front, t.weight - t.rearWeight + lost, rise * (-t.behind / t.base));
-		}
-		if (m.limits.every(function (l) { return l.free; })) {
-			m.limits = [];
-			m.incomplete = true;
-			m.why = "nothing to go by: give the trailer's payload, or its empty weight and the truck's ratings";
-			return done();
-		}
-		var first = true;
-		m.limits.forEach(function (l) {
-			if (!l.free && (first || l.allows < m.most)) { m.most = l.allows; first = false; }
-			m.over = m.over || l.empty;
-		});
-		m.limits.forEach(function (l) {
-			l.used += portion(l.rise, m.most);
-			l.margin = l.rating - l.used;
-		});
-		m.limits.sort(function (a, b) {
-			if (a.empty != b.empty) return a.empty ? -1 : 1;
-			if (a.empty) return a.margin - b.margin;
-			if (!a.free != !b.free) return b.free ? -1 : 1;
-			return a.allows - b.allows;
-		});
-		m.notes.push("evenly spread over the deck; a load farther forward puts more on the truck");
-		if (r[14] != null && t.gvwr < r[14]) m.notes.push("its surge brakes ask for a truck rated " + load(r[14], si) + " or more (49 CFR 393.48(d)); this one is rated " + weight(t.gvwr, si));
-		if (r[20]) commerce();
-		if (ok) {
-			m.tongue = T + portion(rise, m.most);
-			if (based && placed) {
-				var gains = effects(m.tongue);
-				if (gains < 0) m.notes.push("the front axle loses " + load(-gains, si) + ", so it steers and brakes with less; the truck's manual says when a weight-distributing hitch is due");
-				if (gains > 0) m.notes.push("the front axle gains " + load(gains, si));
-				if (stands && rear && t.weight - t.rearWeight + gains < 0) m.notes.push("by these figures the front axle would lift: weigh the truck's axles again");
-			}
-		}
-		var l = license(law, max(t.gvwr || 0, t.weight || 0), max(r[5] || 0, weighed ? E + m.most : 0), t.onLabel && t.gcwr || 0);
-		m.license = l.is;
-		m.business = l.business;
-		m.licenseKnown = l.is == 2 || t.gvwr != null && r[5] != null;
-		m.incomplete = m.missing.length > 0;
-		return done();
-	}
-	function matchText(m, si) {
-		if (m.why) return m.why;
-		var l = m.limits[0], s = l.empty ?
-			"by these figures the empty trailer is over " + l.label + " by " + load(-l.margin, si) + ": weigh both, read the labels again, or look at a truck rated for more" :
-			"up to " + limit(m.most, si) + ", evenly spread; what governs is " + l.label;
-		return m.incomplete ? s + "; incomplete, for want of " + m.missing.join(", ") : s;
 	}
 
 	// What is asked of a truck: its key, its unit, how much it matters, the least it can be.
@@ -778,20 +586,10 @@ var Statics = (function () {
 		["base", "in", "more", 1], ["behind", "in", "more"], ["unbraked", "lb", "more", 1]
 	];
 
-	// What is asked of a truck: its key, its name, its unit and where it stands.
-	var TRUCK = [
-		["gvwr", "GVWR", "lb", "on the driver's door sticker"], ["weight", "It weighs as it stands", "lb", "on a scale, with people, fuel and gear in it"],
-		["rear", "Rear axle rating", "lb", "GAWR RR on the door sticker"], ["rearWeight", "On its rear axle", "lb", "on a scale, the rear axle alone"],
-		["gcwr", "GCWR", "lb", "in the owner's manual, towing"], ["hitch", "Hitch, trailer weight", "lb", "on the hitch's own label"],
-		["tongue", "Hitch, tongue weight", "lb", "on the same label"], ["ball", "Ball", "lb", "stamped on the ball"],
-		["unbraked", "Trailer without brakes", "lb", "in the owner's manual, towing; only for a trailer without brakes"],
-		["base", "Wheelbase", "in", "from axle to axle, or in the manual"], ["behind", "Ball behind the rear axle", "in", "with a tape; a minus if it stands ahead of it"]
-	];
-
 	return {
-		TRUCK: TRUCK, ASKED: ASKED, KINDS: KINDS, say: say, read: read, unit: unit, machine: machine, spots: spots, spotText: spotText, bear: bear, loaded: loaded, carry: carry, pull: pull,
-		KG: KG, MM: MM, NAMES: NAMES, LICENSES: LICENSES,
+		ASKED: ASKED, KINDS: KINDS, NAMES: NAMES, LICENSES: LICENSES, KG: KG, MM: MM, say: say, read: read, unit: unit,
+		machine: machine, spots: spots, spotText: spotText, bear: bear, loaded: loaded, carry: carry, pull: pull,
 		weight: weight, limit: limit, load: load, length: length, atLeast: atLeast, atMost: atMost, share: share, stretch: stretch, near: near, trimmed: trimmed,
-		window: window, windowText: windowText, stand: stand, weights: weights, field: field, marginText: marginText, laden: laden, match: match
+		window: window, windowText: windowText, marginText: marginText
 	};
 })();
