@@ -134,7 +134,11 @@ func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
 	})
 	number(pressure, func(v float64) Value { return measure.PSI(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.pressure() })
 	number(money, func(v float64) Value { return measure.Dollars(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.money() })
-	if n, ok := q.number(); ok && q.unit == bare && q.high == nil {
+	if n, ok := q.number(); ok && q.unit == bare && n%2 == 0 && n/2 >= 1 && n/2 <= 4 && h.is(q.to, "wheels", "hubs", "corners", "drums") {
+		// Brakes on all four wheels are on two axles.
+		c.options = append(c.options, option{row: roleIndex[BrakeAxles], value: Count(n / 2)})
+		c.shape = "wheels"
+	} else if ok && q.unit == bare && q.high == nil {
 		for _, row := range byDimension[count] {
 			if roleTable[row].fits(float64(n)) && (roleTable[row].role != Ply || n%2 == 0) {
 				c.options = append(c.options, option{row: row, value: Count(n)})
@@ -222,14 +226,14 @@ func (h *hearing) section(c *candidate, q, next *quantity) (s Section, joined bo
 
 // grouped are the words that count without a number.
 var grouped = map[string]int{"tandem": 2, "tandems": 2, "twin": 2, "dual": 2, "duals": 2, "double": 2, "pair": 2, "both": 2, "couple": 2,
-	"triple": 3, "tri": 3, "triaxle": 3, "trips": 3, "single": 1, "quad": 4, "one": 1}
+	"triple": 3, "tri": 3, "triaxle": 3, "trips": 3, "single": 1, "quad": 4, "one": 1, "front": 1, "rear": 1}
 
 // groups finds "tandem axles", "dual jacks", "a single axle", "one jack".
 func (h *hearing) groups() []candidate {
 	var out []candidate
 	for i := range h.t {
 		n := grouped[h.word(i)]
-		if n == 0 || h.is(i, "one") && h.countingOne(i) {
+		if n == 0 || h.is(i, "one") && h.countingOne(i) || h.is(i, "front", "rear") && !h.is(i+1, "axle") {
 			continue
 		}
 		c := candidate{from: i, to: i + 1, head: i, of: i + 1, compare: Equal, shape: "=" + h.word(i), unit: bare}
@@ -267,10 +271,10 @@ func (h *hearing) tireSizes(qs []quantity, taken []bool) []candidate {
 		if taken[i] || q.unit != bare && q.unit != foreign {
 			continue
 		}
-		digits, to, last := run(q.parts), q.to, i
+		digits, to, last := h.digitsOf(q), q.to, i
 		for last+1 < len(qs) && len(digits) < 7 && h.sizeGap(to, qs[last+1].from) {
 			last++
-			digits += run(qs[last].parts)
+			digits += h.digitsOf(&qs[last])
 			to = qs[last].numeral.to
 		}
 		from, prefix := h.service(q.from)
@@ -303,6 +307,19 @@ func (h *hearing) tubes(qs []quantity, taken []bool) []candidate {
 		out = append(out, x)
 	}
 	return out
+}
+
+// digitsOf are the digits of a number as they are written, with their leading zeros: the
+// "05" of "2 05 75 r 15".
+func (h *hearing) digitsOf(q *quantity) string {
+	var out strings.Builder
+	for i := q.from; i < q.numeral.to; i++ {
+		if h.t[i].kind != number {
+			return run(q.parts)
+		}
+		out.WriteString(h.t[i].text)
+	}
+	return out.String()
 }
 
 // sizeGap reports that two numbers with these tokens between them may be of one tire size.

@@ -40,7 +40,7 @@ func transcript(c captions.Track) (string, []token) {
 		text.WriteString(w.Text)
 		t = lex(t, w.Text, at, w.Start, w.End)
 	}
-	return text.String(), t
+	return text.String(), unhear(t)
 }
 
 // tokens cuts written notes. A blank line, a list item or a heading ends a sentence; any
@@ -67,7 +67,7 @@ func tokens(text string) []token {
 		t = lex(t, text[at:end], at, 0, 0)
 		at = end
 	}
-	return t
+	return unhear(t)
 }
 
 // hear decides what each figure of a talk is of. In a recording each key has one value.

@@ -37,9 +37,12 @@ var plurals = map[string]float64{"threes": 3, "fours": 4, "fives": 5, "sixes": 6
 var denominators = map[string]float64{"half": 2, "halves": 2, "halfs": 2, "quarter": 4, "quarters": 4,
 	"eighth": 8, "eighths": 8, "eights": 8, "sixteenth": 16, "sixteenths": 16, "sixteens": 16, "16ths": 16}
 
+// homophones are words that captions write for a number.
+var homophones = map[string]float64{"to": 2, "too": 2, "for": 4, "fore": 4, "ate": 8, "won": 1, "sex": 6}
+
 // begins are the words that a numeral can begin with.
 var begins = func() map[string]bool {
-	m := set("a an half quarter inch foot for ate to too hundred thousand dozen")
+	m := set("a an half quarter inch foot for fore ate to too won sex hundred thousand dozen")
 	for _, list := range []map[string]float64{ones, teens, tens, plurals} {
 		for w := range list {
 			m[w] = true
@@ -237,6 +240,12 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 		}
 	}
 	// homophones, only before a unit that leaves no other reading
+	if v, ok := homophones[h.word(i)]; ok && h.is(i+1, "thousand", "hundred") && !h.isNumberBefore(i) && !h.is(i-1, "up", "down", "close", "next", "how", "not") {
+		if s, m, scaled := h.scale(v, i+1); scaled && s >= 200 {
+			n.scaled = true
+			return one(s, m)
+		}
+	}
 	if h.is(i, "for") && h.is(i+1, "foot") && !h.is(i+2, "pounds", "traffic") {
 		return one(4, i+1)
 	}
@@ -251,7 +260,11 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 		if h.is(j, "and") {
 			j++
 		}
-		if v, next, ok := h.fraction(j, false); ok && v == 0.3125 {
+		v, next, ok := h.fraction(j, false)
+		if !ok {
+			v, next, ok = h.fiveSixteenths(j)
+		}
+		if ok && v == 0.3125 {
 			n.broken = true
 			return one(2+v, next)
 		}
@@ -455,7 +468,7 @@ func (h *hearing) scale(v float64, i int) (float64, int, bool) {
 func (h *hearing) mixed(v float64, i int) (float64, int, bool) {
 	j, and := i, false
 	switch {
-	case h.is(i, "and"), h.is(i, "in", "n", "an", "inch") && v == 2 && h.is(i+2, "sixteenth", "sixteenths", "sixteens"):
+	case h.is(i, "and"), h.is(i, "in", "n", "an", "inch") && v == 2 && (h.is(i+2, "sixteenth", "sixteenths", "sixteens") || h.isFiveSixteenths(i+1)):
 		j, and = i+1, true // captions also hear "two in five sixteenths"
 	case h.is(i, "-"):
 		j = i + 1
@@ -486,10 +499,25 @@ func (h *hearing) mixed(v float64, i int) (float64, int, bool) {
 		}
 		return v + f, next, true
 	}
-	if and && v == 2 && h.is(j, "five") && h.is(j+1, "sixteen") && !h.is(j+2, "foot", "inch") {
-		return 2.3125, j + 2, true // how captions mishear "five sixteenths"
+	if f, next, ok := h.fiveSixteenths(j); ok && v == 2 && (and || h.t[next-1].kind == number) {
+		return v + f, next, true
 	}
 	return 0, i, false
+}
+
+func (h *hearing) isFiveSixteenths(i int) bool {
+	_, _, ok := h.fiveSixteenths(i)
+	return ok
+}
+
+// fiveSixteenths reads how captions mishear the fraction of a ball: "five sixteen", "5 16".
+func (h *hearing) fiveSixteenths(i int) (v float64, next int, ok bool) {
+	is := func(i int, n float64, word string) bool {
+		d, digits := h.digits(i)
+		return digits && d == n || h.is(i, word)
+	}
+	ok = is(i, 5, "five") && is(i+1, 16, "sixteen") && !h.is(i+2, "foot", "inch", "feet")
+	return 5.0 / 16, i + 2, ok
 }
 
 // run is the parts as digits in a row: 2, 35, 80, 16 is "2358016".

@@ -180,6 +180,9 @@ func (m *maker) fill(role, form, low, high string) {
 	case "bothw":
 		m.text.WriteString("both")
 		value = "2"
+	case "wheels": // "all four wheels" have brakes: two axles
+		m.text.WriteString(m.number(4))
+		value = "2"
 	default:
 		value = m.spoken(role, form)
 	}
@@ -273,7 +276,7 @@ func (m *maker) wordFor(role, w string) string {
 	a, b, _ := strings.Cut(strings.Replace(w, "R", " ", 1), "/")
 	b, c, _ := strings.Cut(b, " ")
 	if m.digits {
-		return m.pickWord(w + "|" + a + " " + b + " " + c + "|" + a + "/" + b + "r" + c)
+		return m.pickWord(w + "|" + a + " " + b + " " + c + "|" + a + "/" + b + "r" + c + "|" + a + " " + b + " r" + c + "|" + a + "/" + b + " " + c + "s")
 	}
 	n, _ := strconv.Atoi(a)
 	say := underHundred(n/100) + " " + underHundred(n%100)
@@ -416,7 +419,7 @@ func (m *maker) length(role string, v float64, form string) string {
 	case form == "n":
 		return m.number(v)
 	case role == "hitch.ball":
-		return map[float64]string{2: m.pickWord("two inch|2 inch|two|2"), 2.3125: m.pickWord("two and five sixteenths|two and five sixteenths inch|two five sixteenths|2 5/16|2-5/16")}[v]
+		return map[float64]string{2: m.pickWord("two inch|2 inch|two|2"), 2.3125: m.pickWord("two and five sixteenths|two and five sixteenths inch|two five sixteenths|2 5/16|2-5/16|2 5 16|two in five sixteenths")}[v]
 	case feet:
 		return m.number(v/12) + m.pickWord(" foot| feet| foot| ft")
 	case v != float64(int(v)) && v-float64(int(v)) == 0.5 && !m.digits:

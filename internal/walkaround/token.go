@@ -119,6 +119,9 @@ func lex(out []token, w string, at int, start, end float64) []token {
 				break
 			}
 			t := strings.ReplaceAll(low[:n], "’", "'")
+			if m, ok := contractions[t]; ok {
+				t = m
+			}
 			tok := token{kind: word, text: t}
 			if s, ok := strings.CutSuffix(t, "'s"); ok {
 				tok.text, tok.possessive = s, true
@@ -217,6 +220,13 @@ func lex(out []token, w string, at int, start, end float64) []token {
 	}
 	return out
 }
+
+// contractions are those that automatic captions write without an apostrophe, and that are
+// no other word.
+var contractions = map[string]string{"aint": "ain't", "isnt": "isn't", "arent": "aren't", "doesnt": "doesn't", "dont": "don't", "didnt": "didn't",
+	"wasnt": "wasn't", "wouldnt": "wouldn't", "couldnt": "couldn't", "cant": "can't", "wont": "won't", "havent": "haven't", "hasnt": "hasn't",
+	"thats": "that's", "theres": "there's", "heres": "here's", "whats": "what's", "shes": "she's", "hes": "he's",
+	"youre": "you're", "theyre": "they're", "youve": "you've", "weve": "we've", "ive": "i've", "im": "i'm", "theyve": "they've", "youll": "you'll", "itll": "it'll"}
 
 // misheard are single words that captions spell wrong and that mean nothing else here.
 var misheard = map[string]string{"axel": "axle", "bout": "about", "axels": "axles", "steak": "stake", "pindle": "pintle", "dovetailed": "dovetail",

@@ -126,6 +126,10 @@ var wordTable = []spokenWord{
 	{brakeKind, "surge", "surge coupler", "", 4},
 	{brakeKind, "surge", "surge", "brake", 4},
 	{brakeKind, "air", "air brake", "", 4},
+	{brakeKind, "surge", "surge actuator", "", 4},
+	{brakeKind, "surge", "surge", "disc drum", 3},
+	{brakeKind, "electric", "electrics", "axle", 2},
+	{brakeKind, "electric", "brakes electric", "", 2},
 	{brakeKind, "none", "no brake", "", 3},
 	{brakeKind, "none", "no brakes at all", "", 5},
 	{breakaway, "yes", "breakaway", "", 1},
@@ -134,6 +138,8 @@ var wordTable = []spokenWord{
 	{suspension, "leaf spring", "leaf spring", "", 2},
 	{suspension, "leaf spring", "slipper spring", "", 2},
 	{suspension, "leaf spring", "double eye spring", "", 2},
+	{suspension, "leaf spring", "leaf sprung", "", 2},
+	{suspension, "leaf spring", "equalizer", "spring bushing", 1},
 	{suspension, "leaf spring", "spring axle", "", 2},
 	{suspension, "leaf spring", "spring suspension", "", 2},
 	{suspension, "torsion", "torsion", "", 2},
@@ -168,7 +174,14 @@ var wordTable = []spokenWord{
 	{rampKind, "fold-over", "fold over", "ramp", 2},
 	{rampKind, "fold-over", "flip over ramp", "", 3},
 	{rampKind, "fold-over", "flip over", "ramp", 2},
+	{rampKind, "slide-in", "ramps slide", "under underneath back rear", 2},
+	{rampKind, "slide-in", "ramps slid", "up under underneath", 2},
 	{rampKind, "gate", "ramp gate", "", 2},
+	{rampKind, "gate", "fold down gate", "", 2},
+	{rampKind, "gate", "gate folds", "", 2},
+	{rampKind, "gate", "bi fold gate", "", 2},
+	{rampKind, "gate", "back gate", "spring lift help assist", 2},
+	{rampKind, "gate", "rear gate", "spring lift help assist ramp", 2},
 	{rampKind, "gate", "landscape gate", "", 2},
 	{rampKind, "gate", "spring assist gate", "", 2},
 	{rampKind, "ramp door", "ramp door", "", 3},
@@ -188,6 +201,15 @@ var wordTable = []spokenWord{
 
 	{condition, "new", "brand new", "", 3},
 	{condition, "new", "never been titled", "", 3},
+	{condition, "new", "new not titled", "", 3},
+	{condition, "new", "not been titled", "", 3},
+	{condition, "new", "condition new", "", 3},
+	{condition, "new", "condition is new", "", 3},
+	{condition, "used", "condition used", "", 3},
+	{condition, "used", "condition is used", "", 3},
+	{condition, "used", "in on trade", "", 3},
+	{condition, "used", "took it on trade", "", 3},
+	{condition, "used", "took it in trade", "", 3},
 	{condition, "new", "never titled", "", 3},
 	{condition, "new", "new trailer", "", 2},
 	{condition, "new", "new unit", "", 2},
@@ -300,6 +322,10 @@ func wordsIn(text string, t []token) []Candidate {
 		if n == 0 {
 			continue
 		}
+		if best.role == condition && h.ofPart(i, i+n) {
+			i += n - 1
+			continue
+		}
 		if !away[i] && !(best.value != "none" && h.denied(i)) {
 			at := slices.IndexFunc(all, func(f found) bool { return f.Role == best.role && f.Value == Value(best.value) })
 			if at < 0 {
@@ -330,6 +356,20 @@ func wordsIn(text string, t []token) []Candidate {
 	out = h.withFloor(text, out, away)
 	slices.SortStableFunc(out, func(a, b Candidate) int { return a.Offset - b.Offset })
 	return out
+}
+
+// newParts are what people call new of a trailer that is not: "new tires", "the jack is brand
+// new". Common practice, no source.
+var newParts = set("tire rubber wheel jack coupler paint board floor deck bearing seal battery light brake spare plug hub tarp mat wiring magnet spring winch ramp")
+
+// ofPart reports that "new" or "used" from token i to end is said of a part.
+func (h *hearing) ofPart(i, end int) bool {
+	for k := i - 1; k >= max(0, i-5) && h.t[k].kind != stop; k-- {
+		if newParts[stem(h.word(k))] || strings.HasPrefix(h.word(k), "size:") {
+			return true
+		}
+	}
+	return newParts[stem(h.word(end))] || h.is(end, "set") || h.t[max(0, i-1)].kind == comma && i > 1 && strings.HasPrefix(h.text(i-2), "size:")
 }
 
 // says reports that the words w are said at token i; a plural is as good.
