@@ -50,14 +50,15 @@ func TestGuide(t *testing.T) {
 	}
 }
 
-// photos adds the guide's lines on photos to the unit's file, and a photo where they say.
+// photos adds the guide's lines on photos and on proofs to the unit's file, and a photo where they
+// say.
 func (g *guide) photos(text string) {
 	g.t.Helper()
-	block := regexp.MustCompile(`(?m)^    photos:\n(?:    .*\n)+`).FindString(text)
+	block := strings.Join(regexp.MustCompile(`(?m)^    (?:photos|proof):\n(?:    .*\n)+`).FindAllString(text, -1), "")
 	lines := strings.ReplaceAll("\n"+strings.TrimSuffix(block, "\n"), "\n    ", "\n")
-	m := regexp.MustCompile(`file: (media/\S+)`).FindStringSubmatch(lines)
-	if m == nil {
-		g.t.Fatal("the guide shows no photo's file")
+	files := regexp.MustCompile(`file: (media/\S+)`).FindAllStringSubmatch(lines, -1)
+	if len(files) != 3 {
+		g.t.Fatalf("the guide shows the files %q; want a photo, a label and a ticket", files)
 	}
 	picture := image.NewGray(image.Rect(0, 0, 1280, 960))
 	for i := range picture.Pix {
@@ -67,8 +68,10 @@ func (g *guide) photos(text string) {
 	if err := jpeg.Encode(&b, picture, nil); err != nil {
 		g.t.Fatal(err)
 	}
-	if err := os.WriteFile(filepath.Join(g.dir, "my-yard/content", m[1]), b.Bytes(), 0o644); err != nil {
-		g.t.Fatal(err)
+	for _, m := range files {
+		if err := os.WriteFile(filepath.Join(g.dir, "my-yard/content", m[1]), b.Bytes(), 0o644); err != nil {
+			g.t.Fatal(err)
+		}
 	}
 	g.rewrite("my-yard/content/units/sb-1050.md", "\nrecording:", lines+"\nrecording:")
 	g.out = nil
@@ -79,6 +82,11 @@ func (g *guide) photos(text string) {
 	page, err := os.ReadFile(filepath.Join(g.dir, "my-yard/public/u/sb-1050.html"))
 	if err != nil || !bytes.Contains(page, []byte(`alt="Left side from the front corner, ramps down"`)) {
 		g.t.Errorf("the page does not show the guide's photo (%v)", err)
+	}
+	for _, says := range []string{">label photographed</a>", "scale ticket 2026-11-18 photographed, the photo is not public"} {
+		if !bytes.Contains(page, []byte(says)) {
+			g.t.Errorf("the page does not say %q", says)
+		}
 	}
 }
 

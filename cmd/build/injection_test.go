@@ -267,7 +267,7 @@ func cast(s sheet, k unit.KeyDoc, spell string) bool {
 	}
 	var node *yaml.Node
 	switch {
-	case k.Kind == "section" || k.Path == "photos" || k.Path == "waive":
+	case k.Kind == "section" || k.Path == "photos" || k.Path == "waive" || k.Path == "proof":
 		return false
 	case k.Path == "tie-downs":
 		node = item(spell, "4")
@@ -279,6 +279,9 @@ func cast(s sheet, k unit.KeyDoc, spell string) bool {
 		if leaf == "caption" { // it stands in the place of the words
 			drop(node, []string{"alt"})
 		}
+	case list == "proof":
+		node = item("file", "media/side.jpg", "shows", "label", "proves", "weights.gvwr")
+		enter(node, []string{leaf}, scalar(value))
 	case list == "waive":
 		node = item("rule", "tires-under-axle", "reason", "waits for tires", "until", "2026-12-15")
 		enter(node, []string{leaf}, scalar(value))

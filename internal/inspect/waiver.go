@@ -2,6 +2,8 @@ package inspect
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"tarepage/internal/unit"
 )
@@ -14,7 +16,7 @@ func waivable(r *Rule) bool {
 		return false
 	}
 	switch r {
-	case yardMissing, unitMissing, stockTaken, stockForm, measureImpossible, figureUnknown, waiverUnknown:
+	case yardMissing, unitMissing, stockTaken, stockForm, measureImpossible, figureUnknown, waiverUnknown, proofPublished:
 		return false
 	}
 	// A rule that reading enforces has no check of its own.
@@ -26,6 +28,12 @@ func waivable(r *Rule) bool {
 func holds(w unit.Waiver, asOf unit.Day) bool {
 	r := Lookup(w.Rule.Value)
 	return r != nil && waivable(r) && w.Reason.Given() && w.Until.Given() && asOf.Known() && !asOf.After(w.Until.Value)
+}
+
+// tellsWithheld reports whether a message has the name of a photo that is kept off the site. A
+// customer would read it.
+func (c *Case) tellsWithheld(message string) bool {
+	return slices.ContainsFunc(c.Media, func(m unit.Media) bool { return m.Withheld && strings.Contains(message, m.Name) })
 }
 
 // waive turns the stops that a unit file waives into published cautions with the reason
@@ -43,7 +51,7 @@ func waive(y *Yard, list []Finding) []Finding {
 					continue
 				}
 				used = true
-				if f.Severity == Stop {
+				if f.Severity == Stop && !c.tellsWithheld(f.Message) {
 					f.Severity = Caution
 					f.Message += fmt.Sprintf(" (published all the same until %s: %s)", w.Until.Value, w.Reason.Value)
 					f.also(w.Rule.Pos, "waived here")

@@ -124,6 +124,7 @@ type labeled struct {
 	Text   string // the value
 	Metric string // the value in metric units
 	From   string // where the value comes from
+	Proof  string // the photo that proves the value; empty for none
 	What   string // more about it; of another trailer, its page
 	Source string // the rule or the table that it follows
 }
@@ -159,6 +160,7 @@ type unitPage struct {
 	Recording     *recording    // its own video; nil for none
 	Photos        []shownPhoto  // its photos, and after them its drawing
 	Specs         []specGroup   // what its file states, by section
+	Proven        string        // how many of its ratings were photographed; empty for none
 	Standard      []string      // what comes with it
 	Options       []string      // what is available but not on it
 	Try           *tryout       // the calculators; nil for a trailer that is sold or lacks a measurement
@@ -179,7 +181,9 @@ type plate struct {
 	Label  string // what it is
 	Text   string // the value
 	From   string // where it comes from
+	Proof  string // the photo that proves it; empty for none
 	Metric string // the value in metric units, where Text is rounded
+	path   string // its key; empty for what was worked out
 }
 
 // caution is what a customer should know before hooking up.

@@ -5,6 +5,7 @@ import (
 	"html/template"
 	"strings"
 
+	"tarepage/internal/measure"
 	"tarepage/internal/photo"
 	"tarepage/internal/phrases"
 )
@@ -111,16 +112,40 @@ func poster(list []shownPhoto) string {
 	return "../" + best.made.At(photo.Poster).Name
 }
 
+// from is where a value comes from, for a page. Where a photo proves it, it says so, and picture
+// is the photo, as large as the site has it: the letters of a label are small.
+func (m *maker) from(e *entry, key, from string) (text, picture string) {
+	p := e.ProofOf(key)
+	if p == nil {
+		return from, ""
+	}
+	text = p.Photographed(measure.ParseProvenance(from))
+	if p.Withheld() {
+		return text, ""
+	}
+	for _, f := range e.media {
+		if made := m.in.Pictures[f.Name]; made != nil && f.Path == "proof.file" && f.Pos == p.File.Pos {
+			return text, "../" + made.At(photo.Desk).Name
+		}
+	}
+	return from, "" // the photo could not be made
+}
+
 // pictures lists the files of every photo that a page shows, each once.
 func (m *maker) pictures() (out []File) {
 	told := map[string]bool{}
 	for _, e := range m.units {
 		for _, f := range e.media {
 			p := m.in.Pictures[f.Name]
-			if f.Path != "photos.file" || p == nil {
-				continue
+			var files []photo.File
+			switch {
+			case p == nil || f.Withheld:
+			case f.Path == "photos.file":
+				files = append(append(files, p.WebP...), p.JPEG)
+			case f.Path == "proof.file":
+				files = append(files, p.At(photo.Desk))
 			}
-			for _, file := range append(append([]photo.File(nil), p.WebP...), p.JPEG) {
+			for _, file := range files {
 				if told[file.Name] {
 					continue
 				}

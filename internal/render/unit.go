@@ -73,6 +73,10 @@ var drawingName = regexp.MustCompile(`"(el-[a-z0-9-]+-[td])"`)
 // firstFigures fills in the tag, the cautions, the drawing and the payload.
 func (m *maker) firstFigures(p *unitPage, e *entry) error {
 	p.Plate, p.Firsts = plates(e.Unit, e.work), firsts(e.Unit, e.work)
+	for i := range p.Plate {
+		pl := &p.Plate[i]
+		pl.From, pl.Proof = m.from(e, pl.path, pl.From)
+	}
 	for _, c := range e.cautions {
 		p.Cautions = append(p.Cautions, caution{upper(ending(c.Message)), c.Rule.Why, c.Source, c.First || !remarkable[c.Rule.Name]})
 	}
@@ -103,7 +107,10 @@ func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
 
 // moreOf fills in what the file states, and where the page leads.
 func (m *maker) moreOf(p *unitPage, e *entry) error {
-	p.Specs = specs(e.Unit)
+	p.Specs = m.specs(e)
+	if proven, all := e.PhotographedRatings(); proven > 0 {
+		p.Proven = phrases.Say("specs proven", measure.Count(proven), measure.Count(all))
+	}
 	p.Standard, p.Options = values(e.Standard), values(e.Options)
 	p.Workings, p.Worked = p.Root+e.workings, measure.Count(len(e.work.Figures))
 	p.LotSheet, p.HandOver = p.Root+e.lot, p.Root+e.handOver
@@ -147,7 +154,7 @@ func (m *maker) workings(e *entry) ([]byte, error) {
 	}
 	for _, d := range compute.All {
 		if f := e.work.Figure(d.Name); f != nil {
-			p.Figures = append(p.Figures, figured(d, f, e.work))
+			p.Figures = append(p.Figures, m.figured(d, f, e))
 		}
 	}
 	p.Absent = lacking(e.work)
@@ -236,8 +243,8 @@ func describe(heading string, w *compute.Work) string {
 func plates(u *unit.Unit, w *compute.Work) []plate {
 	var out tagPlates
 	out.worked(phrases.Say("tag payload"), w, "payload")
-	out.stated(phrases.Say("tag empty"), u.Weights.Empty.Given(), u.Weights.Empty.Words(), u.Weights.Empty.From.String())
-	out.stated("GVWR", u.Weights.GVWR.Given(), u.Weights.GVWR.Words(), u.Weights.GVWR.From.String())
+	out.stated(phrases.Say("tag empty"), "weights.empty", u.Weights.Empty.Given(), u.Weights.Empty.Words(), u.Weights.Empty.From.String())
+	out.stated("GVWR", "weights.gvwr", u.Weights.GVWR.Given(), u.Weights.GVWR.Words(), u.Weights.GVWR.From.String())
 	var coupling []string
 	if u.Hitch.Ball.Given() {
 		coupling = append(coupling, phrases.Say("tag ball", u.Hitch.Ball.Words()))
@@ -245,7 +252,7 @@ func plates(u *unit.Unit, w *compute.Work) []plate {
 	if u.Hitch.Plug.Given() {
 		coupling = append(coupling, phrases.Say("tag plug", u.Hitch.Plug.Value))
 	}
-	out.stated(phrases.Say("tag hitch"), u.Hitch.Kind.Given(), upper(u.Hitch.Kind.Words()), strings.Join(coupling, ", "))
+	out.stated(phrases.Say("tag hitch"), "", u.Hitch.Kind.Given(), upper(u.Hitch.Kind.Words()), strings.Join(coupling, ", "))
 	return out
 }
 
@@ -288,12 +295,12 @@ func firsts(u *unit.Unit, w *compute.Work) []labeled {
 // tagPlates are the tag's figures while they are gathered.
 type tagPlates []plate
 
-// stated adds a value that the trailer's file states.
-func (t *tagPlates) stated(label string, given bool, text, from string) {
+// stated adds a value that the trailer's file states under a key.
+func (t *tagPlates) stated(label, key string, given bool, text, from string) {
 	if !given || text == "" {
 		return
 	}
-	*t = append(*t, plate{Label: label, Text: text, From: from})
+	*t = append(*t, plate{Label: label, Text: text, From: from, path: key})
 }
 
 // worked adds a figure, or why it could not be worked out.
@@ -348,13 +355,16 @@ func (m *maker) carries(p *unitPage, w *compute.Work) {
 	}
 }
 
-func figured(d *compute.Definition, f *compute.Figure, w *compute.Work) figure {
+func (m *maker) figured(d *compute.Definition, f *compute.Figure, e *entry) figure {
+	w := e.work
 	out := figure{Name: f.Name, Label: f.Label, Text: f.Text, Metric: w.Metric(f), Working: f.Working(), What: d.What, Source: f.Source}
 	for _, n := range f.Notes() {
 		out.Notes = append(out.Notes, ending(n))
 	}
 	for _, in := range f.Inputs {
-		out.Inputs = append(out.Inputs, labeled{Label: label(in.Key), Text: in.Text(), From: in.From.String()})
+		row := labeled{Label: label(in.Key), Text: in.Text()}
+		row.From, row.Proof = m.from(e, in.Key, in.From.String())
+		out.Inputs = append(out.Inputs, row)
 	}
 	return out
 }
@@ -368,10 +378,10 @@ var sectionNames = map[string]string{
 	"ownership": "Ownership", "offer": "Price", "lights": "Lights", "jack": "Jack", "tie-downs": "Tie-downs",
 }
 
-func specs(u *unit.Unit) []specGroup {
+func (m *maker) specs(e *entry) []specGroup {
 	var out []specGroup
-	for _, g := range u.Stated() {
-		if g.Path == "offer" && u.Availability.Value == "sold" {
+	for _, g := range e.Stated() {
+		if g.Path == "offer" && e.Availability.Value == "sold" {
 			continue
 		}
 		group := specGroup{Name: sectionNames[g.Path]}
@@ -379,7 +389,9 @@ func specs(u *unit.Unit) []specGroup {
 			group.Name = label(g.Path)
 		}
 		for _, r := range g.Rows {
-			group.Rows = append(group.Rows, labeled{Label: label(strings.TrimPrefix(r.Path, g.Path+".")), Text: r.Text, From: r.From})
+			row := labeled{Label: label(strings.TrimPrefix(r.Path, g.Path+".")), Text: r.Text}
+			row.From, row.Proof = m.from(e, r.Key, r.From)
+			group.Rows = append(group.Rows, row)
 		}
 		out = append(out, group)
 	}

@@ -20,7 +20,7 @@ type photoResults struct {
 // are done already. A photo whose head is at fault was found by inspection and is left out.
 func originals(o *Options, y *Yard, held inspect.Held, done func(name string) bool) []photo.Original {
 	var list []photo.Original
-	seen := map[string]bool{}
+	seen := y.Stock.WithheldFiles() // as if they were done
 	for _, u := range y.Stock.Units {
 		if u.Broken || u.Withheld() || held.Units[u.File] {
 			continue

@@ -217,6 +217,8 @@ func editorItem(k *key, used map[string]bool) members {
 	switch k.name {
 	case "photos":
 		return entry(photoKeys())
+	case "proof":
+		return entry(proofKeys())
 	case "waive":
 		return entry(waiverKeys())
 	case "tie-downs":

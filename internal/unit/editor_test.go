@@ -176,7 +176,7 @@ func TestEditorFilesDescribeEveryKey(t *testing.T) {
 			// Without the keys that belong to one unit only.
 			for _, k := range unit.Keys() {
 				top, _, _ := strings.Cut(k.Path, ".")
-				if slices.Contains([]string{"stock", "serial", "model", "withhold", "photos", "recording", "relabeled", "waive"}, top) {
+				if slices.Contains([]string{"stock", "serial", "model", "withhold", "photos", "recording", "relabeled", "waive", "proof"}, top) {
 					keys--
 				}
 			}
@@ -219,7 +219,7 @@ func frontOf(k unit.KeyDoc, value string) string {
 	parts := strings.Split(k.Path, ".")
 	for i, p := range parts {
 		dash := ""
-		if i > 0 && (parts[i-1] == "photos" || parts[i-1] == "waive") {
+		if i > 0 && (parts[i-1] == "photos" || parts[i-1] == "waive" || parts[i-1] == "proof") {
 			dash = "- "
 		}
 		front += strings.Repeat("  ", i) + dash + p + ":"
@@ -343,7 +343,7 @@ func TestEditorFilesAgreeWithTheReader(t *testing.T) {
 			keys = unit.YardKeys()
 		}
 		for _, k := range keys {
-			if k.Kind == "section" || k.Path == "photos" || k.Path == "waive" {
+			if k.Kind == "section" || k.Path == "photos" || k.Path == "waive" || k.Path == "proof" {
 				continue
 			}
 			// Keys of one kind share a definition; the long tests try every one.
@@ -393,7 +393,7 @@ func TestEditorFilesAgreeOnWholeFiles(t *testing.T) {
 		for range rapid.IntRange(0, 6).Draw(t, "keys") {
 			k := rapid.SampledFrom(keys).Draw(t, "key")
 			top, rest, below := strings.Cut(k.Path, ".")
-			if slices.ContainsFunc(lines, func(l string) bool { return strings.HasPrefix(l, top+":") }) || strings.Contains(rest, ".") || top == "photos" || top == "waive" {
+			if slices.ContainsFunc(lines, func(l string) bool { return strings.HasPrefix(l, top+":") }) || strings.Contains(rest, ".") || top == "photos" || top == "waive" || top == "proof" {
 				continue
 			}
 			value := plainOrQuoted(k.Example)

@@ -276,6 +276,9 @@ func cutLast(path string) (above, name string, below bool) {
 	return path[:i], path[i+1:], true
 }
 
+// listKeys are the keys of the entries of lists, by the names of the lists.
+var listKeys = map[string]func() *keys{"photos": photoKeys, "proof": proofKeys, "waive": waiverKeys}
+
 // keyNamed is the key of a unit file with that path, or nil.
 func keyNamed(path string) *key {
 	ks := unitKeys()
@@ -287,7 +290,9 @@ func keyNamed(path string) *key {
 		if k = ks.byName[name]; k == nil {
 			return nil
 		}
-		ks = k.kids
+		if ks = k.kids; k.list && listKeys[name] != nil {
+			ks = listKeys[name]()
+		}
 	}
 	return k
 }

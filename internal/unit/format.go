@@ -82,6 +82,7 @@ type Unit struct {
 	Options     []Text    `key:"options" doc:"what can be ordered and is not on this one" eg:"hydraulic disc brakes"`
 	Waive       []Waiver  `key:"waive" doc:"rules whose stop is published as a caution instead, each with a reason and a last day"`
 	Photos      []Photo   `key:"photos" doc:"the photos, first one first"`
+	Proof       []Proof   `key:"proof" doc:"photos of where values were read: the label, a scale ticket, a sidewall"`
 }
 
 // Hitch is the coupler, the ball it takes and the chains.

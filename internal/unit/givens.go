@@ -57,13 +57,18 @@ func (f *Field[T]) as(path string) Given {
 	return Given{Path: path, Value: f.Value, Text: f.written(), About: f.About, From: f.From, Pos: f.Pos}
 }
 
+// path is the key of a tie-down's count, as if its name were a key.
+func (t *TieDown) path() string {
+	return "tie-downs." + strings.ReplaceAll(strings.ToLower(t.Kind.Value), " ", "-")
+}
+
 func givens(ks *keys, v reflect.Value, out []Given, said bool) []Given {
 	for _, k := range ks.order {
 		f := v.Field(k.index)
 		// By its address: the value itself would be copied to be looked at.
 		if ties, ok := f.Addr().Interface().(*[]TieDown); ok {
 			for _, t := range *ties {
-				path := k.path + "." + strings.ReplaceAll(strings.ToLower(t.Kind.Value), " ", "-")
+				path := t.path()
 				if !said || t.Count.origin() == measure.Said {
 					out = append(out, t.Count.as(path))
 				}

@@ -22,11 +22,13 @@ const mediaRoot = "content"
 
 // A Media is a file that a unit names: a photo, the recording's video or captions.
 type Media struct {
-	// Path is the key that names it: recording.video, photos.file.
+	// Path is the key that names it: recording.video, photos.file, proof.file.
 	Path string
 	// Name is the file's path below content/ as it is written: media/sb-1043.mp4.
 	Name string
 	Pos  Pos
+	// Withheld reports that it is a photo of a proof that the unit keeps off the site.
+	Withheld bool
 	// Fault says why there is no such file; empty if it is there.
 	Fault string
 	// Bytes is the file's size, and Time when it was last written, as the system tells it.
@@ -40,6 +42,9 @@ type Media struct {
 	Photo *media.Photo
 	Video *media.Video
 }
+
+// photo reports whether the key that names the file is that of a photo.
+func (m *Media) photo() bool { return m.Path == "photos.file" || m.Path == "proof.file" }
 
 // MostCaptions is as much of a captions file as is read: what internal/walkaround takes.
 const MostCaptions = 5 << 20
@@ -56,6 +61,25 @@ func (u *Unit) Media() []Media {
 	add("recording.video", u.Recording.Video)
 	for _, p := range u.Photos {
 		add("photos.file", p.File)
+	}
+	for i := range u.Proof {
+		if p := &u.Proof[i]; p.File.Given() {
+			out = append(out, Media{Path: "proof.file", Name: p.File.Value, Pos: p.File.Pos, Withheld: p.Withheld()})
+		}
+	}
+	return out
+}
+
+// WithheldFiles are the photos of proofs that a unit keeps off the site, by their names below
+// content/. None of them is published, whatever else names it.
+func (s *Stock) WithheldFiles() map[string]bool {
+	out := map[string]bool{}
+	for _, list := range s.Media {
+		for _, m := range list {
+			if m.Withheld {
+				out[m.Name] = true
+			}
+		}
 	}
 	return out
 }
@@ -100,7 +124,7 @@ func (s *shelf) look(list []Media) []Media {
 			if m.Fault == "" {
 				m.Fault = mistaken(m)
 			}
-		case "photos.file":
+		case "photos.file", "proof.file":
 			m.Fault = s.facts(m)
 		}
 	}
@@ -116,6 +140,7 @@ var endings = map[string][]string{
 	"recording.captions": {".vtt", ".srt"},
 	"recording.video":    {".mp4", ".m4v", ".mov", ".webm"},
 	"photos.file":        {".jpg", ".jpeg", ".png", ".webp"},
+	"proof.file":         {".jpg", ".jpeg", ".png", ".webp"},
 }
 
 // otherPictures are endings of pictures that cannot be published. What such a file holds is
@@ -131,7 +156,7 @@ func misplaced(m *Media) string {
 		return fmt.Sprintf("only a file in %s/%s may be named; move it there", mediaRoot, strings.TrimSuffix(mediaFolder, "/"))
 	}
 	ending := strings.ToLower(path.Ext(m.Name))
-	if m.Path == "photos.file" && slices.Contains(otherPictures, ending) {
+	if m.photo() && slices.Contains(otherPictures, ending) {
 		return ""
 	}
 	if allowed := endings[m.Path]; !slices.Contains(allowed, ending) && fs.ValidPath(m.Name) {
@@ -234,7 +259,7 @@ func (s *shelf) facts(m *Media) (fault string) {
 		}
 		at = bytes.NewReader(all)
 	}
-	if m.Path == "photos.file" {
+	if m.photo() {
 		p := media.LookAtPhoto(at, m.Bytes)
 		m.Photo = &p
 	} else {

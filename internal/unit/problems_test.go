@@ -185,7 +185,7 @@ func TestExamplesOfTheFormat(t *testing.T) {
 			if k.Doc == "" {
 				t.Errorf("%s has no doc", k.Path)
 			}
-			if k.Kind == "section" || k.Path == "photos" || k.Path == "waive" {
+			if k.Kind == "section" || k.Path == "photos" || k.Path == "waive" || k.Path == "proof" {
 				continue
 			}
 			examples := append([]string{k.Example}, k.Choices...)
@@ -202,7 +202,7 @@ func TestExamplesOfTheFormat(t *testing.T) {
 				last := parts[len(parts)-1]
 				indent := strings.Repeat("  ", len(parts)-1)
 				switch {
-				case parts[0] == "photos" || parts[0] == "waive":
+				case parts[0] == "photos" || parts[0] == "waive" || parts[0] == "proof":
 					src += "  - " + last + ": " + eg + "\n"
 				case k.Kind == "list":
 					src += indent + last + ":\n" + indent + "  - " + eg + "\n"

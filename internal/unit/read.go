@@ -619,6 +619,16 @@ func (r *reader) list(n *yaml.Node, k *key, dst reflect.Value) {
 			}
 			r.mapping(item, photoKeys(), reflect.ValueOf(&p).Elem(), k.path)
 			*list = append(*list, p)
+		case *[]Proof:
+			var p Proof
+			p.At = r.pos(item)
+			if item.Kind != yaml.MappingNode {
+				r.problem(ValueUnreadable, r.pos(item), fmt.Sprintf("a proof takes keys, not %s", found(item)),
+					"write file:, shows: and proves: below the dash")
+				continue
+			}
+			r.mapping(item, proofKeys(), reflect.ValueOf(&p).Elem(), k.path)
+			*list = append(*list, p)
 		case *[]Waiver:
 			var w Waiver
 			w.At = r.pos(item)

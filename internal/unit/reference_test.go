@@ -88,9 +88,13 @@ each key on its own line.
 the nearest one that is.
 
 **A model fills in what the unit leaves out,** key by key: ` + "`model: oxbow-20k`" + ` takes from
-` + "`content/models/oxbow-20k.md`" + `, which is written like a unit. Stock number, serial, photos and
-recording never come from a model. Nor does what is molded on a tire, where the unit states a
+` + "`content/models/oxbow-20k.md`" + `, which is written like a unit. Stock number, serial, photos,
+proofs and recording never come from a model. Nor does what is molded on a tire, where the unit states a
 size, a load range or a sidewall of its own.
+
+**A photo proves a value** where ` + "`proof`" + ` names both: ` + "`file: media/sb-1043-label.jpg`" + `, ` + "`shows: label`" + `,
+` + "`proves: weights.gvwr, axles.rating`" + `. A key is written from the top, with a point between it and its
+section. What the photo shows must be what the value's parentheses say, if they say something.
 
 **In the words,** a paragraph or list item that begins with a time (` + "`1:12`" + `) is a timed note.
 A link whose address is ` + "`worked:`" + ` and a figure's name is a checked figure:
@@ -128,7 +132,7 @@ func tables(b *strings.Builder, keys []unit.KeyDoc) {
 	rows := map[string][]unit.KeyDoc{}
 	for _, k := range keys {
 		rows[section(k.Path)] = append(rows[section(k.Path)], k)
-		if k.Kind == "section" || k.Path == "photos" {
+		if k.Kind == "section" || k.Path == "photos" || k.Path == "proof" {
 			docs[k.Path] = k.Doc
 			order = append(order, k.Path)
 		}

@@ -23,7 +23,7 @@ type key struct {
 	noted    bool
 	index    int
 	kids     *keys // the keys below, for a section
-	list     bool  // a list of fields, photos or tie-downs
+	list     bool  // a list of fields, photos, proofs, waivers or tie-downs
 	kind     string
 }
 
@@ -42,6 +42,7 @@ var (
 	unitKeys   = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Unit](), "") })
 	yardKeys   = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Yard](), "") })
 	photoKeys  = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Photo](), "photos.") })
+	proofKeys  = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Proof](), "proof.") })
 	waiverKeys = sync.OnceValue(func() *keys { return schemaOf(reflect.TypeFor[Waiver](), "waive.") })
 )
 
@@ -127,6 +128,9 @@ func describe(ks *keys, out []KeyDoc) []KeyDoc {
 		}
 		if k.name == "photos" {
 			out = describe(photoKeys(), out)
+		}
+		if k.name == "proof" {
+			out = describe(proofKeys(), out)
 		}
 		if k.name == "waive" {
 			out = describe(waiverKeys(), out)

@@ -15,6 +15,7 @@ type SpecGroup struct {
 // A SpecRow is one stated value in the author's own writing.
 type SpecRow struct {
 	Path  string // hitch.ball-rating
+	Key   string // the key that From is about, as Givens names it; of a tie-down its rating's, if it has one
 	Text  string // about 30,000 lb
 	From  string // coupler plate
 	Model bool   // the value was filled in from the unit's model
@@ -23,7 +24,7 @@ type SpecRow struct {
 // notSpecs are the keys that a page shows elsewhere or not at all.
 var notSpecs = map[string]bool{
 	"title": true, "stock": true, "model": true, "price": true, "availability": true, "withhold": true,
-	"standard": true, "options": true, "photos": true, "recording": true, "claimed": true, "waive": true,
+	"standard": true, "options": true, "photos": true, "recording": true, "claimed": true, "waive": true, "proof": true,
 }
 
 // Stated lists what the file states, section by section, in the order of the format.
@@ -38,11 +39,11 @@ func (u *Unit) Stated() []SpecGroup {
 		if t.Rating.Given() {
 			text += " at " + t.Rating.Words()
 		}
-		from := t.Rating.From
+		from, key := t.Rating.From, t.path()+".rating"
 		if !t.Rating.Given() {
-			from = t.Count.From
+			from, key = t.Count.From, t.path()
 		}
-		ties.Rows = append(ties.Rows, SpecRow{Path: "tie-downs." + t.Kind.Value, Text: text, From: from.String(), Model: u.FromModel(t.Kind.Pos)})
+		ties.Rows = append(ties.Rows, SpecRow{Path: "tie-downs." + t.Kind.Value, Key: key, Text: text, From: from.String(), Model: u.FromModel(t.Kind.Pos)})
 	}
 	if len(ties.Rows) > 0 {
 		groups = append(groups, ties)
@@ -110,7 +111,7 @@ func (u *Unit) stated(ks *keys, v reflect.Value, into *SpecGroup, groups *[]Spec
 			}
 		case !k.list:
 			if text, from, at := f.Addr().Interface().(stater).words(); at.Known() {
-				into.Rows = append(into.Rows, SpecRow{Path: k.path, Text: text, From: from, Model: u.FromModel(at)})
+				into.Rows = append(into.Rows, SpecRow{Path: k.path, Key: k.path, Text: text, From: from, Model: u.FromModel(at)})
 			}
 		}
 	}

@@ -114,7 +114,7 @@ func (u *Unit) unfilled() {
 
 // notFilled has the keys that belong to one unit and never come from a model.
 var notFilled = map[string]bool{"stock": true, "serial": true, "model": true, "withhold": true, "photos": true, "recording": true,
-	"relabeled": true, "waive": true}
+	"relabeled": true, "waive": true, "proof": true}
 
 // notFilledTire has more keys that are not filled in if the unit has other tires than its
 // model: what is molded on one tire says nothing about another.
