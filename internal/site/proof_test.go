@@ -60,7 +60,7 @@ func TestProofIsAPicture(t *testing.T) {
 			}
 		}
 	}
-	if !regexp.MustCompile(`2 of its [0-9]+ ratings were photographed`).Match(site["u/sb-1016.html"]) {
+	if !regexp.MustCompile(`2 of its [0-9]+ ratings have a photo as proof`).Match(site["u/sb-1016.html"]) {
 		t.Error("the page does not count the photographed ratings")
 	}
 	for _, other := range []string{"u/sb-1003.html", "u/sb-1031.html"} {
