@@ -25,7 +25,7 @@ var brakesMissing = &Rule{
 		if !gvwr.Given() || kind.Spoiled || kind.Given() && kind.Value != "none" {
 			return
 		}
-		row, known := tables.StateBrakes(c.Work.Settings.State)
+		row, known := c.stateBrakes()
 		if gvwr.Value <= brakesFrom {
 			if known && row.Asks(gvwr.Value) {
 				f.add(c.brakesAt(), "no brakes, and gvwr is %s; %s", gvwr.Value, stateWords(row)).
@@ -64,8 +64,22 @@ var brakesMissing = &Rule{
 // asks it for brakes.
 func (c *Case) mayGoUnbraked() bool {
 	gvwr := c.Weights.GVWR
-	row, known := tables.StateBrakes(c.Work.Settings.State)
+	row, known := c.stateBrakes()
 	return gvwr.Given() && (gvwr.Value <= brakesFrom || known && row.Allows(gvwr.Value))
+}
+
+// stateBrakes is the row of the yard's state, as it holds for a trailer of this kind.
+func (c *Case) stateBrakes() (tables.StateBrakesRow, bool) {
+	row, known := tables.StateBrakes(c.Work.Settings.State)
+	if c.camper() {
+		row = row.ForCamper()
+	}
+	return row, known
+}
+
+// camper reports whether it is a camper: by its kind, or by what only a camper's label gives.
+func (c *Case) camper() bool {
+	return c.Kind.Value == "camper" || c.Weights.Water.Given() || c.Weights.TongueLeast.Given() && c.Kind.Value != "boat"
 }
 
 // brakesAt is where the unit says what brakes it has, or else its weight.
@@ -85,7 +99,11 @@ func stateWords(row tables.StateBrakesRow) string {
 	if row.From {
 		words = "from"
 	}
-	out := fmt.Sprintf("%s asks for brakes %s %s gross", row.State, words, row.Weight)
+	what := ""
+	if row.Camper == row.Weight {
+		what = " on a camper"
+	}
+	out := fmt.Sprintf("%s asks for brakes%s %s %s gross", row.State, what, words, row.Weight)
 	if row.Condition != "" {
 		out += " (" + row.Condition + ")"
 	}

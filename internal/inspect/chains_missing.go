@@ -21,7 +21,7 @@ var chainsMissing = &Rule{
 				figures(measure.Count(chains.Count.Value), "2").
 				fix("fit a second chain before the trailer leaves the yard; ask your state what it requires")
 		case !chains.Count.Given() && !chains.Breaking.Given() && !chains.Count.Spoiled && !chains.Breaking.Spoiled:
-			f.add(c.Hitch.Kind.Pos, "the file does not mention the safety chains").only(Remark)
+			f.add(c.Hitch.Kind.Pos, "nobody has counted the safety chains; look for two before you tow it")
 		case !chains.Breaking.Given() && !chains.Breaking.Spoiled:
 			f.add(chains.Count.Pos, "%s safety chains, and the file does not give their breaking force", measure.Count(chains.Count.Value)).only(Remark)
 		}

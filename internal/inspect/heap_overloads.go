@@ -1,10 +1,15 @@
 package inspect
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+
+	"tarepage/internal/compute"
+)
 
 var heapOverloads = &Rule{
 	Name: "heap-overloads", Severity: Caution,
-	Title:  "a dump trailer says which materials overload it when the bed is full",
+	Title:  "a dump trailer says from which material on a full bed overloads it",
 	Why:    "A bed that looks half empty can be overloaded. Soil and stone are heavy, and heavier when wet.",
 	Source: "densities as the table of loose materials cites them; the heap of 2:1 is from memory",
 	Remedy: "tell the customer how full the bed may be with what they haul, and to weigh it loaded",
@@ -15,32 +20,16 @@ var heapOverloads = &Rule{
 		}
 		// A bed that is not to be heaped is judged struck level.
 		heaped := (!heap.Given() || heap.Value) && !c.Bed.Volume.Given()
-		var over, only, fits []string
-		for _, h := range c.Work.Heaps {
-			switch {
-			case !h.FitsStruck:
-				over = append(over, inWords(h.Material))
-			case heaped && !h.FitsHeaped:
-				only = append(only, inWords(h.Material))
-			default:
-				fits = append(fits, inWords(h.Material))
-			}
-		}
-		if over == nil && only == nil {
-			return
-		}
+		over, only := c.lightestOver(heaped)
 		var words []string
-		say := func(what string, list []string) {
-			if list != nil {
-				words = append(words, what+" "+strings.Join(list, ", "))
-			}
+		if over != nil {
+			words = append(words, "overloaded before it is level with "+tooMuch(over))
 		}
-		say("overloaded before it is level with", over)
-		say("full level but never heaped with", only)
-		if heaped {
-			say("fit to be heaped with", fits)
-		} else {
-			say("fit to be filled level with", fits)
+		if only != nil {
+			words = append(words, "full level but never heaped with "+tooMuch(only))
+		}
+		if words == nil {
+			return
 		}
 		at := c.Bed.Height.Pos
 		if c.Bed.Volume.Given() {
@@ -49,6 +38,31 @@ var heapOverloads = &Rule{
 		f.add(at, "with a payload of %s the bed is %s", payload.Value.Limit(), strings.Join(words, "; ")).
 			also(c.Bed.Length.Pos, "the bed is here")
 	},
+}
+
+// lightestOver are the lightest material that overloads the bed when it is level, and the
+// lightest that does so only when it is heaped; nil where there is none. The page lists them all.
+func (c *Case) lightestOver(heaped bool) (level, heap *compute.Heap) {
+	lighter := func(than *compute.Heap, h *compute.Heap) *compute.Heap {
+		if than == nil || h.Density < than.Density {
+			return h
+		}
+		return than
+	}
+	for i := range c.Work.Heaps {
+		switch h := &c.Work.Heaps[i]; {
+		case !h.FitsStruck:
+			level = lighter(level, h)
+		case heaped && !h.FitsHeaped:
+			heap = lighter(heap, h)
+		}
+	}
+	return level, heap
+}
+
+// tooMuch names a material that overloads the bed. What is heavier does so too.
+func tooMuch(h *compute.Heap) string {
+	return fmt.Sprintf("%s at %s and anything heavier", inWords(h.Material), h.Density)
 }
 
 // inWords writes a material for use in a list: "earth, loose dry" to "earth (loose dry)".

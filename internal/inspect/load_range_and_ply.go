@@ -1,6 +1,8 @@
 package inspect
 
 import (
+	"strings"
+
 	"tarepage/internal/measure"
 	"tarepage/internal/tables"
 )
@@ -16,10 +18,19 @@ var loadRangeAndPly = &Rule{
 		if !letter.Given() {
 			return
 		}
+		if tables.PassengerRange(letter.Value) {
+			size, err := tables.ParseTireSize(c.Tires.Size.Value)
+			if err == nil && size.Class() != tables.Passenger {
+				f.add(letter.Pos, "load range %s is for passenger tires; the size is %s", strings.ToUpper(letter.Value), size).
+					also(c.Tires.Size.Pos, "the size is here").
+					fix("read the letter off the sidewall again")
+			}
+			return
+		}
 		lr, err := tables.LoadRange(letter.Value)
 		if err != nil {
 			f.add(letter.Pos, "there is no load range %q", letter.Value).
-				fix("read the letter off the sidewall; the letters are A to N without I and K")
+				fix("read the letter off the sidewall; the letters are A to N without I and K; a passenger tire has SL, XL or LL")
 			return
 		}
 		if ply.Given() && ply.Value != lr.Ply {

@@ -249,6 +249,9 @@ func (c *Case) lengthsAgree(f *Findings) {
 	over(c.Dolly.Narrow, "the narrowest vehicle", c.Dolly.Widest, "the widest vehicle")
 	over(d.Well, "the well's length", d.Length, "the deck's length")
 	over(d.Pivot, "the distance from the pivot to the deck's end", d.Length, "the deck's length")
+	if d.TailKind.Value == "tilt" {
+		over(d.Pivot, "the distance from the pivot to the deck's end", d.Tail, "the part that tilts")
+	}
 	over(d.TailEnd, "the height of the deck's rear edge", d.Height, "the deck's height")
 	if !d.Flat.Given() || !d.Tail.Given() {
 		// Where both are given, deck-adds-up adds them up.

@@ -12,7 +12,11 @@ var relabelDue = &Rule{
 	Remedy: "correct the label to within 1% of the added weight (S10.2) and write relabeled: with the day",
 	check: func(c *Case, f *Findings) {
 		limit, added := c.Work.RelabelLimit, c.DealerAdded
-		if !limit.Known || measure.NotOver(added.Value, limit.Value) {
+		if !limit.Known {
+			c.labelBefore(f)
+			return
+		}
+		if measure.NotOver(added.Value, limit.Value) {
 			return
 		}
 		// A label that was corrected before the weight was added does not know of it. Where
@@ -31,4 +35,18 @@ var relabelDue = &Rule{
 			figures(added.Value.String(), limit.Value.String()).
 			also(c.Weights.GVWR.Pos, "gvwr is here")
 	},
+}
+
+// labelBefore finds a label that was corrected before the weight was added, where no clause
+// asks for a new one: over 10,000 lb, and on a used trailer.
+func (c *Case) labelBefore(f *Findings) {
+	corrected, added := c.Relabeled, c.DealerAdded
+	if day := added.From.Date(); corrected.Given() && added.Given() && added.Value > 0 && day != "" && corrected.Value.String() < day {
+		f.add(corrected.Pos, "the label was corrected on %s, before %s was added on %s, and does not know of it", corrected.Value, added.Value, day).
+			figures(corrected.Value.String(), day).
+			also(added.Pos, "what was added is given here").
+			by("the calendar; 49 CFR 571.110 S10.1 asks for a new label up to 10,000 lb only").
+			only(Caution).
+			fix("read the day on the label again, or tell the customer that the label is older than what was added")
+	}
 }

@@ -9,11 +9,22 @@ type StateBrakesRow struct {
 	Weight measure.Pounds
 	// From reports that brakes are due at the weight itself; otherwise only above it.
 	From bool
+	// Camper is the weight itself from which on the state asks for brakes on a camper, where
+	// its law names one; otherwise 0.
+	Camper measure.Pounds
 	// Condition says what else the law depends on, in words, or nothing.
 	Condition string
 	Cite      string
 	Checked   string // the day it was looked at, yyyy-mm-dd
 	Cited
+}
+
+// ForCamper is the row as it holds for a camper.
+func (s StateBrakesRow) ForCamper() StateBrakesRow {
+	if s.Camper > 0 {
+		s.Weight, s.From = s.Camper, true
+	}
+	return s
 }
 
 // Allows reports whether the row lets a trailer of this gross weight go without brakes.
@@ -29,10 +40,13 @@ func (s StateBrakesRow) Asks(gross measure.Pounds) bool {
 
 var stateBrakesSheet = newSheet(sheet[StateBrakesRow]{
 	name: "state-brakes", title: "Gross weight at which states ask for trailer brakes", file: "brake_state.csv",
-	columns: []string{"state", "weight_lb", "at", "condition", "cite", "checked", "source", "grade", "note"},
+	columns: []string{"state", "weight_lb", "at", "camper_lb", "condition", "cite", "checked", "source", "grade", "note"},
 	row: func(r *row) StateBrakesRow {
-		s := StateBrakesRow{r.must("state"), measure.Pounds(r.positive("weight_lb")), r.must("at") == "from", r.text("condition"),
-			r.must("cite"), r.must("checked"), r.cited()}
+		s := StateBrakesRow{State: r.must("state"), Weight: measure.Pounds(r.positive("weight_lb")), From: r.must("at") == "from",
+			Condition: r.text("condition"), Cite: r.must("cite"), Checked: r.must("checked"), Cited: r.cited()}
+		if r.text("camper_lb") != "" {
+			s.Camper = measure.Pounds(r.positive("camper_lb"))
+		}
 		if at := r.text("at"); at != "from" && at != "above" {
 			r.fail(r.line, "column at: %q is neither from nor above", at)
 		}

@@ -63,6 +63,17 @@ func LoadRange(letter string) (LoadRangeRow, error) {
 	return LoadRangeRow{}, fmt.Errorf("load range %q does not exist; the letters are %s", letter, strings.Join(letters, " "))
 }
 
+// PassengerRange reports whether the text is what a passenger tire has in place of a load
+// range letter: SL, standard load, XL, extra load, or LL, light load (the Tire and Rim
+// Association's names, from memory). They have no ply rating, and the load is molded in pounds.
+func PassengerRange(text string) bool {
+	switch plainName(text) {
+	case "SL", "XL", "LL":
+		return true
+	}
+	return false
+}
+
 // LoadIndexRow is the load that a load index means. Kilograms is the defined
 // quantity; Pounds is its nearest whole pound, as tables print it. Where a sidewall
 // prints pounds, they are the rating and the index is only a label.

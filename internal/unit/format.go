@@ -329,7 +329,7 @@ type Axles struct {
 type Tires struct {
 	Section
 	Size       Text     `key:"size" doc:"the size molded on the tire" eg:"ST235/80R16" note:"yes" need:"yes"`
-	LoadRange  Text     `key:"load-range" doc:"the load range letter" eg:"E" note:"yes"`
+	LoadRange  Text     `key:"load-range" doc:"the load range letter; on a passenger tire SL, XL or LL" eg:"E" note:"yes"`
 	Ply        Count    `key:"ply" doc:"the ply rating, if somebody stated it" eg:"10"`
 	Service    Text     `key:"service" doc:"the load index and speed symbol molded after the size" eg:"124/120M" note:"yes"`
 	Pressure   Pressure `key:"pressure" doc:"the cold pressure on the label" eg:"80 psi"`
@@ -340,7 +340,7 @@ type Tires struct {
 	Bolts      Text     `key:"bolt-pattern" doc:"how many studs on which circle" eg:"8 on 6.5 in" note:"yes"`
 	Rims       Text     `key:"rims" doc:"what the wheels are made of" eg:"aluminum" one:"steel|aluminum"`
 	SpareSize  Text     `key:"spare-size" doc:"the size molded on the spare" eg:"ST235/80R16" note:"yes"`
-	SpareRange Text     `key:"spare-load-range" doc:"the load range letter of the spare" eg:"E" note:"yes"`
+	SpareRange Text     `key:"spare-load-range" doc:"the load range letter of the spare; on a passenger tire SL, XL or LL" eg:"E" note:"yes"`
 	SparePlace Text     `key:"spare-place" doc:"how the spare comes" eg:"mounted" one:"mounted|loose|none"`
 	Made       Made     `key:"made" doc:"the production week: the last four digits of the date code" eg:"week 31 2026"`
 }
