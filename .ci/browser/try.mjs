@@ -93,7 +93,7 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     const home = await browser.newContext({ viewport: { width: 390, height: 844 } });
     const there = (await visit(home, sent, `try ${how}, at home`)).page;
     await there.locator('#truck-is b').waitFor();
-    check((await there.locator('#truck-is').innerText()).startsWith('YES') && (await there.locator('#mine-about').innerText()).includes('9,500 lb'), `try ${how}: the address carries the machine and the truck`);
+    check((await there.locator('#truck-is').innerText()).startsWith('YES') && (await there.locator('#mine .what span').innerText()).includes('9,500 lb'), `try ${how}: the address carries the machine and the truck`);
     await home.close();
     await page.evaluate(() => { navigator.share = async what => { window.sent = what; }; });
     await page.locator('#share').click();

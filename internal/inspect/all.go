@@ -88,6 +88,7 @@ var All = []*Rule{
 	captionsUnreadable,
 	videoLink,
 	siteAddress,
+	yardContact,
 
 	// cautions
 	tongueOutOfBand,

@@ -41,6 +41,8 @@ type picture struct {
 type yardCard struct {
 	Name   string   // the yard's name
 	Phone  string   // the phone number; empty for none
+	Texts  string   // the number that takes text messages; empty for none
+	Ways   string   // an https link that shows the way; empty for none
 	Email  string   // the mail address; empty for none
 	Street string   // street and number; empty for none
 	Town   string   // town and state; empty for none
@@ -165,6 +167,7 @@ type unitPage struct {
 	Options       []string      // what is available but not on it
 	Try           *tryout       // the calculators; nil for a trailer that is sold or lacks a measurement
 	Script        string        // script: the page's own
+	Keep          string        // script that keeps the page on a phone; empty where the yard does not ask for it
 	Workings      string        // the page of every figure
 	Worked        string        // how many figures there are
 	Absent        []absent      // figures that could not be worked out

@@ -192,7 +192,7 @@ func begin(p *templates, in Input) (*maker, error) {
 	m := &maker{templates: p, in: in, says: schemaorg.Yard{Yard: in.Stock.Yard}}
 	y := in.Stock.Yard
 	m.frame = frame{Policy: p.policy, Style: p.style, Safety: compute.Safety, Yard: yardCard{
-		Name: y.Name.Value, Phone: y.Phone.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
+		Name: y.Name.Value, Phone: y.Phone.Value, Texts: y.Texts.Value, Ways: y.Directions.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
 		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
 	}, Feeds: y.Site() != "", Terms: offered(y)}
 	m.enter()

@@ -11,6 +11,9 @@ import (
 // missing, the answer says which.
 func (m *maker) tries(p *unitPage, e *entry) error {
 	p.Script, p.Policy = p.Root+m.scripts["unit.js"].Path, scripted(p.Policy, "'self'")
+	if keep, there := m.scripts["keep.js"]; there && m.in.Stock.Yard.LotCopy.Value {
+		p.Keep = p.Root + keep.Path
+	}
 	if e.sold() {
 		return nil
 	}

@@ -479,21 +479,23 @@ type Yard struct {
 	Sum  [32]byte
 	Body Body
 
-	Name      Text    `key:"name" doc:"what the yard is called" eg:"Sawbuck Trailer Yard" need:"yes"`
-	Phone     Text    `key:"phone" doc:"the phone number on every page" eg:"555-0142"`
-	Email     Text    `key:"email" doc:"the mail address" eg:"yard@sawbuck.example"`
-	Street    Text    `key:"street" doc:"street and number" eg:"4100 County Road 9"`
-	Town      Text    `key:"town" doc:"town and state" eg:"Dunnock Gap"`
-	State     Text    `key:"state" doc:"the state in which you sell, in two letters; the rule on brakes looks up this state's law" eg:"TX" one:"AL|AK|AZ|AR|CA|CO|CT|DE|DC|FL|GA|HI|ID|IL|IN|IA|KS|KY|LA|ME|MD|MA|MI|MN|MS|MO|MT|NE|NV|NH|NJ|NM|NY|NC|ND|OH|OK|OR|PA|RI|SC|SD|TN|TX|UT|VT|VA|WA|WV|WI|WY"`
-	Hours     []Text  `key:"hours" doc:"when somebody is there" eg:"Monday to Friday, 8 to 5"`
-	AsOf      Date    `key:"as-of" doc:"the day the stock was last walked; ages are counted to it" eg:"2026-11-20" need:"yes"`
-	Address   Text    `key:"address" doc:"where the site is published: the https address of the folder that holds index.html; without it what has to name whole addresses is left out (canonical address, sitemap, feeds, link pictures)" eg:"https://sawbuck.example/trailers/"`
-	Excludes  Text    `key:"price-excludes" doc:"what the prices leave out" eg:"tax, title and registration"`
-	Allowance Percent `key:"allowance" doc:"what the yard holds back from the payload" eg:"5%"`
-	LookAgain Wait    `key:"look-again-after" doc:"how long a listing may go without a new price or availability before you are asked to look at it again; 180 days if you leave this out" eg:"90 days"`
-	VideoLink Text    `key:"video-link" doc:"where another host plays a recording from a moment on: an address with {id} for the recording and {s} for seconds, {ms} for milliseconds or {hms} as in 0h1m12s" eg:"https://video.example/{id}?t={s}"`
-	LotCopy   Flag    `key:"save-for-the-lot" doc:"whether a customer may keep the yard page and the trailers that they open on a phone, for places without a signal; a kept page says how old it is. Turned off again, the next build takes the copies back" eg:"yes"`
-	Bands     Bands   `key:"tongue-band" doc:"how much of the loaded trailer's weight should be on the truck"`
+	Name       Text    `key:"name" doc:"what the yard is called" eg:"Sawbuck Trailer Yard" need:"yes"`
+	Phone      Text    `key:"phone" doc:"the phone number on every page" eg:"555-0142"`
+	Texts      Text    `key:"text" doc:"the number that takes text messages; without it no page has a Text button" eg:"555-0143"`
+	Email      Text    `key:"email" doc:"the mail address" eg:"yard@sawbuck.example"`
+	Street     Text    `key:"street" doc:"street and number" eg:"4100 County Road 9"`
+	Town       Text    `key:"town" doc:"town and state" eg:"Dunnock Gap"`
+	Directions Text    `key:"directions" doc:"an https link that shows the way to you, as a map gives it; without it the Directions button copies the street" eg:"https://map.example/?to=4100+County+Road+9"`
+	State      Text    `key:"state" doc:"the state in which you sell, in two letters; the rule on brakes looks up this state's law" eg:"TX" one:"AL|AK|AZ|AR|CA|CO|CT|DE|DC|FL|GA|HI|ID|IL|IN|IA|KS|KY|LA|ME|MD|MA|MI|MN|MS|MO|MT|NE|NV|NH|NJ|NM|NY|NC|ND|OH|OK|OR|PA|RI|SC|SD|TN|TX|UT|VT|VA|WA|WV|WI|WY"`
+	Hours      []Text  `key:"hours" doc:"when somebody is there" eg:"Monday to Friday, 8 to 5"`
+	AsOf       Date    `key:"as-of" doc:"the day the stock was last walked; ages are counted to it" eg:"2026-11-20" need:"yes"`
+	Address    Text    `key:"address" doc:"where the site is published: the https address of the folder that holds index.html; without it what has to name whole addresses is left out (canonical address, sitemap, feeds, link pictures)" eg:"https://sawbuck.example/trailers/"`
+	Excludes   Text    `key:"price-excludes" doc:"what the prices leave out" eg:"tax, title and registration"`
+	Allowance  Percent `key:"allowance" doc:"what the yard holds back from the payload" eg:"5%"`
+	LookAgain  Wait    `key:"look-again-after" doc:"how long a listing may go without a new price or availability before you are asked to look at it again; 180 days if you leave this out" eg:"90 days"`
+	VideoLink  Text    `key:"video-link" doc:"where another host plays a recording from a moment on: an address with {id} for the recording and {s} for seconds, {ms} for milliseconds or {hms} as in 0h1m12s" eg:"https://video.example/{id}?t={s}"`
+	LotCopy    Flag    `key:"save-for-the-lot" doc:"whether a customer may keep the yard page and the trailers that they open on a phone, for places without a signal; a kept page says how old it is. Turned off again, the next build takes the copies back" eg:"yes"`
+	Bands      Bands   `key:"tongue-band" doc:"how much of the loaded trailer's weight should be on the truck"`
 }
 
 // Bands are the tongue bands by kind of hitch. An empty one keeps the table's band.

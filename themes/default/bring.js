@@ -4,7 +4,11 @@
 //   state    {m: {k, w, l, r} or null, t: {keys of Statics.ASKED} or null}
 //   start(paths, then, failed)    loads the calculators, once
 //   machine(), rows()             the machine for Statics, and the rows of MACHINES
-//   form(box, which, changed)     makes the fields of "m" or "t"
+//   open(ticket, which, told, then)  opens a ticket's form of "m" or "t", or shuts it, then
+//                                 calls then; told(which, bad) is called where something changed,
+//                                 bad while something typed cannot be read
+//   again(ticket, which, told)    makes an open form again, for other units
+//   label(ticket, which, key)     writes what is known into the ticket's first line
 //   text(which)                   what is known, in one line
 //   address()                     this page with what is brought
 window.Bring = (function () {
@@ -135,7 +139,27 @@ window.Bring = (function () {
 		return i;
 	}
 
-	B.form = function (box, which, changed) {
+	B.label = function (ticket, which, key) {
+		var b = ticket.querySelector(".change");
+		ticket.querySelector("span").textContent = S.say(key) + (B.state[which] ? ": " + B.text(which) : "");
+		b.textContent = S.say(b.getAttribute("aria-expanded") == "true" ? "bring done" : B.state[which] ? "bring change" : "bring fill");
+	};
+	function formOf(ticket) { return ticket.querySelector("[id$=form]"); }
+	B.open = function (ticket, which, told, then) {
+		var f = formOf(ticket), open = f.hidden;
+		f.hidden = !open;
+		ticket.querySelector(".change").setAttribute("aria-expanded", open);
+		then();
+		f.textContent = "";
+		if (!open) return;
+		B.again(ticket, which, told);
+		f.querySelector("select, input").focus();
+	};
+	B.again = function (ticket, which, told) {
+		if (!formOf(ticket).hidden) form(formOf(ticket), which, function (bad) { told(which, bad); });
+	};
+
+	function form(box, which, changed) {
 		box.textContent = "";
 		var v = {}, was = B.state[which], k, later, wrong = {};
 		for (k in was) v[k] = was[k];
@@ -207,10 +231,10 @@ window.Bring = (function () {
 		make("button", line, S.say("bring clear"), { type: "button" }).onclick = function () {
 			B.keep(which, null);
 			changed(false);
-			B.form(box, which, changed);
+			form(box, which, changed);
 			box.querySelector("input, select").focus();
 		};
 		make("small", box, S.say("bring stays"));
-	};
+	}
 	return B;
 })();

@@ -22,16 +22,20 @@
 		if (navigator.share) return void navigator.share({ title: document.title, url: url }).catch(function () { /* put away */ });
 		copy(url, function () { tell(words.shared); }, function () { tell(words.failed); });
 	};
-	if (!box) return;
-
-	var data = box.dataset, R = JSON.parse(data.rig), law = JSON.parse(data.law), deck = byId("deck"), B, S, wrong = {};
-	function script(src, then) {
+	function script(src, then, failed) {
 		var s = document.createElement("script");
 		s.src = src;
 		s.onload = then;
-		s.onerror = missing;
+		s.onerror = failed;
 		document.head.appendChild(s);
 	}
+	var idle = window.requestIdleCallback || function (f) { setTimeout(f, 300); };
+	function later(f) { window.addEventListener("load", function () { idle(f, { timeout: 2000 }); }); }
+	// The script that keeps the page on a phone shows the button where it can work.
+	if (byId("save")) later(function () { script(byId("save").dataset.keep); });
+	if (!box) return;
+
+	var data = box.dataset, R = JSON.parse(data.rig), law = JSON.parse(data.law), deck = byId("deck"), B, S, wrong = {};
 	function missing() { byId("mine-is").textContent = data.missing; }
 	window.addEventListener("online", begin);
 	function begin(then) {
@@ -45,10 +49,9 @@
 				if (then && then.call) then();
 			}, missing);
 		}
-		if (window.Bring) go(); else script(data.bring, go);
+		if (window.Bring) go(); else script(data.bring, go, missing);
 	}
-	var idle = window.requestIdleCallback || function (f) { setTimeout(f, 300); };
-	window.addEventListener("load", function () { idle(begin, { timeout: 2000 }); });
+	later(begin);
 
 	// ---- the answers
 
@@ -66,15 +69,10 @@
 		machine();
 		truck();
 	}
-	function about(id, which, key) {
-		var e = byId(id), b = e.parentNode.querySelector(".change");
-		e.textContent = S.say(key) + (B.state[which] ? ": " + B.text(which) : "");
-		b.textContent = S.say(b.getAttribute("aria-expanded") == "true" ? "bring done" : B.state[which] ? "bring change" : "bring fill");
-	}
 	var sets = [], carried;
 	function machine() {
 		var c = B.machine();
-		about("mine-about", "m", "bring machine");
+		B.label(byId("mine"), "m", "bring machine");
 		carried = c && !wrong.m ? S.carry(R, [c], U.si) : null;
 		if (carried) carried.text = spaced(carried.text);
 		verdict(byId("mine-is"), carried);
@@ -83,37 +81,28 @@
 	}
 	function truck() {
 		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), v;
-		about("truck-about", "t", "bring truck");
+		B.label(byId("mytruck"), "t", "bring truck");
 		notes.textContent = "";
 		if (!t || wrong.t) return void (out.textContent = wrong.t ? "" : S.say("bring say truck"));
 		v = S.pull(R, t, sets.length ? S.loaded(R, sets) : null, law, U.si);
 		verdict(out, v);
 		v.notes.forEach(function (n) { B.make("li", notes, n); });
 	}
-	[["mine", "m"], ["mytruck", "t"]].forEach(function (x) {
-		var ticket = byId(x[0]), b = ticket.querySelector(".change"), form = ticket.querySelector("[id$=form]");
-		b.onclick = function () {
-			begin(function () {
-				var open = form.hidden;
-				form.hidden = !open;
-				b.setAttribute("aria-expanded", open);
-				all();
-				if (!open) return void (form.textContent = "");
-				B.form(form, x[1], function (bad) {
-					wrong[x[1]] = bad;
-					all();
-				});
-				form.querySelector("select, input").focus();
-			});
+	var tickets = [["mine", "m"], ["mytruck", "t"]];
+	function told(which, bad) {
+		wrong[which] = bad;
+		all();
+	}
+	tickets.forEach(function (x) {
+		byId(x[0]).querySelector(".change").onclick = function () {
+			begin(function () { B.open(byId(x[0]), x[1], told, all); });
 		};
 	});
 	document.addEventListener("brought", function () { if (S) all(); });
 	document.addEventListener("units", function () {
 		if (!S) return;
 		all();
-		[["mine-form", "m"], ["truck-form", "t"]].forEach(function (x) {
-			if (!byId(x[0]).hidden) B.form(byId(x[0]), x[1], function (bad) { wrong[x[1]] = bad; all(); });
-		});
+		tickets.forEach(function (x) { B.again(byId(x[0]), x[1], told); });
 	});
 
 	// ---- set it on the deck

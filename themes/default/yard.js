@@ -567,9 +567,8 @@
 	var only = { m: byId("only-mine"), t: byId("only-pull") }, flags = { m: "mine", t: "pull" };
 	function bringing() {
 		[["mine", "m", "bring machine"], ["mytruck", "t", "bring truck"]].forEach(function (x) {
-			var ticket = byId(x[0]), b = ticket.querySelector(".change"), o = only[x[1]];
-			ticket.querySelector(".what span").textContent = S.say(x[2]) + (B.state[x[1]] ? ": " + B.text(x[1]) : "");
-			b.textContent = S.say(b.getAttribute("aria-expanded") == "true" ? "bring done" : B.state[x[1]] ? "bring change" : "bring fill");
+			var o = only[x[1]];
+			B.label(byId(x[0]), x[1], x[2]);
 			o.hidden = !(x[1] == "m" ? machine() : truck());
 			set(o, "aria-pressed", !!wanted[flags[x[1]]]);
 		});
@@ -579,19 +578,12 @@
 		ready(show);
 	}
 	[["mine", "m"], ["mytruck", "t"]].forEach(function (x) {
-		var ticket = byId(x[0]), b = ticket.querySelector(".change"), form = ticket.querySelector("[id$=form]");
-		b.onclick = function () {
+		byId(x[0]).querySelector(".change").onclick = function () {
 			begin(function () {
-				var open = form.hidden;
-				form.hidden = !open;
-				b.setAttribute("aria-expanded", open);
-				bringing();
-				if (!open) return void (form.textContent = "");
-				B.form(form, x[1], function (bad) {
-					wrong[x[1]] = bad;
+				B.open(byId(x[0]), x[1], function (which, bad) {
+					wrong[which] = bad;
 					brought();
-				});
-				form.querySelector("select, input").focus();
+				}, bringing);
 			});
 		};
 		only[x[1]].onclick = function () {

@@ -1,0 +1,26 @@
+package inspect
+
+import "tarepage/internal/unit"
+
+var yardContact = &Rule{
+	Name: "yard-contact", Severity: Stop,
+	Title:  "a phone can dial the yard's numbers, and the link to the yard leads there",
+	Why:    "A customer who taps Call, Text or Directions would reach nobody.",
+	Source: "RFC 3966, 3; ITU-T E.164: at most 15 digits; RFC 9110, 4.2.2: https",
+	Remedy: "write one number like 555-0142, and a link that begins with https://",
+	checkYard: func(y *Yard, f *Findings) {
+		yard := y.Stock.Yard
+		for _, c := range []struct {
+			key   string
+			value unit.Text
+			fault func(string) string
+		}{{"phone", yard.Phone, unit.NumberFault}, {"text", yard.Texts, unit.NumberFault}, {"directions", yard.Directions, unit.DirectionsFault}} {
+			if !c.value.Given() {
+				continue
+			}
+			if fault := c.fault(c.value.Value); fault != "" {
+				f.add(c.value.Pos, "%s %q: %s", c.key, c.value.Value, fault)
+			}
+		}
+	},
+}
