@@ -296,7 +296,8 @@ func cast(s sheet, k unit.KeyDoc, spell string) bool {
 // TestEveryFieldIsWords writes a spell into every field that the format declares for a unit, a
 // model and the yard, so it will try a field that is added later too. Each spell ends in a
 // finding about its file, or as words on pages. All spells that were taken are then written
-// into one yard with an address, and the files for other programs are checked as well.
+// into one yard with an address, and the files for other programs are checked as well. With
+// TAREPAGE_LONG every spell is tried, and in every field of a model, not in every fourth.
 func TestEveryFieldIsWords(t *testing.T) {
 	if testing.Short() {
 		t.Skip("not with -short: it builds hundreds of units")
@@ -337,7 +338,11 @@ func TestEveryFieldIsWords(t *testing.T) {
 				}
 				name := fmt.Sprintf("content/units/own-%d.md", i)
 				files[name], fields[name] = s.text(t, "x"), k
-				// The same in a model, for a unit that does not state the value itself.
+				// The same in a model, for a unit that does not state the value itself. Every
+				// field of a unit is one of a model, and goes the same way from there on.
+				if i%4 != 0 && os.Getenv("TAREPAGE_LONG") == "" {
+					continue
+				}
 				m := newSheet(t, model)
 				cast(m, k, spell)
 				s = numbered(fmt.Sprintf("MOD-%d", i))

@@ -3,6 +3,8 @@ package site
 import (
 	"bytes"
 	"errors"
+	"image"
+	"image/jpeg"
 	"io"
 	"io/fs"
 	"os"
@@ -19,10 +21,25 @@ import (
 	"tarepage/internal/unit"
 )
 
-// demo is a yard of three trailers of the demo, one with a recording and two with photos.
+// made is where the tests keep the pictures that they make, as builds of one user do. A test
+// that counts them has a folder of its own.
+var made string
+
+func TestMain(m *testing.M) {
+	var err error
+	if made, err = os.MkdirTemp("", "made"); err != nil {
+		panic(err)
+	}
+	status := m.Run()
+	os.RemoveAll(made)
+	os.Exit(status)
+}
+
+// demo is a yard of three trailers of the demo, one with a recording and two with photos. The
+// photos are small.
 func demo(t *testing.T) string {
 	t.Helper()
-	t.Setenv("XDG_CACHE_HOME", t.TempDir())
+	t.Setenv("XDG_CACHE_HOME", made)
 	dir := t.TempDir()
 	for _, part := range []string{"yard.md", "models", "units/sb-1003.md", "units/sb-1016.md", "units/sb-1031.md", "media"} {
 		from, to := filepath.Join("../../content", part), filepath.Join(dir, "content", part)
@@ -32,6 +49,9 @@ func demo(t *testing.T) string {
 			}
 			rel, _ := filepath.Rel(from, name)
 			data, err := os.ReadFile(name)
+			if err == nil && filepath.Ext(name) == ".jpg" {
+				data, err = smaller(name, data)
+			}
 			if err == nil {
 				write(t, filepath.Join(to, rel), string(data))
 			}
@@ -42,6 +62,31 @@ func demo(t *testing.T) string {
 		}
 	}
 	return dir
+}
+
+// small keeps the photos that smaller made, by name: each test copies the same ones.
+var small = map[string][]byte{}
+
+// smaller is a photo with a ninth of its pixels: these tests are about which photos are made,
+// and package photo has tests of its own for how.
+func smaller(name string, data []byte) ([]byte, error) {
+	if made, ok := small[name]; ok {
+		return made, nil
+	}
+	m, err := jpeg.Decode(bytes.NewReader(data))
+	if err != nil {
+		return nil, err
+	}
+	to := image.NewRGBA(image.Rect(0, 0, m.Bounds().Dx()/3, m.Bounds().Dy()/3))
+	for y := range to.Rect.Dy() {
+		for x := range to.Rect.Dx() {
+			to.Set(x, y, m.At(3*x, 3*y))
+		}
+	}
+	var out bytes.Buffer
+	err = jpeg.Encode(&out, to, nil)
+	small[name] = out.Bytes()
+	return out.Bytes(), err
 }
 
 // photosOf counts the photos that the units of a yard name, some units aside.
@@ -163,6 +208,7 @@ func onDisk(s *Shown, path string) ([]byte, error) {
 // their times. Then a second run does nothing, and a new photo is the only one that is made.
 func TestOnlyWhatChangedIsDoneAgain(t *testing.T) {
 	dir := demo(t)
+	t.Setenv("XDG_CACHE_HOME", t.TempDir())
 	time.Sleep(youngest + 100*time.Millisecond)
 	worked := 0
 	o := Options{From: dir, To: filepath.Join(t.TempDir(), "public"), Progress: func(_, all int) { worked = all }}
@@ -265,6 +311,7 @@ func TestVideoIsPlannedOnce(t *testing.T) {
 // units that are kept back already.
 func TestStopsKeepBack(t *testing.T) {
 	dir := demo(t)
+	t.Setenv("XDG_CACHE_HOME", t.TempDir())
 	var made []int
 	o := Options{From: dir, To: filepath.Join(dir, "public"), Progress: func(_, all int) { made = append(made, all) }}
 	file := filepath.Join(dir, "content/units/sb-1031.md")
