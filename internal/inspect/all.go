@@ -37,6 +37,7 @@ var All = []*Rule{
 	emptyOverGVWR,
 	emptyTooLight,
 	axlesUnderGVWR,
+	boatAxlesHitched,
 	axlesAndTongueShort,
 	tireUnknown,
 	loadRangeAndPly,

@@ -2,6 +2,7 @@ package inspect
 
 import (
 	"tarepage/internal/compute"
+	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 )
 
@@ -14,8 +15,8 @@ var axlesAndTongueShort = &Rule{
 	check: func(c *Case, f *Findings) {
 		least, gvwr, s := c.Weights.TongueLeast, c.Weights.GVWR, c.Work.AxleCapacity
 		// For boats NHTSA judges the axles with the trailer hitched (letter of 15 January 1976,
-		// nht76-3.20); axles-under-gvwr and axles-over-at-gvwr do that for every kind.
-		if !least.Given() || !gvwr.Given() || !s.Known || c.Kind.Value == "boat" {
+		// nht76-3.20); axles-under-gvwr and boat-axles-hitched do that.
+		if !least.Given() || !gvwr.Given() || !s.Known || kinds.Of(c.Kind.Value).Space == kinds.Hull {
 			return
 		}
 		sum := s.Value + least.Value
