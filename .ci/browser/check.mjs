@@ -17,6 +17,7 @@ import { lot } from './lot.mjs';
 import { everyPage, spacing } from './pages.mjs';
 import { showroom } from './showroom.mjs';
 import { tryout } from './try.mjs';
+import { walkBack } from './walk.mjs';
 
 const must = process.argv.includes('-must');
 const [from, to, ...only] = process.argv.slice(2).filter(a => !a.startsWith('-'));
@@ -116,6 +117,7 @@ const parts = [
   ['HTML conformance', conformance],
   ['find', () => find(browser, tools)],
   ['showroom', () => showroom(browser, tools)],
+  ['walk back', () => walkBack(browser, { ...tools, axe: axeEverything })],
   ['lot', () => lot(browser, tools)],
   ['paper', () => paper(browser, tools)],
   ['colors', () => colors(browser, tools)],

@@ -98,7 +98,7 @@ var flags = []flagDeclaration{
 		lacks: "an address after it: " + showroom.Usual + ", or " + showroom.UsualPort + " for phones on the same network",
 		is:    func(c *command) any { return &c.at }},
 	{name: "phone", verbs: []string{"showroom"},
-		help: "open the showroom to your network, and show a code with a key that leads a phone there; it answers to numeric addresses only",
+		help: "open the showroom to your network, and show a code with a key that leads a phone there, to confirm values at the trailer; it answers to numeric addresses only",
 		is:   func(c *command) any { return &c.phone }},
 	{name: "stock", value: "NUMBER", verbs: []string{"intake"},
 		help: "the yard's number for the unit that `intake` writes; it never overwrites a file", lacks: "the yard's number after it: SB-1050",

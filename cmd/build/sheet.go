@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"path"
 	"path/filepath"
 
 	"tarepage/internal/amend"
@@ -92,12 +91,7 @@ func (c *command) applySheet(plan *spreadsheet.Plan, keptFile string) error {
 		written = append(written, name)
 	}
 	for _, name := range order {
-		// What a file was before stays outside content/, where nothing publishes it.
-		earlier := filepath.Join(c.from, "earlier", path.Base(filepath.ToSlash(name)))
-		if err := errors.Join(files.MakeFolder(filepath.Dir(earlier)), files.Replace(earlier, before[name])); err != nil {
-			return err
-		}
-		if err := files.Replace(name, changed[name]); err != nil {
+		if err := files.ReplaceKeeping(c.from, name, before[name], changed[name]); err != nil {
 			return err
 		}
 	}

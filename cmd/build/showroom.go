@@ -12,9 +12,13 @@ import (
 	"syscall"
 	"time"
 
+	"tarepage/internal/compute"
+	"tarepage/internal/inspect"
 	"tarepage/internal/report"
 	"tarepage/internal/showroom"
 	"tarepage/internal/site"
+	"tarepage/internal/unit"
+	"tarepage/internal/walkpage"
 )
 
 // showroom shows the site until it is interrupted. What stops a unit, or the whole
@@ -47,9 +51,16 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 	if c.phone && len(others) == 0 {
 		complain(stderr, errors.New("this computer has no address in a network; join the one that the phone is in, then open the showroom again"))
 	}
+	walk := &walkpage.Desk{
+		From:   c.from,
+		Today:  func() string { return time.Now().Format(time.DateOnly) },
+		Stock:  func() (*unit.Stock, error) { stock, _, err := unit.Read(os.DirFS(c.from)); return stock, err },
+		LookAt: c.lookAt,
+	}
 	kept := site.Remembering()
 	room := &showroom.Room{
 		Key:     key,
+		Walk:    walk.Handler(showroom.WalkPath),
 		Folders: []string{contentDir(c.from)},
 		Trouble: func(err error) { say(func() { complain(stderr, err) }) },
 		Make: func() (made *showroom.Site, err error) {
@@ -65,6 +76,15 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 		room.Folders = append(room.Folders, c.look)
 	}
 	return room.Serve(ctx, l)
+}
+
+// lookAt is a unit as a build would see it if its file had these bytes.
+func (c *command) lookAt(name string, src []byte) (*unit.Unit, *compute.Work, []inspect.Finding, error) {
+	one, err := site.LookAt(c.from, name, src)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	return one.Unit, one.Work, report.Under(c.from, one.Findings), nil
 }
 
 // show makes the site once more, and prints what stops units. The page of findings has the

@@ -284,11 +284,11 @@ func scalar(value string) (string, error) {
 // check reads both files and reports a key that differs although no change names it, or that
 // has another value than the change says.
 func check(before, after []byte, changes []Change) error {
-	was, err := values(before)
+	was, err := Values(before)
 	if err != nil {
 		return err
 	}
-	is, err := values(after)
+	is, err := Values(after)
 	if err != nil {
 		return err
 	}
@@ -305,8 +305,8 @@ func check(before, after []byte, changes []Change) error {
 	return nil
 }
 
-// values are the values of all keys of a file by their paths. Items of lists have numbers.
-func values(file []byte) (map[string]string, error) {
+// Values are the values of all keys of a file by their paths. Items of lists have numbers.
+func Values(file []byte) (map[string]string, error) {
 	f, err := parse(file)
 	if err != nil {
 		return nil, err

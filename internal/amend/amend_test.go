@@ -110,8 +110,8 @@ func TestRandomFiles(t *testing.T) {
 			}
 			t.Fatalf("%s = %q: %v\n%s", change.Path, change.Value, err, file)
 		}
-		was, _ := values(file)
-		is, err := values(got)
+		was, _ := Values(file)
+		is, err := Values(got)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -149,7 +149,7 @@ func TestPlainForm(t *testing.T) {
 		if !plainForm.MatchString(v) || strings.EqualFold(v, "null") {
 			return
 		}
-		got, err := values([]byte("---\nk: " + v + "\n---\n"))
+		got, err := Values([]byte("---\nk: " + v + "\n---\n"))
 		if err != nil || got["k"] != v {
 			t.Fatalf("%q reads as %q, %v", v, got["k"], err)
 		}

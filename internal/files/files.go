@@ -104,6 +104,16 @@ func Replace(name string, data []byte) error {
 	return nil
 }
 
+// ReplaceKeeping replaces a file below a yard's folder, and keeps in the folder "earlier" next to
+// content/, where nothing publishes it, what the file was before.
+func ReplaceKeeping(from, name string, before, after []byte) error {
+	earlier := filepath.Join(from, "earlier", filepath.Base(name))
+	if err := errors.Join(MakeFolder(filepath.Dir(earlier)), Replace(earlier, before)); err != nil {
+		return err
+	}
+	return Replace(name, after)
+}
+
 // Read reads a file whole; nil if it does not exist.
 func Read(name string) ([]byte, error) {
 	data, err := os.ReadFile(name)

@@ -25,6 +25,8 @@ elevation:      measure tables unit compute kinds
 report:         measure unit compute inspect intake orderedjson stockfile spreadsheet
 amend:
 spreadsheet:    unit amend stockfile
+walkback:       measure unit kinds amend
+walkpage:       unit compute inspect walkback files
 feed:           unit
 stockfile:      measure unit compute orderedjson
 sitepath:       unit
@@ -47,7 +49,7 @@ linkcard:       elevation photo
 testyard:
 starter:
 themes/default:
-cmd/build:      tables unit inspect files report site showroom captions intake starter amend spreadsheet
+cmd/build:      tables unit compute inspect files report site showroom captions intake starter amend spreadsheet walkpage
 yardphotos:     compute kinds tables unit
 policy:
 policy/mutation:
@@ -69,6 +71,7 @@ photo:      net net/* html/template text/template math/rand math/rand/v2 os/*
 linkcard:   os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 unit:       os embed net net/* html/template text/template math/rand math/rand/v2 os/*
 crosscheck:    os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
+walkback:   os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 intake:     os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 captions:   os io/fs embed time net net/* html/template text/template math/rand math/rand/v2 os/*
 walkaround: os io/fs time net net/* html/template text/template math/rand math/rand/v2 os/*

@@ -44,7 +44,10 @@ func (r *Room) handler() http.Handler {
 		h.Set("X-Frame-Options", "DENY")
 		h.Set("Referrer-Policy", "no-referrer")
 		h.Set("Cross-Origin-Resource-Policy", "same-origin")
-		h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		if atTheDesk(req) {
+			// A browser heeds it only where the connection is safe, and complains elsewhere.
+			h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		}
 		switch {
 		case !known(req.Host):
 			http.Error(w, fmt.Sprintf("the showroom does not answer to the host %q; open it by its IP address or as localhost", req.Host), http.StatusForbidden)

@@ -5,6 +5,8 @@ import (
 	_ "embed"
 	"fmt"
 	"html/template"
+	"net/url"
+	"path"
 	"slices"
 	"strconv"
 	"strings"
@@ -33,6 +35,7 @@ type view struct {
 	Groups   []group
 	Before   string // the pages of findings before and after this one
 	After    string
+	Walk     string // the page on which the unit is confirmed, or the list of them
 }
 
 // group is what was found about one file.
@@ -54,9 +57,9 @@ func run(name string, v view) []byte {
 
 // panel is what the showroom shows at the top of a page: what was found about its unit, and
 // on the yard's front page what was found about everything that has no page.
-func (s *Site) panel(path string) []byte {
+func (s *Site) panel(page string) []byte {
 	var found []inspect.Finding
-	file, isUnit := s.Units[path]
+	file, isUnit := s.Units[page]
 	switch {
 	case isUnit:
 		for _, f := range s.Findings {
@@ -67,7 +70,7 @@ func (s *Site) panel(path string) []byte {
 		if len(found) == 0 {
 			return nil
 		}
-	case path != front || len(s.Findings) == 0:
+	case page != front || len(s.Findings) == 0:
 		return nil
 	default:
 		found = s.homeless()
@@ -87,7 +90,16 @@ func (s *Site) panel(path string) []byte {
 			heading += "; this unit is not published until you fix the stops"
 		}
 	}
-	return run("panel", view{Heading: heading, Words: tally(others), Open: len(stops) > 0, Stops: first(stops), Findings: first(others)})
+	return run("panel", view{Heading: heading, Words: tally(others), Open: len(stops) > 0, Stops: first(stops), Findings: first(others), Walk: walkOf(file)})
+}
+
+// walkOf is the page on which a unit is confirmed; of the front page, which has no unit's file,
+// the list of them.
+func walkOf(file string) string {
+	if file == "" {
+		return WalkPath
+	}
+	return WalkPath + "/" + url.PathEscape(strings.TrimSuffix(path.Base(file), ".md"))
 }
 
 // tells reports whether a stop says why a unit's file has no page.
@@ -113,7 +125,7 @@ func (s *state) over(file string) []byte {
 			others = append(others, f)
 		}
 	}
-	return run("panel", view{Heading: "Showroom: " + tally(stops) + before, Words: tally(others), Open: true, Stops: first(stops), Findings: first(others)})
+	return run("panel", view{Heading: "Showroom: " + tally(stops) + before, Words: tally(others), Open: true, Stops: first(stops), Findings: first(others), Walk: walkOf(file)})
 }
 
 // homeless are the findings about what has no page: the yard's own file, a model, a unit

@@ -86,6 +86,25 @@ func (m *Memory) Open(root fs.FS) (*Reading, error) {
 	return r, nil
 }
 
+// ReadOne reads one unit of the yard below root as if its file had these bytes, with its model
+// and the files that it names. The stock has this unit only.
+func ReadOne(root fs.FS, name string, src []byte) (*Stock, []Problem, error) {
+	r, err := new(Memory).Open(root)
+	if err != nil {
+		return nil, nil, err
+	}
+	r.names, r.units, r.media = []string{name}, make([]*remembered, 1), make([][]Media, 1)
+	u := new(remembered)
+	u.unit, u.found = ReadUnit(name, src)
+	u.filling = r.stock.fill(u.unit)
+	r.units[0] = u
+	if named := u.unit.Media(); len(named) > 0 {
+		r.media[0] = r.shelf.look(named)
+	}
+	stock, problems := r.Stock()
+	return stock, problems, nil
+}
+
 // Yard is the yard's file.
 func (r *Reading) Yard() *Yard { return r.stock.Yard }
 

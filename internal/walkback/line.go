@@ -1,0 +1,190 @@
+package walkback
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"sync"
+
+	"tarepage/internal/amend"
+	"tarepage/internal/measure"
+	"tarepage/internal/unit"
+)
+
+// A Line is one value to confirm.
+type Line struct {
+	Key string `json:"key"`
+	// Ask says what the value is: "rating of each axle (GAWR)".
+	Ask     string `json:"ask"`
+	Example string `json:"example"`
+	// Box is how a phone takes the value: number, feet, text, choice or day.
+	Box     string   `json:"box"`
+	Unit    string   `json:"unit,omitempty"` // of a number: lb
+	Choices []string `json:"choices,omitempty"`
+	// Places are where it can be read; none for what anybody sees.
+	Places []string `json:"places,omitempty"`
+	// Now is the value as the file has it, Said what the recording says of it. Own is the
+	// file's own text, which tells whether somebody changed it meanwhile; it is empty for a
+	// value that the file leaves out or its model fills in.
+	Now   string `json:"now"`
+	From  string `json:"from"`
+	Said  string `json:"said,omitempty"`
+	Own   string `json:"own"`
+	State State  `json:"state"`
+	// MayBeUnknown reports whether the file may say that nobody knows the value.
+	MayBeUnknown bool `json:"mayBeUnknown"`
+}
+
+// A State says what there is to do about a line.
+type State string
+
+// The states. A line that is open is one to confirm.
+const (
+	OnlySaid  State = "only said"
+	ByModel   State = "from the model"
+	Estimated State = "estimated"
+	Missing   State = "missing"
+	Known     State = "known"
+	NotGiven  State = "not given"
+)
+
+// Open reports whether somebody has to look at the trailer for the line.
+func (s State) Open() bool { return s != Known && s != NotGiven }
+
+// A Station is one place at the trailer, with the lines that are read there: those to confirm,
+// and those that need nobody.
+type Station struct {
+	Name string `json:"name"`
+	Open []Line `json:"open"`
+	Rest []Line `json:"rest"`
+}
+
+// Stations are the lines of a unit in the order of the walk. The bytes are those of the unit's
+// own file.
+func Stations(u *unit.Unit, file []byte) []Station {
+	own, err := amend.Values(file)
+	if err != nil {
+		own = map[string]string{} // the file does not read, so there is nothing to confirm in it
+	}
+	given := map[string]unit.Given{}
+	for _, g := range u.Givens() {
+		given[g.Path] = g
+	}
+	missing := map[string]bool{}
+	for _, m := range u.Missing() {
+		missing[m.Path] = true
+	}
+	lines := strings.Split(string(file), "\n")
+	var out []Station
+	for i, docs := range keysOf() {
+		s := Station{Name: theWalk[i].name, Open: []Line{}, Rest: []Line{}}
+		for _, d := range docs {
+			g, has := given[d.Path]
+			_, written := own[d.Path]
+			if !has && !written && !missing[d.Path] && !concerns(d.Path, u.Kind.Value) {
+				continue
+			}
+			l := lineOf(d, g, has, own[d.Path])
+			if has && g.Pos.File == u.File {
+				l.Said = said(lines, int(g.Pos.Line))
+			}
+			if !has && own[d.Path] == "" && (missing[d.Path] || asked(d.Path, u)) {
+				l.State = Missing
+			}
+			if l.State.Open() {
+				s.Open = append(s.Open, l)
+			} else {
+				s.Rest = append(s.Rest, l)
+			}
+		}
+		if len(s.Open)+len(s.Rest) > 0 {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// asked reports whether a core value is asked for where the file leaves it out. Of the load of a
+// tire, the sidewall governs; the size is read first, and tires in pairs have another load.
+func asked(key string, u *unit.Unit) bool {
+	if key == "tires.sidewall.single" {
+		return u.Tires.Size.Given() && !u.Tires.Sidewall.Dual.Given()
+	}
+	return slices.Contains(core, key)
+}
+
+// lineOf is the line of one key.
+func lineOf(d unit.KeyDoc, g unit.Given, has bool, own string) Line {
+	l := Line{Key: d.Path, Ask: d.Doc, Example: d.Example, Unit: wants(d), Places: placesOf(d), Own: own, State: NotGiven,
+		MayBeUnknown: mayBeUnknown()[d.Path]}
+	l.Box, l.Choices = boxOf(d)
+	switch {
+	case !has && own != "":
+		l.Now, l.State = own, Known // unknown, with a reason, or a value that does not read
+	case !has:
+	default:
+		l.Now, l.From, l.State = g.Text, g.From.String(), Known
+		if date, ok := g.Value.(unit.Day); ok {
+			l.Now = date.String()
+		}
+		switch {
+		case g.From.Origin == measure.Said:
+			l.State = OnlySaid
+		case g.From.Origin == measure.Estimate:
+			l.State = Estimated
+		case g.From.Origin == measure.Model && slices.Contains(core, d.Path):
+			l.State = ByModel
+		}
+	}
+	return l
+}
+
+// said is the comment that follows a value on its line, where intake keeps the words, with the
+// comments below it that say what else was said.
+func said(lines []string, line int) string {
+	if line < 1 || line > len(lines) {
+		return ""
+	}
+	_, comment, _ := strings.Cut(lines[line-1], "  # ")
+	words := strings.TrimSpace(comment)
+	for _, more := range lines[line:] {
+		other, is := strings.CutPrefix(strings.TrimSpace(more), "#   but ")
+		if !is {
+			break
+		}
+		words = strings.TrimPrefix(words+"; but "+other, "; ")
+	}
+	return words
+}
+
+// mayBeUnknown are the keys whose value may be "unknown: a reason", as the reader of unit files
+// takes them.
+var mayBeUnknown = sync.OnceValue(func() map[string]bool {
+	out := map[string]bool{}
+	for _, d := range unit.Keys() {
+		if d.Kind == "section" || d.Kind == "list" || d.Kind == "choice" {
+			continue
+		}
+		if u, err := alone(d.Path, "unknown: the plate is gone"); err == nil {
+			given := false
+			for _, g := range u.Givens() {
+				given = given || g.Path == d.Path
+			}
+			out[d.Path] = !given // a text that takes the words as they are would be given
+		}
+	}
+	return out
+})
+
+// alone reads one value as the unit file would have it.
+func alone(key, value string) (*unit.Unit, error) {
+	file, err := amend.Apply([]byte("---\n---\n"), []amend.Change{{Path: key, Value: value}})
+	if err != nil {
+		return nil, err
+	}
+	u, problems := unit.ReadUnit("value", file)
+	if len(problems) > 0 {
+		return nil, fmt.Errorf("%s", problems[0].Message)
+	}
+	return u, nil
+}

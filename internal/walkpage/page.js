@@ -1,0 +1,287 @@
+(() => {
+  'use strict';
+  let view = JSON.parse(document.getElementById('unit').textContent);
+  const $ = (tag, props = {}, ...kids) => {
+    const e = document.createElement(tag);
+    for (const [k, v] of Object.entries(props)) k in e ? e[k] = v : e.setAttribute(k, v);
+    e.append(...kids.filter(k => k !== null));
+    return e;
+  };
+
+  // What was typed stays on the phone until the desk has it: one entry for each value, with the
+  // file's own text as it was when the typing began. Two tabs of one phone share it.
+  const box = 'tarepage walk ' + view.name;
+  const kept = () => { try { return JSON.parse(localStorage.getItem(box)) || {}; } catch { return {}; } };
+  const keep = change => {
+    const all = kept();
+    change(all);
+    try { localStorage.setItem(box, JSON.stringify(all)); return true; } catch { return false; }
+  };
+
+  const lines = {}; // by key: what is drawn, and the line as the desk has it
+  let busy = false, again = false, failed = '', turn = 0, tried = 0;
+
+  // One line.
+  const draw = line => {
+    const e = { line };
+    lines[line.key] = e;
+    e.now = $('p', { className: 'now' });
+    e.said = $('span', { className: 'said' });
+    e.told = $('p', { className: 'told', role: 'status' });
+    e.boxes = boxes(line, () => typed(line.key, false), () => typed(line.key, true));
+    e.place = line.places && line.places.length ? $('select', { name: 'place' },
+      ...(line.places.length > 1 && line.places[0] === 'scale ticket' ? [$('option', { value: '' }, 'choose')] : []),
+      ...line.places.map(p => $('option', { value: p }, p))) : null;
+    e.day = e.place && line.places.includes('scale ticket') ? $('input', { type: 'date', name: 'day', max: view.today }) : null;
+    e.dayLabel = e.day && $('label', {}, 'Day on the ticket', $('span', {}, e.day));
+    for (const b of [e.place, e.day]) if (b) b.addEventListener('change', () => { shape(e); typed(line.key, true, e.saved && !/^unknown/.test(e.line.now) ? e.line.now : ''); });
+    e.same = $('button', { type: 'button', className: 'plain', onclick: () => same(line.key) }, 'Same');
+    e.why = $('input', { value: 'the plate cannot be read' });
+    e.unread = $('div', { className: 'row', hidden: true }, $('label', {}, 'Why can nobody read it?', $('span', {}, e.why)),
+      $('button', { type: 'button', onclick: () => { unreadable(line.key); e.unread.hidden = true; } }, 'Write that'));
+    e.cannot = line.mayBeUnknown ? $('button', { type: 'button', className: 'plain', onclick: () => { e.unread.hidden = !e.unread.hidden; } }, 'Cannot be read') : null;
+    e.both = $('div', { className: 'row', hidden: true });
+    const h = $('h3', {}, line.ask);
+    e.root = $('article', { className: 'line' }, h, e.now, $('div', { className: 'row' },
+      $('label', {}, line.now ? 'What you read' : 'Value', $('span', {}, ...e.boxes.list)),
+      e.place && $('label', {}, 'Where', $('span', {}, e.place)), e.dayLabel),
+      $('div', { className: 'row' }, e.same, e.cannot), e.unread, e.told, e.both);
+    e.root.dataset.key = line.key;
+    refill(e);
+    shape(e);
+    told(e);
+    return e.root;
+  };
+
+  // The boxes of a value, and its text as a unit file writes it.
+  const boxes = (line, oninput, onchange) => {
+    const all = (list, text, fill) => { for (const b of list) if (b.addEventListener) { b.addEventListener('input', oninput); b.addEventListener('change', onchange); b.addEventListener('blur', onchange); } return { list, text, fill }; };
+    if (line.box === 'choice') {
+      const s = $('select', { name: 'value' }, $('option', { value: '' }, 'choose'), ...line.choices.map(c => $('option', { value: c }, c)));
+      return all([s], () => s.value, p => { s.value = p.value; });
+    }
+    if (line.box === 'feet') {
+      const ft = $('input', { inputMode: 'decimal', className: 'short', name: 'feet', ariaLabel: line.ask + ', feet' }), inches = $('input', { inputMode: 'decimal', className: 'short', name: 'inches', ariaLabel: line.ask + ', inches' });
+      return all([ft, 'ft', inches, 'in'], () => [ft.value.trim() && ft.value.trim() + ' ft', inches.value.trim() && inches.value.trim() + ' in'].filter(Boolean).join(' '),
+        p => { const m = /^(?:([0-9.,]+) ft)? ?(?:([0-9.,]+) in)?$/.exec(p.value) || []; ft.value = m[1] || ''; inches.value = m[2] || ''; });
+    }
+    const i = $('input', { name: 'value', autocomplete: 'off', autocapitalize: line.box === 'text' ? 'characters' : 'off', spellcheck: false });
+    if (line.box === 'day') i.type = 'date';
+    i.inputMode = line.box === 'number' ? (line.unit === '' || line.unit === undefined ? 'numeric' : 'decimal') : 'text';
+    i.placeholder = line.example.replace(/ \(.*/, '');
+    return all(line.unit === '$' ? ['$', i] : [i, ...(line.unit ? [line.unit] : [])], () => i.value.trim(), p => { i.value = p.value; });
+  };
+
+  // Fill the boxes with what this phone keeps.
+  const refill = e => {
+    const p = kept()[e.line.key];
+    if (!p) return;
+    e.boxes.fill({ value: p.value || '' });
+    if (e.place && p.place !== undefined) e.place.value = p.place;
+    if (e.day && p.day) e.day.value = p.day;
+    if (p.unreadable) e.why.value = p.unreadable;
+  };
+  const shape = e => { if (e.dayLabel) e.dayLabel.hidden = e.place.value !== 'scale ticket'; };
+
+  // Say how a line is.
+  const told = e => {
+    const p = kept()[e.line.key], l = e.line;
+    e.now.replaceChildren(l.now || (l.state === 'missing' ? 'Not known yet' : 'Not given'), l.from ? ' (' + l.from + ')' : '');
+    if (l.said) e.now.append($('span', { className: 'said' }, l.said));
+    e.same.hidden = !l.now || /^unknown/.test(l.now) || (l.state === 'known' && !p);
+    const open = ['only said', 'from the model', 'estimated', 'missing'].includes(l.state);
+    let cls = open ? '' : e.saved ? 'saved' : 'known', text = e.saved ? 'Saved at the desk.' : '';
+    e.both.hidden = !(p && p.theirs !== undefined);
+    if (p && p.theirs !== undefined) {
+      cls = 'wrong';
+      text = 'Somebody else changed this meanwhile. Which one counts?';
+      e.both.replaceChildren(
+        $('button', { type: 'button', className: 'plain', onclick: () => { keep(a => { delete a[l.key]; }); e.boxes.fill({ value: '' }); told(e); } }, 'Keep ' + (p.theirs || 'no value')),
+        $('button', { type: 'button', onclick: () => { keep(a => { if (a[l.key]) { a[l.key].own = a[l.key].theirs; delete a[l.key].theirs; a[l.key].ready = true; } }); told(e); send(); } }, 'Write ' + (p.written || p.value)));
+    } else if (p && p.reason) {
+      cls = 'wrong'; text = p.reason;
+    } else if (p && p.ready) {
+      cls = 'waits'; text = failed ? 'Kept on this phone.' : 'Sending.';
+    } else if (p && p.value) {
+      cls = 'waits'; text = where(e) || 'Typed, and not sent yet.';
+    }
+    e.root.className = 'line ' + cls;
+    if (e.told.textContent !== text) e.told.textContent = text;
+  };
+
+  // Something was typed. It is sent when the box is left and it says where it was read.
+  const put = (key, what, done) => {
+    const e = lines[key];
+    const held = keep(all => {
+      const before = all[key];
+      all[key] = { ...what, own: before && before.theirs === undefined ? before.own : e.line.own, turn: ++turn + Date.now() };
+      all[key].ready = done;
+    });
+    if (!held) failed = 'This phone keeps nothing (private browsing, or it is full): do not close the page before it is saved.';
+    e.saved = false;
+    told(e);
+    done ? send() : soon();
+  };
+  const where = e => e.place && !e.place.value ? 'Choose where you read it.' : e.place && e.place.value === 'scale ticket' && !e.day.value ? 'Give the day on the ticket.' : '';
+  const typed = (key, left, last = '') => {
+    const e = lines[key], value = e.boxes.text() || last, place = e.place ? e.place.value : '', day = e.day ? e.day.value : '';
+    const p = kept()[key];
+    if (!value) {
+      if (p) { keep(all => { delete all[key]; }); told(e); soon(); }
+      return;
+    }
+    // Leaving a box without a change sends nothing again.
+    if (left && (p ? p.ready || p.reason || p.theirs !== undefined : e.saved) && (!p ? !last : p.value === value && p.place === place && p.day === day)) return;
+    put(key, { value, place, day }, left && !where(e));
+  };
+  const same = key => {
+    const e = lines[key], now = e.line.now.replace(/^about /, '');
+    e.boxes.fill({ value: now });
+    if (where(e)) { typed(key, false); (e.place.value ? e.day : e.place).focus(); return; }
+    put(key, { value: now, place: e.place ? e.place.value : '', day: e.day ? e.day.value : '' }, true);
+  };
+  const unreadable = key => put(key, { value: '', unreadable: lines[key].why.value }, true);
+
+  // The desk.
+  const ask = async body => {
+    const stop = new AbortController();
+    const late = setTimeout(() => stop.abort(), 15000);
+    try {
+      const r = await fetch(location.pathname, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body), signal: stop.signal, cache: 'no-store' });
+      if (r.status === 403) throw new Error('The desk has a new key. Scan its code again; what you typed stays on this phone.');
+      if (!r.ok) throw new Error(await r.text());
+      return await r.json();
+    } catch (err) {
+      throw err instanceof TypeError || err.name === 'AbortError' ? new Error('The desk does not answer. What you typed stays on this phone; leave this page open.') : err;
+    } finally { clearTimeout(late); }
+  };
+  const answer = ([key, p]) => ({ key, own: p.own, value: p.value || '', place: p.place || '', day: p.day || '', unreadable: p.unreadable || '' });
+
+  // Send everything that is ready, until nothing is.
+  const send = async () => {
+    if (busy) { again = true; return; }
+    const out = Object.entries(kept()).filter(([key, p]) => key !== ' note' && p.ready && lines[key]), note = kept()[' note'];
+    if (!out.length && !(note && note.ready)) { failed = ''; state(); return; }
+    busy = true; again = false;
+    state();
+    let wait = 0;
+    try {
+      const got = await ask({ save: true, answers: out.map(answer), note: note && note.ready ? note.value : '' });
+      failed = '';
+      for (const o of got.outcomes) {
+        const was = (out.find(([key]) => key === o.key) || [])[1], e = lines[o.key];
+        keep(all => {
+          const p = all[o.key];
+          if (!p || !was || p.turn !== was.turn) { if (p && o.outcome === 'taken') p.own = o.own; return; }
+          if (o.outcome === 'taken') { delete all[o.key]; e.saved = true; return; }
+          p.ready = false;
+          if (o.outcome === 'conflict') { p.theirs = o.own; p.written = o.written; } else p.reason = o.reason;
+        });
+        if (e.saved) { e.boxes.fill({ value: '' }); e.unread.hidden = true; }
+      }
+      if (note && note.ready) {
+        keep(all => { if (all[' note'] && all[' note'].value === note.value) { if (got.noteTaken) delete all[' note']; else all[' note'] = { value: note.value, reason: got.noteRefused }; } });
+        noted(got.noteTaken);
+      }
+      see(got);
+    } catch (err) {
+      failed = err.message;
+      wait = 4000;
+    }
+    busy = false;
+    state();
+    for (const e of Object.values(lines)) told(e);
+    if (wait) setTimeout(send, wait); else if (again) send();
+  };
+
+  // What the figures and findings would be with everything that was typed, saved or not.
+  let timer = 0;
+  const soon = () => { clearTimeout(timer); timer = setTimeout(check, 350); };
+  const check = async () => {
+    const mine = ++tried;
+    try {
+      const all = Object.entries(kept()).filter(([key]) => key !== ' note' && lines[key]);
+      const got = await ask({ save: false, answers: all.map(([key, p]) => answer([key, { ...p, place: p.place || (lines[key].line.places || [''])[0], day: p.day || view.today }])) });
+      // Only the judgment is of what was typed; the lines stay as the desk has them.
+      if (mine === tried && !busy) judge(got);
+    } catch { /* the lines say that the desk does not answer */ }
+  };
+  const refresh = async () => {
+    try { const got = await ask({ save: false, answers: [] }); if (!busy) { see(got); if (Object.keys(kept()).length) soon(); } } catch { /* later */ }
+  };
+
+  // Take what the desk says of the unit.
+  const see = got => {
+    if (view.broken !== got.broken) { location.reload(); return; }
+    view = got;
+    for (const s of got.stations) for (const l of [...s.open, ...s.rest]) {
+      if (lines[l.key]) { lines[l.key].line = l; continue; }
+      const at = document.querySelector(`[data-station="${s.name}"]`);
+      if (at) at.append(draw(l));
+    }
+    for (const l of got.sale) if (lines[l.key]) lines[l.key].line = l;
+    for (const e of Object.values(lines)) told(e);
+    judge(got);
+  };
+  const judged = document.getElementById('judged');
+  const judge = got => {
+    const stops = got.findings.filter(f => f.severity === 'stop').length, rest = got.findings.length - stops;
+    const n = (k, w) => k + ' ' + w + (k === 1 ? '' : 's');
+    judged.firstElementChild.textContent = [n(stops, 'stop'), n(rest, 'caution'), got.figures.length ? got.figures[0].label + ' ' + got.figures[0].text : ''].filter(Boolean).join(', ');
+    judged.lastElementChild.replaceChildren(
+      $('ul', {}, ...got.findings.map(f => $('li', { className: f.severity }, $('b', { className: 'severity' }, f.severity), ' ' + f.message, $('br'), 'fix: ' + f.remedy))),
+      $('dl', {}, ...got.figures.flatMap(f => [$('dt', {}, f.label), $('dd', {}, f.text)])));
+  };
+  const sending = document.getElementById('sending');
+  const state = () => {
+    const n = Object.values(kept()).filter(p => p.ready).length;
+    const text = failed ? failed : n ? n + ' on the way' : '';
+    if (sending.textContent !== text) sending.textContent = text;
+  };
+
+  // A note.
+  const words = $('textarea', { maxLength: 1000, ariaLabel: 'A note for the trailer’s page' }), noteTold = $('p', { className: 'told', role: 'status' });
+  const noted = taken => {
+    const p = kept()[' note'];
+    noteTold.textContent = p && p.reason ? p.reason : p && p.ready ? 'Kept on this phone.' : taken ? 'Saved at the desk.' : '';
+    if (taken && !p) words.value = '';
+  };
+  words.addEventListener('input', () => { keep(all => { if (words.value.trim()) all[' note'] = { value: words.value }; else delete all[' note']; }); noted(); });
+  const addNote = () => { if (words.value.trim()) { keep(all => { all[' note'] = { value: words.value, ready: true }; }); noted(); send(); } };
+
+  // The page.
+  const walk = document.getElementById('walk');
+  if (view.broken) walk.append($('p', { className: 'told' }, 'The file of this trailer cannot be read. Fix it at the desk; this page follows.'));
+  for (const s of view.stations) {
+    walk.append($('h2', {}, s.name));
+    const open = $('div', {}, ...s.open.map(draw));
+    open.dataset.station = s.name;
+    walk.append(open);
+    if (s.rest.length) walk.append($('details', {}, $('summary', {}, s.rest.length + (s.open.length ? ' more' : ' known, or not needed')), ...s.rest.map(draw)));
+  }
+  if (!view.broken) {
+    walk.append($('h2', {}, 'Price and sale'), ...view.sale.map(draw), $('p', {}, 'A new price or availability holds from today on, ' + view.today + '.'));
+    if (kept()[' note']) words.value = kept()[' note'].value;
+    walk.append($('h2', {}, 'A note'), $('p', {}, 'Customers read it on the trailer’s page.'), words, $('div', { className: 'row' }, $('button', { type: 'button', onclick: addNote }, 'Add the note')), noteTold);
+    noted();
+  }
+  // The desk tells that a file changed. A page that nobody looks at does not listen.
+  let ear = null;
+  const listen = () => {
+    if (document.hidden) { if (ear) ear.close(); ear = null; return; }
+    send();
+    if (ear) return;
+    let first = true;
+    ear = new EventSource('/showroom/events');
+    ear.onmessage = () => { if (!first || failed) refresh(); first = false; };
+  };
+  document.addEventListener('visibilitychange', listen);
+  addEventListener('online', send);
+  addEventListener('pagehide', () => { if (ear) ear.close(); ear = null; });
+  addEventListener('pageshow', listen);
+  addEventListener('storage', e => { if (e.key === box) for (const l of Object.values(lines)) told(l); });
+  judge(view);
+  state();
+  listen();
+  if (Object.keys(kept()).length) soon();
+})();

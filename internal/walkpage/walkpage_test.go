@@ -1,0 +1,277 @@
+package walkpage
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"sync"
+	"testing"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/inspect"
+	"tarepage/internal/unit"
+	"tarepage/internal/walkback"
+)
+
+const heard = `---
+title: 82 in x 18 ft equipment trailer
+stock: SB-1050   # the yard's own
+kind: equipment
+condition: new
+availability: on the yard
+price: $6,480
+model: eq-18
+
+axles: 
+  rating: 5,200 lb (said 0:20)  # "fifty-two hundred"
+weights:
+  gvwr: 9,900 lb (said 0:40)  # "ninety-nine hundred"
+---
+
+Words.
+`
+
+const model = `---
+make: Quillfern
+axles:
+  count: 2
+tires:
+  size: ST225/75R15 (sidewall)
+  load-range: D (sidewall)
+  per-axle: 2
+---
+`
+
+// yard is a desk over a folder of its own.
+func yard(t *testing.T) (*Desk, string) {
+	t.Helper()
+	dir := t.TempDir()
+	for name, text := range map[string]string{
+		"content/yard.md":          "---\nname: Quillfern Trailers\nas-of: 2026-11-20\n---\n",
+		"content/models/eq-18.md":  model,
+		"content/units/sb-1050.md": heard,
+		"secret.md":                "---\nstock: SECRET\n---\n",
+	} {
+		file := filepath.Join(dir, filepath.FromSlash(name))
+		if err := errors.Join(os.MkdirAll(filepath.Dir(file), 0o755), os.WriteFile(file, []byte(text), 0o644)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	d := &Desk{From: dir, Today: func() string { return "2026-11-30" },
+		Stock: func() (*unit.Stock, error) { s, _, err := unit.Read(os.DirFS(dir)); return s, err },
+		LookAt: func(name string, src []byte) (*unit.Unit, *compute.Work, []inspect.Finding, error) {
+			s, problems, err := unit.ReadOne(os.DirFS(dir), "content/units/"+name, src)
+			if err != nil {
+				return nil, nil, nil, err
+			}
+			works := []*compute.Work{nil}
+			if !s.Units[0].Broken {
+				works[0] = compute.Unit(s.Units[0], compute.SettingsOf(s.Yard))
+			}
+			return s.Units[0], works[0], inspect.Stock(s, works, problems), nil
+		}}
+	return d, filepath.Join(dir, "content", "units", "sb-1050.md")
+}
+
+func (d *Desk) asked(method, path, kind, body string) *httptest.ResponseRecorder {
+	req := httptest.NewRequest(method, "http://127.0.0.1"+path, strings.NewReader(body))
+	if kind != "" {
+		req.Header.Set("Content-Type", kind)
+	}
+	w := httptest.NewRecorder()
+	d.Handler("/w").ServeHTTP(w, req)
+	return w
+}
+
+// post sends answers as the page does.
+func (d *Desk) post(t *testing.T, s sent) *view {
+	t.Helper()
+	body, err := json.Marshal(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := d.asked("POST", "/w/sb-1050", "application/json", string(body))
+	v := new(view)
+	if err := json.Unmarshal(w.Body.Bytes(), v); w.Code != http.StatusOK || err != nil {
+		t.Fatalf("%d %s", w.Code, w.Body)
+	}
+	return v
+}
+
+func content(t *testing.T, file string) string {
+	t.Helper()
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
+}
+
+func (v *view) finds(text string) bool {
+	for _, f := range v.Findings {
+		if strings.Contains(f.Message, text) {
+			return true
+		}
+	}
+	return false
+}
+
+// What is only tried changes no file, and is judged by the build's own rules.
+func TestTriedIsNotWritten(t *testing.T) {
+	d, file := yard(t)
+	v := d.post(t, sent{Answers: []walkback.Answer{{Key: "axles.rating", Own: "5,200 lb (said 0:20)", Value: "5200", Place: "tag"}}})
+	if !v.finds("the tires carry 5,080 lb; the axle is rated 5,200 lb") || v.finds("axle rating was only said") {
+		t.Errorf("found %+v", v.Findings)
+	}
+	if content(t, file) != heard {
+		t.Error("the file changed")
+	}
+	if _, err := os.Stat(filepath.Join(d.From, "earlier")); err == nil {
+		t.Error("something was kept although nothing changed")
+	}
+}
+
+// The answered values change and nothing else; the model stays; the file before the session
+// is kept, and not what the session wrote in between.
+func TestSaved(t *testing.T) {
+	d, file := yard(t)
+	v := d.post(t, sent{Save: true, Note: "New tires.", Answers: []walkback.Answer{
+		{Key: "weights.gvwr", Own: "9,900 lb (said 0:40)", Value: "9,990", Place: "tag"},
+		{Key: "tires.load-range", Value: "E", Place: "sidewall"}, // the model says D
+		{Key: "axles.rating", Own: "5,200 lb (said 0:20)", Value: "a lot", Place: "tag"},
+	}})
+	want := strings.NewReplacer("9,900 lb (said 0:40)", "9,990 lb (tag)", "hundred\"\n---\n", "hundred\"\ntires:\n  load-range: E (sidewall)\n---\n",
+		"Words.\n", "Words.\n\nNew tires.\n").Replace(heard)
+	if got := content(t, file); got != want {
+		t.Errorf("the file is\n%s\nwant\n%s", got, want)
+	}
+	if !v.NoteTaken || len(v.Outcomes) != 3 || v.Outcomes[2].Outcome != walkback.Refused {
+		t.Errorf("told %+v", v.Outcomes)
+	}
+	if content(t, filepath.Join(d.From, "content", "models", "eq-18.md")) != model {
+		t.Error("the model changed")
+	}
+	earlier := filepath.Join(d.From, "earlier", "sb-1050.md")
+	d.post(t, sent{Save: true, Answers: []walkback.Answer{{Key: "price", Own: "$6,480", Value: "6200"}}})
+	if content(t, earlier) != heard {
+		t.Error("the file before the session is not kept")
+	}
+	// Somebody at the desk saves; the next answer keeps what they wrote.
+	atDesk := strings.Replace(content(t, file), "Words.", "Better words.", 1)
+	if err := os.WriteFile(file, []byte(atDesk), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	d.post(t, sent{Save: true, Answers: []walkback.Answer{{Key: "price", Own: "$6,200 (since 2026-11-30)", Value: "6100"}}})
+	if content(t, earlier) != atDesk || !strings.Contains(content(t, file), "Better words.") {
+		t.Error("what somebody wrote at the desk is lost")
+	}
+}
+
+// Many phones at once: each answer is written or told to be in conflict, and none is lost
+// without a word.
+func TestManyPhones(t *testing.T) {
+	d, file := yard(t)
+	var wg sync.WaitGroup
+	var mu sync.Mutex
+	outcomes := map[string]int{}
+	for i := range 12 {
+		wg.Go(func() {
+			v := d.post(t, sent{Save: true, Answers: []walkback.Answer{{Key: "weights.gvwr", Own: "9,900 lb (said 0:40)", Value: fmt.Sprint(9000 + i), Place: "tag"}}})
+			mu.Lock()
+			outcomes[v.Outcomes[0].Outcome]++
+			mu.Unlock()
+		})
+	}
+	wg.Wait()
+	if outcomes[walkback.Taken] != 1 || outcomes[walkback.Conflict] != 11 {
+		t.Errorf("outcomes %v, want 1 taken and 11 in conflict", outcomes)
+	}
+	if got := content(t, file); strings.Count(got, "(tag)") != 1 || len(got) > len(heard)+10 {
+		t.Errorf("the file is\n%s", got)
+	}
+}
+
+// Only unit files are reached, only by JSON, and only so much.
+func TestWhatIsRefused(t *testing.T) {
+	d, file := yard(t)
+	if runtime.GOOS != "windows" {
+		if err := os.Symlink(filepath.Join(d.From, "secret.md"), filepath.Join(d.From, "content", "units", "link.md")); err != nil {
+			t.Fatal(err)
+		}
+	}
+	const json = "application/json"
+	for _, c := range []struct {
+		method, path, kind, body string
+		want                     int
+	}{
+		{"GET", "/w/../../secret", "", "", http.StatusNotFound},
+		{"GET", "/w/..%2f..%2fsecret", "", "", http.StatusNotFound},
+		{"GET", `/w/..%5c..%5csecret`, "", "", http.StatusNotFound},
+		{"GET", "/w/link", "", "", http.StatusNotFound},
+		{"GET", "/w/nowhere", "", "", http.StatusNotFound},
+		{"GET", "/w/.sb-1050", "", "", http.StatusNotFound},
+		{"GET", "/w/C:sb", "", "", http.StatusNotFound},
+		{"POST", "/w/link", json, "{}", http.StatusNotFound},
+		{"POST", "/w/nowhere", json, `{"save":true,"note":"x"}`, http.StatusNotFound},
+		{"POST", "/w/sb-1050", "text/plain", `{"save":true,"note":"x"}`, http.StatusUnsupportedMediaType},
+		{"POST", "/w/sb-1050", "application/x-www-form-urlencoded", `note=x`, http.StatusUnsupportedMediaType},
+		{"POST", "/w/sb-1050", json, `{`, http.StatusBadRequest},
+		{"POST", "/w/sb-1050", json, `{"note":"` + strings.Repeat("x", mostSent) + `"}`, http.StatusBadRequest},
+		{"POST", "/w/sb-1050", json, `{"answers":[` + strings.Repeat(`{},`, mostAnswers) + `{}]}`, http.StatusBadRequest},
+		{"POST", "/w", json, "{}", http.StatusMethodNotAllowed},
+		{"PUT", "/w/sb-1050", json, "{}", http.StatusMethodNotAllowed},
+		{"DELETE", "/w/sb-1050", "", "", http.StatusMethodNotAllowed},
+	} {
+		if w := d.asked(c.method, c.path, c.kind, c.body); w.Code != c.want || strings.Contains(w.Body.String(), "SECRET") {
+			t.Errorf("%s %s (%s): %d %.80s, want %d", c.method, c.path, c.kind, w.Code, w.Body, c.want)
+		}
+	}
+	if content(t, file) != heard {
+		t.Error("the file changed")
+	}
+}
+
+// Markup in a unit's file is words on both pages, and the page's policy lets nothing else run.
+func TestMarkupIsWords(t *testing.T) {
+	d, file := yard(t)
+	spell := `"</script><script>bad=1</script><img src=x onerror=bad=1>"`
+	hostile := strings.NewReplacer("title: 82 in x 18 ft equipment trailer", "title: '"+spell+"'", `"fifty-two hundred"`, spell).Replace(heard)
+	if err := os.WriteFile(file, []byte(hostile), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	for _, path := range []string{"/w", "/w/sb-1050"} {
+		w := d.asked("GET", path, "", "")
+		if w.Code != http.StatusOK || bytes.Contains(w.Body.Bytes(), []byte("<script>bad")) || bytes.Contains(w.Body.Bytes(), []byte("<img src=x")) {
+			t.Errorf("%s: %d\n%s", path, w.Code, w.Body)
+		}
+		if policy := w.Header().Get("Content-Security-Policy"); !strings.HasPrefix(policy, "default-src 'none'") || strings.Contains(policy, "unsafe") {
+			t.Errorf("%s has the policy %q", path, policy)
+		}
+	}
+}
+
+// A file that does not read is shown as such, and nothing is written into it.
+func TestBrokenFile(t *testing.T) {
+	d, file := yard(t)
+	broken := strings.Replace(heard, "weights:", "weights: [", 1)
+	if err := os.WriteFile(file, []byte(broken), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if w := d.asked("GET", "/w", "", ""); w.Code != http.StatusOK || !strings.Contains(w.Body.String(), "cannot be read: fix its file at the desk") {
+		t.Errorf("the list: %d %s", w.Code, w.Body)
+	}
+	v := d.post(t, sent{Save: true, Note: "x", Answers: []walkback.Answer{{Key: "weights.gvwr", Value: "9900", Place: "tag"}}})
+	if !v.Broken || v.Outcomes[0].Outcome != walkback.Refused || v.NoteTaken || len(v.Findings) == 0 {
+		t.Errorf("told %+v", v)
+	}
+	if content(t, file) != broken {
+		t.Error("the file changed")
+	}
+}
