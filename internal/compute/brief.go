@@ -1,7 +1,7 @@
 package compute
 
 // Brief is what pages show of a unit among many others: its space, its payload, its deck's
-// length and the Rig. It has no other figures, and no workings and inputs: a yard of ten
+// length, what a comparison adds to these, and the Rig. It has no other figures, and no workings and inputs: a yard of ten
 // thousand units does not hold all of those at once. Who needs them has Unit work them
 // again, which gives what it gave.
 func (w *Work) Brief() *Work {
@@ -20,4 +20,4 @@ func (w *Work) Brief() *Work {
 }
 
 // briefFigures are the figures of a Brief.
-var briefFigures = [...]string{"deck-length", "payload"}
+var briefFigures = [...]string{"deck-length", "payload", "tongue-at-gvwr", "working-payload", "loading-angle"}

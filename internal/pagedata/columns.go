@@ -48,7 +48,9 @@ type columns struct {
 	Tongue []any `json:"tongue"`
 	// Weighed is 1 where somebody weighed the tongue, 0 where it was estimated from the parts.
 	Weighed []int `json:"weighed"`
-	// Load is the payload, rounded down as it is printed.
+	// Load is the payload, rounded down as it is printed: how far it is below what the label
+	// leaves (Full less Empty), which is nearly always 0, or the payload itself where either is
+	// not known.
 	Load    []any `json:"load"`
 	Careful []int `json:"careful"` // cautions
 	// Photos are the first photos, by the numbers of the trailers that have one.
@@ -74,6 +76,7 @@ type facetColumn struct {
 // models is the table of models, in columns too.
 type models struct {
 	GVWR  []string   `json:"gvwr"`  // as it is written
+	Full  []any      `json:"full"`  // the same in pounds
 	Space []string   `json:"space"` // what carries the load: deck, bed, box
 	Long  []string   `json:"long"`
 	Wide  []any      `json:"wide"`  // inches between the fenders or across, null if unknown
@@ -85,7 +88,7 @@ type models struct {
 // A model is a row of the table of models.
 type model struct {
 	GVWR, Space, Long string
-	Wide              any
+	Full, Wide        any
 	Shape             int
 	Rig               []any
 	Facts             []string
@@ -147,7 +150,7 @@ func (f *Facet) column() facetColumn {
 
 func (d *columns) addModel(m model, chips []int) {
 	t := &d.Models
-	t.GVWR, t.Space, t.Long = append(t.GVWR, m.GVWR), append(t.Space, m.Space), append(t.Long, m.Long)
+	t.GVWR, t.Full, t.Space, t.Long = append(t.GVWR, m.GVWR), append(t.Full, m.Full), append(t.Space, m.Space), append(t.Long, m.Long)
 	t.Wide, t.Shape, t.Rig, t.Facts = append(t.Wide, m.Wide), append(t.Shape, m.Shape), append(t.Rig, m.Rig), append(t.Facts, m.Facts)
 	for k := range d.Facets {
 		if f := &d.Facets[k]; f.By == "model" {
@@ -216,11 +219,17 @@ func (d *columns) payload(i int, t *Trailer) any {
 	if s := t.Work.Metric(f); s != measure.Metric.Limit(v) {
 		d.Says["kg "+strconv.Itoa(i)] = s
 	}
+	if w := t.Weights; w.GVWR.Given() && w.Empty.Given() {
+		return float64(w.GVWR.Value - w.Empty.Value - v)
+	}
 	return float64(v)
 }
 
 func modelOf(t *Trailer, scale elevation.Scale, shapes *numbering, rows []int) model {
 	m := model{GVWR: t.Weights.GVWR.Words(), Space: t.Work.Space.Name, Shape: -1}
+	if g := t.Weights.GVWR; g.Given() {
+		m.Full = float64(g.Value)
+	}
 	if f := t.Work.Figure("deck-length"); f != nil {
 		m.Long = f.Text
 	}

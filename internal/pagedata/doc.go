@@ -19,8 +19,9 @@ import (
 type Trailer struct {
 	*unit.Unit
 	Work     *compute.Work
-	Cautions int    // how many its page shows
-	Photo    string // its first photo, small; empty for none
+	Cautions int      // how many its page shows
+	Warnings []string // the same in words
+	Photo    string   // its first photo, small; empty for none
 }
 
 // Attribute is data for a script as the text of an attribute.

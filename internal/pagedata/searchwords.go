@@ -14,13 +14,15 @@ import (
 
 // The words of the stock: which trailers have a word, in three fields that differ much in
 // weight. The page hands them to the search library (MiniSearch) as an index that is made
-// already, so that a phone reads no prose and builds nothing. They come in parts by their
-// first letters: in a large yard a customer needs the letters that they type and no more.
+// already, so that a phone reads no prose and builds nothing. They come in parts in the order
+// of the alphabet: in a large yard a customer needs the words that they type and no more. What
+// the page knows already it finds without an index: stock numbers, titles and the facts of a
+// comparison, with their quantities (yard.js).
 
-// partSize is about how large a part may get before the next letter begins another.
-const partSize = 60_000
+// partSize is about how large a part gets: 4 KB packed.
+const partSize = 12_000
 
-// A WordPart is one file: the words that begin with From or a later letter.
+// A WordPart is one file: the words from From on, up to the next part's.
 type WordPart struct {
 	From string
 	Text []byte
@@ -63,18 +65,18 @@ func Words(list []Trailer) ([]WordPart, error) {
 // wordParts are the parts while they are written.
 type wordParts struct {
 	done         []WordPart
-	from, before string // the first letter of the part, and the word before
+	from, before string // the first word of the part, and the word before
 	names, posts strings.Builder
 }
 
 // add writes a word as how many letters it shares with the one before it and the rest of
 // it, and its trailers.
 func (p *wordParts) add(w string, in *[fields][]int) error {
-	if first := firstLetter(w); p.names.Len()+p.posts.Len() > partSize && first != firstLetter(p.before) {
+	if p.names.Len()+p.posts.Len() > partSize {
 		if err := p.flush(); err != nil {
 			return err
 		}
-		p.from, p.before = first, ""
+		p.from, p.before = w, ""
 	}
 	same := shared(w, p.before)
 	if p.names.Len() > 0 {
@@ -123,13 +125,6 @@ func shared(w, before string) int {
 	return same
 }
 
-func firstLetter(w string) string {
-	for _, r := range w {
-		return string(r)
-	}
-	return ""
-}
-
 // utf16Len is a text's length as a script counts it.
 func utf16Len(s string) int {
 	n := 0
@@ -173,10 +168,10 @@ func wordsOf(t *Trailer) [fields]string {
 }
 
 // unsearched are the sections and keys whose words say nothing about the trailer, or are in
-// the first field.
+// the first field. A serial is looked up in a list of its own.
 var unsearched = map[string]bool{
 	"title": true, "stock": true, "make": true, "model": true, "kind": true, "year": true, "condition": true, "color": true, "availability": true,
-	"withhold": true, "recording": true, "claimed": true, "hitch.kind": true,
+	"withhold": true, "recording": true, "claimed": true, "hitch.kind": true, "serial": true,
 }
 
 // parts are the sections and keys that are searched by their own name: a customer types

@@ -41,7 +41,7 @@ func Say(key string, blanks ...string) string {
 	return strings.NewReplacer(pairs...).Replace(text)
 }
 
-// Script is a script that sets PHRASES to the phrases that other scripts use, with their
+// Script is a script that adds to PHRASES the phrases that other scripts use, with their
 // keys in order: those whose keys they quote, and those that begin with a word that they
 // quote with a space after it, "need " for "need kind".
 func Script(scripts string) []byte {
@@ -56,5 +56,5 @@ func Script(scripts string) []byte {
 	if err != nil {
 		panic(err) // a map of texts always marshals
 	}
-	return append(append([]byte("var PHRASES="), text...), ";\n"...)
+	return append(append([]byte("var PHRASES=Object.assign(typeof PHRASES==\"undefined\"||!PHRASES?{}:PHRASES,"), text...), ");\n"...)
 }

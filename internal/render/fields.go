@@ -78,7 +78,10 @@ type finder struct {
 	Bring    string           // script: what the customer brings
 	Machines string           // script: what common machines weigh
 	Search   string           // script: the search
-	Words    string           // JSON: the scripts of words, each with the letter from which it counts
+	Words    string           // JSON: the scripts of words, each with the word from which it counts
+	Compared string           // the keys of the phrases that name what a comparison adds, with commas between
+	Like     string           // a stock number to search for, as an example
+	More     string           // JSON: by name the scripts that are loaded when somebody asks for what is in them
 	Script   string           // script: the page's own
 	List     string           // the page of every trailer in a plain list
 	Lot      string           // script that keeps the page on a phone; empty where the yard does not ask for it
@@ -103,7 +106,9 @@ type link struct {
 type card struct {
 	Link          string        // its page
 	Title         string        // what it is
-	State         string        // whether it is here, and new or used
+	Here          string        // whether it is here
+	IsHere        bool          // whether it is on the yard today
+	Worn          string        // new or used
 	Stock         string        // its stock number
 	Price         string        // the price, or what is said in its place
 	Cautions      string        // "2 cautions"; empty for none
@@ -116,6 +121,7 @@ type card struct {
 	LineMetric    string        // the same in metric units
 	Gone          bool          // whether it is sold
 	Pick          bool          // whether it can be picked to be compared
+	Compare       string        // on other pages than the front: leads to the front page with this trailer picked
 	View          template.HTML // its silhouette
 	Photo         string        // its first photo, small; empty for none
 }

@@ -105,7 +105,8 @@ func readScripts(theme fs.FS) (map[string]script, error) {
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)
 		}
-		if name != "search.js" { // a library
+		// A library has no words of ours, and the yard page's are in front of its own script.
+		if name != "search.js" && name != "yard.js" {
 			all += string(raw)
 		}
 	}
@@ -118,8 +119,11 @@ func readScripts(theme fs.FS) (map[string]script, error) {
 		if err != nil {
 			return nil, fmt.Errorf("theme: %s: %w", name, err)
 		}
-		if name == "statics.js" {
+		switch name {
+		case "statics.js":
 			text = append(phrases.Script(all), text...)
+		case "yard.js":
+			text = append(phrases.Script(string(raw)), text...)
 		}
 		out[name] = script{hashed(strings.TrimSuffix(name, ".js"), text), text}
 	}

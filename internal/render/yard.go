@@ -5,12 +5,14 @@ import (
 	"html/template"
 	"slices"
 	"sort"
+	"strconv"
 	"strings"
 
 	"tarepage/internal/elevation"
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/pagedata"
+	"tarepage/internal/phrases"
 	"tarepage/internal/sitepath"
 	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
@@ -156,7 +158,7 @@ func (m *maker) front(sorted []*entry) (job, error) {
 		page.About = about
 		page.Cards = m.cards(first)
 		for i := range page.Cards {
-			page.Cards[i].Pick = true
+			page.Cards[i].Pick, page.Cards[i].Compare = true, ""
 		}
 		if page.Data, err = m.listed(sitepath.Yard, page.Heading, first); err != nil {
 			return nil, err
@@ -171,6 +173,9 @@ func (m *maker) finder() (*finder, error) {
 	for _, e := range m.units {
 		t := e.data()
 		t.Photo = m.small(e)
+		for _, c := range e.cautions {
+			t.Warnings = append(t.Warnings, upper(ending(c.Message)))
+		}
 		trailers = append(trailers, t)
 	}
 	facets := pagedata.Facets(trailers)
@@ -184,7 +189,8 @@ func (m *maker) finder() (*finder, error) {
 	}
 	f := &finder{Facets: facets[1:], Script: m.scripts["yard.js"].Path, Statics: m.scripts["statics.js"].Path,
 		Bring: m.scripts["bring.js"].Path, Machines: m.machines.Path,
-		Search: m.scripts["search.js"].Path, Stock: hashed("stock", stock), List: sitepath.List, Blank: m.blank()}
+		Search: m.scripts["search.js"].Path, Stock: hashed("stock", stock), List: sitepath.List, Blank: m.blank(),
+		Compared: strings.Join(pagedata.ComparedRows(), ","), Like: m.units[0].Stock.Value}
 	m.files = append(m.files, script{f.Stock, stock})
 	if m.in.Stock.Yard.LotCopy.Value {
 		f.Lot = m.scripts["lot.js"].Path
@@ -198,15 +204,47 @@ func (m *maker) finder() (*finder, error) {
 		m.files = append(m.files, file)
 		parts = append(parts, [2]string{w.From, file.Path})
 	}
-	f.Words, err = pagedata.Attribute(parts)
+	if f.Words, err = pagedata.Attribute(parts); err != nil {
+		return nil, err
+	}
+	f.More, err = m.later(trailers)
 	return f, err
+}
+
+// later enters the files that the front page loads only for a serial, for the newest first, and
+// for a comparison. It returns their paths by name as JSON.
+func (m *maker) later(trailers []pagedata.Trailer) (string, error) {
+	details, err := pagedata.Details(trailers)
+	if err != nil {
+		return "", err
+	}
+	serials, err := pagedata.Serials(trailers)
+	if err != nil {
+		return "", err
+	}
+	days, err := pagedata.Days(trailers)
+	if err != nil {
+		return "", err
+	}
+	paths := map[string]string{} // in JSON a map's keys come in order
+	enter := func(name string, text []byte) {
+		file := script{hashed(name, text), text}
+		m.files = append(m.files, file)
+		paths[name] = file.Path
+	}
+	enter("serials", serials)
+	enter("days", days)
+	for i, text := range details {
+		enter("details"+strconv.Itoa(i), text)
+	}
+	return pagedata.Attribute(paths)
 }
 
 // blank is a card with every part that a card can have, each filled with a dash.
 func (m *maker) blank() card {
 	const any = "-"
 	whole := elevation.Outline{Solid: "M0 0", Slits: "M0 0", Guess: "M0 0", Wheels: [][4]string{{"0", "0", "0", "0"}}}
-	return card{Link: sitepath.Yard, Title: any, State: any, Price: any, Cautions: any, GVWR: any, Long: any, Payload: any, PayloadMetric: any,
+	return card{Link: sitepath.Yard, Title: any, Here: any, Worn: any, Price: any, Cautions: any, GVWR: any, Long: any, Payload: any, PayloadMetric: any,
 		Pick: true, View: template.HTML(whole.SVG(m.scale()))}
 }
 
@@ -230,7 +268,7 @@ func (m *maker) heading(page string) string {
 	case sitepath.Yard:
 		return m.frame.Yard.Name
 	case sitepath.List:
-		return "Every trailer in a plain list"
+		return phrases.Say("yard every")
 	}
 	kind, _ := sitepath.KindOf(page)
 	return kinds.Of(kind).Label
@@ -241,7 +279,7 @@ func (m *maker) kindLinks(lists []list, here string) []link {
 	for _, l := range lists {
 		name := m.heading(l.page)
 		if l.page == sitepath.Yard {
-			name = "All"
+			name = phrases.Say("yard all")
 		}
 		out = append(out, link{Link: l.page, Name: name, Count: measure.Count(len(l.units)), Here: l.page == here})
 	}
@@ -249,17 +287,18 @@ func (m *maker) kindLinks(lists []list, here string) []link {
 }
 
 func shown(n int) string {
+	key := "count trailer many"
 	if n == 1 {
-		return "1 trailer."
+		key = "count trailer one"
 	}
-	return measure.Count(n) + " trailers."
+	return phrases.Say("sentence", phrases.Say(key, measure.Count(n)))
 }
 
 func (m *maker) cards(units []*entry) []card {
 	var out []card
 	for _, e := range units {
 		c := m.card(e)
-		c.Photo = m.small(e)
+		c.Photo, c.Compare = m.small(e), comparing("", e)
 		if o, ok := elevation.OutlineOf(e.work, m.scale()); ok {
 			// internal/elevation draws it; it holds numbers alone.
 			c.View = template.HTML(o.SVG(m.scale()))
@@ -280,7 +319,7 @@ func (m *maker) rows(units []*entry) []card {
 		if c.Long != "" {
 			parts = append(parts, c.Long)
 		}
-		c.Line = c.State + ", " + c.Stock + ". " + strings.Join(append(parts, c.Size), ", ") + ". " + c.Price
+		c.Line = c.Here + ", " + c.Worn + ", " + c.Stock + ". " + strings.Join(append(parts, c.Size), ", ") + ". " + c.Price
 		if c.Cautions != "" {
 			c.Line += ", " + c.Cautions
 		}
@@ -306,7 +345,8 @@ func ratings(units []*entry) map[string]string {
 func (m *maker) card(e *entry) card {
 	data := e.data()
 	c := card{
-		Link: e.path, Title: e.Title.Value, State: e.Availability.Value + ", " + e.Condition.Value,
+		Link: e.path, Title: e.Title.Value,
+		Here: e.Availability.Value, IsHere: order(e) == 0, Worn: e.Condition.Value,
 		Stock: e.Stock.Value, Price: pagedata.Price(e.Unit), Gone: e.sold(), GVWR: e.Weights.GVWR.Words(),
 		Size: data.Size(), Cautions: pagedata.CautionCount(len(e.cautions)),
 	}
@@ -319,6 +359,14 @@ func (m *maker) card(e *entry) card {
 	}
 	return c
 }
+
+// comparing leads to the front page, among the trailers of a kind, with one of them picked.
+func comparing(root string, e *entry) string {
+	return root + sitepath.Yard + "#kind=" + e.Kind.Value + "&pick=" + inFragment.Replace(e.Stock.Value)
+}
+
+// inFragment writes a stock number so that it has no meaning of its own in an address.
+var inFragment = strings.NewReplacer("%", "%25", "&", "%26", "#", "%23", ",", "%2C", " ", "%20")
 
 func (e *entry) sold() bool { return e.Availability.Value == "sold" }
 

@@ -1,7 +1,9 @@
 // The yard page: find by need, one screen at a time. Every number that it shows was worked
 // out before and is in STOCK (internal/pagedata/columns.go says what each column holds).
-// Where a machine fits and what a truck can pull is worked out by statics.js, which is
-// loaded when somebody asks, as the search (search.js) is when somebody types a word.
+// Where a machine fits and what a truck can pull is worked out by statics.js, which comes when
+// the page is idle. Words are looked for in STOCK at once, and in an index of what is written
+// about the trailers (search.js) as soon as that is there. The page's own words are PHRASES
+// (internal/phrases), which the build puts in front of this file.
 // What is asked for is in the address after the #, so that Back goes back and an address
 // can be sent; the truck's numbers stay on the phone.
 (function () {
@@ -11,6 +13,11 @@
 	if (!panel) return;
 	var STEP = 24;
 	var byId = function (id) { return document.getElementById(id); };
+	var WORDS = window.PHRASES || {};
+	function say(key) {
+		var blanks = arguments;
+		return (key in WORDS ? WORDS[key] : key).replace(/\{(\d)\}/g, function (_, n) { return blanks[n]; });
+	}
 	var list = byId("cards"), count = byId("count"), picked = byId("picked"), more = byId("more"), less = byId("less"), versus = byId("versus"), tray = byId("tray");
 	var chips = [].slice.call(panel.querySelectorAll("[data-f]"));
 	var D, N, M, order, facets, wanted = {}, shown, texts = {}, from = 0, to = list && list.children.length;
@@ -38,28 +45,39 @@
 		if (si != text && e.tagName != "DATA") e.setAttribute("data-si", si); // data has its value
 	}
 	function shownAs(v, unit) { return v == null ? "" : String(Math.round(v * (U.si ? PER[unit] : 1) * 100) / 100); }
-	function some(n, one, many) { return group(n) + " " + (n == 1 ? one : many); }
+	// some is a number of things: the phrases have one for 1 and one for many.
+	function some(what, n) { return say("count " + what + (n == 1 ? " one" : " many"), group(n)); }
 
-	// A file of the site as a script; then is called once it is there.
+	// A file of the site as a script; then is called once it is there, failed if it does not come.
 	var files = {};
-	function load(path, then) {
+	function load(path, then, failed) {
 		var f = files[path];
 		if (f && f.done) return then();
-		if (f) return f.push(then);
-		f = files[path] = [then];
+		if (f) return f.push([then, failed]);
+		f = files[path] = [[then, failed]];
 		var s = document.createElement("script");
 		s.src = path;
 		s.onload = function () {
 			f.done = true;
-			f.forEach(function (g) { g(); });
+			f.forEach(function (g) { g[0](); });
 		};
 		s.onerror = function () {
 			delete files[path];
-			say("This part did not load. Try again when you have signal. The list below is complete.");
+			f.forEach(function (g) { (g[1] || missing)(); });
 		};
 		document.head.appendChild(s);
 	}
-	function say(text) { count.textContent = text; }
+	function missing() { tell(say("yard no signal")); }
+	function tell(text) { count.textContent = text; }
+
+	// What is loaded only when somebody asks for it (internal/pagedata/details.go), by its name.
+	var columns = {}, MORE;
+	window.COLUMN = function (name, value) { columns[name] = value; };
+	function column(name, then) {
+		MORE = MORE || JSON.parse(panel.dataset.more);
+		if (columns[name]) return then();
+		load(MORE[name], then, then);
+	}
 
 	function ready(then) {
 		if (D) return then();
@@ -67,6 +85,12 @@
 			if (!D) unpack(window.STOCK);
 			then();
 		});
+	}
+	// sorting brings what the list is sorted by.
+	function sorting(then) {
+		if (wanted.sort == "newest") column("days", then);
+		else if (wanted.sort == "fit" && !S) begin(then);
+		else then();
 	}
 
 	function unpack(stock) {
@@ -81,6 +105,11 @@
 				s = last.slice(0, -digits.length) + n;
 			}
 			return last = s;
+		});
+		// What the label leaves, less how far the payload is below it.
+		D.load = D.load.map(function (v, i) {
+			var full = M.full[D.model[i]];
+			return v == null || full == null || D.empty[i] == null ? v : Math.round(full - D.empty[i] - v);
 		});
 		facets = D.facets.map(function (f) {
 			var of = f.of;
@@ -99,7 +128,7 @@
 
 	// ---- what is asked for
 
-		function read() {
+	function read() {
 		var asked = {};
 		location.hash.slice(1).split("&").forEach(function (part) {
 			var at = part.indexOf("=");
@@ -137,7 +166,7 @@
 		});
 		waits = { push: !typing || waits && waits.push, then: then };
 	}
-	function tell() { count.focus(); }
+	function toCount() { count.focus(); }
 	function set(e, name, value) {
 		if (e.getAttribute(name) != value) e.setAttribute(name, value);
 	}
@@ -172,7 +201,7 @@
 		if (words) for (i = 0; i < N; i++) if (!words[i]) fail(i, F + 1);
 		for (k = 0; k < N; k++) {
 			i = order[k];
-			if (fits && fails[i] < 2 && !fits(i, !fails[i])) fail(i, by.indexOf(fits.by));
+			if (fits && fails[i] < 2) fits(i, !fails[i]).forEach(function (name) { fail(i, by.indexOf(name)); });
 			if (!fails[i]) hits.push(i);
 			else if (fails[i] == 1) alone[by[last[i]]] = (alone[by[last[i]]] || 0) + 1;
 		}
@@ -181,8 +210,42 @@
 			for (var i = 0; i < N; i++) if ((!fails[i] || fails[i] == 1 && last[i] == k) && f.of[i] >= 0) n[f.of[i]]++;
 			return n;
 		});
-		if (words) hits.sort(function (a, b) { return words[b] - words[a]; });
+		if (words && !wanted.sort) hits.sort(function (a, b) { return words[b] - words[a]; });
+		sort(hits);
 		return { hits: hits, counts: counts, alone: alone, unknown: fits ? fits.unknown : 0 };
+	}
+
+	// ---- the order: what is sold comes last in every one
+
+	// inches of a length as it is written: 20 ft 6-1/2 in.
+	function inches(text) {
+		var m = /(?:([\d,.]+) ft)?(?: ?([\d.]+)(?:-(\d+)\/(\d+))? in)?$/.exec(text || "");
+		return m ? 12 * (m[1] || "0").replace(/,/g, "") + +(m[2] || 0) + (m[3] ? m[3] / m[4] : 0) : 0;
+	}
+	// Each gives a trailer's place, the least first; null is after all others.
+	var ORDERS = {
+		price: function (i) { return D.price[i] || null; },
+		payload: function (i) { return D.load[i] == null ? null : -D.load[i]; },
+		length: function (i) { return -inches(M.long[D.model[i]]) || null; },
+		newest: function (i) { return columns.days ? -columns.days[i] || null : null; },
+		fit: fit
+	};
+	// fit puts the trailer first that answers YES with the least to spare, then those that
+	// need another number, then those that come nearest to a YES.
+	function fit(i) {
+		var o = answers(i), both = [o.m, o.t].filter(Boolean), is = function (w) { return both.some(function (v) { return v.is == w; }); };
+		if (!both.length) return null;
+		if (is("no")) return 2e9 - (D.load[i] || 0);
+		return (is("unknown") ? 1e9 : 0) + (D.load[i] || 0);
+	}
+	function sort(hits) {
+		var of = ORDERS[wanted.sort], at = {};
+		if (!of) return;
+		hits.forEach(function (i) {
+			var v = of(i);
+			at[i] = sold(i) ? 2e12 : v == null ? 1e12 : v;
+		});
+		hits.sort(function (a, b) { return at[a] - at[b]; });
 	}
 
 	// ---- my machine and my truck (bring.js, statics.js)
@@ -216,16 +279,16 @@
 		if (r && t) o.t = S.pull(r, t, m && m.sets.length ? S.loaded(r, m.sets) : null, D.law, U.si);
 		return known[key] = o;
 	}
-	// fitting is the filter "only those that": it keeps a YES alone.
+	// fitting is the filter "only those that": it keeps a YES alone, or with maybe whatever is
+	// not a NO, and names what it does not keep.
 	function fitting() {
 		var m = wanted.mine && machine(), t = wanted.pull && truck();
 		if (!m && !t) return null;
 		var f = function (i, otherwise) {
 			var o = answers(i);
 			if (o.open && otherwise) f.unknown++;
-			if (m && (!o.m || o.m.is != "yes")) { f.by = "mine"; return false; }
-			if (t && (!o.t || o.t.is != "yes")) { f.by = "pull"; return false; }
-			return true;
+			function out(v) { return !v || v.is != "yes" && (v.is == "no" || !wanted.maybe); }
+			return [m && out(o.m) ? "mine" : "", t && out(o.t) ? "pull" : ""].filter(Boolean);
 		};
 		f.unknown = 0;
 		return f;
@@ -282,6 +345,11 @@
 	}
 	function address(i) { return "u/" + D.stock[i].toLowerCase() + ".html"; }
 	function stateText(i) { return D.states[D.state[i]] + ", " + D.conditions[D.worn[i]]; }
+	function shot(i) {
+		var img = document.createElement("img"), is = { "class": "shot", alt: "", width: 300, height: 200, loading: "lazy", decoding: "async", src: D.photos[i] };
+		for (var k in is) img.setAttribute(k, is[k]);
+		return img;
+	}
 	function card(i) {
 		var c = blank.cloneNode(true), m = D.model[i], get = function (name) { return c.querySelector("." + name); };
 		// A part without a text is not on the card.
@@ -290,16 +358,17 @@
 			else get(name).remove();
 		}
 		c.classList.toggle("gone", sold(i));
+		c.classList.toggle("bare", !D.photos[i]);
 		view(c.querySelector("svg"), i);
 		if (D.photos[i]) {
-			var shot = document.createElement("img"), is = { "class": "shot", alt: "", width: 300, height: 200, loading: "lazy", src: D.photos[i] };
-			for (var k in is) shot.setAttribute(k, is[k]);
-			c.prepend(shot);
+			c.prepend(shot(i));
 		}
 		var a = c.querySelector("a");
 		a.href = address(i);
 		fillIn(a, D.titles[D.title[i]]);
-		part("here", stateText(i));
+		part("here", D.states[D.state[i]]);
+		get("here").classList.toggle("avail-here", !D.state[i]);
+		part("worn", D.conditions[D.worn[i]]);
 		part("stock", D.stock[i]);
 		part("carries", loadText(i), "data");
 		if (D.load[i] != null) get("carries").querySelector("data").value = loadSI(i);
@@ -311,7 +380,7 @@
 		pick.value = D.stock[i];
 		pick.setAttribute("aria-label", pick.getAttribute("aria-label") + D.stock[i]);
 		set(pick, "aria-pressed", picks().indexOf(D.stock[i]) >= 0);
-		pick.insertAdjacentHTML("beforebegin", told(i));
+		get("state").insertAdjacentHTML("afterend", told(i));
 		return c;
 	}
 	// inPage are the cards in the page, by trailer: one whose words stay the same stays. New
@@ -345,10 +414,9 @@
 
 	// ---- drawing
 
-	var NAMES = { load: "payload", words: "words", mine: "my machine", pull: "my truck" };
 	function heading(name) {
 		var c = chips.filter(function (x) { return x.dataset.f == name; })[0];
-		return c ? c.closest("[aria-label]").getAttribute("aria-label").toLowerCase() : NAMES[name];
+		return c ? c.closest("[aria-label]").getAttribute("aria-label").toLowerCase() : say("asked " + name);
 	}
 	// asked are the things asked for, each with the change that drops it.
 	function asked() {
@@ -361,10 +429,11 @@
 				out.push({ by: f.name, text: f.chips[k].textContent, drop: drop });
 			});
 		});
-		if (amount(wanted.load)) out.push({ by: "load", text: "payload " + inUnits(wanted.load, "lb") + " or more", drop: { load: "" } });
+		if (amount(wanted.load)) out.push({ by: "load", text: say("asked least", inUnits(wanted.load, "lb")), drop: { load: "" } });
 		if (wanted.words) out.push({ by: "words", text: "“" + wanted.words + "”", drop: { words: "" } });
-		if (wanted.mine && machine()) out.push({ by: "mine", text: "carries my machine, " + B.text("m"), drop: { mine: "" } });
-		if (wanted.pull && truck()) out.push({ by: "pull", text: "my truck can pull it", drop: { pull: "" } });
+		if (wanted.mine && machine()) out.push({ by: "mine", text: say("asked carries", B.text("m")), drop: { mine: "" } });
+		if (wanted.pull && truck()) out.push({ by: "pull", text: say("asked pulls"), drop: { pull: "" } });
+		if (wanted.maybe && out.length) out.push({ by: "maybe", text: say("asked maybe"), drop: { maybe: "" } });
 		return out;
 	}
 	function inUnits(text, unit) { return group(shownAs(amount(text), unit)) + " " + (U.si ? METRIC[unit] : unit); }
@@ -373,16 +442,11 @@
 		b.type = "button";
 		b.className = "drop";
 		b.textContent = text || a.text;
-		if (!text) b.setAttribute("aria-label", "Leave out " + a.text);
-		b.onclick = function () { go(a.drop, false, tell); };
+		if (!text) b.setAttribute("aria-label", say("asked drop", a.text));
+		b.onclick = function () { go(a.drop, false, toCount); };
 		return b;
 	}
 
-	function needs() {
-		var parts = [];
-		wanted.words && wordsOf(wanted.words).forEach(function (w) { var p = partOf(w); if (parts.indexOf(p) < 0) parts.push(p); });
-		return { statics: !S && (wanted.mine || wanted.pull), parts: parts };
-	}
 	function draw(then) {
 		wanted = read();
 		if (wanted.words) wanted.words = wanted.words.replace(/\+/g, " ");
@@ -391,18 +455,14 @@
 		var any = Object.keys(wanted).length > (wanted.bring ? 1 : 0);
 		if (!any && !shown && !D) return;
 		ready(function () {
-			var n = needs(), paths = n.parts.length ? [panel.dataset.search].concat(n.parts) : [];
-			all(paths, function () {
-				(n.statics ? begin : soon)(function () {
+			sorting(function () {
+				(!S && (wanted.mine || wanted.pull) ? begin : soon)(function () {
 					show();
 					if (then) then();
+					if (wanted.words) indexed(wanted.words, show);
 				});
 			});
 		});
-	}
-	function all(paths, then) {
-		if (!paths.length) return then();
-		load(paths[0], function () { all(paths.slice(1), then); });
 	}
 	function show() {
 		texts.found = wanted.words ? search(wanted.words) : null;
@@ -419,18 +479,19 @@
 			});
 		});
 		var now = asked();
-		say((n == N ? some(N, "trailer", "trailers") : some(n, "trailer", "trailers") + " " + matching(n == 1) + ", of " + group(N) + " in all") + "." +
-			(n > STEP ? " Showing " + group(from + 1) + " to " + group(to) + "." : "") +
-			(found.unknown ? " " + some(found.unknown, "more trailer is", "more trailers are") + " missing a measurement that this needs. Call us about " + (found.unknown == 1 ? "it." : "them.") : ""));
+		tell((n == N ? say("sentence", some("trailer", N)) : say("yard of all", some(matching(), n), group(N))) +
+			(n > STEP ? " " + say("yard showing", group(from + 1), group(to)) : "") +
+			(found.unknown ? " " + some("unknown", found.unknown) : ""));
 		picked.textContent = "";
 		now.forEach(function (a) { picked.appendChild(dropButton(a)); });
-		if (now.length > 1) picked.appendChild(dropButton({ drop: nothing() }, "Clear all"));
+		if (now.length > 1) picked.appendChild(dropButton({ drop: nothing() }, say("asked clear")));
 		lay(found.hits.slice(from, to));
 		shown = true;
 		if (!n) relax(now, found.alone);
 		more.hidden = to >= n;
-		more.textContent = "Show " + Math.min(STEP, n - to) + " more";
+		more.textContent = say("yard more", group(Math.min(STEP, n - to)));
 		less.hidden = !from;
+		goButton.textContent = n ? some("show", n) : say("yard show none");
 		compare();
 	}
 	more.onclick = function () { turn(to, STEP); };
@@ -450,39 +511,152 @@
 		return drop;
 	}
 	// matching is what the trailers found have in common: "13 trailers can carry it".
-	function matching(one) {
+	function matching() {
 		var m = wanted.mine && machine(), t = wanted.pull && truck();
-		if (asked().some(function (a) { return a.by != "mine" && a.by != "pull"; }) || !m && !t) return one ? "matches" : "match";
-		if (m) return t ? "can carry it, and your truck can pull " + (one ? "it" : "them") : "can carry it";
-		return "your truck can pull";
+		if (wanted.maybe) return "maybe";
+		if (asked().some(function (a) { return a.by != "mine" && a.by != "pull"; }) || !m && !t) return "match";
+		return m ? t ? "both" : "carry" : "pull";
 	}
 	// relax says which of the things asked for to give up.
 	function relax(now, alone) {
-		var best = "";
-		for (var by in alone) if (!best || alone[by] > alone[best]) best = by;
-		var li = document.createElement("li");
+		var best = "", unsure = 0, li = document.createElement("li");
 		li.className = "empty";
+		if ((wanted.mine || wanted.pull) && !wanted.maybe) {
+			wanted.maybe = "1";
+			unsure = find().hits.length;
+			delete wanted.maybe;
+		}
+		if (unsure) {
+			li.textContent = some("unsure", unsure) + " ";
+			li.appendChild(dropButton({ drop: { maybe: "1" } }, say("asked unsure show")));
+			return void list.appendChild(li);
+		}
+		for (var by in alone) if (!best || alone[by] > alone[best]) best = by;
 		if (best) {
-			li.textContent = "No trailer here matches all of that. Without “" + heading(best) + "”, " + some(alone[best], "does", "do") + ": ";
+			li.textContent = say("relax", heading(best), group(alone[best])) + " ";
 			var drop = {};
 			drop[best] = "";
-			li.appendChild(dropButton({ drop: drop }, "Leave out " + heading(best)));
+			li.appendChild(dropButton({ drop: drop }, say("asked drop", heading(best))));
 		} else {
-			li.textContent = "No trailer here matches that, even with one thing left out. ";
-			li.appendChild(dropButton({ drop: nothing() }, "Clear all"));
+			li.textContent = say("relax none") + " ";
+			li.appendChild(dropButton({ drop: nothing() }, say("asked clear")));
 		}
 		list.appendChild(li);
 	}
 
-	// ---- words: MiniSearch over an index that is made already (internal/pagedata/searchwords.go)
+	// ---- words in what the page knows: stock numbers, titles, and the facts of a comparison
+
+	// plain writes alike what is written in different ways: 7k lbs and 7,000 lb are 7000lb,
+	// 2 5/16" is 2-5/16in, axles are axle. A quantity is one word.
+	var UNITS = { inches: "in", inch: "in", "\"": "in", feet: "ft", foot: "ft", "'": "ft", pounds: "lb", pound: "lb", lbs: "lb", "#": "lb" };
+	function plain(text) {
+		return text.toLowerCase().replace(/[\u2019\u2032]/g, "'").replace(/[\u201d\u2033]/g, "\"").replace(/(\d),(?=\d{3}(?!\d))/g, "$1")
+			.replace(/(\d+(?:\.\d+)?)k(?![a-z0-9])/g, function (_, n) { return " " + n * 1000; })
+			.replace(/(\d)[\s-]+(?=\d+\/\d)/g, "$1-")
+			.replace(/(\d)[\s-]*(inches|inch|in|"|feet|foot|ft|'|pounds|pound|lbs|lb|#|kg|gal|psi)(?![a-z0-9])/g, function (_, d, u) { return d + (UNITS[u] || u) + " "; })
+			.split(/[^\p{L}\p{N}\/.-]+|\.(?!\d)|-(?=\p{L})(?<=\p{L}-)/u).map(function (w) { return w.replace(/^[-\/.]+|[-\/.]+$/g, "").replace(/(\p{L}{3,})s$/u, "$1"); }).filter(Boolean);
+	}
+	// wordsOf are the words of what is asked for, at most eight, each as the facts have it.
+	var same, ignored;
+	function wordsOf(text) {
+		if (!same) {
+			same = {};
+			say("find same").split(" ").forEach(function (s) { s = s.split("="); same[s[0]] = s[1]; });
+			ignored = plain(say("find ignore"));
+		}
+		var all = plain(text), some = all.filter(function (w) { return ignored.indexOf(w) < 0; });
+		return (some.length ? some : all).slice(0, 8).map(function (w) { return same[w] || w; });
+	}
+	// oneOff says whether a word is another one except for one letter.
+	function oneOff(a, b) {
+		var i = 0;
+		if (Math.abs(a.length - b.length) > 1) return false;
+		while (i < a.length && a[i] == b[i]) i++;
+		return a.slice(i + (a.length >= b.length)) == b.slice(i + (b.length >= a.length));
+	}
+	function has(words, w) {
+		var digit = /\d/.test(w);
+		return words.some(function (x) {
+			return x.indexOf(w) == 0 || digit && w.length > 4 && x.indexOf(w) > 0 || !digit && w.length > 4 && oneOff(w, x);
+		});
+	}
+	function maskOf(q, words) { return q.reduce(function (mask, w, k) { return has(words, w) ? mask | 1 << k : mask; }, 0); }
+	var nouns;
+	// linesOf are the facts of a model, a line each: the words of its name, and all its words.
+	function linesOf(m) {
+		return [[say("find gvwr"), M.gvwr[m]], [say("find length") + " " + M.space[m], M.long[m]]].concat(D.rows.map(function (name, k) { return [name, M.facts[m][k]]; }))
+			.filter(function (l) { return l[1]; }).map(function (l) { return { name: plain(l[0]), all: plain(l[0] + " " + l[1]) }; });
+	}
+	// judged is which words a model's facts have, and which of them a fact of the name next to
+	// it denies: with "7000 lb axles" a model of 7,000 lb GVWR and smaller axles.
+	function judged(q, lines) {
+		var r = { mask: 0, firm: 0, against: 0 };
+		lines.forEach(function (l) { r.mask |= maskOf(q, l.all); });
+		q.forEach(function (w, k) {
+			if (nouns[w]) return;
+			var named = lines.filter(function (l) { return [q[k - 1], q[k + 1]].some(function (n) { return nouns[n] && l.name.indexOf(n) >= 0; }); });
+			if (named.some(function (l) { return has(l.all, w); })) r.firm++;
+			else if (named.length) r.against |= 1 << k;
+		});
+		return r;
+	}
+	function key(s) { return s.toLowerCase().replace(/[^\p{L}\p{N}]/gu, ""); }
+	// search scores the trailers that have every word.
+	function search(text) {
+		var q = wordsOf(text), all = (1 << q.length) - 1, found = {}, denied = {}, any = false;
+		if (!M.lines) {
+			M.lines = M.gvwr.map(function (_, m) { return linesOf(m); });
+			D.words = D.titles.map(plain);
+			D.keys = D.stock.map(key);
+			nouns = {};
+			M.lines.forEach(function (lines) { lines.forEach(function (l) { l.name.forEach(function (w) { nouns[w] = true; }); }); });
+		}
+		var models = M.lines.map(function (lines) { return judged(q, lines); }), titles = D.words.map(function (words) { return maskOf(q, words); });
+		var keys = q.map(key), written = q.map(inIndex), serials = columns.serials;
+		for (var i = 0; i < N; i++) {
+			var m = models[D.model[i]], t = titles[D.title[i]], mask = m.mask | t, score = 1 + 6 * m.firm;
+			for (var k = 0; k < q.length; k++) {
+				var bit = 1 << k, x = written[k] && written[k][i] || 0;
+				if (D.keys[i].indexOf(keys[k]) == 0 || /^\d{3,}$/.test(keys[k]) && D.keys[i].slice(-keys[k].length) == keys[k]) { mask |= bit; score += 40; }
+				else if (serials && isSerial(q[k]) && serials[i].toLowerCase().indexOf(keys[k]) >= 0) { mask |= bit; score += 40; }
+				if (x) { mask |= bit; score += Math.min(x, 3); }
+				if (t & bit) score += 4;
+				if (m.mask & bit) score += 2;
+			}
+			if (mask != all) continue;
+			if (m.against & ~t) denied[i] = score;
+			else { found[i] = score; any = true; }
+		}
+		return any ? found : denied;
+	}
+
+	// ---- words in the index of what is written: MiniSearch over parts that are made already
+	// (internal/pagedata/searchwords.go)
 
 	var indexes = {};
-	function wordsOf(text) { return text.toLowerCase().split(/[\n\r\p{Z}\p{P}]+/u).filter(Boolean).slice(0, 8); }
+	function isSerial(w) { return w.length > 4 && /\d/.test(w) && !/[\/.]|\d(lb|ft|in|kg|gal|psi)$/.test(w); }
+	function isWord(w) { return !/^\d/.test(w); }
 	function parts() { return texts.parts = texts.parts || JSON.parse(panel.dataset.words); }
-	function partOf(word) {
-		var p = parts(), at = 0;
-		for (var i = 1; i < p.length; i++) if (p[i][0] <= word) at = i;
-		return p[at][1];
+	// partsOf are the parts in which the words are that begin with this one.
+	function partsOf(w) {
+		var p = parts();
+		return p.filter(function (x, i) { return x[0] <= w + "\uffff" && (i + 1 == p.length || p[i + 1][0] > w); }).map(function (x) { return x[1]; }).slice(0, 6);
+	}
+	// indexed brings what a search needs and is not there yet, and calls again once it has come.
+	function indexed(text, again) {
+		var q = wordsOf(text), wait = 0, need = [];
+		function done() {
+			if (!--wait && wanted.words == text) again();
+		}
+		q.filter(isWord).forEach(function (w) { partsOf(w).forEach(function (p) { if (!indexes[p] && need.indexOf(p) < 0) need.push(p); }); });
+		var serial = !columns.serials && q.some(function (w) { return isSerial(w) && !D.keys.some(function (s) { return s.indexOf(key(w)) >= 0; }); });
+		wait = (need.length ? 1 : 0) + (serial ? 1 : 0);
+		if (serial) column("serials", done);
+		if (need.length) load(panel.dataset.search, function () {
+			var left = need.length;
+			need.forEach(function (p) { load(p, one, one); });
+			function one() { if (!--left) done(); }
+		}, function () { wait--; });
 	}
 	window.WORDS = function (n, names, posts) {
 		var index = [], docs = {}, lengths = {}, word = "", at = 0;
@@ -511,20 +685,17 @@
 			averageFieldLength: [1, 1, 1], storedFields: {}, dirtCount: 0, index: index, serializationVersion: 2
 		}, { fields: ["name", "kit", "notes"] });
 	};
-	// search scores the trailers that have every word, or one that begins with it or is close.
-	function search(text) {
-		var found = null;
-		wordsOf(text).forEach(function (w) {
-			var next = {}, index = indexes[partOf(w)];
-			index.search(w, {
+	// inIndex scores the trailers about which a word is written, or one that begins with it or
+	// is close, as far as the index is there.
+	function inIndex(w) {
+		var out = {};
+		if (isWord(w)) partsOf(w).forEach(function (p) {
+			if (indexes[p]) indexes[p].search(w, {
 				prefix: true, fuzzy: w.length > 4 && !/\d/.test(w) ? 1 : false, boost: { name: 6, kit: 2 }, weights: { prefix: .6, fuzzy: .2 },
 				bm25: { k: 1.2, b: 0, d: .5 }, tokenize: function (s) { return [s]; }
-			}).forEach(function (r) {
-				if (!found || found[r.id]) next[r.id] = r.score + (found ? found[r.id] : 0);
-			});
-			found = next;
+			}).forEach(function (r) { out[r.id] = Math.max(out[r.id] || 0, r.score); });
 		});
-		return found;
+		return out;
 	}
 
 	// ---- the forms
@@ -549,6 +720,7 @@
 		});
 	});
 	function fill() {
+		sorts.value = ORDERS[wanted.sort] ? wanted.sort : "";
 		for (var k in FIELDS) if (FIELDS[k] != document.activeElement) FIELDS[k].value = IN[k] && amount(wanted[k]) ? shownAs(amount(wanted[k]), IN[k]) : wanted[k] || "";
 	}
 
@@ -561,10 +733,10 @@
 				S = window.Statics;
 				bringing();
 				then();
-			}, function () { say("This part did not load. Try again when you have signal. The list below is complete."); });
+			}, missing);
 		});
 	}
-	var only = { m: byId("only-mine"), t: byId("only-pull") }, flags = { m: "mine", t: "pull" };
+	var only = { m: byId("only-mine"), t: byId("only-pull") }, fits = byId("fits"), sorts = byId("sort"), flags = { m: "mine", t: "pull" };
 	function bringing() {
 		[["mine", "m", "bring machine"], ["mytruck", "t", "bring truck"]].forEach(function (x) {
 			var o = only[x[1]];
@@ -572,7 +744,17 @@
 			o.hidden = !(x[1] == "m" ? machine() : truck());
 			set(o, "aria-pressed", !!wanted[flags[x[1]]]);
 		});
+		panel.querySelector(".bring").classList.toggle("filled", !!(B.state.m || B.state.t));
+		var both = machine() && truck();
+		fits.hidden = !both;
+		set(fits, "aria-pressed", !!(both && wanted.mine && wanted.pull));
+		sorts.querySelector("[value=fit]").hidden = !machine() && !truck();
 	}
+	fits.onclick = function () {
+		var on = wanted.mine && wanted.pull ? "" : "1";
+		go({ mine: on, pull: on, maybe: "", sort: on ? "fit" : "" });
+	};
+	sorts.onchange = function () { go({ sort: sorts.value }); };
 	function brought() {
 		bringing();
 		ready(show);
@@ -589,16 +771,38 @@
 		only[x[1]].onclick = function () {
 			var change = {};
 			change[flags[x[1]]] = wanted[flags[x[1]]] ? "" : "1";
+			change.maybe = "";
 			go(change);
 		};
 	});
 	document.addEventListener("brought", function () { begin(brought); });
-	// What was typed before is there when the page is idle.
+	// The calculators come when the page is idle, so that a form that is opened later does not
+	// wait for a signal. What was typed before is answered then.
 	window.addEventListener("load", function () {
-		var kept;
-		try { kept = localStorage.getItem("tarepage-machine") || localStorage.getItem("tarepage-truck"); } catch (e) { /* keeps nothing */ }
-		if (kept || /[#&]bring=/.test(location.hash)) (window.requestIdleCallback || setTimeout)(function () { begin(brought); });
+		setTimeout(function () {
+			(window.requestIdleCallback || setTimeout)(function () {
+				begin(function () { if (machine() || truck()) brought(); else bringing(); });
+			}, { timeout: 3000 });
+		}, 300);
 	});
+
+	// "Show 6 trailers", in reach above the keyboard while somebody types or chooses.
+	var goBar = byId("go"), goButton = goBar.querySelector("button"), folds = byId("needs"), eye = window.visualViewport;
+	function busy() {
+		var a = document.activeElement, typing = panel.contains(a) && /^(INPUT|SELECT)$/.test(a.tagName);
+		goBar.hidden = !(typing || folds.open && panel.contains(a)) || root.classList.contains("comparing");
+		if (eye) goBar.style.bottom = Math.max(0, innerHeight - eye.height - eye.offsetTop) + "px";
+		if (!goBar.hidden && !D) ready(function () { if (!goButton.textContent) goButton.textContent = some("show", N); });
+	}
+	["focusin", "focusout"].forEach(function (e) { panel.addEventListener(e, function () { setTimeout(busy); }); });
+	folds.addEventListener("toggle", busy);
+	if (eye) ["resize", "scroll"].forEach(function (e) { eye.addEventListener(e, busy); });
+	goButton.onclick = function () {
+		folds.open = false;
+		goBar.hidden = true;
+		count.focus({ preventScroll: true });
+		count.scrollIntoView();
+	};
 
 	panel.addEventListener("click", function (e) {
 		var c = e.target.closest("[data-f]");
@@ -625,7 +829,7 @@
 		var p = picks(), at = p.indexOf(stock);
 		if (at >= 0) p.splice(at, 1);
 		else if (p.length < 4) p.push(stock);
-		else return say("You can compare four at a time. Take one out first.");
+		else return tell(say("compare most"));
 		wanted.pick = p.join(",");
 		picking();
 		soon(function () {
@@ -648,37 +852,72 @@
 		if (!p.length && tray.hidden && versus.hidden) return;
 		tray.hidden = !p.length || on;
 		tray.innerHTML = "<span>" + escape(p.map(function (i) { return D.stock[i]; }).join(", ")) + "</span>" +
-			(p.length > 1 ? '<button type="button" class="do" id="do">Compare ' + p.length + "</button>" : "<span>Choose one more to compare.</span>") +
-			'<button type="button" class="drop" id="undo">Clear</button>';
+			(p.length > 1 ? '<button type="button" class="do" id="do">' + escape(say("compare do", p.length)) + "</button>" : "<span>" + escape(say("compare another")) + "</span>") +
+			'<button type="button" class="drop" id="undo">' + escape(say("compare clear")) + "</button>";
 		if (p.length > 1) byId("do").onclick = function () { go({ compare: "1", from: wanted.from }, false, function () { versus.focus(); }); };
-		byId("undo").onclick = function () { go({ pick: "", compare: "", from: wanted.from }, false, tell); };
+		byId("undo").onclick = function () { go({ pick: "", compare: "", from: wanted.from }, false, toCount); };
+		var opens = on && versus.hidden;
 		root.classList.toggle("comparing", !!on);
 		versus.hidden = !on;
-		versus.innerHTML = on ? table(p) : "";
+		versus.textContent = "";
+		if (!on) return;
+		lined(p);
+		// It opens at its top, wherever the list was.
+		if (opens) window.scrollTo(0, 0);
+		Promise.all(p.map(function (i) { return new Promise(function (done) { column("details" + (i >> 6), done); }); })).then(function () {
+			if (!versus.hidden) lined(p);
+		});
+	}
+	function lined(p) {
+		versus.innerHTML = table(p);
 		U.show(versus);
-		if (on) byId("back").onclick = function () { go({ compare: "", from: wanted.from }, false, tell); };
+		byId("back").onclick = function () { go({ compare: "", from: wanted.from }, false, toCount); };
+	}
+	function verdict(i, which) {
+		var v = answers(i)[which];
+		return v ? v.word : "";
+	}
+	// added is a cell of what is loaded for the comparison: text and the same in metric units.
+	function added(i, of) {
+		var part = columns["details" + (i >> 6)], d = part && part[i & 63];
+		return d && of(d) || ["", ""];
 	}
 	function table(p) {
-		var rows = [["Price", priceText], ["Is it here?", stateText], ["Payload", loadText, function (i) { return data(escape(loadText(i)), escape(loadSI(i))); }], ["GVWR", function (i) { return M.gvwr[D.model[i]]; }],
-			["Empty", emptyText, emptyBoth],
-			["Length of what carries the load", function (i) { return M.long[D.model[i]]; }]];
-		D.rows.forEach(function (name, k) { rows.push([name, function (i) { return M.facts[D.model[i]][k]; }]); });
+		var none = say("compare none"), keys = panel.dataset.compared.split(",");
+		// Each row has a name, its text, and the text with its metric form where that is known.
+		function one(name, of) { return [name, of, function (i) { return both(escape(of(i))); }]; }
+		function pair(name, of) {
+			return [name, function (i) { return added(i, of)[0]; }, function (i) { var x = added(i, of); return x[1] ? data(escape(x[0]), escape(x[1])) : escape(x[0]); }];
+		}
+		var rows = [one(say("bring machine"), function (i) { return verdict(i, "m"); }), one(say("bring truck"), function (i) { return verdict(i, "t"); }),
+			one(say("compare price"), priceText), one(say("compare here"), stateText),
+			[say("compare payload"), loadText, function (i) { return data(escape(loadText(i)), escape(loadSI(i))); }], one(say("find gvwr"), function (i) { return M.gvwr[D.model[i]]; }),
+			[say("compare empty"), emptyText, emptyBoth],
+			[say("compare tongue"), function (i) { return D.weighed[i] ? group(D.tongue[i]) + " lb" : ""; }, function (i) { return data(group(D.tongue[i]) + " lb", kg(D.tongue[i])); }]];
+		keys.forEach(function (k, at) { rows.push(pair(say("first " + k), function (d) { return d.f[at]; })); });
+		rows.push(one(say("compare length"), function (i) { return M.long[D.model[i]]; }));
+		D.rows.forEach(function (name, k) { rows.push(one(name, function (i) { return M.facts[D.model[i]][k]; })); });
+		rows.push([say("compare cautions"), function (i) { return added(i, function (d) { return [d.c.map(function (c) { return c[0]; }).join(" ")]; })[0]; }, function (i) {
+			return added(i, function (d) { return ["<ul>" + d.c.map(function (c) { return "<li>" + data(escape(c[0]), escape(c[1])) + "</li>"; }).join("") + "</ul>"]; })[0];
+		}]);
 		rows = rows.map(function (r) {
-			var texts = p.map(function (i) { return r[1](i) || "not stated"; });
-			return [r[0], texts, texts.map(function (t, k) { return r[2] && t != "not stated" ? r[2](p[k]) : both(escape(t)); })];
+			var texts = p.map(function (i) { return r[1](i) || none; });
+			return [r[0], texts, texts.map(function (t, k) { return t == none ? escape(none) : r[2](p[k]); })];
 		});
-		rows = rows.filter(function (r) { return r[1].some(function (t) { return t != "not stated"; }); });
+		rows = rows.filter(function (r) { return r[1].some(function (t) { return t != none; }); });
 		function part(title, differ) {
 			var some = rows.filter(function (r) { return r[1].some(function (v) { return v != r[1][0]; }) == differ; });
-			return some.length ? '<tr class="part"><th scope="rowgroup" colspan="' + (p.length + 1) + '">' + title + "</th></tr>" + some.map(function (r) {
-				return '<tr><th scope="row">' + r[0] + "</th>" + r[2].map(function (v) { return "<td>" + v + "</td>"; }).join("") + "</tr>";
+			return some.length ? '<tr class="part"><th scope="rowgroup" colspan="' + (p.length + 1) + '">' + escape(title) + "</th></tr>" + some.map(function (r) {
+				return '<tr><th scope="row">' + escape(r[0]) + "</th>" + r[2].map(function (v) { return "<td>" + v + "</td>"; }).join("") + "</tr>";
 			}).join("") : "";
 		}
-		return '<button type="button" class="drop" id="back">Back to the list</button><h2>Side by side</h2><p class="scale">All drawn to the same scale. Differences come first.</p>' +
-			'<table class="of' + p.length + '"><thead><tr><th scope="col">Trailer</th>' + p.map(function (i) {
+		return '<button type="button" class="drop" id="back">' + escape(say("compare back")) + '</button><h2>' + escape(say("yard compare")) + '</h2><p class="scale">' + escape(say("compare scale")) + "</p>" +
+			'<table class="of' + p.length + '"><thead><tr><th scope="col">' + escape(say("compare trailer")) + "</th>" + p.map(function (i) {
+				return '<th scope="col"><a href="' + escape(address(i)) + '">' + both(escape(D.titles[D.title[i]])) + "</a> " + escape(D.stock[i]) + "</th>";
+			}).join("") + '</tr></thead><tbody><tr class="faces"><th scope="row">' + escape(say("compare picture")) + "</th>" + p.map(function (i) {
 				var s = view(blank.querySelector("svg").cloneNode(true), i);
-				return '<th scope="col">' + (s ? s.outerHTML : "") + '<a href="' + escape(address(i)) + '">' + both(escape(D.titles[D.title[i]])) + "</a> " + escape(D.stock[i]) + "</th>";
-			}).join("") + "</tr></thead><tbody>" + part("Different", true) + part("The same", false) + "</tbody></table>";
+				return "<td>" + (D.photos[i] ? shot(i).outerHTML : "") + (s ? s.outerHTML : "") + "</td>";
+			}).join("") + "</tr>" + part(say("compare different"), true) + part(say("compare same"), false) + "</tbody></table>";
 	}
 
 	document.addEventListener("units", function () {
