@@ -109,6 +109,15 @@ export async function walkBack(browser, { check, axe, out, program }) {
     await until(() => has('    single: 2,830 lb (sidewall)'), 'a key that is missing is added');
     await until(async () => !(await judged.textContent()).includes('the tires carry'), 'the finding goes with the sidewall');
 
+    // A photo proves what was read on the label.
+    const gvwr = line(page, 'weights.gvwr');
+    await gvwr.getByText('Photo of it').click();
+    await gvwr.getByText('rating of each axle').click();
+    await gvwr.locator('input[type=file]').setInputFiles(path.resolve(import.meta.dirname, '../../content/media/sb-1043-front.jpg'));
+    await until(() => has('proof:\n  - file: media/sb-1050-tag-1.jpg\n    shows: label\n    proves: weights.gvwr, axles.rating\n'), 'a photo proves two values');
+    check(fs.existsSync(path.join(dir, 'content', 'media', 'sb-1050-tag-1.jpg')), 'walk back: the photo is in media');
+    await gvwr.getByText('Photographed').waitFor({ timeout: 10000 });
+
     // Signal lost: typed, the page closed and opened again, sent when the desk answers.
     await first.setOffline(true);
     await line(page, 'hitch.rating').locator('input[name]').first().fill('12500');

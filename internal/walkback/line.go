@@ -33,6 +33,10 @@ type Line struct {
 	State State  `json:"state"`
 	// MayBeUnknown reports whether the file may say that nobody knows the value.
 	MayBeUnknown bool `json:"mayBeUnknown"`
+	// ReadAt is the place that the file states, if a photo of it can prove the value. Proven
+	// reports that one does.
+	ReadAt string `json:"readAt,omitempty"`
+	Proven bool   `json:"proven,omitempty"`
 }
 
 // A State says what there is to do about a line.
@@ -87,6 +91,9 @@ func Stations(u *unit.Unit, file []byte) []Station {
 			l := lineOf(d, g, has, own[d.Path])
 			if has && g.Pos.File == u.File {
 				l.Said = said(lines, int(g.Pos.Line))
+				if place := g.From.Origin.String(); shows(place) != "" && unit.Provable(d.Path) {
+					l.ReadAt, l.Proven = place, u.ProofOf(d.Path) != nil
+				}
 			}
 			if !has && own[d.Path] == "" && (missing[d.Path] || asked(d.Path, u)) {
 				l.State = Missing

@@ -275,3 +275,36 @@ func TestAddNote(t *testing.T) {
 		}
 	}
 }
+
+// A photo proves what the file says was read there, and nothing else.
+func TestAddPhoto(t *testing.T) {
+	file, _ := Revise([]byte(heard), []Answer{
+		{Key: "weights.gvwr", Own: "9,900 lb (said 0:40)", Value: "9900", Place: "tag"},
+		{Key: "axles.rating", Own: "5,200 lb (said 0:20)", Value: "5200", Place: "tag"},
+	}, "")
+	both := Photo{File: "media/sb-1050-tag-1.jpg", Place: "tag", Keys: []string{"weights.gvwr", "axles.rating"}}
+	got, err := AddPhoto(file, both)
+	item := "proof:\n  - file: media/sb-1050-tag-1.jpg\n    shows: label\n    proves: weights.gvwr, axles.rating\n"
+	if want := strings.Replace(string(file), "---\n\n0:09", item+"---\n\n0:09", 1); err != nil || string(got) != want {
+		t.Fatalf("%v\n%s\nwant\n%s", err, got, want)
+	}
+	u := read(t, string(got))
+	if l := line(t, Stations(u, got), "axles.rating"); !l.Proven || l.ReadAt != "tag" {
+		t.Errorf("the line is %+v", l)
+	}
+	both.Private = "not for customers"
+	if got, err := AddPhoto(got, both); err != nil || !strings.Contains(string(got), "    withhold: not for customers\n") {
+		t.Errorf("kept off the site: %v\n%s", err, got)
+	}
+	for _, p := range []Photo{
+		{File: "media/a.jpg", Place: "tag", Keys: []string{"hitch.rating"}},          // only said
+		{File: "media/a.jpg", Place: "sidewall", Keys: []string{"weights.gvwr"}},     // read elsewhere
+		{File: "media/a.jpg", Place: "tag", Keys: []string{"weights.gvwr", "stock"}}, // nothing that is read
+		{File: "media/a.jpg", Place: "tag"},
+		{File: "media/a.jpg", Place: "", Keys: []string{"tires.per-axle"}},
+	} {
+		if got, err := AddPhoto(file, p); err == nil {
+			t.Errorf("%+v is taken:\n%s", p, got)
+		}
+	}
+}

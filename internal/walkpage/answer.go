@@ -44,7 +44,10 @@ func hash(text string) string {
 func (d *Desk) Handler(below string) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 		name := strings.TrimPrefix(strings.TrimPrefix(req.URL.Path, below), "/")
+		unit, isPhoto := strings.CutSuffix(name, photoPath)
 		switch {
+		case req.Method == http.MethodPost && isPhoto:
+			d.takePhoto(w, req, unit)
 		case req.Method == http.MethodPost && name != "":
 			d.take(w, req, name)
 		case req.Method != http.MethodGet && req.Method != http.MethodHead:
@@ -101,6 +104,8 @@ func fail(w http.ResponseWriter, err error) {
 	status := http.StatusServiceUnavailable
 	if errors.Is(err, errNoUnit) {
 		status = http.StatusNotFound
+	} else if _, is := errors.AsType[refused](err); is {
+		status = http.StatusConflict
 	}
 	http.Error(w, err.Error(), status)
 }

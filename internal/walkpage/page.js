@@ -41,11 +41,13 @@
       $('button', { type: 'button', onclick: () => { unreadable(line.key); e.unread.hidden = true; } }, 'Write that'));
     e.cannot = line.mayBeUnknown ? $('button', { type: 'button', className: 'plain', onclick: () => { e.unread.hidden = !e.unread.hidden; } }, 'Cannot be read') : null;
     e.both = $('div', { className: 'row', hidden: true });
+    e.photo = $('details', { hidden: true }, $('summary', {}, 'Photo of it'));
+    e.photo.addEventListener('toggle', () => { if (e.photo.open) photo(e); });
     const h = $('h3', {}, line.ask);
     e.root = $('article', { className: 'line' }, h, e.now, $('div', { className: 'row' },
       $('label', {}, line.now ? 'What you read' : 'Value', $('span', {}, ...e.boxes.list)),
       e.place && $('label', {}, 'Where', $('span', {}, e.place)), e.dayLabel),
-      $('div', { className: 'row' }, e.same, e.cannot), e.unread, e.told, e.both);
+      $('div', { className: 'row' }, e.same, e.cannot), e.unread, e.told, e.both, e.photo);
     e.root.dataset.key = line.key;
     refill(e);
     shape(e);
@@ -91,6 +93,8 @@
     e.same.hidden = !l.now || /^unknown/.test(l.now) || (l.state === 'known' && !p);
     const open = ['only said', 'from the model', 'estimated', 'missing'].includes(l.state);
     let cls = open ? '' : e.saved ? 'saved' : 'known', text = e.saved ? 'Saved at the desk.' : '';
+    e.photo.hidden = !l.readAt || !!p;
+    e.photo.firstElementChild.textContent = l.proven ? 'Photographed' : 'Photo of it';
     e.both.hidden = !(p && p.theirs !== undefined);
     if (p && p.theirs !== undefined) {
       cls = 'wrong';
@@ -141,6 +145,36 @@
     put(key, { value: now, place: e.place ? e.place.value : '', day: e.day ? e.day.value : '' }, true);
   };
   const unreadable = key => put(key, { value: '', unreadable: lines[key].why.value }, true);
+
+  // A photo proves the value, and others that were read in the same place. It stays on this page
+  // until the desk has it.
+  const photo = e => {
+    const place = e.line.readAt, told = $('p', { className: 'told', role: 'status' });
+    const others = Object.values(lines).filter(o => o !== e && o.line.readAt === place && !o.line.proven).map(o => ({ key: o.line.key, tick: $('input', { type: 'checkbox' }), ask: o.line.ask }));
+    const privately = $('input', { type: 'checkbox' });
+    const pick = $('input', { type: 'file', accept: 'image/jpeg,image/png,image/webp', ariaLabel: 'Photo: ' + e.line.ask });
+    pick.setAttribute('capture', 'environment');
+    const sendPhoto = async file => {
+      const to = new URL(location.pathname + '/photo', location.origin);
+      to.searchParams.set('place', place);
+      for (const key of [e.line.key, ...others.filter(o => o.tick.checked).map(o => o.key)]) to.searchParams.append('key', key);
+      if (privately.checked) to.searchParams.set('private', '1');
+      told.textContent = 'Sending the photo.';
+      try {
+        const r = await fetch(to, { method: 'POST', headers: { 'Content-Type': file.type || 'image/jpeg' }, body: file });
+        if (!r.ok) { told.textContent = await r.text(); return; }
+        e.photo.open = false;
+        see(await r.json());
+      } catch {
+        told.textContent = 'The desk does not answer. The photo is sent when it does; leave this page open.';
+        setTimeout(() => sendPhoto(file), 5000);
+      }
+    };
+    pick.addEventListener('change', () => { if (pick.files[0]) sendPhoto(pick.files[0]); });
+    const tick = (box, text) => $('label', { className: 'tick' }, box, ' ' + text);
+    e.photo.replaceChildren(e.photo.firstElementChild, ...(others.length ? [$('p', {}, 'What else can be read on it?')] : []), ...others.map(o => tick(o.tick, o.ask)),
+      tick(privately, 'Not for customers: a name is on it, for example'), pick, told);
+  };
 
   // The desk.
   const ask = async body => {

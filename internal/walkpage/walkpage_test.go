@@ -225,6 +225,10 @@ func TestWhatIsRefused(t *testing.T) {
 		{"POST", "/w/sb-1050", json, `{`, http.StatusBadRequest},
 		{"POST", "/w/sb-1050", json, `{"note":"` + strings.Repeat("x", mostSent) + `"}`, http.StatusBadRequest},
 		{"POST", "/w/sb-1050", json, `{"answers":[` + strings.Repeat(`{},`, mostAnswers) + `{}]}`, http.StatusBadRequest},
+		{"POST", "/w/sb-1050/photo?key=weights.gvwr&place=tag", json, "{}", http.StatusUnsupportedMediaType},
+		{"POST", "/w/sb-1050/photo?key=weights.gvwr&place=tag", "image/jpeg", "<svg/>", http.StatusUnsupportedMediaType},
+		{"POST", "/w/sb-1050/photo?key=weights.gvwr&place=tag", "image/jpeg", jpeg, http.StatusConflict}, // only said
+		{"POST", "/w/link/photo?key=weights.gvwr&place=tag", "image/jpeg", jpeg, http.StatusNotFound},
 		{"POST", "/w", json, "{}", http.StatusMethodNotAllowed},
 		{"PUT", "/w/sb-1050", json, "{}", http.StatusMethodNotAllowed},
 		{"DELETE", "/w/sb-1050", "", "", http.StatusMethodNotAllowed},
@@ -235,6 +239,30 @@ func TestWhatIsRefused(t *testing.T) {
 	}
 	if content(t, file) != heard {
 		t.Error("the file changed")
+	}
+}
+
+// jpeg is how a JPEG begins (ITU-T T.81, B.1.1.3).
+const jpeg = "\xff\xd8\xff\xe0 and so on"
+
+// A photo goes into media under a name of its own, and never over another file.
+func TestPhoto(t *testing.T) {
+	d, file := yard(t)
+	d.post(t, sent{Save: true, Answers: []walkback.Answer{{Key: "weights.gvwr", Own: "9,900 lb (said 0:40)", Value: "9,900", Place: "tag"}}})
+	before := content(t, file)
+	for _, n := range []string{"1", "2"} {
+		if w := d.asked("POST", "/w/sb-1050/photo?key=weights.gvwr&place=tag&private=1", "image/jpeg", jpeg+n); w.Code != http.StatusOK {
+			t.Fatalf("%d %s", w.Code, w.Body)
+		}
+		if got := content(t, filepath.Join(d.From, "content", "media", "sb-1050-tag-"+n+".jpg")); got != jpeg+n {
+			t.Errorf("photo %s is %q", n, got)
+		}
+	}
+	item := func(n string) string {
+		return "  - file: media/sb-1050-tag-" + n + ".jpg\n    shows: label\n    proves: weights.gvwr\n    withhold: not for customers\n"
+	}
+	if got, want := content(t, file), strings.Replace(before, "---\n\nWords", "proof:\n"+item("1")+item("2")+"---\n\nWords", 1); got != want {
+		t.Errorf("the file is\n%s\nwant\n%s", got, want)
 	}
 }
 
