@@ -21,7 +21,10 @@ type Heap struct {
 	Fits measure.CubicYards
 	// FitsStruck and FitsHeaped report that a full bed stays within the payload.
 	FitsStruck, FitsHeaped bool
-	Source                 string
+	// Level is how high the payload of it stands on the bed's floor, level; zero where the payload
+	// or the floor is not known.
+	Level  measure.Inches
+	Source string
 }
 
 // loose are the rows of the density table that are loaded loose; solid blocks, packed
@@ -62,6 +65,9 @@ var struckVolume = &Definition{
 			if p.Payload.Known {
 				heap.Fits = measure.VolumeOfWeight(p.Payload.Value, b.Density)
 				heap.FitsStruck, heap.FitsHeaped = measure.NotOver(heap.Struck, p.Payload.Value), measure.NotOver(heap.Heaped, p.Payload.Value)
+				if b := p.Unit.Bed; !b.Volume.Given() && b.Length.Value > 0 && b.Width.Value > 0 {
+					heap.Level = measure.HeightOfVolume(heap.Fits, b.Length.Value, b.Width.Value)
+				}
 			}
 			p.Heaps = append(p.Heaps, heap)
 			full := say("%s at %s: %s struck, %s heaped", b.Material, b.Density, load(heap.Struck), load(heap.Heaped))

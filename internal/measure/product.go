@@ -111,6 +111,13 @@ func VolumeOfWeight(w Pounds, d PoundsPerCubicYard) CubicYards {
 	return CubicYards(float64(w) / float64(d))
 }
 
+// HeightOfVolume is how high a volume stands, level, on a floor of the given length and
+// width, which must not be zero.
+func HeightOfVolume(v CubicYards, length, width Inches) Inches {
+	const cubicInchesPerCubicYard = 36 * 36 * 36
+	return Inches(float64(v) * cubicInchesPerCubicYard / (float64(length) * float64(width)))
+}
+
 // WeightOfLiquid is the weight of a volume of a liquid.
 func WeightOfLiquid(g Gallons, d PoundsPerGallon) Pounds { return Pounds(float64(g) * float64(d)) }
 

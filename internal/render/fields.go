@@ -135,6 +135,7 @@ type labeled struct {
 	Proof  string // the photo that proves the value; empty for none
 	What   string // more about it; of another trailer, its page
 	Source string // the rule or the table that it follows
+	Figure string // its name in the links of the page of every figure; empty for what nobody worked out
 }
 
 // unitPage is the page of one trailer.
@@ -154,6 +155,7 @@ type unitPage struct {
 	Plate         []plate       // the four figures of the tag
 	Firsts        []labeled     // what buyers ask for next: Label, Text and Metric
 	Cautions      []caution     // what to know before hooking up
+	Fills         []labeled     // of a dump bed, how high each material may be filled: Label, Text, Metric and What it weighs
 	View          template.HTML // the trailer from the side, with its dimensions; empty where too little was measured
 	Front         template.HTML // the same, for the place of photos where there are none
 	ViewWords     string        // the same in words
@@ -192,6 +194,7 @@ type plate struct {
 	From   string // where it comes from
 	Proof  string // the photo that proves it; empty for none
 	Metric string // the value in metric units, where Text is rounded
+	Figure string // its name in the links of the page of every figure; empty for what nobody worked out
 	path   string // its key; empty for what was worked out
 }
 
@@ -200,6 +203,7 @@ type caution struct {
 	Message string // what it is, with the numbers
 	Why     string // what can happen
 	Source  string // the rule
+	Rule    string // its name in the links of the page that says how every number was worked out
 	Danger  bool   // whether it hurts people: it wears the red and white tape
 }
 

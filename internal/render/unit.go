@@ -1,6 +1,7 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
 	"html/template"
 	"maps"
@@ -8,6 +9,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
@@ -51,11 +53,12 @@ func (m *maker) head(p *unitPage, e *entry) error {
 	if card != nil {
 		p.Picture = &card.picture
 	}
-	p.Heading = unbroken(e.Title.Value)
-	p.Title = fmt.Sprintf("%s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
-	p.Description = describe(e.Title.Value, e.work)
+	short, more := shortTitle(e.Title.Value)
+	p.Heading = unbroken(short)
+	p.Title = m.titled(e, short)
+	p.Description = describe(e.Title.Value, m.frame.Yard.Town, e.work)
 	p.Kind, p.KindLink = strings.ToLower(kinds.Of(e.Kind.Value).Label), p.Root+e.kind
-	p.Facts = facts(e.Unit)
+	p.Facts = facts(e.Unit, more)
 	p.Availability = e.Availability.Value
 	p.AvailMark = map[string]string{"on the yard": "here", "sold": "gone"}[e.Availability.Value]
 	p.Price, p.Excludes, p.Sold = pagedata.Price(e.Unit), m.offered(e.Unit), e.sold()
@@ -76,10 +79,15 @@ func (m *maker) firstFigures(p *unitPage, e *entry) error {
 	for i := range p.Plate {
 		pl := &p.Plate[i]
 		pl.From, pl.Proof = m.from(e, pl.path, pl.From)
+		if pl.Proof == "" {
+			pl.From = told(pl.From)
+		}
 	}
 	for _, c := range e.cautions {
-		p.Cautions = append(p.Cautions, caution{upper(ending(c.Message)), c.Rule.Why, c.Source, c.First || !remarkable[c.Rule.Name]})
+		p.Cautions = append(p.Cautions, caution{Message: upper(ending(c.Message)), Why: c.Rule.Why, Source: c.Source, Rule: c.Rule.Name,
+			Danger: c.First || !remarkable[c.Rule.Name]})
 	}
+	p.Fills = fills(e)
 	if svg, ok := elevation.Side(e.work); ok {
 		// internal/elevation draws it and escapes what it writes.
 		p.View, p.ViewWords = template.HTML(svg), elevation.Words(e.work)
@@ -212,8 +220,37 @@ func ending(s string) string { return strings.TrimRight(s, ".") + "." }
 // arrivals say what the day of arrival means for each availability.
 var arrivals = map[string]string{"on the yard": "here since", "spoken for": "here since", "on order": "expected", "sold": "came in"}
 
-func facts(u *unit.Unit) string {
+// longTitle is how many letters of a title fit into two lines of a phone.
+const longTitle = 36
+
+// shortTitle is a title up to its first comma where it is long, and the rest of it.
+func shortTitle(title string) (short, more string) {
+	if short, more, ok := strings.Cut(title, ", "); ok && utf8.RuneCountInString(title) > longTitle {
+		return short, more
+	}
+	return title, ""
+}
+
+// mostTitle is how many letters of a title search engines and messages show.
+const mostTitle = 60
+
+// titled is the title of a page for browsers and shared links: what it is, its price, the
+// town and the stock number, as far as they fit.
+func (m *maker) titled(e *entry, short string) string {
+	title := short
+	for _, more := range []string{pagedata.Price(e.Unit), m.frame.Yard.Town, e.Stock.Value} {
+		if longer := title + ", " + more; more != "" && utf8.RuneCountInString(longer) < mostTitle {
+			title = longer
+		}
+	}
+	return title
+}
+
+func facts(u *unit.Unit, more string) string {
 	var out []string
+	if more != "" {
+		out = append(out, more)
+	}
 	if u.Year.Given() {
 		out = append(out, u.Year.Words())
 	}
@@ -230,8 +267,18 @@ func facts(u *unit.Unit) string {
 	return strings.Join(out, ", ")
 }
 
-func describe(heading string, w *compute.Work) string {
-	s := heading + ": GVWR " + w.Unit.Weights.GVWR.Words()
+func describe(heading, town string, w *compute.Work) string {
+	if strings.Contains(heading, ", ") {
+		heading += "," // the last of its parts
+	}
+	s := heading + " for sale"
+	if w.Unit.Availability.Value == "sold" {
+		s = strings.TrimSuffix(heading, ",") + ", sold"
+	}
+	if town != "" {
+		s += " in " + town
+	}
+	s += ". GVWR " + w.Unit.Weights.GVWR.Words()
 	if f := w.Figure("payload"); f != nil {
 		s += ", payload " + f.Text
 	}
@@ -263,32 +310,85 @@ var remarkable = map[string]bool{
 	"tank-endorsement": true, "paper-missing": true, "title-is-paper": true, "financing-terms": true, "weighed-long-ago": true,
 }
 
-// firsts are what buyers ask for next, in short.
+// told says next to a number where it comes from, as people say it, and once that it was only
+// said so far. The specifications keep the owner's own notes.
+func told(from string) string {
+	switch p := measure.ParseProvenance(from); {
+	case p.Origin == measure.Tag:
+		return phrases.Say("from label")
+	case p.Origin == measure.ScaleTicket && p.Date() != "":
+		if day, err := unit.ParseDay(p.Date()); err == nil {
+			return phrases.Say("from scale", day.Long())
+		}
+	case p.Origin == measure.Said && p.Timed:
+		return phrases.Say("told at", measure.Clock(int(p.At)))
+	case p.Origin == measure.Said:
+		return phrases.Say("told")
+	}
+	return from
+}
+
+// fills say how high each loose material may be filled into a dump bed, so that its payload
+// is kept: rounded down, the heaviest first.
+func fills(e *entry) []labeled {
+	heaps := slices.Clone(e.work.Heaps)
+	slices.SortStableFunc(heaps, func(a, b compute.Heap) int { return cmp.Compare(b.Density, a.Density) })
+	var out []labeled
+	for _, h := range heaps {
+		l := labeled{Label: upper(h.Material), What: h.Density.String()}
+		flat := e.Bed.Heap.Given() && !e.Bed.Heap.Value || e.Bed.Volume.Given()
+		switch {
+		case !e.work.Payload.Known:
+			return nil
+		case h.FitsHeaped && !flat:
+			l.Text = phrases.Say("fill heaped")
+		case h.FitsStruck:
+			l.Text = phrases.Say("fill level")
+		case h.Level > 0:
+			l.Text = measure.Down(h.Level, 1).String()
+			l.Metric = measure.Metric.AtMost(h.Level)
+		default:
+			l.Text = phrases.Say("fill volume", measure.Down(h.Fits, 0.1).Near())
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// firsts are what buyers ask for next, in short. What was only told says so.
 func firsts(u *unit.Unit, w *compute.Work) []labeled {
 	var out []labeled
-	add := func(key, text string) {
+	add := func(key, text string, from measure.Provenance) {
 		if text != "" {
-			out = append(out, labeled{Label: phrases.Say("first " + key), Text: text})
+			l := labeled{Label: phrases.Say("first " + key), Text: text}
+			if from.Origin == measure.Said {
+				l.From = told(from.String())
+			}
+			out = append(out, l)
 		}
 	}
 	worked := func(key, name string) {
 		if f := w.Figure(name); f != nil {
-			out = append(out, labeled{Label: phrases.Say("first " + key), Text: f.Text, Metric: w.Metric(f)})
+			out = append(out, labeled{Label: phrases.Say("first " + key), Text: f.Text, Metric: w.Metric(f), Figure: name})
 		}
 	}
-	add("floor", w.Space.Floor.Words())
 	worked("angle", "loading-angle")
-	add("brakes", u.Brakes.Kind.Words())
-	add("wide", u.OverallWidth.Words())
+	add("floor", w.Space.Floor.Words(), w.Space.Floor.From)
+	add("brakes", u.Brakes.Kind.Words(), u.Brakes.Kind.From)
+	if u.OverallWidth.Given() {
+		add("wide", u.OverallWidth.Words(), u.OverallWidth.From)
+	} else {
+		add("wide", phrases.Say("first wide missing"), measure.Provenance{})
+	}
 	tires := u.Tires.Size.Value
 	if u.Tires.LoadRange.Given() {
 		tires += " load range " + u.Tires.LoadRange.Value
 	}
-	add("tires", tires)
+	add("tires", tires, u.Tires.Size.From)
 	worked("tires carry", "tire-capacity")
 	worked("truck", "tongue-at-gvwr")
 	worked("working", "working-payload")
-	add("serial", u.Serial.Value)
+	add("serial", u.Serial.Value, u.Serial.From)
 	return out
 }
 
@@ -306,7 +406,7 @@ func (t *tagPlates) stated(label, key string, given bool, text, from string) {
 // worked adds a figure, or why it could not be worked out.
 func (t *tagPlates) worked(label string, w *compute.Work, name string) {
 	if f := w.Figure(name); f != nil {
-		*t = append(*t, plate{Label: label, Text: f.Text, From: phrases.Say("tag decides"), Metric: w.Metric(f)})
+		*t = append(*t, plate{Label: label, Text: f.Text, From: phrases.Say("tag decides"), Metric: w.Metric(f), Figure: name})
 		return
 	}
 	for _, a := range w.Absent {
