@@ -48,20 +48,6 @@ type Spot struct {
 	Window Window
 }
 
-// Together is several machines in a row, front to rear and close together, as one.
-func Together(list []Machine) Machine {
-	var all Machine
-	var about, off measure.PoundInches
-	for _, m := range list {
-		about += measure.Moment(m.Weight, all.Length+m.Center)
-		off += measure.Moment(m.Weight, m.Margin)
-		all.Weight += m.Weight
-		all.Length += m.Length
-	}
-	all.Center, all.Margin = measure.ArmOf(about, all.Weight), measure.ArmOf(off, all.Weight)
-	return all
-}
-
 // under is the rig with machines on it.
 func (r Rig) under(sets []Set) Rig {
 	for _, s := range sets {

@@ -16,18 +16,6 @@ type Written[U any] struct {
 	From  Provenance
 }
 
-// String writes the quantity so that its parser reads back the same value.
-func (w Written[U]) String() string {
-	s := fmt.Sprint(w.Value)
-	if w.About {
-		s = "about " + s
-	}
-	if from := w.From.String(); from != "" {
-		s += " (" + from + ")"
-	}
-	return s
-}
-
 // most is the largest number any parser accepts: far above any trailer, far below
 // where whole pounds stop being exact. least is the smallest number other than zero: less
 // is a misplaced decimal point, and dividing by it gives figures without meaning.
@@ -61,11 +49,6 @@ func ParseVolume(s string) (Written[Gallons], error) {
 // ParseAngle reads "12 degrees", "12 deg", "12°".
 func ParseAngle(s string) (Written[Degrees], error) {
 	return parse(s, "angle", "12 degrees", false, angleUnits)
-}
-
-// ParseWeightPerLength reads "22 lb/ft", "32.7 kg/m".
-func ParseWeightPerLength(s string) (Written[PoundsPerFoot], error) {
-	return parse(s, "weight per length", "22 lb/ft or 32.7 kg/m", false, weightPerLengthUnits)
 }
 
 // ParseShare reads "5%", "12.5 percent".
@@ -164,13 +147,6 @@ var volumeUnits = []scale[Gallons]{
 
 var angleUnits = []scale[Degrees]{
 	{names: []string{"degrees", "degree", "deg", "°"}, to: func(v float64) Degrees { return Degrees(v) }},
-}
-
-var weightPerLengthUnits = []scale[PoundsPerFoot]{
-	{names: []string{"lb/ft", "lbs/ft", "pounds per foot", "lb per foot"}, to: func(v float64) PoundsPerFoot { return PoundsPerFoot(v) }},
-	{names: []string{"kg/m"}, to: func(v float64) PoundsPerFoot {
-		return PoundsPerFoot(v / KilogramsPerPound * (MillimetersPerInch * InchesPerFoot / 1000))
-	}},
 }
 
 var areaUnits = []scale[SquareFeet]{

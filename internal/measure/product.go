@@ -49,9 +49,6 @@ func (s Share) Of(p Pounds) Pounds {
 	return Pounds(float64(s) * float64(p))
 }
 
-// WholeOf is the weight of which part is the share s, which must not be zero.
-func WholeOf(part Pounds, s Share) Pounds { return Pounds(float64(part) / float64(s)) }
-
 // Times is the share s of the share t.
 func (s Share) Times(t Share) Share { return Share(float64(s) * float64(t)) }
 

@@ -59,7 +59,6 @@ func TestEveryQuantityReadsBack(t *testing.T) {
 	})))
 	t.Run("angle", rapid.MakeCheck(readsBack(measure.ParseAngle, awkward)))
 	t.Run("area", rapid.MakeCheck(readsBack(measure.ParseArea, awkward)))
-	t.Run("weight per length", rapid.MakeCheck(readsBack(measure.ParseWeightPerLength, awkward)))
 	t.Run("share", rapid.MakeCheck(readsBack(measure.ParseShare, func(t *rapid.T) float64 {
 		// A share is read from a percentage.
 		return awkward(t) / 100
@@ -125,10 +124,6 @@ func FuzzAngle(f *testing.F) { fuzz(f, measure.ParseAngle, "12 degrees", "12.5°
 func FuzzShare(f *testing.F) { fuzz(f, measure.ParseShare, "5%", "12.5 percent", "33-1/3 %", "1000%") }
 
 func FuzzArea(f *testing.F) { fuzz(f, measure.ParseArea, "238 sq ft", "22 sq m", "238 ft2") }
-
-func FuzzWeightPerLength(f *testing.F) {
-	fuzz(f, measure.ParseWeightPerLength, "22 lb/ft", "32.7 kg/m", "22 pounds per foot")
-}
 
 // FuzzProvenance: a note, once read, is written so that it reads the same again, and a
 // note that says "said" is never taken for anything better.

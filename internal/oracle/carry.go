@@ -41,7 +41,7 @@ func Carry(t Trailer, list []compute.Machine, head string, in measure.System) Ca
 		v.settle("")
 		return v
 	}
-	all := compute.Together(list)
+	all := together(list)
 	pounds := heavy(in)
 	if p := t.Payload; p.Known {
 		v.check("payload", phrases.Say("limit payload"), float64(p.Value), float64(all.Weight), pounds)
@@ -130,4 +130,18 @@ func SpotText(s compute.Spot, length measure.Inches, head, space string, in meas
 		return phrases.Say("spot long", in.Length(length), s.By[0].String(), s.By[1].String())
 	}
 	return phrases.Say("spot none", s.By[0].String(), head, in.AtLeast(s.Loose[0]), s.By[1].String(), in.AtMost(s.Loose[1]), space)
+}
+
+// together is several machines in a row, front to rear and close together, as one.
+func together(list []compute.Machine) compute.Machine {
+	var all compute.Machine
+	var about, off measure.PoundInches
+	for _, m := range list {
+		about += measure.Moment(m.Weight, all.Length+m.Center)
+		off += measure.Moment(m.Weight, m.Margin)
+		all.Weight += m.Weight
+		all.Length += m.Length
+	}
+	all.Center, all.Margin = measure.ArmOf(about, all.Weight), measure.ArmOf(off, all.Weight)
+	return all
 }

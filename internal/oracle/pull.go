@@ -284,7 +284,7 @@ func (p *puller) settleAll() {
 		switch {
 		case l.base > l.rating:
 		case l.rise > 0:
-			most = measure.WholeOf(l.rating-l.base, l.rise)
+			most = measure.Pounds(float64(l.rating-l.base) / float64(l.rise))
 		default:
 			free = true
 		}

@@ -307,8 +307,8 @@ func TestStaticsRead(t *testing.T) {
 	said := map[string]int{}
 	for i := range 2 * cases {
 		text, in := c.typing(), c.system()
-		field := measure.Field{Unit: []string{"lb", "ft", "in"}[c.IntN(3)], Signed: c.IntN(3) == 0, Zero: c.IntN(3) == 0}
-		g := measure.ReadTyped(text, field, in)
+		field := oracle.Field{Unit: []string{"lb", "ft", "in"}[c.IntN(3)], Signed: c.IntN(3) == 0, Zero: c.IntN(3) == 0}
+		g := oracle.ReadTyped(text, field, in)
 		value, err := json.Marshal(g.Value)
 		if err != nil {
 			t.Fatal(err)

@@ -101,9 +101,6 @@ func Equipment(c captions.Track) []Item {
 	return equipmentIn(text, t)
 }
 
-// EquipmentText finds the same in written notes.
-func EquipmentText(text string) []Item { return equipmentIn(text, tokens(text)) }
-
 func equipmentIn(text string, t []token) []Item {
 	h := &hearing{t: t}
 	away := asidesBy(t, leavingFor)

@@ -7,7 +7,6 @@ import (
 	"encoding/binary"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 	"sync"
 
@@ -114,40 +113,6 @@ var shipped = sync.OnceValue(func() *model {
 	}
 	return m
 })
-
-// pack writes the model: the features in rising order, each as its distance from the one
-// before, with its number of weights; then the classes; then the weights. All is deflated.
-func (m *model) pack() []byte {
-	fs := make([]feature, 0, len(m.at))
-	for f := range m.at {
-		fs = append(fs, f)
-	}
-	slices.Sort(fs)
-	var head, class, weight []byte
-	head = binary.AppendUvarint(head, uint64(classes))
-	head = binary.AppendUvarint(head, uint64(len(fs)))
-	last := feature(0)
-	for _, f := range fs {
-		e := m.at[f]
-		head = binary.AppendUvarint(head, uint64(f-last))
-		head = append(head, byte(e))
-		last = f
-		for _, w := range m.weights[e>>8 : e>>8+e&0xff] {
-			class = append(class, w.class)
-			weight = append(weight, byte(w.w))
-		}
-	}
-	var out bytes.Buffer
-	z, err := flate.NewWriter(&out, flate.BestCompression)
-	if err != nil {
-		panic(err)
-	}
-	for _, part := range [][]byte{head, class, weight} {
-		_, _ = z.Write(part) // a buffer takes everything
-	}
-	_ = z.Close()
-	return out.Bytes()
-}
 
 func unpack(data []byte) (*model, error) {
 	raw, err := io.ReadAll(flate.NewReader(bytes.NewReader(data)))

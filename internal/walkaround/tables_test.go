@@ -125,3 +125,8 @@ func TestNeverAcrossParts(t *testing.T) {
 		}
 	}
 }
+
+// EquipmentText and WordsText find in a written sentence what Equipment and Words find in talk.
+func EquipmentText(text string) []Item { return equipmentIn(text, tokens(text)) }
+
+func WordsText(text string) []Candidate { return wordsIn(text, tokens(text)) }

@@ -287,9 +287,6 @@ func Words(c captions.Track) []Candidate {
 	return wordsIn(text, t)
 }
 
-// WordsText finds the same in written notes.
-func WordsText(text string) []Candidate { return wordsIn(text, tokens(text)) }
-
 // kindOf is the kind of trailer that the talk is about, or nothing.
 func kindOf(text string, t []token) Word {
 	for _, c := range wordsIn(text, t) {

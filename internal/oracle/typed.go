@@ -1,9 +1,11 @@
-package measure
+package oracle
 
 import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"tarepage/internal/measure"
 )
 
 // A Field is what one field of a page asks for. Unit is the unit of a bare number: lb, ft or
@@ -37,14 +39,14 @@ type typedUnit struct {
 
 var typedUnits = []typedUnit{
 	{"lb lbs pound pounds #", true, 1, 1},
-	{"kg kgs kilo kilos kilogram kilograms", true, 1, KilogramsPerPound},
-	{"tonne tonnes", true, 1000, KilogramsPerPound},
+	{"kg kgs kilo kilos kilogram kilograms", true, 1, measure.KilogramsPerPound},
+	{"tonne tonnes", true, 1000, measure.KilogramsPerPound},
 	{"shortton", true, 2000, 1},
-	{"ft foot feet '", false, InchesPerFoot, 1},
+	{"ft foot feet '", false, measure.InchesPerFoot, 1},
 	{`in inch inches " ''`, false, 1, 1},
-	{"mm millimeter millimeters millimetre millimetres", false, 1, MillimetersPerInch},
-	{"cm centimeter centimeters centimetre centimetres", false, 10, MillimetersPerInch},
-	{"m meter meters metre metres", false, 1000, MillimetersPerInch},
+	{"mm millimeter millimeters millimetre millimetres", false, 1, measure.MillimetersPerInch},
+	{"cm centimeter centimeters centimetre centimetres", false, 10, measure.MillimetersPerInch},
+	{"m meter meters metre metres", false, 1000, measure.MillimetersPerInch},
 }
 
 func typedUnitOf(word string) *typedUnit {
@@ -57,8 +59,8 @@ func typedUnitOf(word string) *typedUnit {
 }
 
 // Default is the unit of a bare number.
-func (f Field) Default(s System) string {
-	if s == Metric {
+func (f Field) Default(s measure.System) string {
+	if s == measure.Metric {
 		return map[string]string{"lb": "kg", "ft": "m", "in": "mm"}[f.Unit]
 	}
 	return f.Unit
@@ -72,6 +74,7 @@ var (
 	metricTon  = regexp.MustCompile(`metric tons?`)
 	shortTon   = regexp.MustCompile(`(short|us) tons?`)
 
+	typedCommas = regexp.MustCompile(`^[0-9]{1,3}(,[0-9]{3})+$`)
 	typedNumber = regexp.MustCompile(`^([\d,]*)(\.\d*)?`)
 	pureOver    = regexp.MustCompile(`^/(\d*)`)
 	mixedOver   = regexp.MustCompile(`^[ -](\d+)/(\d*)`)
@@ -109,7 +112,7 @@ type typedPart struct {
 // thousands commas, decimals or a fraction, in lb, kg, tonnes, k or thousand, or in feet,
 // inches, mm, cm and m. It reads all of the text or refuses it. The script of the pages
 // does the same (themes/default/statics.js), and a test compares the two.
-func ReadTyped(text string, f Field, s System) Typed {
+func ReadTyped(text string, f Field, s measure.System) Typed {
 	bad := func(code, what string) Typed { return Typed{Is: "bad", Code: code, What: what} }
 	t := tidy(text)
 	if t == "" {
@@ -129,14 +132,14 @@ func ReadTyped(text string, f Field, s System) Typed {
 	}
 	more := 0.0
 	rest := strings.TrimPrefix(p.rest, " ")
-	if rest != "" && p.unit != nil && p.unit.times == InchesPerFoot {
+	if rest != "" && p.unit != nil && p.unit.times == measure.InchesPerFoot {
 		q := readPart(betweenFeet.ReplaceAllString(rest, ""), heavy, "in")
 		switch {
 		case q.code != "":
 			return bad(q.code, q.what)
 		case q.unit.times/q.unit.over != 1:
 			return bad("rest", rest)
-		case !p.whole || !(q.v < InchesPerFoot):
+		case !p.whole || !(q.v < measure.InchesPerFoot):
 			return bad("inches", rest)
 		}
 		more, rest = q.v, strings.TrimPrefix(q.rest, " ")
@@ -145,7 +148,7 @@ func ReadTyped(text string, f Field, s System) Typed {
 		return bad("rest", rest)
 	}
 	if p.ton {
-		return Typed{Is: "ask", Code: "ton", Choices: []string{American.Weight(Pounds(p.v * 2000)), Metric.Weight(Pounds(p.v * 1000 / KilogramsPerPound))}}
+		return Typed{Is: "ask", Code: "ton", Choices: []string{measure.American.Weight(measure.Pounds(p.v * 2000)), measure.Metric.Weight(measure.Pounds(p.v * 1000 / measure.KilogramsPerPound))}}
 	}
 	v := float64(p.v*p.unit.times/p.unit.over) + more
 	return f.typed(v, minus, p.unit.over != 1, s)
@@ -153,12 +156,12 @@ func ReadTyped(text string, f Field, s System) Typed {
 
 // The most that a field takes: more than any trailer weighs or measures.
 const (
-	mostTyped       Pounds = 300_000
-	mostTypedLength Inches = 2400
+	mostTyped       measure.Pounds = 300_000
+	mostTypedLength measure.Inches = 2400
 )
 
 // typed checks a value and echoes it.
-func (f Field) typed(v float64, minus, metric bool, s System) Typed {
+func (f Field) typed(v float64, minus, metric bool, s measure.System) Typed {
 	heavy := f.Unit == "lb"
 	switch {
 	case heavy && v > float64(mostTyped), !heavy && v > float64(mostTypedLength):
@@ -169,15 +172,15 @@ func (f Field) typed(v float64, minus, metric bool, s System) Typed {
 	if minus {
 		v = -v
 	}
-	write := func(s System) string {
+	write := func(s measure.System) string {
 		if heavy {
-			return s.Weight(Pounds(v))
+			return s.Weight(measure.Pounds(v))
 		}
-		return s.Length(Inches(v))
+		return s.Length(measure.Inches(v))
 	}
-	own := American
+	own := measure.American
 	if metric {
-		own = Metric
+		own = measure.Metric
 	}
 	echo := write(own)
 	if own != s {
@@ -220,7 +223,7 @@ func readDigits(s string, heavy bool) typedPart {
 	switch {
 	case decimals == ".", digits == "" && decimals == "":
 		return typedPart{code: "number"}
-	case strings.Contains(digits, ",") && !thousands.MatchString(digits):
+	case strings.Contains(digits, ",") && !typedCommas.MatchString(digits):
 		return typedPart{code: "commas", what: digits + decimals}
 	}
 	// 9.500 lb is nine and a half to one reader and nine thousand five hundred to another.
@@ -228,7 +231,7 @@ func readDigits(s string, heavy bool) typedPart {
 		return typedPart{code: "decimals", what: digits + decimals}
 	}
 	v, err := strconv.ParseFloat("0"+strings.ReplaceAll(digits, ",", "")+decimals, 64)
-	if err != nil || v > most {
+	if err != nil || v > 1e9 {
 		return typedPart{code: "large"}
 	}
 	p := typedPart{v: v, whole: decimals == "", rest: rest}
