@@ -11,8 +11,10 @@ import (
 func TestEverydayWords(t *testing.T) {
 	seen := map[string]bool{}
 	for _, e := range everydays {
-		if e.path != "" && keyNamed(e.path) == nil {
-			t.Errorf("%s: there is no key %s", e.words, e.path)
+		for _, path := range e.paths() {
+			if e.path != "" && keyNamed(path) == nil {
+				t.Errorf("%s: there is no key %s", e.words, path)
+			}
 		}
 		for _, w := range strings.Split(e.words, "|") {
 			if plainWord(w) != w {
@@ -41,15 +43,15 @@ func TestEverydayWords(t *testing.T) {
 // TestAdvice reads keys that do not exist, as people write them.
 func TestAdvice(t *testing.T) {
 	for _, c := range []struct{ src, want string }{
-		{"material: aluminum", "write it below frame: as material: steel"},
+		{"material: aluminum", "write it below frame: as material: aluminum"},
 		{"tarp: yes", "write it below equipment: as tarp: roll tarp with a hand crank"},
 		{"toolbox: 1", "write it below equipment: as tool-boxes: one in the tongue, lockable"},
-		{"was: $9,000", "write it below offer: as was: $19,900 (since 2026-08-01)"},
-		{"vin: 1AB", "write it as serial: 0J9RP1A35T1644345"},
+		{"was: $9,000", "write it below offer: as was: $9,000, with a note after it such as (since 2026-08-01)"},
+		{"vin: 1AB", "write it as serial: 1AB"},
 		{"hitch:\n  wiring: 7-way", "write it as plug: 7-blade"},
 		{"hitch:\n  color: red", "this key belongs at color"},
-		{"deck:\n  material: oak", "write it below frame: as floor: treated pine 2x6"},
-		{"width: 102 in", "write it as overall-width: 102 in (tape)"},
+		{"deck:\n  material: oak", "write it below frame: as floor: oak"},
+		{"width: 102 in", "write it as overall-width: 102 in, with a note after it such as (tape)"},
 		{"deck:\n  lenght: 18 ft", `did you mean "length"?`},
 		{"wieghts:\n  gvwr: 7,000 lb", `did you mean "weights"?`},
 		{"winches: 2", `did you mean "winch"?`},
@@ -58,6 +60,26 @@ func TestAdvice(t *testing.T) {
 		{"awnings: yes", "write it below equipment: as awning: 5 ft serving window"},
 		{"rating: 7,000 lb", "say of what, for example hitch.rating, axles.rating, ramps.rating, winch.rating; write the section on a line of its own and rating: indented below it"},
 		{"weights.gvwr: 7,000 lb", "write weights: on a line of its own, and gvwr: indented below it"},
+		{"deck-size: 83 x 20", "write length: and width: below deck:, bed:, box: or what else carries the load"},
+		{"ramp length: 5 ft", "write it below ramps: as length: 5 ft"},
+		{"jack capacity: 12k", "write it below jack: as rating: 12,000 lb"},
+		{"suspension type: slipper", "write it below axles: as suspension: leaf spring"},
+		{"axle type: drop", "write it below axles: as shape: drop"},
+		{"axle type: spring", "write it below axles: as suspension: leaf spring"},
+		{"dovetail: 4 ft", "write it below deck: as tail: 4 ft"},
+		{"dovetail: fixed", "write it below deck: as tail-kind: fixed dovetail"},
+		{"side height: 24 in", "write it below sides: as height: 24 in"},
+		{"rollers: 12", "write it below hull: as rollers: 12"},
+		{"roof: one piece", "there is no key for a roof; list it under standard: as '- roof, one piece'"},
+		{"primer: yes", "write it below frame: as finish: powder coat"},
+		{"neck: fixed", "write it below deck: as neck: fixed"},
+		{"mso: yes", "write it below ownership: as paper: MSO"},
+		{"hours: 10", "write it in words below the second line of ---"},
+		{"row: 4", "write it for yourself on a line that begins with #, as in # row 4"},
+		{"air conditioning: yes", "there is no key for air conditioning; list it under standard: as '- air conditioning'"},
+		{"cash discount: $200", "write the price for cash, not the difference, below offer: as cash: $17,900"},
+		{"weight:\n  gvwr: 7,000 lb", `did you mean "weights"?`},
+		{"weight: 3,000 lb", "write it below weights: as empty: 3,000 lb, with a note after it such as (scale ticket 2026-11-03)"},
 		{"d-rings: 8", "this goes under tie-downs, each on a line of its own after a dash"},
 	} {
 		_, problems := ReadUnit("content/units/a.md", []byte("---\n"+c.src+"\n---\n"))
@@ -68,6 +90,8 @@ func TestAdvice(t *testing.T) {
 	for _, c := range []struct{ src, want string }{
 		{"winch: electric, 12,000 lb", "write below it kind: electric and rating: 12,000 lb"},
 		{"jack: 12k drop leg", "write its keys indented below, such as count: 2"},
+		{"gate: combo", "write below it kind: barn doors and spreader"},
+		{"lights: LED", "write below it led: yes"},
 		{"kind: cargo", "write kind: enclosed"},
 		{"hitch:\n  kind: bumper", "write kind: bumper-pull"},
 		{"hitch:\n  plug: 7-way", "write plug: 7-blade"},
@@ -110,5 +134,21 @@ func TestNoWallOfKeys(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// TestUnknownKeyIsOneStop: what an everyday word means does not also count as missing.
+func TestUnknownKeyIsOneStop(t *testing.T) {
+	u, problems := ReadUnit("content/units/a.md", []byte("---\ngvw: 7,000 lb\ntrailer type: dump\nweight: 2,000 lb\naxle capacity: 3,500 lb\n---\n"))
+	if len(problems) != 4 {
+		t.Errorf("%+v", problems)
+	}
+	for _, m := range u.Missing() {
+		if slices.Contains([]string{"weights.gvwr", "kind", "weights.empty", "axles.rating"}, m.Path) {
+			t.Errorf("%s is missing too", m.Path)
+		}
+	}
+	if u.Weights.GVWR.Given() || u.Kind.Given() {
+		t.Error("an unknown key gave a value")
 	}
 }

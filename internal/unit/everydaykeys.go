@@ -2,6 +2,7 @@ package unit
 
 import (
 	"fmt"
+	"reflect"
 	"regexp"
 	"slices"
 	"strings"
@@ -17,7 +18,8 @@ type everyday struct {
 	words string
 	// under is the section in which the word means this; empty for any place.
 	under string
-	// path is the key; empty where there is none.
+	// path is the key, or several with | between them, of which the first that takes the value is
+	// meant; empty where there is none.
 	path string
 	// item is how it is written under standard, where there is no key.
 	item string
@@ -28,64 +30,73 @@ type everyday struct {
 var everydays = []everyday{
 	// what it is
 	{"vin|vin number|serial number|id number", "", "serial", ""},
-	{"brand|manufacturer|builder|maker|mfg|manufactured by", "", "make", ""},
+	{"brand|make model|manufacturer|builder|maker|mfg|manufactured by", "", "make", ""},
 	{"type|style|category|body type|trailer type", "", "kind", ""},
 	{"type|style", "jack", "jack.kind", ""},
 	{"type|style", "ramps", "ramps.kind", ""},
 	{"type|style", "gate", "gate.kind", ""},
 	{"type|style|system", "hoist", "hoist.kind", ""},
 	{"type|style", "hitch", "hitch.kind", ""},
-	{"model year|built", "", "year", ""},
+	{"model year|year model|built|year built|date of manufacture", "", "year", ""},
 	{"name|headline|heading", "", "title", ""},
 	{"status|state|sold|in stock|stock status", "", "availability", ""},
 	{"stock number|stock no|stock id|unit number|unit", "", "stock", ""},
-	{"colour|paint color|body color|exterior color", "", "color", ""},
-	{"date in|received|in stock since|arrival", "", "arrived", ""},
-	{"note|description|comment|remark", "", "", "write it in words below the second line of ---"},
+	{"paint color|body color|exterior color", "", "color", ""},
+	{"date in|received|date received|in stock since|arrival", "", "arrived", ""},
+	{"note|description|comment|remark|history|owner|previous owner|usage|use|used for|hour|inspection|dot inspection|registration", "", "", "write it in words below the second line of ---"},
+	{"location|row|lot|lot number|bay|space", "", "", "write it for yourself on a line that begins with #, as in # row 4"},
 	{"hold|hidden|draft|unlisted", "", "withhold", ""},
 	{"picture|image|pic|photo", "", "photos", ""},
 	{"feature|included|include|extra|equipment list", "", "standard", ""},
 	{"option|add on|available option", "", "options", ""},
 	{"warranty left|guarantee|remaining warranty", "", "warranty", ""},
 	// price and paper
-	{"sale price|asking|asking price|list price|amount|msrp", "", "price", ""},
+	{"sale price|our price|internet price|asking|asking price|list price|amount|msrp", "", "price", ""},
 	{"was|old price|previous price|before|reduced from|regular price", "", "offer.was", ""},
-	{"cash|cash price|cash discount", "", "offer.cash", ""},
+	{"cash|cash price", "", "offer.cash", ""},
+	{"cash discount|discount", "", "", "write the price for cash, not the difference, below offer: as cash: $17,900"},
 	{"fee|doc fee|document fee|documentation fee|freight|plus|delivery|prep", "", "offer.plus", ""},
 	{"obo|best offer|or best offer|negotiable", "", "offer.best-offer", ""},
 	{"tax|tax included|sales tax", "", "offer.tax-included", ""},
-	{"financing|finance|payment|rent to own|down payment|apr", "", "offer.financing", ""},
-	{"paper|title status|ownership paper|mso|mco|certificate of origin|paperwork|title type", "", "ownership.paper", ""},
+	{"financing|finance|payment|monthly payment|rent to own|down payment|apr|term", "", "offer.financing", ""},
+	{"paper|title status|ownership paper|paperwork|title type", "", "ownership.paper", ""},
+	{"mso|mco|certificate of origin|statement of origin", "", "ownership.paper", "write it below ownership: as paper: MSO"},
 	{"title state|title location|title in hand|lien", "", "ownership.state", ""},
 	{"title brand|salvage|rebuilt", "", "ownership.brand", ""},
 	// sizes
 	{"width|overall width|total width|outside width|wide", "", "overall-width", ""},
 	{"height|overall height|total height", "", "overall-height", ""},
 	{"overall|total length|overall length|length overall", "", "overall-length", ""},
-	{"length|deck length|bed length|box length", "", "", "write length: below deck:, bed:, box: or what else carries the load"},
+	{"length|deck length|bed length|box length|size|dimension|deck size|bed size|box size|floor size|inside dimension|trailer size", "", "", "write length: and width: below deck:, bed:, box: or what else carries the load"},
+	{"size|dimension", "deck", "", "write length: and width:, each on a line of its own"},
+	{"size|dimension", "bed", "", "write length:, width: and height:, each on a line of its own"},
+	{"size|dimension", "box", "", "write length:, width: and height:, each on a line of its own"},
 	{"between fender|fender width|width between fender|inside fender", "", "deck.between-fenders", ""},
 	{"deck height|height|floor height", "deck", "deck.height", ""},
 	{"floor", "deck", "frame.floor", ""},
 	{"material|flooring|surface", "deck", "frame.floor", ""},
 	{"side|side height|sidewall|wall", "bed", "bed.height", ""},
-	{"inside height|interior height|ceiling", "", "box.height", ""},
+	{"inside height|interior height|ceiling|ceiling height|headroom", "", "box.height", ""},
 	{"inside width|interior width", "", "box.width", ""},
 	{"door opening|rear door height|rear opening|clear height", "", "box.door-height", ""},
 	{"rear door|back door|ramp door|barn door", "", "box.door", ""},
 	{"side door|man door|entry door|rv door", "", "box.side-door", ""},
 	{"v nose|vnose|nose", "", "box.nose", ""},
 	{"vent|roof vent", "", "box.roof-vents", ""},
-	{"dovetail|dove tail|tail|beavertail", "", "deck.tail-kind", ""},
+	{"dovetail|dove tail|tail|beavertail|beaver tail", "", "deck.tail|deck.tail-kind", ""},
 	{"well|well length", "", "deck.well", ""},
 	{"neck|detachable neck|removable neck", "", "deck.neck", ""},
-	{"capacity|volume|gallon|tank size|tank capacity", "", "tank.volume", ""},
+	{"volume|gallon|tank size|tank capacity", "", "tank.volume", ""},
+	{"capacity", "", "claimed.payload|tank.volume", ""},
+	{"cubic yard|yardage|bed capacity|bed volume|dump capacity", "", "", "write length:, width: and height: below bed:, and the volume is worked out"},
+	{"pump size|hose|hose reel|pump and hose", "", "tank.pump", ""},
 	{"bushel|bushel capacity|hopper capacity", "", "bed.volume", ""},
 	{"yard|bin size|dumpster|container size", "", "bin.largest", ""},
 	{"boat length|hull length|max boat length", "", "hull.length", ""},
 	// weights
 	{"weight|empty weight|curb weight|dry weight|tare|tare weight|unladen weight|shipping weight", "", "weights.empty", ""},
 	{"gvw|gross|gross weight|gross vehicle weight|max weight", "", "weights.gvwr", ""},
-	{"payload|load capacity|carrying capacity|cargo capacity|max load|max payload", "", "claimed.payload", ""},
+	{"payload|payload capacity|load capacity|payload rating|carrying capacity|cargo capacity|max load|max payload", "", "claimed.payload", ""},
 	{"tongue weight|hitch weight|pin weight|tongue", "", "weights.tongue-empty", ""},
 	// hitch
 	{"coupler|coupler rating|hitch rating", "", "hitch.rating", ""},
@@ -97,29 +108,31 @@ var everydays = []everyday{
 	{"adjustable|adjustable coupler|adjustable hitch", "", "hitch.adjustable", ""},
 	{"chain|safety chain", "", "hitch.chains", ""},
 	// running gear
-	{"axle|axle count|number of axle", "", "axles", ""},
+	{"axle count|number of axle", "", "axles.count", ""},
+	{"axle", "", "axles", ""},
 	{"axle rating|axle capacity|gawr|axle weight", "", "axles.rating", ""},
 	{"capacity|weight|size", "axles", "axles.rating", ""},
 	{"suspension|spring|torsion|ride", "", "axles.suspension", ""},
 	{"hub|bearing", "", "axles.hubs", ""},
-	{"drop axle|straight axle|axle type", "", "axles.shape", ""},
+	{"drop axle|straight axle|axle type|axle style", "", "axles.suspension|axles.shape", ""},
 	{"tire|tire size|tyre|tyre size", "", "tires.size", ""},
 	{"load range|range", "", "tires.load-range", ""},
 	{"rim|wheel material|wheel type|wheel|aluminum wheel", "", "tires.rims", ""},
 	{"bolt pattern|lug pattern|lug|bolt", "", "tires.bolt-pattern", ""},
 	{"tire age|dot|date code|dot code", "", "tires.made", ""},
-	{"spare tire|spare wheel", "", "spare", ""},
+	{"spare tire|spare wheel", "", "spare|tires.spare-place", ""},
+	{"spare size", "", "tires.spare-size", ""},
 	{"tread|tread depth|tire condition|tire tread", "", "wear.tread", ""},
 	{"brake|brake type", "", "brakes.kind", ""},
 	{"disc|drum|disc or drum", "brakes", "brakes.type", ""},
 	{"drum size|brake size", "", "brakes.size", ""},
-	{"break away|breakaway|breakaway kit|breakaway switch", "", "brakes.breakaway", ""},
+	{"break away|breakaway|breakaway kit|breakaway switch|breakaway battery", "", "brakes.breakaway", ""},
 	{"lining|pad|brake condition", "", "wear.brakes", ""},
 	{"rust|corrosion|surface rust", "", "wear.rust", ""},
-	{"defect|damage|problem|issue|known issue|need|repair|fault", "", "wear.defects", ""},
+	{"condition note|wear|defect|damage|problem|issue|known issue|need|repair|fault", "", "wear.defects", ""},
 	{"floor condition", "", "wear.floor", ""},
 	// how it is built
-	{"floor|flooring|decking|deck material|deck board|floor material|wood", "", "frame.floor", ""},
+	{"floor|floor type|flooring|decking|deck material|deck board|floor material|wood", "", "frame.floor", ""},
 	{"floor thickness|thickness|gauge|floor gauge", "", "frame.floor-thickness", ""},
 	{"material|frame material|aluminum|steel|construction|built from", "", "frame.material", ""},
 	{"finish|paint|powder coat|coating|galvanized|primer", "", "frame.finish", ""},
@@ -127,22 +140,24 @@ var everydays = []everyday{
 	{"fender|fender type|drive over fender|removable fender", "", "frame.fenders", ""},
 	{"main frame|beam|i beam|frame rail|main rail|channel", "", "frame.beam", ""},
 	{"crossmember|cross member|joist", "", "frame.crossmember", ""},
-	{"side|side height|rail|side rail|top rail|mesh side|expanded metal", "", "sides.kind", ""},
+	{"side|side height|rail|side rail|top rail|mesh side|expanded metal", "", "sides.height|sides.kind", ""},
 	{"tailgate|rear gate|spreader gate|gate type|combo gate|spreader", "", "gate.kind", ""},
 	{"center gate|divider|divider gate|cut gate", "", "gate.center", ""},
 	{"ramp|ramp type|loading ramp|ramp gate", "", "ramps.kind", ""},
 	{"spring assist|assist|spring assisted gate", "", "ramps.spring-assisted", ""},
 	{"winch type|winch capacity|winch rating", "", "winch.rating", ""},
-	{"hoist|lift|ram|cylinder|scissor lift|dump lift|hoist capacity|lift capacity", "", "hoist.kind", ""},
+	{"lift|ram|cylinder|scissor lift|dump lift", "", "hoist.kind|hoist.rating", ""},
+	{"hoist capacity|lift capacity", "", "hoist.rating", ""},
 	{"pump|power unit", "hoist", "hoist.power", ""},
 	{"tarp|roll tarp|tarp kit|tarp system|mesh tarp|cover", "", "equipment.tarp", ""},
 	{"tool box|toolbox|box", "", "equipment.tool-boxes", ""},
 	{"tool box|toolbox", "box", "equipment.tool-boxes", ""},
-	{"e track|etrack|l track|tie down track|track|rub rail", "", "equipment.tracks", ""},
+	{"e track|etrack|l track|tie down track|track", "", "equipment.tracks", ""},
 	{"d ring|stake pocket|tie down|tiedown|anchor", "", "tie-downs", ""},
-	{"awning|serving window|window", "", "equipment.awning", ""},
-	{"generator|solar|battery charger|shore power|outlet|electric|electrical package", "", "equipment.power", ""},
-	{"jack|tongue jack|jack type|landing gear|drop leg", "", "jack.kind", ""},
+	{"awning|serving window", "", "equipment.awning", ""},
+	{"generator|solar|solar panel|shore power|outlet|electric|electrical|electrical package", "", "equipment.power", ""},
+	{"tongue jack|jack type|landing gear", "", "jack.kind|jack.drive|jack.rating", ""},
+	{"drop leg", "", "jack.drop-leg", ""},
 	{"capacity|weight", "jack", "jack.rating", ""},
 	{"capacity|pull|line pull", "winch", "winch.rating", ""},
 	{"capacity", "hoist", "hoist.rating", ""},
@@ -151,8 +166,10 @@ var everydays = []everyday{
 	{"led|led light|led package", "", "lights.led", ""},
 	{"work light|flood light|scene light|loading light|interior light", "", "lights.work-lights", ""},
 	{"light|lighting|lamp|marker light", "", "lights", ""},
-	{"reflective tape|reflector tape|tape|dot tape|conspicuity tape", "", "lights.conspicuity", ""},
-	{"bunk|roller|bunk or roller", "", "hull.support", ""},
+	{"reflective tape|reflector tape|reflector|tape|dot tape|conspicuity tape", "", "lights.conspicuity", ""},
+	{"roller", "", "hull.rollers|hull.support", ""},
+	{"bunk or roller", "", "hull.support", ""},
+	{"bunk length", "", "hull.bunk-length", ""},
 	{"winch stand|winch post|bow stop", "", "hull.winch-stand", ""},
 	{"hook height|hooklift|hook", "", "bin.hook-height", ""},
 	{"twist lock|container lock", "", "chassis.twist-locks", ""},
@@ -161,10 +178,16 @@ var everydays = []everyday{
 	{"stake|bolster", "", "bunks.stakes", ""},
 	// what has no key
 	{"ladder|ladder rack|rack", "", "", "- ladder rack"},
+	{"rub rail|rubrail", "", "", "- rub rail"},
+	{"plate|license plate|temp tag|tag", "", "", "- license plate"},
+	{"roof|window|cabinet|chain box|ladder box|battery|remote|battery charger", "", "", ""},
 	{"mud flap|mudflap", "", "", "- mud flaps"},
 	{"wheel chock|chock", "", "", "- wheel chock"},
-	{"kayak rack|spray wand|hose reel|fire extinguisher|first aid kit", "", "", ""},
+	{"kayak rack|spray wand|fire extinguisher|first aid kit", "", "", ""},
 }
+
+// paths are the keys of the row.
+func (e everyday) paths() []string { return strings.Split(e.path, "|") }
 
 // plainWord writes a key as the table does: lower case, blanks, no plural.
 func plainWord(name string) string {
@@ -198,40 +221,98 @@ func (r *reader) advice(name, value *yaml.Node, ks *keys, section string) (remed
 	if instead := renamed[strings.TrimPrefix(section+"."+word, ".")]; instead != "" {
 		return "the key is called " + instead, nil
 	}
-	if near := Nearest(word, ks.names); near != "" && slipOfThePen(word, near) {
+	near := Nearest(word, ks.names)
+	slip := near != "" && slipOfThePen(word, near)
+	e, known := everydayFor(word, section)
+	if r.yard || listKeys[section] != nil {
+		known = false
+	}
+	// A word of the table is not a slip, unless keys are below it as they are below the key.
+	if slip && (!known || value.Kind == yaml.MappingNode) {
 		return fmt.Sprintf("did you mean %q?", near), ks.byName[near]
 	}
-	if r.yard || section == "photos" || section == "waive" {
+	if r.yard || listKeys[section] != nil {
 		return shortList(ks), nil
 	}
 	if !hasLetter.MatchString(word) {
 		return "write the name of a key, as in title: 18 ft equipment trailer", nil
 	}
-	if e, ok := everydayFor(word, section); ok {
-		switch {
-		case e.path != "":
-			return belongs(e.path, section), nil
-		case strings.HasPrefix(e.item, "write "):
-			return e.item, nil
-		}
-		return "there is no key for " + article(word) + "; list it under standard: as '" + itemFor(e.item, word, value) + "'", nil
+	if known {
+		return r.everydayAdvice(e, name, value, section), nil
 	}
+	if path := compound(word); path != "" {
+		return r.belongs([]string{path}, section, value), nil
+	}
+	return elsewhereAdvice(word, value, ks, section), nil
+}
+
+// elsewhereAdvice says where a word belongs that the table does not have: to another section, or
+// under standard.
+func elsewhereAdvice(word string, value *yaml.Node, ks *keys, section string) string {
 	// This is how messages write a key, not how a file writes it.
 	if above, below, ok := strings.Cut(word, "."); ok && keyNamed(word) != nil {
-		return fmt.Sprintf("write %s: on a line of its own, and %s: indented below it", above, below), nil
+		return fmt.Sprintf("write %s: on a line of its own, and %s: indented below it", above, below)
 	}
 	if paths := elsewhere(word); len(paths) == 1 {
-		return "this key belongs at " + paths[0], nil
+		return "this key belongs at " + paths[0]
 	} else if len(paths) > 1 && section == "" {
-		return "say of what, for example " + strings.Join(paths[:min(len(paths), 4)], ", ") + "; write the section on a line of its own and " + word + ": indented below it", nil
+		return "say of what, for example " + strings.Join(paths[:min(len(paths), 4)], ", ") + "; write the section on a line of its own and " + word + ": indented below it"
 	}
 	if path := nearElsewhere(word); path != "" {
-		return "did you mean " + path + "?", nil
+		return "did you mean " + path + "?"
 	}
 	if section != "" && len(ks.names) <= mostNamed {
-		return shortList(ks) + "; what has no key goes under standard: as '" + itemFor("", word, value) + "'", nil
+		return shortList(ks) + "; what has no key goes under standard: as '" + itemFor("", word, value) + "'"
 	}
-	return "there is no key for " + article(word) + "; list it under standard: as '" + itemFor("", word, value) + "'", nil
+	return "there is no key for " + article(word) + "; list it under standard: as '" + itemFor("", word, value) + "'"
+}
+
+// everydayAdvice says where what has an everyday name belongs.
+func (r *reader) everydayAdvice(e everyday, name, value *yaml.Node, section string) string {
+	switch {
+	case e.path != "" && e.item == "":
+		return r.belongs(e.paths(), section, value)
+	case e.path != "":
+		r.meant = append(r.meant, e.path)
+		return e.item
+	case strings.HasPrefix(e.item, "write "):
+		return e.item
+	}
+	return "there is no key for " + article(name.Value) + "; list it under standard: as '" + itemFor(e.item, name.Value, value) + "'"
+}
+
+// compound finds the key for a section's name and a key in it, as in ramp length, jack capacity
+// and suspension type; empty where there is none.
+func compound(word string) string {
+	first, last, two := cutWord(plainWord(word))
+	if !two {
+		return ""
+	}
+	for _, k := range unitKeys().order {
+		if plainWord(k.name) != first || k.kids == nil {
+			continue
+		}
+		if kid := k.kids.byName[last]; kid != nil && kid.kids == nil {
+			return kid.path
+		}
+		if e, ok := everydayFor(last, k.name); ok && e.under == k.name && e.path != "" {
+			return e.paths()[0]
+		}
+		return ""
+	}
+	if paths := elsewhere(strings.ReplaceAll(first, " ", "-")); len(paths) == 1 && slices.Contains([]string{"type", "kind", "style"}, last) {
+		return paths[0]
+	}
+	return ""
+}
+
+// cutWord cuts words before the last one.
+func cutWord(words string) (first, last string, two bool) {
+	i := strings.LastIndexByte(words, ' ')
+	if i < 0 {
+		return words, "", false
+	}
+	return words[:i], words[i+1:], true
 }
 
 // mostNamed is how many keys a message names. More are a wall that nobody reads.
@@ -245,17 +326,31 @@ func shortList(ks *keys) string {
 	return "the keys here are " + strings.Join(ks.names, ", ")
 }
 
-// belongs says where a key is written, with its example.
-func belongs(path, section string) string {
-	k := keyNamed(path)
-	line := k.name + ": " + k.example
+// belongs says where a value is written, with the value if the key takes it, otherwise with
+// the key's example. Of several keys it is the first that takes the value.
+func (r *reader) belongs(paths []string, section string, value *yaml.Node) string {
+	k, line := keyNamed(paths[0]), ""
+	for _, path := range paths {
+		if text := taken(path, value); text != "" {
+			k = keyNamed(path)
+			line = k.name + ": " + text
+			if _, _, note := split(k.example); note != "" && !strings.Contains(text, "(") {
+				line += ", with a note after it such as (" + note + ")"
+			}
+			break
+		}
+	}
+	if line == "" {
+		line = k.name + ": " + k.example
+	}
+	r.meant = append(r.meant, k.path)
 	switch {
 	case k.list:
-		return "this goes under " + path + ", each on a line of its own after a dash"
+		return "this goes under " + k.path + ", each on a line of its own after a dash"
 	case k.kids != nil:
-		return "this goes under " + path + ": " + strings.Join(k.kids.names[:min(len(k.kids.names), 4)], ", ") + " are keys there"
+		return "this goes under " + k.path + ": " + strings.Join(k.kids.names[:min(len(k.kids.names), 4)], ", ") + " are keys there"
 	}
-	above, _, below := cutLast(path)
+	above, _, below := cutLast(k.path)
 	switch {
 	case !below && section == "":
 		return "write it as " + line
@@ -265,6 +360,53 @@ func belongs(path, section string) string {
 		return "write it as " + line
 	}
 	return "write it below " + above + ": as " + line
+}
+
+// taken is a value as the key with that path takes it, or "".
+func taken(path string, value *yaml.Node) string {
+	k := keyNamed(path)
+	if k.kids != nil || k.list || value.Kind != yaml.ScalarNode || len(value.Value) > 60 {
+		return ""
+	}
+	text := strings.TrimSpace(value.Value)
+	if k.choices != nil {
+		if slices.ContainsFunc(k.choices, func(c string) bool { return sameWords(c, text) }) {
+			return text
+		}
+		return meantChoice(k, text)
+	}
+	if k.kind == "text" && (!hasLetter.MatchString(text) || sayNothing[strings.ToLower(text)]) || strings.ContainsAny(text, ":#\n\"'") {
+		return ""
+	}
+	if new(Unit).leafAt(path).read(text, k) != nil {
+		return ""
+	}
+	return text
+}
+
+// sayNothing are values that say only that something is there.
+var sayNothing = map[string]bool{"yes": true, "no": true, "true": true, "false": true, "none": true, "included": true, "available": true, "standard": true, "optional": true}
+
+// fieldAt is the field of the key with that path.
+func (u *Unit) fieldAt(path string) reflect.Value {
+	v, ks := reflect.ValueOf(u).Elem(), unitKeys()
+	for name := range strings.SplitSeq(path, ".") {
+		k := ks.byName[name]
+		v, ks = v.Field(k.index), k.kids
+	}
+	return v
+}
+
+func (u *Unit) leafAt(path string) leaf { return u.fieldAt(path).Addr().Interface().(leaf) }
+
+// spoilMeant marks the fields of the keys that unknown keys probably meant, so that they do not
+// also count as missing.
+func (r *reader) spoilMeant(u *Unit) {
+	for _, path := range r.meant {
+		if k := keyNamed(path); !k.list {
+			spoilBelow(k, u.fieldAt(path))
+		}
+	}
 }
 
 // cutLast cuts a path before its last name.
@@ -363,7 +505,7 @@ func itemFor(item, word string, value *yaml.Node) string {
 func article(word string) string {
 	out := strings.NewReplacer("-", " ", "_", " ").Replace(shorten(word))
 	switch {
-	case len(out) > 3 && strings.HasSuffix(out, "s") && !strings.HasSuffix(out, "ss"):
+	case len(out) > 3 && strings.HasSuffix(out, "s") && !strings.HasSuffix(out, "ss"), strings.HasSuffix(out, "ing"), strings.EqualFold(out, "ac"):
 		return out
 	case out != "" && strings.ContainsRune("aeiouAEIOU", rune(out[0])):
 		return "an " + out
@@ -379,6 +521,13 @@ func (k *key) below(text string) string {
 	for _, kid := range k.kids.order {
 		if len(lines) > 2 || kid.kids != nil {
 			break
+		}
+		if kid.choices != nil && Everyday(kid.path, text) != "" {
+			lines = append(lines, kid.name+": "+Everyday(kid.path, text))
+			continue
+		}
+		if kid.kind == "yes or no" && low == kid.name {
+			lines = append(lines, kid.name+": yes")
 		}
 		for _, c := range kid.choices {
 			if c != "none" && strings.Contains(low, strings.ToLower(c)) {

@@ -161,8 +161,8 @@ var unprovable = map[string]bool{"kind": true, "condition": true, "availability"
 
 // MeantKey is the key of a unit file that a word means, or "": gvwr means weights.gvwr.
 func MeantKey(word string) string {
-	if e, ok := everydayFor(word, ""); ok && keyNamed(e.path) != nil && Provable(e.path) {
-		return e.path
+	if e, ok := everydayFor(word, ""); ok && e.path != "" && Provable(e.paths()[0]) {
+		return e.paths()[0]
 	}
 	_, last, _ := cutLast(word)
 	if paths := elsewhere(last); len(paths) == 1 && Provable(paths[0]) {

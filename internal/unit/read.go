@@ -42,6 +42,7 @@ type reader struct {
 	file     string
 	yard     bool // the file is the yard's
 	problems []Problem
+	meant    []string       // keys that unknown keys probably meant
 	more     map[string]int // by rule, the number of problems beyond mostOfOne
 	first    map[string]Pos // the place of the first of them
 }
@@ -697,6 +698,7 @@ func ReadUnit(name string, src []byte) (*Unit, []Problem) {
 	u.Top, u.Broken = p.top, !ok
 	if ok {
 		r.mapping(p.root, unitKeys(), reflect.ValueOf(u).Elem(), "")
+		r.spoilMeant(u)
 		u.Body = readBody(name, p.body, p.bodyLine)
 	}
 	r.fold()
