@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tarepage/internal/kinds"
+	"tarepage/internal/measure"
 )
 
 // TestEntriesAreComplete checks every entry of the table for the values that no reader of
@@ -26,6 +27,13 @@ func TestEntriesAreComplete(t *testing.T) {
 		// Lower than the lowest dolly and higher than a loading dock are slips of the pen.
 		if k.Floor < 8 || k.Floor > 60 {
 			t.Errorf("%s: a floor is not usually %v above the ground", k.Name, k.Floor)
+		}
+		// Nobody measured them, so they claim no more than two inches (common practice, no
+		// source).
+		for _, usual := range []measure.Inches{k.Floor, k.Usual} {
+			if measure.Nearest(usual, 2) != usual {
+				t.Errorf("%s: write the usual %v in even inches", k.Name, usual)
+			}
 		}
 		for _, c := range k.Cautions {
 			if c.Text == "" || c.Source == "" || strings.HasSuffix(c.Text, ".") || c.Text[:1] != strings.ToLower(c.Text[:1]) {

@@ -13,6 +13,8 @@ func TestSample(t *testing.T) {
 	want := []string{
 		// Nobody asks at the limit.
 		"notices: load > limit => load >= limit",
+		// Nobody asks about the larger rating.
+		"notices: 3500 => 3500 + 1",
 		// Nobody calls Unasked.
 		"reaches: 1 => 1 + 1",
 		"reaches: load + 1 => load - 1",
@@ -21,7 +23,7 @@ func TestSample(t *testing.T) {
 		"reaches: 0 => 0 + 1",
 	}
 	var got []string
-	for _, seed := range []uint64{15, 21, 31} {
+	for _, seed := range []uint64{4, 6, 14} {
 		var out strings.Builder
 		share, err := check("./testdata/hitch", options{sample: 1000, seed: seed, atMost: 1 << 40}, &out)
 		if err != nil {

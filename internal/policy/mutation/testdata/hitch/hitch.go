@@ -28,6 +28,9 @@ func Half[N ~int | ~float64](v N, known bool) (N, bool) {
 	return v / 2, true
 }
 
+// Ratings are made before any test begins. Nobody asks about the large one.
+var Ratings = map[string]weight{"small": 2000, "large": 3500}
+
 type weight float64
 
 // Shadowed cannot spell out the type of its number, so that change does not compile.

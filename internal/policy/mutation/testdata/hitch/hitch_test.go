@@ -18,6 +18,9 @@ func TestRest(t *testing.T) {
 	if v, ok := Half(9.0, true); v != 4.5 || !ok {
 		t.Errorf("half %v %v", v, ok)
 	}
+	if Ratings["small"] != 2000 {
+		t.Error("ratings")
+	}
 	if Shadowed(2) != 5 {
 		t.Error("shadowed")
 	}
