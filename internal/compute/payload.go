@@ -363,6 +363,22 @@ var axlesAtPayload = &Definition{
 const WhyMore = "Some sellers quote more: they add what the truck carries to the axle ratings, or leave out the empty weight. " +
 	"The GVWR on the label already includes what is on the truck."
 
+// OnTruck is PayloadSays in the few words that a card or a row of a list has room for.
+func (w *Work) OnTruck() string {
+	share := w.Figure(tongueShareAtPayload.Name)
+	switch {
+	case !w.Payload.Known:
+		return ""
+	case !w.tongueWeighed():
+		return "tongue not weighed"
+	case share == nil:
+		return "share on the truck not known"
+	case w.TongueAtPayload.Value < 0:
+		return "evenly loaded it lifts the hitch"
+	}
+	return "loaded, " + share.Text + " on the truck"
+}
+
 // PayloadSays is what must be said next to the payload wherever it is shown: how the
 // loaded trailer presses on the truck, or that nobody knows. It is empty where there is no
 // payload.

@@ -26,6 +26,7 @@ type columns struct {
 	Conditions []string `json:"conditions"`
 	Tall       string   `json:"tall"`   // of every silhouette's viewBox
 	Shapes     []string `json:"shapes"` // solid|slits|guess|wheels
+	Shares     []string `json:"shares"` // next to a payload; empty where there is none
 	// Facets are name, and values in the order of the chips' numbers.
 	Facets []facetColumn `json:"facets"`
 	Law    []any         `json:"law"`
@@ -51,7 +52,9 @@ type columns struct {
 	// Load is the payload, rounded down as it is printed: how far it is below what the label
 	// leaves (Full less Empty), which is nearly always 0, or the payload itself where either is
 	// not known.
-	Load    []any `json:"load"`
+	Load []any `json:"load"`
+	// Share is the number of what is said next to it of the truck, in Shares.
+	Share   []int `json:"share"`
 	Careful []int `json:"careful"` // cautions
 	// Photos are the first photos, by the numbers of the trailers that have one.
 	Photos map[int]string `json:"photos"`
@@ -105,7 +108,7 @@ func Stock(list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error
 	for _, f := range facets {
 		d.Facets = append(d.Facets, f.column())
 	}
-	var titles, shapes, seen numbering
+	var titles, shapes, shares, seen numbering
 	for i := range list {
 		t := &list[i]
 		own := modelOf(t, scale, &shapes, rows)
@@ -125,6 +128,8 @@ func Stock(list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error
 		}
 		title, _ := titles.of(t.Title.Value)
 		d.Model, d.Title = append(d.Model, n), append(d.Title, title)
+		share, _ := shares.of(t.Work.OnTruck())
+		d.Share = append(d.Share, share)
 		d.addTrailer(i, t)
 	}
 	stockColumn(d.Stock)
@@ -132,7 +137,7 @@ func Stock(list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error
 	for n := range slices.Max(append(d.Careful, 0)) + 1 {
 		d.Phrases.Cautions = append(d.Phrases.Cautions, CautionCount(n))
 	}
-	d.Titles, d.Shapes = titles.texts, shapes.texts
+	d.Titles, d.Shapes, d.Shares = titles.texts, shapes.texts, shares.texts
 	d.SI = d.metric(ratings(list))
 	return variable("STOCK", d)
 }

@@ -225,6 +225,9 @@ func TestStock(t *testing.T) {
 	// what the page works back from the two.
 	same(t, "load", c.Load[:2], []any{0, 0})
 	same(t, "full", c.Models.Full, []any{7000, 7000, 7000})
+	// 15 ft 6 in from the ball to the axles, the deck's middle 14 ft behind the ball: 260 + 5,000 x (1 - 14/15.5) = 743.9 lb, of 7,000.
+	same(t, "share", c.Shares[c.Share[0]], "loaded, 10.6% on the truck")
+	same(t, "share of the last, whose tongue nobody weighed", c.Shares[c.Share[3]], "tongue not weighed")
 	says := map[string]string{"empty 1": "about 2,100 lb", "load 1": "about 4,900 lb", "price 2": "about $6,000"}
 	for k, v := range c.Says {
 		if !strings.HasPrefix(k, "kg ") && says[k] != v && !strings.HasSuffix(k, " 3") {

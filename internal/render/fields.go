@@ -117,6 +117,7 @@ type card struct {
 	Size          string        // hitch, width and axles
 	Payload       string        // what it can carry; empty if unknown
 	PayloadMetric string        // the same in kilograms
+	Share         string        // how much of the loaded trailer is on the truck; empty where the payload is
 	Line          string        // all of it but the title in one line: a page of a hundred has no room for more
 	LineMetric    string        // the same in metric units
 	Gone          bool          // whether it is sold

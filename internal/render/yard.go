@@ -244,7 +244,7 @@ func (m *maker) later(trailers []pagedata.Trailer) (string, error) {
 func (m *maker) blank() card {
 	const any = "-"
 	whole := elevation.Outline{Solid: "M0 0", Slits: "M0 0", Guess: "M0 0", Wheels: [][4]string{{"0", "0", "0", "0"}}}
-	return card{Link: sitepath.Yard, Title: any, Here: any, Worn: any, Price: any, Cautions: any, GVWR: any, Long: any, Payload: any, PayloadMetric: any,
+	return card{Link: sitepath.Yard, Title: any, Here: any, Worn: any, Price: any, Cautions: any, GVWR: any, Long: any, Payload: any, PayloadMetric: any, Share: any,
 		Pick: true, View: template.HTML(whole.SVG(m.scale()))}
 }
 
@@ -314,7 +314,7 @@ func (m *maker) rows(units []*entry) []card {
 		c := m.card(e)
 		parts := []string{c.GVWR + " GVWR"}
 		if c.Payload != "" {
-			parts = slices.Insert(parts, 0, c.Payload+" payload")
+			parts = slices.Insert(parts, 0, c.Payload+" payload ("+c.Share+")")
 		}
 		if c.Long != "" {
 			parts = append(parts, c.Long)
@@ -351,7 +351,7 @@ func (m *maker) card(e *entry) card {
 		Size: data.Size(), Cautions: pagedata.CautionCount(len(e.cautions)),
 	}
 	if f := e.work.Figure("payload"); f != nil {
-		c.Payload, c.PayloadMetric = f.Text, e.work.Metric(f)
+		c.Payload, c.PayloadMetric, c.Share = f.Text, e.work.Metric(f), e.work.OnTruck()
 	}
 	if f := e.work.Figure("deck-length"); f != nil {
 		// No line ends between a number and its unit.

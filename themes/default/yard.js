@@ -370,6 +370,7 @@
 		get("here").classList.toggle("avail-here", !D.state[i]);
 		part("worn", D.conditions[D.worn[i]]);
 		part("stock", D.stock[i]);
+		part("share", D.shares[D.share[i]] || "-");
 		part("carries", loadText(i), "data");
 		if (D.load[i] != null) get("carries").querySelector("data").value = loadSI(i);
 		part("gvwr", M.gvwr[m]);
@@ -891,7 +892,7 @@
 		}
 		var rows = [one(say("bring machine"), function (i) { return verdict(i, "m"); }), one(say("bring truck"), function (i) { return verdict(i, "t"); }),
 			one(say("compare price"), priceText), one(say("compare here"), stateText),
-			[say("compare payload"), loadText, function (i) { return data(escape(loadText(i)), escape(loadSI(i))); }], one(say("find gvwr"), function (i) { return M.gvwr[D.model[i]]; }),
+			[say("compare payload"), loadText, function (i) { return data(escape(loadText(i)), escape(loadSI(i))) + " (" + escape(D.shares[D.share[i]]) + ")"; }], one(say("find gvwr"), function (i) { return M.gvwr[D.model[i]]; }),
 			[say("compare empty"), emptyText, emptyBoth],
 			[say("compare tongue"), function (i) { return D.weighed[i] ? group(D.tongue[i]) + " lb" : ""; }, function (i) { return data(group(D.tongue[i]) + " lb", kg(D.tongue[i])); }]];
 		keys.forEach(function (k, at) { rows.push(pair(say("first " + k), function (d) { return d.f[at]; })); });
