@@ -9,6 +9,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
+	"tarepage/internal/kinds"
 	"tarepage/internal/report"
 	"tarepage/internal/unit"
 )
@@ -125,12 +126,14 @@ func TestDemoYard(t *testing.T) {
 	if len(marked) == len(stock.Units) {
 		t.Error("every unit of the demo has a caution; nobody reads a warning that is everywhere")
 	}
-	kinds := map[string]bool{}
+	there := map[string]bool{}
 	for _, u := range stock.Units {
-		kinds[u.Kind.Value] = true
+		there[u.Kind.Value], there[u.Availability.Value], there[u.Condition.Value] = true, true, true
 	}
-	if len(kinds) < 8 {
-		t.Errorf("the demo shows %d kinds of trailer only", len(kinds))
+	for _, name := range append(kinds.Names(), "new", "used", "on the yard", "on order", "spoken for", "sold") {
+		if !there[name] {
+			t.Errorf("no unit of the demo is %q", name)
+		}
 	}
 }
 
@@ -152,6 +155,9 @@ func TestDemoFigures(t *testing.T) {
 		{"SB-1016", "axle-load-at-gvwr", "19,483 lb"}, // 22,000 - 2,517.8 = 19,482.2, up
 		{"SB-1027", "tire-reserve", "40 lb"},          // 2 x 3,520 - 7,000
 		{"SB-1031", "tongue-share", "8.5%"},           // (440 + 10,520 x 16 / 204) / 14,900
+		{"SB-1086", "tank-full", "8,345 lb"},          // 1,000 x 8.345
+		{"SB-1088", "tank-full", "3,550 lb"},          // 500 x 7.1
+		{"SB-1066", "payload", "2,900 lb"},            // the axle that the dolly may carry, not 3,490 - 580
 		{"SB-1058", "tire-reserve", "0 lb"},           // 4 x 3,000 - 12,000: the lower of the two ratings sold
 		{"SB-1058", "tag-payload", "about 18,400 lb"}, // 25,900 - about 7,500
 	} {

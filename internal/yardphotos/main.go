@@ -4,6 +4,9 @@
 // a demo unit has changed:
 //
 //	go run ./internal/yardphotos
+//	go run ./internal/yardphotos sb-1043 sb-1062
+//
+// With stock numbers it draws the photos of those units only.
 //
 // Faces are flat, shaded by one sun, and drawn in perspective with a depth for each point. A
 // person of 5 ft 9 in and a fence of 5 ft give the scale. What a unit does not state has a
@@ -17,6 +20,7 @@ import (
 	"io/fs"
 	"os"
 	"path"
+	"slices"
 	"strings"
 
 	"tarepage/internal/compute"
@@ -24,15 +28,21 @@ import (
 )
 
 func main() {
-	if err := run("."); err != nil {
+	if err := run(".", os.Args[1:]); err != nil {
 		_, _ = fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
 }
 
-// run draws every photo that a unit below root lists and that has the name of a view.
-func run(root string) error {
+// run draws every photo that a unit below root lists and that has the name of a view, or
+// those of the units with these stock numbers.
+func run(root string, only []string) error {
 	return each(os.DirFS(root), func(name string, draw func() ([]byte, error)) error {
+		if len(only) > 0 && !slices.ContainsFunc(only, func(s string) bool {
+			return strings.HasPrefix(path.Base(name), strings.ToLower(s)+"-")
+		}) {
+			return nil
+		}
 		data, err := draw()
 		if err != nil {
 			return err
@@ -78,20 +88,20 @@ func photograph(w *compute.Work, view string) ([]byte, error) {
 var views = map[string]func(*rig) camera{
 	"side": func(r *rig) camera {
 		mid := r.middle()
-		return look(vec{mid - 30, r.reach() * 1.45, 66}, vec{mid, 0, r.height() * 0.42}, 1.16)
+		return look(vec{mid - 30, r.reach() * 1.45, 66}, vec{mid + 6, 0, r.height()*0.42 + r.reach()*0.05}, 1.08)
 	},
 	"front": func(r *rig) camera {
 		mid := r.middle()
-		return look(vec{mid - float64(r.reach()*0.86), r.reach() * 0.80, 92}, vec{mid - r.reach()*0.06, 0, r.height() * 0.36}, 1.12)
+		return look(vec{mid - float64(r.reach()*0.86), r.reach() * 0.80, 92}, vec{mid - r.reach()*0.06, 0, r.height()*0.36 + r.reach()*0.04}, 1.06)
 	},
 	"rear": func(r *rig) camera {
 		mid := r.middle()
-		return look(vec{mid + float64(r.reach()*1.0), r.reach() * 0.78, 104}, vec{mid + r.reach()*0.04, 0, r.height() * 0.36}, 1.12)
+		return look(vec{mid + float64(r.reach()*1.0), r.reach() * 0.78, 104}, vec{mid + r.reach()*0.04, 0, r.height()*0.36 + r.reach()*0.03}, 1.04)
 	},
 }
 
 // reach is how long the whole trailer is, and not less than a short one looks good at.
-func (r *rig) reach() float64 { return max(r.rear()+20, 150) }
+func (r *rig) reach() float64 { return max(r.rear()+20, 165) }
 
 func (r *rig) middle() float64 { return r.rear() / 2 }
 
@@ -118,7 +128,10 @@ func (r *rig) surroundings(view string) {
 		}
 		r.box(r.rear()+395, r.rear()+397, back, 700, 48, 54, plank)
 	}
-	at := map[string]vec{"side": {r.rear() + 26, 10, 0}, "front": {18, -(r.half() + 34), 0}, "rear": {-4, r.half() + 16, 0}}[view]
+	at := map[string]vec{"side": {r.rear() + 36, 4, 0}, "front": {18, -(r.half() + 34), 0}, "rear": {-4, r.half() + 16, 0}}[view]
+	if view == "front" && r.overTheTruck {
+		at.x, at.y = -34, 6 // in front of the neck, which would hide him
+	}
 	r.person(at)
 }
 

@@ -19,6 +19,7 @@ type rig struct {
 	space                       string
 	front, long, wide, floor    float64
 	center, spacing, tire, rim  float64
+	outer                       float64 // from the trailer's middle to the outside of its tires
 	axles                       int
 	dual, between, overTheTruck bool
 	paint                       paint
@@ -36,9 +37,9 @@ var (
 
 // colors are the words of the key color, the first one in a text counts.
 var colors = map[string]paint{
-	"black": {0.16, 0.16, 0.17}, "charcoal": {0.29, 0.31, 0.34}, "gray": {0.53, 0.55, 0.57}, "silver": {0.78, 0.80, 0.82},
+	"black": {0.19, 0.19, 0.20}, "charcoal": {0.29, 0.31, 0.34}, "gray": {0.45, 0.47, 0.49}, "silver": {0.68, 0.70, 0.73},
 	"white": white, "red": {0.72, 0.13, 0.11}, "yellow": {0.95, 0.76, 0.10}, "green": {0.13, 0.42, 0.22},
-	"blue": {0.12, 0.28, 0.62}, "galvanized": {0.70, 0.73, 0.75}, "aluminum": {0.80, 0.82, 0.84}, "orange": {0.90, 0.43, 0.08}, "tan": {0.78, 0.68, 0.50},
+	"blue": {0.12, 0.28, 0.62}, "galvanized": {0.58, 0.61, 0.62}, "aluminum": {0.67, 0.70, 0.73}, "orange": {0.90, 0.43, 0.08}, "tan": {0.78, 0.68, 0.50},
 }
 
 func paintOf(text string) paint {
@@ -72,7 +73,15 @@ func rigOf(w *compute.Work) *rig {
 	r.axles, r.dual = max(u.Axles.Count.Value, 1), u.Tires.PerAxle.Value == 4
 	r.spacing = or(u.Axles.Spacing, r.tire+4)
 	r.center = or(u.Axles.Center, r.front+float64(r.long*0.58))
-	r.between = !r.kind.OverWheels && (u.Deck.Between.Given() || r.floor < r.tire+4)
+	r.between = !r.kind.OverWheels && r.kind.Name != "lowboy" && (u.Deck.Between.Given() || r.floor < r.tire+4 || u.Frame.Fenders.Value == "fixed")
+	switch {
+	case r.between && u.OverallWidth.Given():
+		r.outer = float64(u.OverallWidth.Value)/2 - 1
+	case r.between:
+		r.outer = r.half() + 11
+	default:
+		r.outer = max(r.half()-1, 38)
+	}
 	return r
 }
 
@@ -132,7 +141,9 @@ func (r *rig) tongue() {
 		r.box(x-1, x+1, y-1, y+1, 1.5, 9, steel)
 		r.box(x-1, x+1, y-8, y+1, at+18.5, at+20, dark)
 	}
-	r.box(x-3, x+3, -max(4, side), max(4, side), at-2.5, at+2.5, r.paint)
+	// A plate between the two bars of the A-frame holds the jack.
+	bar := float64(knee.y * (x - tip.x) / (knee.x - tip.x))
+	r.box(x-3, x+3, -max(4, side, bar), max(4, side, bar), at-2.2, at+2.2, r.paint)
 }
 
 // neck adds the neck over a truck's bed with its coupler or kingpin, and the two legs.
@@ -165,14 +176,7 @@ func (r *rig) neck() {
 
 // wheels adds the tires, the axles and the fenders.
 func (r *rig) wheels() {
-	outer := r.half() - 1
-	if r.between {
-		outer = r.half() + 11
-	}
-	if r.space == "hull" || r.space == "chassis" || r.space == "bunks" || r.space == "dolly" || r.space == "bin" {
-		outer = max(r.half(), 38)
-	}
-	radius := r.tire / 2
+	outer, radius := r.outer, r.tire/2
 	for i := range r.axles {
 		x := r.center + float64(r.spacing*(float64(i)-float64(r.axles-1)/2))
 		r.box(x-2, x+2, -outer+4, outer-4, radius-2, radius+2, dark)
@@ -211,18 +215,48 @@ func (r *rig) fenders(outer float64) {
 	}
 }
 
-// lamps adds lamps at the corners and, where the unit has it, the red and white tape.
+// lamps adds lamps at the corners and, where the unit has it, the red and white tape. Where
+// the frame is narrower than the trailer, a bar across the rear holds the lamps.
 func (r *rig) lamps() {
 	z := r.floor - 3
 	if r.u.Deck.TailEnd.Given() {
 		z = float64(r.u.Deck.TailEnd.Value) - 3
 	}
-	end, h := r.rear(), r.half()
+	if r.kind.Name == "lowboy" {
+		z = r.tire + 1
+	}
+	end, h, ahead := r.rear(), r.half(), r.half()
+	switch r.space {
+	case "dolly":
+		end, h, z = r.center+r.tire/2+2, r.outer, r.tire*0.62
+		r.both(end-1, end+1, h-9, h-2, z-2, z+5, red)
+		return
+	case "hull":
+		z, h, ahead = max(r.floor-14, 13), r.outer-3, r.narrow()
+		r.box(end-3, end-0.5, -h, h, z-2, z+2, r.paint)
+	case "tank":
+		ahead = r.narrow()
+		r.box(end-3, end-0.5, -h, h, z-3, z+2, r.paint)
+	case "bed":
+		ahead = h + 2
+		r.box(end-3, end-0.5, -h, h, z-3, z+2, r.paint)
+		r.both(end-8, end-0.5, 14, 19, z-3, r.floor-1, dark)
+	case "bin":
+		h, ahead = 40, 18
+		r.box(end-3, end-0.5, -h, h, z-4, z+1, r.paint)
+	}
 	r.both(end-0.5, end+1, h-9, h-2, z-2.5, z+2.5, red)
 	for i := -1.0; i <= 1; i++ {
 		r.box(end-0.5, end+1, i*7-1.5, i*7+1.5, z-1.2, z+1.2, red)
 	}
-	r.both(r.front+2, r.front+6, h-0.5, h+0.8, r.floor-4, r.floor-1, amber)
+	low := r.floor - 4
+	if r.space == "hull" {
+		low = max(r.floor-10, 16) - 5
+	} else if r.space == "bed" {
+		low = r.floor + 2
+	}
+	r.both(r.front+2, r.front+6, ahead-0.5, ahead+0.8, low, low+3, amber)
+	h = ahead
 	if !r.u.Lights.Conspicuity.Value || !r.u.Lights.Conspicuity.Given() {
 		return
 	}
@@ -230,6 +264,14 @@ func (r *rig) lamps() {
 		if i%4 > 1 {
 			continue
 		}
-		r.both(x, x+10, h-0.2, h+0.6, r.floor-4, r.floor-2, []paint{red, white}[i%2])
+		r.both(x, x+10, h-0.2, h+0.6, low, low+2, []paint{red, white}[i%2])
 	}
+}
+
+// narrow is half the width of the frame under a tank or a hull.
+func (r *rig) narrow() float64 {
+	if r.space == "hull" {
+		return min(r.half()*0.6, 30)
+	}
+	return r.half() * 0.6
 }

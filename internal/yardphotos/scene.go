@@ -95,13 +95,18 @@ func circle(x, z, wide, tall float64) []vec {
 
 // tube adds a round body along the trailer, with half axes wide and tall.
 func (s *scene) tube(x0, x1, y, z, wide, tall float64, tint paint) {
-	ring := circle(y, z, wide, tall)
-	for i := range ring {
-		a, b := ring[i], ring[(i+1)%len(ring)]
-		s.quad(vec{x0, a.x, a.z}, vec{x1, a.x, a.z}, vec{x1, b.x, b.z}, vec{x0, b.x, b.z}, tint)
-		for _, x := range []float64{x0, x1} {
-			s.faces = append(s.faces, face{[3]vec{{x, y, z}, {x, a.x, a.z}, {x, b.x, b.z}}, tint})
-		}
+	s.cone(x0, x1, y, z, wide, tall, 1, tint)
+}
+
+// cone adds a tube of which the end at x1 is smaller by that share.
+func (s *scene) cone(x0, x1, y, z, wide, tall, share float64, tint paint) {
+	near, far := circle(y, z, wide, tall), circle(y, z, wide*share, tall*share)
+	for i := range near {
+		k := (i + 1) % len(near)
+		a, b, c, d := near[i], near[k], far[k], far[i]
+		s.quad(vec{x0, a.x, a.z}, vec{x0, b.x, b.z}, vec{x1, c.x, c.z}, vec{x1, d.x, d.z}, tint)
+		s.faces = append(s.faces, face{[3]vec{{x0, y, z}, {x0, a.x, a.z}, {x0, b.x, b.z}}, tint},
+			face{[3]vec{{x1, y, z}, {x1, d.x, d.z}, {x1, c.x, c.z}}, tint})
 	}
 }
 
@@ -133,7 +138,7 @@ func (s *scene) bars(a, b vec, thick float64, tint paint) {
 
 // The picture and the light. Every pixel is the mean of oversample times oversample points.
 const (
-	pixelsWide, pixelsHigh = 1200, 800
+	pixelsWide, pixelsHigh = 960, 640
 	oversample             = 2
 )
 

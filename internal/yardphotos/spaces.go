@@ -1,6 +1,9 @@
 package main
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // deck adds a deck of planks with its rails, tail, ramps and sides.
 func (r *rig) deck() {
@@ -18,6 +21,10 @@ func (r *rig) deck() {
 			return h
 		}
 		return h - float64((x-hinge)/tail*(h-end))
+	}
+	if r.kind.Name == "lowboy" {
+		r.lowboy()
+		return
 	}
 	r.planks(hinge, slope)
 	y := r.half()
@@ -48,7 +55,12 @@ func (r *rig) deck() {
 // planks adds the floor, with every other plank a little darker.
 func (r *rig) planks(hinge float64, slope func(float64) float64) {
 	tint := wood
-	if f := r.u.Frame.Material.Value; f == "aluminum" {
+	switch floor := r.u.Frame.Floor.Value; {
+	case strings.Contains(floor, "plywood"):
+		tint = paint{0.80, 0.68, 0.50}
+	case strings.Contains(floor, "steel"):
+		tint = paint{0.44, 0.45, 0.46}
+	case r.u.Frame.Material.Value == "aluminum":
 		tint = paint{0.74, 0.76, 0.78}
 	}
 	y := r.half() - 2
@@ -136,8 +148,10 @@ func (r *rig) carries() {
 	h, y := r.floor, r.half()
 	switch r.kind.Name {
 	case "motorcycle":
-		for _, at := range []float64{-y / 2, y / 2} {
-			r.both(r.front+8, r.rear(), at+2, at+3, h, h+3, steel)
+		for _, at := range []float64{-y * 0.62, 0, y * 0.62} {
+			for _, edge := range []float64{-4, 4} {
+				r.box(r.front+8, r.rear()-2, at+edge-0.5, at+edge+0.5, h, h+2, steel)
+			}
 			r.box(r.front+6, r.front+30, at-4, at-2.5, h, h+18, steel)
 			r.box(r.front+6, r.front+30, at+2.5, at+4, h, h+18, steel)
 			r.bar(vec{r.front + 8, at - 3, h + 18}, vec{r.front + 8, at + 3, h + 18}, 2, steel)
@@ -149,11 +163,62 @@ func (r *rig) carries() {
 			r.bar(vec{x, y - 4, h}, vec{x, y - 4, h + 50}, 1.5, amber)
 		}
 	case "atv-snowmobile":
-		r.prism([]vec{{r.front, 0, h}, {r.front + 4, 0, h}, {r.front - 6, 0, h + 26}, {r.front - 9, 0, h + 26}}, -y, y, white)
-	case "lowboy":
-		r.both(r.front-16, r.front, y-6, y, h-4, h+14, r.paint)
-		r.prism([]vec{{r.front - 20, 0, h + 6}, {r.front, 0, h - 6}, {r.front, 0, h + 10}, {r.front - 20, 0, h + 40}}, -y, y, r.paint)
+		r.prism([]vec{{r.front, 0, h}, {r.front + 3, 0, h}, {r.front - 4, 0, h + 26}, {r.front - 7, 0, h + 26}}, -y, y, white)
+		for _, at := range []float64{-y * 0.72, -y * 0.28, y * 0.28, y * 0.72} {
+			r.box(r.front+6, r.rear()-4, at-2, at+2, h, h+0.6, dark)
+		}
+		// A bar over the skis of the sled that is not there, and an ATV on the right.
+		r.box(r.front+34, r.front+37, 4, y-4, h+7, h+9, steel)
+		r.box(r.front+34, r.front+37, y/2-1, y/2+1, h, h+8, steel)
+		r.atv(r.front+34, -y/2, h)
 	}
+}
+
+// atv adds an ATV that begins at x, with its middle at y, on a floor at z.
+func (r *rig) atv(x, y, z float64) {
+	body, seat := paint{0.72, 0.13, 0.11}, dark
+	for _, at := range []float64{x + 12, x + 60} {
+		for _, side := range []float64{-1, 1} {
+			r.disk(at, z+12, 12, y+side*12, y+side*22, rubber)
+			r.disk(at, z+12, 6, y+side*13, y+side*22.4, steel)
+			r.box(at-12, at+12, y+min(side*9, side*22), y+max(side*9, side*22), z+25, z+27, body)
+		}
+		r.box(at-12, at+12, y-16, y+16, z+33, z+34.5, dark)
+	}
+	r.box(x+6, x+66, y-8, y+8, z+10, z+26, body.times(0.8))
+	r.box(x+2, x+22, y-9, y+9, z+24, z+33, body)
+	r.box(x+28, x+60, y-6, y+6, z+26, z+34, seat)
+	r.bar(vec{x + 22, y, z + 30}, vec{x + 27, y, z + 43}, 3, dark)
+	r.bar(vec{x + 27, y - 15, z + 43}, vec{x + 27, y + 15, z + 43}, 2, dark)
+}
+
+// lowboy adds the well, the slope behind it and the rear deck over the wheels.
+func (r *rig) lowboy() {
+	h, y, over := r.floor, r.half(), r.tire+5
+	well := r.front + or(r.u.Deck.Well, r.long*0.65)
+	up := min(well+24, r.rear()-12)
+	height := func(x float64) float64 {
+		return h + float64((over-h)*max(0, min(1, (x-well)/(up-well))))
+	}
+	for _, part := range [][2]float64{{r.front, well}, {well, up}, {up, r.rear()}} {
+		a, b := height(part[0]), height(part[1])
+		r.quad(vec{part[0], 2 - y, a}, vec{part[1], 2 - y, b}, vec{part[1], y - 2, b}, vec{part[0], y - 2, a}, wood)
+		thick := 10.0
+		if part[0] >= up {
+			thick = 4
+		}
+		rail := []vec{{part[0], 0, a - 10}, {part[1], 0, b - thick}, {part[1], 0, b + 1.5}, {part[0], 0, a + 1.5}}
+		if part[0] >= up {
+			rail[0].z = a - thick
+		}
+		r.prism(rail, y-2, y, r.paint)
+		r.prism(rail, -y, 2-y, r.paint)
+	}
+	r.box(r.rear()-3, r.rear(), -y, y, over-6, over+1.5, r.paint)
+	r.both(up, r.rear(), 14, 20, r.tire*0.5, over-1, r.paint.times(0.8))
+	// The foot of the neck, which comes off in front of the well.
+	r.prism([]vec{{r.front - 12, 0, h - 10}, {r.front, 0, h - 10}, {r.front, 0, h + 6}, {r.front - 12, 0, h + 22}}, -y, y, r.paint)
+	r.box(r.front-1.2, r.front+0.4, -y-0.3, y+0.3, h-10, h+2, dark)
 }
 
 // bed adds the sides of a dump bed, its gate and its hoist, or a hopper's.
@@ -170,7 +235,11 @@ func (r *rig) bed() {
 	}
 	r.both(r.front-6, end-6, 14, 19, h-9, h-2, dark)
 	if r.kind.Name == "hopper" {
-		r.prism([]vec{{r.center - 34, 0, h}, {r.center + 34, 0, h}, {r.center + 10, 0, 18}, {r.center - 10, 0, 18}}, -y+14, y-14, r.paint)
+		// The hopper is in front of the wheels.
+		at := r.center - float64(r.spacing*float64(r.axles-1))/2 - r.tire/2 - 40
+		r.prism([]vec{{at - 36, 0, h}, {at + 36, 0, h}, {at + 9, 0, 20}, {at - 9, 0, 20}}, -y+12, y-12, r.paint)
+		r.box(at-10, at+10, -y+14, y-14, 17, 20, steel)
+		r.bar(vec{at + 4, y - 14, 19}, vec{at + 4, y + 2, 19}, 1.5, steel)
 		r.box(end-2, end, -y, y, h, top, r.paint)
 		return
 	}
@@ -195,6 +264,11 @@ func (r *rig) boxed() {
 	}
 	outline := []vec{{r.front, y, 0}, {r.front - nose, y * 0.12, 0}, {r.front - nose, -y * 0.12, 0}, {r.front, -y, 0}, {end, -y, 0}, {end, y, 0}}
 	r.upright(outline, h-5, h, dark)
+	if lean := r.lean(); lean > 0 {
+		r.leaning(h, y, top, lean)
+		r.doors(h, y, top)
+		return
+	}
 	r.upright(outline, top, top+1, white)
 	if r.kind.Name == "livestock" {
 		r.slats(h, y, top)
@@ -208,6 +282,29 @@ func (r *rig) boxed() {
 	for i := range r.u.Box.Vents.Value {
 		x := r.front + float64(r.long*(float64(i)+1)/float64(r.u.Box.Vents.Value+1))
 		r.box(x-7, x+7, -7, 7, top+1, top+5, white)
+	}
+}
+
+// lean is how far the top of a rounded or slanted nose is behind its foot.
+func (r *rig) lean() float64 {
+	switch r.u.Box.Nose.Value {
+	case "rounded":
+		return 16
+	case "slanted":
+		return 26
+	}
+	return 0
+}
+
+// leaning adds the walls and the roof of a box whose front leans back.
+func (r *rig) leaning(h, y, top, lean float64) {
+	end := r.rear()
+	profile := []vec{{r.front, 0, h}, {end, 0, h}, {end, 0, top}, {r.front + lean, 0, top}, {r.front + lean*0.25, 0, top - lean*0.7}, {r.front, 0, top - lean*1.9}}
+	r.prism(profile, -y, y, r.paint)
+	r.both(r.front, end, y, y+0.4, h, h+4, steel)
+	r.box(r.front+lean, end, -y, y, top, top+0.8, white)
+	if r.kind.Name == "camper" {
+		r.prism([]vec{{r.front + lean*0.2, 0, top - lean*0.85}, {r.front - 0.3, 0, top - lean*1.8}, {r.front - 0.8, 0, top - lean*1.8}, {r.front + lean*0.2 - 0.6, 0, top - lean*0.8}}, -y+14, y-14, paint{0.24, 0.30, 0.36})
 	}
 }
 
@@ -225,6 +322,10 @@ func (r *rig) doors(h, y, top float64) {
 			}
 		}
 	}
+	r.openings(h, y, top)
+	if strings.Contains(r.u.Box.Door.Value, "none at the rear") {
+		return
+	}
 	r.box(end, end+0.4, -y+3, y-3, h+1, top-4, line)
 	r.box(end+0.4, end+1, -y+4, y-4, h+2, top-5, r.paint.times(1.04))
 	if r.u.Ramps.Kind.Value != "ramp door" {
@@ -233,6 +334,10 @@ func (r *rig) doors(h, y, top float64) {
 	} else {
 		r.both(end+1, end+2.4, y-9, y-7, h+20, h+44, steel)
 	}
+}
+
+// openings adds the serving window of a concession trailer or the windows of a camper.
+func (r *rig) openings(h, y, top float64) {
 	switch r.kind.Name {
 	case "concession":
 		r.box(r.center-36, r.center+30, y, y+0.6, h+40, h+72, dark)
@@ -243,7 +348,8 @@ func (r *rig) doors(h, y, top float64) {
 		r.both(r.center-50, r.center-14, y, y+0.7, h+40, h+62, glass)
 		r.both(r.center+24, r.center+56, y, y+0.7, h+40, h+62, glass)
 		r.both(r.front, r.rear(), y, y+0.5, h+26, h+32, paint{0.16, 0.36, 0.52})
-		r.box(r.center-12, r.center+14, -13, 13, top+1, top+10, white)
+		r.box(r.center-12, r.center+14, -13, 13, top+0.8, top+10, white)
+		r.box(r.rear(), r.rear()+0.6, -y+16, y-16, h+40, h+62, glass)
 	}
 }
 
@@ -251,15 +357,20 @@ func (r *rig) doors(h, y, top float64) {
 func (r *rig) slats(h, y, top float64) {
 	end := r.rear()
 	solid := h + float64((top-h)*0.45)
-	r.both(r.front, end, y-1, y, h, solid, r.paint)
-	r.box(r.front, r.front+1, -y, y, h, solid+12, r.paint)
+	low := r.paint
+	if _, below, ok := strings.Cut(r.u.Color.Value, " over "); ok {
+		low = paintOf(below)
+	}
+	r.both(r.front, end, y-1, y, h, solid, low)
+	r.box(r.front, r.front+1, -y, y, h, solid, low)
+	r.box(r.front, r.front+1, -y, y, solid, solid+12, r.paint)
 	r.box(r.front, r.front+1, -y, y, top-10, top, r.paint)
 	for i := range 3 {
 		z := solid + 5 + float64((top-solid-6)*float64(i)/3)
 		r.both(r.front, end, y-1, y, z, z+5, r.paint)
 		r.box(end-1, end, -y, y, z, z+5, r.paint)
 	}
-	r.box(end-1, end, -y, y, h, solid, r.paint)
+	r.box(end-1, end, -y, y, h, solid, low)
 	r.box(end, end+1, -1, 1, h, top, dark)
 	for n, i := math.Ceil(r.long/36), 0.0; i <= n; i++ {
 		x := r.front + float64((r.long-2)*i/n)
@@ -288,22 +399,29 @@ func (r *rig) tank() {
 		tint = paint{0.92, 0.92, 0.86}
 	}
 	mid := r.floor + tall/2
-	r.tube(r.front, r.rear(), 0, mid, r.half()*0.94, tall/2, tint)
+	r.tube(r.front+4, r.rear()-4, 0, mid, r.half()*0.94, tall/2, tint)
+	for _, end := range [][2]float64{{r.front + 4, -1}, {r.rear() - 4, 1}} {
+		r.cone(end[0], end[0]+end[1]*2.4, 0, mid, r.half()*0.94, tall/2, 0.86, tint)
+		r.cone(end[0]+end[1]*2.4, end[0]+end[1]*4, 0, mid, r.half()*0.81, tall*0.43, 0.6, tint)
+	}
 	for i := range 4 {
-		x := r.front + float64(r.long*(float64(i)+0.5)/4)
+		x := r.front + float64(r.long*(float64(i)+0.6)/4.2)
 		r.tube(x-1.5, x+1.5, 0, mid, r.half()*0.96, tall/2+0.8, r.paint)
 		r.box(x-2, x+2, -r.half()*0.8, r.half()*0.8, r.floor-1, r.floor+tall*0.2, r.paint)
 	}
 	r.box(r.center-12, r.center+12, -12, 12, r.floor+tall-2, r.floor+tall+5, dark)
 	r.box(r.rear(), r.rear()+20, -r.half()*0.5, r.half()*0.5, r.floor-6, r.floor-3, steel)
-	r.box(r.rear()+3, r.rear()+17, -10, 10, r.floor-3, r.floor+14, red)
-	r.both(r.center-30, r.center+30, r.half()-3, r.half()+6, r.tire+2, r.tire+3.5, r.paint)
+	r.box(r.rear()+3, r.rear()+17, -10, 6, r.floor-3, r.floor+10, dark)
+	r.box(r.rear()+5, r.rear()+15, -7, 3, r.floor+10, r.floor+14, red)
+	r.disk(r.rear()+10, r.floor+9, 10, 10, 18, paint{0.20, 0.20, 0.22})
+	r.disk(r.rear()+10, r.floor+9, 11, 9, 10, steel)
+	r.disk(r.rear()+10, r.floor+9, 11, 18, 19, steel)
 }
 
 // hull adds the frame, the bunks and the winch stand of a boat or watercraft trailer.
 func (r *rig) hull() {
 	z, places := r.floor-10, max(r.u.Hull.Places.Value, 1)
-	y := min(r.half()*0.6, 30)
+	y := r.narrow()
 	r.bareFrame(y, max(z, 16))
 	long := or(r.u.Hull.Bunk, r.long*0.55)
 	carpet := paint{0.16, 0.24, 0.42}
@@ -320,16 +438,22 @@ func (r *rig) hull() {
 		r.box(r.front-1, r.front+5, mid-5, mid+5, r.floor+20, r.floor+26, dark)
 		r.disk(r.front-3, r.floor+20, 4, mid-3, mid+3, steel)
 	}
-	outer := max(r.half(), 38)
-	r.fenders(outer)
-	r.bars(vec{r.rear() - 6, outer - 10, z}, vec{r.rear() - 6, outer - 10, r.floor + 40}, 1.8, white)
+	// Brackets hold the fenders, and a bar across the rear the guide posts.
+	reach := float64(r.spacing*float64(r.axles-1))/2 + r.tire/2
+	for _, x := range []float64{r.center - reach, r.center + reach} {
+		r.both(x-1.5, x+1.5, y, r.outer, r.tire*0.62, r.tire*0.62+3, r.paint)
+	}
+	r.bars(vec{r.rear() - 2, r.outer - 6, max(r.floor-14, 13)}, vec{r.rear() - 2, r.outer - 6, r.floor + 40}, 1.8, white)
+	for i := range 3 {
+		x := r.front + float64(r.long*(float64(i)+0.8)/7)
+		r.disk(x, max(z, 16)+2, 3, -4, 4, dark)
+	}
 }
 
 // bin adds the rails, the hook or cable arm, and a bin on them.
 func (r *rig) bin() {
 	z, y := r.floor, r.half()
 	r.bareFrame(18, z)
-	r.both(r.center-50, r.center+50, y-8, y, r.tire+2, r.tire+3.5, dark)
 	top, rust := z+52, paint{0.23, 0.38, 0.30}
 	from, to := r.front+8, r.rear()-4
 	for _, side := range []float64{-1, 1} {
@@ -372,7 +496,9 @@ func (r *rig) bunks() {
 			r.tube(r.front-6, r.rear()+12, float64(i)*12-30, z+7, 5.6, 5.6, steel)
 		}
 	case "header":
-		r.bars(vec{r.front, y - 12, z + 24}, vec{r.rear(), y - 12, z + 24}, 4, r.paint)
+		r.bar(vec{r.front, y - 12, z + 24}, vec{r.rear() + 6, y - 12, z + 24}, 4, r.paint)
+		r.bar(vec{r.front, 2.5 - y, z + 16}, vec{r.rear() + 6, 2.5 - y, z + 16}, 4, r.paint)
+		r.header(z + 18)
 	}
 }
 
@@ -395,14 +521,55 @@ func (r *rig) chassis() {
 	r.both(r.front, r.rear(), y-2, y, z-4, z, r.paint)
 }
 
-// dolly adds the two pans with their straps.
-func (r *rig) dolly() {
-	z := r.floor
-	r.box(r.front, r.front+6, -40, 40, z-5, z, r.paint)
-	for _, side := range []float64{-1, 1} {
-		r.prism([]vec{{r.front, 0, z}, {r.rear(), 0, z - 4}, {r.rear(), 0, z - 2}, {r.front, 0, z + 2}}, side*20, side*34, r.paint)
-		r.bar(vec{r.front + 2, side * 27, z}, vec{r.front - 4, side * 27, z + 14}, 10, r.paint)
-		r.box(r.front+8, r.rear()-6, side*25, side*29, z+1, z+3, amber)
+// header adds the harvester's header that lies on a header trailer: its sheet, its auger and
+// its reel.
+func (r *rig) header(z float64) {
+	from, to, tint := r.front-8, r.rear()+10, paint{0.72, 0.14, 0.10}
+	r.prism([]vec{{from, 0, z}, {to, 0, z}, {to, 0, z + 3}, {from, 0, z + 3}}, -34, 26, tint)
+	r.box(from, to, -36, -33, z, z+38, tint)
+	for _, x := range []float64{from, to - 3} {
+		r.box(x, x+3, -36, 30, z, z+16, tint.times(1.1))
 	}
-	r.fenders(38)
+	r.tube(from+3, to-3, -20, z+13, 8, 8, steel)
+	for x := from + 8; x < to-12; x += 16 {
+		r.tube(x, x+2, -20, z+13, 11, 11, steel.times(0.9))
+	}
+	// The reel: six bats around an axle.
+	ring := circle(6, z+32, 17, 17)
+	for i := 0; i < 28; i += 5 {
+		p := ring[i]
+		r.bar(vec{from + 6, p.x, p.z}, vec{to - 6, p.x, p.z}, 2.2, amber)
+		for x := from + 6; x <= to-6; x += (to - from - 12) / 4 {
+			r.bar(vec{x, 6, z + 32}, vec{x, p.x, p.z}, 1.4, amber)
+		}
+	}
+	r.tube(from+4, to-4, 6, z+32, 2.2, 2.2, steel)
+	r.box(from, from+3, -34, 8, z+30, z+34, tint)
+	r.box(to-3, to, -34, 8, z+30, z+34, tint)
+}
+
+// dolly adds the crossbar and the two pans: trays with raised edges, a stop in front, a ramp
+// behind, and the straps for the wheels.
+func (r *rig) dolly() {
+	z, strap := r.floor, paint{0.95, 0.45, 0.05}
+	widest := or(r.u.Dolly.Widest, 76) / 2
+	narrowest := or(r.u.Dolly.Narrow, 42) / 2
+	inner, out := narrowest-3, widest+1
+	r.box(r.front-6, r.front, -out, out, z-5, z+1, r.paint)
+	r.box(r.center-3, r.center+3, -r.outer+9, r.outer-9, z-3, z+1, r.paint)
+	r.bars(vec{r.front - 3, inner, z - 3}, vec{r.center, inner, z - 2}, 4, r.paint)
+	for _, side := range []float64{-1, 1} {
+		a, b := min(side*inner, side*out), max(side*inner, side*out)
+		r.prism([]vec{{r.front, 0, z - 1}, {r.rear(), 0, z - 4}, {r.rear(), 0, z - 3}, {r.front, 0, z}}, a, b, steel)
+		r.prism([]vec{{r.rear(), 0, z - 4}, {r.rear() + 20, 0, 0}, {r.rear() + 21, 0, 0}, {r.rear(), 0, z - 3}}, a+2, b-2, steel.times(0.9))
+		for _, edge := range []float64{a, b - 1.5} {
+			r.prism([]vec{{r.front, 0, z - 1}, {r.rear(), 0, z - 4}, {r.rear(), 0, z + 1}, {r.front, 0, z + 4}}, edge, edge+1.5, r.paint)
+		}
+		// The stop that the tire rolls against.
+		r.prism([]vec{{r.front, 0, z}, {r.front + 4, 0, z}, {r.front - 3, 0, z + 13}, {r.front - 7, 0, z + 13}}, a, b, r.paint)
+		for _, at := range []float64{a + 4, b - 6} {
+			r.bar(vec{r.front - 4, at + 1, z + 13}, vec{r.front + 14, at + 1, z + 16}, 2.2, strap)
+			r.bar(vec{r.front + 14, at + 1, z + 16}, vec{r.rear() - 6, at + 1, z - 1}, 2.2, strap)
+		}
+	}
 }
