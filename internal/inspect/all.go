@@ -134,6 +134,7 @@ var All = []*Rule{
 	spareDiffers,
 	newButOld,
 	noteDisagrees,
+	claimWrong,
 	standardOrOption,
 
 	// remarks

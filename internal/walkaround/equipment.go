@@ -3,7 +3,6 @@ package walkaround
 import (
 	_ "embed"
 	"encoding/csv"
-	"slices"
 	"strings"
 
 	"tarepage/internal/captions"
@@ -22,10 +21,11 @@ type Item struct {
 //go:embed equipment.csv
 var equipmentTable string
 
-// A piece is one way to say an item of equipment.csv.
+// A piece is one way to say an item of equipment.csv. An item with a key has a place of its own
+// in a unit file: it is equipment only where it can be had.
 type piece struct {
-	item  string
-	words []string
+	item, key string
+	words     []string
 }
 
 // equipment is the list by the first word of what people say. Common practice, no source.
@@ -37,7 +37,7 @@ var equipment = func() map[string][]piece {
 	m := map[string][]piece{}
 	for _, r := range rows[1:] {
 		for said := range strings.SplitSeq(r[1], "|") {
-			p := piece{r[0], strings.Fields(said)}
+			p := piece{r[0], r[2], strings.Fields(said)}
 			first := stem(p.words[0])
 			m[first] = append(m[first], p)
 		}
@@ -45,54 +45,168 @@ var equipment = func() map[string][]piece {
 	return m
 }()
 
+// A having is whether an item is on the trailer. What is only named is there, until something is
+// said of it: a later statement counts more than an earlier one, a firm one more than either.
+type having uint8
+
+const (
+	there    having = iota // it is named
+	optional               // it can be had
+	absent                 // it is not there
+	firm                   // it is there, and somebody says so
+)
+
+// Where a statement says it: of the item in front of it, of what follows, or of either.
+type side uint8
+
+const (
+	itemFirst side = iota
+	itemLast
+	eitherSide
+)
+
 // A statement is a phrase that tells whether an item is on the trailer. The example is said
 // by a test: it is of a winch.
 type statement struct {
-	phrase   string
-	optional bool // it can be had
-	absent   bool // it is not there, and nothing is said of having it
-	example  string
+	phrase  string
+	means   having
+	side    side
+	example string
 }
 
 var statements = []statement{
-	{"option", true, false, "a winch is an option"},
-	{"options", true, false, "for options there's a winch"},
-	{"optional", true, false, "the winch is optional"},
-	{"available", true, false, "a winch is available"},
-	{"upgrade", true, false, "you can upgrade to a winch"},
-	{"extra", true, false, "a winch is extra"},
-	{"can add", true, false, "we can add a winch"},
-	{"can get", true, false, "you can get a winch"},
-	{"could add", true, false, "you could add a winch"},
-	{"can order", true, false, "you can order a winch"},
-	{"can put", true, false, "we can put a winch on it"},
-	{"can be had", true, false, "a winch can be had"},
-	{"add a", true, false, "you want to add a winch"},
-	{"if you want", true, false, "if you want a winch we do that"},
-	{"not on this one", true, false, "the winch is not on this one"},
-	{"isn't on this one", true, false, "the winch isn't on this one"},
-	{"doesn't have", false, true, "it doesn't have a winch"},
-	{"does not have", false, true, "it does not have a winch"},
-	{"doesn't come with", false, true, "it doesn't come with a winch"},
-	{"don't have", false, true, "you don't have a winch"},
-	{"ain't got", false, true, "it ain't got a winch"},
-	{"no", false, true, "there's no winch"},
-	{"without", false, true, "it's without a winch"},
-	{"missing", false, true, "it's missing the winch"},
-	{"broken", false, true, "the winch is broken"},
-	{"used to have", false, true, "it used to have a winch"},
-	{"room for", false, true, "there's room for a winch"},
-	{"ready for", false, true, "it's ready for a winch"},
-	{"not included", true, false, "the winch is not included"},
+	{"option", optional, eitherSide, "a winch is an option"},
+	{"an option", optional, itemFirst, "a winch is an option"},
+	{"option is", optional, itemLast, "one option is a winch"},
+	{"options", optional, itemLast, "for options there's a winch"},
+	{"optional", optional, eitherSide, "the winch is optional"},
+	{"available", optional, itemFirst, "a winch is available"},
+	{"upgrade", optional, itemLast, "you can upgrade to a winch"},
+	{"step up to", optional, itemLast, "you can step up to a winch"},
+	{"is extra", optional, itemFirst, "a winch is extra"},
+	{"are extra", optional, itemFirst, "winch and cable are extra"},
+	{"that's extra", optional, itemFirst, "a winch, that's extra"},
+	{"extra", optional, itemFirst, "the winch would be extra"},
+	{"can add", optional, itemLast, "we can add a winch"},
+	{"can get", optional, itemLast, "you can get a winch"},
+	{"could get", optional, itemLast, "you could get a winch"},
+	{"could add", optional, itemLast, "you could add a winch"},
+	{"can order", optional, itemLast, "you can order a winch"},
+	{"can put", optional, itemLast, "we can put a winch on it"},
+	{"can swap", optional, itemFirst, "a winch, we can swap that"},
+	{"can be had", optional, itemFirst, "a winch can be had"},
+	{"can be added", optional, itemFirst, "a winch can be added"},
+	{"can add that", optional, itemFirst, "a winch, we can add that"},
+	{"can get it", optional, itemFirst, "a winch, we can get it"},
+	{"can get that", optional, itemFirst, "a winch, we can get that"},
+	{"can do that", optional, itemFirst, "a winch, we can do that"},
+	{"we can do it", optional, itemFirst, "if you want a winch we can do it"},
+	{"add a", optional, itemLast, "you want to add a winch"},
+	{"add the", optional, itemLast, "to add the winch"},
+	{"if you want", optional, eitherSide, "if you want a winch we do that"},
+	{"if you want it", optional, itemFirst, "the winch is one eighty five if you want it"},
+	{"if you want one", optional, itemFirst, "the winch is one eighty five if you want one"},
+	{"order only", optional, itemFirst, "a winch is order only"},
+	{"by order", optional, itemFirst, "a winch is by order"},
+	{"bucks", optional, itemFirst, "the winch is forty bucks"},
+	{"dollars more", optional, itemFirst, "the winch is forty dollars more"},
+	{"hundred more", optional, itemFirst, "the winch is two hundred more"},
+	{"another hundred", optional, itemFirst, "the winch is another hundred"},
+	{"not on this one", optional, itemFirst, "the winch is not on this one"},
+	{"isn't on this one", optional, itemFirst, "the winch isn't on this one"},
+	{"aren't on this one", optional, itemFirst, "the winch and its cable aren't on this one"},
+	{"ain't on this one", optional, itemFirst, "the winch ain't on this one"},
+	{"not on here", optional, itemFirst, "the winch is not on here"},
+	{"not on it", optional, itemFirst, "the winch is not on it"},
+	{"not fitted", optional, itemFirst, "the winch is not fitted"},
+	{"not included", optional, itemFirst, "the winch is not included"},
+	{"aren't included", optional, itemFirst, "winch and cable aren't included"},
+	{"isn't included", optional, itemFirst, "the winch isn't included"},
+	{"not with this one", optional, itemFirst, "the winch is not with this one"},
+	{"not in the price", optional, itemFirst, "the winch is not in the price"},
+	{"doesn't have", absent, itemLast, "it doesn't have a winch"},
+	{"does not have", absent, itemLast, "it does not have a winch"},
+	{"doesn't come with", absent, itemLast, "it doesn't come with a winch"},
+	{"don't have", absent, itemLast, "you don't have a winch"},
+	{"don't need", absent, itemLast, "you don't need a winch"},
+	{"don't ask", absent, itemLast, "don't ask me for a winch"},
+	{"ain't got", absent, itemLast, "it ain't got a winch"},
+	{"no", absent, itemLast, "there's no winch"},
+	{"none on", absent, itemFirst, "winch, none on the trailer"},
+	{"not a", absent, itemLast, "this is not a winch"},
+	{"not the", absent, itemLast, "not the winch"},
+	{"not", absent, itemLast, "a bumper, not winch"},
+	{"isn't a", absent, itemLast, "that isn't a winch"},
+	{"without", absent, itemLast, "it's without a winch"},
+	{"missing", absent, eitherSide, "it's missing the winch"},
+	{"is broken", absent, itemFirst, "the winch is broken"},
+	{"is gone", absent, itemFirst, "the winch is gone"},
+	{"used to have", absent, itemLast, "it used to have a winch"},
+	{"thought it had", absent, itemLast, "I thought it had a winch"},
+	{"room for", absent, itemLast, "there's room for a winch"},
+	{"ready for", absent, itemLast, "it's ready for a winch"},
+	{"instead of", absent, itemLast, "a hook instead of a winch"},
+	{"rather than", absent, itemLast, "a hook rather than a winch"},
+	{"some of them", absent, itemLast, "some of them have a winch"},
+	{"most of them", absent, itemLast, "most of them have a winch"},
+	{"is standard", firm, itemFirst, "a winch is standard"},
+	{"are standard", firm, itemFirst, "winch and cable are standard"},
+	{"that's standard", firm, itemFirst, "a winch, that's standard"},
+	{"comes standard", firm, itemFirst, "the winch comes standard"},
+	{"comes standard with", firm, itemLast, "it comes standard with a winch"},
+	{"is standard with", firm, itemLast, "it is standard with a winch"},
+	{"standard is", firm, itemLast, "standard is a winch"},
+	{"comes with", firm, itemLast, "it comes with a winch"},
+	{"comes with it", firm, itemFirst, "the winch comes with it"},
+	{"comes with this one", firm, itemFirst, "the winch comes with this one"},
+	{"come with it", firm, itemFirst, "the winch and cable come with it"},
+	{"comes with that", firm, itemFirst, "the winch, it comes with that"},
+	{"is included", firm, itemFirst, "the winch is included"},
+	{"also included", firm, itemLast, "also included a winch"},
+	{"'s included", firm, itemFirst, "the winch's included"},
+	{"is on it", firm, itemFirst, "the winch is on it"},
+	{"is on there", firm, itemFirst, "the winch is on there"},
+	{"this one has one", firm, itemFirst, "a winch is an option but this one has one"},
+	{"this one has", firm, itemLast, "this one has a winch"},
+	{"this one has it", firm, itemFirst, "a winch is an option and this one has it"},
+	{"has it", firm, itemFirst, "a winch is an option, it has it"},
+	{"have one on this", firm, itemFirst, "a winch, we have one on this"},
+	{"no extra charge", firm, itemFirst, "a winch at no extra charge"},
+	{"extra heavy", firm, itemLast, "extra heavy winch"},
+	{"no problem", there, itemFirst, "a winch, no problem"},
+	{"not just", there, itemLast, "not just a winch"},
+	{"no need", there, itemFirst, "a winch, no need to ask"},
+	{"extra long", there, itemLast, "an extra long winch"},
+	{"extra wide", there, itemLast, "an extra wide winch"},
 }
 
-var statementWords = func() [][]string {
-	var out [][]string
-	for _, s := range statements {
-		out = append(out, strings.Fields(s.phrase))
+// statementsByFirst are the statements by the first word of their phrase.
+var statementsByFirst = func() map[string][]wordedStatement {
+	m := map[string][]wordedStatement{}
+	for i := range statements {
+		w := strings.Fields(strings.ReplaceAll(statements[i].phrase, "'s included", "included"))
+		m[w[0]] = append(m[w[0]], wordedStatement{&statements[i], w})
 	}
-	return out
+	return m
 }()
+
+type wordedStatement struct {
+	*statement
+	words []string
+}
+
+// A naming is one time that an item is named.
+type naming struct {
+	piece
+	span
+	state having
+}
+
+// How many words may lie between a statement and its item, and between two items of a list.
+const (
+	itemReach = 9
+	listReach = 3
+)
 
 // Equipment finds what equipment the talk names of the trailer at hand, each item once, in
 // the order it is first named.
@@ -103,27 +217,59 @@ func Equipment(c captions.Track) []Item {
 
 func equipmentIn(text string, t []token) []Item {
 	h := &hearing{t: t}
-	away := asidesBy(t, leavingFor)
+	all := h.namings(asidesBy(t, leavingFor))
+	h.state(all)
 	var out []Item
-	spans := clauses(t)
-	for n, s := range spans {
-		state := h.stated(t, spans, n)
-		for i := s.from; i < s.to; i++ {
-			p, length := h.pieceAt(i)
-			if length == 0 {
-				continue
-			}
-			if !away[i] && !(state.absent && h.absentAt(i, i+length, s)) {
-				at := slices.IndexFunc(out, func(o Item) bool { return o.Name == p.item })
-				switch {
-				case at < 0:
-					out = append(out, Item{p.item, state.optional, text[t[i].from:t[i+length-1].to], t[i].start, t[i].from})
-				case out[at].Optional && !state.optional && h.firm(s):
-					out[at].Optional = false // "... and this one has it"
-				}
-			}
-			i += length - 1
+	place := map[string]int{}
+	var states []having
+	for i := range all {
+		n := &all[i]
+		at, named := place[n.item]
+		if !named {
+			at = len(out)
+			place[n.item] = at
+			out = append(out, Item{Name: n.item, Quote: text[t[n.from].from:t[n.to-1].to], Start: t[n.from].start, Offset: t[n.from].from})
+			states = append(states, n.state)
+			continue
 		}
+		// What is said of it counts more than that it is named, and a firm word the most.
+		if n.state == firm || states[at] != firm && n.state != there {
+			states[at] = n.state
+		}
+	}
+	kept := out[:0]
+	for i, it := range out {
+		it.Optional = states[i] == optional
+		if states[i] != absent && (it.Optional || keyOf[it.Name] == "") {
+			kept = append(kept, it)
+		}
+	}
+	return kept
+}
+
+// keyOf are the keys of the items that have one.
+var keyOf = func() map[string]string {
+	m := map[string]string{}
+	for _, list := range equipment {
+		for _, p := range list {
+			m[p.item] = p.key
+		}
+	}
+	return m
+}()
+
+// namings are the items that are named of this trailer, in order.
+func (h *hearing) namings(away []bool) []naming {
+	var out []naming
+	for i := 0; i < len(h.t); i++ {
+		p, n := h.pieceAt(i)
+		if n == 0 {
+			continue
+		}
+		if !away[i] {
+			out = append(out, naming{p, span{i, i + n}, there})
+		}
+		i += n - 1
 	}
 	return out
 }
@@ -138,73 +284,110 @@ func (h *hearing) pieceAt(i int) (best piece, n int) {
 	return best, n
 }
 
-// stated is what a clause says of having the things it names, or else the clause that
-// follows and says "that's an option".
-func (h *hearing) stated(t []token, spans []span, n int) statement {
-	s := h.statementIn(spans[n].from, spans[n].to)
-	if s.phrase == "" && n+1 < len(spans) && h.is(spans[n+1].from, "that", "those", "it", "they", "which", "but", "and") {
-		next := spans[n+1]
-		if next.to-next.from <= 9 {
-			if f := h.statementIn(next.from, next.to); f.optional {
-				_, named := h.anyPiece(next)
-				if !named {
-					return f
-				}
-			}
+// state gives every statement to the items that it is of.
+func (h *hearing) state(all []naming) {
+	for i := 0; i < len(h.t); i++ {
+		s, n := h.statementAt(i)
+		if n == 0 {
+			continue
 		}
-	}
-	// A list of options goes on over its commas and ands until the next sentence.
-	if s.phrase == "" && n > 0 && t[spans[n].from-1].kind != stop && spans[n].to-spans[n].from <= 6 {
-		f := h.statementIn(spans[n-1].from, spans[n-1].to)
-		_, named := h.anyPiece(spans[n-1])
-		if f.optional && (!named || h.is(spans[n].from, "and", "or", "also", "plus")) {
-			return f
+		at := span{i, i + n}
+		switch {
+		case s.means == there:
+		case s.side == itemFirst:
+			h.stateBefore(all, at, s.means)
+		case s.side == itemLast:
+			h.stateAfter(all, at, s.means)
+		case !h.stateBefore(all, at, s.means):
+			h.stateAfter(all, at, s.means)
 		}
+		i += n - 1
 	}
-	return s
 }
 
-func (h *hearing) anyPiece(s span) (piece, bool) {
-	for i := s.from; i < s.to; i++ {
-		if p, n := h.pieceAt(i); n > 0 {
-			return p, true
+// statementAt is the longest statement at token i.
+func (h *hearing) statementAt(i int) (best *statement, n int) {
+	for _, s := range statementsByFirst[h.word(i)] {
+		if len(s.words) > n && h.startsWith(i, s.words) {
+			best, n = s.statement, len(s.words)
 		}
 	}
-	return piece{}, false
-}
-
-// statementIn is the longest statement in a clause.
-func (h *hearing) statementIn(from, to int) statement {
-	best, n := statement{}, 0
-	for i := from; i < to; i++ {
-		for k, w := range statementWords {
-			if len(w) > n && h.startsWith(i, w) && !(h.is(i, "no", "extra") && h.is(i+1, "extra", "charge", "problem", "doubt", "heavy", "long", "wide", "cost", "question")) {
-				best, n = statements[k], len(w)
-			}
+	for _, s := range statementsByFirst[h.spoken(i)] {
+		if len(s.words) > n && h.startsWith(i, s.words) {
+			best, n = s.statement, len(s.words)
 		}
 	}
-	return best
+	return best, n
 }
 
-// absentAt reports that the denial is of the item from i to end: "no winch, LED lights" has
-// lights.
-func (h *hearing) absentAt(i, end int, s span) bool {
-	for k := max(s.from, i-5); k < min(s.to, end+4); k++ {
-		for n, w := range statementWords {
-			if statements[n].absent && h.startsWith(k, w) && (k < i || w[0] == "broken" || w[0] == "missing") {
-				return true
-			}
+// stateBefore gives a state to the item in front of a statement and to those in one list with
+// it. A sentence may end between them only where the statement's own begins with "that" or the
+// like.
+func (h *hearing) stateBefore(all []naming, at span, state having) bool {
+	k := len(all) - 1
+	for k >= 0 && all[k].to > at.from {
+		k--
+	}
+	if k < 0 || at.from-all[k].to > itemReach {
+		return false
+	}
+	for i := all[k].to; i < at.from; i++ {
+		if h.t[i].kind == stop && !h.is(i+1, "that", "those", "it", "they", "but", "which", "four", "and") {
+			return false
+		}
+		if joins[h.word(i)] && i+1 < at.from && h.is(i+1, "the", "a", "that") && state != firm {
+			return false // "... and the price is extra"
 		}
 	}
-	return false
-}
-
-// firm reports a clause that says the trailer has what it names.
-func (h *hearing) firm(s span) bool {
-	for i := s.from; i < s.to; i++ {
-		if h.is(i, "standard", "included", "has", "got") || h.is(i, "comes") && h.is(i+1, "with") {
+	for {
+		all[k].state = state
+		if k == 0 || !h.inList(all[k-1].to, all[k].from) {
 			return true
 		}
+		k--
 	}
-	return false
+}
+
+// stateAfter gives a state to the item that follows a statement and to those in one list
+// with it.
+func (h *hearing) stateAfter(all []naming, at span, state having) bool {
+	reach := itemReach
+	if state == absent {
+		reach = 5
+	}
+	k := 0
+	for k < len(all) && all[k].from < at.to {
+		k++
+	}
+	if k == len(all) || all[k].from-at.to > reach {
+		return false
+	}
+	for i := at.to; i < all[k].from; i++ {
+		if h.t[i].kind == stop || state == absent && (h.t[i].kind == comma || h.is(i, "but", "it's", "just")) {
+			return false
+		}
+	}
+	for {
+		all[k].state = state
+		if k+1 == len(all) || !h.inList(all[k].to, all[k+1].from) || state == absent && !h.is(all[k+1].from-1, "or", "a", "and") {
+			return true
+		}
+		k++
+	}
+}
+
+// inList reports that nothing lies between two items but the words of a list.
+func (h *hearing) inList(from, to int) bool {
+	if to-from > listReach {
+		return false
+	}
+	joined := false
+	for i := from; i < to; i++ {
+		if h.t[i].kind == comma || h.is(i, "and", "or", "plus", "also") {
+			joined = true
+		} else if !h.is(i, "a", "an", "the") {
+			return false
+		}
+	}
+	return joined
 }

@@ -145,16 +145,49 @@ func turnsOf(list []turn, might bool) map[string][][]string {
 var leaving, leavingFor, returning = turnsOf(leaves, true), turnsOf(leaves, false), turnsOf(returns, true)
 var seconding, coming = turnsOf(seconds, true), turnsOf(comings, true)
 
+// opening is how many tokens people take at most to say what the trailer is.
+const opening = 80
+
+// introductions begin the description of a trailer, the first or another one.
+var introductions = turnsOf([]turn{{phrase: "this here is"}, {phrase: "this is the"}, {phrase: "this is a"}, {phrase: "this is our"}, {phrase: "here is the"}, {phrase: "here is a"},
+	{phrase: "here we have"}, {phrase: "here we got"}, {phrase: "then we have"}, {phrase: "then we got"}, {phrase: "next is the"}, {phrase: "next is a"}}, true)
+
+// introduces reports that token i begins to speak of a trailer of another kind than the first.
+func (h *hearing) introduces(i int, first Word) bool {
+	n := h.anyAt(introductions, i)
+	if n == 0 || first == "" {
+		return false
+	}
+	kind := h.kindIn(i+n, min(i+n+5, len(h.t)))
+	return kind != "" && kind != first
+}
+
+// kindIn is the first kind of trailer that is named by its whole name between two tokens.
+func (h *hearing) kindIn(from, to int) Word {
+	for i := from; i < to; i++ {
+		if h.is(i, "dolly") {
+			return "tow-dolly"
+		}
+		for _, r := range wordsByFirst[stem(h.word(i))] {
+			if r.role == kindKey && len(r.words) > 1 && h.says(i, r.words) {
+				return r.value
+			}
+		}
+	}
+	return ""
+}
+
 // others tells of each token whether it is in the description of another trailer.
 func others(t []token) []bool {
 	h := &hearing{t: t}
 	out := make([]bool, len(t))
 	away := false
+	first := h.kindIn(0, min(opening, len(t)))
 	for i := range t {
 		switch {
 		case h.anyAt(coming, i) > 0:
 			away = false
-		case h.anyAt(seconding, i) > 0:
+		case h.anyAt(seconding, i) > 0 || i > opening && h.introduces(i, first):
 			away = true
 		}
 		out[i] = away

@@ -89,15 +89,18 @@ func TestEquipmentExamples(t *testing.T) {
 	}
 	for _, r := range rows[1:] {
 		for said := range strings.SplitSeq(r[1], "|") {
-			text := "it comes with a " + said + " on it"
-			if !slices.ContainsFunc(EquipmentText(text), func(i Item) bool { return i.Name == r[0] && !i.Optional }) {
+			text := "we have a " + said + " on this one"
+			if r[2] != "" {
+				text = "you can get a " + said
+			}
+			if !slices.ContainsFunc(EquipmentText(text), func(i Item) bool { return i.Name == r[0] && i.Optional == (r[2] != "") }) {
 				t.Errorf("%s is not found in %q: %+v", r[0], text, EquipmentText(text))
 			}
 		}
 	}
 	for _, s := range statements {
 		got := EquipmentText(s.example)
-		if s.absent && len(got) != 0 || s.optional && (len(got) != 1 || !got[0].Optional) {
+		if s.means == absent && len(got) != 0 || s.means != absent && (len(got) != 1 || got[0].Optional != (s.means == optional)) {
 			t.Errorf("%q: %+v", s.example, got)
 		}
 	}

@@ -1,0 +1,366 @@
+package walkaround
+
+import (
+	"slices"
+	"strings"
+
+	"tarepage/internal/captions"
+)
+
+// An Operation is what a claim says was done with its terms.
+type Operation uint8
+
+const (
+	// Less: the first term less the others.
+	Less Operation = iota
+	// Plus: the sum of the terms.
+	Plus
+	// Times: the product of the terms.
+	Times
+	// Leaves: what is left of one of the terms after another one, without saying which.
+	Leaves
+	// Share: a part of a term. The first term is the part, as 0.2.
+	Share
+	// Holds: what the trailer carries, without saying why.
+	Holds
+	// Rule: a rule of thumb or a promise that no figure of the trailer can check.
+	Rule
+)
+
+// A Claim is arithmetic that was said aloud, or a promise of what the trailer carries. It is
+// kept as it was said; package crosscheck works it out.
+type Claim struct {
+	Operation Operation
+	// Terms hold the readings of each term, the likeliest first: "forty-one" of a weight may be
+	// 4,100. Result holds those of what was said to come out, in the same unit.
+	Terms   [][]float64
+	Result  []float64
+	Compare Comparison
+	// Load reports that the result is what may be loaded.
+	Load bool
+	// Retracted reports that the speaker took it back and said nothing in its place.
+	Retracted bool
+	Quote     string
+	Start     float64 // seconds
+	// Offset and Answer are where the claim and its result begin in the text.
+	Offset, Answer int
+}
+
+// Claims finds the claims in the captions, in order. Those of another trailer are not among
+// them. Their Offset counts in Transcript.
+func Claims(c captions.Track) []Claim {
+	text, t := transcript(c)
+	return claimsIn(text, t)
+}
+
+// ClaimsText finds the same in written notes.
+func ClaimsText(text string) []Claim { return claimsIn(text, tokens(text)) }
+
+// A link is what lies between two figures of a claim.
+type link uint8
+
+const (
+	nothing link = iota
+	minus
+	fromLink // "thirty six hundred from fourteen thousand"
+	plus
+	times
+	share
+	result
+)
+
+// linkWords are the phrases that link figures, the longest one counts. Common practice, no
+// source.
+var linkWords = phraseMap(map[link]string{
+	minus:    "minus|less|take away|takeaway|subtract|take off|back out|knock off",
+	fromLink: "from|out of|off of|off the",
+	plus:     "plus|add|and another|added to",
+	times:    "times|multiplied by",
+	share:    "percent of|percent",
+	result: `is|it's|equals|leaves|leave|gives|gives you|makes|makes it|makes your|comes to|comes out to|that's|that'd be|that is|that be|so that's|you got|you've got|you get|
+		you can put|you can haul|you can carry|you can load|gets you|puts you at|you're at|you have|i get|we get|would be|works out to|be|for a total of|so you're at|you're looking at|to haul`,
+})
+
+// loadWords make a result one of what may be loaded.
+var loadWords = phraseMap(map[link]string{result: `leaves|leave|gives you|you can put|you can haul|you can carry|you can load|to haul|payload|to play with|of cargo|of payload|capacity|
+	to load|to put on|on there|on it|of whatever|for your|of car|to work with`})
+
+// holdWords are in front of what the trailer is said to carry, heldWords behind it.
+var (
+	holdWords = phraseMap(map[link]string{result: `can haul|can carry|can put|can load|will haul|will carry|it'll haul|it'll carry|she'll haul|she'll carry|you'll haul|could haul|
+		able to haul|able to carry|legally haul|legally carry|payload is|payload of|payload's|payload about|payload around|capacity is|capacity of|good to haul|to haul|carrying|hauls|carries`})
+	heldWords = phraseMap(map[link]string{result: `of payload|payload|of cargo|to play with|to work with|of carrying capacity|of capacity|of car|for cargo|for your load|worth of cargo`})
+	// tongueWords count the part that the truck carries on top.
+	tongueWords = phraseMap(map[link]string{result: "count the tongue in|count the tongue|with the tongue|tongue included|add the tongue|figure the tongue in|counting the tongue"})
+	ruleWords   = phraseMap(map[link]string{result: `rule of thumb|for every foot|a foot of trailer|per foot of trailer|for every hundred|stops in|stop in|stopping distance|stop you in|
+		always say|always figure`})
+	denyWords = set("not never nobody don't can't won't cannot ain't isn't if wouldn't he they his")
+	// withdrawn are the phrases that take a claim back with nothing in its place.
+	withdrawn = phraseMap(map[link]string{result: `scratch that|strike that|take that back|i lied|that's wrong|that's not right|that isn't right|that ain't right|my mistake|forget that|
+		forget i said|disregard that|don't quote me|that can't be right`})
+)
+
+// A linkPhrase is a phrase and what it links.
+type linkPhrase struct {
+	link
+	words []string
+}
+
+func phraseMap(list map[link]string) map[string][]linkPhrase {
+	m := map[string][]linkPhrase{}
+	for l, phrases := range list {
+		for _, p := range splitPhrases(phrases) {
+			m[p[0]] = append(m[p[0]], linkPhrase{l, p})
+		}
+	}
+	return m
+}
+
+// splitPhrases cuts a list of phrases with bars between them into words.
+func splitPhrases(list string) [][]string {
+	var out [][]string
+	for p := range strings.SplitSeq(list, "|") {
+		out = append(out, strings.Fields(p))
+	}
+	return out
+}
+
+// linkAt is the longest phrase of the list at token i.
+func (h *hearing) linkAt(list map[string][]linkPhrase, i int) (l link, n int) {
+	for _, first := range []string{h.word(i), h.spoken(i)} {
+		for _, p := range list[first] {
+			if len(p.words) > n && h.startsWith(i, p.words) {
+				l, n = p.link, len(p.words)
+			}
+		}
+	}
+	return l, n
+}
+
+func (h *hearing) anyIn(list map[string][]linkPhrase, from, to int) bool {
+	for i := max(0, from); i < min(to, len(h.t)); i++ {
+		if _, n := h.linkAt(list, i); n > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// How many words may lie between two figures of a claim.
+const claimGap = 8
+
+// between is the link between two tokens: an operation counts more than the "is" behind it.
+func (h *hearing) between(from, to int) link {
+	found := nothing
+	if to-from > claimGap {
+		return nothing
+	}
+	for i := from; i < to; {
+		l, n := h.linkAt(linkWords, i)
+		if n == 0 {
+			i++
+			continue
+		}
+		if found == nothing || found == result && l != fromLink {
+			found = l
+		}
+		i += n
+	}
+	return found
+}
+
+func claimsIn(text string, t []token) []Claim {
+	h := &hearing{t: t}
+	qs := h.figures()
+	away := others(t)
+	var out []Claim
+	done := map[int]bool{} // figures that are a result
+	for i := 0; i < len(qs); i++ {
+		c, last, ok := h.chain(qs, i)
+		if !ok {
+			continue
+		}
+		out = h.claim(out, text, qs, i, last, c, away)
+		done[last] = true
+		i = last - 1
+	}
+	for i := range qs {
+		if done[i] {
+			continue
+		}
+		if c, ok := h.leftOver(qs, i); ok {
+			out = h.claim(out, text, qs, max(0, i-1), i, c, away)
+		} else if c, ok := h.holding(qs, i); ok {
+			out = h.claim(out, text, qs, i, i, c, away)
+		} else if c, ok := h.thumb(qs, i); ok {
+			out = h.claim(out, text, qs, i, i, c, away)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Claim) int { return a.Offset - b.Offset })
+	return out
+}
+
+// figures are the quantities that can be terms, each with its comparison.
+func (h *hearing) figures() []quantity {
+	var out []quantity
+	for _, q := range h.quantities() {
+		if q.unit == psi || q.unit == degrees || q.plural && q.amount < 100 {
+			continue
+		}
+		if q.unit == foreign && h.is(q.to-1, "times", "percent") {
+			q.to-- // the word links
+		}
+		h.compare(&q)
+		out = append(out, q)
+	}
+	return out
+}
+
+// claim adds a claim unless it is of another trailer, with the figure that took the place of
+// its result, if one did.
+func (h *hearing) claim(out []Claim, text string, qs []quantity, first, last int, c Claim, away []bool) []Claim {
+	q := &qs[last]
+	if away[q.from] {
+		return out
+	}
+	if at, reach := h.repairAfter(q.to); at >= 0 && last+1 < len(qs) {
+		if n := &qs[last+1]; n.from >= at-1 && n.from <= at+min(reach, 4) {
+			q = n
+			c.Result, c.Compare = readingsOfNumber(q), q.compare
+		}
+	}
+	c.Retracted = h.anyIn(withdrawn, q.to, q.to+5)
+	from, to := qs[first].head, q.to
+	c.Offset, c.Answer = h.t[from].from, h.t[q.from].from
+	c.Quote = text[c.Offset:h.t[to-1].to]
+	c.Start = h.t[from].start
+	return append(out, c)
+}
+
+// chain reads a claim that begins with figure i: figures with operations between them and a
+// result. It returns the index of the result.
+func (h *hearing) chain(qs []quantity, i int) (c Claim, last int, ok bool) {
+	op := nothing
+	c.Terms = [][]float64{readingsOfNumber(&qs[i])}
+	for k := i + 1; k < len(qs); k++ {
+		l := h.between(qs[k-1].to, qs[k].from)
+		if l == share && len(c.Terms) == 1 && qs[i].amount <= 100 {
+			op = share
+			c.Terms[0] = []float64{qs[i].amount / 100}
+			c.Terms = append(c.Terms, readingsOfNumber(&qs[k]))
+			continue
+		}
+		switch {
+		case l == result && op != nothing:
+			c.Operation = map[link]Operation{minus: Less, fromLink: Less, plus: Plus, times: Times, share: Share}[op]
+			if op == fromLink {
+				c.Terms[0], c.Terms[1] = c.Terms[1], c.Terms[0]
+			}
+			c.Result, c.Compare = readingsOfNumber(&qs[k]), qs[k].compare
+			c.Load = (op == minus || op == fromLink) && (h.anyIn(loadWords, qs[k-1].to, qs[k].from) || h.anyIn(loadWords, qs[k].to, qs[k].to+4))
+			return c, k, true
+		case l == nothing || l == result || l == share || op != nothing && (l != op || op == fromLink):
+			return c, 0, false
+		}
+		op = l
+		c.Terms = append(c.Terms, readingsOfNumber(&qs[k]))
+	}
+	return c, 0, false
+}
+
+// furthestTerm is how many words back a term of "that leaves you" may lie.
+const furthestTerm = 45
+
+// leftOver reads "that leaves you seventy three hundred": what is left of figures that were
+// said before.
+func (h *hearing) leftOver(qs []quantity, i int) (c Claim, ok bool) {
+	q := &qs[i]
+	at := -1
+	for k := q.from - 1; k >= max(0, q.from-6) && h.t[k].kind != stop; k-- {
+		if h.is(k, "leaves", "leave", "leaving") {
+			at = k
+		}
+	}
+	if at < 0 || i > 0 && at < qs[i-1].to || q.unit != pounds && q.unit != bare || !q.weighty() {
+		return c, false
+	}
+	for k := i - 1; k >= 0 && q.from-qs[k].to <= furthestTerm; k-- {
+		if p := &qs[k]; (p.unit == pounds || p.unit == bare) && (p.weighty() || p.single() && p.amount >= 7 && p.amount <= 40 && h.is(p.to, "that", "k", "leaves", "so")) {
+			c.Terms = append(c.Terms, readingsOfNumber(p))
+		}
+	}
+	c.Operation, c.Result, c.Compare, c.Load = Leaves, readingsOfNumber(q), q.compare, true
+	return c, len(c.Terms) >= 2
+}
+
+// weighty reports a figure that is said the way weights are.
+func (q *quantity) weighty() bool {
+	v, _, ok := q.weight()
+	return ok && v >= 300
+}
+
+// holding reads "you can haul nineteen thousand on this one", "five thousand pounds of car".
+func (h *hearing) holding(qs []quantity, i int) (c Claim, ok bool) {
+	q := &qs[i]
+	if q.unit != pounds && q.unit != bare || h.ofSomething(q) {
+		return c, false
+	}
+	from := 0
+	if i > 0 {
+		from = qs[i-1].to
+	}
+	tongue := h.anyIn(tongueWords, max(from, q.from-12), q.from)
+	small := !q.weighty()
+	if small && !(tongue || h.is(q.to, "on") && h.is(q.to+1, "it", "this", "here", "there", "her")) {
+		return c, false
+	}
+	said := tongue
+	for k := q.from - 1; k >= max(from, q.from-6) && h.t[k].kind != stop; k-- {
+		if denyWords[h.word(k)] {
+			return c, false
+		}
+		if _, n := h.linkAt(holdWords, k); n > 0 {
+			said = true
+		}
+	}
+	_, behind := h.linkAt(heldWords, q.to)
+	if !said && behind == 0 {
+		return c, false
+	}
+	c.Operation, c.Result, c.Compare, c.Load = Holds, readingsOfNumber(q), q.compare, true
+	return c, true
+}
+
+// ofSomething reports a figure that counts or measures something else than a load.
+func (h *hearing) ofSomething(q *quantity) bool {
+	return h.is(q.to, "axle", "axles", "gvwr", "jack", "coupler", "times", "trailer", "gross", "psi", "miles", "a") && !h.is(q.to+1, "load")
+}
+
+// thumb reads a rule of thumb or a promise of how it stops.
+func (h *hearing) thumb(qs []quantity, i int) (c Claim, ok bool) {
+	q := &qs[i]
+	if !h.anyIn(ruleWords, q.from-6, q.from) {
+		return c, false
+	}
+	c.Operation, c.Result, c.Compare = Rule, readingsOfNumber(q), q.compare
+	return c, true
+}
+
+// readingsOfNumber are the numbers that a figure may mean, the likeliest first: in talk of
+// weights "fourteen" is 14,000 and "forty-one" 4,100.
+func readingsOfNumber(q *quantity) []float64 {
+	v, ok := q.together()
+	if !ok {
+		v = q.amount
+	}
+	if !q.single() || q.scaled || q.unit != bare && q.unit != pounds || v < 2 || v >= 100 {
+		if q.single() && len(q.parts) == 1 {
+			v = q.amount
+		}
+		return []float64{v}
+	}
+	if v <= 40 {
+		return []float64{v, v * 1000, v * 100}
+	}
+	return []float64{v, v * 100, v * 1000}
+}
