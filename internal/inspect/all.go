@@ -15,6 +15,7 @@ var All = []*Rule{
 	valueUnreadable,
 	commaSplitsValue,
 	modelUnknown,
+	modelUnfilled,
 	fileIgnored,
 
 	// stops

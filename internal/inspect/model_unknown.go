@@ -1,8 +1,6 @@
 package inspect
 
-import (
-	"tarepage/internal/unit"
-)
+import "tarepage/internal/unit"
 
 var modelUnknown = &Rule{
 	Name: unit.ModelUnknown, Severity: Stop,

@@ -23,7 +23,7 @@ var serialCheckDigit = &Rule{
 	Title:  "the VIN's check digit is right",
 	Why:    "A mistyped VIN belongs to another trailer, and the buyer, the bank and the title office all rely on it.",
 	Source: "49 CFR 565.13(b), (g), 565.15(c) (2015)",
-	Remedy: "read the VIN off the label again; if the number is not a VIN, write (state-assigned) or (home-built) after it",
+	Remedy: "read the VIN off the label again; if the number is not a VIN, write (not a VIN), (state-assigned) or (home-built) after it",
 	check: func(c *Case, f *Findings) {
 		if !c.Serial.Given() || otherSerial(c) {
 			return

@@ -73,8 +73,12 @@ func oneOf(field func(*Case) unit.Text, list ...tradeWord) func(*Case) (string, 
 }
 
 var titleClaims = []titleClaim{
-	{"the hitch", oneOf(func(c *Case) unit.Text { return c.Hitch.Kind },
-		words(`goose-?neck`, "gooseneck"), words(`bumper[\s-]?pull|tag-?along`, "bumper-pull"), words(`fifth[\s-]wheel|5th[\s-]wheel`, "fifth-wheel"), words(`pintle`, "pintle"))},
+	{"the hitch", func(c *Case) (says, is string, at unit.Pos) {
+		if c.Kind.Value == "lowboy" || c.Kind.Value == "container-chassis" {
+			return titleHitch("gooseneck|fifth-wheel")(c) // a gooseneck there is the shape of its frame
+		}
+		return titleHitch("gooseneck")(c)
+	}},
 	{"the condition", oneOf(func(c *Case) unit.Text { return c.Condition },
 		words(`used|pre-?owned`, "used"), words(`brand[\s-]new`, "new"))},
 	{"the brakes' kind", oneOf(func(c *Case) unit.Text { return c.Brakes.Kind },
@@ -94,6 +98,12 @@ var titleClaims = []titleClaim{
 	{"the ball", titleBall},
 	{"the model year", titleYear},
 	{"the payload", func(c *Case) (says, is string, at unit.Pos) { return payloadIn(c, c.Title.Value) }},
+}
+
+// titleHitch compares the hitch in a title with the unit's. Gooseneck is what that word may mean.
+func titleHitch(gooseneck string) func(*Case) (says, is string, at unit.Pos) {
+	return oneOf(func(c *Case) unit.Text { return c.Hitch.Kind },
+		words(`goose-?neck`, gooseneck), words(`bumper[\s-]?pull|tag-?along`, "bumper-pull"), words(`fifth[\s-]wheel|5th[\s-]wheel`, "fifth-wheel"), words(`pintle`, "pintle"))
 }
 
 var titleRange = regexp.MustCompile(`(?i)\b(?:load[\s-]range|LR)[\s-]*([A-N])\b`)

@@ -27,12 +27,14 @@ type Unit struct {
 	// Sum is the SHA-256 digest of the file's bytes.
 	Sum  [32]byte
 	Body Body
+	// makersModel reports that the model is the maker's name for it, and not a file's.
+	makersModel bool
 
 	Title         Text   `key:"title" doc:"what a customer reads first" eg:"102 in x 28 ft gooseneck deck-over, hydraulic tail" need:"yes"`
 	Stock         Text   `key:"stock" doc:"the yard's own number for this unit; letters, digits and dashes" eg:"SB-1043" need:"yes"`
 	Kind          Text   `key:"kind" doc:"the kind of trailer" eg:"deck-over" one:"a kind of trailer" need:"yes"`
 	Make          Text   `key:"make" doc:"who built it" eg:"Oxbow Steelworks"`
-	Model         Text   `key:"model" doc:"the file in content/models/ that fills in what this unit leaves out" eg:"oxbow-20k"`
+	Model         Text   `key:"model" doc:"the file in content/models/ that fills in what this unit leaves out; without such a file, the maker's own name for the model" eg:"oxbow-20k"`
 	Year          Count  `key:"year" doc:"model year" eg:"2026"`
 	Serial        Text   `key:"serial" doc:"the VIN; mark another form of number (state-assigned) or (home-built)" eg:"0J9RP1A35T1644345" note:"yes"`
 	Condition     Text   `key:"condition" doc:"new or used" eg:"new" one:"new|used" need:"yes"`

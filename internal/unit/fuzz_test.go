@@ -16,7 +16,7 @@ import (
 
 var rules = map[string]bool{
 	unit.FileUnreadable: true, unit.UnknownKey: true, unit.KeyTwice: true, unit.ValueUnreadable: true,
-	unit.CommaSplit: true, unit.ModelUnknown: true, unit.FileIgnored: true,
+	unit.CommaSplit: true, unit.ModelUnknown: true, unit.ModelUnfilled: true, unit.FileIgnored: true,
 }
 
 // fuzzing reports whether a fuzzer makes up texts, by the thousand a second; otherwise

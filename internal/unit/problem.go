@@ -30,6 +30,7 @@ const (
 	ValueUnreadable = "value-unreadable"
 	CommaSplit      = "comma-splits-value"
 	ModelUnknown    = "model-unknown"
+	ModelUnfilled   = "model-unfilled"
 	FileIgnored     = "file-ignored"
 )
 

@@ -88,7 +88,8 @@ each key on its own line.
 the nearest one that is.
 
 **A model fills in what the unit leaves out,** key by key: ` + "`model: oxbow-20k`" + ` takes from
-` + "`content/models/oxbow-20k.md`" + `, which is written like a unit. Stock number, serial, photos,
+` + "`content/models/oxbow-20k.md`" + `, which is written like a unit. A name without such a
+file is the maker's own (` + "`RG-35`" + `), and fills in nothing. Stock number, serial, photos,
 proofs and recording never come from a model. Nor does what is molded on a tire, where the unit states a
 size, a load range or a sidewall of its own.
 

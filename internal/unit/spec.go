@@ -93,7 +93,7 @@ func (f *Field[T]) written() string {
 
 func (u *Unit) stated(ks *keys, v reflect.Value, into *SpecGroup, groups *[]SpecGroup) {
 	for _, k := range ks.order {
-		if notSpecs[k.path] {
+		if notSpecs[k.path] && !(k.path == "model" && u.makersModel) {
 			continue
 		}
 		f := v.Field(k.index)

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"maps"
 	"reflect"
+	"regexp"
 	"sort"
 	"strings"
 
@@ -74,9 +75,14 @@ func (s *Stock) fill(u *Unit) []Problem {
 			names = append(names, name)
 		}
 		sort.Strings(names)
+		if makersName(u.Model.Value, names) {
+			u.makersModel = true
+			return []Problem{{Rule: ModelUnfilled, At: u.Model.Pos,
+				Message: fmt.Sprintf("%s has no %s.md, so %q is shown as the maker's name for the model and fills in nothing", modelsDir, u.Model.Value, u.Model.Value)}}
+		}
 		p := Problem{Rule: ModelUnknown, At: u.Model.Pos,
 			Message: fmt.Sprintf("there is no model %q in %s", u.Model.Value, modelsDir),
-			Remedy:  "write the file " + modelsDir + "/" + u.Model.Value + ".md, or leave the key out"}
+			Remedy:  "write the file " + modelsDir + "/" + u.Model.Value + ".md, or leave the key out; the maker's own name for the model is written as on the label, with its capitals"}
 		if near := Nearest(u.Model.Value, names); near != "" {
 			p.Remedy = fmt.Sprintf("did you mean %q?", near)
 		} else if strings.ContainsAny(u.Model.Value, `/\`) || strings.HasSuffix(u.Model.Value, ".md") {
@@ -100,6 +106,23 @@ func (s *Stock) fill(u *Unit) []Problem {
 	}
 	fillFrom(unitKeys(), reflect.ValueOf(u).Elem(), reflect.ValueOf(m).Elem(), skip)
 	return nil
+}
+
+// modelFile matches what looks like the name of a model's file: oxbow-20k, zebra.
+var modelFile = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
+
+// makersName reports whether a model is the maker's own name for it, as labels and invoices have
+// it (RG-35, Dolly 80), and not the name of a file that is missing.
+func makersName(model string, files []string) bool {
+	return !modelFile.MatchString(model) && !strings.ContainsAny(model, `/\`) && !strings.HasSuffix(model, ".md") && Nearest(model, files) == ""
+}
+
+// MakersModel is the maker's own name for the model; empty where model names a file, or nothing.
+func (u *Unit) MakersModel() string {
+	if u.makersModel {
+		return u.Model.Value
+	}
+	return ""
 }
 
 // unfilled marks the keys that a broken model might have filled in as unread, so that they

@@ -97,9 +97,36 @@ func TestModelUnknown(t *testing.T) {
 	}
 	_, problems, err := unit.Read(folder(files))
 	want := `2:8 there is no model "oxbow-20" in content/models [model-unknown] fix: did you mean "oxbow-20k"?` + "\n" +
-		`2:8 there is no model "zebra" in content/models [model-unknown] fix: write the file content/models/zebra.md, or leave the key out`
+		`2:8 there is no model "zebra" in content/models [model-unknown] fix: write the file content/models/zebra.md, or leave the key out; the maker's own name for the model is written as on the label, with its capitals`
 	if got := problemLines(problems); err != nil || got != want {
 		t.Errorf("%v\n%s\nwant\n%s", err, got, want)
+	}
+}
+
+// TestMakersModel: a model as labels name it fills in nothing, and is shown.
+func TestMakersModel(t *testing.T) {
+	for model, makers := range map[string]bool{"RG-35": true, "Dolly 80": true, "8520TA": true, "240": true, "D14-83": true,
+		"Oxbow-20k": false, "oxbow-20k": false, "zebra": false, "a/RG-35": false, "RG-35.md": false} {
+		s, problems, err := unit.Read(folder(map[string]string{
+			"content/yard.md":             yardText,
+			"content/models/oxbow-20k.md": "---\nmake: Works\n---\n",
+			"content/units/a.md":          "---\nstock: A\nmodel: " + model + "\n---\n",
+		}))
+		if err != nil {
+			t.Fatal(err)
+		}
+		u, want, shown := s.Units[0], "", false
+		if makers {
+			want = model
+		}
+		for _, g := range u.Stated() {
+			for _, r := range g.Rows {
+				shown = shown || r.Path == "model" && r.Text == model
+			}
+		}
+		if u.MakersModel() != want || shown != makers || makers && (len(problems) != 1 || problems[0].Rule != unit.ModelUnfilled) {
+			t.Errorf("%s: %q, shown %v, %+v", model, u.MakersModel(), shown, problems)
+		}
 	}
 }
 
