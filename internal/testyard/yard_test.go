@@ -131,3 +131,14 @@ func TestSerialsAreNobodys(t *testing.T) {
 		t.Errorf("only %d serials were found", n)
 	}
 }
+
+// TestWriteYard writes 1,000 units into the folder TAREPAGE_YARD, for .ci/compare.
+func TestWriteYard(t *testing.T) {
+	dir := os.Getenv("TAREPAGE_YARD")
+	if dir == "" {
+		t.Skip("set TAREPAGE_YARD to the folder of the yard; .ci/compare does")
+	}
+	if err := testyard.Write(dir, 1000); err != nil {
+		t.Fatal(err)
+	}
+}
