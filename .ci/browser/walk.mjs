@@ -82,6 +82,9 @@ export async function walkBack(browser, { check, axe, out, program }) {
     const page = await open(first);
     check(!page.url().includes('key='), 'walk back: the key does not stay in the address');
     await page.screenshot({ path: path.join(out, 'walk-list.png') });
+    await page.getByRole('button', { name: 'It was walked today' }).click();
+    await until(() => /^as-of: 2/m.test(fs.readFileSync(path.join(dir, 'content', 'yard.md'), 'utf8')) && fs.existsSync(path.join(dir, 'earlier', 'yard.md')), 'the day of the walk is one tap');
+    await page.getByRole('button', { name: 'It was walked today' }).waitFor({ state: 'detached', timeout: 10000 });
     await page.getByText('SB-1050').click();
     const line = (p, key) => p.locator(`article[data-key="${key}"]`);
     const heads = await page.locator('h2').allTextContents();

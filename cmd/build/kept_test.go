@@ -141,9 +141,12 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 	}{
 		{"first", func() {}},
 		{"nothing", func() {}},
-		{"a unit's price", func() { swapText(t, unit(3), line(t, unit(3), "price: "), "price: $9,999") }},
+		{"a unit's price", func() { swapText(t, unit(3), line(t, unit(3), "price: "), "price: $9,999 (since 2026-11-18)") }},
 		{"a unit's title", func() { swapText(t, unit(5), line(t, unit(5), "title: "), "title: another one") }},
-		{"sold", func() { swapText(t, unit(0), line(t, unit(0), "availability: "), "availability: sold") }},
+		// With its day: a first build has no site to read the day of a change from.
+		{"sold", func() {
+			swapText(t, unit(0), line(t, unit(0), "availability: "), "availability: sold (since 2026-11-18)")
+		}},
 		{"what is nearest to the sold one", func() {
 			for i := 1; i < n; i++ {
 				swapText(t, unit(i), line(t, unit(i), "title: "), "title: renamed")

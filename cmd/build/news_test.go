@@ -142,9 +142,25 @@ func TestNews(t *testing.T) {
 	if e := now[id]; !e.UpdatedParsed.Equal(changed) || !strings.Contains(e.Title, "$6,180") {
 		t.Errorf("after a price without a new day: %+v", e)
 	}
-	if !bytes.Contains(g.out, []byte("so the feeds do not report it: EX-1; write the day after it")) {
+	if !bytes.Contains(g.out, []byte("so the feeds do not report it: EX-1; correct the day after it")) {
 		t.Errorf("a price that changed without its day is not reported:\n%s", g.out)
 	}
+
+	// A new price without a day holds since the as-of day of the first build that publishes it,
+	// and later builds keep that day.
+	y.change(unit, "$6,180 (since 2026-11-24)", "$6,080")
+	now, _, _ = y.build()
+	asOf := day(t, "2026-11-25")
+	if e := now[id]; !e.UpdatedParsed.Equal(asOf) || !strings.Contains(e.Title, "$6,080") || bytes.Contains(g.out, []byte("do not report it")) {
+		t.Errorf("after a price without a day: %+v\n%s", e, g.out)
+	}
+	y.change("yard.md", "\nas-of: 2026-11-25", "\nas-of: 2026-11-26")
+	if now, _, _ = y.build(); !now[id].UpdatedParsed.Equal(asOf) {
+		t.Errorf("the build after it dates the price %v", now[id].UpdatedParsed)
+	}
+	y.change(unit, "$6,080", "$6,180 (since 2026-11-24)")
+	y.change("yard.md", "\nas-of: 2026-11-26", "\nas-of: 2026-11-25")
+	now, _, _ = y.build()
 
 	// A new arrival comes first, and the older entry stays as it is. A trailer without a day is
 	// left out, and the summary says so, also if nothing else changed.

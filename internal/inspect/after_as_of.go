@@ -1,6 +1,8 @@
 package inspect
 
 import (
+	"fmt"
+
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
@@ -16,24 +18,19 @@ var afterAsOf = &Rule{
 		if !asOf.Known() {
 			return
 		}
-		later := func(at unit.Pos, day unit.Day, what string, s Severity) {
+		later := func(at unit.Pos, day unit.Day, what string) {
 			if day.Known() && day.After(asOf) {
-				f.add(at, "%s on %s, which is after the stock was walked on %s", what, day, asOf).only(s)
+				f.add(at, "%s on %s, which is after the stock was walked on %s", what, day, asOf)
 			}
 		}
 		weighed := func(at unit.Pos, from measure.Provenance, what string) {
 			if from.Origin == measure.ScaleTicket {
 				if day, err := unit.ParseDay(from.Date()); err == nil {
-					later(at, day, what, Stop)
+					later(at, day, what)
 				}
 			}
 		}
-		if c.Availability.Value != "on order" {
-			later(c.Arrived.Pos, c.Arrived.Value, "arrived", Remark)
-		}
-		later(c.Price.Pos, c.Price.Since(), "the price changed", Remark)
-		later(c.Availability.Pos, c.Availability.Since(), "the availability changed", Remark)
-		later(c.Relabeled.Pos, c.Relabeled.Value, "relabeled", Stop)
+		later(c.Relabeled.Pos, c.Relabeled.Value, "relabeled")
 		weighed(c.Weights.Empty.Pos, c.Weights.Empty.From, "the empty trailer was weighed")
 		weighed(c.DealerAdded.Pos, c.DealerAdded.From, "weight was added")
 		if made := c.Tires.Made; made.Given() && made.Value.Days() > asOf.Days() {
@@ -43,4 +40,46 @@ var afterAsOf = &Rule{
 		}
 		weighed(c.Weights.TongueEmpty.Pos, c.Weights.TongueEmpty.From, "the tongue was weighed")
 	},
+	checkYard: walkedBefore,
+}
+
+// walkedBefore is one remark for all that changed after the stock was walked: what is wrong is
+// one day in the yard's file, and not each of them.
+func walkedBefore(y *Yard, f *Findings) {
+	asOf := y.Stock.Yard.AsOf
+	if !asOf.Given() {
+		return
+	}
+	var after []unit.Place
+	var last unit.Day
+	later := func(c *Case, at unit.Pos, day unit.Day, what string) {
+		if day.Known() && day.After(asOf.Value) {
+			after = append(after, unit.Place{At: at, What: c.Stock.Value + " " + what + " on " + day.String()})
+			if day.After(last) {
+				last = day
+			}
+		}
+	}
+	for _, c := range y.Cases {
+		if c.Availability.Value != "on order" {
+			later(c, c.Arrived.Pos, c.Arrived.Value, "arrived")
+		}
+		later(c, c.Price.Pos, c.Price.Since(), "has another price")
+		later(c, c.Availability.Pos, c.Availability.Since(), "has another availability")
+	}
+	if len(after) == 0 {
+		return
+	}
+	found := f.add(asOf.Pos, "the stock was walked on %s, and %s after it, the last on %s", asOf.Value, days(len(after)), last).
+		only(Remark).fix("walk the stock and write its day here, as in as-of: %s; or correct the days that are wrong", last)
+	for _, p := range after[:min(len(after), mostOfOne)] {
+		found.also(p.At, p.What)
+	}
+}
+
+func days(n int) string {
+	if n == 1 {
+		return "1 day that a unit states is"
+	}
+	return fmt.Sprintf("%d days that units state are", n)
 }

@@ -26,7 +26,7 @@ report:         measure unit compute inspect intake orderedjson stockfile spread
 amend:
 spreadsheet:    unit amend stockfile
 walkback:       measure unit kinds amend
-walkpage:       unit compute inspect walkback files
+walkpage:       unit compute inspect walkback amend files
 feed:           unit
 stockfile:      measure unit compute orderedjson
 sitepath:       unit

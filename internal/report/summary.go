@@ -248,7 +248,7 @@ func (s Site) world(w io.Writer) {
 		fmt.Fprintf(w, "not in the feeds, for no day is stated: %s; write arrived: with the day\n", some(s.Undated))
 	}
 	if len(s.Unsaid) > 0 {
-		fmt.Fprintf(w, "another price or availability than before, but no later day, so the feeds do not report it: %s; write the day after it, (since YEAR-MONTH-DAY)\n", some(s.Unsaid))
+		fmt.Fprintf(w, "another price or availability than before, but no later day, so the feeds do not report it: %s; correct the day after it, or leave that out and bring as-of in content/yard.md up to date\n", some(s.Unsaid))
 	}
 }
 

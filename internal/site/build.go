@@ -106,6 +106,7 @@ func Build(o Options) (*Result, error) {
 // error refuses a build that would take too much off that site.
 func compare(o *Options, in render.Input, r *Result) error {
 	listed, units := published(o.To, stockfile.JSONPath), publishedUnits(&in)
+	stockfile.DateChanges(listed, units, in.Stock.Yard.AsOf.Value)
 	if r.Address != "" { // there are no feeds without it
 		r.Undated, r.Unsaid = undated(units), stockfile.Unsaid(listed, units)
 	}

@@ -73,5 +73,5 @@ func offeredIn(text []byte) (byStock map[string]offered, order []string) {
 
 // offerOf is what stock.json says about the offer of a trailer.
 func offerOf(u *unit.Unit) offered {
-	return offered{u.Stock.Value, u.Availability.Value, dated(u.Changed()), amountOf(u)}
+	return offered{u.Stock.Value, u.Availability.Value, dated(u.Changed()), dated(u.Availability.Since()), amountOf(u)}
 }

@@ -5,6 +5,7 @@ import "tarepage/internal/unit"
 // offered is what a row of stock.json says about the offer.
 type offered struct {
 	Stock, Availability, Changed string
+	AvailSince                   string `json:"availability-since"`
 	Price                        *amount
 }
 
@@ -13,7 +14,12 @@ func (o offered) as(other offered) bool {
 	if o.Availability != other.Availability || (o.Price == nil) != (other.Price == nil) {
 		return false
 	}
-	return o.Price == nil || o.Price.Amount == other.Price.Amount && o.Price.About == other.Price.About
+	return o.Price == nil || o.samePrice(other)
+}
+
+// samePrice compares the prices of two rows that have one.
+func (o offered) samePrice(other offered) bool {
+	return o.Price.Amount == other.Price.Amount && o.Price.About == other.Price.About
 }
 
 // Unsaid returns the stock numbers of trailers whose price or availability differs from an

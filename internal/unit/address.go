@@ -67,6 +67,14 @@ func (f Field[T]) Since() Day {
 	return day
 }
 
+// HoldsSince says since which day a value holds, if its author did not write a note. An
+// unknown day says nothing.
+func (f *Field[T]) HoldsSince(day Day) {
+	if day.Known() && f.Given() && f.From.Origin == measure.Unstated {
+		f.From = measure.ParseProvenance("since " + day.String())
+	}
+}
+
 // Changed is the last day on which something changed that a customer wants to know: the unit
 // arrived, or its price or its availability changed. It is the zero Day if the file states no
 // such day. A day on which an order is expected does not count; it is in the future.

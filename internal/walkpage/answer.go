@@ -10,11 +10,15 @@ import (
 	"net/http"
 	"strings"
 
+	"tarepage/internal/unit"
 	"tarepage/internal/walkback"
 )
 
 //go:embed page.js
 var script string
+
+//go:embed list.js
+var listScript string
 
 //go:embed page.css
 var style string
@@ -31,7 +35,7 @@ const mostSent = 256 << 10
 const mostAnswers = 300
 
 // policy lets run what belongs to the page, and lets it ask the showroom only.
-var policy = "default-src 'none'; img-src data:; style-src " + hash(style) + "; script-src " + hash(script) +
+var policy = "default-src 'none'; img-src data:; style-src " + hash(style) + "; script-src " + hash(script) + " " + hash(listScript) +
 	"; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
 func hash(text string) string {
@@ -44,15 +48,17 @@ func hash(text string) string {
 func (d *Desk) Handler(below string) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 		name := strings.TrimPrefix(strings.TrimPrefix(req.URL.Path, below), "/")
-		unit, isPhoto := strings.CutSuffix(name, photoPath)
+		photographed, isPhoto := strings.CutSuffix(name, photoPath)
 		switch {
 		case req.Method == http.MethodPost && isPhoto:
-			d.takePhoto(w, req, unit)
-		case req.Method == http.MethodPost && name != "":
+			d.takePhoto(w, req, photographed)
+		case req.Method == http.MethodPost && name == "":
+			d.takeWalked(w, req)
+		case req.Method == http.MethodPost:
 			d.take(w, req, name)
 		case req.Method != http.MethodGet && req.Method != http.MethodHead:
-			w.Header().Set("Allow", "GET, HEAD")
-			http.Error(w, "this address only shows a page", http.StatusMethodNotAllowed)
+			w.Header().Set("Allow", "GET, HEAD, POST")
+			http.Error(w, "this address shows a page and takes answers", http.StatusMethodNotAllowed)
 		case name == "":
 			d.list(w, below)
 		default:
@@ -69,10 +75,15 @@ type shell struct {
 	Open   []row
 	Done   []row
 	View   *view
+	// AsOf is the day on which the stock was walked, and Today that of the desk.
+	AsOf, Today string
 }
 
 func show(w http.ResponseWriter, name string, s shell) {
 	s.Style, s.Script = template.CSS(style), template.JS(script)
+	if name == "list" {
+		s.Script = template.JS(listScript)
+	}
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	w.Header().Set("Content-Security-Policy", policy)
 	_ = pages.ExecuteTemplate(w, name, s)
@@ -85,7 +96,15 @@ func (d *Desk) list(w http.ResponseWriter, below string) {
 		return
 	}
 	open, done := rows(stock, func(name string) []byte { _, data, _ := d.read(name); return data })
-	show(w, "list", shell{Below: below, Open: open, Done: done})
+	show(w, "list", shell{Below: below, Open: open, Done: done, AsOf: asOf(stock), Today: d.Today()})
+}
+
+// asOf is the day on which the stock was walked, as the yard's file says; empty for none.
+func asOf(stock *unit.Stock) string {
+	if !stock.Yard.AsOf.Given() {
+		return ""
+	}
+	return stock.Yard.AsOf.Value.String()
 }
 
 func (d *Desk) page(w http.ResponseWriter, below, name string) {

@@ -229,7 +229,9 @@ func TestWhatIsRefused(t *testing.T) {
 		{"POST", "/w/sb-1050/photo?key=weights.gvwr&place=tag", "image/jpeg", "<svg/>", http.StatusUnsupportedMediaType},
 		{"POST", "/w/sb-1050/photo?key=weights.gvwr&place=tag", "image/jpeg", jpeg, http.StatusConflict}, // only said
 		{"POST", "/w/link/photo?key=weights.gvwr&place=tag", "image/jpeg", jpeg, http.StatusNotFound},
-		{"POST", "/w", json, "{}", http.StatusMethodNotAllowed},
+		{"POST", "/w", json, "{}", http.StatusBadRequest},
+		{"POST", "/w", "text/plain", `{"walked":true}`, http.StatusUnsupportedMediaType},
+		{"PUT", "/w", json, "{}", http.StatusMethodNotAllowed},
 		{"PUT", "/w/sb-1050", json, "{}", http.StatusMethodNotAllowed},
 		{"DELETE", "/w/sb-1050", "", "", http.StatusMethodNotAllowed},
 	} {
@@ -239,6 +241,25 @@ func TestWhatIsRefused(t *testing.T) {
 	}
 	if content(t, file) != heard {
 		t.Error("the file changed")
+	}
+}
+
+// The day of the walk over the lot is one tap.
+func TestWalkedToday(t *testing.T) {
+	d, _ := yard(t)
+	file := filepath.Join(d.From, "content", "yard.md")
+	before := content(t, file)
+	if w := d.asked("GET", "/w", "", ""); !strings.Contains(w.Body.String(), "The stock was walked on 2026-11-20.") {
+		t.Errorf("the list does not say when: %s", w.Body)
+	}
+	if w := d.asked("POST", "/w", "application/json", `{"walked":true}`); w.Code != http.StatusNoContent {
+		t.Fatalf("%d %s", w.Code, w.Body)
+	}
+	if got := content(t, file); got != strings.Replace(before, "2026-11-20", "2026-11-30", 1) || content(t, filepath.Join(d.From, "earlier", "yard.md")) != before {
+		t.Errorf("the yard's file is\n%s", got)
+	}
+	if w := d.asked("GET", "/w", "", ""); strings.Contains(w.Body.String(), `id="walked"`) {
+		t.Error("walked today, it still asks")
 	}
 }
 
