@@ -153,26 +153,37 @@ export async function twoScreens(browser, { site, pages, check, visit }) {
   await context.close();
 }
 
-// Paper: the lot sheet and the hand-over card fill one page, the spec sheet at most seven, in
-// Letter and in A4. The pages are counted in the PDF that Chromium makes (ISO 32000-1,
-// 7.7.3.3: each is an object of /Type /Page).
+// Paper: the lot sheet and the hand-over card fill one page, the spec sheet two at most, in
+// Letter and in A4, for every trailer. The pages are counted in the PDF that Chromium makes
+// (ISO 32000-1, 7.7.3.3: each is an object of /Type /Page).
 export async function paper(browser, { site, pages, check, visit }) {
-  for (const [folder, most] of [['lot', 1], ['handover', 1], ['u', 7]]) {
+  const context = await browser.newContext();
+  for (const [folder, most] of [['lot', 1], ['handover', 1], ['u', 2]]) {
     const list = pages.filter(f => path.dirname(path.relative(site, f)) === folder);
-    const heaviest = list.slice().sort((a, b) => fs.statSync(b).size - fs.statSync(a).size).slice(0, folder === 'u' ? 3 : list.length);
-    check(heaviest.length > 0, `paper: the site has ${folder}`);
-    const context = await browser.newContext();
-    for (const file of heaviest) {
-      const { page } = await visit(context, pathToFileURL(file).href, `${path.relative(site, file)} on paper`);
+    check(list.length > 0, `paper: the site has ${folder}`);
+    for (const file of list) {
+      const name = path.relative(site, file);
+      const { page } = await visit(context, pathToFileURL(file).href, `${name} on paper`);
       for (const format of ['Letter', 'A4']) {
         const pdf = await page.pdf({ format, preferCSSPageSize: false });
         const n = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g).length;
-        check(most === 1 ? n === 1 : n <= most, `${path.relative(site, file)} prints on ${n} pages of ${format}, not ${most}`);
+        check(n <= most, `${name} prints on ${n} pages of ${format}, not ${most}`);
+      }
+      // Nothing on paper can be pressed, and a heading stays with what follows it.
+      await page.emulateMedia({ media: 'print' });
+      check(await page.locator('button:visible, input:visible, select:visible, nav a:visible').count() === 0, `${name} prints nothing to press`);
+      check(await page.locator('h2:visible, h3:visible').evaluateAll(l => l.every(h => /avoid/.test(getComputedStyle(h).breakAfter + getComputedStyle(h.parentElement).breakAfter))) || folder !== 'u',
+        `${name}: a heading may be the last thing on a page`);
+      if (folder === 'lot') {
+        // Letter less its margins of 12 mm, in CSS pixels.
+        await page.setViewportSize({ width: 725, height: 965 });
+        const at = await page.evaluate(() => ({ end: document.querySelector('.end').getBoundingClientRect().bottom, head: parseFloat(getComputedStyle(document.querySelector('h1')).fontSize) }));
+        check(at.end > 930 && at.end <= 966 && at.head >= 96, `${name}: the sheet is filled to its foot, with a headline of 72 pt: ${JSON.stringify(at)}`);
       }
       await page.close();
     }
-    await context.close();
   }
+  await context.close();
 }
 
 // Keyboard: every stop shows the focus.

@@ -228,6 +228,7 @@ type recording struct {
 	Video    string       // its address
 	Size     string       // how large the file is, rounded up
 	Length   string       // how long it plays; empty if unknown
+	Day      string       // the day on which it was recorded; empty if unknown
 	Wide     int          // the picture's width in pixels, so that nothing moves when it comes
 	High     int          // the picture's height in pixels
 	Poster   string       // the picture that is shown before it plays; empty for none
@@ -313,6 +314,7 @@ type lotSheet struct {
 	Code         template.HTML // a QR code of the trailer's page; empty without an address
 	Address      string        // the whole address of the trailer's page; empty without one
 	Cautions     []string      // what to know before hooking up
+	View         template.HTML // the trailer from the side, with its dimensions; empty where too little was measured
 }
 
 // handOver is gone through next to the trailer, pen in hand. An empty text leaves a line to

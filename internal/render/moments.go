@@ -53,6 +53,9 @@ func (m *maker) recorded(e *entry) (*recording, error) {
 	}
 	r := &recording{Video: "../" + sitepath.Escape(sitepath.Media(v.Name)), Size: size(v.Bytes), Script: m.script}
 	r.Wide, r.High = 640, 360
+	if d := e.Recording.Day.Value; d.Known() {
+		r.Day = d.Long()
+	}
 	if v.Video != nil && v.Video.Wide > 0 && v.Video.High > 0 {
 		r.Wide, r.High = v.Video.Wide, v.Video.High
 	}

@@ -10,6 +10,7 @@ import (
 	qr "github.com/piglig/go-qr"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/elevation"
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/pagedata"
@@ -39,6 +40,10 @@ func (m *maker) lot(e *entry) ([]byte, error) {
 		p.Big = l.Text + " " + p.Big
 	}
 	p.Numbers = m.keyNumbers(e)
+	if svg, ok := elevation.Side(e.work); ok {
+		// internal/elevation draws it and escapes what it writes.
+		p.View = template.HTML(svg)
+	}
 	if p.Address = m.at(e.path); p.Address != "" {
 		if p.Code, err = code(p.Address); err != nil {
 			return nil, err

@@ -201,6 +201,7 @@ func (v *vocabulary) may(value any, kinds []string) bool {
 			case value == "":
 			case kind == "Text", kind == "URL" && addressForm.MatchString(value), kind == "Duration" && durationForm.MatchString(value),
 				known && slices.Contains(v.values[kind], word), v.holds[kind] != nil && addressForm.MatchString(value),
+				kind == "Time" && regexp.MustCompile(`^([01][0-9]|2[0-3]):[0-5][0-9]$`).MatchString(value),
 				kind == "Date" && regexp.MustCompile(`^[0-9]{4}(-[0-9]{2}-[0-9]{2})?$`).MatchString(value):
 				return true
 			}
@@ -313,7 +314,7 @@ func TestWhatPagesState(t *testing.T) {
 		}
 	}
 	for _, kind := range []string{"[Product Vehicle]", "QuantitativeValue", "PropertyValue", "Brand", "Offer", "VideoObject", "Clip",
-		"BreadcrumbList", "ListItem", "LocalBusiness", "PostalAddress", "ItemList", "WebPage"} {
+		"BreadcrumbList", "ListItem", "LocalBusiness", "PostalAddress", "OpeningHoursSpecification", "ItemList", "WebPage"} {
 		if seen[kind] == 0 {
 			t.Errorf("no page states a %s", kind)
 		}

@@ -7,6 +7,7 @@ import (
 	"sort"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"tarepage/internal/elevation"
 	"tarepage/internal/kinds"
@@ -93,7 +94,7 @@ func (m *maker) listPage(l list, n int, lists []list) job {
 	parts := l.parts()
 	part, path := parts[n], sitepath.Further(l.page, n)
 	page := m.yardPage(m.heading(l.page))
-	page.Title += ", " + m.frame.Yard.Name
+	page.Title = m.listTitle(l.page, len(l.units))
 	page.Kinds, page.Pages, page.Shown = m.kindLinks(lists, l.page), furtherLinks(l.page, len(parts), n), shown(len(l.units))
 	if k, ok := sitepath.KindOf(l.page); ok {
 		page.FindLink = sitepath.Yard + "#kind=" + k
@@ -128,13 +129,14 @@ func (m *maker) yardPage(heading string) *yardPage {
 	page.Style, page.Policy = m.yardStyle, m.yardPolicy
 	m.twofold(&page.frame)
 	page.Title = heading
-	page.Description = fmt.Sprintf("%s: what each trailer is, what it can carry, what it puts on the truck, worked out and checked.", heading)
+	page.Description = phrases.Say("link list", heading, m.where())
 	return page
 }
 
 // front is the front page with what it loads.
 func (m *maker) front(sorted []*entry) (job, error) {
 	page := m.yardPage(m.heading(sitepath.Yard))
+	page.Title = m.listTitle(sitepath.Yard, len(sorted))
 	page.Shown = shown(len(sorted))
 	page.Canonical = m.at(sitepath.Yard)
 	for _, f := range stockfile.Files() {
@@ -284,6 +286,27 @@ func (m *maker) kindLinks(lists []list, here string) []link {
 		out = append(out, link{Link: l.page, Name: name, Count: measure.Count(len(l.units)), Here: l.page == here})
 	}
 	return out
+}
+
+// where is where the yard is: its town, or its name where no town is stated.
+func (m *maker) where() string {
+	if town := m.frame.Yard.Town; town != "" {
+		return town
+	}
+	return m.frame.Yard.Name
+}
+
+// listTitle is the title of a page of many trailers, with the yard's name where there is room
+// for it.
+func (m *maker) listTitle(page string, n int) string {
+	title := phrases.Say("link all", m.where())
+	if page != sitepath.Yard {
+		title = phrases.Say("link some", m.heading(page), measure.Count(n), m.where())
+	}
+	if whole := title + ", " + m.frame.Yard.Name; utf8.RuneCountInString(whole) < mostTitle && m.where() != m.frame.Yard.Name {
+		return whole
+	}
+	return title
 }
 
 func shown(n int) string {

@@ -40,6 +40,7 @@ type business struct {
 	Phone   string  `json:"telephone,omitempty"`
 	Email   string  `json:"email,omitempty"`
 	Address *postal `json:"address,omitempty"`
+	Hours   []hours `json:"openingHoursSpecification,omitempty"`
 }
 
 type postal struct {
@@ -110,6 +111,7 @@ type video struct {
 	Content  string `json:"contentUrl,omitempty"`
 	URL      string `json:"url,omitempty"`
 	Picture  string `json:"thumbnailUrl,omitempty"`
+	Uploaded string `json:"uploadDate,omitempty"`
 	Duration string `json:"duration,omitempty"`
 	Clips    []clip `json:"hasPart,omitempty"`
 }
@@ -166,6 +168,11 @@ func (y Yard) business() business {
 	if y.Street.Value != "" || y.Town.Value != "" {
 		b.Address = &postal{"PostalAddress", y.Street.Value, y.Town.Value}
 	}
+	var lines []string
+	for _, h := range y.Hours {
+		lines = append(lines, h.Value)
+	}
+	b.Hours = hoursOf(lines)
 	return b
 }
 
@@ -423,7 +430,8 @@ func propertyOf(name, text, from string) property {
 }
 
 // video states the walk-around's recording with its moments, or nothing where no address
-// leads to it. On which day it was put up no file states, so it is not told.
+// leads to it. A unit's file states the day of the recording and not the day on which it was put
+// up. The day of the recording is the earliest that can be, and the one that its page says.
 func (y Yard) video(t *Trailer) *video {
 	v := &video{Type: "VideoObject", Name: "Walk-around of " + t.Stock.Value}
 	var moment func(unit.Clock) string
@@ -441,6 +449,9 @@ func (y Yard) video(t *Trailer) *video {
 		if v.URL = moment(0); v.URL == "" {
 			return nil
 		}
+	}
+	if d := t.Recording.Day.Value; d.Known() && v.Content != "" {
+		v.Uploaded = d.String()
 	}
 	length := t.Recording.Length
 	if v.Content == "" {

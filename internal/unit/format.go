@@ -441,6 +441,7 @@ type Recording struct {
 	Length   Moment `key:"length" doc:"how long it is" eg:"6:12"`
 	Captions Text   `key:"captions" doc:"the captions file" eg:"media/sb-1043.vtt"`
 	Video    Text   `key:"video" doc:"the video file" eg:"media/sb-1043.mp4"`
+	Day      Date   `key:"day" doc:"the day it was recorded" eg:"2026-11-03"`
 	ID       Text   `key:"id" doc:"what another host calls the recording, for the yard's video-link" eg:"walk-sb-1043"`
 }
 
