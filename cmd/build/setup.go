@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"path/filepath"
 
 	"tarepage/internal/files"
@@ -12,6 +13,9 @@ import (
 	"tarepage/internal/starter"
 	"tarepage/internal/unit"
 )
+
+// yardFile is the file that says who sells, below the folder that holds content/.
+const yardFile = "content/yard.md"
 
 // firstYard sets up a content folder with a commented yard file and one worked example. It
 // writes nothing if content/ holds any file.
@@ -30,6 +34,9 @@ func (c *command) firstYard(stdout io.Writer) error {
 	}
 	var written []string
 	for _, f := range starter.Files() {
+		if f.Name == yardFile && !c.quiet && atTerminal(stdout) {
+			f.Data = askFirst(os.Stdin, stdout, f.Data)
+		}
 		name := filepath.Join(c.from, filepath.FromSlash(f.Name))
 		if err := files.WriteNew(name, f.Data); err != nil {
 			return errors.Join(err, files.Remove(written))
