@@ -77,7 +77,7 @@ type Unit struct {
 	Claimed     Claimed   `key:"claimed" doc:"figures that the maker prints, to compare with ours"`
 	Recording   Recording `key:"recording" doc:"the walk-around"`
 	Spare       Text      `key:"spare" doc:"the spare, in words" eg:"wheel and tire, mounted on the neck"`
-	DealerAdded Weight    `key:"dealer-added" doc:"weight the yard fitted before the first sale" eg:"85 lb (scale ticket 2026-11-03)"`
+	DealerAdded Weight    `key:"dealer-added" doc:"weight the yard fitted before the first sale; where its day is later than the scale ticket of the empty weight, it is added to that weight and comes off the payload" eg:"85 lb (scale ticket 2026-11-03)"`
 	Relabeled   Date      `key:"relabeled" doc:"the day on which the label was corrected for added weight" eg:"2026-11-05"`
 	TieDowns    []TieDown `key:"tie-downs" doc:"the places to tie to: a count, or a count with the rating of each" eg:"d-rings: 8 at 5,000 lb"`
 	Standard    []Text    `key:"standard" doc:"what comes with it" eg:"spare tire and wheel"`
