@@ -18,9 +18,13 @@ var photoTooLarge = &Rule{
 				continue
 			}
 			mb := func(bytes int64) string { return measure.Count(int((bytes+1<<20-1)>>20)) + " MB" }
+			need := p.Need
+			if need < p.Pixels() {
+				need = p.Pixels() // more than a number of bytes can be
+			}
 			f.add(m.Pos, "photo %q has %s x %s pixels, which need %s of memory; the limit is %s", m.Name,
-				measure.Count(p.Wide), measure.Count(p.High), mb(p.Need), mb(media.MostNeed)).
-				figures(mb(p.Need), mb(media.MostNeed))
+				measure.Count(p.Wide), measure.Count(p.High), mb(need), mb(media.MostNeed)).
+				figures(mb(need), mb(media.MostNeed))
 		}
 	},
 }

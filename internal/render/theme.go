@@ -31,8 +31,17 @@ func Theme(builtIn fs.FS, dir string) (fs.FS, error) {
 	if info, err := os.Stat(dir); err != nil || !info.IsDir() {
 		return nil, fmt.Errorf("-look %q is not a folder; name a folder with frame.html, yard.html, unit.html, how.html, gone.html, style.css or one of the scripts", dir)
 	}
-	return over{os.DirFS(dir), builtIn}, nil
+	// What is in the folder ends up on the site, so no link may lead out of it.
+	root, err := os.OpenRoot(dir)
+	if err != nil {
+		return nil, fmt.Errorf("-look %q cannot be opened: %w", dir, err)
+	}
+	return over{root.FS(), builtIn}, nil
 }
+
+// MostThemeFile is how many bytes a file of a theme may have: a hundred times the largest
+// built-in one. A page with more would not open on a phone.
+const MostThemeFile = 8 << 20
 
 // over looks in one folder and then in another.
 type over struct{ first, then fs.FS }
@@ -45,6 +54,9 @@ func (o over) Open(name string) (fs.File, error) {
 	}
 	if err == nil && !info.Mode().IsRegular() && !info.IsDir() {
 		err = &fs.PathError{Op: "open", Path: name, Err: errors.New("not a plain file")}
+	}
+	if err == nil && info.Size() > MostThemeFile {
+		err = &fs.PathError{Op: "open", Path: name, Err: fmt.Errorf("it has %d bytes; a file of a theme has at most %d", info.Size(), MostThemeFile)}
 	}
 	if err != nil {
 		return nil, err

@@ -10,6 +10,8 @@ import (
 	"os"
 	"path/filepath"
 	"sync"
+
+	"tarepage/internal/render"
 )
 
 // programSum is the digest of the program that runs, with its tables and its built-in look.
@@ -44,6 +46,9 @@ func basisOf(look string) (sum [32]byte, ok bool) {
 	err = fs.WalkDir(folder, ".", func(name string, e fs.DirEntry, err error) error {
 		if err != nil || e.IsDir() {
 			return err
+		}
+		if info, err := e.Info(); err != nil || info.Size() > render.MostThemeFile {
+			return errors.New("a file that no theme has")
 		}
 		return addFile(h, name, folder, name)
 	})

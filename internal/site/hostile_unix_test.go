@@ -72,6 +72,43 @@ func within(t *testing.T, what string, f func()) {
 	}
 }
 
+// TestLookStaysInItsFolder: a file of a look that is a link out of it is not published, and one
+// that is far too large is not read.
+func TestLookStaysInItsFolder(t *testing.T) {
+	secret := filepath.Join(t.TempDir(), "secret")
+	if err := os.WriteFile(secret, []byte("root:x:0:0"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	read := func(make func(name string) error) ([]byte, error) {
+		look := t.TempDir()
+		if err := make(filepath.Join(look, "style.css")); err != nil {
+			t.Fatal(err)
+		}
+		files, err := render.Theme(theme.Files, look)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return fs.ReadFile(files, "style.css")
+	}
+	if data, err := read(func(name string) error { return os.Symlink(secret, name) }); err == nil || len(data) > 0 {
+		t.Errorf("a link out of the look is read: %q, %v", data, err)
+	}
+	large := func(size int64) func(string) error {
+		return func(name string) error {
+			if err := os.WriteFile(name, nil, 0o600); err != nil {
+				return err
+			}
+			return os.Truncate(name, size)
+		}
+	}
+	if _, err := read(large(render.MostThemeFile)); err != nil {
+		t.Error(err)
+	}
+	if _, err := read(large(render.MostThemeFile + 1)); err == nil || !strings.Contains(err.Error(), "at most") {
+		t.Errorf("a file of a theme that is too large: %v", err)
+	}
+}
+
 // TestPipes: a named pipe in the look is refused, and nothing waits for somebody to write
 // into it.
 func TestPipes(t *testing.T) {

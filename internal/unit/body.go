@@ -98,8 +98,11 @@ func Leads(address string) bool {
 	case "https:", "http:", "mailto:", "tel:":
 		return true
 	case "":
-		// A browser drops tabs, line ends, and blanks before the scheme.
-		return !strings.ContainsFunc(address, unicode.IsControl)
+		// A browser drops tabs, line ends, and blanks before the scheme. Two slashes, or the
+		// backslashes that it takes for them, lead to another host: in a page that somebody saved,
+		// to a file there.
+		start := strings.ReplaceAll(strings.TrimLeft(address, " "), "\\", "/")
+		return !strings.ContainsFunc(address, unicode.IsControl) && !strings.HasPrefix(start, "//")
 	}
 	return false
 }

@@ -1,6 +1,9 @@
 package unit
 
-import "strings"
+import (
+	"regexp"
+	"strings"
+)
 
 // NumberFault says why a text is not one telephone number that a phone can dial. It returns ""
 // for a sound one: RFC 3966, 3 (digits, and - . ( ) between them), and ITU-T E.164 (at most
@@ -22,6 +25,19 @@ func NumberFault(number string) string {
 		return "a telephone number has 7 digits or more"
 	case digits > 15:
 		return "a telephone number has at most 15 digits"
+	}
+	return ""
+}
+
+// mailForm is what a mailto: link takes without more: RFC 6068, 2, where ? begins fields such
+// as bcc, and the atoms of RFC 5322, 3.2.3.
+var mailForm = regexp.MustCompile(`^[A-Za-z0-9.!#$'*+/=^_{|}~-]{1,64}@[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)+$`)
+
+// MailFault says why a text is not one address to which a mail can be sent. It returns "" for
+// a sound one.
+func MailFault(address string) string {
+	if !mailForm.MatchString(address) {
+		return "a mail cannot be sent to this; write one address like yard@yard.example"
 	}
 	return ""
 }

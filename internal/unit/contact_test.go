@@ -59,3 +59,28 @@ func TestDirectionsFault(t *testing.T) {
 		}
 	}
 }
+
+// RFC 6068, 2: a ? begins fields such as bcc, a comma a second address, %0D%0A a header.
+func TestMailFault(t *testing.T) {
+	for address, sound := range map[string]bool{
+		"yard@yard.example": true, "o'neil+trailers@county-road.example": true,
+		"": false, "yard": false, "yard@yard": false, "yard@yard.example?bcc=x@x.example": false, "a@a.example,b@b.example": false,
+		"yard@yard.example%0D%0Abcc:x@x.example": false, "yard@yard.example&body=x": false, "a\"b@yard.example": false, "<yard@yard.example>": false,
+	} {
+		if got := unit.MailFault(address); (got == "") != sound {
+			t.Errorf("%q: %q, sound %v", address, got, sound)
+		}
+	}
+}
+
+// Two slashes begin another host (RFC 3986, 4.2), and a browser takes backslashes for them.
+func TestLeadsNowhereElse(t *testing.T) {
+	for address, leads := range map[string]bool{
+		"u/ex-1.html": true, "/u/ex-1.html": true, "https://x.example/a": true, "//x.example/a": false, "\\\\x.example": false, "/\\x.example": false,
+		" //x.example": false, "\t//x.example": false, "javascript:go()": false,
+	} {
+		if got := unit.Leads(address); got != leads {
+			t.Errorf("%q leads: %v", address, got)
+		}
+	}
+}
