@@ -237,6 +237,9 @@ func choice(k *key) members {
 	for _, c := range k.choices {
 		folded = append(folded, anyCase(c))
 	}
+	for _, word := range synonyms(k.path) {
+		folded = append(folded, anyCase(word)+"[sS]?")
+	}
 	offered := make([]any, 0, len(k.choices)+1)
 	for _, c := range k.choices {
 		offered = append(offered, c)

@@ -1,7 +1,9 @@
 package unit
 
 import (
+	"maps"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -9,6 +11,49 @@ import (
 // Everyday is the choice of a key that everyday words name, as in "sale pending" for spoken
 // for; empty if they are not known.
 func Everyday(path, words string) string { return choiceWords[path][plainWord(words)] }
+
+// unsure are everyday words that do not say for certain which choice is meant, by key: the
+// reader asks. "*" stands for every word of a key, because too much hangs on it.
+var unsure = map[string][]string{
+	"kind": {"*"}, "condition": {"*"}, "availability": {"*"}, "ownership.paper": {"*"}, "ownership.state": {"*"},
+	"hitch.kind":     {"ball", "tag", "receiver", "lunette"},
+	"hitch.plug":     {"7", "4", "7 pin", "4 pin", "7 way", "5 way", "6 way"}, // a 7-way of a semitrailer is round
+	"deck.tail-kind": {"hydraulic", "fixed"},
+	"brakes.kind":    {"electric hydraulic"},
+	"frame.fenders":  {"teardrop"},
+	"hoist.power":    {"hydraulic", "electric"},
+	"jack.drive":     {"crank", "manual"},
+	"ramps.kind":     {"ramp"},
+	"gate.kind":      {"ramp", "2 way"},
+	"sides.kind":     {"steel", "pipe", "tube", "wood"},
+	"tank.liquid":    {"fuel"},
+	"winch.kind":     {"manual"},
+}
+
+// synonym is the choice that an everyday word says for certain, with or without a plural's s;
+// empty for none.
+func synonym(path, text string) string {
+	for _, word := range synonyms(path) {
+		if sameWords(word, text) || sameWords(word+"s", text) {
+			return choiceWords[path][word]
+		}
+	}
+	return ""
+}
+
+// synonyms are the words that synonym knows for a key, in order.
+func synonyms(path string) []string {
+	if slices.Contains(unsure[path], "*") {
+		return nil
+	}
+	var out []string
+	for _, word := range slices.Sorted(maps.Keys(choiceWords[path])) {
+		if !slices.Contains(unsure[path], word) {
+			out = append(out, word)
+		}
+	}
+	return out
+}
 
 // meantChoice is the choice that a word most likely means, or "".
 func meantChoice(k *key, text string) string {

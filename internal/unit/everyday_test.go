@@ -92,8 +92,9 @@ func TestAdvice(t *testing.T) {
 		{"jack: 12k drop leg", "write its keys indented below, such as count: 2"},
 		{"gate: combo", "write below it kind: barn doors and spreader"},
 		{"lights: LED", "write below it led: yes"},
+		{"dolly:\n  straps: 2", "write straps: yes; how many there are can be told under standard"},
 		{"kind: cargo", "write kind: enclosed"},
-		{"hitch:\n  kind: bumper", "write kind: bumper-pull"},
+		{"hitch:\n  kind: receiver", "write kind: bumper-pull"},
 		{"hitch:\n  plug: 7-way", "write plug: 7-blade"},
 		{"kind: spaceship", "write kind: and one of these words"},
 	} {
@@ -132,6 +133,39 @@ func TestNoWallOfKeys(t *testing.T) {
 				if strings.Count(p.Remedy, ",") > mostNamed || len(p.Remedy) > 220 || strings.Contains(p.Remedy, "%!") {
 					t.Errorf("%s under %q: %q", w, section, p.Remedy)
 				}
+			}
+		}
+	}
+}
+
+// TestSynonyms: an everyday word that can only mean one choice is read as that choice. One that
+// leaves a doubt is asked about.
+func TestSynonyms(t *testing.T) {
+	for _, c := range []struct{ src, path, want string }{
+		{"axles:\n  suspension: slipper springs", "axles.suspension", "leaf spring"},
+		{"axles:\n  suspension: Torsion Axle (tag)", "axles.suspension", "torsion"},
+		{"tank:\n  material: poly", "tank.material", "polyethylene"},
+		{"hitch:\n  plug: 7-way RV", "hitch.plug", "7-blade"},
+		{"hitch:\n  kind: 5th wheel", "hitch.kind", "fifth-wheel"},
+		{"ramps:\n  kind: slide out", "ramps.kind", "slide-in"},
+		{"frame:\n  finish: powder coated", "frame.finish", "powder coat"},
+		{"box:\n  side-door: curb-side", "box.side-door", "right"},
+		{"hitch:\n  plug: 7-way", "hitch.plug", ""},
+		{"hoist:\n  power: hydraulic", "hoist.power", ""},
+		{"kind: cargo trailer", "kind", ""},
+		{"availability: pending", "availability", ""},
+		{"ramps:\n  kind: ramp", "ramps.kind", ""},
+	} {
+		u, problems := ReadUnit("content/units/a.md", []byte("---\n"+c.src+"\n---\n"))
+		text := u.fieldAt(c.path).Interface().(Text)
+		if text.Value != c.want || text.Given() != (c.want != "") || len(problems) == 0 != (c.want != "") {
+			t.Errorf("%q is %q: %+v", c.src, text.Value, problems)
+		}
+	}
+	for path, words := range unsure {
+		for _, w := range words {
+			if w != "*" && choiceWords[path][w] == "" {
+				t.Errorf("%s does not know %q", path, w)
 			}
 		}
 	}

@@ -275,6 +275,9 @@ func (f *Field[T]) readText(v *string, text string, k *key) error {
 	}
 	i := slices.IndexFunc(k.choices, func(c string) bool { return sameWords(c, text) })
 	if i < 0 {
+		if *v = synonym(k.path, text); *v != "" {
+			return nil
+		}
 		return choiceError(k, text)
 	}
 	*v = k.choices[i]

@@ -585,6 +585,9 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 			// price: call
 			remedy = "leave the key out, and the page asks to call; or write " + k.name + ": " + k.example
 		}
+		if k.kind == "yes or no" && countForm.MatchString(strings.TrimSpace(n.Value)) && strings.Trim(n.Value, " 0") != "" {
+			remedy = "write " + k.name + ": yes; how many there are can be told under standard"
+		}
 		if k.choices != nil {
 			// An example would be one of the choices, and probably the wrong one.
 			remedy = "write " + k.name + ": and one of these words"
