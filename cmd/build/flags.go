@@ -16,22 +16,24 @@ import (
 
 // command is what the arguments ask for.
 type command struct {
-	verb     string
-	name     string // of the rule, or of the captions
-	stock    string // the number of the unit that intake writes
-	into     string // the unit file that intake compares with
-	from, to string
-	look     string
-	at       string // where the showroom opens
-	phone    bool   // to the network, on purpose
-	json     bool
-	leaveOut bool
-	quiet    bool
-	version  bool
-	by       string          // how inspect groups what it found
-	apply    bool            // whether sheet writes what it says
-	fewer    int             // how many units may be gone from the site
-	given    map[string]bool // the flags that were given
+	verb  string
+	name  string // of the rule, or of the captions
+	stock string // the number of the unit that intake writes
+	into  string // the unit file that intake compares with
+
+	captionsBy string // the command that makes captions for intake
+	from, to   string
+	look       string
+	at         string // where the showroom opens
+	phone      bool   // to the network, on purpose
+	json       bool
+	leaveOut   bool
+	quiet      bool
+	version    bool
+	by         string          // how inspect groups what it found
+	apply      bool            // whether sheet writes what it says
+	fewer      int             // how many units may be gone from the site
+	given      map[string]bool // the flags that were given
 }
 
 // A verb is one thing that the command does.
@@ -44,7 +46,7 @@ type verb struct {
 var verbs = []verb{
 	{name: "build", help: "read, compute, inspect and publish; this is done without a verb too"},
 	{name: "inspect", help: "check only, write nothing"},
-	{name: "intake", argument: "CAPTIONS", help: "make the first unit file of a recording: intake walk.vtt -stock SB-1050"},
+	{name: "intake", argument: "CAPTIONS", help: "make the first unit file of a recording, from captions or a video that holds them: intake walk.vtt -stock SB-1050"},
 	{name: "sheet", argument: "FILE", help: "take units, prices and sales from the yard's spreadsheet: sheet stock.xlsx"},
 	{name: "showroom", help: "show the site live while you write, on the computer and on phones"},
 	{name: "rule", argument: "[NAME]", help: "what a rule asks and why; without a name, all rules"},
@@ -106,6 +108,10 @@ var flags = []flagDeclaration{
 	{name: "into", value: "FILE", verbs: []string{"intake"},
 		help: "the unit file that `intake` only compares the recording with; it writes nothing", lacks: "a unit file after it: content/units/sb-1050.md",
 		is: func(c *command) any { return &c.into }},
+	{name: "captions-by", value: "COMMAND", verbs: []string{"intake"},
+		help:  "a speech recognizer that makes captions of a video or a sound file for `intake`: `\"recognizer {in} {out}\"`; it runs without a shell",
+		lacks: `a command after it: -captions-by "recognizer {in} {out}"`,
+		is:    func(c *command) any { return &c.captionsBy }},
 	{name: "apply", verbs: []string{"sheet"},
 		help: "write what `sheet` says; without it nothing is written",
 		is:   func(c *command) any { return &c.apply }},

@@ -10,7 +10,6 @@ import (
 	"path/filepath"
 	"strings"
 
-	"tarepage/internal/captions"
 	"tarepage/internal/files"
 	"tarepage/internal/intake"
 	"tarepage/internal/report"
@@ -38,11 +37,11 @@ func (c *command) checkIntake() error {
 // intake makes the first unit file of a recording, or compares the recording with a unit
 // file that exists.
 func (c *command) intake(stdout io.Writer) (int, error) {
-	src, err := files.ReadUpTo(c.name, captions.MaxBytes)
+	h, err := c.captions()
 	if err != nil {
-		return failed, fmt.Errorf("captions %w", err)
+		return failed, err
 	}
-	talk, err := intake.Listen(filepath.Base(c.name), src)
+	talk, err := intake.Listen(h.name, h.src)
 	if err != nil {
 		return failed, err
 	}
@@ -59,16 +58,20 @@ func (c *command) intake(stdout io.Writer) (int, error) {
 	if info, err := os.Stat(contentDir(c.from)); err != nil || !info.IsDir() {
 		return failed, fmt.Errorf("in %q: no content/ here; name the folder that holds content/ with -from", c.from)
 	}
-	return clean, c.draft(talk, stdout)
+	return clean, c.draft(talk, h, stdout)
 }
 
 // draft writes the unit file, and says what it was made from.
-func (c *command) draft(talk *intake.Talk, stdout io.Writer) error {
+func (c *command) draft(talk *intake.Talk, h heard, stdout io.Writer) error {
+	name := filepath.Join(contentDir(c.from), "units", strings.ToLower(c.stock)+".md")
+	kept, err := c.keep(h, name)
+	if err != nil {
+		return err
+	}
 	captionsName, inPlace := c.captionsName()
 	sheet := talk.Sheet(c.stock, captionsName)
-	name := filepath.Join(contentDir(c.from), "units", strings.ToLower(c.stock)+".md")
 	shown := filepath.ToSlash(name)
-	err := files.WriteNew(name, sheet.Text)
+	err = files.WriteNew(name, sheet.Text)
 	if errors.Is(err, files.ErrExists) {
 		return fmt.Errorf("%s exists and stays as it is; compare with -into %s, or give another stock number", shown, shown)
 	} else if err != nil {
@@ -80,6 +83,9 @@ func (c *command) draft(talk *intake.Talk, stdout io.Writer) error {
 	put := ""
 	if !inPlace {
 		put = filepath.ToSlash(filepath.Join(contentDir(c.from), filepath.FromSlash(captionsName)))
+	}
+	if kept != "" {
+		fmt.Fprintf(stdout, "wrote %s\n", kept)
 	}
 	report.Written(stdout, shown, put, program(), filepath.ToSlash(c.from))
 	return nil
