@@ -80,7 +80,8 @@ type Unit struct {
 	DealerAdded Weight    `key:"dealer-added" doc:"weight the yard fitted before the first sale; where its day is later than the scale ticket of the empty weight, it is added to that weight and comes off the payload" eg:"85 lb (scale ticket 2026-11-03)"`
 	Relabeled   Date      `key:"relabeled" doc:"the day on which the label was corrected for added weight" eg:"2026-11-05"`
 	TieDowns    []TieDown `key:"tie-downs" doc:"the places to tie to: a count, or a count with the rating of each" eg:"d-rings: 8 at 5,000 lb"`
-	Standard    []Text    `key:"standard" doc:"what comes with it" eg:"spare tire and wheel"`
+	Standard    []Text    `key:"standard" doc:"what comes with it; what is standard on its model is added" eg:"spare tire and wheel"`
+	StandardNot []Text    `key:"standard-not" doc:"what is standard on its model and does not come with this one, as the model has it" eg:"spare tire and wheel"`
 	Options     []Text    `key:"options" doc:"what can be ordered and is not on this one" eg:"hydraulic disc brakes"`
 	Waive       []Waiver  `key:"waive" doc:"rules whose stop is published as a caution instead, each with a reason and a last day"`
 	Photos      []Photo   `key:"photos" doc:"the photos, first one first"`

@@ -65,8 +65,11 @@ var (
 // fill takes from the model, key by key, what the unit leaves out. The filled fields keep
 // their places in the model's file.
 func (s *Stock) fill(u *Unit) []Problem {
-	if u.Broken || !u.Model.Given() {
+	if u.Broken {
 		return nil
+	}
+	if !u.Model.Given() {
+		return u.addStandard(u.Standard, nil)
 	}
 	m := s.Models[u.Model.Value]
 	if m == nil {
@@ -104,8 +107,9 @@ func (s *Stock) fill(u *Unit) []Problem {
 	if otherTire(&u.Tires, &m.Tires) {
 		skip = notFilledTire
 	}
+	own := u.Standard
 	fillFrom(unitKeys(), reflect.ValueOf(u).Elem(), reflect.ValueOf(m).Elem(), skip)
-	return nil
+	return u.addStandard(own, m.Standard)
 }
 
 // modelFile matches what looks like the name of a model's file: oxbow-20k, zebra.
@@ -137,7 +141,7 @@ func (u *Unit) unfilled() {
 
 // notFilled has the keys that belong to one unit and never come from a model.
 var notFilled = map[string]bool{"stock": true, "serial": true, "model": true, "withhold": true, "photos": true, "recording": true,
-	"relabeled": true, "waive": true, "proof": true}
+	"relabeled": true, "waive": true, "proof": true, "standard-not": true}
 
 // notFilledTire has more keys that are not filled in if the unit has other tires than its
 // model: what is molded on one tire says nothing about another.

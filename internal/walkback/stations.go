@@ -48,7 +48,7 @@ var always = []string{"serial", "year", "hitch.ball", "hitch.ball-rating", "hitc
 
 // elsewhere are keys that are no line of the walk: the program writes them, a recording has
 // them, or they have a place of their own on the page.
-var elsewhere = []string{"stock", "model", "price", "availability", "withhold", "recording", "waive", "photos", "proof", "standard", "options",
+var elsewhere = []string{"stock", "model", "price", "availability", "withhold", "recording", "waive", "photos", "proof", "standard", "standard-not", "options",
 	"tie-downs", "relabeled", "spare"}
 
 // spaces are the sections of what carries the load; a unit has the one of its kind.
