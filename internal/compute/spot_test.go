@@ -1,6 +1,7 @@
 package compute
 
 import (
+	"slices"
 	"testing"
 
 	"tarepage/internal/measure"
@@ -72,6 +73,57 @@ func TestMetricByHand(t *testing.T) {
 	for words, want := range map[string]string{"7,000 lb": "3,175 kg", "8,000 lb": "3,628 kg", "3,500 lb": "1,587 kg"} {
 		if out[words] != want {
 			t.Errorf("%s is %q, want %s (%v)", words, out[words], want, out)
+		}
+	}
+}
+
+// TestSpotsAmongOthers: a gap between machines that are there is a spot if the machine is no longer
+// than it. The rig of handRig bears any of these weights, so that only the ends count.
+func TestSpotsAmongOthers(t *testing.T) {
+	set := func(at, length measure.Inches) Set {
+		return Set{Machine{Load: Load{Weight: 100, Length: length}, Center: length / 2}, at}
+	}
+	m := Machine{Load: Load{Weight: 100, Length: 40}, Center: 20}
+	type room struct{ first, last measure.Inches }
+	for _, c := range []struct {
+		name   string
+		others []Set
+		want   []room
+	}{
+		{"alone", nil, []room{{0, 120}}},
+		{"before and after one", []Set{set(60, 40)}, []room{{0, 20}, {100, 120}}},
+		{"written in the other order", []Set{set(100, 20), set(20, 20)}, []room{{40, 60}, {120, 120}}},
+		{"a gap as long as it is", []Set{set(40, 120)}, []room{{0, 0}}},
+		{"an inch too long for any", []Set{set(39, 82)}, nil},
+		{"one over the other", []Set{set(40, 80), set(50, 10)}, []room{{0, 0}, {120, 120}}},
+		{"one past the rear", []Set{set(100, 100)}, []room{{0, 60}}},
+	} {
+		var got []room
+		spots := handRig().Spots(m, c.others)
+		for _, s := range spots {
+			if s.Fit != NoSpot {
+				got = append(got, room{s.First, s.Last})
+			}
+		}
+		if !slices.Equal(got, c.want) || len(spots) == 0 || c.want == nil && len(spots) != 1 {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+	// By hand: 100 lb with its center 20 + 20 = 40 in behind the ball put 100 x (1 - 40/100) = 60 lb
+	// on it, next to the 100 lb of the empty trailer.
+	if s, apart := handRig().Bear([]Set{set(0, 40)}); !apart || s.Total != 1100 || s.Tongue != 160 || s.Axles != 940 {
+		t.Errorf("%+v, apart %v", s, apart)
+	}
+	for name, c := range map[string]struct {
+		sets []Set
+		want bool
+	}{
+		"touching": {[]Set{set(0, 40), set(40, 40)}, true}, "an inch over": {[]Set{set(0, 41), set(40, 40)}, false},
+		"at the rear": {[]Set{set(120, 40)}, true}, "past the rear": {[]Set{set(121, 40)}, false}, "past the front": {[]Set{set(-1, 40)}, false},
+		"one inside another": {[]Set{set(0, 80), set(10, 10), set(60, 10)}, false},
+	} {
+		if _, apart := handRig().Bear(c.sets); apart != c.want {
+			t.Errorf("%s: apart is %v", name, apart)
 		}
 	}
 }
