@@ -90,7 +90,7 @@ if (big) {
   const page = await browser.newPage({ viewport: { width: 412, height: 823 } });
   await page.goto(base + 'big/index.html');
   await page.locator('#more').click();
-  await page.waitForFunction(() => document.querySelectorAll('.card').length === 32, null, { timeout: 10000 }).catch(() => { console.log('OVER: "Show 16 more" shows no more'); over++; });
+  await page.waitForFunction(() => document.querySelectorAll('.card').length === 24, null, { timeout: 10000 }).catch(() => { console.log('OVER: "Show 12 more" shows no more'); over++; });
 }
 await browser.close();
 server.close();

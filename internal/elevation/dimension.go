@@ -8,14 +8,16 @@ import (
 	"tarepage/internal/measure"
 )
 
-// Sizes on the shop drawing, in units of the viewBox. At a width of 360 px, a unit is a little
-// more than a third of a pixel, so the text is 11 px high.
+// Sizes on the shop drawing, in units of the viewBox. On a phone the drawing is about 350 px
+// wide, so that a unit is a little more than a third of a pixel and the text 13 px high. Where
+// there is more room, the style sheet sets the text smaller; there is always place for this size.
 const (
-	textHigh  = 30.0
-	textWide  = 18.0 // of a character, on the wide side: kept free of other text
-	textSnug  = 16.0 // of a character as common faces set it: what must fit between ticks
-	row       = 44.0 // from one dimension line to the next
-	textLift  = 8.0  // from a dimension line up to its text
+	textHigh  = 38.0
+	textBase  = 30.0 // from the top of a line of text to its base
+	textWide  = 22.8 // of a character, on the wide side: kept free of other text
+	textSnug  = 20.0 // of a character as common faces set it: what must fit between ticks
+	row       = 52.0 // from one dimension line to the next
+	textLift  = 10.0 // from a dimension line up to its text
 	tick      = 7.0  // half a tick mark
 	gap       = 7.0  // between a thing and the line that comes from it
 	beside    = 14.0 // from a tick to a text next to it
@@ -192,7 +194,7 @@ func (s *sheet) uprights(us []upright, p plot, edge, x float64) {
 		s.slash(x, low)
 		s.slash(x, high)
 		for i, l := range lines {
-			s.write(x+beside, first+float64(textHigh*float64(i))+24, "start", l)
+			s.write(x+beside, first+float64(textHigh*float64(i))+textBase, "start", l)
 		}
 	}
 }

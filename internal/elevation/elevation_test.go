@@ -27,7 +27,7 @@ type measured struct {
 
 var labelForm = regexp.MustCompile(`^(?:about )?(?:([0-9]) x )?([0-9./-]+ ft [0-9/-]+ in|[0-9./-]+ (?:ft|in))( .*)?$`)
 
-// dimensions pairs every text with the line it stands on: 8 units under a level line's
+// dimensions pairs every text with the line it stands on: 10 units under a level line's
 // text; 14 units left of an upright's.
 func dimensions(t *testing.T, p picture) []measured {
 	t.Helper()
@@ -50,15 +50,15 @@ func dimensions(t *testing.T, p picture) []measured {
 		if m[1] != "" {
 			d.inches *= float64(m[1][0] - '0')
 		}
-		y := l.y - 24 + 15
+		y := l.y - 30 + 19
 		if i > 0 && p.labels[i-1].text == "about" {
-			y -= 15
+			y -= 19
 		}
 		wide := l.box(0.6)
 		for _, sub := range p.paths["el-dim"] {
 			a, b := sub[0], sub[1]
 			switch {
-			case a.y == b.y && near(a.y, l.y+8, 0.11) && b.x-a.x > 9 &&
+			case a.y == b.y && near(a.y, l.y+10, 0.11) && b.x-a.x > 9 &&
 				(l.middle && near((a.x+b.x)/2, l.x, 0.2) || near(b.x, l.x-14, 0.11) || near(a.x, wide.right+14, 0.11)):
 				d.drawn, d.from, d.level = b.x-a.x, a, true
 			case !d.level && !l.middle && a.x == b.x && near(a.x, l.x-14, 0.11) && near((a.y+b.y)/2, y, 0.3):

@@ -140,7 +140,7 @@ func factsOf(w *compute.Work) (f facts, ok bool) {
 		}
 	}
 	f.ramp = lengthOf(u.Ramps.Length, usualRamp, highest.Half())
-	f.fenders = f.between(w.Space.Width)
+	f.fenders = f.between(w.Space.Width) && u.Frame.Fenders.Value != "none" && !(f.kind.Name == "lowboy" && u.Deck.Well.Given())
 	f.beam = beamOf(u, f.hitch)
 	return f, true
 }

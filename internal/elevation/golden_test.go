@@ -95,8 +95,8 @@ func TestDrawings(t *testing.T) {
 			if len(side) > 4096 {
 				t.Errorf("the drawing has %d bytes, more than 4096", len(side))
 			}
-			if len(small) > 1220 {
-				t.Errorf("the silhouette has %d bytes, more than 1220", len(small))
+			if len(small) > 1340 {
+				t.Errorf("the silhouette has %d bytes, more than 1340", len(small))
 			}
 		})
 	}

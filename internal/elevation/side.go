@@ -53,7 +53,7 @@ func Side(w *compute.Work) (svg string, ok bool) {
 		num(paperMargin) + " " + num(p.ground+1.5) + "H" + num(paperWide-paperMargin) + `"/>`)
 	b.WriteString(`<path class="el-dim" fill="none" stroke="currentColor" stroke-width="2" d="` +
 		over.lines.String() + s.lines.String() + under.lines.String() + `"/>`)
-	b.WriteString(`<g class="el-dim-text" font-size="30" font-family="system-ui,sans-serif" text-anchor="middle">` +
+	b.WriteString(`<g class="el-dim-text" font-size="38" font-family="system-ui,sans-serif" text-anchor="middle">` +
 		over.texts.String() + s.texts.String() + under.texts.String() + `</g></svg>`)
 	return b.String(), true
 }
@@ -66,10 +66,13 @@ func perInch(room float64, in measure.Inches) float64 {
 // uprights returns the heights that somebody measured.
 func (f *facts) uprights() []upright {
 	var us []upright
+	if _, well := (&drawing{}).lowboy(f); well {
+		return nil // the deck over the wheels, at the rear, is higher than the well
+	}
 	if !f.floor.guess {
 		us = append(us, upright{0, f.floor.Inches, f.floor.inches()})
 	}
-	if f.space != "deck" && !f.sides.guess && !f.floor.guess {
+	if f.space != "deck" && f.sides.Inches > 0 && !f.sides.guess && !f.floor.guess {
 		us = append(us, upright{f.floor.Inches, f.floor.Inches + f.sides.Inches, f.sides.inches()})
 	}
 	return us
@@ -97,6 +100,17 @@ func (f *facts) over(d *drawing, p plot) *sheet {
 		b := s.place(dimension{from: hinge, to: p.x(rear), start: start, stop: start,
 			long: f.tail.text() + names[1], short: f.tail.text(), within: true}, 0, y, -row)
 		if a >= 0 || b >= 0 {
+			least = 1
+		}
+	}
+	if _, ok := (&drawing{}).lowboy(f); ok {
+		well := f.unit.Deck.Well.Value
+		text := well.Near() + " well"
+		if f.unit.Deck.WellUp.Given() || !f.floor.guess {
+			text += ", " + f.wellHigh().InInches() + " high"
+		}
+		if s.place(dimension{from: p.x(f.front.Inches), to: p.x(f.front.Inches + well), start: start, stop: start,
+			long: text, short: well.Near(), within: true}, 0, y, -row) >= 0 {
 			least = 1
 		}
 	}

@@ -8,6 +8,8 @@ const CSS = `
 .el-paper { fill: var(--paper, Canvas); }
 .el-wheel, .el-slit { stroke: var(--paper, Canvas); }
 .el-dim-text { font-variant-numeric: tabular-nums; }
+@media (min-width: 36em) { .el-dim-text { font-size: 27px; } }
+@media (min-width: 60em) { .el-dim-text { font-size: 20px; } }
 @media (forced-colors: active) {
 	.el { color: CanvasText; }
 	.el-paper { fill: Canvas; }

@@ -27,9 +27,13 @@ func draw(f *facts) *drawing {
 	} else {
 		d.tongue(f, bottom)
 	}
-	if f.shape.above != nil && f.sides.Inches > 0 {
+	if f.shape.above != nil && (f.shape.sides == nil || f.sides.Inches > 0) {
 		f.shape.above(d, f)
 	}
+	d.boxDetails(f)
+	d.deckSides(f)
+	d.bedDetails(f, bottom)
+	d.hoist(f, bottom)
 	d.stow(f)
 	d.wheels(f, bottom)
 	return d
@@ -38,6 +42,9 @@ func draw(f *facts) *drawing {
 // frame draws the deck's rail or the floor's frame, the beams under it and the tail. It
 // returns the height of the frame's lower edge at the front.
 func (d *drawing) frame(f *facts) (bottom measure.Inches) {
+	if bottom, ok := d.lowboy(f); ok {
+		return bottom
+	}
 	h, from, to := f.floor.Inches, f.front.Inches, f.rear()
 	guessed := f.floor.guess || f.front.guess || f.length.guess
 	depth := railDepth
@@ -182,6 +189,7 @@ func (d *drawing) stow(f *facts) {
 	switch f.ramps {
 	case "stand-up", "gate":
 		d.box(tail, guessed, to+1.6, to+4, edge-min(3, edge.Half()), edge+f.ramp.Inches)
+		d.box(tail, guessed, to-1, to+1.6, edge-min(3, edge.Half()), edge) // the hinge
 	case "fold-over":
 		from := max(to-f.ramp.Inches, f.front.Inches)
 		start := f.floor.Inches
@@ -190,6 +198,7 @@ func (d *drawing) stow(f *facts) {
 		}
 		d.add(tail, guessed, point{from, start + reveal}, point{from, start + reveal + 2.4},
 			point{to, edge + reveal + 2.4}, point{to, edge + reveal})
+		d.box(tail, guessed, to-3, to, edge-1, edge+reveal) // the hinge
 	}
 }
 
@@ -223,12 +232,5 @@ func (d *drawing) wheels(f *facts, bottom measure.Inches) {
 		return
 	}
 	first, last := f.axle(0), f.axle(f.axles-1)
-	out, top := r+3.5, f.tire.Inches+4
-	const sheet = 1.6
-	slope := min(r, 12)
-	low := min(max(r, bottom), top-slope-1)
-	d.add(front, guessed, point{first - out, low}, point{first - out, top - slope}, point{first - out + slope, top},
-		point{last + out - slope, top}, point{last + out, top - slope}, point{last + out, low},
-		point{last + out - sheet, low}, point{last + out - sheet, top - slope - 0.6}, point{last + out - slope - 0.6, top - sheet},
-		point{first - out + slope + 0.6, top - sheet}, point{first - out + sheet, top - slope - 0.6}, point{first - out + sheet, low})
+	d.fender(f, guessed, first, last, min(max(r, bottom), f.tire.Inches+3-min(r, 12)))
 }

@@ -23,8 +23,8 @@ var silhouettes = map[string]silhouette{
 	"hull":        {hullWalls, drawHull},
 	"bin":         {binWalls, drawBin},
 	"bunks":       {stakes, drawBunks},
-	"chassis":     {},
-	"dolly":       {},
+	"chassis":     {nil, drawChassis},
+	"dolly":       {nil, drawDolly},
 }
 
 // silhouetteOf returns the silhouette of the kind. A unit may have another space than its
@@ -73,11 +73,22 @@ func drawBed(d *drawing, f *facts) {
 	}
 }
 
-// drawBox draws a closed box with a rounded front top corner.
+// drawBox draws a closed box. Its front top corner is rounded, unless its nose is flat or a V.
 func drawBox(d *drawing, f *facts) {
 	from, to, low := f.front.Inches, f.rear(), f.floor.Inches
 	top := low + f.sides.Inches
 	round := min(8, f.length.Half(), f.sides.Half())
+	switch f.unit.Box.Nose.Value {
+	case "flat", "V-nose":
+		d.box(shell, f.wallGuess(), from, to, low, top)
+		return
+	case "rounded":
+		round = min(16, f.length.Half().Half(), f.sides.Half())
+	case "slanted":
+		lean := min(24, f.length.Half().Half())
+		d.add(shell, f.wallGuess(), point{from, low}, point{from, low + f.sides.Half()}, point{from + lean, top}, point{to, top}, point{to, low})
+		return
+	}
 	d.add(shell, f.wallGuess(), point{from, low}, point{from, top - round}, point{from + round.Half(), top - round.Half().Half()},
 		point{from + round + round.Half(), top}, point{to, top}, point{to, low})
 }
@@ -88,9 +99,23 @@ func drawSlattedBox(d *drawing, f *facts) {
 	if f.wallGuess() {
 		return
 	}
-	for _, share := range []measure.Share{0.45, 0.6, 0.75} {
-		y := f.floor.Inches + share.OfLength(f.sides.Inches)
-		d.line(trim, point{f.front.Inches, y}, point{f.rear(), y})
+	from, to, low := f.front.Inches, f.rear(), f.floor.Inches
+	for _, share := range []measure.Share{0.45, 0.58, 0.71, 0.84} {
+		y := low + share.OfLength(f.sides.Inches)
+		d.line(trim, point{from, y}, point{to, y})
+	}
+	solid := low + measure.Share(0.45).OfLength(f.sides.Inches)
+	n := max(2, f.length.Inches.Spaces(postEvery+postEvery.Half()))
+	for i := 1; i < n; i++ {
+		x := from + measure.ShareOfLength(measure.Inches(i), measure.Inches(n)).OfLength(f.length.Inches)
+		d.line(trim, point{x, solid}, point{x, low + f.sides.Inches})
+	}
+	if f.unit.Gate.Center.Value == 1 {
+		x := from + f.length.Half()
+		d.frameLines(trim, x-1.5, x+1.5, low, solid)
+	}
+	if f.unit.Gate.Kind.Given() {
+		d.box(tail, false, to, to+leaf, low, low+f.sides.Inches-leaf)
 	}
 }
 
@@ -144,6 +169,31 @@ func drawHull(d *drawing, f *facts) {
 func drawBin(d *drawing, f *facts) {
 	from, to, low := f.front.Inches, f.rear(), f.floor.Inches
 	d.add(swing, false, point{from, low}, point{from, low + f.sides.Inches}, point{to, low + f.sides.Inches}, point{to, low})
+	if hook := f.unit.Bin.Hook; f.unit.Bin.System.Value == "hooklift" && hook.Given() && hook.Value > 6 && hook.Value < highest.Half() && from > 24 {
+		// The hook's arm in front of the bin: it takes a bar at that height.
+		guessed := f.front.guess || f.floor.guess
+		d.box(body, guessed, from-12, from-7, low-2, low+hook.Value+4)
+		d.box(body, guessed, from-7, from+1, low+hook.Value, low+hook.Value+4)
+		d.box(body, guessed, from-12, from+1, low-4, low)
+	}
+}
+
+// drawChassis draws the twist locks of a container chassis.
+func drawChassis(d *drawing, f *facts) {
+	if f.unit.Chassis.Locks.Value < 4 {
+		return
+	}
+	guessed := f.front.guess || f.floor.guess || f.length.guess
+	d.box(body, guessed, f.front.Inches+3, f.front.Inches+7, f.floor.Inches, f.floor.Inches+4)
+	d.box(body, guessed, f.rear()-7, f.rear()-3, f.floor.Inches, f.floor.Inches+4)
+}
+
+// drawDolly draws the stop in front of the pans and the ramps behind them, in a usual shape.
+func drawDolly(d *drawing, f *facts) {
+	guessed := f.front.guess || f.floor.guess || f.length.guess
+	from, to, low := f.front.Inches, f.rear(), f.floor.Inches
+	d.add(body, guessed, point{from, low}, point{from - 6, low + 13}, point{from - 2, low + 13}, point{from + 5, low})
+	d.add(tail, guessed, point{to, low}, point{to + 20, 0}, point{to + 18, 0}, point{to, low - 2})
 }
 
 // drawBunks draws the stakes, evenly apart.

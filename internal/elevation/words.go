@@ -38,6 +38,7 @@ func (f *facts) words() string {
 
 	say("Side view to scale, hitch at the left.")
 	f.sayDeck(say)
+	f.sayDetails(say)
 	f.sayWheels(say)
 	if f.ramps != "" {
 		what := capital(f.ramps) + " ramps are"
@@ -96,7 +97,7 @@ func (f *facts) saySpace(say func(string, ...any)) {
 	if !f.floor.guess {
 		deck += ", " + f.floor.inches() + " above the ground"
 	}
-	if f.space != "deck" && !f.sides.guess {
+	if f.space != "deck" && f.sides.Inches > 0 && !f.sides.guess {
 		before, after := highWords(f.space)
 		deck += before + f.sides.inches() + after
 	}

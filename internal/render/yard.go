@@ -21,7 +21,7 @@ import (
 
 // perScreen is how many cards the yard page shows at first and adds at a time: more than
 // that is slow to draw on a phone.
-const perScreen = 16
+const perScreen = 12
 
 // perPage is how many trailers one page of a plain list has: a line each, no drawing.
 const perPage = 100

@@ -11,7 +11,7 @@
 	var panel = document.getElementById("find"), U = window.units;
 	U.kg = kg;
 	if (!panel) return;
-	var STEP = 16;
+	var STEP = 12;
 	var byId = function (id) { return document.getElementById(id); };
 	var WORDS = window.PHRASES || {};
 	function say(key) {
