@@ -55,7 +55,7 @@ var others = []struct{ file, what string }{
 	{"unit.js", "answers for them on a trailer's page, and sets the machine on the deck"},
 	{"statics.js", "the calculators, which a test compares with the Go"},
 	{"search.js", "the search library, unchanged"},
-	{"lot.js", "offers to keep the front page on a phone, where the yard asks for it"},
+	{"keep.js", "keeps what a customer chose on a phone, unless the yard turns it off"},
 	{"worker.js", "keeps it"},
 	{"unworker.js", "takes a kept copy away where the yard no longer wants it"},
 }

@@ -14,12 +14,12 @@ const workerFile = "worker.js"
 // the one that deletes what was kept before. Every site has one or the other: a phone that
 // kept a copy last year asks this year's site whether it may keep it.
 func (m *maker) worker() (script, error) {
-	if !m.in.Stock.Yard.LotCopy.Value {
+	if !m.in.Stock.Yard.Keeps() {
 		return script{workerFile, m.scripts["unworker.js"].text}, nil
 	}
 	// The front page and what it loads; the words come in parts that are kept when used.
 	keep := []string{"index.html", m.scripts["yard.js"].Path, m.scripts["bring.js"].Path, m.scripts["statics.js"].Path, m.machines.Path,
-		m.scripts["search.js"].Path, m.scripts["lot.js"].Path}
+		m.scripts["search.js"].Path, m.scripts["keep.js"].Path}
 	for _, f := range m.files {
 		if strings.HasPrefix(f.Path, "s/stock-") {
 			keep = append(keep, f.Path)

@@ -9,12 +9,12 @@ import (
 	"testing"
 )
 
-// TestLotCopy: a phone keeps something only where the yard asks for it, and what it is
-// told to keep is there; a yard that turns it off takes it back. What a worker does in a
+// TestLotCopy: a yard that turns the copies off takes them back and offers none; what a phone
+// is told to keep is there. What a worker does in a
 // browser is checked in .ci/browser/lot.mjs (Service Workers, W3C).
 func TestLotCopy(t *testing.T) {
 	units := map[string]string{"content/units/ex-1.md": sound}
-	off, err := filesOf(maps.Clone(units), yard)
+	off, err := filesOf(maps.Clone(units), strings.Replace(yard, "as-of:", "save-for-the-lot: no\nas-of:", 1))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -22,15 +22,15 @@ func TestLotCopy(t *testing.T) {
 		t.Errorf("a yard that does not ask ships the worker %q", w)
 	}
 	for path, text := range off {
-		if strings.HasPrefix(path, "s/lot-") || strings.HasSuffix(path, ".html") && strings.Contains(text, `id="lot"`) {
+		if strings.HasPrefix(path, "s/keep-") || strings.HasSuffix(path, ".html") && (strings.Contains(text, `id="kept"`) || strings.Contains(text, `id="save"`)) {
 			t.Errorf("%s offers to save what the yard does not offer", path)
 		}
 	}
-	on, err := filesOf(maps.Clone(units), strings.Replace(yard, "as-of:", "save-for-the-lot: yes\nas-of:", 1))
+	on, err := filesOf(maps.Clone(units), yard)
 	if err != nil {
 		t.Fatal(err)
 	}
-	m := regexp.MustCompile(`^var KEEP=(\[[^\]]*\])`).FindStringSubmatch(on["worker.js"])
+	m := regexp.MustCompile(`(?m)^var KEEP=(\[[^\]]*\])`).FindStringSubmatch(on["worker.js"])
 	if m == nil || strings.Contains(on["worker.js"], "unregister()") {
 		t.Fatalf("a yard that asks ships the worker %.80q", on["worker.js"])
 	}
@@ -52,7 +52,7 @@ func TestLotCopy(t *testing.T) {
 			t.Errorf("the front page loads %s, which the worker does not keep", src[1])
 		}
 	}
-	if !strings.Contains(on["index.html"], `id="lot"`) || !slices.Contains(keep, "index.html") {
+	if !strings.Contains(on["index.html"], `id="kept"`) || !slices.Contains(keep, "index.html") {
 		t.Error("the front page does not offer to be saved")
 	}
 }

@@ -294,8 +294,8 @@ func (m *maker) loaded() []script {
 	for _, name := range scriptNames {
 		out = append(out, m.scripts[name])
 	}
-	if m.in.Stock.Yard.LotCopy.Value {
-		out = append(out, m.scripts["lot.js"])
+	if m.in.Stock.Yard.Keeps() {
+		out = append(out, m.scripts["keep.js"])
 	}
 	return out
 }

@@ -96,7 +96,7 @@ type templates struct {
 var scriptNames = []string{"statics.js", "yard.js", "bring.js", "unit.js", "search.js"}
 
 // lotNames are scripts that are written only where the yard asks for them (lot.go).
-var lotNames = []string{"lot.js", "worker.js", "unworker.js"}
+var lotNames = []string{"keep.js", "worker.js", "unworker.js"}
 
 // A script is a file of the site whose name changes with its bytes, so that it may be
 // kept forever.
@@ -118,7 +118,7 @@ func readScripts(theme fs.FS) (map[string]script, error) {
 			return nil, fmt.Errorf("theme: %w", err)
 		}
 		// A library has no words of ours, and the yard page's are in front of its own script.
-		if name != "search.js" && name != "yard.js" {
+		if name != "search.js" && name != "yard.js" && name != "keep.js" && name != "worker.js" {
 			all += string(raw)
 		}
 	}
@@ -134,7 +134,7 @@ func readScripts(theme fs.FS) (map[string]script, error) {
 		switch name {
 		case "statics.js":
 			text = append(phrases.Script(all), text...)
-		case "yard.js":
+		case "yard.js", "keep.js", "worker.js":
 			text = append(phrases.Script(string(raw)), text...)
 		}
 		out[name] = script{hashed(strings.TrimSuffix(name, ".js"), text), text}
@@ -161,6 +161,11 @@ func scripted(policy, source string) string {
 		return strings.Replace(policy, "script-src ", "script-src "+source+" ", 1)
 	}
 	return strings.Replace(policy, "base-uri", "script-src "+source+"; base-uri", 1)
+}
+
+// connected is the policy of a page that asks the site for pages, to keep them on a phone.
+func connected(policy string) string {
+	return strings.Replace(policy, "base-uri", "connect-src 'self'; base-uri", 1)
 }
 
 // watched is the policy of a page that plays a recording: its captions are text tracks in

@@ -11,8 +11,9 @@ import (
 // missing, the answer says which.
 func (m *maker) tries(p *unitPage, e *entry) error {
 	p.Script, p.Policy = p.Root+m.scripts["unit.js"].Path, scripted(p.Policy, "'self'")
-	if keep, there := m.scripts["keep.js"]; there && m.in.Stock.Yard.LotCopy.Value {
+	if keep, there := m.scripts["keep.js"]; there && m.in.Stock.Yard.Keeps() {
 		p.Keep = p.Root + keep.Path
+		p.Policy = connected(p.Policy)
 	}
 	if e.sold() {
 		return nil

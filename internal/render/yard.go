@@ -149,6 +149,9 @@ func (m *maker) front(sorted []*entry) (job, error) {
 			return job{}, err
 		}
 		page.Policy = scripted(page.Policy, "'self'")
+		if page.Find.Lot != "" {
+			page.Policy = connected(page.Policy)
+		}
 		page.More = min(perScreen, len(sorted)-len(first))
 	}
 	return job{path: sitepath.Yard, make: func() ([]byte, error) {
@@ -194,8 +197,8 @@ func (m *maker) finder() (*finder, error) {
 		Search: m.scripts["search.js"].Path, Stock: hashed("stock", stock), List: sitepath.List, Blank: m.blank(),
 		Compared: strings.Join(pagedata.ComparedRows(), ","), Like: m.units[0].Stock.Value}
 	m.files = append(m.files, script{f.Stock, stock})
-	if m.in.Stock.Yard.LotCopy.Value {
-		f.Lot = m.scripts["lot.js"].Path
+	if m.in.Stock.Yard.Keeps() {
+		f.Lot = m.scripts["keep.js"].Path
 	}
 	for _, c := range facets[0].Chips {
 		f.Kinds = append(f.Kinds, kindChip{c, sitepath.Kind(c.Value)})

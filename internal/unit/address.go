@@ -91,3 +91,6 @@ func (u *Unit) Changed() Day {
 	}
 	return last
 }
+
+// Keeps reports whether a customer may save pages on a phone: unless the yard turns it off.
+func (y *Yard) Keeps() bool { return !y.LotCopy.Given() || y.LotCopy.Value }

@@ -1,9 +1,11 @@
-// What a phone keeps for the lot (internal/render/lot.go writes KEEP and COPY before
-// this). Network first: a kept page is shown where the network fails or is slow, and says
-// from when it is. It never touches a recording, another host or what is not a plain GET.
+// What a phone keeps for the lot (internal/render/lot.go writes PHRASES, KEEP and COPY before
+// this). Network first, and past the phone's own cache: a kept page is shown where the network
+// fails or is slow, and says in large type of which day it is. So does a page that a cache on
+// the way kept for more than a day. A page that the yard took down is shown from the copy, as
+// no longer listed. It never touches a recording, another host or what is not a plain GET.
 (function () {
 	"use strict";
-	var SEEN = "lot-seen", MOST = 60, LARGEST = 250000, PATIENCE = 2500;
+	var CHOSEN = "lot-chosen", SEEN = "lot-seen", DAY = 864e5, MOST = 60, LARGEST = 250000, PATIENCE = 2500;
 	var here = self.registration.scope;
 
 	self.addEventListener("install", function (e) {
@@ -18,7 +20,7 @@
 	});
 	self.addEventListener("activate", function (e) {
 		e.waitUntil(caches.keys().then(function (names) {
-			return Promise.all(names.filter(function (n) { return /^lot-/.test(n) && n != COPY && n != SEEN; }).map(function (n) { return caches.delete(n); }));
+			return Promise.all(names.filter(function (n) { return /^lot-/.test(n) && n != COPY && n != SEEN && n != CHOSEN; }).map(function (n) { return caches.delete(n); }));
 		}));
 	});
 
@@ -41,34 +43,71 @@
 			});
 		});
 	}
+	function say(key) {
+		var blanks = arguments;
+		return (key in PHRASES ? PHRASES[key] : key).replace(/\{(\d)\}/g, function (_, n) { return blanks[n]; });
+	}
+	// kept is the newest copy of a page or a file, and the cache that has it.
 	function kept(url) {
-		return caches.open(SEEN).then(function (c) { return c.match(url); }).then(function (r) {
-			return r || caches.open(COPY).then(function (c) { return c.match(url); });
+		return Promise.all([CHOSEN, SEEN, COPY].map(function (name) {
+			return caches.open(name).then(function (c) { return c.match(url, { ignoreVary: true }); }).then(function (r) { return r && { r: r, cache: name }; });
+		})).then(function (all) {
+			return all.filter(Boolean).sort(function (a, b) { return (b.r.headers.get("x-kept") || "") > (a.r.headers.get("x-kept") || "") ? 1 : -1; })[0];
 		});
 	}
-	// stale is a kept page with its age said at its head.
-	function stale(r) {
+	// renew makes a copy of a page that the customer chose newer, or marks it as gone.
+	function renew(url, r, gone) {
+		return caches.open(CHOSEN).then(function (c) {
+			return c.match(url, { ignoreVary: true }).then(function (old) {
+				if (!old) return;
+				var h = new Headers(old.headers);
+				h.delete("x-gone");
+				if (gone) h.set("x-gone", old.headers.get("x-gone") || gone);
+				else h.set("x-kept", new Date().toISOString());
+				return (gone ? old : r).blob().then(function (body) { return c.put(url, new Response(body, { headers: h })); });
+			});
+		});
+	}
+	function written(at, more) {
+		var is = { month: "long", day: "numeric" };
+		for (var k in more) is[k] = more[k];
+		return new Date(at).toLocaleString("en-US", is);
+	}
+	// stale is a page with its age, or that it is gone, said at its head in large type.
+	function stale(r, at, gone) {
 		return r.text().then(function (text) {
-			var at = new Date(r.headers.get("x-kept")).toLocaleString("en-US", { month: "short", day: "numeric", hour: "numeric", minute: "2-digit" });
-			var h = new Headers({ "content-type": "text/html; charset=utf-8" });
-			return new Response(text.replace(/<main[^>]*>/, function (main) {
-				return main + '<p class="safety" id="stale" role="status">Saved copy from ' + at + ". Price and availability may have changed.</p>";
-			}), { headers: h });
+			var time = written(at, { hour: "numeric", minute: "2-digit" });
+			var says = gone ? "<b>" + say("stale gone", written(gone)) + "</b> " + say("stale sold", time) : "<b>" + say("stale day", time) + "</b> " + say("stale may");
+			if (gone) text = text.replace(/<html/, '<html class="delisted"');
+			return new Response(text.replace(/<main[^>]*>/, function (main) { return main + '<p id="stale" role="status">' + says + "</p>"; }),
+				{ headers: { "content-type": "text/html; charset=utf-8" } });
 		});
 	}
 	function page(e, url) {
-		var asked = fetch(e.request).then(function (r) {
-			e.waitUntil(Promise.resolve(keep(url, r)));
+		var asked = fetch(e.request.url, { cache: "no-cache" }).then(function (r) {
+			if (r.redirected) return Response.redirect(r.url);
+			var gone = r.status == 404 || r.status == 410;
+			if (gone) return kept(url).then(function (old) {
+				if (!old) return r;
+				var at = old.r.headers.get("x-gone") || new Date().toISOString();
+				e.waitUntil(renew(url, null, at));
+				return stale(old.r, old.r.headers.get("x-kept"), at);
+			});
+			var date = Date.parse(r.headers.get("date"));
+			if (r.ok && Date.now() - date > DAY) return stale(r, date);
+			if (r.ok) e.waitUntil(Promise.all([keep(url, r), renew(url, r.clone())]));
 			return r;
 		});
 		return kept(url).then(function (old) {
 			if (!old) return asked;
-			return Promise.race([asked, new Promise(function (_, no) { setTimeout(no, PATIENCE); })]).catch(function () { return stale(old); });
+			return Promise.race([asked, new Promise(function (_, no) { setTimeout(no, PATIENCE); })]).catch(function () {
+				return stale(old.r, old.r.headers.get("x-kept"), old.r.headers.get("x-gone"));
+			});
 		});
 	}
 	function file(e, url) {
 		return kept(url).then(function (old) {
-			return old || fetch(e.request).then(function (r) {
+			return old ? old.r : fetch(e.request).then(function (r) {
 				e.waitUntil(Promise.resolve(keep(url, r)));
 				return r;
 			});

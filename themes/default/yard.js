@@ -338,7 +338,7 @@
 	function loadSI(i) { return D.says["kg " + i] || kg(D.load[i], true); }
 	function emptyText(i) { return D.says["empty " + i] || D.empty[i] != null && group(D.empty[i]) + " lb"; }
 	function emptyBoth(i) { return D.says["empty " + i] ? both(escape(emptyText(i))) : data(emptyText(i), kg(D.empty[i])); }
-	function sold(i) { return D.states[D.state[i]] == "sold"; }
+	function sold(i) { return D.states[D.state[i]] == "sold" || !!(window.GONE && window.GONE[address(i)]); }
 	function priceText(i) {
 		if (sold(i)) return D.phrases.sold;
 		return D.price[i] ? D.says["price " + i] || "$" + group(D.price[i]) : D.phrases.ask;
@@ -783,6 +783,7 @@
 		setTimeout(function () {
 			(window.requestIdleCallback || setTimeout)(function () {
 				begin(function () { if (machine() || truck()) brought(); else bringing(); });
+				if (byId("kept")) load(byId("kept").dataset.keep, function () {}, function () {});
 			}, { timeout: 3000 });
 		}, 300);
 	});
@@ -925,6 +926,13 @@
 		if (shown) soon(show);
 		if (S) bringing();
 		fill();
+	});
+	// What keep.js found to be no longer listed counts as sold.
+	document.addEventListener("gone", function () {
+		ready(function () {
+			inPage = {};
+			show();
+		});
 	});
 	// Back and an address that somebody types are drawn at once; a tap that still waits is dropped.
 	["popstate", "hashchange"].forEach(function (e) {
