@@ -12,8 +12,13 @@ import (
 )
 
 // ReadUpTo reads a file. Of one that is larger it reads one byte more than most, so that
-// whoever judges the bytes sees that there are too many.
+// whoever judges the bytes sees that there are too many. A pipe or a device is refused:
+// opening a pipe waits until somebody writes into it.
 func ReadUpTo(name string, most int64) ([]byte, error) {
+	const waits = fs.ModeNamedPipe | fs.ModeSocket | fs.ModeDevice | fs.ModeCharDevice
+	if info, err := os.Stat(name); err == nil && info.Mode()&waits != 0 {
+		return nil, fmt.Errorf("%s: not a plain file", filepath.ToSlash(name))
+	}
 	f, err := os.Open(name)
 	if err != nil {
 		return nil, about(name, err)

@@ -14,6 +14,49 @@ import (
 	"tarepage/internal/unit"
 )
 
+// TestOneSideIsCounted: the third connection of one side, which may have two, is closed, and a
+// fourth is taken once one of them is closed.
+func TestOneSideIsCounted(t *testing.T) {
+	on, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := limit(on, 9, 2)
+	defer l.Close()
+	accepted := make(chan net.Conn, 9)
+	go func() {
+		for c, err := l.Accept(); err == nil; c, err = l.Accept() {
+			accepted <- c
+		}
+	}()
+	dial := func() net.Conn {
+		c, err := net.Dial("tcp", on.Addr().String())
+		if err != nil {
+			t.Fatal(err)
+		}
+		t.Cleanup(func() { c.Close() })
+		return c
+	}
+	dial()
+	dial()
+	first := <-accepted
+	<-accepted
+	third := dial()
+	if err := third.SetReadDeadline(time.Now().Add(5 * time.Second)); err != nil {
+		t.Fatal(err)
+	}
+	if n, err := third.Read(make([]byte, 1)); n > 0 || err == nil || strings.Contains(err.Error(), "timeout") {
+		t.Errorf("a third connection of one side is open: %d, %v", n, err)
+	}
+	first.Close()
+	dial()
+	select {
+	case <-accepted:
+	case <-time.After(5 * time.Second):
+		t.Error("a place that was given back is not used")
+	}
+}
+
 // TestConnectionsAreCounted: the third of two connections waits until one is closed, and
 // closing the listener ends the waiting.
 func TestConnectionsAreCounted(t *testing.T) {
@@ -21,7 +64,7 @@ func TestConnectionsAreCounted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	l := limit(on, 2)
+	l := limit(on, 2, 9)
 	accepted := make(chan net.Conn, 9)
 	ended := make(chan error, 1)
 	go func() {

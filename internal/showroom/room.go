@@ -111,7 +111,7 @@ func (r *Room) serve(ctx context.Context, l net.Listener) error {
 	// connections are counted. Answers have no limit, because a video may be long.
 	server := &http.Server{Handler: r.handler(), ReadHeaderTimeout: 10 * time.Second, ReadTimeout: 20 * time.Second,
 		IdleTimeout: 2 * time.Minute, MaxHeaderBytes: 16 << 10}
-	l = limit(l, mostConnections)
+	l = limit(l, mostConnections, mostOfOne)
 	closed := make(chan error, 1)
 	go func() { closed <- server.Serve(l) }()
 	select {

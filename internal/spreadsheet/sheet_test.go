@@ -169,6 +169,7 @@ func TestUnreadable(t *testing.T) {
 		"sheet.pdf":  {"%PDF", "is not a sheet"},
 		"bad.xlsx":   {"PK\x03\x04 not really", "does not open as a workbook"},
 		"empty.csv":  {"", "no row with the names of the columns"},
+		"wide.csv":   {strings.Repeat("stock,", maxColumns) + "price\n", "more than 500 columns"},
 		"narrow.csv": {"one\ntwo\n", "no row with the names of the columns"},
 	} {
 		if _, err := Read(name, []byte(c.data)); err == nil || !strings.Contains(err.Error(), c.want) {

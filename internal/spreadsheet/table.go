@@ -16,11 +16,12 @@ import (
 )
 
 // MaxBytes is the largest file that is read. MaxUnpacked is the most that a workbook, which
-// is packed, may unpack to, and maxRows how many rows are read.
+// is packed, may unpack to, and maxRows and maxColumns how many rows and columns are read.
 const (
 	MaxBytes    = 32 << 20
 	MaxUnpacked = 128 << 20
 	maxRows     = 20_000
+	maxColumns  = 500
 )
 
 // A Table is a sheet: the names of its columns, and its rows.
@@ -64,6 +65,9 @@ func Read(name string, data []byte) (*Table, error) {
 			continue
 		}
 		t.Rows = append(t.Rows, Row{i + 1, cells})
+	}
+	if len(t.Header) > maxColumns {
+		return nil, fmt.Errorf("%s: it has more than %d columns", name, maxColumns)
 	}
 	if t.Header == nil {
 		return nil, fmt.Errorf("%s: there is no row with the names of the columns", name)

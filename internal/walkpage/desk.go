@@ -10,6 +10,8 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"sync/atomic"
+	"unicode"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/files"
@@ -28,6 +30,9 @@ type Desk struct {
 	Stock  func() (*unit.Stock, error)
 	LookAt func(name string, src []byte) (*unit.Unit, *compute.Work, []inspect.Finding, error)
 
+	// arriving counts the photos that are being sent.
+	arriving atomic.Int32
+
 	// One phone at a time reads a file and writes it again.
 	mu sync.Mutex
 	// written are the digests of what this session wrote last, by name: a file that has changed
@@ -40,7 +45,7 @@ var errNoUnit = errors.New("there is no such unit")
 // path is where the unit file with the name is. The name comes from the network: it may only
 // name a regular file in content/units itself.
 func (d *Desk) path(name string) (string, error) {
-	if name == "" || strings.ContainsAny(name, `/\:`) || strings.HasPrefix(name, ".") || !filepath.IsLocal(name+".md") {
+	if name == "" || len(name) > 200 || strings.ContainsFunc(name, unicode.IsControl) || strings.ContainsAny(name, `/\:`) || strings.HasPrefix(name, ".") || !filepath.IsLocal(name+".md") {
 		return "", errNoUnit
 	}
 	file := filepath.Join(d.From, "content", "units", name+".md")

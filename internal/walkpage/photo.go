@@ -21,6 +21,8 @@ const photoPath = "/photo"
 const (
 	// mostPhoto is how many bytes a photo may have: a phone's largest is about half of it.
 	mostPhoto = 40 << 20
+	// mostArriving is how many photos are taken at once: each is held in memory until it is whole.
+	mostArriving = 4
 	// photoTime is how long a photo may take over a weak signal.
 	photoTime = 3 * time.Minute
 	// mostKeys is how many values one photo may prove.
@@ -36,6 +38,12 @@ var photoKinds = map[string]string{"image/jpeg": ".jpg", "image/png": ".png", "i
 func (d *Desk) takePhoto(w http.ResponseWriter, req *http.Request, name string) {
 	if !strings.HasPrefix(req.Header.Get("Content-Type"), "image/") {
 		http.Error(w, "this address takes a photo", http.StatusUnsupportedMediaType)
+		return
+	}
+	defer d.arriving.Add(-1)
+	if d.arriving.Add(1) > mostArriving {
+		w.Header().Set("Retry-After", "10")
+		http.Error(w, "other photos are being sent at this moment; send it again", http.StatusServiceUnavailable)
 		return
 	}
 	_ = http.NewResponseController(w).SetReadDeadline(time.Now().Add(photoTime))

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -218,6 +219,8 @@ func TestWhatIsRefused(t *testing.T) {
 		{"GET", "/w/nowhere", "", "", http.StatusNotFound},
 		{"GET", "/w/.sb-1050", "", "", http.StatusNotFound},
 		{"GET", "/w/C:sb", "", "", http.StatusNotFound},
+		{"GET", "/w/sb-1050%00", "", "", http.StatusNotFound},
+		{"GET", "/w/" + strings.Repeat("a", 5000), "", "", http.StatusNotFound},
 		{"POST", "/w/link", json, "{}", http.StatusNotFound},
 		{"POST", "/w/nowhere", json, `{"save":true,"note":"x"}`, http.StatusNotFound},
 		{"POST", "/w/sb-1050", "text/plain", `{"save":true,"note":"x"}`, http.StatusUnsupportedMediaType},
@@ -241,6 +244,39 @@ func TestWhatIsRefused(t *testing.T) {
 	}
 	if content(t, file) != heard {
 		t.Error("the file changed")
+	}
+}
+
+// TestPhotosAtOnce: each photo is in memory until it is whole, so one more than may arrive at
+// once is asked to come again, and is taken later.
+func TestPhotosAtOnce(t *testing.T) {
+	d, _ := yard(t)
+	send := func(body io.Reader) int {
+		w := httptest.NewRecorder()
+		req := httptest.NewRequest("POST", "/w/sb-1050/photo?key=weights.gvwr&place=tag", body)
+		req.Header.Set("Content-Type", "image/jpeg")
+		d.Handler("/w").ServeHTTP(w, req)
+		return w.Code
+	}
+	var all sync.WaitGroup
+	var halves []*io.PipeWriter
+	for range mostArriving {
+		r, half := io.Pipe()
+		halves = append(halves, half)
+		all.Go(func() { send(r) })
+		if _, err := half.Write([]byte("\xff")); err != nil { // It is being read.
+			t.Fatal(err)
+		}
+	}
+	if got := send(strings.NewReader(jpeg)); got != http.StatusServiceUnavailable {
+		t.Errorf("a photo more than may arrive at once: %d", got)
+	}
+	for _, half := range halves {
+		half.Close()
+	}
+	all.Wait()
+	if got := send(strings.NewReader(jpeg)); got != http.StatusConflict { // only said
+		t.Errorf("a photo after the others: %d", got)
 	}
 }
 
