@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"testing"
 )
@@ -96,5 +97,57 @@ func TestReplaceReadRemove(t *testing.T) {
 	}
 	if err := Remove([]string{name, other}); err == nil || !strings.Contains(err.Error(), "schema.json2") {
 		t.Errorf("removed twice: %v", err)
+	}
+}
+
+// TestPermissions: what the program writes can be read by everyone and written by its owner, as
+// the umask allows, since a web server often runs as another user.
+func TestPermissions(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("Windows has permissions of another kind")
+	}
+	dir := t.TempDir()
+	plain := write(t, filepath.Join(dir, "plain"), "") // with what the umask leaves of 0644
+	folder := filepath.Join(dir, "plain-folder")
+	if err := os.Mkdir(folder, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	mode := func(name string) os.FileMode {
+		t.Helper()
+		info, err := os.Stat(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return info.Mode()
+	}
+	made, replaced := filepath.Join(dir, "a", "new"), filepath.Join(dir, "replaced")
+	if err := errors.Join(WriteNew(made, nil), Replace(replaced, nil), MakeFolder(filepath.Join(dir, "b"))); err != nil {
+		t.Fatal(err)
+	}
+	if mode(made) != mode(plain) || mode(replaced).Perm() != 0o644 || mode(filepath.Join(dir, "a")) != mode(folder) || mode(filepath.Join(dir, "b")) != mode(folder) {
+		t.Errorf("%v, %v, %v and %v", mode(made), mode(replaced), mode(filepath.Join(dir, "a")), mode(filepath.Join(dir, "b")))
+	}
+}
+
+// TestErrorsNameTheFile: every error says which file, once.
+func TestErrorsNameTheFile(t *testing.T) {
+	dir := t.TempDir()
+	file := write(t, filepath.Join(dir, "ex-1.md"), "")
+	for name, err := range map[string]error{
+		"new, below a file":      WriteNew(filepath.Join(file, "below.md"), nil),
+		"new, a folder":          WriteNew(dir, nil),
+		"replaced, below a file": Replace(filepath.Join(file, "below.md"), nil),
+		"a folder below a file":  MakeFolder(filepath.Join(file, "below.md")),
+	} {
+		want := "below.md"
+		if name == "new, a folder" {
+			want = filepath.Base(dir)
+		}
+		if err == nil || strings.Count(err.Error(), want) != 1 {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if _, err := First(filepath.Join(file, "x")); err == nil || !strings.Contains(err.Error(), "ex-1.md") {
+		t.Errorf("below a file there is nothing to look through: %v", err)
 	}
 }
