@@ -24,7 +24,7 @@ inspect:        measure tables unit kinds compute captions walkaround crosscheck
 elevation:      measure tables unit compute kinds
 report:         measure unit compute inspect intake orderedjson stockfile spreadsheet
 amend:
-spreadsheet:    unit amend stockfile
+spreadsheet:    unit kinds amend stockfile
 walkback:       measure unit kinds amend
 walkpage:       unit compute inspect walkback amend files
 feed:           unit

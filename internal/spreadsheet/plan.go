@@ -190,6 +190,9 @@ func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 		if choice := unit.Everyday(c.Key, cell); choice != "" {
 			return choice, nil
 		}
+		if kind := kindIn(cell); c.Key == "kind" && kind != "" {
+			return kind, nil
+		}
 		return strings.ToLower(cell), nil
 	}
 	return cell, nil
@@ -250,6 +253,7 @@ var noted = map[string]bool{"weight": true, "length": true, "pressure": true, "c
 // draft writes the unit file of a new row, in the order of the keys.
 func draft(row int, stock string, values map[string]string) (New, error) {
 	n := New{Row: row, Stock: stock, File: path.Join("content/units", strings.ToLower(stock)+".md")}
+	fit(values)
 	var changes []amend.Change
 	for _, k := range unit.Keys() {
 		value := values[k.Path]

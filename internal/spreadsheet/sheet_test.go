@@ -39,13 +39,14 @@ func TestNewRows(t *testing.T) {
 		t.Fatalf("%d new, %d edits, faults %v", len(p.New), len(p.Edits), p.Faults)
 	}
 	const want = `---
+title: 14 ft dump trailer
 stock: SB-1
 kind: dump
 year: 2026
 availability: on the yard
 price: $11,450
 arrived: 2026-11-05
-deck:
+bed:
   length: 14 ft (yard's sheet)
 weights:
   gvwr: 14,000 lb (yard's sheet)
@@ -243,6 +244,19 @@ func BenchmarkFiveHundredRows(b *testing.B) {
 		}
 		if p := Make(table, Match(table.Header, nil), nil); len(p.New) != 500 {
 			b.Fatal(p.Faults)
+		}
+	}
+}
+
+// One column of a sheet holds what people call a trailer.
+func TestKindIn(t *testing.T) {
+	for cell, want := range map[string]string{
+		"Gooseneck deck over": "deck-over", "Tandem Axle Dump Trailer": "dump", "Low-profile dump": "dump", "Utility": "utility",
+		"bumper pull car hauler": "car-hauler", "Enclosed Cargo": "enclosed", "Trailer": "", "gooseneck": "", "lawn mower": "",
+		"low boy": "lowboy", "Stock Trailer": "livestock", "ATV": "atv-snowmobile",
+	} {
+		if got := kindIn(cell); got != want {
+			t.Errorf("%q is %q, want %q", cell, got, want)
 		}
 	}
 }

@@ -85,15 +85,13 @@ func Stations(u *unit.Unit, file []byte) []Station {
 		for _, d := range docs {
 			g, has := given[d.Path]
 			_, written := own[d.Path]
-			if !has && !written && !missing[d.Path] && !concerns(d.Path, u.Kind.Value) {
+			if !has && !written && !missing[d.Path] && !asked(d.Path, u) && !concerns(d.Path, u.Kind.Value) {
 				continue
 			}
 			l := lineOf(d, g, has, own[d.Path])
 			if has && g.Pos.File == u.File {
 				l.Said = said(lines, int(g.Pos.Line))
-				if place := g.From.Origin.String(); shows(place) != "" && unit.Provable(d.Path) {
-					l.ReadAt, l.Proven = place, u.ProofOf(d.Path) != nil
-				}
+				l.prove(u, g)
 			}
 			if !has && own[d.Path] == "" && (missing[d.Path] || asked(d.Path, u)) {
 				l.State = Missing
@@ -111,11 +109,22 @@ func Stations(u *unit.Unit, file []byte) []Station {
 	return out
 }
 
+// prove says what a photo can prove of a value, and whether one does.
+func (l *Line) prove(u *unit.Unit, g unit.Given) {
+	if place := g.From.Origin.String(); shows(place) != "" && unit.Provable(l.Key) {
+		l.ReadAt, l.Proven = place, u.ProofOf(l.Key) != nil
+	}
+}
+
 // asked reports whether a core value is asked for where the file leaves it out. Of the load of a
-// tire, the sidewall governs; the size is read first, and tires in pairs have another load.
+// tire, the sidewall governs; the size is read first, and tires in pairs have another load. The
+// law asks more of brakes where there are some.
 func asked(key string, u *unit.Unit) bool {
-	if key == "tires.sidewall.single" {
+	switch key {
+	case "tires.sidewall.single":
 		return u.Tires.Size.Given() && !u.Tires.Sidewall.Dual.Given()
+	case "brakes.axles", "brakes.breakaway":
+		return u.Brakes.Kind.Given() && u.Brakes.Kind.Value != "none"
 	}
 	return slices.Contains(core, key)
 }

@@ -26,7 +26,7 @@ var theWalk = []station{
 	{name: "The tires", keys: []string{"tires.size", "tires.load-range", "tires.sidewall.single", "tires.sidewall.dual",
 		"tires.sidewall.pressure", "tires.per-axle", "tires.made"}},
 	{name: "The wheels", keys: []string{"tires.wheel", "tires.bolt-pattern", "tires.stud", "tires.rims"}, sections: []string{"tires", "wear"}},
-	{name: "The axle tag", keys: []string{"axles.count", "axles.spacing", "axles.center", "brakes.kind", "brakes.axles"},
+	{name: "The axle tag", keys: []string{"axles.count", "axles.spacing", "axles.center", "brakes.kind", "brakes.axles", "brakes.breakaway"},
 		sections: []string{"axles", "brakes"}},
 	{name: "The deck", keys: []string{"overall-width", "overall-length", "overall-height"},
 		sections: []string{"deck", "bed", "box", "tank", "hull", "bin", "dolly", "bunks", "chassis", "ramps", "sides", "gate", "winch",
@@ -38,7 +38,7 @@ var theWalk = []station{
 // core are the values that everything else rests on: they are asked for also where the file
 // leaves them out or has them from the model.
 var core = []string{"weights.gvwr", "axles.rating", "hitch.rating", "tires.size", "tires.load-range", "tires.sidewall.single",
-	"tires.wheel", "weights.empty", "weights.tongue-empty"}
+	"tires.wheel", "brakes.kind", "weights.empty", "weights.tongue-empty"}
 
 // always are the keys that may be added on the walk although nobody said them, besides those of
 // the section that carries the load.

@@ -80,12 +80,17 @@ func TestStationsInTheOrderOfAWalk(t *testing.T) {
 		"The coupler: hitch.ball only said", "The coupler: hitch.rating only said",
 		"The tires: tires.size only said", "The tires: tires.sidewall.single missing", "The tires: tires.per-axle missing",
 		"The wheels: tires.wheel missing",
-		"The axle tag: axles.count only said",
+		"The axle tag: axles.count only said", "The axle tag: brakes.kind missing",
 		"The deck: deck.length only said",
 		"The scale: weights.empty missing", "The scale: weights.tongue-empty missing",
 	}
 	if got := open(stations); !slices.Equal(got, want) {
 		t.Errorf("to confirm:\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
+	}
+	// Where there are brakes, the axles with brakes and the breakaway device are asked for.
+	braked := strings.Replace(heard, "tires:\n", "brakes:\n  kind: electric\ntires:\n", 1)
+	if got := strings.Join(open(Stations(read(t, braked), []byte(braked))), "\n"); !strings.Contains(got, "brakes.axles missing\nThe axle tag: brakes.breakaway missing") {
+		t.Errorf("with brakes:\n%s", got)
 	}
 	l := line(t, stations, "hitch.rating")
 	if l.Said != `"coupler is rated fourteen thousand"; but 0:30 says 12,000 lb: "twelve thousand"` || l.From != "said 0:09" || l.Own != "14,000 lb (said 0:09)" ||
