@@ -192,7 +192,7 @@ func (r *rig) atv(x, y, z float64) {
 	r.bar(vec{x + 27, y - 15, z + 43}, vec{x + 27, y + 15, z + 43}, 2, dark)
 }
 
-// lowboy adds the well, the slope behind it and the rear deck over the wheels.
+// lowboy adds the well, the slope after it and the rear deck over the wheels.
 func (r *rig) lowboy() {
 	h, y, over := r.floor, r.half(), r.tire+5
 	well := r.front + or(r.u.Deck.Well, r.long*0.65)
@@ -285,7 +285,7 @@ func (r *rig) boxed() {
 	}
 }
 
-// lean is how far the top of a rounded or slanted nose is behind its foot.
+// lean is how far back the top of a rounded or slanted nose leans.
 func (r *rig) lean() float64 {
 	switch r.u.Box.Nose.Value {
 	case "rounded":
