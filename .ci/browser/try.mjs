@@ -43,7 +43,7 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     if (axe) await axe(page, `try ${how}, machine`);
 
     // Dragged to the rear end it breaks a limit; the best place keeps every one.
-    const grab = page.locator('.grab'), now = async () => Number(await grab.getAttribute('aria-valuenow'));
+    const grab = page.locator('.grab').first(), now = async () => Number(await grab.getAttribute('aria-valuenow'));
     await grab.scrollIntoViewIfNeeded();
     const best = await now(), is = await grab.boundingBox();
     await page.mouse.move(is.x + is.width / 2, is.y + is.height / 2);
@@ -59,6 +59,32 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     await page.keyboard.press('ArrowRight');
     await settle();
     check(await now() === best + 1, `try ${how}: an arrow key moves it by an inch`);
+
+    // The way up: 100 x tan(21.4 / 2 degrees) / 2 is 9.45 in, 40 x tan 21.4 degrees is 15.68 in (SAE J1100, from memory).
+    await page.locator('#mine-form details summary').click();
+    for (const [id, v] of [['b', '100 in'], ['c', '6 in'], ['o', '40 in'], ['u', '20 in']]) await page.locator('#m-' + id).fill(v);
+    await settle();
+    check(/drags where the way up meets the deck: its belly needs 9-1\/2 in and has 6 in/.test(await text('climb')) && /its end needs 1 ft 3-3\/4 in and has 1 ft 8 in/.test(await text('climb')), `try ${how}: it drags at the crest and not at the foot: ${await text('climb')}`);
+    // A second machine has a handle of its own, and its weight counts.
+    const before = await text('deck-is');
+    await page.locator('#second .change').click();
+    await page.locator('#n-w').fill('1,500');
+    await page.locator('#n-l').fill('5 ft');
+    await settle();
+    check(await page.locator('.grab:visible').count() === 2 && await text('deck-is') !== before, `try ${how}: two machines are on the deck: ${await text('deck-is')}`);
+    const two = page.locator('.grab').nth(1), from = await two.getAttribute('aria-valuenow');
+    await two.scrollIntoViewIfNeeded();
+    const it = await two.boundingBox(), other = await grab.boundingBox();
+    await page.mouse.move(it.x + it.width / 2, it.y + it.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(other.x + other.width / 2, it.y + it.height / 2, { steps: 6 });
+    await page.mouse.up();
+    await settle();
+    check(await two.getAttribute('aria-valuenow') !== from && (await text('deck-is')).includes('They overlap'), `try ${how}: dragged onto the first they overlap: ${await text('deck-is')}`);
+    if (axe) await axe(page, `try ${how}, two machines`);
+    await page.locator('#second-form .turn button').click();
+    await settle();
+    check(await page.locator('.grab:visible').count() === 1, `try ${how}: the second is forgotten`);
 
     // The truck: CANNOT SAY YET names what is missing; YES needs every number.
     await page.locator('#mytruck .change').click();

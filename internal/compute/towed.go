@@ -25,6 +25,8 @@ type Towed struct {
 	// Most is the largest share of the loaded trailer that should be on its tongue, 0 where
 	// no band is known. It counts where nobody weighed the tongue.
 	Most measure.Share
+	// WayUp is how steep the way up to its deck is, on level ground and empty.
+	WayUp Result[measure.Degrees]
 }
 
 // TowedOf takes a worked unit as a trailer to be matched with trucks.
@@ -44,7 +46,7 @@ func TowedOf(w *Work) Towed {
 	if s.Front.Given() && s.Length.Given() {
 		t.Center = Result[measure.Inches]{Value: s.Front.Value + s.Length.Value.Half(), Known: true}
 	}
-	t.Payload, t.SurgeTruck = w.Payload, w.SurgeTruck
+	t.Payload, t.SurgeTruck, t.WayUp = w.Payload, w.SurgeTruck, w.LoadingAngle
 	t.NoBall = w.Unit.Hitch.Kind.Value == "fifth-wheel" || w.Unit.Hitch.Kind.Value == "pintle"
 	t.Kind, t.Ball = w.Unit.Hitch.Kind.Value, w.Unit.Hitch.Ball.Value
 	if band, ok := w.Band(); ok {

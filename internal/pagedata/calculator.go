@@ -21,7 +21,7 @@ import (
 //	8 tongue limit, 0 if unknown      18 their tires
 //	9 the coupler's rating, likewise  19 their wheels
 //	20 whether it has no brakes      21 the kind of its hitch
-//	22 the ball that it takes, 0 if unknown
+//	22 the ball that it takes, 0 if unknown   23 how steep its way up is, in degrees
 func Calculator(r compute.Rig, t compute.Towed) []any {
 	known := func(v float64, ok bool) any {
 		if !ok {
@@ -35,7 +35,7 @@ func Calculator(r compute.Rig, t compute.Towed) []any {
 		float64(r.Empty), float64(r.Tongue), float64(r.Axles), float64(r.Front), float64(r.Length), float64(r.GVWR),
 		float64(r.Hold), int(r.HoldBy), float64(r.TongueMost), float64(r.Coupler), float64(r.Ball),
 		float64(r.Least), float64(r.Most), pounds(t.Payload), pounds(t.SurgeTruck), pounds(t.TongueEmpty), t.NoBall,
-		hold(r.Holds[0]), hold(r.Holds[1]), hold(r.Holds[2]), t.Unbraked, t.Kind, float64(t.Ball),
+		hold(r.Holds[0]), hold(r.Holds[1]), hold(r.Holds[2]), t.Unbraked, t.Kind, float64(t.Ball), known(float64(t.WayUp.Value), t.WayUp.Known),
 	}
 }
 

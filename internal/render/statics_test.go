@@ -578,6 +578,42 @@ func TestStaticsPull(t *testing.T) {
 	}
 }
 
+// TestStaticsClimb: whether a machine drags on the way up.
+func TestStaticsClimb(t *testing.T) {
+	t.Parallel()
+	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 5))}
+	f := s.function(`function(a) { a = JSON.parse(a); var v = Statics.climb(a[0], a[1], a[2]); return v ? v.is + "; " + v.texts.join("; ") : "none"; }`)
+	is := map[string]int{}
+	for i := range 2 * cases {
+		angle := measure.Degrees(c.odd(2, 32, 0, 60, -1, 59.95))
+		w := oracle.Wheels{Base: c.maybeInches(c.inches(30, 160, 0, -1)), Under: c.maybeInches(c.inches(2, 20, 0)),
+			Over: c.maybeInches(c.inches(5, 60, 0)), Tip: c.maybeInches(c.inches(2, 30, 0, -2))}
+		if w.Base.Known && c.IntN(20) == 0 { // what it needs, to the bit
+			w.Under = compute.Result[measure.Inches]{Value: measure.CrestUnder(w.Base.Value, angle), Known: true}
+		}
+		data := map[string]any{}
+		for key, in := range map[string]compute.Result[measure.Inches]{"base": w.Base, "under": w.Under, "over": w.Over, "tip": w.Tip} {
+			if in.Known {
+				data[key] = float64(in.Value)
+			}
+		}
+		in := c.system()
+		want := "none"
+		if v, ok := oracle.Climb(angle, w, in); ok {
+			want = v.Is + "; " + strings.Join(v.Texts, "; ")
+		}
+		is[strings.SplitN(want, ";", 2)[0]]++
+		if got := s.ask(f, float64(angle), data, in == measure.Metric); got != want {
+			t.Fatalf("case %d: %v degrees, %+v\n page %s\n Go   %s", i, angle, w, got, want)
+		}
+	}
+	for _, k := range []string{"yes", "no", "unknown", "none"} {
+		if is[k] < cases/100 {
+			t.Errorf("the cases reach too little: %v", is)
+		}
+	}
+}
+
 // The two lists of names are one.
 func TestStaticsNames(t *testing.T) {
 	s := newStatics(t)

@@ -1,9 +1,9 @@
 // What a customer brings: a machine and a truck. Both are kept on this phone (localStorage)
 // for every page of the yard, and travel in an address after "#bring=", which never reaches
 // the host. window.Bring has what is known now, in pounds and inches:
-//   state    {m: {k, w, l, r} or null, t: {keys of Statics.ASKED} or null}
+//   state    {m: {k, w, l, r, b, c, o, u} or null, n: a second machine, t: {keys of Statics.ASKED} or null}
 //   start(paths, then, failed)    loads the calculators, once
-//   machine(), rows()             the machine for Statics, and the rows of MACHINES
+//   machine(which)                the machine "m", or the second one "n", for Statics
 //   open(ticket, which, told, then)  opens a ticket's form of "m" or "t", or shuts it, then
 //                                 calls then; told(which, bad) is called where something changed,
 //                                 bad while something typed cannot be read
@@ -13,7 +13,7 @@
 //   address()                     this page with what is brought
 window.Bring = (function () {
 	"use strict";
-	var KEEP = { m: "tarepage-machine", t: "tarepage-truck" }, U = window.units, S, B = { state: { m: null, t: null } };
+	var KEEP = { m: "tarepage-machine", n: "tarepage-second", t: "tarepage-truck" }, U = window.units, S, B = { state: { m: null, n: null, t: null } };
 	function make(tag, into, text, attributes) {
 		var e = document.createElement(tag);
 		if (text) e.textContent = text;
@@ -39,7 +39,7 @@ window.Bring = (function () {
 	function recall() {
 		var sent = /[#&]bring=([^&]*)/.exec(location.hash), all = null;
 		try { all = sent && parsed(decodeURIComponent(sent[1])); } catch (e) { /* not an address of ours */ }
-		["m", "t"].forEach(function (k) {
+		Object.keys(KEEP).forEach(function (k) {
 			var kept = null;
 			try { kept = clean(parsed(localStorage.getItem(KEEP[k]))); } catch (e) { /* a phone that keeps nothing */ }
 			B.state[k] = all && clean(all[k]) || kept;
@@ -53,8 +53,9 @@ window.Bring = (function () {
 		} catch (e) { /* a phone that keeps nothing */ }
 	};
 	B.address = function () {
-		var s = B.state;
-		return location.href.replace(/#.*/, "") + (s.m || s.t ? "#bring=" + encodeURIComponent(JSON.stringify(s)) : "");
+		var s = {}, k;
+		for (k in KEEP) if (B.state[k]) s[k] = B.state[k];
+		return location.href.replace(/#.*/, "") + (s.m || s.n || s.t ? "#bring=" + encodeURIComponent(JSON.stringify(s)) : "");
 	};
 	recall();
 	window.addEventListener("hashchange", function () {
@@ -84,21 +85,25 @@ window.Bring = (function () {
 		})(paths);
 	};
 
-	function row() { return B.state.m && window.MACHINES[B.state.m.k] || null; }
-	B.machine = function () {
-		var m = B.state.m, c;
+	function row(which) { return B.state[which] && window.MACHINES[B.state[which].k] || null; }
+	B.machine = function (which) {
+		var m = B.state[which || "m"], r = row(which || "m"), c;
 		if (!m || !(m.w > 0) || !(m.l > 0)) return null;
-		c = S.machine(row(), m.l, !!m.r);
+		c = S.machine(r, m.l, !!m.r);
 		c.w = m.w;
-		c.shape = row() ? row()[9] : "";
+		c.shape = r ? r[9] : "";
 		c.rear = !!m.r;
+		c.base = m.b;
+		c.under = m.c;
+		c.over = m.o;
+		c.tip = m.u;
 		return c;
 	};
 	B.text = function (which) {
 		var v = B.state[which], si = U.si, out = [];
 		if (!v) return "";
-		if (which == "m") {
-			if (row()) out.push(row()[0]);
+		if (which != "t") {
+			if (row(which)) out.push(row(which)[0]);
 			if (v.w) out.push(S.weight(v.w, si));
 			if (v.l) out.push(S.length(v.l, si));
 		} else {
@@ -196,11 +201,14 @@ window.Bring = (function () {
 			s.value = v[key] == null ? "" : v[key];
 			return s;
 		}
-		if (which == "m") {
+		if (which != "t") {
 			var pick = choose(box, "k", S.say("bring kind"), "", [["", S.say("bring other")]].concat(window.MACHINES.map(function (m, i) { return [i, m[0]]; })));
 			var about = make("p", box, "", { "class": "understood" });
 			var w = entry(box, "w", S.say("bring weight"), S.say("bring weight at"), "lb", {}), l = entry(box, "l", S.say("bring length"), "", "ft", {});
 			tick(box, "r", S.say("bring rear"));
+			var way = make("details", box);
+			make("summary", way, S.say("bring way"));
+			["b", "c", "o", "u"].forEach(function (k) { entry(way, k, S.say("way " + k), S.say("way " + k + " at"), "in", { zero: k == "c" || k == "u" }); });
 			pick.onchange = function () {
 				var m = window.MACHINES[pick.value];
 				if (!m) delete v.k;

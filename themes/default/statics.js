@@ -52,6 +52,10 @@
 //     its leading end behind the front of the deck, in inches. apart is false where two
 //     overlap or one is over an end.
 //   Statics.loaded(rig, sets)  {w, tongue} for pull.
+//   Statics.climb(angle, machine, si)  the way up of that many degrees: {is: "yes" | "no" |
+//     "unknown", texts, drags (which of the texts say that it does)}, or null where nobody knows the angle. A machine may have base (its
+//     wheelbase), under (the clearance there), over (its longest overhang) and tip (the
+//     clearance under the end of it).
 //   Statics.ASKED  what is asked of a truck: [key, unit, "need" | "better" | "more" (only for
 //     those who have it)]; its name is the phrase "truck KEY", where to read it "truck KEY at". A
 //     unit of "kind" has KINDS to choose from, "yes" is a box to tick.
@@ -62,7 +66,7 @@
 //   8 tongue limit   9 coupler   10 ball   11 least   12 most   13 payload
 //   14 truck for its surge brakes   15 T0, weighed   16 couples to no ball
 //   17 axles, 18 tires, 19 wheels hold, all of the group   20 has no brakes
-//   21 kind of its hitch   22 diameter of the ball that its coupler takes
+//   21 kind of its hitch   22 diameter of the ball that its coupler takes   23 degrees of the way up
 // A truck is an object of the keys of ASKED, each left out where it is not known.
 // The law is [Class A from, towed above, Class B from, commercial from], in pounds.
 var Statics = (function () {
@@ -374,6 +378,26 @@ var Statics = (function () {
 		return { w: w, tongue: r[15] == null || !r[2] || r[3] == null ? null : under(r, sets)[1] };
 	}
 
+	// climb.go
+	function climb(angle, c, si) {
+		var t, v = { is: "unknown", texts: [], drags: [] };
+		if (angle == null || !(angle > 0 && angle < 60)) return null;
+		t = Math.tan(angle * Math.PI / 180);
+		v.texts.push(say("climb way", trimmed(near(angle, 0.1), 1) + " degrees", share(t)));
+		function clears(key, need, has) {
+			var drags = !notOver(need, has);
+			if (drags) v.is = "no";
+			else if (v.is == "unknown") v.is = "yes";
+			v.drags[v.texts.length] = drags;
+			v.texts.push(say("climb " + key + (drags ? " drags" : ""), atLeast(need, si), atMost(has, si)));
+		}
+		function known(a, b) { return a > 0 && b >= 0 && sensible(a) && sensible(b); }
+		if (known(c.base, c.under)) clears("crest", c.base / 2 * Math.tan(angle * Math.PI / 360), c.under);
+		if (known(c.over, c.tip)) clears("foot", c.over * t, c.tip);
+		if (v.is == "unknown") v.texts.push(say("climb asks"));
+		return v;
+	}
+
 	// oracle/pull.go: what both verdicts share.
 	function limited(v, key, label, rating, used, write) {
 		if (rating == null) return;
@@ -588,7 +612,7 @@ var Statics = (function () {
 
 	return {
 		ASKED: ASKED, KINDS: KINDS, NAMES: NAMES, LICENSES: LICENSES, KG: KG, MM: MM, say: say, read: read, unit: unit,
-		machine: machine, spots: spots, spotText: spotText, bear: bear, loaded: loaded, carry: carry, pull: pull,
+		machine: machine, spots: spots, spotText: spotText, bear: bear, loaded: loaded, climb: climb, carry: carry, pull: pull,
 		weight: weight, limit: limit, load: load, length: length, atLeast: atLeast, atMost: atMost, share: share, stretch: stretch, near: near, trimmed: trimmed,
 		window: window, windowText: windowText, marginText: marginText
 	};

@@ -71,13 +71,23 @@
 	}
 	var sets = [], carried;
 	function machine() {
-		var c = B.machine();
+		var list = [];
+		["m", "n"].forEach(function (k) {
+			var c = !wrong[k] && B.machine(k);
+			if (!c) return;
+			c.key = k;
+			list.push(c);
+		});
 		B.label(byId("mine"), "m", "bring machine");
-		carried = c && !wrong.m ? S.carry(R, [c], U.si) : null;
+		carried = list.length && !wrong.m ? S.carry(R, list, U.si) : null;
+		if (carried && carried.is != "yes" && list[1]) {
+			var turned = S.carry(R, list.slice().reverse(), U.si);
+			if (turned.is == "yes") carried = turned;
+		}
 		if (carried) carried.text = spaced(carried.text);
 		verdict(byId("mine-is"), carried);
 		if (!carried) byId("mine-is").textContent = wrong.m ? "" : S.say("bring say machine");
-		place(c);
+		place(list);
 	}
 	function truck() {
 		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), v;
@@ -113,7 +123,9 @@
 		excavator: "M0 58V40L22 6h8l14 20V8h26v20h24v12h6v18H36V44h-8L24 18 10 42v16z", tractor: "M4 58V34h30l4-26h30v26h12v-4h14v28zM44 14l-2 18h18V14z",
 		car: "M2 50V38l18-6 16-16h34l16 18 12 4v12z", pickup: "M2 50V36l18-4 12-16h24v18h42v16z", boat: "M0 22h96l4 4-8 26H22z", freight: "M2 58V14h96v44z"
 	};
-	var svg = document.querySelector(".drawing svg[data-deck]"), P, wide, high, one, grab, strip, feet;
+	// grabs has a handle for each machine of sets, by its key of Bring; picked is the one that the
+	// buttons move.
+	var svg = document.querySelector(".drawing svg[data-deck]"), P, wide, high, grabs = {}, picked, strip, feet, second, climbs;
 	if (svg) {
 		P = svg.getAttribute("data-deck").split(" ").map(Number);
 		wide = svg.viewBox.baseVal.width;
@@ -124,88 +136,143 @@
 		e.style.left = left + "%";
 		e.style.width = w + "%";
 	}
+	// named begins a sentence about one of two machines.
+	function named(c) { return sets[1] ? B.text(c.key).split(",")[0] + ": " : ""; }
+	function setOf(key) { return sets.filter(function (c) { return c.key == key; })[0]; }
 	function build() {
-		var holder = svg.parentNode;
-		strip = B.make("div", holder, "", { "class": "strip", "aria-hidden": "true" });
-		grab = B.make("div", holder, "", { "class": "grab", role: "slider", tabindex: "0", "aria-label": S.say("deck slide"), "aria-orientation": "horizontal" });
-		grab.innerHTML = '<svg viewBox="0 0 100 60" preserveAspectRatio="none" aria-hidden="true"><path fill-rule="evenodd"/></svg>';
+		strip = B.make("div", svg.parentNode, "", { "class": "strip", "aria-hidden": "true" });
 		strip.style.top = P[2] / high * 100 + "%";
+		percent(strip, across(0), across(R[4]) - across(0));
 		feet = B.make("dl", deck, "", { "class": "feet" });
 		var line = B.make("p", deck, "", { "class": "turn" });
-		B.make("button", line, S.say("deck best"), { type: "button", "class": "do", id: "best" }).onclick = function () { moved(one.best); };
-		B.make("button", line, "\u2190 " + S.say("deck forward"), { type: "button" }).onclick = function () { moved(one.x - 3); };
-		B.make("button", line, S.say("deck back") + " \u2192", { type: "button" }).onclick = function () { moved(one.x + 3); };
+		function button(text, attributes, f) {
+			attributes.type = "button";
+			B.make("button", line, text, attributes).onclick = f;
+		}
+		button(S.say("deck best"), { "class": "do", id: "best" }, function () {
+			sets.forEach(function (c) { c.x = c.best; });
+			moved();
+		});
+		button("\u2190 " + S.say("deck forward"), {}, function () { move(picked, setOf(picked).x - 3); });
+		button(S.say("deck back") + " \u2192", {}, function () { move(picked, setOf(picked).x + 3); });
 		B.make("p", deck, "", { id: "deck-is", role: "status" });
+		climbs = B.make("ul", deck, "", { "class": "truck-notes", id: "climb" });
+		second = B.make("div", deck, "", { "class": "bring second", id: "second" });
+		line = B.make("p", second, "", { "class": "what" });
+		B.make("span", line);
+		button("", { "class": "change", "aria-expanded": "false", "aria-controls": "second-form" }, function () { B.open(second, "n", told, all); });
+		B.make("div", second, "", { id: "second-form" }).hidden = true;
+		tickets.push(["second", "n"]);
 		B.make("p", deck, S.say("deck drag"), { "class": "hint" });
+	}
+	function handle(key) {
+		var grab = B.make("div", svg.parentNode, "", { "class": "grab", role: "slider", tabindex: "0", "aria-label": S.say(key == "m" ? "deck slide" : "deck slide second"), "aria-orientation": "horizontal" }), from;
+		grab.innerHTML = '<svg viewBox="0 0 100 60" preserveAspectRatio="none" aria-hidden="true"><path fill-rule="evenodd"/></svg>';
+		grab.addEventListener("focus", function () {
+			if (picked == key) return;
+			picked = key;
+			moved();
+		});
 		grab.addEventListener("keydown", function (e) {
-			var by = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageUp: 12, PageDown: -12 }[e.key];
-			if (e.key == "Home") by = -one.x;
-			if (e.key == "End") by = R[4];
+			var x = setOf(key).x, by = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageUp: 12, PageDown: -12, Home: -x, End: R[4] }[e.key];
 			if (by == null) return;
 			e.preventDefault();
-			moved(one.x + by);
+			move(key, x + by);
 		});
-		var from;
 		grab.addEventListener("pointerdown", function (e) {
-			from = { x: e.clientX, at: one.x };
+			from = { x: e.clientX, at: setOf(key).x, by: wide / svg.getBoundingClientRect().width / P[1] };
 			grab.setPointerCapture(e.pointerId);
 			e.preventDefault();
 			grab.focus({ preventScroll: true });
 		});
 		grab.addEventListener("pointermove", function (e) {
-			if (from) moved(from.at + (e.clientX - from.x) * wide / svg.getBoundingClientRect().width / P[1]);
+			if (from) move(key, from.at + (e.clientX - from.x) * from.by);
 		});
 		["pointerup", "pointercancel"].forEach(function (k) { grab.addEventListener(k, function () { from = null; }); });
+		return grabs[key] = grab;
 	}
-	function place(c) {
+	// place sets the machines down: where they were, or at their best places.
+	function place(list) {
+		var was = sets, k;
 		sets = [];
 		if (!deck || !P) return;
-		var can = c && !wrong.m && R[0] != null && R[1] != null && R[2] != null && R[4] > 0;
+		var can = list.length && !wrong.m && R[0] != null && R[1] != null && R[2] != null && R[4] > 0;
 		deck.hidden = !can;
-		if (grab) grab.hidden = strip.hidden = !can;
+		svg.parentNode.classList.toggle("held", !!can);
+		if (strip) strip.hidden = !can;
+		for (k in grabs) grabs[k].hidden = true;
 		if (!can) return;
-		if (!grab) build();
-		var spots = S.spots(R, c, []), spot = spots[0], free = Math.max(R[4] - c.L, 0), keep = one && one.L == c.L && one.w == c.w && one.a == c.a;
-		var best = spot.is == "no" ? free / 2 : Math.round((spot.first + spot.last) / 2);
-		if (!isFinite(best)) best = (spot.from + spot.to) / 2 || 0;
-		c.best = best;
-		c.x = keep ? one.x : best;
-		one = c;
-		strip.textContent = "";
-		percent(strip, across(0), across(R[4]) - across(0));
-		spots.forEach(function (s) {
-			if (s.is == "no") return;
-			var a = Math.max(s.from, 0) / R[4] * 100, g = B.make("i", strip);
-			percent(g, a, Math.max(s.to / R[4] * 100 - a, 1));
+		if (!strip) build();
+		B.label(second, "n", "deck second");
+		if (list.length == 1) list[0].best = bestOf(list[0]);
+		else if (carried.sets.length) list.forEach(function (c) { c.best = carried.sets.filter(function (s) { return s.key == c.key; })[0].x; });
+		else {
+			list[0].best = Math.max(0, (R[4] - list[0].L - list[1].L) / 2);
+			list[1].best = list[0].best + list[0].L;
+		}
+		var same = was.length == list.length && list.every(function (c, i) { return was[i].key == c.key && was[i].L == c.L && was[i].w == c.w && was[i].a == c.a; });
+		list.forEach(function (c, i) {
+			var grab = grabs[c.key] || handle(c.key), tall = Math.min(c.L * .6, 84) * P[1] / high * 100;
+			c.x = same ? was[i].x : c.best;
+			grab.hidden = false;
+			grab.querySelector("path").setAttribute("d", SHAPES[c.shape] || SHAPES.freight);
+			grab.classList.toggle("backed", c.rear);
+			grab.style.height = tall + "%";
+			grab.style.top = P[2] / high * 100 - tall + "%";
+			grab.setAttribute("aria-valuemin", 0);
+			grab.setAttribute("aria-valuemax", Math.ceil(Math.max(R[4] - c.L, 0)));
 		});
-		grab.querySelector("path").setAttribute("d", SHAPES[c.shape] || SHAPES.freight);
-		grab.classList.toggle("backed", c.rear);
-		var tall = Math.min(c.L * .6, 84) * P[1] / high * 100;
-		grab.style.height = tall + "%";
-		grab.style.top = P[2] / high * 100 - tall + "%";
-		grab.setAttribute("aria-valuemin", 0);
-		grab.setAttribute("aria-valuemax", Math.ceil(free));
-		moved(one.x);
+		sets = list;
+		if (!setOf(picked)) picked = list[0].key;
+		climbs.textContent = "";
+		list.forEach(function (c, k) {
+			var v = S.climb(R[23], c, U.si);
+			if (v) v.texts.forEach(function (t, i) {
+				if (i) B.make("li", climbs, named(c) + t, v.drags[i] ? { "class": "is-no" } : {});
+				else if (!k) B.make("li", climbs, t);
+			});
+		});
+		moved();
+	}
+	function bestOf(c) {
+		var s = S.spots(R, c, [])[0], best = s.is == "no" ? Math.max(R[4] - c.L, 0) / 2 : Math.round((s.first + s.last) / 2);
+		return isFinite(best) ? best : (s.from + s.to) / 2 || 0;
+	}
+	function move(key, x) {
+		var c = setOf(key);
+		c.x = Math.max(0, Math.min(x, Math.max(R[4] - c.L, 0)));
+		moved();
 	}
 	var paints;
-	function moved(x) {
-		one.x = Math.max(0, Math.min(x, Math.max(R[4] - one.L, 0)));
-		sets = [one];
+	function moved() {
 		if (paints) return;
 		paints = requestAnimationFrame(function () {
 			paints = 0;
+			if (!sets.length) return;
 			paint();
 			truck();
 		});
 	}
+	function green(c) {
+		strip.textContent = "";
+		S.spots(R, c, sets.filter(function (o) { return o != c; })).forEach(function (s) {
+			if (s.is == "no") return;
+			var a = Math.max(s.from, 0) / R[4] * 100;
+			percent(B.make("i", strip), a, Math.max(s.to / R[4] * 100 - a, 1));
+		});
+	}
 	function paint() {
-		var b = S.bear(R, sets), si = U.si, over = b.margins.filter(function (m) { return m.over; });
-		percent(grab, across(one.x), one.L * P[1] / wide * 100);
-		grab.classList.toggle("bad", !b.keeps);
+		var b = S.bear(R, sets), si = U.si, over = b.margins.filter(function (m) { return m.over; }), says = [];
+		sets.forEach(function (c) {
+			var grab = grabs[c.key], at = spaced(S.say("deck here", c.head, S.length(Math.round(c.x), si), "deck"));
+			percent(grab, across(c.x), c.L * P[1] / wide * 100);
+			grab.classList.toggle("bad", !b.keeps);
+			grab.setAttribute("aria-valuenow", Math.round(c.x));
+			grab.setAttribute("aria-valuetext", at);
+			says.push(named(c) + at);
+		});
 		strip.classList.toggle("bad", !b.keeps);
-		var at = spaced(S.say("deck here", one.head, S.length(Math.round(one.x), si), "deck"));
-		grab.setAttribute("aria-valuenow", Math.round(one.x));
-		grab.setAttribute("aria-valuetext", at);
+		green(setOf(picked));
 		feet.textContent = "";
 		function foot(name, text, bys) {
 			var bad = over.some(function (m) { return bys.indexOf(m.by) >= 0; }), d = B.make("div", feet, "", bad ? { "class": "bad" } : {});
@@ -214,6 +281,7 @@
 		}
 		foot(S.say("deck hitch"), S.load(b.tongue, si) + ", " + S.share(b.share), [5, 6, 7]);
 		foot(S.say("deck axles"), S.load(b.axles, si), [8, 9, 10]);
-		byId("deck-is").textContent = at + ". " + (b.keeps ? S.say("deck keeps") : S.say("deck over", over.map(function (m) { return spaced(S.NAMES[m.by]); }).join(", "))) + ".";
+		says.push(b.keeps ? S.say("deck keeps") : !b.apart ? S.say("deck apart") : S.say("deck over", over.map(function (m) { return spaced(S.NAMES[m.by]); }).join(", ")));
+		byId("deck-is").textContent = says.join(". ") + ".";
 	}
 })();
