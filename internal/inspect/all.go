@@ -145,6 +145,7 @@ var All = []*Rule{
 	tongueNotWeighed,
 	tongueOfAnother,
 	photoWithoutAlt,
+	captionsPrivate,
 	photoMislabeled,
 	videoUnplayed,
 	videoUnclean,

@@ -112,6 +112,34 @@ func (h *hearing) tells(s span) bool {
 	return false
 }
 
+// beforeNames are the phrases in front of a person's name.
+var beforeNames = [][]string{{"my", "name", "is"}, {"my", "name's"}, {"name's"}, {"ask", "for"}}
+
+// Private tells where the captions hold a telephone number or a person's name, as far as a
+// phrase leads to it. Captions are published as they are.
+func Private(c captions.Track) []Omission {
+	_, t := transcript(c)
+	h := &hearing{t: t}
+	var out []Omission
+	for _, s := range clauses(t) {
+		for i := s.from; i < s.to; i++ {
+			if n := h.telephone(i); n > 0 {
+				out = append(out, Omission{t[i].start, byPhone})
+				i += n - 1
+				continue
+			}
+			for _, w := range beforeNames {
+				if h.startsWith(i, w) && !h.tells(s) {
+					out = append(out, Omission{t[i].start, "a name"})
+					i += len(w) - 1
+					break
+				}
+			}
+		}
+	}
+	return out
+}
+
 // edited are the words that the notes keep, and what they leave out. What follows talk that
 // is left out begins a sentence.
 func edited(c captions.Track) ([]captions.Word, []Omission) {

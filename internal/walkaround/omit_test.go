@@ -1,10 +1,12 @@
 package walkaround
 
 import (
+	"path/filepath"
 	"strings"
 	"testing"
 
 	"tarepage/internal/captions"
+	"tarepage/internal/measure"
 )
 
 func notesOf(said string) (string, []Omission) {
@@ -38,6 +40,59 @@ func TestOmissions(t *testing.T) {
 		text, out := notesOf(c.said)
 		if text != c.keeps || (len(out) > 0) != (c.reason != "") || len(out) > 0 && out[0].Reason != c.reason {
 			t.Errorf("%q: the notes say %q, left out are %v", c.said, text, out)
+		}
+	}
+}
+
+func TestPrivate(t *testing.T) {
+	for said, want := range map[string]string{
+		"my name is pat and this is a dump trailer":         "a name",
+		"call us at five five five oh one four two":         byPhone,
+		"the jack is new. ask for pat":                      "a name",
+		"good morning folks. ask for the twelve k jack":     "",
+		"it has 235/80R16 tires and five five inch d rings": "",
+	} {
+		got := ""
+		for _, o := range Private(captions.Track{Cues: []captions.Cue{{Start: 1, End: 9, Text: said}}}) {
+			got = o.Reason
+		}
+		if got != want {
+			t.Errorf("%q: %q, want %q", said, got, want)
+		}
+	}
+}
+
+// TestNothingIsInvented: every word of a note was said within its time, but for the spelling of
+// trade words.
+func TestNothingIsInvented(t *testing.T) {
+	spelled := map[string]bool{}
+	for _, list := range spelling {
+		for _, r := range list {
+			for _, w := range r[1] {
+				spelled[strings.ToLower(w)] = true
+			}
+		}
+	}
+	bare := func(w string) string { return strings.ToLower(strings.Trim(w, ",.;:!?…♪-><\"'()[]")) }
+	names, _ := filepath.Glob("testdata/stranger-*/*.want")
+	if len(names) != 24 {
+		t.Fatal(names)
+	}
+	for _, name := range names {
+		c := walkOf(t, name)
+		notes, _ := Notes(c)
+		for _, n := range notes {
+			said := map[string]bool{}
+			for _, w := range c.Words() {
+				if w.Start >= n.Start-0.01 && w.Start <= n.End+0.01 {
+					said[bare(w.Text)] = true
+				}
+			}
+			for w := range strings.FieldsSeq(n.Text) {
+				if w = bare(w); w != "" && !said[w] && !spelled[w] {
+					t.Errorf("%s %s: nobody said %q", name, measure.Clock(int(n.Start)), w)
+				}
+			}
 		}
 	}
 }
