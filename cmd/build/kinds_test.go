@@ -134,7 +134,7 @@ func kindIsOnPages(t *testing.T, k kinds.Kind, made map[string]string) {
 		{"link to the kind", page, `<a href="../kind-` + k.Name + `.html">More of this kind: `},
 		{"structured data", page, `"bodyType":"` + k.Label + `"`},
 		{"structured breadcrumb", page, `"name":"` + k.Label + `","item":"https://yard.example/kind-` + k.Name + `.html"`},
-		{"title of the kind's page", own, "<title>" + k.Label + ", The Yard</title>"},
+		{"title of the kind's page", own, "<title>" + k.Label + ": 1 for sale in The Yard</title>"},
 		{"heading of the kind's page", own, "<h1>" + k.Label + "</h1>"},
 		{"chip of the kind's page", own, `aria-current="page">` + k.Label + "</a>"},
 		{"chip of the front page", front, `data-v="` + k.Name + `" data-n="1">` + k.Label + "</a>"},

@@ -244,7 +244,7 @@ func TestShowroomWhileWriting(t *testing.T) {
 	if status, body := o.get(page); status != 200 || !strings.Contains(body, "content/units/sb-1043.md:") || !strings.Contains(body, "<h1") {
 		t.Errorf("a unit that cannot be read: status %d, %s", status, body)
 	}
-	if !strings.Contains(o.page(""), "sb-1012.html") {
+	if !strings.Contains(o.page(""), "sb-1016.html") {
 		t.Error("the rest of the yard is not shown")
 	}
 	// The page as it was has its photos.
