@@ -12,7 +12,7 @@
 		e.waitUntil(caches.open(COPY).then(function (c) {
 			return Promise.all(KEEP.map(function (path) {
 				return fetch(here + path, { cache: "no-cache" }).then(function (r) {
-					if (!r.ok) throw new Error(path + " did not come");
+					if (!r.ok) throw new Error(path);
 					return dated(r).then(function (d) { return c.put(here + path, d); });
 				});
 			}));
