@@ -120,7 +120,7 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	})
 	body, err := frontmatter.Parse(bytes.NewReader(src), &doc, format)
 	if err != nil {
-		if !r.slipsIn(front, opening+1) {
+		if !r.slipsIn(front, opening+1) && !r.misplacedLine(front, opening+1) {
 			r.yamlProblems(err, opening)
 		}
 		return p, false
