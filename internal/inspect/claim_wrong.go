@@ -16,7 +16,7 @@ import (
 var claimWrong = &Rule{
 	Name: "claim-wrong", Severity: Caution,
 	Title: "arithmetic that is said aloud comes out, and no more is promised than the payload",
-	Why: "A customer hears it and loads by it. What the speaker took back is no claim. A load may be rounded down, " +
+	Why: "A customer hears it and loads by it. What the speaker took back is not a claim. A load may be rounded down, " +
 		"never up; the word about allows 2.5%.",
 	Source: Practice,
 	Remedy: "say the right number in the notes, at the time it was said",

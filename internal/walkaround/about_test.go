@@ -82,7 +82,7 @@ func items(s string) []string {
 	return out
 }
 
-// remark is what a label says of an item behind it: its price, or what is wrong with it.
+// remark is what a label says after an item: its price, or what is wrong with it.
 var remark = regexp.MustCompile(`\([^)]*\)`)
 
 // named are the items of equipment.csv, and the values of other keys, that a label names.

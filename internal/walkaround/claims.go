@@ -85,7 +85,7 @@ var linkWords = phraseMap(map[link]string{
 var loadWords = phraseMap(map[link]string{result: `leaves|leave|gives you|you can put|you can haul|you can carry|you can load|to haul|payload|to play with|of cargo|of payload|capacity|
 	to load|to put on|on there|on it|of whatever|for your|of car|to work with`})
 
-// holdWords are in front of what the trailer is said to carry, heldWords behind it.
+// holdWords are in front of what the trailer is said to carry, heldWords come after it.
 var (
 	holdWords = phraseMap(map[link]string{result: `can haul|can carry|can put|can load|will haul|will carry|it'll haul|it'll carry|she'll haul|she'll carry|you'll haul|could haul|
 		able to haul|able to carry|legally haul|legally carry|payload is|payload of|payload's|payload about|payload around|capacity is|capacity of|good to haul|to haul|carrying|hauls|carries`})
@@ -149,7 +149,7 @@ func (h *hearing) anyIn(list map[string][]linkPhrase, from, to int) bool {
 // How many words may lie between two figures of a claim.
 const claimGap = 8
 
-// between is the link between two tokens: an operation counts more than the "is" behind it.
+// between is the link between two tokens: an operation counts more than the "is" after it.
 func (h *hearing) between(from, to int) link {
 	found := nothing
 	if to-from > claimGap {

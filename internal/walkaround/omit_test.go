@@ -62,7 +62,7 @@ func TestPrivate(t *testing.T) {
 	}
 }
 
-// TestNothingIsInvented: every word of a note was said within its time, but for the spelling of
+// TestNothingIsInvented: every word of a note was said within its time, except for the spelling of
 // trade words.
 func TestNothingIsInvented(t *testing.T) {
 	spelled := map[string]bool{}
