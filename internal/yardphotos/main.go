@@ -1,6 +1,7 @@
 // Command yardphotos draws the photos of the demo yard from its unit files, so that a photo
 // never contradicts its unit: kind, dimensions, axles, hitch and color are the unit's own. It
-// writes content/media/STOCK-VIEW.jpg for each photo that a unit lists. Run it from the project's folder after
+// writes content/media/STOCK-VIEW.jpg for each photo that a unit lists, and STOCK-label.jpg or
+// STOCK-ticket.jpg for a proof. Run it from the project's folder after
 // a demo unit has changed:
 //
 //	go run ./internal/yardphotos
@@ -66,6 +67,15 @@ func each(yard fs.FS, do func(name string, draw func() ([]byte, error)) error) e
 			}
 			w := compute.Unit(u, compute.SettingsOf(stock.Yard))
 			if err := do("content/"+p.File.Value, func() ([]byte, error) { return photograph(w, view) }); err != nil {
+				return err
+			}
+		}
+		for _, p := range u.Proof {
+			what := strings.TrimSuffix(strings.TrimPrefix(p.File.Value, "media/"+strings.ToLower(u.Stock.Value)+"-"), ".jpg")
+			if papers[what] == nil {
+				return fmt.Errorf("%s: proof %q is not named after the stock number and a paper", u.File, p.File.Value)
+			}
+			if err := do("content/"+p.File.Value, func() ([]byte, error) { return paperPhoto(u, what) }); err != nil {
 				return err
 			}
 		}
