@@ -114,7 +114,7 @@ type Chains struct {
 // Deck is the deck of an open trailer.
 type Deck struct {
 	Section
-	Length   Length `key:"length" doc:"the whole deck, flat and tail together; of a lowboy from its neck to its rear" eg:"28 ft"`
+	Length   Length `key:"length" doc:"the whole deck, flat and tail together" eg:"28 ft"`
 	Flat     Length `key:"flat" doc:"the flat part" eg:"20 ft"`
 	Tail     Length `key:"tail" doc:"the tail" eg:"8 ft"`
 	TailKind Text   `key:"tail-kind" doc:"what the tail does" eg:"hydraulic dovetail" one:"hydraulic dovetail|fixed dovetail|tilt"`
