@@ -218,7 +218,7 @@ func (d *drawing) write(b *strings.Builder, p plot, line float64, small bool) {
 	}
 }
 
-// write draws a wheel: the tire with a light edge against the steel behind it, the rim in
+// write draws a wheel: the tire with a light edge against the steel next to it, the rim in
 // the color of the paper, and the hub.
 func (r ring) write(b *strings.Builder, p plot, line float64, small bool) {
 	edge := ` stroke="#fff" stroke-width="` + num(line+line) + `" paint-order="stroke"`

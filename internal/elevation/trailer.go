@@ -111,7 +111,7 @@ func (d *drawing) tilted(f *facts, under measure.Inches) {
 }
 
 // pivot is the place of a tilting deck's pivot: where it was measured, or else over the
-// middle of the axles, or at the front edge of the tilting part if that is behind them.
+// middle of the axles, or at the front edge of the tilting part if that is farther back.
 func (f *facts) pivot() measure.Inches {
 	if f.pivotGiven() {
 		return f.rear() - f.pivotBack.Value

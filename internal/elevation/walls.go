@@ -188,7 +188,7 @@ func drawChassis(d *drawing, f *facts) {
 	d.box(body, guessed, f.rear()-7, f.rear()-3, f.floor.Inches, f.floor.Inches+4)
 }
 
-// drawDolly draws the stop in front of the pans and the ramps behind them, in a usual shape.
+// drawDolly draws the stop in front of the pans and the ramps after them, in a usual shape.
 func drawDolly(d *drawing, f *facts) {
 	guessed := f.front.guess || f.floor.guess || f.length.guess
 	from, to, low := f.front.Inches, f.rear(), f.floor.Inches
