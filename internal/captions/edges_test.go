@@ -79,7 +79,7 @@ func TestCounters(t *testing.T) {
 }
 
 // TestKeywords: the blocks of WebVTT (4.1) that are not said begin with a word and a space, a tab
-// or the end of the line. NOTEWORTHY is no comment.
+// or the end of the line. NOTEWORTHY is not a comment.
 func TestKeywords(t *testing.T) {
 	for line, want := range map[string]bool{"NOTE": true, "NOTE x": true, "NOTE\tx": true, "NOTEWORTHY": false, "note": false, "A NOTE": false} {
 		if keyword(line, "NOTE") != want {

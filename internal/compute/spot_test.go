@@ -77,7 +77,7 @@ func TestMetricByHand(t *testing.T) {
 	}
 }
 
-// TestSpotsAmongOthers: a gap between machines that are there is a spot if the machine is no longer
+// TestSpotsAmongOthers: a gap between other machines is a spot if the machine is no longer
 // than it. The rig of handRig bears any of these weights, so that only the ends count.
 func TestSpotsAmongOthers(t *testing.T) {
 	set := func(at, length measure.Inches) Set {

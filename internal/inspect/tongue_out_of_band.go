@@ -65,7 +65,7 @@ var tongueOutOfBand = &Rule{
 }
 
 // overTruckAxle reports whether the trailer couples above the truck's rear axle, where a
-// light tongue does not sway the truck as behind its bumper (common practice, no source).
+// light tongue does not sway the truck as one at its bumper does (common practice, no source).
 func overTruckAxle(c *Case) bool {
 	return c.Hitch.Kind.Value == "gooseneck" || c.Hitch.Kind.Value == "fifth-wheel"
 }

@@ -131,7 +131,7 @@ func TestChoose(t *testing.T) {
 	}
 }
 
-// TestComments: what stands after a value stays on its line, and there is an end to the others.
+// TestComments: the comment after a value stays on its line, and there is an end to the others.
 func TestComments(t *testing.T) {
 	long := strings.Repeat("a", 160)
 	for s, want := range map[string]string{long: `"` + long + `"`, long + "b": `"` + long + `..."`, "say \"x\"\nand y": `"say \"x\" and y"`} {

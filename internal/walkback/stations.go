@@ -40,7 +40,7 @@ var theWalk = []station{
 var core = []string{"weights.gvwr", "axles.rating", "hitch.rating", "tires.size", "tires.load-range", "tires.sidewall.single",
 	"tires.wheel", "brakes.kind", "weights.empty", "weights.tongue-empty"}
 
-// always are the keys that may be added on the walk although nobody said them, besides those of
+// always are the keys that may be added on the walk although nobody said them, in addition to those of
 // the section that carries the load.
 var always = []string{"serial", "year", "hitch.ball", "hitch.ball-rating", "hitch.tongue-limit", "hitch.chains.count",
 	"hitch.chains.breaking", "hitch.plug", "tires.sidewall.dual", "tires.sidewall.pressure", "tires.made", "tires.pressure",
