@@ -20,8 +20,8 @@ type Climbed struct {
 }
 
 // Climb answers whether a machine drags on a way up of that many degrees: its belly where the way
-// up meets the deck, its end at the foot of it. ok is false where the angle is not known or is
-// no way up.
+// up meets the deck, its end at the foot of it. ok is false where the angle is not known or is not a
+// way up.
 func Climb(angle measure.Degrees, w Wheels, in measure.System) (v Climbed, ok bool) {
 	if !(angle > 0 && angle < 60) {
 		return v, false

@@ -7,7 +7,7 @@ import (
 
 // NumberFault says why a text is not one telephone number that a phone can dial. It returns ""
 // for a sound one: RFC 3966, 3 (digits, and - . ( ) between them), and ITU-T E.164 (at most
-// 15 digits). Blanks may be between the digits too. Fewer than 7 digits are no local number
+// 15 digits). Blanks may be between the digits too. A local number has 7 digits or more
 // in the United States (North American Numbering Plan).
 func NumberFault(number string) string {
 	digits := 0
