@@ -46,7 +46,7 @@ var always = []string{"serial", "year", "hitch.ball", "hitch.ball-rating", "hitc
 	"hitch.chains.breaking", "hitch.plug", "tires.sidewall.dual", "tires.sidewall.pressure", "tires.made", "tires.pressure",
 	"tires.bolt-pattern", "tires.stud", "axles.spacing", "axles.center", "overall-width", "overall-length", "overall-height", "color", "arrived"}
 
-// elsewhere are keys that are no line of the walk: the program writes them, a recording has
+// elsewhere are keys without a line in the walk: the program writes them, a recording has
 // them, or they have a place of their own on the page.
 var elsewhere = []string{"stock", "model", "price", "availability", "withhold", "recording", "waive", "photos", "proof", "standard", "standard-not", "options",
 	"tie-downs", "relabeled", "spare"}

@@ -159,7 +159,7 @@ func (d *Desk) take(w http.ResponseWriter, req *http.Request, name string) {
 	_ = json.NewEncoder(w).Encode(v)
 }
 
-// revise makes the new file of a unit, writes it if it is to be saved, and looks at it.
+// revise makes the new file of a unit, writes it if it is asked to, and looks at it.
 func (d *Desk) revise(name string, s sent) (*view, error) {
 	path, before, err := d.read(name)
 	if err != nil {
