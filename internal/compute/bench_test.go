@@ -6,7 +6,7 @@ import (
 	"tarepage/internal/compute"
 )
 
-// BenchmarkUnit works every figure of the design's example.
+// BenchmarkUnit works every figure of the example in docs/design.md.
 func BenchmarkUnit(b *testing.B) {
 	u, s := example(b), settings()
 	b.ReportAllocs()

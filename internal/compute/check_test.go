@@ -11,7 +11,7 @@ import (
 )
 
 // The numbers in the names of cases are those of the project's fact sheet of the
-// regulations; beside each stands the clause it restates.
+// regulations; next to each is the clause it restates.
 
 func ft(v float64) measure.Inches { return measure.Feet(v).Inches() }
 

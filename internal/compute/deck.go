@@ -188,7 +188,7 @@ func (p *calc) center() measure.Inches {
 var loadingAngle = &Definition{
 	Name: "loading-angle", Label: "Loading angle",
 	What:    "How steep the way up is, from the ground to the deck, on level ground and empty.",
-	Formula: "arcsin(height / length along the ramp, the tail, or the tilting deck behind its pivot)",
+	Formula: "arcsin(height / length along the ramp, the tail, or the tilting deck from its pivot back)",
 	Unit:    "degrees", Source: "geometry",
 	work: func(p *calc) {
 		d, r := p.Unit.Deck, p.Unit.Ramps
@@ -202,7 +202,7 @@ var loadingAngle = &Definition{
 		case d.TailKind.Value == "tilt":
 			// A tilting deck turns about its pivot, near the axles, not about the front
 			// edge of what tilts: the way up is steeper than the tail's length says.
-			what = "the tilting deck behind its pivot"
+			what = "the tilting deck from its pivot back"
 			rise = need(p, d.Height, "deck.height")
 			along = need(p, d.Pivot, "deck.pivot")
 		case d.TailKind.Value == "fixed dovetail" && r.Length.Given():

@@ -110,7 +110,7 @@ func side(all []stretch, grain measure.Inches, front bool) []point {
 	var out []point
 	for i, s := range all {
 		out = append(out, point{s.place(s.from), s.from, true, s.by})
-		// The chords of x = a / w lie behind it where a is above zero and ahead of it where
+		// The chords of x = a / w lie to the rear of it where a is above zero and ahead of it where
 		// a is below: outside, on the rear side in the first case and on the front side in
 		// the second.
 		out = s.curve(out, grain, front == (s.at < 0))

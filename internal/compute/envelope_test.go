@@ -144,7 +144,7 @@ func TestEnvelope(t *testing.T) {
 	}
 }
 
-// The envelope of the design's gooseneck, its corners worked by hand for a load of no
+// The envelope of the example gooseneck, its corners worked by hand for a load of no
 // length: the empty tongue of 1,610 of 7,040 lb is 22.9%, within the band, so the whole
 // deck is allowed for a light load.
 func TestEnvelopeByHand(t *testing.T) {

@@ -41,7 +41,7 @@ func TestAgainstLinearAlgebra(t *testing.T) {
 		// Where the empty trailer balances, from its hitch's share.
 		xe := tr.center * (1 - tr.tongue/tr.empty)
 		xc := tr.front + tr.length/2
-		// The equations are linear: what stands there with a load is what stands there empty
+		// The equations are linear: what a support carries with a load is what it carries empty
 		// and the load's own part, each solved by itself.
 		hitch0, axles0 := reactions(t, tr.center, []float64{tr.empty}, []float64{xe})
 		hitch1, axles1 := reactions(t, tr.center, []float64{1000}, []float64{xc})
@@ -75,7 +75,7 @@ func TestAgainstLinearAlgebra(t *testing.T) {
 			// The hitch stays down as long as it does not pull up.
 			"hitch-down": {0, func(load float64) float64 { h, _ := with(load); return -h }},
 		}
-		wants := len(limits) - 1 // ahead of the axles no load lifts the hitch, behind them none reaches the tongue's limit
+		wants := len(limits) - 1 // ahead of the axles no load lifts the hitch, to the rear of them none reaches the tongue's limit
 		if xc == tr.center {
 			wants--
 		}
@@ -114,7 +114,7 @@ func TestAgainstLinearAlgebra(t *testing.T) {
 		if _, a := with(even); even > 0 && !near(a, hold, off) {
 			t.Fatalf("trailer %d %+v: the even load %v puts %v on axles that hold %v", i, tr, even, a, hold)
 		}
-		// Common practice, no source: written out by the design's words.
+		// Common practice, no source: written out from the words of docs/design.md.
 		front := tr.center - tr.spacing*(n-1)/2
 		if got, want := value(t, w, "tongue-by-foot"), tr.gvwr/100*front/12; front > 0 && !near(got, want, off) {
 			t.Fatalf("trailer %d %+v: tongue by the foot %v, want %v", i, tr, got, want)

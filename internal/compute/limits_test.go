@@ -660,7 +660,7 @@ func TestSidewallBeforeTable(t *testing.T) {
 }
 
 // Which pressure a rating is for and which one the tire may be set to: the sidewall's own
-// beside its own rating; of several that it may be for the highest; and the letter's usual
+// for its own rating; of several that it may be for the highest; and the letter's usual
 // one for special trailer tires of 13 in and more (ISO metric sizes).
 func TestPressuresOfATire(t *testing.T) {
 	at := unit.Pos{File: "a.md", Line: 1, Column: 1}
@@ -740,7 +740,7 @@ func TestWithoutDual(t *testing.T) {
 	}
 }
 
-// Parts whose center stands behind the axles would lift the tongue: then the scale is
+// Parts with their center to the rear of the axles would lift the tongue: then the scale is
 // asked for. By hand the parts but the axles make 820,910 lb-in, and 2,465 lb go with the
 // axles: with these at 20 ft all balance at 232.9 in, with these at 18 ft at 223.2.
 func TestEstimatedTongueThatLifts(t *testing.T) {

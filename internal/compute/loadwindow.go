@@ -225,8 +225,8 @@ func (r Rig) leaves() (measure.Pounds, Constraint) {
 
 // Window returns where the center of a load may be so that it keeps every limit: the deck's
 // ends, the tongue band, the coupler's tongue limit and the capacity of the axle group, with
-// the loaded trailer within gvwr, coupler and ball. All limits are inclusive. Where there
-// is no room, the window names the two constraints in conflict.
+// the loaded trailer within gvwr, coupler and ball. All limits are inclusive. Where nothing
+// fits, the window names the two constraints in conflict.
 func (r Rig) Window(l Load) Window {
 	return r.between(l, End{Behind: 0, By: DeckFront}, End{Behind: r.Length, By: DeckRear})
 }

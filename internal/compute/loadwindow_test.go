@@ -58,7 +58,7 @@ func TestStandingPublished(t *testing.T) {
 	}
 }
 
-// deckRig is the invented gooseneck of the design, without a limit that its even load
+// deckRig is the invented gooseneck of docs/design.md, without a limit that its even load
 // would meet first.
 func deckRig() compute.Rig {
 	return compute.Rig{
@@ -370,7 +370,7 @@ func cmpOr(v, other float64) float64 {
 	return v
 }
 
-// TestWindowsAmong tries places all along the deck beside loads that stand already, and
+// TestWindowsAmong tries places all along the deck among loads that are there already, and
 // asks the free body about each.
 func TestWindowsAmong(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 3))

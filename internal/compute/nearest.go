@@ -34,7 +34,7 @@ func Nearest(gone *Work, among []*Work, most int) []*Work {
 		if w == gone || w == nil || w.Unit.Availability.Value != "on the yard" {
 			continue
 		}
-		// Only the nearest so far are kept in order: a yard of thousands has as many that are
+		// Only the nearest until now are kept in order: a yard of thousands has as many that are
 		// sold, and each is held against all.
 		c := candidate{w, w.Unit.Kind.Value != gone.Unit.Kind.Value, apart(gone, w)}
 		at, _ := slices.BinarySearchFunc(found, c, order)

@@ -125,7 +125,7 @@ type rungRule struct {
 	work                func(p *calc) (measure.Pounds, words)
 }
 
-// rungs are the limits in the order of the design, which equal ones keep.
+// rungs are the limits in the order of docs/design.md, which equal ones keep.
 var rungs = []rungRule{
 	{"tag", "", "49 CFR 567.4(g)(3)", func(p *calc) (measure.Pounds, words) {
 		return rest(p, p.TagPayload, "tag-payload"), p.working("tag-payload")

@@ -47,7 +47,7 @@ func absurd(t *rapid.T) *unit.Unit {
 			case reflect.Float64:
 				x := rapid.OneOf(rapid.Float64Range(0, 1e9), rapid.Float64Range(0, 500), rapid.SampledFrom([]float64{0, 1e-9, 1, 96, 1e9})).Draw(t, at)
 				if x < 1e-9 {
-					x = 0 // the least beside zero that a parser takes
+					x = 0 // the least above zero that a parser takes
 				}
 				value.SetFloat(x)
 			case reflect.Int:

@@ -46,7 +46,7 @@ func TestTextbookSingleAxle(t *testing.T) {
 	// The hitch's 301.1 N is 220 x 0.30 / 2.15 kg.
 	tongue := 220.0 * 0.30 / 2.15
 	at := func(center string) *compute.Work {
-		// A deck 0.4 m long puts its middle, the load, 0.2 m behind its front.
+		// A deck 0.4 m long puts its middle, the load, 0.2 m from its front.
 		var mid float64
 		fmt.Sscan(center, &mid)
 		return work(t, lines(
@@ -166,7 +166,7 @@ func TestClassA(t *testing.T) {
 	}
 }
 
-// The design's example, every figure by hand in exact fractions: E 7,040, T0 1,610, A
+// The example of docs/design.md, every figure by hand in exact fractions: E 7,040, T0 1,610, A
 // 306 in, deck from 90 to 426 in, so its middle at 258; two axles of 10,000 lb, fifty
 // inches apart; four tires of 3,080 lb on each. Moments are taken about the axle group
 // here, about the ball in the code.
@@ -259,7 +259,7 @@ func TestPracticeIsMarked(t *testing.T) {
 
 // Common practice, no source: a gooseneck's pin is quoted at about 22% of gross, and at 1% of
 // gross for each foot from ball to front axle. The two are one only where the front axle
-// stands 22 ft behind the ball; on the design's gooseneck, evenly loaded, the quoted share
+// stands 22 ft behind the ball; on the example gooseneck, evenly loaded, the quoted share
 // lies between what statics put there and what the feet do.
 func TestQuotedPinWeight(t *testing.T) {
 	w := compute.Unit(example(t), settings())
@@ -276,7 +276,7 @@ func TestQuotedPinWeight(t *testing.T) {
 }
 
 // Common practice, no source: on heavy decks crossmembers stand 16 in apart. 28 ft are 21
-// spaces of 16 in, so 22 crossmembers; of the 18 in that the design's example states they are
+// spaces of 16 in, so 22 crossmembers; of the 18 in that the example gooseneck states they are
 // 18 whole spaces, so 19.
 func TestCrossmembersSixteenApart(t *testing.T) {
 	count := func(spacing measure.Inches) string {

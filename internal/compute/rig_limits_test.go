@@ -93,7 +93,7 @@ func TestLeaves(t *testing.T) {
 	}
 }
 
-// The ends of windows by hand: a load w at x puts w (1 - x / 100) on the tongue beside
+// The ends of windows by hand: a load w at x puts w (1 - x / 100) on the tongue next to
 // 100 lb, and w x / 100 on axles that carry 900 lb empty.
 func TestWindowEndsByHand(t *testing.T) {
 	for _, c := range []struct {
@@ -327,7 +327,7 @@ func TestOverallLength(t *testing.T) {
 			}
 		}
 	}
-	// Just below 30 ft the coupler is to be measured, if nobody has.
+	// Just below 30 ft the coupler must be measured, if nobody has.
 	for text, want := range map[string]bool{"  kind: gooseneck\n": true, "  kind: gooseneck\n  ahead: 6 in\n": false} {
 		f := trailerFor(t, "kind: deck-over\nhitch:\n"+text+"deck:\n  front: 6 ft\n  length: 22 ft 6 in\n  width: 102 in\nweights:\n  gvwr: 9,000 lb\n", "").Figure("lamp-schedule")
 		if got := f != nil && strings.Contains(strings.Join(f.Notes(), "; "), "measure how far the coupler reaches"); got != want {
@@ -497,7 +497,7 @@ func TestLadderAtItsEnds(t *testing.T) {
 		t.Errorf("axles of unknown place: %+v", r)
 	}
 	// Without the tongue's weight they carry all of trailer and load, and of a load centered
-	// behind them more than it weighs: (14,000 - 4,000) x 18 / (9 + 10) at a deck from 9 ft on.
+	// to the rear of them more than it weighs: (14,000 - 4,000) x 18 / (9 + 10) at a deck from 9 ft on.
 	if r := rung("  tongue-empty: 600 lb\n", "", "axles"); r == nil || r.Text() != "10,000 lb" {
 		t.Errorf("axles without the tongue's weight: %+v", r)
 	}

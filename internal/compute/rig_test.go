@@ -15,7 +15,7 @@ import (
 	"tarepage/internal/unit"
 )
 
-// gooseneck is the design's unit, as a file. Lines can be changed for a case.
+// gooseneck is the example of docs/design.md, as a file. Lines can be changed for a case.
 const gooseneck = `---
 title: 102 in x 28 ft gooseneck
 stock: EX-1

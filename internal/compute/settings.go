@@ -39,7 +39,7 @@ type Band struct {
 const HeavySemitrailer measure.Pounds = 30000
 
 // Semitrailer reports whether the trailer goes behind a tractor, not a pickup: a fifth-wheel
-// that is heavy, or a lowboy, whose axles are behind its well.
+// that is heavy, or a lowboy, whose axles are to the rear of its well.
 func (w *Work) Semitrailer() bool {
 	u, s := w.Unit, w.Space
 	if u.Hitch.Kind.Value != "fifth-wheel" {

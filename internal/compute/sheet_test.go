@@ -16,7 +16,7 @@ import (
 var update = flag.Bool("update", false, "write the sheets of testdata/sheets.txtar anew from what the units give")
 
 // TestSheets works small units of every kind and compares everything that was worked out
-// with the sheets beside them: numbers, words, workings, notes, what is asked for. The
+// with the sheets next to them: numbers, words, workings, notes, what is asked for. The
 // numbers are held against sources and solvers by the other tests, and by hand where the
 // archive's own words say so; here stands what a reader sees of them. Read what -update
 // changes as you read code.

@@ -31,7 +31,7 @@ func standsAs(t *testing.T, name string, s compute.Stand, want []held) {
 	}
 }
 
-// cargo is the trailer of the fact sheet's check values 8.13 and 8.14: 2,000 lb with its
+// cargo is the trailer of a worked free body: 2,000 lb with its
 // center of gravity 10 ft behind the ball, the axle at 12 ft, so T0 = 2,000 / 6.
 var cargo = compute.Rig{
 	Empty: 2000, Tongue: 2000.0 / 6, Axles: 144, Front: 60, Length: 216,
@@ -89,7 +89,7 @@ func TestStandByHand(t *testing.T) {
 	}
 }
 
-// What the rig does not know is no limit.
+// What the rig does not know does not limit it.
 func TestStandOnWhatIsKnown(t *testing.T) {
 	bare := compute.Rig{Empty: 2000, Tongue: 2000.0 / 6, Axles: 144, Front: 60, Length: 216, GVWR: 9000, Hold: 8000, HoldBy: compute.TireHold}
 	tongue, axles := 11500.0/12, 7000-11500.0/12
@@ -116,7 +116,7 @@ func TestStandOnWhatIsKnown(t *testing.T) {
 	if s := bare.Stand(fiveThousand(14)); s.Keeps || s.Tongue >= 0 || !s.Margins[0].Over {
 		t.Errorf("a tongue that lifts: %+v", s)
 	}
-	// Half a load over an end of the deck is no place for it.
+	// Half a load over an end of the deck does not count as on it.
 	light := compute.Load{Weight: 100, Length: 96}
 	for behind, keeps := range map[measure.Inches]bool{48: true, 47.5: false, 168: true, 168.5: false} {
 		if s := bare.Stand(compute.Placed{Load: light, Behind: behind}); s.Keeps != keeps {

@@ -31,7 +31,7 @@ func work(t testing.TB, text string) *compute.Work {
 	return compute.Unit(u, settings())
 }
 
-// example is the unit of the design.
+// example is the unit of docs/design.md.
 func example(t testing.TB) *unit.Unit {
 	t.Helper()
 	src, err := os.ReadFile("../unit/testdata/sb-1043.md")
@@ -74,7 +74,7 @@ func random(r *rand.Rand) trailer {
 		axles: 1 + r.IntN(3), perAxle: 2 + 2*r.IntN(2),
 		front: quarter(36, 120), length: quarter(96, 480), spacing: quarter(30, 60),
 	}
-	// The axles stand under the deck, mostly behind its middle, sometimes before it.
+	// The axles are under the deck, mostly to the rear of its middle, sometimes ahead of it.
 	t.center = math.Round((t.front+t.length*(0.4+0.4*r.Float64()))*4) / 4
 	t.empty = pounds(800, 12000)
 	t.tongue = math.Round(t.empty * 0.4 * r.Float64())

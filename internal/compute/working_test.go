@@ -96,7 +96,7 @@ func check(t *testing.T, w *compute.Work, f compute.Figure) {
 			working = left
 		}
 	case "tongue-by-foot":
-		// The feet print to a hundredth, and their own sum stands behind.
+		// The feet print to a hundredth, and their own sum follows them.
 		thumb, feet, ok := strings.Cut(working, ", the feet being ")
 		if !ok {
 			t.Fatalf("%s: %q", f.Name, working)

@@ -240,7 +240,7 @@ func TestOneScale(t *testing.T) {
 		toLast := want.front + want.deck - want.center - want.spacing*float64(want.axles-1)/2
 		switch a.name {
 		case "gooseneck_hydraulic", "equipment_standup", "pintle_deckover", "utility_gate", "tilt":
-			// Ramps and tails are el-tail and may stand behind the deck: compare the wheels alone.
+			// Ramps and tails are el-tail and may reach past the deck: compare the wheels alone.
 			if want.axles == 1 {
 				continue
 			}
@@ -373,7 +373,7 @@ func TestNoLength(t *testing.T) {
 	}
 }
 
-// TestFenders: wheels beside the deck have them, wheels under it have not. The rule is
+// TestFenders: wheels next to the deck have them, wheels under it do not. The rule is
 // common practice, no source.
 func TestFenders(t *testing.T) {
 	tire := 16 + 2*235*0.8/25.4
@@ -546,7 +546,7 @@ func BenchmarkSide(b *testing.B) {
 	}
 }
 
-// All archives stand in the table of measures or are about missing ones.
+// Every archive is in the table of measures, or is about missing ones.
 func TestTruthIsUsed(t *testing.T) {
 	var names []string
 	for _, a := range archives(t) {

@@ -34,7 +34,7 @@ var parsers = map[string]func(string) (reading, error){
 	"area":     read(measure.ParseArea),
 }
 
-// The writings that the design lists, and the spellings beside them that yards use.
+// The writings that docs/design.md lists, and other spellings that yards use.
 // The values are typed by hand in pounds, inches, psi, dollars.
 func TestWritings(t *testing.T) {
 	for _, c := range []struct {

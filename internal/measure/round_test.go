@@ -234,7 +234,7 @@ func TestAgrees(t *testing.T) {
 		{12960, 12960.0000000001, 1, false, true},
 		// A whole step apart except for the last bits of a float64 is a whole step apart.
 		{12961, 12960.0000001, 1, false, false},
-		// The design's allowance for "about": 2.5%, both ends inside.
+		// The allowance of docs/design.md for "about": 2.5%, both ends inside.
 		{12636, 12960, 1, true, true},
 		{13284, 12960, 1, true, true},
 		{12635, 12960, 1, true, false},

@@ -102,7 +102,7 @@ func TestPairsOfTheRules(t *testing.T) {
 	if down := measure.Down(exact, 1); down != 454 || measure.FromKilograms(down).Load() != "1,001 lb" {
 		t.Errorf("1,003 lb goes down to %v kg, %v; want 454 kg, 1,001 lb", down, measure.FromKilograms(down).Load())
 	}
-	// The title of 49 CFR 571.110 prints 4,536 kg beside 10,000 lb.
+	// The title of 49 CFR 571.110 prints 4,536 kg next to 10,000 lb.
 	if kg := measure.Nearest(measure.Pounds(10000).Kilograms(), 1); kg != 4536 {
 		t.Errorf("10,000 lb is %v kg, the title prints 4,536", kg)
 	}

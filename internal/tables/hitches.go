@@ -68,7 +68,7 @@ var tongueBandSheet = newSheet(sheet[TongueBandRow]{
 			r.fail(r.line, "the widest band %s to %s does not hold the narrowest, %s to %s", t.Least, t.Most, t.Low, t.High)
 		}
 		if !isoDay.MatchString(t.Checked) {
-			r.fail(r.line, "column checked: %q is no date; write it as 2026-11-25", t.Checked)
+			r.fail(r.line, "column checked: %q is not a date; write it as 2026-11-25", t.Checked)
 		}
 		if t.Most >= 1 {
 			r.fail(r.line, "column most_percent: %s is the whole trailer or more", t.Most)

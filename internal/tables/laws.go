@@ -28,7 +28,7 @@ var exciseSheet = newSheet(sheet[ExciseRow]{
 			r.whole("months"), r.text("from"), r.must("ends"), r.must("checked"), r.cited()}
 		for _, column := range []string{"from", "ends", "checked"} {
 			if day := r.text(column); day != "" && !isoDay.MatchString(day) {
-				r.fail(r.line, "column %s: %q is no date; write it as 2026-11-25", column, day)
+				r.fail(r.line, "column %s: %q is not a date; write it as 2026-11-25", column, day)
 			}
 		}
 		return e
@@ -71,13 +71,13 @@ var stateRuleSheet = newSheet(sheet[StateRuleRow]{
 		s := StateRuleRow{r.must("state"), r.must("subject"), r.positive("value"), r.must("unit"), r.text("condition"),
 			r.must("cite"), r.must("checked"), r.cited()}
 		if len(s.State) != 2 || s.State[0] < 'A' || s.State[0] > 'Z' || s.State[1] < 'A' || s.State[1] > 'Z' {
-			r.fail(r.line, "column state: %q is no state; write two capitals, TX", s.State)
+			r.fail(r.line, "column state: %q is not a state; write two capitals, TX", s.State)
 		}
 		if !stateUnits[s.Unit] {
 			r.fail(r.line, "column unit: %q is none of lb, ft, in, min, %%, mph", s.Unit)
 		}
 		if !isoDay.MatchString(s.Checked) {
-			r.fail(r.line, "column checked: %q is no date; write it as 2026-11-25", s.Checked)
+			r.fail(r.line, "column checked: %q is not a date; write it as 2026-11-25", s.Checked)
 		}
 		return s
 	},

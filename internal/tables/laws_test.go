@@ -26,9 +26,9 @@ func TestExciseEnds(t *testing.T) {
 func TestStateRules(t *testing.T) {
 	const head = "state,subject,value,unit,condition,cite,checked,source,grade,note\n"
 	for _, c := range []struct{ data, want string }{
-		{"Texas,brakes,4500,lb,,a code,2026-11-25,a page,S3,\n", `state_rule.csv:2: column state: "Texas" is no state; write two capitals, TX`},
+		{"Texas,brakes,4500,lb,,a code,2026-11-25,a page,S3,\n", `state_rule.csv:2: column state: "Texas" is not a state; write two capitals, TX`},
 		{"TX,brakes,4500,stone,,a code,2026-11-25,a page,S3,\n", `state_rule.csv:2: column unit: "stone" is none of lb, ft, in, min, %, mph`},
-		{"TX,brakes,4500,lb,,a code,yesterday,a page,S3,\n", `state_rule.csv:2: column checked: "yesterday" is no date; write it as 2026-11-25`},
+		{"TX,brakes,4500,lb,,a code,yesterday,a page,S3,\n", `state_rule.csv:2: column checked: "yesterday" is not a date; write it as 2026-11-25`},
 		{"TX,brakes,4500,lb,,,2026-11-25,a page,S3,\n", "state_rule.csv:2: column cite is blank"},
 	} {
 		if err := read("state_rule.csv", []byte(head+c.data)); err == nil || err.Error() != c.want {

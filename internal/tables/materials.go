@@ -36,7 +36,7 @@ type SectionRow struct {
 	// weight from it.
 	Area SquareInches
 	// Modulus is the elastic section modulus about the strong axis, in cubic inches; zero
-	// where it is not listed. It compares beams of one steel and is no rating.
+	// where it is not listed. It compares beams of one steel and is not a rating.
 	Modulus CubicInches
 	Cited
 }

@@ -22,7 +22,7 @@ const longest = 40
 
 // nearest returns up to three of names that take the fewest changed letters to become
 // s, the nearest first, names at an equal distance in alphabetical order. Names more
-// than three letters away are no help and are left out.
+// than three letters away do not help and are left out.
 func nearest(s string, names []string) []string {
 	s = plainName(s)
 	if len(s) > longest {

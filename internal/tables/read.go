@@ -253,7 +253,7 @@ func (r *row) inches(column string) measure.Inches {
 	return w.Value
 }
 
-// span reads two columns as the ends of a range; both blank is no range.
+// span reads two columns as the ends of a range; both blank means that there is none.
 func span[U ~float64 | ~int](r *row, low, high string) Span[U] {
 	if r.text(low) == "" && r.text(high) == "" {
 		return Span[U]{}
@@ -281,7 +281,7 @@ func (r *row) grade(column string, needed bool) Grade {
 	case g == "" && needed:
 		r.fail(r.line, "column %s is blank; write one of %s", column, gradeList())
 	case g != "" && !g.Known():
-		r.fail(r.line, "column %s: %q is no grade; write one of %s", column, string(g), gradeList())
+		r.fail(r.line, "column %s: %q is not a grade; write one of %s", column, string(g), gradeList())
 	}
 	return g
 }

@@ -64,7 +64,7 @@ var (
 
 // ParseTireSize takes a tire size apart: ST235/80R16, P205/75R15, LT235/85R16,
 // 225/75R16C, 215/75R17.5, 20.5x8.0-10, 4.80-8, 4.80/4.00-8, 7.50-16LT, 8-14.5. Spaces
-// and capitals do not matter. The load range is no part of the size.
+// and capitals do not matter. The load range is not a part of the size.
 //
 // The error names the size and what one looks like.
 func ParseTireSize(s string) (TireSize, error) {

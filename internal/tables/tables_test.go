@@ -53,7 +53,7 @@ func TestBadTablesAreRefused(t *testing.T) {
 	for _, c := range []struct{ name, file, data, want string }{
 		{"blank source", "bulk_density.csv", bulk + "sand,2400,,,S3,\n", "bulk_density.csv:2: column source is blank"},
 		{"blank grade", "bulk_density.csv", bulk + "sand,2400,,a page,,\n", "bulk_density.csv:2: column grade is blank"},
-		{"unknown grade", "bulk_density.csv", bulk + "sand,2400,,a page,S4,\n", `bulk_density.csv:2: column grade: "S4" is no grade; write one of S3, S2, S1, D, M, M-low`},
+		{"unknown grade", "bulk_density.csv", bulk + "sand,2400,,a page,S4,\n", `bulk_density.csv:2: column grade: "S4" is not a grade; write one of S3, S2, S1, D, M, M-low`},
 		{"given twice", "bulk_density.csv", bulk + "sand,2400,,a page,S3,\nsand,2500,,a page,S3,\n", "bulk_density.csv:3: sand is already at line 2"},
 		{"missing column", "bulk_density.csv", "material,lb_yd3,adjust,source,note\nsand,2400,,a page,\n", `bulk_density.csv:1: column "grade" is missing`},
 		{"unknown column", "bulk_density.csv", "material,lb_yd3,adjust,source,grade,note,extra\n", `bulk_density.csv:1: column "extra" is not one of`},
@@ -81,7 +81,7 @@ func TestBadTablesAreRefused(t *testing.T) {
 		{"dual without a grade", "tires.csv", tire + "ST175/80R13,,R,C,6,50,1360,1200,,,trailer,S2,S2,S2,,,s,\n", "tires.csv:2: column dual_grade is blank"},
 		{"grade without a dual", "tires.csv", tire + "ST175/80R13,,R,C,6,50,1360,,,,trailer,S2,S2,S2,M,,s,\n", "tires.csv:2: column dual_grade grades a figure that is blank"},
 		{"range upside down", "component_weight.csv", "component,per,low_lb,high_lb,source,grade,note\nwheel,each,2830,2540,s,M,\n", "component_weight.csv:2: column low_lb: 2830 is above 2540 in column high_lb"},
-		{"date", "tongue_band.csv", "hitch,low_percent,high_percent,least_percent,most_percent,checked,source,grade,note\npintle,10,15,10,15,25.11.2026,s,M,\n", `tongue_band.csv:2: column checked: "25.11.2026" is no date`},
+		{"date", "tongue_band.csv", "hitch,low_percent,high_percent,least_percent,most_percent,checked,source,grade,note\npintle,10,15,10,15,25.11.2026,s,M,\n", `tongue_band.csv:2: column checked: "25.11.2026" is not a date`},
 		{"narrowest band outside the widest", "tongue_band.csv", "hitch,low_percent,high_percent,least_percent,most_percent,checked,source,grade,note\npintle,10,15,10,14,2026-11-25,s,M,\n", "tongue_band.csv:2: the widest band 10% to 14% does not hold the narrowest, 10% to 15%"},
 		{"widest band of the whole trailer", "tongue_band.csv", "hitch,low_percent,high_percent,least_percent,most_percent,checked,source,grade,note\npintle,10,15,10,100,2026-11-25,s,M,\n", "tongue_band.csv:2: column most_percent: 100% is the whole trailer or more"},
 		{"no such table", "prices.csv", "", "prices.csv is not the name of a table"},
@@ -234,7 +234,7 @@ func TestTiresAllocateNothing(t *testing.T) {
 }
 
 // The pounds of a row are those of its load index, rounded to tens or fives, at most 9 lb
-// off, but for the one that the reference names (tables.md, "Cross-checks").
+// off, with the one exception below.
 func TestTirePoundsAgainstLoadIndex(t *testing.T) {
 	off := 0
 	for _, tire := range tireSheet.all() {
@@ -384,7 +384,7 @@ func TestSectionNamesGiveTheirWeight(t *testing.T) {
 				t.Errorf("%s: legs %s and %s", s.Shape, s.Depth, s.Width)
 			}
 		case "HSS":
-			// The listed area uses the design wall, 0.93 of nominal: the weight must be above it.
+			// The listed area is for a wall of 0.93 of nominal: the weight must be above it.
 			if off := float64(s.Area) * 3.403 / float64(s.Weight); off < 0.91 || off > 0.97 {
 				t.Errorf("%s: area gives %.3f of the weight", s.Shape, off)
 			}
@@ -506,7 +506,7 @@ func TestEmptyBand(t *testing.T) {
 	}
 }
 
-// Common practice, no source; the bands as the corrections of the fact sheet have them.
+// Common practice, no source; the bands as docs/design.md has them.
 func TestHitches(t *testing.T) {
 	balls := map[string][]measure.Inches{"bumper-pull": {1.875, 2, 2.3125, 3}, "gooseneck": {2.3125, 3}, "fifth-wheel": {0}, "pintle": {0}, "sidecar": nil}
 	for hitch, want := range balls {
@@ -648,7 +648,7 @@ func BenchmarkReadAllTables(b *testing.B) {
 }
 
 // The section modulus is twice the moment of inertia over the depth. The moments are those
-// that the AISC shapes database v16.0 prints beside the moduli (repository
+// that the AISC shapes database v16.0 prints next to the moduli (repository
 // co1emi11er2/AISCSteel.jl); all are printed to three figures.
 func TestModulusIsTwiceTheInertiaOverTheDepth(t *testing.T) {
 	for shape, inertia := range map[string]float64{

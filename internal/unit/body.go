@@ -51,7 +51,7 @@ type Note struct {
 // A FigureLink is a checked figure: the words are the owner's, the number must agree.
 type FigureLink struct {
 	Name string // the figure's name, without worked:
-	Text string // the words; empty if the figure is to be filled in
+	Text string // the words; empty if the program fills in the figure
 	Pos  Pos
 	Node *ast.Link
 }

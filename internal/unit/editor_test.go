@@ -187,7 +187,7 @@ func TestEditorFilesDescribeEveryKey(t *testing.T) {
 	}
 }
 
-// frontOf writes front matter that gives one key, and what its schema asks beside it.
+// frontOf writes front matter that gives one key, and what its schema asks for with it.
 func frontOf(k unit.KeyDoc, value string) string {
 	front := ""
 	if k.Path != "stock" {
@@ -449,7 +449,7 @@ func TestEditorFilesKnowTheRulesExamples(t *testing.T) {
 			problems := formatProblems("unit.schema.json", front)
 			var node yaml.Node
 			if yaml.Unmarshal([]byte(front), &node) != nil || len(problems) > 0 && slices.Contains([]string{unit.FileUnreadable, unit.KeyTwice}, problems[0].Rule) {
-				continue // what is no YAML has no values to judge
+				continue // text that is not YAML has no values to judge
 			}
 			verr := schemas["unit.schema.json"].Validate(jsonOf(t, front))
 			if verr == nil != (len(problems) == 0) {

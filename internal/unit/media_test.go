@@ -35,7 +35,7 @@ photos:
 `)},
 	}
 	// A video is published under its own name: not with what Windows reserves or drops, nor
-	// for a device of its, nor beside one that differs in capitals only.
+	// for a device of its, nor next to one that differs in capitals only.
 	for name, fault := range map[string]string{
 		`a"b.mp4`: "Windows reserves", "a:b.mp4": "Windows reserves", "a?.mp4": "Windows reserves", "dot./a.mp4": "Windows drops",
 		"CON.mp4": "is a device", "nul.mov": "is a device", "com1 .x.mp4": "is a device", "lpt².webm": "is a device", "Aux/a.mp4": "is a device",

@@ -156,7 +156,7 @@ func TestProblems(t *testing.T) {
 	}
 }
 
-// An empty key gives nothing and is no problem; a needed one is missing at its place.
+// An empty key gives nothing and is not a problem; a needed one is missing at its place.
 func TestEmptyKeys(t *testing.T) {
 	u, ps := unit.ReadUnit("a.md", []byte("---\ntitle:\nhitch:\nstandard:\nphotos:\ncondition: \"\"\nyear: ~\nmake: null\nweights:\n  gvwr:\n  empty: 7 stone\n---\n"))
 	if got, want := problemLines(ps), `11:10 weights.empty: weight "7 stone" is in "stone", which is not a unit of weight; write 24,000 lb or 10,886 kg [value-unreadable] fix: write it like empty: 7,040 lb (scale ticket 2026-11-03)`; got != want {
@@ -169,7 +169,7 @@ func TestEmptyKeys(t *testing.T) {
 	for _, m := range u.Missing() {
 		got = append(got, fmt.Sprintf("%s %d:%d %v", m.Path, m.At.Line, m.At.Column, m.Empty))
 	}
-	// weights.empty stands there and does not read: its problem is told once, above.
+	// weights.empty is there and does not read: its problem is told once, above.
 	want := "title 2:1 true, stock 1:1 false, kind 1:1 false, condition 6:12 true, availability 1:1 false, hitch.kind 3:1 false, " +
 		"axles.count 1:1 false, axles.rating 1:1 false, tires.size 1:1 false, tires.per-axle 1:1 false, weights.gvwr 10:3 true"
 	if s := strings.Join(got, ", "); s != want {

@@ -29,7 +29,7 @@ func TestUnknown(t *testing.T) {
 			t.Errorf("%s: the line after it: %+v", name, e)
 		}
 	}
-	// Without a reason, and where it is no figure, it does not read or is a word like another.
+	// Without a reason, and where the key is not a figure, it does not read or is a word like another.
 	for _, text := range []string{"weights:\n  gvwr: unknown", "weights:\n  gvwr: unknown ()", "price: unknown (call)", "arrived: unknown (lost)", "hitch:\n  kind: unknown (rust)"} {
 		if _, problems := unit.ReadUnit("a.md", []byte("---\n"+text+"\n---\n")); len(problems) != 1 {
 			t.Errorf("%q: %+v", text, problems)

@@ -7,7 +7,7 @@ import (
 )
 
 // 26 CFR 145.4051-1(e)(3)(iv): an advertised rating counts. The phrases are invented; how
-// they are to be read is plain English.
+// they must be read is plain English.
 func TestRatingsInWords(t *testing.T) {
 	for _, c := range []struct {
 		text string
