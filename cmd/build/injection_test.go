@@ -318,6 +318,7 @@ func TestEveryFieldIsWords(t *testing.T) {
 		s := newSheet(t, sound)
 		drop(s.root, []string{"serial"})
 		drop(s.root, []string{"photos"})
+		drop(s.root, []string{"proof"})
 		enter(s.root, []string{"stock"}, scalar(stock))
 		return s
 	}

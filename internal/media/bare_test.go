@@ -550,36 +550,6 @@ func TestBareIsBounded(t *testing.T) {
 	}
 }
 
-// slow is a disk on which each reading takes a while.
-type slow struct {
-	*bytes.Reader
-	each time.Duration
-}
-
-func (s slow) ReadAt(p []byte, off int64) (int, error) {
-	time.Sleep(s.each)
-	return s.Reader.ReadAt(p, off)
-}
-
-// TestBareEndsInTime: a video whose looking through takes too long is refused, and one that is
-// done in time is copied whole, also when the time is long over.
-func TestBareEndsInTime(t *testing.T) {
-	for _, name := range videos {
-		data := testFile(t, name)
-		if _, err := bareWithin(slow{bytes.NewReader(data), time.Millisecond}, int64(len(data)), time.Microsecond); err == nil || !strings.Contains(err.Error(), "takes longer than 1µs") {
-			t.Errorf("%s on a slow disk: %v", name, err)
-		}
-		c, err := bareWithin(bytes.NewReader(data), int64(len(data)), 5*time.Second)
-		if err != nil {
-			t.Errorf("%s: %v", name, err)
-			continue
-		}
-		if got, err := io.ReadAll(c.Reader()); err != nil || int64(len(got)) != c.Size() {
-			t.Errorf("%s: %d bytes of %d, %v", name, len(got), c.Size(), err)
-		}
-	}
-}
-
 func nested(n int) []byte {
 	b := make([]byte, 0, 8*n)
 	for i := range n {

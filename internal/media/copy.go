@@ -4,9 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"io"
-	"os"
 	"slices"
-	"time"
 )
 
 // A Copy is the file that is published in place of a video. It holds the pictures and the
@@ -104,39 +102,7 @@ func (c *Copy) splice(o *Copy) {
 // Bare plans the copy of a video of size bytes that may be published. The error says in
 // words why there is none: the file is damaged, or it holds something that cannot be
 // looked through. Bare reads the tables and the heads of the samples, not the pictures.
-// It ends after the time that a video may take, however slow its disk is.
-func Bare(r io.ReaderAt, size int64) (*Copy, error) { return bareWithin(r, size, mostTime) }
-
-// mostTime is how long looking through one video may take. A recording of an hour takes
-// less than a second from a disk.
-const mostTime = 2 * time.Minute
-
-func bareWithin(r io.ReaderAt, size int64, most time.Duration) (*Copy, error) {
-	timed := &timedReader{from: r, until: time.Now().Add(most)}
-	c, err := bare(&file{r: timed, size: size})
-	if timed.late {
-		return nil, fmt.Errorf("looking through it takes longer than %v; record it again, or save it shorter", most)
-	}
-	if err != nil {
-		return nil, err
-	}
-	return c.Of(r), nil
-}
-
-// timedReader reads nothing any more after a moment.
-type timedReader struct {
-	from  io.ReaderAt
-	until time.Time
-	late  bool
-}
-
-// ReadAt implements io.ReaderAt.
-func (t *timedReader) ReadAt(p []byte, off int64) (int, error) {
-	if t.late = t.late || time.Now().After(t.until); t.late {
-		return 0, os.ErrDeadlineExceeded
-	}
-	return t.from.ReadAt(p, off)
-}
+func Bare(r io.ReaderAt, size int64) (*Copy, error) { return bare(&file{r: r, size: size}) }
 
 func bare(f *file) (*Copy, error) {
 	switch kind := videoKind(f); kind {

@@ -28,7 +28,7 @@ func copyVideo(o *Options, g *publish.Staging, path, name string) error {
 	if err != nil {
 		return err
 	}
-	video, err := media.Bare(f, before.Size())
+	video, err := planCopy(f, before.Size(), mostTime)
 	if err != nil {
 		return fmt.Errorf("video %q cannot be published: %w", name, err)
 	}
@@ -40,6 +40,39 @@ func copyVideo(o *Options, g *publish.Staging, path, name string) error {
 		err = fmt.Errorf("video %q was changed while it was copied; build again", name)
 	}
 	return err
+}
+
+// mostTime is how long looking through one video may take. A recording of an hour takes
+// less than a second from a disk.
+const mostTime = 2 * time.Minute
+
+// planCopy plans the copy of a video that may be published. It ends after the time that it
+// may take, even on a slow disk.
+func planCopy(r io.ReaderAt, size int64, most time.Duration) (*media.Copy, error) {
+	timed := &timedReader{from: r, until: time.Now().Add(most)}
+	c, err := media.Bare(timed, size)
+	if timed.late {
+		return nil, fmt.Errorf("looking through it takes longer than %v; record it again, or save it shorter", most)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return c.Of(r), nil
+}
+
+// timedReader stops reading after a moment.
+type timedReader struct {
+	from  io.ReaderAt
+	until time.Time
+	late  bool
+}
+
+// ReadAt implements io.ReaderAt.
+func (t *timedReader) ReadAt(p []byte, off int64) (int, error) {
+	if t.late = t.late || time.Now().After(t.until); t.late {
+		return 0, os.ErrDeadlineExceeded
+	}
+	return t.from.ReadAt(p, off)
 }
 
 // knownVideo is the plan of a copy, and the file for which it was made.
@@ -60,7 +93,7 @@ func (s *Store) bareVideo(f *os.File) (io.ReaderAt, int64, error) {
 	known, ok := s.videos[f.Name()]
 	s.mu.Unlock()
 	if !ok || known.bytes != info.Size() || !known.time.Equal(info.ModTime()) || time.Since(known.time) < youngest {
-		video, err := media.Bare(f, info.Size())
+		video, err := planCopy(f, info.Size(), mostTime)
 		if err != nil {
 			return nil, 0, err
 		}
