@@ -4,6 +4,8 @@
 // it took from its beginning to its end.
 //
 //   node check.mjs [-must] SITE OUT [PART ...]   all parts, or the named ones
+//
+// With TAREPAGE_LONG set, pages are not sampled: each trailer's own pages are opened.
 import { chromium } from 'playwright-core';
 import axe from 'axe-core';
 import fs from 'node:fs';
@@ -14,7 +16,7 @@ import { execFile } from 'node:child_process';
 import { find } from './find.mjs';
 import { colors, keyboard, paper, photos, recording, served, twoScreens } from './looks.mjs';
 import { lot } from './lot.mjs';
-import { everyPage, spacing } from './pages.mjs';
+import { everyPage, sampled, some, spacing } from './pages.mjs';
 import { showroom } from './showroom.mjs';
 import { tryout } from './try.mjs';
 import { walkBack } from './walk.mjs';
@@ -98,7 +100,7 @@ async function conformance() {
     return;
   }
   const jar = path.resolve('node_modules/vnu-jar/build/dist/vnu.jar');
-  const { stderr } = await command('java', ['-Xss4m', '-jar', jar, '--format', 'json', '--errors-only', ...pages.slice(0, 60)]);
+  const { stderr } = await command('java', ['-Xss4m', '-jar', jar, '--format', 'json', '--errors-only', ...sampled(site, pages)]);
   let messages = [];
   try { messages = JSON.parse(stderr).messages; } catch { check(false, 'vnu: ' + stderr.slice(0, 400)); }
   check(messages.length === 0, 'vnu: ' + messages.slice(0, 5).map(m => `${path.relative(site, new URL(m.url).pathname)}:${m.lastLine} ${m.message}`).join('; '));
@@ -111,7 +113,7 @@ const built = await command('go', ['build', '-o', program, './cmd/build'], { cwd
 check(!built.error, 'the command builds: ' + built.stderr);
 
 // The parts that take longest come first.
-const tools = { site, base, out, pages, check, open, visit, spacing, axe, program };
+const tools = { site, base, out, pages, some, check, open, visit, spacing, axe, program };
 const parts = [
   ['every page', () => everyPage(browser, tools)],
   ['HTML conformance', conformance],

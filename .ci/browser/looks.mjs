@@ -39,8 +39,8 @@ export async function colors(browser, { site, out, pages, check, visit }) {
 }
 
 // Photos: what a phone loads before a tap, and what a tap on a small picture brings.
-export async function photos(browser, { site, pages, check, visit }) {
-  const shows = pages.filter(f => fs.readFileSync(f, 'utf8').includes('class="pic"'));
+export async function photos(browser, { site, pages, some, check, visit }) {
+  const shows = some(pages.filter(f => fs.readFileSync(f, 'utf8').includes('class="pic"')));
   check(shows.length > 0, 'a unit page shows photos');
   for (const file of shows) {
     const name = path.relative(site, file);
@@ -134,10 +134,10 @@ export async function served(browser, { site, base, pages, check, visit }) {
 // On a phone of 390 by 844: the price, the status and the tag are in the first screen, above
 // the bar; the telephone is always in reach; the drawing, the cautions and what is asked first
 // are within three screens, which hold the answers too; the page is five at most with its groups
-// closed. On every trailer's page, in pounds and in kilograms.
-export async function twoScreens(browser, { site, pages, check, visit }) {
+// closed. On trailers' pages, in pounds and in kilograms.
+export async function twoScreens(browser, { site, pages, some, check, visit }) {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
-  for (const file of pages.filter(f => /^u[\\/]/.test(path.relative(site, f)))) {
+  for (const file of some(pages.filter(f => /^u[\\/]/.test(path.relative(site, f))))) {
     const name = path.relative(site, file);
     const { page } = await visit(context, pathToFileURL(file).href, `${name}, screens`);
     for (const system of ['pounds', 'kilograms']) {
@@ -154,12 +154,12 @@ export async function twoScreens(browser, { site, pages, check, visit }) {
 }
 
 // Paper: the lot sheet and the hand-over card fill one page, the spec sheet two at most, in
-// Letter and in A4, for every trailer. The pages are counted in the PDF that Chromium makes
+// Letter and in A4. The pages are counted in the PDF that Chromium makes
 // (ISO 32000-1, 7.7.3.3: each is an object of /Type /Page).
-export async function paper(browser, { site, pages, check, visit }) {
+export async function paper(browser, { site, pages, some, check, visit }) {
   const context = await browser.newContext();
   for (const [folder, most] of [['lot', 1], ['handover', 1], ['u', 2]]) {
-    const list = pages.filter(f => path.dirname(path.relative(site, f)) === folder);
+    const list = some(pages.filter(f => path.dirname(path.relative(site, f)) === folder));
     check(list.length > 0, `paper: the site has ${folder}`);
     for (const file of list) {
       const name = path.relative(site, file);

@@ -17,16 +17,24 @@ const said = page => page.evaluate(() => {
 // Screenshots for a person to look at: one of each kind of page.
 const pictured = /^(index|how-we-figure|404|(u|figures|lot|handover)[\\/]sb-1043)\.html$/;
 
+// With TAREPAGE_LONG every page of every trailer is opened; without it a part of them.
+const long = !!process.env.TAREPAGE_LONG;
+
+// Every third of a list of trailers' pages. The nightly checks open all of them.
+export const some = list => long ? list : list.filter((_, i) => i % 3 === 0);
+
 // Pages of one template that differ only in numbers are opened as a sample: the first, the
 // heaviest and the last of their folder. The links of all of them are checked.
-function sampled(site, pages) {
-  const folders = new Map();
+export function sampled(site, pages) {
+  if (long) return pages;
+  const groups = new Map();
   for (const f of pages) {
-    const dir = path.dirname(path.relative(site, f));
-    folders.set(dir, [...(folders.get(dir) || []), f]);
+    const name = path.relative(site, f);
+    const group = path.dirname(name) === '.' ? name.replace(/^kind-.*/, 'kind') : path.dirname(name);
+    groups.set(group, [...(groups.get(group) || []), f]);
   }
-  return [...folders].flatMap(([dir, list]) => /^(figures|lot|handover)$/.test(dir) ?
-    [...new Set([list[0], list.slice().sort((a, b) => fs.statSync(b).size - fs.statSync(a).size)[0], list.at(-1)])] : list);
+  const heaviest = list => list.slice().sort((a, b) => fs.statSync(b).size - fs.statSync(a).size)[0];
+  return [...groups].flatMap(([group, list]) => [...new Set([...(group === 'u' ? some(list) : [list[0]]), heaviest(list), list.at(-1)])]);
 }
 
 // Opens the pages one after the other in windows that stay open, since a new window costs
@@ -108,7 +116,7 @@ function links(file, { site, check }) {
     // The page for an unknown address is shown at any depth, so its links begin at the root
     // of the host, with the folder of the site's own address (for the demo the root itself).
     if (name === '404.html' && plain.startsWith('/')) plain = plain.slice(1);
-    if (/^(tel|mailto|https?|data):/.test(plain)) continue;
+    if (/^(tel|sms|mailto|https?|data):/.test(plain)) continue;
     check(!plain.startsWith('/'), `${name}: ${plain} is relative`);
     const [to, place] = plain.split('#');
     const target = to === '' ? file : path.join(path.dirname(file), decodeURIComponent(to));
