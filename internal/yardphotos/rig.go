@@ -232,17 +232,17 @@ func (r *rig) lamps() {
 		r.both(end-1, end+1, h-9, h-2, z-2, z+5, red)
 		return
 	case "hull":
-		z, h, ahead = max(r.floor-14, 13), r.outer-3, r.narrow()
+		z, h, ahead = max(r.floor-14, 13), r.outer-3, r.narrow()+2.5
 		r.box(end-3, end-0.5, -h, h, z-2, z+2, r.paint)
 	case "tank":
-		ahead = r.narrow()
+		ahead = r.narrow() + 2.5
 		r.box(end-3, end-0.5, -h, h, z-3, z+2, r.paint)
 	case "bed":
-		ahead = h + 2
+		ahead = r.wall() + 2
 		r.box(end-3, end-0.5, -h, h, z-3, z+2, r.paint)
 		r.both(end-8, end-0.5, 14, 19, z-3, r.floor-1, dark)
 	case "bin":
-		h, ahead = 40, 18
+		h, ahead = 40, 20.5
 		r.box(end-3, end-0.5, -h, h, z-4, z+1, r.paint)
 	}
 	r.both(end-0.5, end+1, h-9, h-2, z-2.5, z+2.5, red)
@@ -256,16 +256,94 @@ func (r *rig) lamps() {
 		low = r.floor + 2
 	}
 	r.both(r.front+2, r.front+6, ahead-0.5, ahead+0.8, low, low+3, amber)
-	h = ahead
-	if !r.u.Lights.Conspicuity.Value || !r.u.Lights.Conspicuity.Given() {
-		return
+	if r.u.Lights.Conspicuity.Given() && r.u.Lights.Conspicuity.Value {
+		r.tape(ahead, low)
 	}
+}
+
+// tape adds the red and white tape to the side of the frame or the body, y from the middle. It
+// leaves out the wheels.
+func (r *rig) tape(y, low float64) {
+	switch r.space {
+	case "bunks", "chassis", "tank", "bin":
+		if r.kind.Name != "camper-chassis" {
+			y, low = r.frame()+2.5, r.underFrame()+3
+		}
+	case "bed":
+		r.both(r.front, r.rear(), r.wall(), y, low-2, low+4, r.paint)
+	}
+	reach := r.wheelsReach() + 1
 	for x, i := r.front+10, 0; x+10 < r.rear()-60; x, i = x+10, i+1 {
-		if i%4 > 1 {
+		atWheels := x+10 > r.center-reach && x < r.center+reach
+		if i%4 > 1 || atWheels && (r.between && low < r.tire+4 || r.kind.Name == "lowboy") {
 			continue
 		}
-		r.both(x, x+10, h-0.2, h+0.6, low, low+2, []paint{red, white}[i%2])
+		r.both(x, x+10, y-0.2, y+0.6, low, low+2, []paint{red, white}[i%2])
 	}
+}
+
+// wheelsReach is how far the wheels of all axles go from their center, to the front and to the rear.
+func (r *rig) wheelsReach() float64 {
+	return float64(r.spacing*float64(r.axles-1))/2 + r.tire/2 + 2
+}
+
+// wall is how far the outside of the body is from the trailer's middle.
+func (r *rig) wall() float64 {
+	switch r.space {
+	case "bed":
+		return r.half() + 2
+	case "box":
+		return r.half() + 1.5
+	}
+	return r.half()
+}
+
+// frame is how far each of the two beams that carry the trailer is from its middle.
+func (r *rig) frame() float64 {
+	switch r.space {
+	case "bunks":
+		return 14
+	case "bin":
+		return 18
+	case "chassis":
+		if r.kind.Name == "container-chassis" {
+			return 18
+		}
+		return 20
+	case "bed":
+		return 16.5
+	case "tank", "hull":
+		return r.narrow()
+	}
+	if r.kind.OverWheels || r.overTheTruck {
+		return 18
+	}
+	return r.half() * 0.6
+}
+
+// underFrame is the height of the underside of these beams.
+func (r *rig) underFrame() float64 {
+	switch r.space {
+	case "bunks":
+		return r.floor - 12
+	case "hull":
+		return max(r.floor-10, 16) - 8
+	case "chassis":
+		if r.kind.Name == "container-chassis" {
+			return r.floor - 11
+		}
+		return r.floor - 8
+	case "bed":
+		return r.floor - 9
+	case "tank", "bin":
+		return r.floor - 8
+	case "box":
+		return r.floor - 5
+	}
+	if r.kind.OverWheels || r.overTheTruck {
+		return r.floor - 16
+	}
+	return r.floor - 6
 }
 
 // narrow is half the width of the frame under a tank or a hull.
