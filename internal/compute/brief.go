@@ -5,7 +5,7 @@ package compute
 // no other figures, and no workings and inputs: a yard of ten thousand units does not hold all
 // of those at once. Who needs them has Unit work them again, which gives what it gave.
 func (w *Work) Brief() *Work {
-	b := &Work{Unit: w.Unit, Settings: w.Settings, Space: w.Space, Payload: w.Payload, SurgeTruck: w.SurgeTruck, TongueAtPayload: w.TongueAtPayload,
+	b := &Work{Unit: w.Unit, Settings: w.Settings, Space: w.Space, Payload: w.Payload, SurgeTruck: w.SurgeTruck, TongueAtPayload: w.TongueAtPayload, LoadingAngle: w.LoadingAngle,
 		rig: w.rig, rigNeeds: w.rigNeeds}
 	for i := range w.Figures {
 		f := &w.Figures[i]
