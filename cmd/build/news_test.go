@@ -160,7 +160,7 @@ func TestNews(t *testing.T) {
 	}
 	y.change(unit, "$6,080", "$6,180 (since 2026-11-24)")
 	y.change("yard.md", "\nas-of: 2026-11-26", "\nas-of: 2026-11-25")
-	now, _, _ = y.build()
+	y.build()
 
 	// A new arrival comes first, and the older entry stays as it is. A trailer without a day is
 	// left out, and the summary says so, also if nothing else changed.
