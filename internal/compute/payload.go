@@ -113,10 +113,26 @@ func governs(label string) string {
 	if how != "" {
 		how = " (" + how + ")"
 	}
+	return limit + " " + agrees("govern", limit) + how
+}
+
+// agrees is the verb as it follows the name of a limit: the axles govern, the coupler governs.
+func agrees(verb, limit string) string {
 	if limit == "the axles" || limit == "the tires" || limit == "the wheels" {
-		return limit + " govern" + how
+		return verb
 	}
-	return limit + " governs" + how
+	return verb + "s"
+}
+
+// Decides says in a few words what the payload rests on where that is not the rating of the
+// whole trailer: the axles decide, the coupler decides. It is empty where the rating decides,
+// and where there is no payload.
+func (w *Work) Decides() string {
+	if !w.Payload.Known || w.Ladder[0].Name == "tag" {
+		return ""
+	}
+	limit, _, _ := strings.Cut(w.Ladder[0].Label, ", ")
+	return limit + " " + agrees("decide", limit)
 }
 
 // A rungRule works out one limit of the payload. It notes what is missing, or skips the limit.

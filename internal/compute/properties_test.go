@@ -281,6 +281,30 @@ func TestPayloadSaysWhatIsNotCounted(t *testing.T) {
 	}
 }
 
+// The page names what the payload rests on where that is not the label: a limit that is
+// lowered under it.
+func TestPayloadSaysWhatDecides(t *testing.T) {
+	for want, lower := range map[string]func(u *unit.Unit){
+		"":                         func(*unit.Unit) {},
+		"the axles decide":         func(u *unit.Unit) { u.Axles.Rating.Value = 5000 },
+		"the wheels decide":        func(u *unit.Unit) { u.Tires.Wheel.Value = 1000 },
+		"the coupler decides":      func(u *unit.Unit) { u.Hitch.Rating.Value = u.Weights.Empty.Value + 1000 },
+		"the tongue limit decides": func(u *unit.Unit) { u.Hitch.TongueLimit.Value = u.Weights.TongueEmpty.Value + 10 },
+	} {
+		u := example(t)
+		lower(u)
+		w := compute.Unit(u, settings())
+		if got := w.Decides(); got != want {
+			t.Errorf("the page says %q, want %q; the lowest limit is %s", got, want, w.Ladder[0].Label)
+		}
+	}
+	u := example(t)
+	u.Weights.GVWR = unit.Weight{}
+	if got := compute.Unit(u, settings()).Decides(); got != "" {
+		t.Errorf("without a payload the page says that %s", got)
+	}
+}
+
 func TestSettings(t *testing.T) {
 	yard := func(text string) compute.Settings {
 		y, problems := unit.ReadYard("content/yard.md", []byte("---\n"+text+"\n---\n"))

@@ -38,6 +38,28 @@ func TestTold(t *testing.T) {
 	}
 }
 
+// The plate of the payload names what decides: the label, or a part that carries less.
+func TestPlateSaysWhatDecides(t *testing.T) {
+	stock, _, err := unit.Read(os.DirFS("../.."))
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := map[string]int{}
+	for _, w := range compute.Stock(stock) {
+		if w == nil || !w.Payload.Known {
+			continue
+		}
+		from := plates(w.Unit, w)[0].From
+		said[from]++
+		if label := w.Ladder[0].Name == "tag"; label != (from == "the label decides") {
+			t.Errorf("%s: the lowest limit is %s, and the plate says that %s", w.Unit.Stock.Value, w.Ladder[0].Label, from)
+		}
+	}
+	if len(said) < 2 {
+		t.Errorf("the demo shows only %v", said)
+	}
+}
+
 // TestFills: filled to the height that the page names, no material weighs more than the
 // payload, and an inch more of those that are not the whole bed does. The weight is worked
 // out here from the floor and the density alone.

@@ -289,7 +289,7 @@ func describe(heading, town string, w *compute.Work) string {
 // is marked.
 func plates(u *unit.Unit, w *compute.Work) []plate {
 	var out tagPlates
-	out.worked(phrases.Say("tag payload"), w, "payload")
+	out.worked(phrases.Say("tag payload"), w, "payload", cmp.Or(w.Decides(), phrases.Say("tag decides")))
 	out.stated(phrases.Say("tag empty"), "weights.empty", u.Weights.Empty.Given(), u.Weights.Empty.Words(), u.Weights.Empty.From.String())
 	out.stated("GVWR", "weights.gvwr", u.Weights.GVWR.Given(), u.Weights.GVWR.Words(), u.Weights.GVWR.From.String())
 	var coupling []string
@@ -403,10 +403,10 @@ func (t *tagPlates) stated(label, key string, given bool, text, from string) {
 	*t = append(*t, plate{Label: label, Text: text, From: from, path: key})
 }
 
-// worked adds a figure, or why it could not be worked out.
-func (t *tagPlates) worked(label string, w *compute.Work, name string) {
+// worked adds a figure with what it rests on, or why it could not be worked out.
+func (t *tagPlates) worked(label string, w *compute.Work, name, from string) {
 	if f := w.Figure(name); f != nil {
-		*t = append(*t, plate{Label: label, Text: f.Text, From: phrases.Say("tag decides"), Metric: w.Metric(f), Figure: name})
+		*t = append(*t, plate{Label: label, Text: f.Text, From: from, Metric: w.Metric(f), Figure: name})
 		return
 	}
 	for _, a := range w.Absent {
