@@ -252,6 +252,9 @@ func (p parser[U]) part(text string, joined bool) (value U, after, problem strin
 		return 0, "", p.noUnit(text, left, joined)
 	}
 	sc, ok := findScale(p.scales, unit)
+	if !ok && p.what == "weight" && tonUnit.MatchString(unit) {
+		return 0, "", whichTon(v)
+	}
 	if !ok {
 		return 0, "", fmt.Sprintf("is in %q, which is not a unit of %s; write %s", unit, p.what, p.example)
 	}
@@ -271,6 +274,15 @@ func (p parser[U]) part(text string, joined bool) (value U, after, problem strin
 		return 0, "", fmt.Sprintf("goes on after %s with %q; write %s", unit, after, p.example)
 	}
 	return sc.to(v), after, ""
+}
+
+// tonUnit is a ton that does not say which one it is.
+var tonUnit = regexp.MustCompile(`(?i)^(t|tons?)\.?$`)
+
+// whichTon asks which ton is meant, and gives the weight both ways.
+func whichTon(tons float64) string {
+	return fmt.Sprintf("is in tons; which ton? One is 2,000 lb, the other 1,000 kg; write %s or %s kg",
+		Pounds(tons*2000), strings.TrimSuffix(Pounds(tons*1000).String(), " lb"))
 }
 
 // RoundedBy returns how much a metric length may be off because it was rounded before it was
