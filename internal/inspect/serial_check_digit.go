@@ -9,13 +9,19 @@ import (
 
 // otherSerial reports a serial that is not a VIN: home-built trailers, numbers assigned by
 // a state, and trailers from before 1981 carry other forms. Only a note that says so
-// marks one; a note that says where a VIN was read, (tag) or (left rail), marks nothing.
+// marks one; a note that says where a VIN was read, (tag) or (left rail), marks nothing. A
+// number of 17 characters is still held to be a VIN if the note says only whose number it is
+// or what the trailer is for.
 func otherSerial(c *Case) bool {
 	if c.Year.Given() && c.Year.Value < 1981 {
 		return true
 	}
-	return c.Serial.From.Origin == measure.Other &&
-		mentions(strings.ToLower(c.Serial.From.Text), "state", "assigned", "home-built", "home built", "homemade", "home-made", "no vin", "not a vin")
+	if c.Serial.From.Origin != measure.Other {
+		return false
+	}
+	note := strings.ReplaceAll(strings.ToLower(c.Serial.From.Text), "\u2019", "'")
+	return mentions(note, "state", "assigned", "home-built", "home built", "homemade", "home-made", "no vin", "not a vin") ||
+		len(c.Serial.Value) != 17 && mentions(note, "maker's number", "maker's own number", "maker's serial", "farm use")
 }
 
 var serialCheckDigit = &Rule{

@@ -37,9 +37,18 @@ var tiresUnderAxle = &Rule{
 				t.Rating.Limit() + " molded is " + t.Each.Limit()
 		}
 		if ways := c.waysToCarry(fd); len(ways) > 0 {
-			fd.fix("%s; or lower the axle rating to what the tires carry", strings.Join(ways, "; or "))
+			fd.fix("%s; or lower the axle rating to what the tires carry%s", strings.Join(ways, "; or "), c.askMaker())
 		}
 	},
+}
+
+// askMaker is what to do where one label states the axle rating and the tires: nobody but the
+// maker may change it.
+func (c *Case) askMaker() string {
+	if c.Axles.Rating.From.Origin != measure.Tag || c.Tires.Size.From.Origin != measure.Tag && c.Tires.LoadRange.From.Origin != measure.Tag {
+		return ""
+	}
+	return "; if the label itself says both, ask the maker and withhold the unit until it answers"
 }
 
 // waysToCarry are the ways to tires that carry the axle, the cheapest first: more air,

@@ -36,7 +36,7 @@ type Unit struct {
 	Make          Text   `key:"make" doc:"who built it" eg:"Oxbow Steelworks"`
 	Model         Text   `key:"model" doc:"the file in content/models/ that fills in what this unit leaves out; without such a file, the maker's own name for the model" eg:"oxbow-20k"`
 	Year          Count  `key:"year" doc:"model year" eg:"2026"`
-	Serial        Text   `key:"serial" doc:"the VIN; mark another form of number (state-assigned) or (home-built)" eg:"0J9RP1A35T1644345" note:"yes"`
+	Serial        Text   `key:"serial" doc:"the VIN; mark another form of number (not a VIN), (state-assigned), (home-built) or (maker's number)" eg:"0J9RP1A35T1644345" note:"yes"`
 	Condition     Text   `key:"condition" doc:"new or used" eg:"new" one:"new|used" need:"yes"`
 	Availability  Text   `key:"availability" doc:"whether it can be bought today" eg:"on the yard" one:"on the yard|on order|spoken for|sold" need:"yes"`
 	Price         Money  `key:"price" doc:"the asking price, and since when where it changed" eg:"$18,450 (since 2026-11-10)"`
