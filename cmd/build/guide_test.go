@@ -10,9 +10,12 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
+
+	"tarepage/internal/unit"
 )
 
 // TestGuide follows docs/owners.md from top to bottom in an empty folder: it runs every
@@ -120,6 +123,54 @@ func (g *guide) rewrite(file, old, instead string) {
 	}
 	if err := os.WriteFile(path, []byte(strings.Replace(string(src), old, instead, 1)), 0o644); err != nil {
 		g.t.Fatal(err)
+	}
+}
+
+// TestGuideWaives writes the guide's waiver into a unit that the rule stops. The unit is
+// published, and its page shows the reason.
+func TestGuideWaives(t *testing.T) {
+	text, err := os.ReadFile("../../docs/owners.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	block := regexp.MustCompile(`(?m)^    waive:\n(?:    .*\n)+`).FindString(string(text))
+	reason := regexp.MustCompile(`reason: (.+)`).FindStringSubmatch(block)
+	if reason == nil {
+		t.Fatal("the guide shows no waiver with its reason")
+	}
+	g := &guide{t: t, dir: t.TempDir()}
+	g.run("tarepage first-yard -from my-yard -quiet", nil)
+	g.rewrite("my-yard/content/units/ex-1.md", "price: $5,200", "price: $520")
+	g.out = nil
+	g.run("tarepage -from my-yard -to my-yard/public", []int{stops})
+	if !bytes.Contains(g.out, []byte("[price-implausible]")) {
+		t.Fatalf("the rule that the guide waives does not stop the unit:\n%s", g.out)
+	}
+	lines := strings.ReplaceAll("\n"+strings.TrimSuffix(block, "\n"), "\n    ", "\n")
+	g.rewrite("my-yard/content/units/ex-1.md", "\nstock:", lines+"\nstock:")
+	g.run("tarepage -from my-yard -to my-yard/public", nil)
+	page, err := os.ReadFile(filepath.Join(g.dir, "my-yard/public/u/ex-1.html"))
+	if err != nil || !bytes.Contains(page, []byte(reason[1])) {
+		t.Errorf("the page does not show the reason %q (%v)", reason[1], err)
+	}
+}
+
+// TestGuideLooks: every key that the guide says to look for on the trailer is a key.
+func TestGuideLooks(t *testing.T) {
+	text, err := os.ReadFile("../../docs/owners.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, list, _ := strings.Cut(string(text), "\nlook at the trailer before you write its file:\n")
+	list, _, _ = strings.Cut(list, "\n## ")
+	named := regexp.MustCompile("`([a-z.-]+)`").FindAllStringSubmatch(list, -1)
+	if len(named) < 10 {
+		t.Errorf("the guide names only %d keys to look for", len(named))
+	}
+	for _, m := range named {
+		if !slices.ContainsFunc(unit.Keys(), func(k unit.KeyDoc) bool { return k.Path == m[1] }) {
+			t.Errorf("the guide says to write %s, which is not a key", m[1])
+		}
 	}
 }
 

@@ -133,7 +133,7 @@ func tables(b *strings.Builder, keys []unit.KeyDoc) {
 	rows := map[string][]unit.KeyDoc{}
 	for _, k := range keys {
 		rows[section(k.Path)] = append(rows[section(k.Path)], k)
-		if k.Kind == "section" || k.Path == "photos" || k.Path == "proof" {
+		if k.Kind == "section" || k.Path == "photos" || k.Path == "proof" || k.Path == "waive" {
 			docs[k.Path] = k.Doc
 			order = append(order, k.Path)
 		}
