@@ -82,6 +82,9 @@ func rigOf(w *compute.Work) *rig {
 	default:
 		r.outer = max(r.half()-1, 38)
 	}
+	if r.arched() {
+		r.outer = r.wall() + 0.8
+	}
 	return r
 }
 
@@ -176,7 +179,10 @@ func (r *rig) neck() {
 
 // wheels adds the tires, the axles and the fenders.
 func (r *rig) wheels() {
-	outer, radius := r.outer, r.tire/2
+	outer, radius, inside := r.outer, r.tire/2, 0.0
+	if r.between && !r.arched() {
+		inside = r.wall()
+	}
 	for i := range r.axles {
 		x := r.center + float64(r.spacing*(float64(i)-float64(r.axles-1)/2))
 		r.box(x-2, x+2, -outer+4, outer-4, radius-2, radius+2, dark)
@@ -187,27 +193,51 @@ func (r *rig) wheels() {
 		for k := range pairs {
 			out := outer - float64(k)*10
 			for _, side := range []float64{-1, 1} {
-				r.disk(x, radius, radius, side*(out-8), side*out, rubber)
+				r.disk(x, radius, radius, side*max(out-8, inside), side*out, rubber)
 				r.disk(x, radius, r.rim/2, side*(out-7), side*(out+0.3), paint{0.80, 0.81, 0.82})
 				r.disk(x, radius, 2.6, side*(out-2), side*(out+2), dark)
 			}
 		}
 	}
-	if r.between && r.u.Frame.Fenders.Value != "none" {
+	switch {
+	case r.arched():
+		r.arches()
+	case r.between && r.u.Frame.Fenders.Value != "none":
 		r.fenders(outer)
 	}
 }
 
-// fenders adds a fender over the wheels of each side: a flat top with sloping ends.
+// arched says that a box reaches out over the wheels, so they turn in openings of its walls.
+func (r *rig) arched() bool { return r.space == "box" && r.between && r.outer < r.wall()+5 }
+
+// arches adds the dark opening for the wheels in each side wall, and its trim.
+func (r *rig) arches() {
+	reach, y, top, low := r.wheelsReach(), r.wall(), r.tire+4, min(r.floor-5, r.tire*0.6)
+	a, b := r.center-reach, r.center+reach
+	outline := []vec{{a, 0, low}, {b, 0, low}, {b, 0, top - 8}, {b - 8, 0, top}, {a + 8, 0, top}, {a, 0, top - 8}}
+	for _, side := range []float64{-1, 1} {
+		r.prism(outline, side*(y-0.2), side*(y+0.5), dark)
+		trim := append(outline[1:], outline[0])
+		for i, p := range trim[:5] {
+			q := trim[i+1]
+			p.y, q.y = side*y, side*y
+			r.bar(p, q, 2.2, steel)
+		}
+	}
+}
+
+// fenders adds a fender over the wheels of each side, outside the body: a flat top with sloping ends.
 func (r *rig) fenders(outer float64) {
-	reach := float64(r.spacing*float64(r.axles-1))/2 + r.tire/2 + 2
-	top, inner := r.tire+3, outer-11
+	reach := r.wheelsReach()
+	top, inner := r.tire+3, max(outer-11, r.wall())
 	a, b := r.center-reach, r.center+reach
 	for _, side := range []float64{-1, 1} {
 		y0, y1 := side*inner, side*(outer+1)
 		r.prism([]vec{{a + 8, 0, top}, {b - 8, 0, top}, {b - 8, 0, top + 1.2}, {a + 8, 0, top + 1.2}}, y0, y1, r.paint.times(1.1))
 		r.quad(vec{a + 8, y0, top}, vec{a, y0, r.tire * 0.62}, vec{a, y1, r.tire * 0.62}, vec{a + 8, y1, top}, r.paint)
 		r.quad(vec{b - 8, y0, top}, vec{b, y0, r.tire * 0.62}, vec{b, y1, r.tire * 0.62}, vec{b - 8, y1, top}, r.paint)
+		// The plate on the inside joins the fender and the body.
+		r.prism([]vec{{a, 0, r.tire * 0.62}, {b, 0, r.tire * 0.62}, {b - 8, 0, top}, {a + 8, 0, top}}, y0, y0+side*0.3, r.paint)
 		// The lip is what shows from the side.
 		r.prism([]vec{{a + 8, 0, top - 2.5}, {b - 8, 0, top - 2.5}, {b - 8, 0, top + 1.2}, {a + 8, 0, top + 1.2}}, y1-side, y1, r.paint)
 		r.bar(vec{a + 8, y1, top}, vec{a, y1, r.tire * 0.62}, 2.5, r.paint)
@@ -287,15 +317,18 @@ func (r *rig) wheelsReach() float64 {
 	return float64(r.spacing*float64(r.axles-1))/2 + r.tire/2 + 2
 }
 
-// wall is how far the outside of the body is from the trailer's middle.
+// wall is how far the outside of the body is from the trailer's middle, or 0 where nothing next
+// to the wheels can touch them.
 func (r *rig) wall() float64 {
 	switch r.space {
 	case "bed":
 		return r.half() + 2
 	case "box":
 		return r.half() + 1.5
+	case "deck":
+		return r.half()
 	}
-	return r.half()
+	return 0
 }
 
 // frame is how far each of the two beams that carry the trailer is from its middle.
