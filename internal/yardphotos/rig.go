@@ -118,9 +118,15 @@ func (r *rig) tongue() {
 		at = 26
 	}
 	tip := vec{9, 0, at}
-	knee := vec{r.front - 8, r.half() * 0.55, min(at+2, low)}
+	// The two bars end in the beams of the frame, or under the box or the deck.
+	root := vec{r.front + 4, r.half() * 0.6, low}
+	if r.space != "deck" && r.space != "box" && r.space != "dolly" {
+		root.y, root.z = r.frame(), r.underFrame()+3
+	}
+	knee := vec{r.front - 8, root.y * 0.92, min(at+2, root.z)}
 	r.bars(tip, knee, 4.5, r.paint)
-	r.bars(knee, vec{r.front + 4, r.half() * 0.6, low}, 4.5, r.paint)
+	r.bars(knee, root, 4.5, r.paint)
+	r.both(knee.x-2, knee.x+2, knee.y-2.4, knee.y+2.4, knee.z-2.25, knee.z+2.25, r.paint)
 	if pintle {
 		for i, ring := 0, circle(0, at, 3.6, 3.6); i < len(ring); i++ {
 			r.bar(ring[i], ring[(i+1)%len(ring)], 1.7, steel)
@@ -186,6 +192,9 @@ func (r *rig) wheels() {
 	for i := range r.axles {
 		x := r.center + float64(r.spacing*(float64(i)-float64(r.axles-1)/2))
 		r.box(x-2, x+2, -outer+4, outer-4, radius-2, radius+2, dark)
+		if under := r.underFrame(); under > radius+2 && r.space != "dolly" && r.kind.Name != "lowboy" {
+			r.hanger(x, min(r.frame(), outer-14), radius+2, under)
+		}
 		pairs := 1
 		if r.dual {
 			pairs = 2
@@ -204,6 +213,16 @@ func (r *rig) wheels() {
 		r.arches()
 	case r.between && r.u.Frame.Fenders.Value != "none":
 		r.fenders(outer)
+	}
+}
+
+// hanger adds the spring that carries the frame on an axle at x, and its two hangers.
+func (r *rig) hanger(x, y, axle, under float64) {
+	reach := r.spacing * 0.42
+	r.both(x-2.5, x+2.5, y-1.6, y+1.6, axle-1, axle+2.5, dark)
+	for _, end := range []float64{x - reach, x + reach} {
+		r.bars(vec{x, y, axle + 1}, vec{end, y, (axle + under + 1) / 2}, 1.8, dark)
+		r.both(end-1.5, end+1.5, y-1.6, y+1.6, (axle+under)/2-1, under+0.5, dark)
 	}
 }
 
