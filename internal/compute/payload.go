@@ -124,14 +124,15 @@ func agrees(verb, limit string) string {
 	return verb + "s"
 }
 
-// Decides says in a few words what the payload rests on where that is not the rating of the
-// whole trailer: the axles decide, the coupler decides. It is empty where the rating decides,
-// and where there is no payload.
+// Decides says in a few words what the payload rests on where that is not a label that somebody
+// read: the axles decide, the coupler decides, the GVWR decides. It is empty where the label
+// decides, and where there is no payload.
 func (w *Work) Decides() string {
-	if !w.Payload.Known || w.Ladder[0].Name == "tag" {
+	if !w.Payload.Known || w.Ladder[0].Name == "tag" && w.Unit.Weights.GVWR.From.Origin == measure.Tag {
 		return ""
 	}
 	limit, _, _ := strings.Cut(w.Ladder[0].Label, ", ")
+	limit, _, _ = strings.Cut(limit, " (") // whose word a GVWR is
 	return limit + " " + agrees("decide", limit)
 }
 

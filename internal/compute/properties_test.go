@@ -286,6 +286,7 @@ func TestPayloadSaysWhatIsNotCounted(t *testing.T) {
 func TestPayloadSaysWhatDecides(t *testing.T) {
 	for want, lower := range map[string]func(u *unit.Unit){
 		"":                         func(*unit.Unit) {},
+		"the GVWR decides":         func(u *unit.Unit) { u.Weights.GVWR.From = measure.Provenance{Origin: measure.MakersSheet} },
 		"the axles decide":         func(u *unit.Unit) { u.Axles.Rating.Value = 5000 },
 		"the wheels decide":        func(u *unit.Unit) { u.Tires.Wheel.Value = 1000 },
 		"the coupler decides":      func(u *unit.Unit) { u.Hitch.Rating.Value = u.Weights.Empty.Value + 1000 },
