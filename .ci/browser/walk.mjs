@@ -149,10 +149,20 @@ export async function walkBack(browser, { check, axe, out, program }) {
     await line(page, 'deck.length').locator('input[name]').first().fill('17');
     await line(page, 'deck.length').locator('input[name]').nth(1).fill('6');
     await line(page, 'deck.length').locator('input[name]').nth(1).blur();
+    // A person takes a while between the feet and the inches. Neither is written alone.
     await line(other, 'deck.length').locator('input[name]').first().fill('18');
+    await line(other, 'deck.length').locator('input[name]').nth(1).focus();
+    await other.waitForTimeout(1500);
+    check(has('length: 18 ft (said'), 'walk back: feet are not sent while the inches are typed');
     await line(other, 'deck.length').locator('input[name]').nth(1).fill('2');
     await line(other, 'deck.length').locator('input[name]').nth(1).blur();
     await until(() => has('length: 18 ft 2 in (tape)'), 'the second phone writes');
+    await line(other, 'deck.length').locator('input[name]').nth(1).fill('3');
+    await line(other, 'deck.length').locator('input[name]').nth(1).blur();
+    await until(() => has('length: 18 ft 3 in (tape)'), 'other inches keep the feet');
+    await line(other, 'deck.length').locator('input[name]').nth(1).fill('2');
+    await line(other, 'deck.length').locator('input[name]').nth(1).blur();
+    await until(() => has('length: 18 ft 2 in (tape)'), 'and the second phone writes again');
     await first.setOffline(false);
     await line(page, 'deck.length').getByText('Somebody else changed this').waitFor({ timeout: 30000 });
     check(has('length: 18 ft 2 in (tape)'), 'walk back: a conflict writes nothing');

@@ -57,7 +57,16 @@
 
   // The boxes of a value, and its text as a unit file writes it.
   const boxes = (line, oninput, onchange) => {
-    const all = (list, text, fill) => { for (const b of list) if (b.addEventListener) { b.addEventListener('input', oninput); b.addEventListener('change', onchange); b.addEventListener('blur', onchange); } return { list, text, fill }; };
+    const all = (list, text, fill) => {
+      const own = list.filter(b => b.addEventListener);
+      for (const b of own) {
+        b.addEventListener('input', oninput);
+        // Feet are not sent while the inches are still typed.
+        b.addEventListener('blur', ev => { if (!own.includes(ev.relatedTarget)) onchange(); });
+        if (own.length === 1) b.addEventListener('change', onchange);
+      }
+      return { list, text, fill };
+    };
     if (line.box === 'choice') {
       const s = $('select', { name: 'value' }, $('option', { value: '' }, 'choose'), ...line.choices.map(c => $('option', { value: c }, c)));
       return all([s], () => s.value, p => { s.value = p.value; });
@@ -211,7 +220,11 @@
           p.ready = false;
           if (o.outcome === 'conflict') { p.theirs = o.own; p.written = o.written; } else p.reason = o.reason;
         });
-        if (e.saved) { e.boxes.fill({ value: '' }); e.unread.hidden = true; }
+        if (e.saved) {
+          // Feet stay where they are: inches typed after them would be all that is left.
+          if (e.line.box !== 'feet') e.boxes.fill({ value: '' });
+          e.unread.hidden = true;
+        }
       }
       if (note && note.ready) {
         keep(all => { if (all[' note'] && all[' note'].value === note.value) { if (got.noteTaken) delete all[' note']; else all[' note'] = { value: note.value, reason: got.noteRefused }; } });
