@@ -7,6 +7,9 @@ import (
 	"tarepage/internal/pagedata"
 )
 
+// drivenOn are the spaces that a machine is driven into.
+var drivenOn = map[string]bool{"deck": true, "bed": true, "box": true}
+
 // tries fills in what can be tried on a trailer that is for sale. Where a measurement is
 // missing, the answer says which.
 func (m *maker) tries(p *unitPage, e *entry) error {
@@ -27,7 +30,11 @@ func (m *maker) tries(p *unitPage, e *entry) error {
 	if t.Law, err = pagedata.Attribute(pagedata.LicenseLimits()); err != nil {
 		return err
 	}
-	for _, c := range e.work.CommonLoads() {
+	common := e.work.CommonLoads()
+	if !drivenOn[t.Space] {
+		common = nil // a tractor fits a boat trailer's weights, and still not its bunks
+	}
+	for _, c := range common {
 		write := func(in measure.System) string {
 			return upper(strings.ReplaceAll(c.Window.In(in), "deck's", t.Space+"'s"))
 		}

@@ -39,7 +39,7 @@ func TestLoadAtPressures(t *testing.T) {
 		}
 	}
 	if got, ok := LoadAt("nonsense", false, 20); ok {
-		t.Errorf("of no tire: %s", got.Load)
+		t.Errorf("without a tire it carries %s", got.Load)
 	}
 }
 

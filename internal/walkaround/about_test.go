@@ -146,7 +146,7 @@ func (s *equipmentScore) count(state string, labels, heard, keys []string, repor
 // TestEquipmentLook scores the equipment of a folder of talk, with -look DIR.
 func TestEquipmentLook(t *testing.T) {
 	if *lookAt == "" {
-		t.Skip("no folder")
+		t.Skip("no talk to score: give its folder with -look")
 	}
 	standard, optional := scoreEquipment(t, *lookAt, func(f string, a ...any) {
 		if *show {

@@ -13,7 +13,7 @@ var lookAt = flag.String("look", "", "a folder of NAME.want with NAME.vtt or NAM
 // -look DIR. With -show it prints what is wrong and missed.
 func TestFirstLook(t *testing.T) {
 	if *lookAt == "" {
-		t.Skip("no folder")
+		t.Skip("no talk to score: give its folder with -look")
 	}
 	names, err := filepath.Glob(filepath.Join(*lookAt, "*.want"))
 	if err != nil || len(names) == 0 {
