@@ -329,9 +329,10 @@ type handOver struct {
 	TorqueMetric string    // the same in newton meters
 	TorqueFrom   string    // the stud, and where the torque comes from
 	Rechecks     []string  // after how many miles to tighten the wheels again
-	Hitch        string    // the hitch's kind: gooseneck, bumper-pull, fifth-wheel, pintle
+	Coupled      string    // the key of the phrase about its hitch
 	Ball         string    // the ball's size
 	Chains       string    // how many safety chains, and their strength
+	Chained      string    // the key of the phrase about them; empty for none
 	Brakes       string    // how the brakes work: electric, electric-over-hydraulic, surge, air, none
 	Breakaway    bool      // whether it has a breakaway device
 	Points       []labeled // the tie-down points: Label and Text

@@ -14,6 +14,7 @@ import (
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/pagedata"
+	"tarepage/internal/phrases"
 )
 
 func (m *maker) printed(e *entry, path, title string) (printedPage, error) {
@@ -125,17 +126,17 @@ func (m *maker) handOver(e *entry) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &handOver{printedPage: s, Numbers: m.keyNumbers(e), Hitch: e.Unit.Hitch.Kind.Value, Cautions: messages(e)}
+	p := &handOver{printedPage: s, Numbers: m.keyNumbers(e), Cautions: messages(e)}
 	t, exact := e.Tires, e.work.MetricOf()
 	for _, r := range compute.Rechecks {
-		p.Rechecks = append(p.Rechecks, inBoth(r+" miles", exact))
+		p.Rechecks = append(p.Rechecks, inBoth(phrases.Say("card miles", r), exact))
 	}
 	if t.Pressure.Given() {
 		p.Pressure, p.PressureFrom = inBoth(t.Pressure.Words(), exact), t.Pressure.From.String()
 	}
 	p.Wheels = t.Size.Value
 	if t.PerAxle.Given() {
-		p.Wheels += ", " + t.PerAxle.Words() + " on each axle"
+		p.Wheels = phrases.Say("card tire count", p.Wheels, t.PerAxle.Words())
 	}
 	if f := e.work.Figure("wheel-torque"); f != nil {
 		p.TorqueMetric = strings.Join(e.work.TorqueMetric, ", ")
@@ -147,14 +148,15 @@ func (m *maker) handOver(e *entry) ([]byte, error) {
 	if c := e.Unit.Hitch.Chains; c.Count.Given() {
 		p.Chains = c.Count.Words()
 		if c.Breaking.Given() {
-			p.Chains += ", breaking force of each " + inBoth(c.Breaking.Words(), exact)
+			p.Chains = phrases.Say("card chain strength", p.Chains, inBoth(c.Breaking.Words(), exact))
 		}
 	}
+	p.Coupled, p.Chained = coupled(e.Unit.Hitch.Kind.Value, p.Ball != "", p.Chains != "")
 	p.Brakes, p.Breakaway = e.Unit.Brakes.Kind.Value, e.Unit.Brakes.Breakaway.Value
 	for _, d := range e.TieDowns {
-		text := d.Count.Words() + ", no rating recorded"
+		text := phrases.Say("card point unrated", d.Count.Words())
 		if d.Rating.Given() {
-			text = d.Count.Words() + " at " + inBoth(d.Rating.Words(), exact)
+			text = phrases.Say("card point rated", d.Count.Words(), inBoth(d.Rating.Words(), exact))
 		}
 		p.Points = append(p.Points, labeled{Label: label(d.Kind.Value), Text: text})
 	}
@@ -163,4 +165,28 @@ func (m *maker) handOver(e *entry) ([]byte, error) {
 	}
 	p.Tail = e.Deck.TailKind.Given() || e.Ramps.Kind.Given()
 	return m.page("handover", p)
+}
+
+// coupled are the keys of the sentences about how a trailer is coupled: its hitch, and its
+// safety chains, or nothing where a kingpin's chains are not recorded.
+func coupled(hitch string, ball, chains bool) (how, chained string) {
+	how, chained = "card coupled fifth-wheel", "card chains"
+	switch hitch {
+	case "bumper-pull", "gooseneck", "pintle":
+		how = "card coupled " + hitch
+		if ball && hitch != "pintle" {
+			how += " ball"
+		}
+		if hitch != "gooseneck" {
+			chained += " crossed"
+		}
+		if !chains {
+			chained += " unknown"
+		}
+		return how, chained
+	}
+	if !chains {
+		chained = ""
+	}
+	return how, chained
 }

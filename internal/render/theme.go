@@ -251,7 +251,7 @@ func newTemplates(theme fs.FS) (*templates, error) {
 	}
 
 	for _, name := range []string{"yard", "unit", "workings", "lot", "handover", "how", "gone"} {
-		t, err := template.New(name).Option("missingkey=error").Funcs(template.FuncMap{"say": phrases.Say}).ParseFS(theme, "frame.html", "photos.html", name+".html")
+		t, err := template.New(name).Option("missingkey=error").Funcs(template.FuncMap{"say": phrases.Say, "rich": rich, "ticks": ticks}).ParseFS(theme, "frame.html", "photos.html", name+".html")
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)
 		}
