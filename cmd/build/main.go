@@ -70,7 +70,7 @@ func (c *command) do(stdout, stderr io.Writer) (int, error) {
 		_, err := io.WriteString(stdout, usage())
 		return clean, err
 	case "version":
-		version(stdout)
+		report.Version(stdout)
 		return clean, nil
 	case "first-yard":
 		return clean, c.firstYard(stdout)

@@ -22,9 +22,9 @@ phrases:
 oracle:         measure compute phrases
 inspect:        measure tables unit kinds compute captions walkaround crosscheck media parallel
 elevation:      measure tables unit compute kinds
-report:         measure unit compute inspect intake orderedjson stockfile spreadsheet
+report:         measure tables unit compute inspect intake orderedjson stockfile spreadsheet
 amend:
-spreadsheet:    unit kinds amend stockfile
+spreadsheet:    unit kinds amend stockfile files
 walkback:       measure unit kinds amend
 walkpage:       unit compute inspect walkback amend files
 feed:           unit
@@ -36,7 +36,7 @@ render:         measure tables unit compute inspect elevation captions photo lin
 publish:        parallel
 showroom:       inspect
 files:
-site:           unit compute inspect media parallel photo render stockfile publish themes/default
+site:           unit compute inspect media parallel photo render stockfile publish files themes/default
 captions:
 walkaround:     measure captions kinds
 crosscheck:        measure unit walkaround
@@ -47,9 +47,10 @@ parallel:
 photo:          media parallel
 linkcard:       elevation photo
 testyard:
-starter:
+recording:      captions files
+starter:        unit amend files
 themes/default:
-cmd/build:      tables unit compute inspect files report site showroom captions intake starter amend spreadsheet walkpage
+cmd/build:      unit compute inspect files report site showroom recording intake starter spreadsheet walkpage
 yardphotos:     compute kinds tables unit
 policy:
 policy/mutation:

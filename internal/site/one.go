@@ -4,8 +4,10 @@ import (
 	"fmt"
 	"os"
 	"path"
+	"path/filepath"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/files"
 	"tarepage/internal/inspect"
 	"tarepage/internal/unit"
 )
@@ -43,4 +45,44 @@ func LookAt(from, name string, src []byte) (*One, error) {
 		}
 	}
 	return one, nil
+}
+
+// UnitIn is the unit of the file of -into: with its model if the file is among the units of the yard, else
+// by itself.
+func UnitIn(from, file string) (*unit.Unit, error) {
+	u, err := inYard(from, file)
+	if err != nil {
+		return nil, err
+	}
+	if u == nil {
+		src, err := files.ReadUpTo(file, unit.MostBytes)
+		if err != nil {
+			return nil, fmt.Errorf("-into %w", err)
+		}
+		u, _ = unit.ReadUnit(filepath.ToSlash(file), src)
+	}
+	if u.Broken {
+		return nil, fmt.Errorf("-into %q cannot be read as a unit file; inspect says why", file)
+	}
+	return u, nil
+}
+
+// inYard is the unit of a file in the yard, or nil if the file is somewhere else.
+func inYard(from, file string) (*unit.Unit, error) {
+	o := Options{From: from}
+	units, err1 := filepath.Abs(filepath.Join(o.content(), "units"))
+	at, err2 := filepath.Abs(file)
+	if err1 != nil || err2 != nil || filepath.Dir(at) != units {
+		return nil, nil
+	}
+	stock, _, err := unit.Read(os.DirFS(from))
+	if err != nil {
+		return nil, fmt.Errorf("in %q: %w", from, err)
+	}
+	for _, u := range stock.Units {
+		if path.Base(u.File) == filepath.Base(at) {
+			return u, nil
+		}
+	}
+	return nil, nil
 }

@@ -1,12 +1,16 @@
-// Package starter holds a yard to begin with: a commented yard file, one model and one
-// unit, invented and sound. It writes nothing and knows no other package; the caller
-// puts the files where nothing is yet.
+// Package starter holds a yard to begin with: a commented yard file, one model and one unit,
+// invented and sound. It sets the yard up where nothing is yet, and asks a new owner for what the
+// yard file needs first. It writes the files that help an editor too.
 package starter
 
 import (
 	"embed"
+	"errors"
 	"fmt"
 	"io/fs"
+	"path/filepath"
+
+	"tarepage/internal/files"
 )
 
 //go:embed content
@@ -33,4 +37,39 @@ func Files() []File {
 		panic(fmt.Sprintf("starter: the files in the program do not read: %v", err)) // they are part of it
 	}
 	return out
+}
+
+// yardFile is the file that says who sells.
+const yardFile = "content/yard.md"
+
+// SetUp writes the yard into a folder, and the editor files next to it. It writes nothing if
+// content/ holds any file. If ask is not nil, it may fill in the yard file first. It returns the
+// files that it wrote.
+func SetUp(dir string, help *EditorHelp, ask func(yard []byte) []byte) (written []string, err error) {
+	for _, f := range Files() {
+		if f.Name == yardFile && ask != nil {
+			f.Data = ask(f.Data)
+		}
+		name := filepath.Join(dir, filepath.FromSlash(f.Name))
+		if err := files.WriteNew(name, f.Data); err != nil {
+			return nil, errors.Join(err, files.Remove(written))
+		}
+		written = append(written, name)
+	}
+	if err := files.MakeFolder(filepath.Join(dir, "content", "media")); err != nil {
+		return nil, errors.Join(err, files.Remove(written))
+	}
+	if err := help.Write(); err != nil {
+		return nil, err
+	}
+	return append(written, help.Names()...), nil
+}
+
+// CheckEmpty refuses a folder in which content/ holds any file.
+func CheckEmpty(dir string) error {
+	found, err := files.First(filepath.Join(dir, "content"))
+	if err == nil && found != "" {
+		err = fmt.Errorf("%s exists, and everything in content/ stays as it is; name another folder with -from", filepath.ToSlash(found))
+	}
+	return err
 }

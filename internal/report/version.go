@@ -1,4 +1,4 @@
-package main
+package report
 
 import (
 	"fmt"
@@ -8,10 +8,10 @@ import (
 	"tarepage/internal/tables"
 )
 
-// version prints which program this is, and the tables that it computes with. The edition of a
+// Version prints which program this is, and the tables that it computes with. The edition of a
 // table is the beginning of its file's SHA-256, so two programs with the same edition use the
 // same numbers.
-func version(w io.Writer) {
+func Version(w io.Writer) {
 	if info, ok := debug.ReadBuildInfo(); ok {
 		revision, changed := "", ""
 		for _, s := range info.Settings {

@@ -1,22 +1,14 @@
-package main
+package starter
 
 import (
 	"bufio"
 	"fmt"
 	"io"
-	"os"
 	"strings"
-
-	"golang.org/x/term"
 
 	"tarepage/internal/amend"
 	"tarepage/internal/unit"
 )
-
-// atTerminal reports whether somebody sits at a terminal and can answer a question.
-func atTerminal(stdout io.Writer) bool {
-	return stdout == io.Writer(os.Stdout) && term.IsTerminal(int(os.Stdin.Fd())) && term.IsTerminal(int(os.Stdout.Fd()))
-}
 
 // firstQuestions are what a yard's file needs first, with the keys of the answers.
 var firstQuestions = []struct{ key, question string }{
@@ -25,9 +17,9 @@ var firstQuestions = []struct{ key, question string }{
 	{"town", "In which town is it?"},
 }
 
-// askFirst asks for name, phone and town, and writes the answers into the yard's file. An empty
+// Ask asks for name, phone and town, and writes the answers into the yard's file. An empty
 // answer keeps the example; so does the end of the input.
-func askFirst(in io.Reader, out io.Writer, yard []byte) []byte {
+func Ask(in io.Reader, out io.Writer, yard []byte) []byte {
 	lines := bufio.NewScanner(in)
 	fmt.Fprintln(out, "three questions; press Enter to leave one for later")
 	for _, q := range firstQuestions {

@@ -1,18 +1,16 @@
-package main
+package starter
 
 import (
 	"bytes"
 	"strings"
 	"testing"
-
-	"tarepage/internal/starter"
 )
 
 // The three answers go into the yard's file and nothing else changes; no answer keeps a line.
-func TestAskFirst(t *testing.T) {
+func TestAsk(t *testing.T) {
 	var yard []byte
-	for _, f := range starter.Files() {
-		if f.Name == "content/yard.md" {
+	for _, f := range Files() {
+		if f.Name == yardFile {
 			yard = f.Data
 		}
 	}
@@ -27,12 +25,9 @@ func TestAskFirst(t *testing.T) {
 		{"", nil},
 	} {
 		var out bytes.Buffer
-		got := string(askFirst(strings.NewReader(c.typed), &out, yard))
+		got := string(Ask(strings.NewReader(c.typed), &out, yard))
 		if want := strings.NewReplacer(c.was...).Replace(string(yard)); got != want {
 			t.Errorf("typed %q:\n%s\nwant\n%s\nit said %s", c.typed, got, want, &out)
 		}
-	}
-	if atTerminal(&bytes.Buffer{}) {
-		t.Error("a buffer is taken for a terminal")
 	}
 }

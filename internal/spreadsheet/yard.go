@@ -1,0 +1,79 @@
+package spreadsheet
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+
+	"tarepage/internal/amend"
+	"tarepage/internal/files"
+	"tarepage/internal/unit"
+)
+
+// ReadFile reads a sheet from a file.
+func ReadFile(name string) (*Table, error) {
+	data, err := files.ReadUpTo(name, MaxBytes)
+	if err != nil {
+		return nil, fmt.Errorf("sheet %w", err)
+	}
+	if len(data) > MaxBytes {
+		return nil, fmt.Errorf("sheet %q has more than %d MB; save it without pictures", name, MaxBytes>>20)
+	}
+	return Read(filepath.Base(name), data)
+}
+
+// keptFile is where a yard keeps which column is which key.
+func keptFile(from string) string { return filepath.Join(from, "content", KeptName) }
+
+// For is what a sheet means to the yard in a folder, with the columns as the yard keeps them.
+func For(from string, table *Table, units []*unit.Unit) (Plan, error) {
+	text, err := files.Read(keptFile(from))
+	if err != nil {
+		return Plan{}, err
+	}
+	var kept map[string]string
+	if text != nil {
+		if kept, err = ParseKept(text); err != nil {
+			return Plan{}, err
+		}
+	}
+	return Make(table, Match(table.Header, kept), units), nil
+}
+
+// Write writes the new units, the edits and the columns into the yard's folder. Nothing is
+// written if a new unit cannot be, or if an edit does not fit its file. What an edited file was
+// before is kept next to content/.
+func (p *Plan) Write(from string) error {
+	changed, before := map[string][]byte{}, map[string][]byte{}
+	var order []string
+	for _, e := range p.Edits {
+		name := filepath.Join(from, filepath.FromSlash(e.File))
+		if before[name] == nil {
+			text, err := files.Read(name)
+			if err != nil {
+				return err
+			}
+			before[name], changed[name] = text, text
+			order = append(order, name)
+		}
+		text, err := amend.Apply(changed[name], []amend.Change{e.Change})
+		if err != nil {
+			return fmt.Errorf("%s: %w", e.File, err)
+		}
+		changed[name] = text
+	}
+	var written []string
+	for _, n := range p.New {
+		name := filepath.Join(from, filepath.FromSlash(n.File))
+		if err := files.WriteNew(name, n.Text); err != nil {
+			return errors.Join(err, files.Remove(written))
+		}
+		written = append(written, name)
+	}
+	for _, name := range order {
+		if err := files.ReplaceKeeping(from, name, before[name], changed[name]); err != nil {
+			return err
+		}
+	}
+	return files.Replace(keptFile(from), Kept(p.Columns))
+}
