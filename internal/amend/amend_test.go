@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	_ "tarepage/internal/fixedseed"
 )
 
 // TestApply changes one key in a file, and the rest of the file stays as it is.

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tarepage/internal/compute"
+	_ "tarepage/internal/fixedseed"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )

@@ -11,6 +11,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
+	_ "tarepage/internal/fixedseed"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )

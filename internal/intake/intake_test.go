@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tarepage/internal/compute"
+	_ "tarepage/internal/fixedseed"
 	"tarepage/internal/inspect"
 	"tarepage/internal/intake"
 	"tarepage/internal/unit"

@@ -102,7 +102,7 @@ func ParseMoney(s string) (Written[Dollars], error) {
 
 // oddCents is an amount with one decimal or with more than two, which is a thousands comma
 // typed as a point as often as not. $18.5k is fine.
-var oddCents = regexp.MustCompile(`^[0-9,]*\.([0-9]|[0-9]{3,})$|/`)
+var oddCents = regexp.MustCompile(`^[0-9,]*\.([0-9]|[0-9]{3,})$|[/½¼¾⅛⅜⅝⅞]`)
 
 // thousandths is a weight whose point may be a thousands comma: 9.500 lb.
 var thousandths = regexp.MustCompile(`^[1-9][0-9]{0,2}\.[0-9]{2}0$`)

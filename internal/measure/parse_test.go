@@ -253,6 +253,7 @@ func TestMessages(t *testing.T) {
 		{"pressure", "80 psi + 5 psi", `pressure "80 psi + 5 psi" goes on after psi with "+ 5 psi"` + pressures},
 
 		{"price", "", `price is empty` + money},
+		{"price", "$1½", `price "$1½" can be read two ways; write thousands with a comma, $18,450, and cents with two digits, $18,450.50`},
 		{"price", "18,450", `price "18,450" has no currency` + money},
 		{"price", "$", `price "$" cannot be read: "" is not a number` + money},
 		{"price", "$-5", `price "$-5" cannot be read: "-5" is below zero` + money},

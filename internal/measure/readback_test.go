@@ -116,7 +116,7 @@ func FuzzPressure(f *testing.F) {
 }
 
 func FuzzMoney(f *testing.F) {
-	fuzz(f, measure.ParseMoney, "$18,450", "$18,450.50", "$18.5k", "18,450 USD", "$1/3", "about $5 (plus tax)", "$1000001k")
+	fuzz(f, measure.ParseMoney, "$18,450", "$18,450.50", "$18.5k", "18,450 USD", "$1/3", "$1½", "about $5 (plus tax)", "$1000001k")
 }
 
 func FuzzAngle(f *testing.F) { fuzz(f, measure.ParseAngle, "12 degrees", "12.5°", "about 12 deg") }

@@ -1,6 +1,9 @@
 package policy
 
 import (
+	"go/parser"
+	"go/token"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -47,6 +50,7 @@ parallel:
 photo:          media parallel
 linkcard:       elevation photo
 testyard:
+fixedseed:
 recording:      captions files
 starter:        unit amend files
 themes/default:
@@ -158,5 +162,40 @@ func TestImportTableRunsOneWay(t *testing.T) {
 				t.Errorf("%s may import %s, which has no line in the table", name, r)
 			}
 		}
+	}
+}
+
+// TestPropertiesUseTheSameExamples: a folder whose tests import rapid imports fixedseed too.
+func TestPropertiesUseTheSameExamples(t *testing.T) {
+	files, err := filepath.Glob(filepath.Join(root, "internal", "*", "*_test.go"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	imports := map[string]map[string]bool{}
+	for _, name := range files {
+		f, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.ImportsOnly)
+		if err != nil {
+			t.Fatal(err)
+		}
+		folder := filepath.Base(filepath.Dir(name))
+		if imports[folder] == nil {
+			imports[folder] = map[string]bool{}
+		}
+		for _, i := range f.Imports {
+			imports[folder][strings.Trim(i.Path.Value, `"`)] = true
+		}
+	}
+	drawn := 0
+	for folder, has := range imports {
+		if !has["pgregory.net/rapid"] {
+			continue
+		}
+		drawn++
+		if !has[module+"/internal/fixedseed"] {
+			t.Errorf("%s draws its examples at random: import _ %q in a test", folder, module+"/internal/fixedseed")
+		}
+	}
+	if drawn < 5 {
+		t.Errorf("found %d folders with property tests", drawn)
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	_ "tarepage/internal/fixedseed"
 )
 
 // TestSpreadsheetCells: a text is a cell, and so is what follows a separator in it.

@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	_ "tarepage/internal/fixedseed"
 	"tarepage/internal/unit"
 )
 
