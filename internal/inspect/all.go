@@ -91,6 +91,7 @@ var All = []*Rule{
 	videoLink,
 	siteAddress,
 	yardContact,
+	yardShare,
 
 	// cautions
 	tongueOutOfBand,
