@@ -8,12 +8,13 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"runtime"
 	"strings"
 	"syscall"
 	"testing"
 
 	"golang.org/x/sys/unix"
+
+	"tarepage/internal/testdisk"
 )
 
 // TestFilesNoLongerThan: a limit on the length of files (setrlimit(2), RLIMIT_FSIZE, as POSIX's
@@ -50,35 +51,6 @@ func TestFilesNoLongerThan(t *testing.T) {
 	same(t, "the next build", l.builds("the next build", l.target), want)
 }
 
-// onSmallDisk runs f on a thread for which a file system of that size is mounted on the folder.
-// The commands that f starts see it too, and nobody else does.
-func onSmallDisk(t *testing.T, dir, size string, f func()) {
-	t.Helper()
-	if os.Geteuid() != 0 {
-		t.Skip("NOT CHECKED: only root can mount a small disk; TestFilesNoLongerThan runs instead")
-	}
-	done := make(chan string)
-	go func() {
-		defer close(done)
-		runtime.LockOSThread() // and never unlocked: the thread ends here, and the mount with it
-		err := unix.Unshare(unix.CLONE_FS | unix.CLONE_NEWNS)
-		if err == nil {
-			err = unix.Mount("", "/", "", unix.MS_REC|unix.MS_PRIVATE, "")
-		}
-		if err == nil {
-			err = unix.Mount("tmpfs", dir, "tmpfs", 0, "size="+size)
-		}
-		if err != nil {
-			done <- err.Error()
-			return
-		}
-		f()
-	}()
-	if reason, ok := <-done; ok {
-		t.Skip("NOT CHECKED: no small disk can be mounted here: " + reason)
-	}
-}
-
 // TestFullDisk: the command builds onto disks with more and less room, down to none. The target
 // is the old site or the new one, whole, and a build with enough room gives the site of a first
 // build. Then it builds onto a disk with room, with its cache on a full one.
@@ -90,7 +62,7 @@ func TestFullDisk(t *testing.T) {
 	}
 	l.change(1)
 	want := l.first()
-	onSmallDisk(t, disk, "4m", func() {
+	testdisk.Small(t, disk, "4m", func() {
 		target, ballast := filepath.Join(disk, "public"), filepath.Join(disk, "ballast")
 		fill := func(room int64) {
 			var s unix.Statfs_t

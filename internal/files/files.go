@@ -1,5 +1,8 @@
 // Package files reads and writes single files for the verbs that set up a yard and its
 // units. It never overwrites a file that somebody wrote.
+//
+// What it wrote is on the disk when it returns, and outlives a power cut: a phone is told that
+// its answer is saved, and nobody has it a second time.
 package files
 
 import (
@@ -47,10 +50,20 @@ func WriteNew(name string, text []byte) error {
 		return about(name, err)
 	}
 	_, err = f.Write(text)
-	if err = errors.Join(err, f.Close()); err != nil {
+	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
 		return errors.Join(about(name, err), os.Remove(name))
 	}
+	flushFolder(filepath.Dir(name))
 	return nil
+}
+
+// flushFolder forces the names in a folder onto the disk. Not every system can do that for a
+// folder; the file itself is there by now, so an error changes nothing.
+func flushFolder(dir string) {
+	if f, err := os.Open(dir); err == nil {
+		_ = f.Sync()
+		f.Close()
+	}
 }
 
 // First is the first file below a folder, or nothing: also if there is no folder.
@@ -90,30 +103,46 @@ func MakeFolder(dir string) error {
 	return nil
 }
 
-// Replace writes a file, also over one that exists. Whoever reads the name finds the old file
-// or the new one whole, also if the program is killed meanwhile. A link keeps what it leads to
-// and is replaced itself.
+// usual are the permissions of a new file.
+const usual fs.FileMode = 0o644
+
+// Replace writes a file, also over one that exists, and keeps the permissions of that one.
+// Whoever reads the name finds the old file or the new one whole, also if the program is killed
+// meanwhile. A link keeps what it leads to and is replaced itself.
 func Replace(name string, data []byte) error {
+	return replace(name, data, permissions(name, usual))
+}
+
+// permissions are those of a file, or others if there is no such file.
+func permissions(name string, others fs.FileMode) fs.FileMode {
+	if info, err := os.Lstat(name); err == nil && info.Mode().IsRegular() {
+		return info.Mode().Perm()
+	}
+	return others
+}
+
+func replace(name string, data []byte, mode fs.FileMode) error {
 	f, err := os.CreateTemp(filepath.Dir(name), "."+filepath.Base(name)+".*.part")
 	if err != nil {
 		return about(name, err)
 	}
 	_, err = f.Write(data)
-	err = errors.Join(err, f.Chmod(0o644), f.Close())
+	err = errors.Join(err, f.Chmod(mode), f.Sync(), f.Close())
 	if err == nil {
 		err = os.Rename(f.Name(), name)
 	}
 	if err != nil {
 		return about(name, errors.Join(err, os.Remove(f.Name())))
 	}
+	flushFolder(filepath.Dir(name))
 	return nil
 }
 
 // ReplaceKeeping replaces a file below a yard's folder, and keeps in the folder "earlier" next to
-// content/, where nothing publishes it, what the file was before.
+// content/, where nothing publishes it, what the file was before. No more people may read it there.
 func ReplaceKeeping(from, name string, before, after []byte) error {
 	earlier := filepath.Join(from, "earlier", filepath.Base(name))
-	if err := errors.Join(MakeFolder(filepath.Dir(earlier)), Replace(earlier, before)); err != nil {
+	if err := errors.Join(MakeFolder(filepath.Dir(earlier)), replace(earlier, before, permissions(name, usual))); err != nil {
 		return err
 	}
 	return Replace(name, after)

@@ -129,6 +129,26 @@ func TestPermissions(t *testing.T) {
 	}
 }
 
+// TestPermissionsStay: a file that only its owner reads, or that a group writes, stays so, and so
+// does what is kept of it.
+func TestPermissionsStay(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("Windows has permissions of another kind")
+	}
+	dir := t.TempDir()
+	for _, want := range []os.FileMode{0o600, 0o640, 0o664, 0o644} {
+		name := write(t, filepath.Join(dir, "sb-1.md"), "before")
+		if err := errors.Join(os.Chmod(name, want), ReplaceKeeping(dir, name, []byte("before"), []byte("after"))); err != nil {
+			t.Fatal(err)
+		}
+		for _, file := range []string{name, filepath.Join(dir, "earlier", "sb-1.md")} {
+			if info, err := os.Stat(file); err != nil || info.Mode().Perm() != want {
+				t.Errorf("%s has %v, want %v (%v)", filepath.Base(filepath.Dir(file)), info.Mode(), want, err)
+			}
+		}
+	}
+}
+
 // TestErrorsNameTheFile: every error says which file, once.
 func TestErrorsNameTheFile(t *testing.T) {
 	dir := t.TempDir()

@@ -50,6 +50,7 @@ parallel:
 photo:          media parallel
 linkcard:       elevation photo
 testyard:
+testdisk:
 fixedseed:
 recording:      captions files
 starter:        unit amend files

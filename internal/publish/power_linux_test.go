@@ -2,66 +2,14 @@ package publish
 
 import (
 	"fmt"
-	"io"
 	"math/rand/v2"
 	"os"
-	"os/exec"
 	"path/filepath"
-	"runtime"
 	"testing"
 	"time"
 
-	"golang.org/x/sys/unix"
+	"tarepage/internal/testdisk"
 )
-
-// mounted runs f on a thread that sees an ext4 file system, kept in an image file, in a folder.
-// It skips the test loudly where none can be made.
-func mounted(t *testing.T, f func(image, disk string, mount func(image, dir string) error)) {
-	t.Helper()
-	if os.Geteuid() != 0 {
-		t.Skip("NOT CHECKED: only root can mount the image of a file system, so no power cut was tried")
-	}
-	image, disk := filepath.Join(t.TempDir(), "disk.img"), t.TempDir()
-	why := make(chan string)
-	go func() {
-		defer close(why)
-		runtime.LockOSThread() // and never unlocked: the thread ends here, and the mounts with it
-		if err := unix.Unshare(unix.CLONE_FS | unix.CLONE_NEWNS); err != nil {
-			why <- err.Error()
-			return
-		}
-		if err := unix.Mount("", "/", "", unix.MS_REC|unix.MS_PRIVATE, ""); err != nil {
-			why <- err.Error()
-			return
-		}
-		run := func(name string, args ...string) error {
-			if out, err := exec.Command(name, args...).CombinedOutput(); err != nil {
-				return fmt.Errorf("%s: %w: %s", name, err, out)
-			}
-			return nil
-		}
-		mount := func(image, dir string) error { return run("mount", "-o", "loop", image, dir) }
-		err := os.WriteFile(image, nil, 0o600)
-		if err == nil {
-			err = os.Truncate(image, 24<<20)
-		}
-		if err == nil {
-			err = run("mkfs.ext4", "-q", image)
-		}
-		if err == nil {
-			err = mount(image, disk)
-		}
-		if err != nil {
-			why <- err.Error()
-			return
-		}
-		defer run("umount", disk)
-		f(image, disk, mount)
-	}()
-	if reason, ok := <-why; ok {
-		t.Skip("NOT CHECKED: no image of a file system can be mounted here, so no power cut was tried: " + reason)
-	}
-}
 
 // TestPowerCut takes what an image holds at some moment after a build, or in the middle of
 // one, for what a disk holds after a power cut, and looks at the target in it. What was
@@ -73,8 +21,8 @@ func TestPowerCut(t *testing.T) {
 	}
 	a, b := yards()
 	damaged, tried := 0, 0
-	mounted(t, func(image, disk string, mount func(image, dir string) error) {
-		target := filepath.Join(disk, "public")
+	testdisk.Mounted(t, "loop", func(disk *testdisk.Disk) {
+		target := filepath.Join(disk.Dir, "public")
 		if _, err := Swap(a.site(t), target); err != nil {
 			t.Error(err)
 			return
@@ -92,7 +40,7 @@ func TestPowerCut(t *testing.T) {
 				}
 				time.Sleep(wait)
 			} else { // in the middle of one
-				cmd, out, stderr := startChild(t, disk, "loop 0")
+				cmd, out, stderr := startChild(t, disk.Dir, "loop 0")
 				if _, err := out.ReadString('\n'); err != nil {
 					t.Errorf("%v: %s", err, stderr)
 					return
@@ -104,7 +52,7 @@ func TestPowerCut(t *testing.T) {
 				cmd.Wait()
 			}
 			tried++
-			if err := afterCut(t, image, mount, a, b); err != nil {
+			if err := afterCut(t, disk, a, b); err != nil {
 				damaged++
 				t.Errorf("cut %d, %v: %v", i, wait, err)
 			}
@@ -116,47 +64,24 @@ func TestPowerCut(t *testing.T) {
 	t.Logf("%d power cuts, %d damaged sites", tried, damaged)
 }
 
-// afterCut copies the image, mounts the copy, which replays its journal, and looks at the
-// site in it: whole, and one of the two. The next build takes it.
-func afterCut(t *testing.T, image string, mount func(image, dir string) error, sites ...pages) error {
+// afterCut looks at the site after a power cut: whole, and one of the two. The next build
+// takes it.
+func afterCut(t *testing.T, disk *testdisk.Disk, sites ...pages) error {
 	t.Helper()
-	copied := image + ".cut"
-	from, err := os.Open(image)
-	if err != nil {
-		return err
-	}
-	defer from.Close()
-	to, err := os.Create(copied)
-	if err != nil {
-		return err
-	}
-	_, err = io.Copy(to, from)
-	if failed := to.Close(); err == nil {
-		err = failed
-	}
-	if err != nil {
-		return err
-	}
-	defer os.Remove(copied)
-	dir := t.TempDir()
-	if err := mount(copied, dir); err != nil {
-		return err
-	}
-	defer exec.Command("umount", dir).Run()
-	target := filepath.Join(dir, "public")
-	got, err := read(target)
-	if err != nil {
-		return err
-	}
-	found := false
-	for _, site := range sites {
-		found = found || fmt.Sprint(got) == fmt.Sprint(site)
-	}
-	if !found {
+	return disk.AfterCut(t, func(dir string) error {
+		target := filepath.Join(dir, "public")
+		got, err := read(target)
+		if err != nil {
+			return err
+		}
+		for _, site := range sites {
+			if fmt.Sprint(got) == fmt.Sprint(site) {
+				_, err = Swap(sites[0].site(t), target)
+				return err
+			}
+		}
 		return fmt.Errorf("the target holds %d files, a mixture", len(got))
-	}
-	_, err = Swap(sites[0].site(t), target)
-	return err
+	})
 }
 
 // TestListCutOff: a list that a power cut emptied or cut off, and one that was emptied by hand,
