@@ -7,6 +7,9 @@ import (
 	"path"
 	"strings"
 	"sync"
+
+	"tarepage/internal/feed"
+	"tarepage/internal/stockfile"
 )
 
 // An OnDemand is a site whose files are made when somebody asks for them: somebody who
@@ -140,6 +143,11 @@ func (s *OnDemand) File(name string) ([]byte, error) {
 			return f.text, nil
 		}
 	}
+	// Nor does the answer that there is no such page. The page of a unit that was just broken or
+	// deleted is asked for again, and a browser asks every site for files of its own choice.
+	if !ofMany(name) {
+		return nil, fs.ErrNotExist
+	}
 	all, err := s.many()
 	if err != nil {
 		return nil, err
@@ -150,6 +158,9 @@ func (s *OnDemand) File(name string) ([]byte, error) {
 	if text, ok := all.files[name]; ok {
 		return text, nil
 	}
+	if !forPrograms(name) {
+		return nil, fs.ErrNotExist
+	}
 	programs, err := s.programs()
 	if err != nil {
 		return nil, err
@@ -158,6 +169,24 @@ func (s *OnDemand) File(name string) ([]byte, error) {
 		return text, nil
 	}
 	return nil, fs.ErrNotExist
+}
+
+// ofMany reports whether a path has the form of one that only the whole yard can answer for:
+// a page of many units, a file that such a page loads, or a file for other programs.
+func ofMany(name string) bool {
+	folder := path.Dir(name)
+	return folder == "s" || folder == "." && (path.Ext(name) == ".html" || path.Ext(name) == ".js") || forPrograms(name)
+}
+
+// forPrograms reports whether a path has the form of one of the files that others adds.
+func forPrograms(name string) bool {
+	for _, f := range stockfile.Files() {
+		if f.Path == name {
+			return true
+		}
+	}
+	sitemap := strings.HasPrefix(name, strings.TrimSuffix(feed.SitemapPath, ".xml")) && strings.HasSuffix(name, ".xml")
+	return sitemap || name == feed.AtomPath || name == feed.JSONPath || name == feed.RobotsPath
 }
 
 // Disk is where a file with the path in the site comes from that is not made: a photo or a
