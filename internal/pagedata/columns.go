@@ -9,6 +9,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/measure"
+	"tarepage/internal/phrases"
 	"tarepage/internal/unit"
 )
 
@@ -32,7 +33,7 @@ type columns struct {
 	Law    []any         `json:"law"`
 	Rows   []string      `json:"rows"` // what the facts of a model are called
 	// Phrases are what a card says in place of a number.
-	Phrases phrases `json:"phrases"`
+	Phrases said `json:"phrases"`
 	// Says are texts that a number does not tell: "price 12" is trailer 12's.
 	Says map[string]string `json:"says"`
 	// SI is every quantity in these texts in metric units.
@@ -62,7 +63,7 @@ type columns struct {
 	Models models `json:"models"`
 }
 
-type phrases struct {
+type said struct {
 	Sold     string   `json:"sold"`     // in place of the price of a trailer that is sold
 	Ask      string   `json:"ask"`      // in place of a price that nobody stated
 	Cautions []string `json:"cautions"` // by how many there are; empty for none
@@ -103,7 +104,7 @@ func Stock(list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error
 	d := &columns{States: Availabilities, Conditions: conditions, Tall: scale.Tall(), Law: LicenseLimits(), Says: map[string]string{}, Photos: map[int]string{}}
 	rows := statedRows(list)
 	for _, k := range rows {
-		d.Rows = append(d.Rows, comparison[k].name)
+		d.Rows = append(d.Rows, phrases.Say("row "+comparison[k].name))
 	}
 	for _, f := range facets {
 		d.Facets = append(d.Facets, f.column())
@@ -133,7 +134,7 @@ func Stock(list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error
 		d.addTrailer(i, t)
 	}
 	stockColumn(d.Stock)
-	d.Phrases = phrases{Sold: sold, Ask: ask}
+	d.Phrases = said{Sold: phrases.Say("priced sold"), Ask: phrases.Say("priced ask")}
 	for n := range slices.Max(append(d.Careful, 0)) + 1 {
 		d.Phrases.Cautions = append(d.Phrases.Cautions, CautionCount(n))
 	}
@@ -285,20 +286,15 @@ func (d *columns) metric(ratings map[string]string) map[string]string {
 	return out
 }
 
-const (
-	sold = "Sold"
-	ask  = "Call for price"
-)
-
 // Price is a trailer's price as pages write it, or what they say in place of one.
 func Price(u *unit.Unit) string {
 	switch {
 	case u.Availability.Value == "sold":
-		return sold
+		return phrases.Say("priced sold")
 	case u.Price.Given():
 		return u.Price.Words()
 	}
-	return ask
+	return phrases.Say("priced ask")
 }
 
 // CautionCount is how many cautions there are, in words; nothing for none.
@@ -307,9 +303,9 @@ func CautionCount(n int) string {
 	case 0:
 		return ""
 	case 1:
-		return "1 caution"
+		return phrases.Say("cautions one", "1")
 	}
-	return measure.Count(n) + " cautions"
+	return phrases.Say("cautions many", measure.Count(n))
 }
 
 // ratings are what the trailers state as ratings, by its text, in kilograms.

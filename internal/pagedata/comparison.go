@@ -5,90 +5,91 @@ import (
 	"strings"
 
 	"tarepage/internal/kinds"
+	"tarepage/internal/phrases"
 	"tarepage/internal/unit"
 )
 
 // comparison are the rows of a comparison that trailers of one model share.
 var comparison = []struct {
-	name string
+	name string // its key in the table of phrases, after "row "
 	of   func(t *Trailer) string
 }{
-	{"Kind", func(t *Trailer) string { return kinds.Of(t.Kind.Value).Label }},
-	{"Hitch", func(t *Trailer) string {
+	{"kind", func(t *Trailer) string { return kinds.Of(t.Kind.Value).Label }},
+	{"hitch", func(t *Trailer) string {
 		s := t.Hitch.Kind.Value
 		if t.Hitch.Ball.Given() {
-			s += ", " + t.Hitch.Ball.Value.InInches() + " ball"
+			s += ", " + phrases.Say("tag ball", t.Hitch.Ball.Value.InInches())
 		}
 		return s
 	}},
-	{"Width", func(t *Trailer) string {
+	{"width", func(t *Trailer) string {
 		b := t.Deck.Between
 		switch {
 		case b.Given() && t.OverallWidth.Given():
-			return b.Words() + " between fenders, " + t.OverallWidth.Words() + " overall"
+			return phrases.Say("between overall", b.Words(), t.OverallWidth.Words())
 		case b.Given():
 			// A customer takes the one width that he reads for the trailer's.
-			return b.Words() + " between fenders (overall width not measured)"
+			return phrases.Say("between", b.Words())
 		}
 		return t.Work.Space.Width.Words()
 	}},
-	{"Overall width", func(t *Trailer) string { return t.OverallWidth.Words() }},
-	{"Overall length", func(t *Trailer) string { return t.OverallLength.Words() }},
-	{"Overall height", func(t *Trailer) string { return t.OverallHeight.Words() }},
-	{"Holds", func(t *Trailer) string {
+	{"overall-width", func(t *Trailer) string { return t.OverallWidth.Words() }},
+	{"overall-length", func(t *Trailer) string { return t.OverallLength.Words() }},
+	{"overall-height", func(t *Trailer) string { return t.OverallHeight.Words() }},
+	{"holds", func(t *Trailer) string {
 		return stated(t.Tank.Volume.Words(), t.Tank.Liquid.Value, t.Bed.Volume.Words(), t.Bin.Largest.Words())
 	}},
-	{"Height of the floor", func(t *Trailer) string { return t.Work.Space.Floor.Words() }},
-	{"Axles", func(t *Trailer) string {
+	{"height-of-the-floor", func(t *Trailer) string { return t.Work.Space.Floor.Words() }},
+	{"axles", func(t *Trailer) string {
 		if t.Axles.Count.Value == 1 {
 			return t.Axles.Rating.Words()
 		}
 		return t.Axles.Count.Words() + " x " + t.Axles.Rating.Words()
 	}},
-	{"Tires", func(t *Trailer) string {
+	{"tires", func(t *Trailer) string {
 		s := t.Tires.Size.Value
 		if t.Tires.LoadRange.Given() {
-			s += " load range " + t.Tires.LoadRange.Value
+			s = phrases.Say("tire load range", s, t.Tires.LoadRange.Value)
 		}
 		return s
 	}},
-	{"Brakes", func(t *Trailer) string { return stated(t.Brakes.Kind.Value, t.Brakes.Type.Value, t.Brakes.Size.Value) }},
-	{"Suspension", func(t *Trailer) string { return t.Axles.Suspension.Value }},
-	{"Tail", func(t *Trailer) string { return t.Deck.TailKind.Value }},
-	{"Ramps", func(t *Trailer) string {
+	{"brakes", func(t *Trailer) string { return stated(t.Brakes.Kind.Value, t.Brakes.Type.Value, t.Brakes.Size.Value) }},
+	{"suspension", func(t *Trailer) string { return t.Axles.Suspension.Value }},
+	{"tail", func(t *Trailer) string { return t.Deck.TailKind.Value }},
+	{"ramps", func(t *Trailer) string {
 		if !t.Ramps.Kind.Given() {
 			return ""
 		}
 		return stated(t.Ramps.Kind.Value, t.Ramps.Length.Words())
 	}},
-	{"Plug", func(t *Trailer) string { return t.Hitch.Plug.Value }},
-	{"Neck", func(t *Trailer) string { return t.Deck.Neck.Value }},
-	{"Rear opening", func(t *Trailer) string {
+	{"plug", func(t *Trailer) string { return t.Hitch.Plug.Value }},
+	{"neck", func(t *Trailer) string { return t.Deck.Neck.Value }},
+	{"rear-opening", func(t *Trailer) string {
 		if w, h := t.Box.DoorWidth, t.Box.DoorHeight; w.Given() && h.Given() {
 			return w.Words() + " x " + h.Words()
 		}
 		return stated(t.Gate.Width.Words(), t.Gate.Height.Words())
 	}},
-	{"Side door", func(t *Trailer) string { return stated(t.Box.Side.Value, t.Box.SideWidth.Words()) }},
-	{"Nose", func(t *Trailer) string { return stated(t.Box.Nose.Value, t.Box.NoseLength.Words()) }},
-	{"Gate", func(t *Trailer) string { return t.Gate.Kind.Value }},
-	{"Sides", func(t *Trailer) string { return stated(t.Sides.Kind.Value, t.Sides.Height.Words()) }},
-	{"Frame", func(t *Trailer) string { return stated(t.Frame.Material.Value, t.Frame.Finish.Value) }},
-	{"Floor", func(t *Trailer) string { return stated(t.Frame.Floor.Value, t.Frame.Thickness.Words()) }},
-	{"Fenders", func(t *Trailer) string { return t.Frame.Fenders.Value }},
-	{"Jack", func(t *Trailer) string {
+	{"side-door", func(t *Trailer) string { return stated(t.Box.Side.Value, t.Box.SideWidth.Words()) }},
+	{"nose", func(t *Trailer) string { return stated(t.Box.Nose.Value, t.Box.NoseLength.Words()) }},
+	{"gate", func(t *Trailer) string { return t.Gate.Kind.Value }},
+	{"sides", func(t *Trailer) string { return stated(t.Sides.Kind.Value, t.Sides.Height.Words()) }},
+	{"frame", func(t *Trailer) string { return stated(t.Frame.Material.Value, t.Frame.Finish.Value) }},
+	{"floor", func(t *Trailer) string { return stated(t.Frame.Floor.Value, t.Frame.Thickness.Words()) }},
+	{"fenders", func(t *Trailer) string { return t.Frame.Fenders.Value }},
+	{"jack", func(t *Trailer) string {
 		return stated(t.Jack.Rating.Words(), t.Jack.Kind.Value, t.Jack.Drive.Value)
 	}},
-	{"Winch", func(t *Trailer) string { return stated(t.Winch.Kind.Value, t.Winch.Rating.Words()) }},
-	{"Hoist", func(t *Trailer) string { return stated(t.Hoist.Kind.Value, t.Hoist.Rating.Words()) }},
-	{"Tarp", func(t *Trailer) string { return t.Equipment.Tarp.Value }},
-	{"Spare", func(t *Trailer) string {
+	{"winch", func(t *Trailer) string { return stated(t.Winch.Kind.Value, t.Winch.Rating.Words()) }},
+	{"hoist", func(t *Trailer) string { return stated(t.Hoist.Kind.Value, t.Hoist.Rating.Words()) }},
+	{"tarp", func(t *Trailer) string { return t.Equipment.Tarp.Value }},
+	{"spare", func(t *Trailer) string {
 		return stated(t.Tires.SpareSize.Value, t.Tires.SparePlace.Value, t.Spare.Value)
 	}},
-	{"Warranty", func(t *Trailer) string { return t.Warranty.Value }},
-	{"Paper", func(t *Trailer) string { return stated(t.Ownership.Paper.Value, t.Ownership.State.Value) }},
-	{"Tread", func(t *Trailer) string { return t.Wear.Tread.Words() }},
-	{"With the price", func(t *Trailer) string { return Offer(t.Unit) }},
+	{"warranty", func(t *Trailer) string { return t.Warranty.Value }},
+	{"paper", func(t *Trailer) string { return stated(t.Ownership.Paper.Value, t.Ownership.State.Value) }},
+	{"tread", func(t *Trailer) string { return t.Wear.Tread.Words() }},
+	{"with-the-price", func(t *Trailer) string { return Offer(t.Unit) }},
 }
 
 // stated joins the texts that there are.
@@ -104,20 +105,20 @@ func Offer(u *unit.Unit) string {
 	o := &u.Offer
 	var out []string
 	if o.BestOffer.Value {
-		out = append(out, "or best offer")
+		out = append(out, phrases.Say("offer best"))
 	}
 	if o.Cash.Given() {
-		out = append(out, o.Cash.Words()+" cash")
+		out = append(out, phrases.Say("offer cash", o.Cash.Words()))
 	}
 	if o.Was.Given() {
 		// The rule price-was stops an earlier price without its day.
-		out = append(out, "was "+o.Was.Words()+" since "+o.Was.Since().Long())
+		out = append(out, phrases.Say("offer was", o.Was.Words(), o.Was.Since().Long()))
 	}
 	if o.Plus.Given() {
-		out = append(out, "plus "+o.Plus.Value)
+		out = append(out, phrases.Say("offer plus", o.Plus.Value))
 	}
 	if o.Tax.Given() {
-		out = append(out, map[bool]string{true: "tax included", false: "tax not included"}[o.Tax.Value])
+		out = append(out, phrases.Say(map[bool]string{true: "offer tax", false: "offer no tax"}[o.Tax.Value]))
 	}
 	if o.Financing.Given() {
 		out = append(out, o.Financing.Value)
@@ -136,7 +137,7 @@ func statedRows(list []Trailer) (out []int) {
 }
 
 // onCard are the rows of the comparison that a card shows.
-var onCard = []string{"Hitch", "Width", "Axles"}
+var onCard = []string{"hitch", "width", "axles"}
 
 // Size is what a card says about hitch, width and axles, in one line.
 func (t *Trailer) Size() string {

@@ -2,13 +2,13 @@ package pagedata
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
+	"tarepage/internal/phrases"
 )
 
 // mostChips is how many values a facet may have before neighbors share a chip: sizes that
@@ -48,13 +48,13 @@ var (
 func Facets(list []Trailer) []Facet {
 	same := func(s string) string { return s }
 	kind := choices(list, kinds.Names(), func(t *Trailer) string { return t.Kind.Value }, func(k string) string { return kinds.Of(k).Label })
-	kind.Name, kind.Label, kind.ofModel = "kind", "Kind", true
+	kind.Name, kind.Label, kind.ofModel = "kind", phrases.Say("facet kind"), true
 	hitch := choices(list, hitches, func(t *Trailer) string { return t.Hitch.Kind.Value }, same)
-	hitch.Name, hitch.Label, hitch.ofModel = "hitch", "Hitch", true
+	hitch.Name, hitch.Label, hitch.ofModel = "hitch", phrases.Say("facet hitch"), true
 	here := choices(list, Availabilities, func(t *Trailer) string { return t.Availability.Value }, same)
-	here.Name, here.Label = "here", "Is it here?"
+	here.Name, here.Label = "here", phrases.Say("facet here")
 	condition := choices(list, conditions, func(t *Trailer) string { return t.Condition.Value }, same)
-	condition.Name, condition.Label = "condition", "New or used"
+	condition.Name, condition.Label = "condition", phrases.Say("facet condition")
 	return []Facet{kind, hitch, lengths(list), axles(list), prices(list), here, condition}
 }
 
@@ -93,9 +93,9 @@ func lengths(list []Trailer) Facet {
 		if to-from == 1 {
 			return measure.Feet(from).String()
 		}
-		return fmt.Sprintf("%s to %s", measure.Number(from, 0), measure.Feet(to-1))
+		return phrases.Say("from to", measure.Number(from, 0), measure.Feet(to-1).String())
 	})
-	f.Name, f.Label, f.ofModel = "deck", "Length", true
+	f.Name, f.Label, f.ofModel = "deck", phrases.Say("facet deck"), true
 	return f
 }
 
@@ -106,9 +106,9 @@ func axles(list []Trailer) Facet {
 		if to == from {
 			return measure.Pounds(from).String()
 		}
-		return fmt.Sprintf("%s to %s", measure.Number(from, 0), measure.Pounds(to))
+		return phrases.Say("from to", measure.Number(from, 0), measure.Pounds(to).String())
 	})
-	f.Name, f.Label, f.ofModel = "axle", "Rating of one axle", true
+	f.Name, f.Label, f.ofModel = "axle", phrases.Say("facet axle"), true
 	return f
 }
 
@@ -187,16 +187,16 @@ func prices(list []Trailer) Facet {
 	values := numbers(list, func(t *Trailer) (float64, bool) {
 		return float64(t.Price.Value), t.Price.Given() && t.Availability.Value != "sold"
 	})
-	f := Facet{Name: "price", Label: "Price", of: make([]int, len(values))}
+	f := Facet{Name: "price", Label: phrases.Say("facet price"), of: make([]int, len(values))}
 	for i, from := range priceSteps {
 		c := Chip{Value: strconv.FormatFloat(from, 'f', -1, 64)}
 		switch last := i == len(priceSteps)-1; {
 		case last:
-			c.Label = measure.Dollars(from).String() + " and up"
+			c.Label = phrases.Say("facet up", measure.Dollars(from).String())
 		case i == 0:
-			c.Label = "under " + measure.Dollars(priceSteps[1]).String()
+			c.Label = phrases.Say("facet under", measure.Dollars(priceSteps[1]).String())
 		default:
-			c.Label = measure.Dollars(from).String() + " to " + measure.Number(priceSteps[i+1], 0)
+			c.Label = phrases.Say("from to", measure.Dollars(from).String(), measure.Number(priceSteps[i+1], 0))
 		}
 		f.Chips = append(f.Chips, c)
 	}

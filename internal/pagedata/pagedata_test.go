@@ -216,7 +216,7 @@ func TestStock(t *testing.T) {
 	same(t, "weighed", c.Weighed, []int{1, 1, 1, 0})
 	same(t, "tongues", c.Tongue[:3], []any{260, 260, 260})
 	same(t, "cautions", c.Careful, []int{0, 1, 2, 3})
-	same(t, "phrases", c.Phrases, phrases{"Sold", "Call for price", []string{"", "1 caution", "2 cautions", "3 cautions"}})
+	same(t, "phrases", c.Phrases, said{"Sold", "Call for price", []string{"", "1 caution", "2 cautions", "3 cautions"}})
 	same(t, "tall", c.Tall, scale.Tall())
 	same(t, "states", c.States, []string{"on the yard", "on order", "spoken for", "sold"})
 	same(t, "law", c.Law, LicenseLimits())
@@ -456,7 +456,7 @@ func TestSize(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 	for _, row := range comparison {
-		if want, ok := map[string]string{"Ramps": "slide-in", "Tires": "ST205/75R15", "Tail": ""}[row.name]; ok && row.of(&one) != want {
+		if want, ok := map[string]string{"ramps": "slide-in", "tires": "ST205/75R15", "tail": ""}[row.name]; ok && row.of(&one) != want {
 			t.Errorf("%s: %q, want %q", row.name, row.of(&one), want)
 		}
 	}
@@ -526,7 +526,7 @@ func TestManySizes(t *testing.T) {
 func TestSuspension(t *testing.T) {
 	one := read(t, trailer("  spacing: 34 in\n", "  spacing: 34 in\n  suspension: torsion\n"))[0]
 	for _, row := range comparison {
-		if row.name == "Suspension" && row.of(&one) != "torsion" {
+		if row.name == "suspension" && row.of(&one) != "torsion" {
 			t.Errorf("suspension %q", row.of(&one))
 		}
 	}

@@ -34,7 +34,7 @@ feed:           unit
 stockfile:      measure unit compute orderedjson
 sitepath:       unit
 schemaorg:      compute sitepath unit kinds
-pagedata:       measure tables unit compute elevation kinds
+pagedata:       measure tables unit compute elevation kinds phrases
 render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel kinds sitepath schemaorg pagedata phrases
 publish:        parallel
 showroom:       inspect

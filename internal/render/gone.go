@@ -1,6 +1,10 @@
 package render
 
-import "strings"
+import (
+	"strings"
+
+	"tarepage/internal/phrases"
+)
 
 // gone is complete by itself: a host shows it at any depth, where relative links would lead
 // nowhere. Its style is in it, and its links begin at the host's root (RFC 3986, 4.2), with
@@ -11,10 +15,10 @@ func (m *maker) gone() ([]byte, error) {
 	if _, path, ok := strings.Cut(strings.TrimPrefix(m.in.Stock.Yard.Site(), "https://"), "/"); ok {
 		p.Root += path
 	}
-	p.Title = "Not here, " + m.frame.Yard.Name
-	p.Description = "There is no page at this address."
+	p.Title = phrases.Say("titled", phrases.Say("gone short"), m.frame.Yard.Name)
+	p.Description = phrases.Say("gone about")
 	var err error
-	if p.Data, err = stated(m.says.Page("", "Not here")); err != nil {
+	if p.Data, err = stated(m.says.Page("", phrases.Say("gone short"))); err != nil {
 		return nil, err
 	}
 	return m.page("gone", p)

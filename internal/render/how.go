@@ -1,34 +1,31 @@
 package render
 
 import (
-	"fmt"
 	"strings"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
 	"tarepage/internal/measure"
+	"tarepage/internal/phrases"
 	"tarepage/internal/sitepath"
 	"tarepage/internal/tables"
 )
 
-// unchecked is what no figure and no rule covers.
-var unchecked = []string{
-	"State and local law: brakes below the federal weight, length, height, permits, licenses. Ask your state.",
-	"The strength of the frame: the weight and size of its beams are stated as facts, not as a structural rating.",
-	"Wear: bearings, brakes, welds, springs and tires are as the walk-around says. Look at them before the trip home.",
-	"Your truck: its own label, hitch and tires set limits too.",
-	"Uneven loads: the figures for an even load hold for an even load only.",
-}
+// unchecked is what no figure and no rule covers, by its key in the table of phrases.
+var unchecked = []string{"law", "frame", "wear", "truck", "uneven"}
 
 func (m *maker) how() ([]byte, error) {
-	p := &howPage{frame: m.frame, Unchecked: unchecked, Weakest: string(tables.MemoryWeak), Clauses: clauses(tables.AllClauses())}
+	p := &howPage{frame: m.frame, Weakest: string(tables.MemoryWeak), Clauses: clauses(tables.AllClauses())}
+	for _, key := range unchecked {
+		p.Unchecked = append(p.Unchecked, phrases.Say("unchecked "+key))
+	}
 	var err error
-	if p.Data, err = stated(m.says.Page(sitepath.HowWeFigure, "How we figure")); err != nil {
+	if p.Data, err = stated(m.says.Page(sitepath.HowWeFigure, phrases.Say("how title"))); err != nil {
 		return nil, err
 	}
 	p.Canonical = m.at(sitepath.HowWeFigure)
-	p.Title = "How we figure, " + m.frame.Yard.Name
-	p.Description = "The formulas, the rules and the tables for every number on this site, each with its source."
+	p.Title = phrases.Say("titled", phrases.Say("how title"), m.frame.Yard.Name)
+	p.Description = phrases.Say("how about")
 	for _, d := range compute.All {
 		p.Figures = append(p.Figures, definition{Name: d.Name, Label: d.Label, Formula: d.Formula, What: d.What, Source: d.Source,
 			Clauses: clauses(tables.Clauses(d.Source))})
@@ -50,7 +47,7 @@ func (m *maker) how() ([]byte, error) {
 		p.States = append(p.States, definition{
 			Name:   s.State + ", " + s.Subject,
 			What:   strings.TrimSpace(measure.Number(s.Value, 2) + " " + s.Unit + ", " + s.Condition),
-			Source: s.Cite + "; " + s.Source + "; looked at " + s.Checked,
+			Source: phrases.Say("how looked", s.Cite+"; "+s.Source, s.Checked),
 		})
 	}
 	return m.page("how", p)
@@ -61,7 +58,7 @@ func clauses(list []tables.Clause) (out []clause) {
 	for _, c := range list {
 		edition := c.Edition
 		if len(edition) == 4 && strings.Contains(c.Document, " CFR ") { // an annual edition of the code
-			edition += " edition"
+			edition = phrases.Say("how edition", edition)
 		}
 		out = append(out, clause{c.Document, edition, c.Since()})
 	}
@@ -73,7 +70,7 @@ func tableRows() (out []table) {
 		row := table{Title: t.Title, Rows: rows(t.Rows), Sources: t.Sources}
 		var graded []string
 		for _, g := range t.Grades {
-			graded = append(graded, fmt.Sprintf("%s graded %s", rows(g.Rows), g.Grade))
+			graded = append(graded, phrases.Say("how graded", rows(g.Rows), string(g.Grade)))
 		}
 		row.Graded = strings.Join(graded, ", ")
 		out = append(out, row)
@@ -82,8 +79,5 @@ func tableRows() (out []table) {
 }
 
 func rows(n int) string {
-	if n == 1 {
-		return "1 row"
-	}
-	return measure.Count(n) + " rows"
+	return counted("rows", n)
 }

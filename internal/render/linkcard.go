@@ -7,6 +7,7 @@ import (
 	"tarepage/internal/elevation"
 	"tarepage/internal/linkcard"
 	"tarepage/internal/pagedata"
+	"tarepage/internal/phrases"
 )
 
 // linkCard is the card that a link to a unit's page shows.
@@ -22,25 +23,25 @@ func (m *maker) carded(e *entry) (*linkCard, error) {
 	if m.in.Cards == nil || m.in.Stock.Yard.Site() == "" {
 		return nil, nil
 	}
-	f := linkcard.Face{Yard: m.frame.Yard.Name, Title: e.Title.Value, Caution: "The label governs"}
+	f := linkcard.Face{Yard: m.frame.Yard.Name, Title: e.Title.Value, Caution: phrases.Say("link label")}
 	add := func(label, text string) {
 		f.Figures = append(f.Figures, linkcard.Figure{Label: label, Text: text})
 	}
 	if e.Weights.GVWR.Given() {
-		add("GVWR", e.Weights.GVWR.Words())
+		add(phrases.Say("card gvwr"), e.Weights.GVWR.Words())
 	}
 	if p := e.work.Figure("payload"); p != nil {
-		add("Payload", p.Text)
+		add(phrases.Say("compare payload"), p.Text)
 	} else {
-		add("Payload", notFigured)
+		add(phrases.Say("compare payload"), phrases.Say("not figured"))
 	}
 	// People pass a picture on for months, so it says as of when it was true.
-	label, asOf := "Price", shortMonth(m.frame.Yard.AsOf)
+	label, asOf := phrases.Say("compare price"), shortMonth(m.frame.Yard.AsOf)
 	switch {
 	case e.sold():
-		label = "As of " + asOf
+		label = phrases.Say("link as of", asOf)
 	case e.Price.Given():
-		label = "Price as of " + asOf
+		label = phrases.Say("link price", asOf)
 	}
 	add(label, pagedata.Price(e.Unit))
 	for _, p := range m.worked(e) {

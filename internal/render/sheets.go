@@ -23,15 +23,15 @@ func (m *maker) printed(e *entry, path, title string) (printedPage, error) {
 	s.Style, s.Policy = m.sheetStyle, m.sheetPolicy
 	s.Back = s.Root + e.path
 	s.Canonical = m.at(path)
-	s.Title = fmt.Sprintf("%s: %s (%s), %s", title, e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
-	s.Description = title + " of " + e.Stock.Value + ", to be printed."
+	s.Title = phrases.Say("sheet titled", title, e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
+	s.Description = phrases.Say("sheet about", title, e.Stock.Value)
 	var err error
-	s.Data, err = stated(m.says.Page(path, title+" of "+e.Stock.Value))
+	s.Data, err = stated(m.says.Page(path, phrases.Say("sheet of", title, e.Stock.Value)))
 	return s, err
 }
 
 func (m *maker) lot(e *entry) ([]byte, error) {
-	s, err := m.printed(e, e.lot, "Lot sheet")
+	s, err := m.printed(e, e.lot, phrases.Say("print lot"))
 	if err != nil {
 		return nil, err
 	}
@@ -58,14 +58,14 @@ func (m *maker) lot(e *entry) ([]byte, error) {
 // paper, so each is in both systems.
 func (m *maker) keyNumbers(e *entry) []labeled {
 	space := e.work.Space
-	payload := notFigured
+	payload := phrases.Say("not figured")
 	if f := e.work.Figure("payload"); f != nil {
 		payload = f.Text
 	}
 	out := []labeled{
-		{Label: "GVWR", Text: e.Weights.GVWR.Words()},
-		{Label: "Empty", Text: e.Weights.Empty.Words()},
-		{Label: "Payload", Text: payload},
+		{Label: phrases.Say("card gvwr"), Text: e.Weights.GVWR.Words()},
+		{Label: phrases.Say("tag empty"), Text: e.Weights.Empty.Words()},
+		{Label: phrases.Say("compare payload"), Text: payload},
 	}
 	if l := e.work.Figure("deck-length"); l != nil {
 		text := l.Text
@@ -122,7 +122,7 @@ func code(address string) (template.HTML, error) {
 }
 
 func (m *maker) handOver(e *entry) ([]byte, error) {
-	s, err := m.printed(e, e.handOver, "Hand-over card")
+	s, err := m.printed(e, e.handOver, phrases.Say("print hand-over"))
 	if err != nil {
 		return nil, err
 	}

@@ -17,6 +17,7 @@ import (
 	"tarepage/internal/pagedata"
 	"tarepage/internal/parallel"
 	"tarepage/internal/photo"
+	"tarepage/internal/phrases"
 	"tarepage/internal/schemaorg"
 	"tarepage/internal/sitepath"
 	"tarepage/internal/unit"
@@ -310,9 +311,9 @@ func (m *maker) scripted() error {
 
 // offered is what holds for every price and every availability.
 func offered(y *unit.Yard) string {
-	s := "as of " + y.AsOf.Value.Long()
+	s := phrases.Say("terms as of", y.AsOf.Value.Long())
 	if y.Excludes.Given() {
-		s += ", prices exclude " + y.Excludes.Value
+		s = phrases.Say("terms exclude", s, y.Excludes.Value)
 	}
 	return s
 }

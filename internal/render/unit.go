@@ -2,7 +2,6 @@ package render
 
 import (
 	"cmp"
-	"fmt"
 	"html/template"
 	"maps"
 	"path"
@@ -149,13 +148,13 @@ func (m *maker) workings(e *entry) ([]byte, error) {
 	m.twofold(&p.frame)
 	p.Root = "../"
 	p.Back = p.Root + e.path
-	p.Title = fmt.Sprintf("Every figure of %s (%s), %s", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
+	p.Title = phrases.Say("workings titled", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
 	p.Canonical = m.at(e.workings)
 	var err error
-	if p.Data, err = stated(m.says.Page(e.workings, "Every figure of "+e.Stock.Value)); err != nil {
+	if p.Data, err = stated(m.says.Page(e.workings, phrases.Say("workings of", e.Stock.Value))); err != nil {
 		return nil, err
 	}
-	p.Description = "Every figure of " + e.Stock.Value + " with its working, what it rests on and its source."
+	p.Description = phrases.Say("workings about", e.Stock.Value)
 	if drawn, ok := elevation.EnvelopeOf(e.work); ok {
 		// internal/elevation draws it and escapes what it writes.
 		p.Envelope, p.EnvelopeWords, p.EnvelopeLoad = template.HTML(drawn.SVG), drawn.Words, drawn.Long
@@ -217,9 +216,6 @@ func unbroken(title string) string {
 // ending closes a clause with a period for the page.
 func ending(s string) string { return strings.TrimRight(s, ".") + "." }
 
-// arrivals say what the day of arrival means for each availability.
-var arrivals = map[string]string{"on the yard": "here since", "spoken for": "here since", "on order": "expected", "sold": "came in"}
-
 // longTitle is how many letters of a title fit into two lines of a phone.
 const longTitle = 36
 
@@ -262,7 +258,7 @@ func facts(u *unit.Unit, more string) string {
 		out = append(out, u.Color.Value)
 	}
 	if u.Arrived.Given() {
-		out = append(out, arrivals[u.Availability.Value]+" "+u.Arrived.Value.Long())
+		out = append(out, phrases.Say("arrived "+u.Availability.Value, u.Arrived.Value.Long()))
 	}
 	return strings.Join(out, ", ")
 }
@@ -271,18 +267,19 @@ func describe(heading, town string, w *compute.Work) string {
 	if strings.Contains(heading, ", ") {
 		heading += "," // the last of its parts
 	}
-	s := heading + " for sale"
+	key := "link sale"
 	if w.Unit.Availability.Value == "sold" {
-		s = strings.TrimSuffix(heading, ",") + ", sold"
+		key, heading = "link sold", strings.TrimSuffix(heading, ",")
 	}
 	if town != "" {
-		s += " in " + town
+		key += " in"
 	}
-	s += ". GVWR " + w.Unit.Weights.GVWR.Words()
+	gvwr := w.Unit.Weights.GVWR.Words()
+	numbers := phrases.Say("news gvwr", gvwr)
 	if f := w.Figure("payload"); f != nil {
-		s += ", payload " + f.Text
+		numbers = phrases.Say("news payload", gvwr, f.Text)
 	}
-	return s + ". Every figure with its working."
+	return phrases.Say(key, heading, numbers, town)
 }
 
 // plates are the four figures of the tag, each with where it comes from. What was only said
@@ -291,7 +288,7 @@ func plates(u *unit.Unit, w *compute.Work) []plate {
 	var out tagPlates
 	out.worked(phrases.Say("tag payload"), w, "payload", cmp.Or(w.Decides(), phrases.Say("tag decides")))
 	out.stated(phrases.Say("tag empty"), "weights.empty", u.Weights.Empty.Given(), u.Weights.Empty.Words(), u.Weights.Empty.From.String())
-	out.stated("GVWR", "weights.gvwr", u.Weights.GVWR.Given(), u.Weights.GVWR.Words(), u.Weights.GVWR.From.String())
+	out.stated(phrases.Say("card gvwr"), "weights.gvwr", u.Weights.GVWR.Given(), u.Weights.GVWR.Words(), u.Weights.GVWR.From.String())
 	var coupling []string
 	if u.Hitch.Ball.Given() {
 		coupling = append(coupling, phrases.Say("tag ball", u.Hitch.Ball.Words()))
@@ -382,7 +379,7 @@ func firsts(u *unit.Unit, w *compute.Work) []labeled {
 	}
 	tires := u.Tires.Size.Value
 	if u.Tires.LoadRange.Given() {
-		tires += " load range " + u.Tires.LoadRange.Value
+		tires = phrases.Say("tire load range", tires, u.Tires.LoadRange.Value)
 	}
 	add("tires", tires, u.Tires.Size.From)
 	worked("tires carry", "tire-capacity")
@@ -413,16 +410,13 @@ func (t *tagPlates) worked(label string, w *compute.Work, name, from string) {
 		if a.Name != name {
 			continue
 		}
-		p := plate{Label: label, Text: notFigured, From: a.Needs[0].Advice}
+		p := plate{Label: label, Text: phrases.Say("not figured"), From: a.Needs[0].Advice}
 		if because := a.Needs[0].Because; because != "" {
-			p.Text, p.From = "Not known", "because "+because
+			p.Text, p.From = phrases.Say("not known"), phrases.Say("because", because)
 		}
 		*t = append(*t, p)
 	}
 }
-
-// notFigured is what a page says in place of a figure that could not be worked out.
-const notFigured = "Not figured yet"
 
 // carries fills in the payload with every limit of it, and other numbers that people quote.
 func (m *maker) carries(p *unitPage, w *compute.Work) {
@@ -469,13 +463,13 @@ func (m *maker) figured(d *compute.Definition, f *compute.Figure, e *entry) figu
 	return out
 }
 
-// sectionNames are the sections as a page calls them.
-var sectionNames = map[string]string{
-	"": "This trailer", "hitch": "Hitch", "deck": "Deck", "bed": "Bed", "box": "Box", "axles": "Axles", "tires": "Tires and wheels",
-	"brakes": "Brakes", "weights": "Weights", "ramps": "Ramps", "frame": "Frame",
-	"tank": "Tank", "hull": "Hull", "bin": "Bins", "dolly": "Tow dolly", "bunks": "Bunks and stakes", "chassis": "Chassis",
-	"sides": "Sides", "gate": "Gates", "winch": "Winch", "hoist": "Hoist", "equipment": "Equipment", "wear": "Wear and defects",
-	"ownership": "Ownership", "offer": "Price", "lights": "Lights", "jack": "Jack", "tie-downs": "Tie-downs",
+// section is a section as a page calls it.
+func section(path string) string {
+	key := "section " + cmp.Or(path, "whole")
+	if name := phrases.Say(key); name != key {
+		return name
+	}
+	return label(path)
 }
 
 func (m *maker) specs(e *entry) []specGroup {
@@ -484,10 +478,7 @@ func (m *maker) specs(e *entry) []specGroup {
 		if g.Path == "offer" && e.Availability.Value == "sold" {
 			continue
 		}
-		group := specGroup{Name: sectionNames[g.Path]}
-		if group.Name == "" {
-			group.Name = label(g.Path)
-		}
+		group := specGroup{Name: section(g.Path)}
 		for _, r := range g.Rows {
 			row := labeled{Label: label(strings.TrimPrefix(r.Path, g.Path+".")), Text: r.Text}
 			row.From, row.Proof = m.from(e, r.Key, r.From)

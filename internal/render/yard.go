@@ -313,11 +313,15 @@ func (m *maker) listTitle(page string, n int) string {
 }
 
 func shown(n int) string {
-	key := "count trailer many"
+	return phrases.Say("sentence", counted("count trailer", n))
+}
+
+// counted is the phrase with the key for one or for many.
+func counted(key string, n int) string {
 	if n == 1 {
-		key = "count trailer one"
+		return phrases.Say(key+" one", "1")
 	}
-	return phrases.Say("sentence", phrases.Say(key, measure.Count(n)))
+	return phrases.Say(key+" many", measure.Count(n))
 }
 
 func (m *maker) cards(units []*entry) []card {
@@ -399,15 +403,15 @@ func (e *entry) sold() bool { return e.Availability.Value == "sold" }
 // offered is what the page says next to the price and the availability of a trailer.
 func (m *maker) offered(u *unit.Unit) string {
 	y := m.in.Stock.Yard
-	s := "as of " + m.frame.Yard.AsOf
+	s := phrases.Say("terms as of", m.frame.Yard.AsOf)
 	if !u.Price.Given() || u.Availability.Value == "sold" {
 		return s
 	}
 	if d := u.Price.Since(); d.Known() {
-		s = "this price since " + d.Long() + ", " + s
+		s = phrases.Say("terms since", d.Long(), s)
 	}
 	if y.Excludes.Given() {
-		s += ", excludes " + y.Excludes.Value
+		s = phrases.Say("terms excludes", s, y.Excludes.Value)
 	}
 	if more := pagedata.Offer(u); more != "" {
 		s = more + "; " + s

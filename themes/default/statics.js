@@ -133,17 +133,17 @@ var Statics = (function () {
 		if (si) { first *= MM; last *= MM; }
 		var from = up(first, coarse), to = down(last, coarse);
 		if (from > to) { from = up(first, fine); to = down(last, fine); }
-		if (from > to) return "only at " + write(near(first, fine));
-		return from == to ? "only at " + write(from) : write(from) + " to " + write(to);
+		if (from > to) return say("only at", write(near(first, fine)));
+		return from == to ? say("only at", write(from)) : say("from to", write(from), write(to));
 	}
 
 	// internal/measure/typed.go. A row is words, whether it is a weight, times, over.
 	var UNITS = [
-		["lb lbs pound pounds #", 1, 1, 1], ["kg kgs kilo kilos kilogram kilograms", 1, 1, KG],
-		["tonne tonnes", 1, 1000, KG], ["shortton", 1, 2000, 1],
-		["ft foot feet '", 0, 12, 1], ["in inch inches \" ''", 0, 1, 1],
-		["mm millimeter millimeters millimetre millimetres", 0, 1, MM], ["cm centimeter centimeters centimetre centimetres", 0, 10, MM],
-		["m meter meters metre metres", 0, 1000, MM]
+		[say("words lb"), 1, 1, 1], [say("words kg"), 1, 1, KG],
+		[say("words tonne"), 1, 1000, KG], ["shortton", 1, 2000, 1],
+		[say("words ft"), 0, 12, 1], [say("words in"), 0, 1, 1],
+		[say("words mm"), 0, 1, MM], [say("words cm"), 0, 10, MM],
+		[say("words m"), 0, 1000, MM]
 	], METRIC = { lb: "kg", ft: "m", "in": "mm" };
 	function unitOf(word) {
 		for (var i = 0; i < UNITS.length; i++) if ((" " + UNITS[i][0] + " ").indexOf(" " + word + " ") >= 0) return UNITS[i];
@@ -224,10 +224,8 @@ var Statics = (function () {
 	function sensible(v) { return abs(v) <= MOST; }
 
 	// loadwindow.go. A constraint is its number there.
-	var NAMES = ["nothing", "the deck's front edge", "the deck's rear edge", "the load ahead of it", "the load behind it",
-		"the least that should be on the tongue", "the most that should be on the tongue", "the coupler's tongue limit",
-		"the axles", "the tires", "the wheels", "gvwr", "the coupler", "the ball", "no load at all",
-		"the load's own measures", "the trailer's measures"];
+	var NAMES = [];
+	while (NAMES.length < 17) NAMES.push(say("by " + NAMES.length));
 	function rigSensible(r) {
 		var E = r[0], T = r[1];
 		return E > 0 && r[2] > 0 && r[4] > 0 && r[5] > 0 && r[6] > 0 && T <= E && T >= -E && r[8] >= 0 && r[9] >= 0 && r[10] >= 0 &&
@@ -270,13 +268,12 @@ var Statics = (function () {
 	}
 	function windowText(o, si) {
 		var a = o.by[0], b = o.by[1];
-		if (o.room) return stretch(o.first, o.last, si) + " behind the deck's front";
-		if (a == 16) return "nowhere: weigh and measure the trailer again, its figures cannot all be right";
-		if (a == 15) return "nowhere: " + (b == 15 ? "a load of " + weight(o.w, si) + " on " + length(o.L, si) + " is not a load" :
-			weight(o.w, si) + " is more than the " + limit(o.leaves, si) + " that " + NAMES[b] + " leaves for a load");
-		if (a < 5 && b < 5) return "nowhere: " + length(o.L, si) + " is longer than the room between " + NAMES[a] + " and " + NAMES[b];
-		return "nowhere: " + NAMES[a] + " allows its center no farther forward than " + atLeast(o.first, si) +
-			" behind the deck's front, " + NAMES[b] + " no farther back than " + atMost(o.last, si);
+		if (o.room) return say("window", stretch(o.first, o.last, si));
+		if (a == 16) return say("window trailer");
+		if (a == 15 && b == 15) return say("window load", weight(o.w, si), length(o.L, si));
+		if (a == 15) return say("window heavy", weight(o.w, si), limit(o.leaves, si), NAMES[b]);
+		if (a < 5 && b < 5) return say("spot long", length(o.L, si), NAMES[a], NAMES[b]);
+		return say("window none", NAMES[a], atLeast(o.first, si), NAMES[b], atMost(o.last, si));
 	}
 
 	// stand.go
@@ -298,7 +295,7 @@ var Statics = (function () {
 		return s;
 	}
 	function marginText(m, si) {
-		return m.over ? load(-m.left, si) + (m.by == 5 ? " short" : " over") : limit(max(m.left, 0), si) + " left";
+		return m.over ? say(m.by == 5 ? "short" : "over", load(-m.left, si)) : say("left", limit(max(m.left, 0), si));
 	}
 
 	// spot.go. A machine is {w, L, a, m, head, tail}; a set is one with x, its leading end.
@@ -594,8 +591,7 @@ var Statics = (function () {
 	}
 
 	// license.go
-	var LICENSES = ["below the federal weights of Class A and Class B; passengers, placards and states have rules of their own: ask your state",
-		"a federal Class B license may apply; ask your state", "a federal Class A license may apply; ask your state"];
+	var LICENSES = [0, 1, 2].map(function (n) { return say("license " + n); });
 	function license(law, pulls, towed, label) {
 		var all = max(pulls + towed, towed > 0 ? label : 0);
 		return { is: all >= law[0] && towed > law[1] ? 2 : pulls >= law[2] ? 1 : 0, business: all >= law[3] };
