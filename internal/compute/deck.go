@@ -18,22 +18,29 @@ type Space struct {
 	Front  unit.Length
 	// Floor is the height of the floor under the load.
 	Floor unit.Length
+
+	well bool // a lowboy gives the well and no other length
 }
 
 // spaceOf returns the space of the unit's kind if its length is given. Otherwise it returns
 // the first space with a length, then the kind's own, then a deck if the kind has none.
 func spaceOf(u *unit.Unit) Space {
+	deck := Space{Name: "deck", Length: u.Deck.Length, Width: u.Deck.Width, Front: u.Deck.Front, Floor: u.Deck.Height}
+	if !u.Deck.Length.Given() && u.Deck.Well.Given() {
+		// Where the well begins, and how long the trailer is, is not said by that.
+		deck = Space{Name: "deck", Length: u.Deck.Well, Width: u.Deck.Width, Floor: u.Deck.WellUp, well: true}
+	}
 	spaces := [...]Space{
-		{"bed", u.Bed.Length, u.Bed.Width, u.Bed.Front, u.Bed.Floor},
-		{"box", u.Box.Length, u.Box.Width, u.Box.Front, u.Box.Floor},
-		{"tank", u.Tank.Length, u.Tank.Width, u.Tank.Front, u.Tank.Floor},
-		{"hull", u.Hull.Length, u.Hull.Beam, u.Hull.Front, u.Hull.Floor},
-		{"bin", u.Bin.Length, u.Bin.Width, u.Bin.Front, u.Bin.Floor},
-		{"bunks", u.Bunks.Length, u.Bunks.Width, u.Bunks.Front, u.Bunks.Floor},
-		{"chassis", u.Chassis.Length, u.Chassis.Width, u.Chassis.Front, u.Chassis.Floor},
+		{Name: "bed", Length: u.Bed.Length, Width: u.Bed.Width, Front: u.Bed.Front, Floor: u.Bed.Floor},
+		{Name: "box", Length: u.Box.Length, Width: u.Box.Width, Front: u.Box.Front, Floor: u.Box.Floor},
+		{Name: "tank", Length: u.Tank.Length, Width: u.Tank.Width, Front: u.Tank.Front, Floor: u.Tank.Floor},
+		{Name: "hull", Length: u.Hull.Length, Width: u.Hull.Beam, Front: u.Hull.Front, Floor: u.Hull.Floor},
+		{Name: "bin", Length: u.Bin.Length, Width: u.Bin.Width, Front: u.Bin.Front, Floor: u.Bin.Floor},
+		{Name: "bunks", Length: u.Bunks.Length, Width: u.Bunks.Width, Front: u.Bunks.Front, Floor: u.Bunks.Floor},
+		{Name: "chassis", Length: u.Chassis.Length, Width: u.Chassis.Width, Front: u.Chassis.Front, Floor: u.Chassis.Floor},
 		// The pans in which the vehicle's wheels stand. Their width is not the dolly's.
-		{"dolly", u.Dolly.Length, unit.Length{}, u.Dolly.Front, u.Dolly.Floor},
-		{"deck", u.Deck.Length, u.Deck.Width, u.Deck.Front, u.Deck.Height},
+		{Name: "dolly", Length: u.Dolly.Length, Width: unit.Length{}, Front: u.Dolly.Front, Floor: u.Dolly.Floor},
+		deck,
 	}
 	own := len(spaces) - 1
 	for i := range spaces {
@@ -54,6 +61,11 @@ func spaceOf(u *unit.Unit) Space {
 
 // key is the path of one of its measures, or empty where the space has no such key.
 func (s Space) key(leaf string) string {
+	if s.well {
+		if k := wellKeys[leaf]; k != "" {
+			return k
+		}
+	}
 	for i := range spaceKeys {
 		if k := &spaceKeys[i]; k.name == s.Name && k.leaf == leaf {
 			return k.path
@@ -61,6 +73,9 @@ func (s Space) key(leaf string) string {
 	}
 	return s.Name + "." + leaf
 }
+
+// wellKeys are the keys of a deck of which only the well was measured.
+var wellKeys = map[string]string{"length": "deck.well", "front": "deck.length", "floor": "deck.well-height"}
 
 // spaceKeys are the paths of the keys, made once because every unit needs them.
 var spaceKeys = func() (out []spaceKey) {

@@ -55,6 +55,12 @@ var payload = &Definition{
 			p.needs = append(p.needs, p.needsOf("tag-payload")...)
 			return
 		}
+		if !p.Tire.Known && p.Tire.Because != "" {
+			// The tires may carry less than everything that is known.
+			p.lack("tires.sidewall")
+			p.needs[len(p.needs)-1].Because = p.Tire.Because
+			return
+		}
 		lowest := p.Ladder[0].Value
 		p.Ladder[0].Governs = true
 		// The payload rests on the limit that governs it, and on one that is equal.

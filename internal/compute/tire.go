@@ -45,6 +45,10 @@ type Tire struct {
 	Source string
 	// Lack says why the rating is not known, in the reader's words.
 	Lack string
+	// Because is the author's reason where the file says that size, load range or sidewall are
+	// unknown, and UnknownAt is where it says so.
+	Because   string
+	UnknownAt unit.Pos
 	// Notes has what the page must say about it.
 	Notes []string
 
@@ -62,6 +66,7 @@ func tireOf(u *unit.Unit) Tire {
 		return t
 	}
 	t.Dual = per.Value >= 4
+	t.unread(&u.Tires)
 	// Even a sidewall's rating needs the size: without it nobody can tell whether this is
 	// a passenger tire, which counts for only ten elevenths on a trailer.
 	if !u.Tires.Size.Given() || u.Tires.Size.Value == "" {
@@ -86,6 +91,24 @@ func tireOf(u *unit.Unit) Tire {
 	t.pressures(u, size, all)
 	t.work(u, size)
 	return t
+}
+
+// unread finds what the author says nobody knows of the tire, the sidewall first.
+func (t *Tire) unread(tires *unit.Tires) {
+	side := &tires.Sidewall.Single
+	if t.Dual {
+		side = &tires.Sidewall.Dual
+	}
+	if reason, unknown := side.Unknown(); unknown {
+		t.Because, t.UnknownAt = reason, side.Pos
+		return
+	}
+	for _, f := range []*unit.Text{&tires.Size, &tires.LoadRange} {
+		if reason, unknown := f.Unknown(); unknown {
+			t.Because, t.UnknownAt = reason, f.Pos
+			return
+		}
+	}
 }
 
 func (t *Tire) mounting() string {
@@ -377,7 +400,7 @@ var tireCapacity = &Definition{
 	work: func(p *calc) {
 		if !p.Tire.Known {
 			if p.Tire.Lack != "" {
-				p.needs = append(p.needs, Need{Key: "tires.sidewall", Advice: "read the maximum load and pressure off the sidewall: " + p.Tire.Lack})
+				p.needs = append(p.needs, Need{Key: "tires.sidewall", Advice: "read the maximum load and pressure off the sidewall: " + p.Tire.Lack, Because: p.Tire.Because})
 			}
 			return
 		}

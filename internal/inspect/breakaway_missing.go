@@ -11,7 +11,11 @@ var breakawayMissing = &Rule{
 		if !gvwr.Given() || gvwr.Value <= brakesFrom || !b.Kind.Given() || b.Kind.Value == "none" {
 			return
 		}
+		reason, unknown := b.Breakaway.Unknown()
 		switch {
+		case unknown:
+			c.here(f.add(b.Breakaway.Pos, "it is not known whether there is a breakaway device: %s; have that looked at before it is towed", reason).
+				also(gvwr.Pos, "gvwr is here"))
 		case b.Breakaway.Given() && !b.Breakaway.Value:
 			f.add(b.Breakaway.Pos, "the trailer has %s brakes and no breakaway device", b.Kind.Value).also(gvwr.Pos, "gvwr is here").
 				fix("fit a breakaway device with its battery, and write breakaway: yes")
@@ -20,7 +24,8 @@ var breakawayMissing = &Rule{
 				by("49 CFR 571.121 (from memory): a trailer's air brakes set themselves when the supply fails").
 				fix("pull the supply line, see that the brakes set, and write breakaway: yes")
 		case !b.Breakaway.Given() && !b.Breakaway.Spoiled:
-			f.add(b.Kind.Pos, "the trailer has %s brakes, and the file does not say whether there is a breakaway device", b.Kind.Value).also(gvwr.Pos, "gvwr is here")
+			f.add(b.Kind.Pos, "the trailer has %s brakes, and the file does not say whether there is a breakaway device", b.Kind.Value).also(gvwr.Pos, "gvwr is here").
+				fix("%s%s", f.rule.Remedy, c.orUnknown("breakaway"))
 		}
 	},
 }

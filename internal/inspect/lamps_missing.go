@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/kinds"
 )
 
 var lampsMissing = &Rule{
@@ -26,7 +27,11 @@ var lampsMissing = &Rule{
 			at = has.At
 		}
 		if (want.Clearance() > 0 || want.Intermediate > 0) && !counted && !spoiled {
-			c.here(f.add(at, "nobody has counted its lamps; a trailer of this size needs %s", countedLamps(want)))
+			fd := f.add(at, "nobody has counted its lamps; a trailer of this size needs %s", countedLamps(want))
+			c.here(fd)
+			if kinds.Of(c.Kind.Value).HidesLamps {
+				fd.only(Caution).by("49 CFR 571.108 Table I-b (2015); NHTSA interpretation nht73-1.26: the standard is for the new trailer, and on the road the lamps that a load hides may be off")
+			}
 		}
 		if want.Tape && !taped {
 			c.here(f.add(at, "nobody has looked for its red and white tape; with this size and rating it needs %s along each side", tapeLeast(want)))
@@ -34,12 +39,27 @@ var lampsMissing = &Rule{
 	},
 }
 
-// here leaves a finding a stop on a new trailer that is in the yard, where somebody can
-// look. On a used one, or before it arrives, it is a caution.
+// atHand reports whether it is a new trailer that is in the yard, where somebody can look before
+// it is sold.
+func (c *Case) atHand() bool {
+	return c.Condition.Value == "new" && c.Arrived.Given() && c.Availability.Value != "on order"
+}
+
+// here leaves a finding a stop on a trailer at hand. On another one it is a caution.
 func (c *Case) here(f *Finding) {
-	if c.Condition.Value != "new" || !c.Arrived.Given() {
+	if !c.atHand() {
 		f.only(Caution)
+		return
 	}
+	f.also(c.Arrived.Pos, "it is new and has arrived, so somebody can look")
+}
+
+// orUnknown ends a remedy with how to say that nobody can look, where that can be published.
+func (c *Case) orUnknown(key string) string {
+	if c.atHand() || c.Work.Tire.Because != "" {
+		return ""
+	}
+	return "; if nobody can look yet, write " + key + ": unknown (why)"
 }
 
 // countedLamps lists the lamps that the unit file has a key for.

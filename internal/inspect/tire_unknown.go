@@ -15,11 +15,19 @@ var tireUnknown = &Rule{
 	check: func(c *Case, f *Findings) {
 		t := c.Work.Tire
 		size := c.Tires.Size
-		if t.Known || !size.Given() || !c.Tires.PerAxle.Given() {
+		if t.Known || !c.Tires.PerAxle.Given() {
+			return
+		}
+		if t.Because != "" {
+			c.here(f.add(t.UnknownAt, "what the tires carry is not known: %s; do not load it before somebody has read the sidewall", t.Because))
+			return
+		}
+		if !size.Given() {
 			return
 		}
 		fd := f.add(size.Pos, "what the tires carry is not known: %s", t.Lack).
 			also(c.Tires.LoadRange.Pos, "the load range is here")
+		fd.fix("%s%s", fd.Remedy, c.orUnknown(c.sidewallKey()))
 		if near := tables.NearestSizes(size.Value); len(tables.Tires(size.Value, c.Tires.LoadRange.Value)) == 0 && len(near) > 0 {
 			fd.fix("%s; if the size is a slip, the table knows %s", fd.Remedy, strings.Join(near, ", "))
 		}

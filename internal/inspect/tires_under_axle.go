@@ -14,7 +14,7 @@ var tiresUnderAxle = &Rule{
 	Title:  "the tires of an axle carry what the axle is rated for",
 	Why:    "A trailer loaded to its axle rating would run on overloaded tires, and an overloaded trailer tire bursts.",
 	Source: "49 CFR 571.120 S5.1.2 (2015)",
-	Remedy: "fit tires of a higher load range, or lower the axle rating to what the tires carry",
+	Remedy: tiresRemedy,
 	check: func(c *Case, f *Findings) {
 		axle, t := c.Axles.Rating, c.Work.Tire
 		if !axle.Given() || !t.Known || measure.NotOver(axle.Value, t.Axle) {
@@ -36,10 +36,34 @@ var tiresUnderAxle = &Rule{
 			fd.Message += "; this is a passenger tire, and on a trailer only its load divided by 1.10 counts: " +
 				t.Rating.Limit() + " molded is " + t.Each.Limit()
 		}
-		if ways := c.waysToCarry(fd); len(ways) > 0 {
-			fd.fix("%s; or lower the axle rating to what the tires carry%s", strings.Join(ways, "; or "), c.askMaker())
+		ways := c.waysToCarry(fd)
+		fd.fix("%s", strings.Join(append(ways, "lower the axle rating to what the tires carry"), "; or ")+c.askMaker())
+		if len(ways) == 0 {
+			fd.fix("%s%s", tiresRemedy, c.askMaker())
+		}
+		if t.Because != "" && !t.RatingAt.Known() && c.sidewallMayCarry() {
+			fd.Message = fmt.Sprintf("nobody has read MAX LOAD on the tires: %s; our table gives them %s an axle, and the axle is rated %s, so the payload counts the tires", t.Because,
+				t.Axle.Limit(), axle.Value)
+			fd.At = t.UnknownAt
+			c.here(fd)
 		}
 	},
+}
+
+const tiresRemedy = "fit tires of a higher load range, or lower the axle rating to what the tires carry"
+
+// sidewallKey is the key of the sidewall's load that counts here.
+func (c *Case) sidewallKey() string {
+	if c.Work.Tire.Dual {
+		return "dual"
+	}
+	return "single"
+}
+
+// sidewallMayCarry reports whether another maker's tire of this size and range may carry the axle.
+func (c *Case) sidewallMayCarry() bool {
+	each := measure.Up(c.Axles.Rating.Value.Part(1, c.Tires.PerAxle.Value), 1)
+	return !c.Work.Tire.Passenger && measure.NotOver(each, offTable.Of(c.Work.Tire.Rating))
 }
 
 // askMaker is what to do where one label states the axle rating and the tires: nobody but the
@@ -48,7 +72,7 @@ func (c *Case) askMaker() string {
 	if c.Axles.Rating.From.Origin != measure.Tag || c.Tires.Size.From.Origin != measure.Tag && c.Tires.LoadRange.From.Origin != measure.Tag {
 		return ""
 	}
-	return "; if the label itself says both, ask the maker and withhold the unit until it answers"
+	return "; if the label itself says both, ask the maker, and keep the unit out until it answers with withhold: waiting for the maker's answer"
 }
 
 // waysToCarry are the ways to tires that carry the axle, the cheapest first: more air,
@@ -68,10 +92,10 @@ func (c *Case) waysToCarry(fd *Finding) []string {
 			t.Each.Limit()))
 	} else if !t.RatingAt.Known() {
 		// A table row: another maker's tire of this size and range may be rated for more.
-		each := measure.Up(axle.Part(1, c.Tires.PerAxle.Value), 1)
-		if measure.NotOver(each, offTable.Of(t.Rating)) {
-			ways = append(ways, fmt.Sprintf("our table gives %s a tire; read MAX LOAD on the sidewall, and if it says %s or more, write it under tires.sidewall",
-				t.Rating.Limit(), each.Load()))
+		if c.sidewallMayCarry() {
+			each := measure.Up(axle.Part(1, c.Tires.PerAxle.Value), 1)
+			ways = append(ways, fmt.Sprintf("our table gives %s a tire; read MAX LOAD on the sidewall, and if it says %s or more, write it under tires.sidewall%s",
+				t.Rating.Limit(), each.Load(), c.orUnknown(c.sidewallKey())))
 		}
 	}
 	if next := nextLoadRange(c); next != "" {

@@ -62,12 +62,17 @@ type Kind struct {
 	// Needs are the keys that a unit of this kind must have in addition to those that every
 	// unit must have.
 	Needs []string
+	// Instead has for a key of Needs another one of the same section that will do.
+	Instead map[string]string
 	// Floor is how high the floor usually is above the ground. It is drawn, dashed, where
 	// nobody measured it. Common practice, no source.
 	Floor measure.Inches
 	// OverWheels reports that the floor is above the wheels, so that nothing sticks out at
 	// its sides: no fenders are drawn, and the floor's width is the trailer's.
 	OverWheels bool
+	// HidesLamps reports that what it carries hides its own lamps, so that lamps nobody counted
+	// are a caution and never a stop.
+	HidesLamps bool
 	// Securing is how the load is held.
 	Securing Securing
 	// Usual is how long the space usually is. It is drawn, dashed, where the unit does not say;
@@ -135,7 +140,7 @@ var table = []Kind{
 	},
 	{
 		Name: "lowboy", Label: "Lowboy", Noun: "lowboy",
-		Space: Deck, Needs: []string{"deck.length"}, Floor: 20,
+		Space: Deck, Needs: []string{"deck.length"}, Instead: map[string]string{"deck.length": "deck.well"}, Floor: 20,
 		Silhouette: "deck", Said: []string{"lowboy", "low boy", "lowbed trailer"},
 		Cautions: []Caution{{"measure the height with the machine on it: states end at 13 ft 6 in to 14 ft, and a bridge may be lower", practice}},
 	},
@@ -215,7 +220,7 @@ var table = []Kind{
 	},
 	{
 		Name: "tow-dolly", Label: "Tow dolly", Noun: "tow dolly",
-		Space: Dolly, Needs: []string{"dolly.vehicle"}, Floor: 12, Usual: 46,
+		Space: Dolly, Needs: []string{"dolly.vehicle"}, Floor: 12, Usual: 46, HidesLamps: true,
 		Silhouette: "dolly", Said: []string{"tow dolly"},
 		Cautions: []Caution{{"it carries one axle of the vehicle; which axle may roll behind, and whether the drive line has to come off, is in the vehicle's own manual", practice}},
 	},

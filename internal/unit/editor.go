@@ -109,29 +109,37 @@ func editorNeeds(ks *keys, required []string) []members {
 		is := members{{"type", "string"}, {"pattern", peeled(anyCase(k.Name))}}
 		out = append(out, members{
 			{"if", members{{"required", []string{"kind"}}, {"properties", members{{"kind", is}}}, {"not", members{{"required", []string{"model"}}}}}},
-			{"then", members{{"allOf", editorRequired(k.Needs)}}},
+			{"then", members{{"allOf", editorRequired(k)}}},
 		})
 	}
 	return out
 }
 
-// editorRequired requires each key of a list. For bed.length, it requires a bed with a
-// length.
-func editorRequired(paths []string) []members {
+// editorRequired requires each key that a kind needs, or the one that will do instead.
+func editorRequired(kind kinds.Kind) []members {
 	var out []members
-	for _, path := range paths {
-		var below members
-		names := strings.Split(path, ".")
-		for i := len(names) - 1; i >= 0; i-- {
-			one := members{{"required", []string{names[i]}}}
-			if below != nil {
-				one = append(one, member{"properties", members{{names[i], below}}})
-			}
-			below = one
+	for _, path := range kind.Needs {
+		one := editorRequires(path)
+		if instead := kind.Instead[path]; instead != "" {
+			one = members{{"anyOf", []members{one, editorRequires(instead)}}}
 		}
-		out = append(out, below)
+		out = append(out, one)
 	}
 	return out
+}
+
+// editorRequires requires a key. For bed.length, it requires a bed with a length.
+func editorRequires(path string) members {
+	var below members
+	names := strings.Split(path, ".")
+	for i := len(names) - 1; i >= 0; i-- {
+		one := members{{"required", []string{names[i]}}}
+		if below != nil {
+			one = append(one, member{"properties", members{{names[i], below}}})
+		}
+		below = one
+	}
+	return below
 }
 
 func editorKeys(ks *keys, takes func(*key) bool, used map[string]bool) members {

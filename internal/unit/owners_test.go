@@ -67,7 +67,11 @@ func kindsTable() string {
 			if len(key.Choices) > 0 {
 				how = strings.Join(key.Choices, " or ")
 			}
-			needs = append(needs, fmt.Sprintf("`%s`, %s", path, how))
+			need := fmt.Sprintf("`%s`, %s", path, how)
+			if instead := k.Instead[path]; instead != "" {
+				need += ", or `" + instead + "`"
+			}
+			needs = append(needs, need)
 		}
 		fmt.Fprintf(&b, "| `%s` | %s | %s |\n", k.Name, strings.Join(said, ", "), strings.Join(needs, "; "))
 	}

@@ -71,7 +71,9 @@ was only said is not trusted for a rating until somebody has read the rating its
 
 **A figure that nobody knows** is written with the reason: ` + "`gvwr: unknown (the label is\npainted over)`" + `, or in quotes ` + "`gvwr: \"unknown: the label is painted over\"`" + `. Figures that need it
 then say why they are not known, and a model does not fill it in. A used trailer can be listed
-without its ratings that way; a new one cannot.
+without its ratings that way; a new one cannot. Yes or no and a count take it too: ` + "`breakaway: unknown\n(nobody has looked)`" + `. The page says "not known" with your reason. A breakaway device or a sidewall that
+nobody has looked at is then a caution on a used trailer and on one that has not come yet, and a
+stop on a new one in the yard, where somebody can look.
 
 **What a model fills in** is shown as from the model. Somebody read the model's label or
 measured its deck, not this trailer's.

@@ -181,6 +181,17 @@ func (y *Yard) Missing() []Missing {
 	return missing(yardKeys(), reflect.ValueOf(y).Elem(), "", y.Top, nil)
 }
 
+// givenInstead reports whether another key of the section is given that will do for this kind.
+func givenInstead(ks *keys, v reflect.Value, kind, path string) bool {
+	_, name, _ := cutLast(kinds.Of(kind).Instead[path])
+	k := ks.byName[name]
+	if k == nil {
+		return false
+	}
+	_, lacks := v.Field(k.index).Addr().Interface().(leaf).lacks()
+	return !lacks
+}
+
 func missing(ks *keys, v reflect.Value, kind string, at Pos, out []Missing) []Missing {
 	if v.Type() != reflect.TypeFor[Unit]() && v.Type() != reflect.TypeFor[Yard]() {
 		if s := v.Field(0).Interface().(Section); s.At.Known() {
@@ -194,7 +205,7 @@ func missing(ks *keys, v reflect.Value, kind string, at Pos, out []Missing) []Mi
 				out = missing(k.kids, v.Field(k.index), kind, at, out)
 			}
 		case k.neededFor(kind) && !k.list:
-			if blank, lacks := v.Field(k.index).Addr().Interface().(leaf).lacks(); lacks {
+			if blank, lacks := v.Field(k.index).Addr().Interface().(leaf).lacks(); lacks && !givenInstead(ks, v, kind, k.path) {
 				m := Missing{Path: k.path, Doc: k.doc, Example: k.example, At: at}
 				if !k.needed {
 					m.Noun = kinds.Of(kind).Noun
