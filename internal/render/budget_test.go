@@ -3,6 +3,7 @@ package render_test
 import (
 	"bytes"
 	"compress/gzip"
+	"io"
 	"maps"
 	"os"
 	"path/filepath"
@@ -12,38 +13,13 @@ import (
 
 	"golang.org/x/net/html"
 
-	"tarepage/internal/compute"
-	"tarepage/internal/inspect"
-	"tarepage/internal/render"
 	"tarepage/internal/testyard"
-	"tarepage/internal/unit"
-	theme "tarepage/themes/default"
 )
 
-// whole makes every file of a site out of a folder.
-func whole(t *testing.T, dir string) map[string][]byte {
-	t.Helper()
-	stock, problems, err := unit.Read(os.DirFS(dir))
-	if err != nil {
-		t.Fatal(err)
-	}
-	works := compute.Stock(stock)
-	files := map[string][]byte{}
-	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: inspect.Stock(stock, works, problems)},
-		render.AddFunc(func(path string, data []byte) error {
-			files[path] = data
-			return nil
-		}))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return files
-}
-
-func packed(data []byte) int {
+func packed(data string) int {
 	var b bytes.Buffer
 	w, _ := gzip.NewWriterLevel(&b, gzip.BestCompression)
-	_, _ = w.Write(data)
+	_, _ = io.WriteString(w, data)
 	_ = w.Close()
 	return b.Len()
 }
@@ -51,10 +27,10 @@ func packed(data []byte) int {
 // weight is what a page costs before anybody touches it.
 type weight struct{ html, scripts, elements, requests int }
 
-func weigh(t *testing.T, files map[string][]byte, path string) weight {
+func weigh(t *testing.T, files map[string]string, path string) weight {
 	t.Helper()
 	w := weight{html: packed(files[path]), requests: 1}
-	root, err := html.Parse(bytes.NewReader(files[path]))
+	root, err := html.Parse(strings.NewReader(files[path]))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -70,13 +46,13 @@ func weigh(t *testing.T, files map[string][]byte, path string) weight {
 		switch {
 		case n.Data == "script" && at["src"] != "":
 			name := filepath.ToSlash(filepath.Join(filepath.Dir(path), at["src"]))
-			if files[name] == nil {
+			if files[name] == "" {
 				t.Errorf("%s loads %s, which is not there", path, name)
 			}
 			w.scripts += packed(files[name])
 			w.requests++
 		case n.Data == "script" && n.FirstChild != nil && at["type"] == "":
-			w.scripts += packed([]byte(n.FirstChild.Data))
+			w.scripts += packed(n.FirstChild.Data)
 		case n.Data == "img" && at["loading"] != "lazy" && !strings.HasPrefix(at["src"], "data:"), n.Data == "link" && at["rel"] == "stylesheet":
 			w.requests++
 		}
@@ -101,7 +77,7 @@ func most(path string) weight {
 	return weight{html: 14 << 10, scripts: 12 << 10, elements: 700, requests: 3}
 }
 
-func holdWeights(t *testing.T, files map[string][]byte) {
+func holdWeights(t *testing.T, files map[string]string) {
 	t.Helper()
 	heaviest := map[string]weight{}
 	for i, path := range slices.Sorted(maps.Keys(files)) {
@@ -127,7 +103,7 @@ func holdWeights(t *testing.T, files map[string][]byte) {
 }
 
 // loaded are the packed sizes of the site's scripts, by their names without the hash.
-func loaded(files map[string][]byte) map[string]int {
+func loaded(files map[string]string) map[string]int {
 	out := map[string]int{}
 	for path, data := range files {
 		if name, ok := strings.CutPrefix(path, "s/"); ok {
@@ -140,7 +116,7 @@ func loaded(files map[string][]byte) map[string]int {
 
 // TestWeights holds the demo yard's pages against the budget.
 func TestWeights(t *testing.T) {
-	files := whole(t, "../..")
+	files := demo(t)
 	holdWeights(t, files)
 	t.Logf("scripts and data, packed: %v", loaded(files))
 }
@@ -149,13 +125,13 @@ func TestWeights(t *testing.T) {
 // 45 KB. Shapes and models of internal/testyard are few.
 func TestWeightsOfFiveThousand(t *testing.T) {
 	if os.Getenv("TAREPAGE_LONG") == "" {
-		t.Skip("set TAREPAGE_LONG=1 to run it; .ci/run does")
+		t.Skip("set TAREPAGE_LONG=1 to run it; .ci/nightly does")
 	}
 	dir := t.TempDir()
 	if err := testyard.Write(dir, 5000); err != nil {
 		t.Fatal(err)
 	}
-	files := whole(t, dir)
+	files := made(t, os.DirFS(dir))
 	holdWeights(t, files)
 	sizes := loaded(files)
 	if sizes["stock"] > 45<<10 {
@@ -169,7 +145,7 @@ func TestWeightsOfFiveThousand(t *testing.T) {
 			if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
 				t.Fatal(err)
 			}
-			if err := os.WriteFile(name, data, 0o644); err != nil {
+			if err := os.WriteFile(name, []byte(data), 0o644); err != nil {
 				t.Fatal(err)
 			}
 		}

@@ -1,7 +1,6 @@
 package render_test
 
 import (
-	"os"
 	"strings"
 	"testing"
 )
@@ -9,7 +8,7 @@ import (
 // TestMachinesNeedADeck: a machine is shown where it can be driven in, and not on the bunks of
 // a boat trailer, however light it is.
 func TestMachinesNeedADeck(t *testing.T) {
-	pages := made(t, os.DirFS("../.."))
+	pages := demo(t)
 	for unit, title := range map[string]string{"sb-1043": "Set it on the deck", "sb-0962": "Set it on the trailer"} {
 		page := pages["u/"+unit+".html"]
 		if shows := strings.Contains(page, "Common machines on it"); shows != (unit == "sb-1043") || !strings.Contains(page, title) {
