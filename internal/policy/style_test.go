@@ -44,7 +44,6 @@ var plainPhrases = regexp.MustCompile(`(?i)\b(there (is|are|was|were) no|(is|are
 var meantSo = map[string]int{
 	"internal/compute":    1, // the name of a limit: "the load behind it"
 	"internal/walkaround": 4, // phrases that people say
-	"themes/default":      1, // the same name, on the page
 }
 
 // phrasesIn lists the phrases in a text, each with its line.
