@@ -149,11 +149,11 @@ func terminal(f *os.File) bool {
 	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
-// news prints what a build found: with -quiet only what refuses something or was not read,
-// and otherwise what is new as well.
+// news prints what a build found: only what refuses something or was not read with -quiet and
+// where nothing is published, and otherwise what is new as well.
 func (c *command) news(w io.Writer, r *site.Result) error {
 	found := report.Under(c.from, r.Findings)
-	if c.quiet {
+	if c.quiet || !r.Published {
 		return report.Quiet(w, found)
 	}
 	return report.News(w, found, report.Under(c.from, r.Fresh))

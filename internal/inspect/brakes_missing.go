@@ -47,7 +47,12 @@ var brakesMissing = &Rule{
 				fix("tell the customer, or fit brakes")
 			return
 		}
-		fd := f.add(c.brakesAt(), "no brakes, and gvwr is %s; brakes are due above 3,000 lb", gvwr.Value).
+		none, fix := "no brakes", "fit brakes, or correct brakes.kind"
+		if !kind.Given() {
+			none, fix = "no brakes are given", "look what brakes it has, and write brakes.kind: electric, electric-over-hydraulic, surge, air or none"
+		}
+		fd := f.add(c.brakesAt(), "%s, and gvwr is %s; brakes are due above 3,000 lb", none, gvwr.Value).
+			fix("%s", fix).
 			figures(gvwr.Value.String(), "3,000 lb").
 			also(gvwr.Pos, "gvwr is here")
 		switch {
@@ -55,7 +60,7 @@ var brakesMissing = &Rule{
 			fd.Message += "; " + stateWords(row)
 			fd.by(federalBrakes + "; " + stateSource(row))
 		case c.Work.Settings.State == "":
-			fd.fix("fit brakes, or correct brakes.kind; if your state allows this weight without brakes, write state: in content/yard.md")
+			fd.fix("%s; if your state allows this weight without brakes, write state: in content/yard.md", fix)
 		}
 	},
 }

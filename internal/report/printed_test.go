@@ -48,6 +48,22 @@ var findings = []inspect.Finding{
 	finding(remarkRule, 1, "no price is given"),
 }
 
+// sheetFindings are what five rows of a sheet leave out, and one number that differs.
+func sheetFindings() (out []inspect.Finding) {
+	for i := range 5 {
+		at := unit.Pos{File: fmt.Sprintf("content/units/sb-%d.md", i+1), Line: 21, Column: 1}
+		f := inspect.Finding{Rule: stopRule, Severity: inspect.Stop, At: at, Unit: at.File, Message: "tires.per-axle is missing", Source: "a source", Remedy: "give it"}
+		out = append(out, f)
+		f.Message, f.Value = fmt.Sprintf("no brakes are given, and gvwr is %d,000 lb", 7+i/4), fmt.Sprintf("%d,000 lb", 7+i/4)
+		out = append(out, f)
+		f.Rule, f.Severity, f.Message, f.Value = remarkRule, inspect.Remark, "no price is given", ""
+		if i < 2 {
+			out = append(out, f) // of two units only, so each is printed
+		}
+	}
+	return out
+}
+
 var talk = &intake.Talk{
 	Name: "walk.vtt", Format: "WebVTT", Cues: 31, Length: 372,
 	Taken: []intake.Taken{
@@ -95,6 +111,7 @@ func TestPrinted(t *testing.T) {
 		{"findings in an inspection, by rule", func(w io.Writer) error { return Inspection(w, findings, ByRule) }},
 		{"news of a build", func(w io.Writer) error { return News(w, Under("my-yard", findings), Under("my-yard", findings[2:4])) }},
 		{"news of a build, nothing new", func(w io.Writer) error { return News(w, findings, nil) }},
+		{"news of a build, the same in several units", func(w io.Writer) error { return News(w, sheetFindings(), sheetFindings()) }},
 		{"quiet", func(w io.Writer) error { return Quiet(w, append(findings[1:3:3], ignoredFile)) }},
 		{"inspected", func(w io.Writer) error { Inspected(w, one, took); return nil }},
 		{"inspected, another folder", func(w io.Writer) error { Inspected(w, Tally("tarepage", "my yard", 2, findings), took); return nil }},

@@ -106,9 +106,9 @@ func printFinding(w io.Writer, f *inspect.Finding) error {
 	return err
 }
 
-// Stops prints the findings that stop a unit.
+// Stops prints the findings that stop a unit. What is the same in several units is printed once.
 func Stops(w io.Writer, list []inspect.Finding) error {
-	return Findings(w, slices.DeleteFunc(slices.Clone(list), func(f inspect.Finding) bool { return f.Severity != inspect.Stop }))
+	return Folded(w, slices.DeleteFunc(slices.Clone(list), func(f inspect.Finding) bool { return f.Severity != inspect.Stop }))
 }
 
 // Visible writes what a terminal would obey or hide as the escape that Go writes for it: a

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"regexp"
+	"strconv"
 	"strings"
 
 	"tarepage/internal/spreadsheet"
@@ -26,9 +28,7 @@ func Planned(w io.Writer, p *spreadsheet.Plan, applied bool, program, from, file
 			fmt.Fprintf(&b, "  %-24s %s\n", c.Header, c.Key)
 		}
 	}
-	for _, n := range p.New {
-		fmt.Fprintf(&b, "row %d: new unit %s, %s\n", n.Row, n.Stock, n.File)
-	}
+	newUnits(&b, p.New)
 	for _, e := range p.Edits {
 		was := e.Old
 		if was == "" {
@@ -36,13 +36,7 @@ func Planned(w io.Writer, p *spreadsheet.Plan, applied bool, program, from, file
 		}
 		fmt.Fprintf(&b, "row %d: %s %s: %s becomes %s\n", e.Row, e.Stock, e.Path, was, e.Value)
 	}
-	for _, f := range p.Faults {
-		at := ""
-		if f.Column != "" {
-			at = ", column " + f.Column
-		}
-		fmt.Fprintf(&b, "row %d%s: not taken: %s\n", f.Row, at, f.Reason)
-	}
+	faults(&b, p.Faults)
 	done := "nothing written; to do it: " + command(program, "sheet "+shellWord(filepath.ToSlash(file))+" -apply", from)
 	switch {
 	case len(p.New)+len(p.Edits) == 0:
@@ -54,6 +48,52 @@ func Planned(w io.Writer, p *spreadsheet.Plan, applied bool, program, from, file
 	_, err := io.WriteString(w, visibleLines(b.String()))
 	return err
 }
+
+// newUnits names the new units: a few with the files that they get, many on one line.
+func newUnits(b *strings.Builder, list []spreadsheet.New) {
+	const few = 5
+	if len(list) > few {
+		var names []string
+		for _, n := range list {
+			names = append(names, n.Stock)
+		}
+		fmt.Fprintf(b, "new units, each with a file in content/units: %s\n", strings.Join(names, ", "))
+		return
+	}
+	for _, n := range list {
+		fmt.Fprintf(b, "row %d: new unit %s, %s\n", n.Row, n.Stock, n.File)
+	}
+}
+
+// faults prints what is not taken. The same fault of one column is printed once, with the rows of
+// the others.
+func faults(b *strings.Builder, list []spreadsheet.Fault) {
+	rows := map[string][]string{}
+	key := func(f spreadsheet.Fault) string { return f.Column + "\x00" + quoted.ReplaceAllString(f.Reason, "") }
+	for _, f := range list {
+		rows[key(f)] = append(rows[key(f)], strconv.Itoa(f.Row))
+	}
+	for _, f := range list {
+		same := rows[key(f)]
+		if len(same) == 0 {
+			continue
+		}
+		at := fmt.Sprintf("row %d", f.Row)
+		if f.Column != "" {
+			at += ", column " + f.Column
+		}
+		fmt.Fprintf(b, "%s: not taken: %s\n", at, f.Reason)
+		if len(same) < leastFolded {
+			rows[key(f)] = same[1:]
+			continue
+		}
+		fmt.Fprintf(b, "    the same in %s: %s\n", count(len(same)-1, "more row"), strings.Join(same[1:], ", "))
+		delete(rows, key(f))
+	}
+}
+
+// quoted matches what a cell has, as a reason quotes it.
+var quoted = regexp.MustCompile(`"[^"]*"|\b[0-9]+[- ][0-9]+/[0-9]+`)
 
 // visibleLines is Visible for each line of a text.
 func visibleLines(text string) string {

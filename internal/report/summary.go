@@ -17,8 +17,10 @@ import (
 // Numbers counts what was looked at and found.
 type Numbers struct {
 	Units, Stops, Cautions, Remarks int
-	// At are the places of the stops, in order.
-	At []string
+	// Stopped is how many units have a stop. All reports that a stop concerns every unit, such as
+	// one in content/yard.md.
+	Stopped int
+	All     bool
 	// Others counts the cautions and remarks by rule, the most frequent first.
 	Others []RuleCount
 	// Rule is the rule that stops most often, for the hint after the summary.
@@ -27,6 +29,9 @@ type Numbers struct {
 	// was given.
 	Program, From string
 }
+
+// unitsDir is in the path of each unit's file.
+const unitsDir = "content/units/"
 
 // RuleCount is how often a rule found something.
 type RuleCount struct {
@@ -41,18 +46,20 @@ func Tally(program, from string, units int, list []inspect.Finding) Numbers {
 		Program: program, From: from, Units: units, Stops: inspect.Count(list, inspect.Stop),
 		Cautions: inspect.Count(list, inspect.Caution), Remarks: inspect.Count(list, inspect.Remark),
 	}
-	most, others := map[string]int{}, map[string]int{}
+	most, others, stopped := map[string]int{}, map[string]int{}, map[string]bool{}
 	for _, f := range list {
 		if f.Severity != inspect.Stop {
 			others[f.Rule.Name]++
 			continue
 		}
-		n.At = append(n.At, f.At.String()+" "+f.Rule.Name)
+		stopped[f.Unit] = true
+		n.All = n.All || !strings.Contains(f.Unit, unitsDir)
 		most[f.Rule.Name]++
 		if most[f.Rule.Name] > most[n.Rule] {
 			n.Rule = f.Rule.Name
 		}
 	}
+	n.Stopped = len(stopped)
 	for _, rule := range slices.Sorted(maps.Keys(others)) {
 		n.Others = append(n.Others, RuleCount{rule, others[rule]})
 	}
@@ -103,6 +110,8 @@ type Site struct {
 	Written, Unchanged, Removed int
 	// Address is where the site is published, as content/yard.md says; empty if it does not.
 	Address string
+	// Example reports that the site has nothing but the example of a first yard.
+	Example bool
 	// Undated are the stock numbers of which the feeds tell nothing, for no day is stated, and
 	// Unsaid those that are offered otherwise than before, with no later day.
 	Undated, Unsaid []string
@@ -121,18 +130,6 @@ func count(n int, one string) string {
 
 func (n Numbers) found() string {
 	return count(n.Stops, "stop") + ", " + count(n.Cautions, "caution") + ", " + count(n.Remarks, "remark")
-}
-
-// places prints where the first few stops are, because they are easy to miss among many
-// cautions.
-func (n Numbers) places(w io.Writer) {
-	for i, at := range n.At {
-		if i == 5 {
-			fmt.Fprintf(w, "and %s more\n", count(len(n.At)-i, "stop"))
-			return
-		}
-		fmt.Fprintf(w, "stop at %s\n", Visible(at))
-	}
 }
 
 func seconds(d time.Duration) string { return fmt.Sprintf("%.2f s", d.Seconds()) }
@@ -173,11 +170,10 @@ func Opened(w io.Writer, here, others []string) {
 func Refused(w io.Writer, n Numbers, to string, took time.Duration) {
 	fmt.Fprintf(w, "%s, %s, in %s: nothing published, %s is as it was\n",
 		count(n.Units, "unit"), n.found(), seconds(took), filepath.ToSlash(to))
-	n.places(w)
 	n.others(w)
 	fmt.Fprintf(w, "why: %s rule %s\n", n.Program, n.Rule)
-	if n.Units > 1 {
-		fmt.Fprintln(w, "to publish the other units meanwhile: -leave-out")
+	if ready := n.Units - n.Stopped; ready > 0 && !n.All {
+		fmt.Fprintf(w, "to publish the %s without a stop meanwhile, add -leave-out\n", count(ready, "unit"))
 	}
 }
 
@@ -235,6 +231,10 @@ func (s Site) moved(w io.Writer) {
 
 // world prints what the site leaves out for other programs, and how to add it.
 func (s Site) world(w io.Writer) {
+	if s.Example {
+		fmt.Fprintln(w, "this is the example: its pages say EXAMPLE, search engines leave them out, and there are no feeds; your first own unit takes its place")
+		return
+	}
 	if s.Address == "" {
 		fmt.Fprintln(w, "no address: in content/yard.md, so without what names whole addresses: canonical links, pictures of shared links, feeds, sitemap, robots.txt, the lot sheet's QR code")
 		return

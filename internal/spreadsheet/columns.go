@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"tarepage/internal/unit"
 )
@@ -53,6 +54,9 @@ var words = map[string][]string{
 	"hitch.ball":           {"ball", "ball size", "coupler size"},
 	"hitch.plug":           {"plug", "hitch plug"},
 	"brakes.kind":          {"brakes", "brake type"},
+	"tires.per-axle":       {"tires per axle", "tires on an axle"},
+	"brakes.axles":         {"brake axles", "braked axles", "axles with brakes", "brakes on"},
+	"model":                {"model", "model number", "model no", "model code"},
 }
 
 // sinceWords are the columns with the day of a value.
@@ -70,36 +74,48 @@ var headerMarks = regexp.MustCompile(`[^a-z0-9]+`)
 var headerUnits = map[string]string{"lb": "lb", "lbs": "lb", "pounds": "lb", "kg": "kg", "ft": "ft", "feet": "ft", "in": "in", "inches": "in", "psi": "psi"}
 
 // Match says what each column is. Kept are the choices of an earlier time, by header; a key
-// of "-" is a column that is not taken. Of two columns for one key the first is taken.
+// of "-" is a column that is not taken. Of two columns for one key the first is taken, and one
+// that names the key before one that only resembles it.
 func Match(header []string, kept map[string]string) []Column {
 	out := make([]Column, len(header))
 	taken := map[Column]bool{}
-	for i, h := range header {
-		c := Column{Header: h}
-		plain := strings.ToLower(strings.ReplaceAll(h, "#", " number"))
-		// "Date In" ends with no unit: the whole header comes first.
-		if c.Key, c.Since = meant(plain); c.Key == "" {
-			if m := unitForm.FindStringSubmatchIndex(plain); m != nil {
-				c.Unit, plain = headerUnits[plain[m[2]:m[3]]], plain[:m[0]]
-			}
-			c.Key, c.Since = meant(plain)
-		}
-		if key, ok := kept[h]; ok {
-			c.Key, c.Since = strings.TrimPrefix(key, notTaken), false
-		}
-		if at := (Column{Key: c.Key, Since: c.Since}); c.Key != "" && taken[at] {
-			c.Key = ""
-		} else {
+	take := func(i int, key string, since bool) {
+		if at := (Column{Key: key, Since: since}); key != "" && !taken[at] {
 			taken[at] = true
+			out[i].Key, out[i].Since = key, since
 		}
-		out[i] = c
+	}
+	plain := make([]string, len(header))
+	for i, h := range header {
+		out[i].Header = h
+		plain[i] = strings.ToLower(strings.ReplaceAll(h, "#", " number"))
+		// "Date In" ends with no unit: the whole header comes first.
+		key, since := meant(plain[i])
+		if m := unitForm.FindStringSubmatchIndex(plain[i]); key == "" && m != nil {
+			out[i].Unit, plain[i] = headerUnits[plain[i][m[2]:m[3]]], plain[i][:m[0]]
+			key, since = meant(plain[i])
+		}
+		if chosen, ok := kept[h]; ok {
+			key, since, plain[i] = strings.TrimPrefix(chosen, notTaken), false, ""
+		}
+		take(i, key, since)
+	}
+	for i := range out {
+		if key := unit.KeyMeant(unmarked(plain[i])); out[i].Key == "" && measured[keyDocs()[key].Kind] {
+			take(i, key, false)
+		}
 	}
 	return out
 }
 
+// unmarked is a header in small letters without marks.
+func unmarked(header string) string {
+	return strings.TrimSpace(headerMarks.ReplaceAllString(header, " "))
+}
+
 // meant is the key that a header names, in small letters.
 func meant(header string) (key string, since bool) {
-	plain := strings.TrimSpace(headerMarks.ReplaceAllString(header, " "))
+	plain := unmarked(header)
 	for key, names := range words {
 		if slices.Contains(names, plain) {
 			return key, false
@@ -113,11 +129,17 @@ func meant(header string) (key string, since bool) {
 	return "", false
 }
 
+// measured are the kinds of value that a column may be taken for by an everyday word that is not
+// in the table of this package. Words and prices are not among them: a column of notes, or of what
+// the yard paid, must never reach a page because its name resembles a key.
+var measured = map[string]bool{"weight": true, "length": true, "pressure": true, "volume": true, "count": true, "choice": true, "yes or no": true,
+	"production week": true}
+
 // keyDocs are the unit's keys by their paths.
-func keyDocs() map[string]unit.KeyDoc {
+var keyDocs = sync.OnceValue(func() map[string]unit.KeyDoc {
 	out := map[string]unit.KeyDoc{}
 	for _, k := range unit.Keys() {
 		out[k.Path] = k
 	}
 	return out
-}
+})

@@ -5,6 +5,7 @@ import (
 	"math"
 	"path"
 	"reflect"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -155,6 +156,13 @@ func read(row Row, columns []Column, keys map[string]unit.KeyDoc) (values map[st
 	return values, faults
 }
 
+// inUnit are the lengths that everybody gives in one unit, so that their column needs none: balls
+// are named by their inches (SAE J684).
+var inUnit = map[string]string{"hitch.ball": "in"}
+
+// mixed matches inches with a fraction: 2-5/16, 2 5/16.
+var mixed = regexp.MustCompile(`^[0-9]+[ -][0-9]+/[0-9]+$`)
+
 // value writes a cell as a unit file has it.
 func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 	number, err := strconv.ParseFloat(strings.NewReplacer("$", "", ",", "").Replace(cell), 64)
@@ -174,12 +182,7 @@ func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 			return thousands(math.Round(number*100)/100) + " " + unit, nil
 		}
 	case "length":
-		if bare && c.Unit == "" {
-			return "", fmt.Errorf("%q has no unit; name the column %s (ft) or %s (in)", cell, c.Header, c.Header)
-		}
-		if bare {
-			return strconv.FormatFloat(number, 'f', -1, 64) + " " + c.Unit, nil
-		}
+		return c.length(cell, number, bare)
 	case "count":
 		if bare {
 			return digits, nil
@@ -194,6 +197,22 @@ func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 			return kind, nil
 		}
 		return strings.ToLower(cell), nil
+	}
+	return cell, nil
+}
+
+// length writes a length, which is in the unit of its column where the cell has none.
+func (c Column) length(cell string, number float64, bare bool) (string, error) {
+	if c.Unit == "" {
+		c.Unit = inUnit[c.Key]
+	}
+	switch {
+	case mixed.MatchString(cell) && c.Unit != "":
+		return strings.Replace(cell, " ", "-", 1) + " " + c.Unit, nil
+	case bare && c.Unit == "":
+		return "", fmt.Errorf("%q has no unit; name the column %s (ft) or %s (in)", cell, c.Header, c.Header)
+	case bare:
+		return strconv.FormatFloat(number, 'f', -1, 64) + " " + c.Unit, nil
 	}
 	return cell, nil
 }

@@ -260,3 +260,25 @@ func TestKindIn(t *testing.T) {
 		}
 	}
 }
+
+// Everyday words of the unit file name columns too, but never for words or prices, and a column
+// that only resembles a key leaves it to one that names it.
+func TestEverydayColumns(t *testing.T) {
+	header := []string{"Coupler", "Coupler Rating", "Spare Size", "Payload", "Cash", "Notes", "Tires per axle", "Breakaway", "Hold", "Amount", "Floor"}
+	want := []string{"", "hitch.rating", "", "claimed.payload", "", "", "tires.per-axle", "brakes.breakaway", "", "", ""}
+	for i, c := range Match(header, nil) {
+		if c.Key != want[i] {
+			t.Errorf("%s is %q, want %q", c.Header, c.Key, want[i])
+		}
+	}
+}
+
+// A ball is named by its inches, whatever its column is called.
+func TestBalls(t *testing.T) {
+	for cell, want := range map[string]string{"2-5/16": "2-5/16 in", "2 5/16": "2-5/16 in", "2": "2 in", "2-5/16 in": "2-5/16 in", "2-5/16\"": "2-5/16\""} {
+		p := plan(t, "a.csv", []byte("Stock,Ball\nSB-1,\""+strings.ReplaceAll(cell, `"`, `""`)+"\"\n"), nil)
+		if len(p.New) != 1 || len(p.Faults) > 0 || !strings.Contains(string(p.New[0].Text), "ball: "+want) {
+			t.Errorf("%s: %v\n%s", cell, p.Faults, p.New[0].Text)
+		}
+	}
+}

@@ -30,6 +30,22 @@ var unsure = map[string][]string{
 	"winch.kind":     {"manual"},
 }
 
+// KeyMeant is the key outside any section that a word or its path names, as people write it: "Spare
+// Size" is tires.spare-size. It is empty if none is meant, or one of several.
+func KeyMeant(words string) string {
+	plain := plainWord(words)
+	for _, k := range Keys() {
+		if k.Kind != "section" && k.Kind != "list" && plainWord(k.Path) == plain {
+			return k.Path
+		}
+	}
+	e, ok := everydayFor(words, "")
+	if k := keyNamed(e.path); ok && k != nil && k.kids == nil && !k.list {
+		return e.path
+	}
+	return ""
+}
+
 // synonym is the choice that an everyday word says for certain, with or without a plural's s;
 // empty for none.
 func synonym(path, text string) string {
