@@ -31,8 +31,11 @@ func TestGuide(t *testing.T) {
 	if g.commands < 10 || g.files < 3 || g.said < 10 {
 		t.Errorf("%d commands, %d files, %d printed lines", g.commands, g.files, g.said)
 	}
-	// At the end of the guide both trailers are published.
-	for _, page := range []string{"u/ex-1.html", "u/sb-1050.html", "index.html", "SHA256SUMS"} {
+	// At the end of the guide the trailer is published, and the example is not.
+	if _, err := os.Stat(filepath.Join(g.dir, "my-yard/public/u/ex-1.html")); err == nil {
+		t.Error("the example is published next to a trailer that is for sale")
+	}
+	for _, page := range []string{"u/sb-1050.html", "index.html", "SHA256SUMS"} {
 		if _, err := os.Stat(filepath.Join(g.dir, "my-yard/public", page)); err != nil {
 			t.Error(err)
 		}

@@ -193,7 +193,7 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 	case c.quiet || c.json:
 	case r.Published:
 		report.Built(stdout, tally, report.Site{Pages: r.Pages, To: c.to, Written: r.Files.Written, Unchanged: r.Files.Unchanged,
-			Removed: r.Files.Removed, LeftOut: r.LeftOut, Address: r.Address, Undated: r.Undated, Unsaid: r.Unsaid, Moves: r.Moves}, time.Since(start))
+			Removed: r.Files.Removed, LeftOut: r.LeftOut, Address: r.Address, Example: r.Example, Undated: r.Undated, Unsaid: r.Unsaid, Moves: r.Moves}, time.Since(start))
 	default:
 		report.Refused(stdout, tally, c.to, time.Since(start))
 	}

@@ -139,6 +139,9 @@ func fromModel(c *Case, f *Finding) {
 func withheld(y *Yard, list []Finding) {
 	kept := map[string]string{}
 	for _, c := range y.Cases {
+		if y.Stock.SetAside(c.Unit) {
+			kept[c.File] = " (the example is left out)"
+		}
 		if c.Withheld() {
 			kept[c.File] = " (the unit is withheld)"
 			if c.Withhold.Given() {

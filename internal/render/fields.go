@@ -20,6 +20,7 @@ type frame struct {
 	Root        string       // leads from the page to the site's root: "" or "../"
 	Canonical   string       // the page's whole address; empty where the yard's file gives none
 	Hidden      bool         // whether search engines should leave the page out
+	Example     bool         // whether the yard has nothing but an invented trailer to learn from
 	Feeds       bool         // whether the site has feeds, which need whole addresses
 	Data        template.JS  // what the page states for programs, as JSON-LD
 	Picture     *picture     // what a shared link shows; nil for none

@@ -51,7 +51,7 @@ type Figures interface {
 // Published reports whether the site has pages for unit i of the stock.
 func (in *Input) Published(i int) bool {
 	u := in.Stock.Units[i]
-	return in.Works[i] != nil && !u.Withheld() && !in.LeaveOut[u.File]
+	return in.Works[i] != nil && !u.Withheld() && !in.Stock.SetAside(u) && !in.LeaveOut[u.File]
 }
 
 // A Target takes the pages of a site while they are made: those of a large yard do not fit
@@ -195,7 +195,7 @@ func begin(p *templates, in Input) (*maker, error) {
 	m.frame = frame{Policy: p.policy, Style: p.style, Safety: compute.Safety, Yard: yardCard{
 		Name: y.Name.Value, Phone: y.Phone.Value, Texts: y.Texts.Value, Ways: y.Directions.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
 		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
-	}, Feeds: y.Site() != "", Terms: offered(y)}
+	}, Example: y.IsExample(), Hidden: y.IsExample(), Feeds: y.Site() != "", Terms: offered(y)}
 	m.enter()
 	machines, err := pagedata.Machines()
 	m.machines = script{hashed("machines", machines), machines}

@@ -31,6 +31,8 @@ type Result struct {
 	LeftOut []string
 	// Address is the site's own address, if the yard's file gives it.
 	Address string
+	// Example reports that the site has nothing but the example of a first yard.
+	Example bool
 	// Undated are the stock numbers of the units that the feeds do not name, because no file
 	// gives a day for them. Unsaid are those that have another price or availability than was
 	// published before, and no later day.
@@ -81,13 +83,13 @@ func Build(o Options) (*Result, error) {
 		y = y.withPhotoFaults(made.faults)
 		held = inspect.Refused(y.Stock, y.Findings)
 	}
-	r := &Result{Units: len(y.Stock.Units), Findings: y.Findings, Yard: y, Before: before.note != nil, Fresh: before.fresh(y.Findings)}
+	r := &Result{Units: y.own(), Findings: y.Findings, Yard: y, Before: before.note != nil, Fresh: before.fresh(y.Findings)}
 	if !publishes(&o, y, held) {
 		return r, nil
 	}
 	in := render.Input{Stock: y.Stock, Works: y.Works, Figures: y.figures, Findings: y.Findings, LeaveOut: held.Units,
 		Pictures: made.pictures, Cards: s.cards(&o, y.Stock), Basis: basis}
-	r.LeftOut, r.Address = held.Names, y.Stock.Yard.Site()
+	r.LeftOut, r.Address, r.Example = held.Names, y.Stock.Yard.Site(), y.Stock.Yard.IsExample()
 	if err := compare(&o, in, r); err != nil {
 		return r, err
 	}

@@ -28,6 +28,7 @@ type note struct {
 	Pages    int
 	LeftOut  []string // the units that were left out, by name
 	Address  string   // the site's own address, if it is known
+	Example  bool     // whether the site is that of the example
 	Undated  []string // the units that no feed tells of
 	// Made are the pages of units, by their paths.
 	Made map[string]keptPage
@@ -124,7 +125,7 @@ func (n *note) unchanged(o *Options) (*Result, error) {
 		return nil, nil
 	}
 	return &Result{Units: n.Units, Findings: findings, Published: true, Pages: n.Pages, Files: publish.Report{Unchanged: files},
-		LeftOut: n.LeftOut, Address: n.Address, Undated: n.Undated, Before: true}, nil
+		LeftOut: n.LeftOut, Address: n.Address, Example: n.Example, Undated: n.Undated, Before: true}, nil
 }
 
 // leaveNote leaves next to the target what this build knows. Where it cannot, the next build
@@ -138,7 +139,7 @@ func (s *Store) leaveNote(o *Options, y *Yard, r *Result, g *publish.Staging, ba
 	}
 	list := g.List()
 	n := &note{Basis: basis[:], Read: read[:], List: list[:], LeaveOut: o.LeaveOut, Stamps: y.Stock.Stamps(), Units: r.Units,
-		Findings: keepFindings(r.Findings), Pages: r.Pages, LeftOut: r.LeftOut, Address: r.Address, Undated: r.Undated,
+		Findings: keepFindings(r.Findings), Pages: r.Pages, LeftOut: r.LeftOut, Address: r.Address, Example: r.Example, Undated: r.Undated,
 		Made: map[string]keptPage{}}
 	for _, stamp := range n.Stamps {
 		n.Young = n.Young || young(stamp, start)

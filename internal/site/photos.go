@@ -22,7 +22,7 @@ func originals(o *Options, y *Yard, held inspect.Held, done func(name string) bo
 	var list []photo.Original
 	seen := y.Stock.WithheldFiles() // as if they were done
 	for _, u := range y.Stock.Units {
-		if u.Broken || u.Withheld() || held.Units[u.File] {
+		if u.Broken || u.Withheld() || y.Stock.SetAside(u) || held.Units[u.File] {
 			continue
 		}
 		for _, m := range y.Stock.Media[u.File] {

@@ -144,5 +144,15 @@ type recompute struct{ settings compute.Settings }
 
 func (r recompute) Of(u *unit.Unit) *compute.Work { return compute.Unit(u, r.settings) }
 
+// own is the number of units without an example that is left out.
+func (y *Yard) own() (n int) {
+	for _, u := range y.Stock.Units {
+		if !y.Stock.SetAside(u) {
+			n++
+		}
+	}
+	return n
+}
+
 // stops is the number of stops.
 func (y *Yard) stops() int { return inspect.Count(y.Findings, inspect.Stop) }

@@ -46,13 +46,17 @@ func AddressFault(address string) string {
 // yard's file has no sound address. Capitals do not matter in host names, so they are written
 // in small letters: RFC 3986, 6.2.2.1.
 func (y *Yard) Site() string {
-	if !y.Address.Given() || AddressFault(y.Address.Value) != "" {
+	if y.example || !y.Address.Given() || AddressFault(y.Address.Value) != "" {
 		return ""
 	}
 	rest := strings.TrimPrefix(y.Address.Value, "https://")
 	host, path, _ := strings.Cut(rest, "/")
 	return "https://" + strings.ToLower(host) + "/" + strings.TrimPrefix(strings.TrimSuffix(path, "/")+"/", "/")
 }
+
+// IsExample reports whether the yard has nothing but an example. Its pages say so, and it has no
+// address of its own: neither feeds nor search engines may offer an invented trailer.
+func (y *Yard) IsExample() bool { return y.example }
 
 // Since is the first day that a value holds, from its note; the zero Day if the note does not
 // say.

@@ -48,6 +48,7 @@ type Unit struct {
 	Warranty      Text   `key:"warranty" doc:"what is left of the maker's or the yard's warranty" eg:"frame to March 2029, axles to March 2031"`
 	Withhold      Text   `key:"withhold" doc:"keeps the unit out of the site, whatever is written here; say why" eg:"waiting for the title"`
 
+	Example     Flag      `key:"example" doc:"yes for an invented trailer to learn from: alone, its pages say EXAMPLE; next to others it is left out" eg:"yes"`
 	Offer       Offer     `key:"offer" doc:"what goes with the asking price"`
 	Ownership   Ownership `key:"ownership" doc:"the paper that proves who owns it"`
 	Hitch       Hitch     `key:"hitch" doc:"what couples it to the truck"`
@@ -482,6 +483,8 @@ type Yard struct {
 	// Sum is the SHA-256 digest of the file's bytes.
 	Sum  [32]byte
 	Body Body
+	// example reports that every unit of the yard is an example.
+	example bool
 
 	Name       Text    `key:"name" doc:"what the yard is called" eg:"Sawbuck Trailer Yard" need:"yes"`
 	Phone      Text    `key:"phone" doc:"the phone number on every page" eg:"555-0142"`

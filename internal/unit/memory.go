@@ -140,6 +140,7 @@ func (r *Reading) Stock() (*Stock, []Problem) {
 		}
 		kept[r.names[i]] = u
 	}
+	r.problems = append(r.problems, r.stock.setAside()...)
 	if r.memory.Keep {
 		r.memory.units = kept
 	}

@@ -141,7 +141,7 @@ func (u *Unit) unfilled() {
 
 // notFilled has the keys that belong to one unit and never come from a model.
 var notFilled = map[string]bool{"stock": true, "serial": true, "model": true, "withhold": true, "photos": true, "recording": true,
-	"relabeled": true, "waive": true, "proof": true, "standard-not": true}
+	"relabeled": true, "waive": true, "proof": true, "standard-not": true, "example": true}
 
 // notFilledTire has more keys that are not filled in if the unit has other tires than its
 // model: what is molded on one tire says nothing about another.
@@ -193,6 +193,26 @@ func fillFrom(ks *keys, to, from reflect.Value, skip map[string]bool) {
 			}
 		}
 	}
+}
+
+// SetAside reports whether a unit is an example that is left out because the yard has others.
+func (s *Stock) SetAside(u *Unit) bool { return u.Example.Value && !s.Yard.example }
+
+// setAside finds out whether the yard has nothing but examples. Otherwise it says which are left
+// out: nobody may take an invented trailer for one that is for sale.
+func (s *Stock) setAside() (found []Problem) {
+	s.Yard.example = len(s.Units) > 0
+	for _, u := range s.Units {
+		s.Yard.example = s.Yard.example && u.Example.Value
+	}
+	for _, u := range s.Units {
+		if s.SetAside(u) {
+			found = append(found, Problem{Rule: FileIgnored, At: u.Example.Pos,
+				Message: "this is an example, so it is left out next to your own trailers",
+				Remedy:  "delete the file when you do not need it anymore; if it is a trailer of yours, delete the line example: yes"})
+		}
+	}
+	return found
 }
 
 // FromModel reports whether the field was filled in from the unit's model.
