@@ -32,6 +32,7 @@ type command struct {
 	version    bool
 	by         string          // how inspect groups what it found
 	apply      bool            // whether sheet writes what it says
+	models     bool            // whether the sheet is a maker's
 	fewer      int             // how many units may be gone from the site
 	given      map[string]bool // the flags that were given
 }
@@ -115,6 +116,9 @@ var flags = []flagDeclaration{
 	{name: "apply", verbs: []string{"sheet"},
 		help: "write what `sheet` says; without it nothing is written",
 		is:   func(c *command) any { return &c.apply }},
+	{name: "models", verbs: []string{"sheet"},
+		help: "the sheet is a maker's: `sheet` makes a file in `content/models/` of each row, for all units of that model",
+		is:   func(c *command) any { return &c.models }},
 	{name: "version", verbs: nil,
 		help: "print which program this is, and the edition of each table",
 		is:   func(c *command) any { return &c.version }},

@@ -29,7 +29,7 @@ func (c *command) sheet(stdout io.Writer) (int, error) {
 	if err != nil {
 		return failed, fmt.Errorf("in %q: %w", c.from, err)
 	}
-	plan, err := spreadsheet.For(c.from, table, stock.Units)
+	plan, err := spreadsheet.For(c.from, table, stock, c.models)
 	if err != nil {
 		return failed, err
 	}

@@ -28,13 +28,17 @@ type fold struct {
 var digits = regexp.MustCompile(`[0-9]+`)
 
 // alike is what findings have in common that are printed as one: everything but the place and,
-// where the finding names its number, the numbers of the message.
+// where the finding names its number, the numbers of the message. What is found in a model's file
+// has its place in common too, because that is what to change.
 func alike(f *inspect.Finding) string {
-	message := f.Message
+	message, place := f.Message, path.Dir(f.At.File)
+	if !strings.HasSuffix(f.At.File, f.Unit) {
+		place = f.At.String()
+	}
 	if f.Value != "" {
 		message = digits.ReplaceAllString(message, "0")
 	}
-	return strings.Join([]string{f.Rule.Name, f.Severity.String(), path.Dir(f.At.File), message, f.Source, f.Remedy}, "\x00")
+	return strings.Join([]string{f.Rule.Name, f.Severity.String(), place, message, f.Source, f.Remedy}, "\x00")
 }
 
 // folded puts findings together that say the same of several units: a fresh sheet lacks the same

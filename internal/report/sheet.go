@@ -28,7 +28,7 @@ func Planned(w io.Writer, p *spreadsheet.Plan, applied bool, program, from, file
 			fmt.Fprintf(&b, "  %-24s %s\n", c.Header, c.Key)
 		}
 	}
-	newUnits(&b, p.New)
+	newFiles(&b, p)
 	for _, e := range p.Edits {
 		was := e.Old
 		if was == "" {
@@ -37,31 +37,42 @@ func Planned(w io.Writer, p *spreadsheet.Plan, applied bool, program, from, file
 		fmt.Fprintf(&b, "row %d: %s %s: %s becomes %s\n", e.Row, e.Stock, e.Path, was, e.Value)
 	}
 	faults(&b, p.Faults)
-	done := "nothing written; to do it: " + command(program, "sheet "+shellWord(filepath.ToSlash(file))+" -apply", from)
+	what, flags := "new unit", " -apply"
+	if p.Models {
+		what, flags = "new model", " -models -apply"
+	}
+	done := "nothing written; to do it: " + command(program, "sheet "+shellWord(filepath.ToSlash(file))+flags, from)
 	switch {
 	case len(p.New)+len(p.Edits) == 0:
 		done = "nothing to change"
 	case applied:
-		done = "written; what the files were before is in earlier/"
+		done = "written"
+		if len(p.Edits) > 0 {
+			done += "; what the files were before is in earlier/"
+		}
 	}
-	fmt.Fprintf(&b, "%s, %s, %d as before, %s: %s\n", count(len(p.New), "new unit"), count(len(p.Edits), "change"), p.Same, fmt.Sprintf("%d not taken", len(p.Faults)), done)
+	fmt.Fprintf(&b, "%s, %s, %d as before, %s: %s\n", count(len(p.New), what), count(len(p.Edits), "change"), p.Same, fmt.Sprintf("%d not taken", len(p.Faults)), done)
 	_, err := io.WriteString(w, visibleLines(b.String()))
 	return err
 }
 
-// newUnits names the new units: a few with the files that they get, many on one line.
-func newUnits(b *strings.Builder, list []spreadsheet.New) {
+// newFiles names the new units or models: a few with the files that they get, many on one line.
+func newFiles(b *strings.Builder, p *spreadsheet.Plan) {
 	const few = 5
+	list, what, folder := p.New, "unit", "content/units"
+	if p.Models {
+		what, folder = "model", "content/models"
+	}
 	if len(list) > few {
 		var names []string
 		for _, n := range list {
 			names = append(names, n.Stock)
 		}
-		fmt.Fprintf(b, "new units, each with a file in content/units: %s\n", strings.Join(names, ", "))
+		fmt.Fprintf(b, "new %ss, each with a file in %s: %s\n", what, folder, strings.Join(names, ", "))
 		return
 	}
 	for _, n := range list {
-		fmt.Fprintf(b, "row %d: new unit %s, %s\n", n.Row, n.Stock, n.File)
+		fmt.Fprintf(b, "row %d: new %s %s, %s\n", n.Row, what, n.Stock, n.File)
 	}
 }
 

@@ -2,27 +2,37 @@ package spreadsheet
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"tarepage/internal/unit"
 )
 
-// KeptName is the file below content/ that keeps which column is which key.
-const KeptName = "columns.txt"
+// KeptName is the file below content/ that keeps which column of the yard's sheet is which key. A maker's sheet has other columns, which are kept in the second file.
+const (
+	KeptName       = "columns.txt"
+	ModelsKeptName = "maker-columns.txt"
+)
 
 const (
 	arrow    = " -> "
 	notTaken = "-"
 )
 
-const keptHead = `# Which column of the yard's sheet is which key of a unit file. A column with - is not taken.
+const keptHead = `# Which column of a sheet is which key of a unit file. A column with - is not taken.
 # Change the right side if a column was understood wrongly.
 `
 
-// Kept writes what was made of the columns, for the next time.
-func Kept(columns []Column) []byte {
+// Kept writes what was made of the columns, for the next time, and after them what is known from
+// before of columns that this sheet does not have.
+func Kept(columns []Column, before map[string]string) []byte {
 	var b strings.Builder
 	b.WriteString(keptHead)
+	here := map[string]bool{}
+	for _, c := range columns {
+		here[c.Header] = true
+	}
 	for _, c := range columns {
 		key := c.Key
 		if key == "" {
@@ -32,12 +42,17 @@ func Kept(columns []Column) []byte {
 			fmt.Fprintf(&b, "%s%s%s\n", c.Header, arrow, key)
 		}
 	}
+	for _, header := range slices.Sorted(maps.Keys(before)) {
+		if !here[header] {
+			fmt.Fprintf(&b, "%s%s%s\n", header, arrow, before[header])
+		}
+	}
 	return []byte(b.String())
 }
 
 // ParseKept reads the file that Kept wrote, as its owner may have changed it. The error
 // names the line and what would be right.
-func ParseKept(text []byte) (map[string]string, error) {
+func ParseKept(name string, text []byte) (map[string]string, error) {
 	keys := keyDocs()
 	out := map[string]string{}
 	for i, line := range strings.Split(strings.ReplaceAll(string(text), "\r\n", "\n"), "\n") {
@@ -46,7 +61,7 @@ func ParseKept(text []byte) (map[string]string, error) {
 		}
 		at := strings.LastIndex(line, arrow)
 		if at < 0 {
-			return nil, fmt.Errorf("%s:%d: %q has no arrow; write Column%skey", KeptName, i+1, line, arrow)
+			return nil, fmt.Errorf("%s:%d: %q has no arrow; write Column%skey", name, i+1, line, arrow)
 		}
 		header, key := strings.TrimSpace(line[:at]), strings.TrimSpace(line[at+len(arrow):])
 		doc, known := keys[key]
@@ -55,7 +70,7 @@ func ParseKept(text []byte) (map[string]string, error) {
 			if n := unit.Nearest(key, paths()); n != "" {
 				near = fmt.Sprintf("; did you mean %s?", n)
 			}
-			return nil, fmt.Errorf("%s:%d: there is no key %q%s", KeptName, i+1, key, near)
+			return nil, fmt.Errorf("%s:%d: there is no key %q%s", name, i+1, key, near)
 		}
 		out[header] = key
 	}

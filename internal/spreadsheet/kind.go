@@ -45,9 +45,15 @@ func named(words string) string {
 }
 
 // fit puts length and width where a trailer of this kind has them: a sheet has one column for
-// all kinds. A trailer without a title gets one made of its values.
-func fit(values map[string]string) {
-	kind := kinds.Of(values["kind"])
+// all kinds. A trailer without a title gets one made of its values, unless its model has one.
+func fit(values map[string]string, model *unit.Unit) {
+	kind, titled := kinds.Of(values["kind"]), values["title"] != ""
+	if model != nil {
+		titled = titled || model.Title.Given()
+		if values["kind"] == "" {
+			kind = kinds.Of(model.Kind.Value)
+		}
+	}
 	if kind.Name == "" {
 		return
 	}
@@ -59,7 +65,7 @@ func fit(values map[string]string) {
 			delete(values, from)
 		}
 	}
-	if values["title"] == "" && values[space+".length"] != "" {
+	if !titled && values[space+".length"] != "" {
 		values["title"] = title(kind, values)
 	}
 }

@@ -18,16 +18,21 @@ import (
 // A Plan is what a sheet would do to the yard.
 type Plan struct {
 	Columns []Column
-	New     []New
-	Edits   []Edit
-	Faults  []Fault
+	// Models reports that the sheet is a maker's: New are files of models.
+	Models bool
+	New    []New
+	Edits  []Edit
+	Faults []Fault
 	// Same is how many rows of known units change nothing.
 	Same int
+	// kept are the columns as an earlier sheet left them.
+	kept map[string]string
 }
 
-// A New is a row that is not in the yard yet, with the unit file that it makes.
+// A New is a row that is not in the yard yet, with the file that it makes.
 type New struct {
-	Row         int
+	Row int
+	// Stock is the stock number of a unit, or what the maker calls a model.
 	Stock, File string // SB-1060, content/units/sb-1060.md
 	Text        []byte
 }
@@ -51,10 +56,10 @@ type Fault struct {
 var editable = map[string]bool{"price": true, "availability": true, "arrived": true}
 
 // Make compares the sheet with the units of the yard.
-func Make(t *Table, columns []Column, yard []*unit.Unit) Plan {
+func Make(t *Table, columns []Column, yard *unit.Stock) Plan {
 	p := Plan{Columns: columns}
 	known := map[string]*unit.Unit{}
-	for _, u := range yard {
+	for _, u := range yard.Units {
 		known[strings.ToLower(u.Stock.Value)] = u
 	}
 	keys := keyDocs()
@@ -76,11 +81,14 @@ func Make(t *Table, columns []Column, yard []*unit.Unit) Plan {
 		}
 		seen[at] = row.Number
 		p.Faults = append(p.Faults, faults...)
+		model := byModel(values, yard.Models)
 		if u := known[at]; u != nil {
 			p.edit(row.Number, u, values, columns)
 			continue
 		}
-		n, err := draft(row.Number, stock, values)
+		fit(values, model)
+		without(values, model)
+		n, err := p.draft(row.Number, stock, path.Join("content/units", strings.ToLower(stock)+".md"), values, "yard's sheet")
 		if err != nil {
 			p.Faults = append(p.Faults, Fault{row.Number, "", err.Error()})
 			continue
@@ -269,10 +277,10 @@ func parsed(key, value string) (unit.Given, error) {
 // noted are the kinds of value whose file says where they come from.
 var noted = map[string]bool{"weight": true, "length": true, "pressure": true, "count": true}
 
-// draft writes the unit file of a new row, in the order of the keys.
-func draft(row int, stock string, values map[string]string) (New, error) {
-	n := New{Row: row, Stock: stock, File: path.Join("content/units", strings.ToLower(stock)+".md")}
-	fit(values)
+// draft writes the file of a new row, in the order of the keys. From is where its numbers come
+// from.
+func (p *Plan) draft(row int, called, file string, values map[string]string, from string) (New, error) {
+	n := New{Row: row, Stock: called, File: file}
 	var changes []amend.Change
 	for _, k := range unit.Keys() {
 		value := values[k.Path]
@@ -280,11 +288,15 @@ func draft(row int, stock string, values map[string]string) (New, error) {
 			continue
 		}
 		if noted[k.Kind] && k.Path != "year" {
-			value += " (yard's sheet)"
+			value += " (" + from + ")"
 		}
 		changes = append(changes, amend.Change{Path: k.Path, Value: value})
 	}
+	blank := "---\n---\n\n## First look\n"
+	if p.Models {
+		blank = "---\n---\n\nMade of the maker's sheet. These words are shown nowhere.\n"
+	}
 	var err error
-	n.Text, err = amend.Apply([]byte("---\n---\n\n## First look\n"), changes)
+	n.Text, err = amend.Apply([]byte(blank), changes)
 	return n, err
 }

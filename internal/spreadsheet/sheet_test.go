@@ -29,7 +29,7 @@ func plan(t *testing.T, name string, data []byte, yard []*unit.Unit) Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Make(table, Match(table.Header, nil), yard)
+	return Make(table, Match(table.Header, nil), &unit.Stock{Units: yard})
 }
 
 // TestNewRows makes unit files of rows, and never takes a column that it does not know.
@@ -217,12 +217,12 @@ func TestMatch(t *testing.T) {
 func TestKept(t *testing.T) {
 	columns := Match([]string{"Stock", "Price -> cash", "Dealer Cost", "price since"}, nil)
 	columns[1].Key = "price"
-	kept, err := ParseKept(Kept(columns))
-	if err != nil || len(kept) != 3 || kept["Price -> cash"] != "price" || kept["Dealer Cost"] != "-" {
+	kept, err := ParseKept(KeptName, Kept(columns, map[string]string{"Floor plan": "color"}))
+	if err != nil || len(kept) != 4 || kept["Floor plan"] != "color" || kept["Price -> cash"] != "price" || kept["Dealer Cost"] != "-" {
 		t.Errorf("%v, %v", kept, err)
 	}
 	for text, want := range map[string]string{"Stock": "no arrow", "Stock -> stok": "did you mean stock?", "A -> weights": `no key "weights"`} {
-		if _, err := ParseKept([]byte("# x\n" + text)); err == nil || !strings.Contains(err.Error(), "columns.txt:2: ") || !strings.Contains(err.Error(), want) {
+		if _, err := ParseKept(KeptName, []byte("# x\n"+text)); err == nil || !strings.Contains(err.Error(), "columns.txt:2: ") || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s: %v", text, err)
 		}
 	}
@@ -242,7 +242,7 @@ func BenchmarkFiveHundredRows(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		if p := Make(table, Match(table.Header, nil), nil); len(p.New) != 500 {
+		if p := Make(table, Match(table.Header, nil), new(unit.Stock)); len(p.New) != 500 {
 			b.Fatal(p.Faults)
 		}
 	}
@@ -279,6 +279,41 @@ func TestBalls(t *testing.T) {
 		p := plan(t, "a.csv", []byte("Stock,Ball\nSB-1,\""+strings.ReplaceAll(cell, `"`, `""`)+"\"\n"), nil)
 		if len(p.New) != 1 || len(p.Faults) > 0 || !strings.Contains(string(p.New[0].Text), "ball: "+want) {
 			t.Errorf("%s: %v\n%s", cell, p.Faults, p.New[0].Text)
+		}
+	}
+}
+
+// A unit that has its model by the maker's name takes its values from the maker's sheet; a model
+// that is there is not changed, and what differs is named.
+func TestModels(t *testing.T) {
+	root := fstest.MapFS{
+		"content/yard.md":         {Data: []byte("---\nname: A\n---\n")},
+		"content/units/a.md":      {Data: []byte("---\nstock: SB-1\nmodel: DT-14\n---\n")},
+		"content/units/b.md":      {Data: []byte("---\nstock: SB-2\nmodel: RG-35\n---\n")},
+		"content/models/eq-20.md": {Data: []byte("---\nkind: equipment\nweights:\n  gvwr: 14,000 lb (maker's sheet)\n---\n")},
+	}
+	stock, _, err := unit.Read(root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	table, err := Read("a.csv", []byte("Model,Type,GVWR,Stock,Price\nDT-14,dump,14000,X-1,9999\nEQ 20,equipment,15000,,8888\n#,dump,1,,\nDT 14,dump,14000,,\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := Models(table, Match(table.Header, nil), stock)
+	if len(p.New) != 1 || p.New[0].File != "content/models/dt-14.md" || strings.Contains(string(p.New[0].Text), "9,999") || strings.Contains(string(p.New[0].Text), "stock") {
+		t.Errorf("new are %+v", p.New)
+	}
+	if len(p.Edits) != 1 || p.Edits[0].File != "content/units/a.md" || p.Edits[0].Path != "model" || p.Edits[0].Value != "dt-14" {
+		t.Errorf("edits are %+v", p.Edits)
+	}
+	want := []string{"weights.gvwr is 14,000 lb in content/models/eq-20.md and 15,000 lb in the sheet", `model "#" cannot name a file`, `model "DT 14" is in row 2 too`}
+	if len(p.Faults) != len(want) {
+		t.Fatalf("faults are %+v", p.Faults)
+	}
+	for i, f := range p.Faults {
+		if !strings.HasPrefix(f.Reason, want[i]) {
+			t.Errorf("fault %d is %q, want %q", i, f.Reason, want[i])
 		}
 	}
 }

@@ -23,25 +23,38 @@ func ReadFile(name string) (*Table, error) {
 }
 
 // keptFile is where a yard keeps which column is which key.
-func keptFile(from string) string { return filepath.Join(from, "content", KeptName) }
+func keptFile(from string, models bool) string {
+	if models {
+		return filepath.Join(from, "content", ModelsKeptName)
+	}
+	return filepath.Join(from, "content", KeptName)
+}
 
 // For is what a sheet means to the yard in a folder, with the columns as the yard keeps them.
-func For(from string, table *Table, units []*unit.Unit) (Plan, error) {
-	text, err := files.Read(keptFile(from))
+// Models says that the sheet is a maker's.
+func For(from string, table *Table, yard *unit.Stock, models bool) (Plan, error) {
+	file := keptFile(from, models)
+	text, err := files.Read(file)
 	if err != nil {
 		return Plan{}, err
 	}
 	var kept map[string]string
 	if text != nil {
-		if kept, err = ParseKept(text); err != nil {
+		if kept, err = ParseKept(filepath.Base(file), text); err != nil {
 			return Plan{}, err
 		}
 	}
-	return Make(table, Match(table.Header, kept), units), nil
+	read := Make
+	if models {
+		read = Models
+	}
+	p := read(table, Match(table.Header, kept), yard)
+	p.kept = kept
+	return p, nil
 }
 
-// Write writes the new units, the edits and the columns into the yard's folder. Nothing is
-// written if a new unit cannot be, or if an edit does not fit its file. What an edited file was
+// Write writes the new files, the edits and the columns into the yard's folder. Nothing is
+// written if a new file cannot be, or if an edit does not fit its file. What an edited file was
 // before is kept next to content/.
 func (p *Plan) Write(from string) error {
 	changed, before := map[string][]byte{}, map[string][]byte{}
@@ -75,5 +88,5 @@ func (p *Plan) Write(from string) error {
 			return err
 		}
 	}
-	return files.Replace(keptFile(from), Kept(p.Columns))
+	return files.Replace(keptFile(from, p.Models), Kept(p.Columns, p.kept))
 }

@@ -27,7 +27,7 @@ func TestWrite(t *testing.T) {
 	if err := os.WriteFile(sheet, []byte(text), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	kept := keptFile(dir)
+	kept := keptFile(dir, false)
 	if err := os.WriteFile(kept, []byte("Asking -> price\n"), 0o644); err != nil {
 		t.Fatal(err)
 	}
@@ -39,7 +39,7 @@ func TestWrite(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := For(dir, table, stock.Units)
+	plan, err := For(dir, table, stock, false)
 	if err != nil || len(plan.New) != 1 || len(plan.Edits) != 1 {
 		t.Fatalf("%+v, %v", plan, err)
 	}
@@ -85,10 +85,10 @@ func TestReadFileRefuses(t *testing.T) {
 	if err := os.Mkdir(filepath.Join(dir, "content"), 0o755); err != nil {
 		t.Fatal(err)
 	}
-	if err := os.WriteFile(keptFile(dir), []byte("no arrow"), 0o644); err != nil {
+	if err := os.WriteFile(keptFile(dir, false), []byte("no arrow"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := For(dir, &Table{}, nil); err == nil || !strings.Contains(err.Error(), "columns.txt:1") {
+	if _, err := For(dir, &Table{}, new(unit.Stock), false); err == nil || !strings.Contains(err.Error(), "columns.txt:1") {
 		t.Errorf("columns that do not read: %v", err)
 	}
 }
