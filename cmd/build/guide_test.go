@@ -236,7 +236,7 @@ func TestReadme(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(g.dir, "walk.vtt"), []byte(captions), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	write(t, g.dir, map[string]string{"stock.csv": "Stock,Price\nSB-1003,1995\n"})
+	write(t, g.dir, map[string]string{"stock.csv": "Stock,Price\nSB-1003,1995\n", "maker.csv": "Model,GVWR\nDT-14,14000\n"})
 	for _, m := range regexp.MustCompile(`(?m)^    (go (?:run|build|test) [^#\n]*)`).FindAllStringSubmatch(string(text), -1) {
 		line := strings.TrimSpace(m[1])
 		switch {
