@@ -12,6 +12,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 )
 
 // ReadUpTo reads a file. Of one that is larger it reads one byte more than most, so that
@@ -142,19 +143,46 @@ func replace(name string, data []byte, mode fs.FileMode) error {
 // content/, where nothing publishes it, what the file was before. No more people may read it there.
 func ReplaceKeeping(from, name string, before, after []byte) error {
 	earlier := filepath.Join(from, "earlier", filepath.Base(name))
+	if err := errors.Join(NoLinks(from, name), NoLinks(from, earlier)); err != nil {
+		return err
+	}
 	if err := errors.Join(MakeFolder(filepath.Dir(earlier)), replace(earlier, before, permissions(name, usual))); err != nil {
 		return err
 	}
 	return Replace(name, after)
 }
 
+// NoLinks refuses a name below a folder if the way to it goes through a link: what is written
+// there would be in another place, where nobody looks for it.
+func NoLinks(from, name string) error {
+	rel, err := filepath.Rel(from, name)
+	if err != nil {
+		return err
+	}
+	at := from
+	for step := range strings.SplitSeq(filepath.ToSlash(rel), "/") {
+		at = filepath.Join(at, step)
+		if info, err := os.Lstat(at); err == nil && info.Mode()&fs.ModeSymlink != 0 {
+			return fmt.Errorf("%q is a link to another place, and nothing is written there; put the folder or the file itself in its place", filepath.ToSlash(at))
+		}
+	}
+	return nil
+}
+
+// mostRead is how many bytes Read takes: far more than it is used for.
+const mostRead = 16 << 20
+
 // Read reads a file whole; nil if it does not exist.
 func Read(name string) ([]byte, error) {
-	data, err := os.ReadFile(name)
-	if errors.Is(err, fs.ErrNotExist) {
+	if _, err := os.Stat(name); errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
-	} else if err != nil {
-		return nil, about(name, err)
+	}
+	data, err := ReadUpTo(name, mostRead)
+	if err == nil && len(data) > mostRead {
+		err = fmt.Errorf("%q has more than %d MB", filepath.ToSlash(name), mostRead>>20)
+	}
+	if err != nil {
+		return nil, err
 	}
 	return data, nil
 }

@@ -62,6 +62,18 @@ func Recall(target string) []byte {
 	return note
 }
 
+// mostKept is how many bytes may be kept next to a target: several times what a yard of 10,000
+// units needs. What is larger no build of ours has written, and it is not read into memory.
+const mostKept = 512 << 20
+
+// upTo reads a file that has no more than so many bytes.
+func upTo(name string, most int64) ([]byte, error) {
+	if info, err := os.Stat(name); err != nil || info.Size() > most {
+		return nil, errors.Join(err, errors.New("it is too large"))
+	}
+	return os.ReadFile(name)
+}
+
 // kept reads what the last build left next to the target: the list of the site's files, and
 // the note. Both are nil if it does not hold together.
 func (p place) kept() (list, note []byte) {
@@ -69,7 +81,7 @@ func (p place) kept() (list, note []byte) {
 	if err != nil || !info.Mode().IsRegular() {
 		return nil, nil
 	}
-	data, err := os.ReadFile(p.keptName())
+	data, err := upTo(p.keptName(), mostKept)
 	const head = sha256.Size + 8
 	if err != nil || len(data) < head || sha256.Sum256(data[sha256.Size:]) != Sum(data[:sha256.Size]) {
 		return nil, nil

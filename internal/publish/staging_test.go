@@ -195,3 +195,27 @@ func TestIsNumbered(t *testing.T) {
 		}
 	}
 }
+
+// TestHugeFilesAreNotRead: a note or a list of gigabytes next to and in a target does not fill the
+// memory, and is not ours.
+func TestHugeFilesAreNotRead(t *testing.T) {
+	target := filepath.Join(t.TempDir(), "public")
+	a, _ := yards()
+	mustSwap(t, newSwapper(), a, target)
+	if err := Remember(target, []byte("note")); err != nil || string(Recall(target)) != "note" {
+		t.Fatalf("%v, %q", err, Recall(target))
+	}
+	kept := filepath.Join(filepath.Dir(target), ".public.kept")
+	if err := os.Truncate(kept, 1<<42); err != nil {
+		t.Skip("NOT CHECKED: no file with a hole of four terabytes here: ", err)
+	}
+	if note := Recall(target); note != nil {
+		t.Errorf("recalled %d bytes", len(note))
+	}
+	if err := os.Truncate(filepath.Join(target, listName), mostList+1); err != nil {
+		t.Fatal(err)
+	}
+	if err := Check(target); err == nil || !strings.Contains(err.Error(), "(has a SHA256SUMS of 160 MB)") {
+		t.Errorf("%v", err)
+	}
+}

@@ -252,6 +252,9 @@ func (p place) survey(dir string) (*holdings, error) {
 	return h, err
 }
 
+// mostList is how many bytes a list of ours may have: that of a million files.
+const mostList = 160 << 20
+
 // readList reads the folder's own list. If that is there but damaged, as after a power cut, or
 // was emptied, the copy that the last build left next to the target counts too: files that
 // are on it are ours. A folder without a list is never ours, whatever lies next to it.
@@ -265,6 +268,9 @@ func (h *holdings) readList(p place, dir string) error {
 		return err
 	case !info.Mode().IsRegular():
 		h.fault = "has a " + listName + " that is not a plain file"
+		return nil
+	case info.Size() > mostList:
+		h.fault = fmt.Sprintf("has a %s of %d MB", listName, info.Size()>>20)
 		return nil
 	}
 	text, err := os.ReadFile(filepath.Join(dir, listName))

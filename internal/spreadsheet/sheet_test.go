@@ -3,6 +3,7 @@ package spreadsheet
 import (
 	"bytes"
 	"encoding/csv"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -164,13 +165,41 @@ func TestWorkbook(t *testing.T) {
 	}
 }
 
+// TestBlankCells: a small workbook whose rows all end in the last column that there is would take
+// four gigabytes of blank cells.
+func TestBlankCells(t *testing.T) {
+	f := excelize.NewFile()
+	rows, err := f.NewStreamWriter("Sheet1")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for n := range 1000 {
+		cell, values := "A1", []any{"Stock", "Price"}
+		if n > 0 {
+			cell, values = fmt.Sprintf("XFD%d", n+1), []any{" "}
+		}
+		if err := rows.SetRow(cell, values); err != nil {
+			t.Fatal(err)
+		}
+	}
+	var b bytes.Buffer
+	if err := errors.Join(rows.Flush(), f.Write(&b)); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := Read("stock.xlsx", b.Bytes()); err == nil || !strings.Contains(err.Error(), "more than 10000000 cells up to row 612; copy the rows and columns") {
+		t.Errorf("%v", err)
+	}
+}
+
 // TestUnreadable refuses what is not a sheet, by its cause.
 func TestUnreadable(t *testing.T) {
 	for name, c := range map[string]struct{ data, want string }{
 		"sheet.pdf":  {"%PDF", "is not a sheet"},
 		"bad.xlsx":   {"PK\x03\x04 not really", "does not open as a workbook"},
 		"empty.csv":  {"", "no row with the names of the columns"},
-		"wide.csv":   {strings.Repeat("stock,", maxColumns) + "price\n", "more than 500 columns"},
+		"wide.csv":   {strings.Repeat("stock,", maxColumns) + "price\n", "row 1 has something in column 501; at most 500 columns are read"},
+		"far.csv":    {"stock,price\nA-1" + strings.Repeat(",", maxColumns) + "x\n", "row 2 has something in column 501"},
+		"blank.csv":  {strings.Repeat(strings.Repeat(",", maxCells/1000)+"\n", 1001), "more than 10000000 cells up to row 1000; copy"},
 		"narrow.csv": {"one\ntwo\n", "no row with the names of the columns"},
 	} {
 		if _, err := Read(name, []byte(c.data)); err == nil || !strings.Contains(err.Error(), c.want) {

@@ -17,11 +17,13 @@ import (
 
 // MaxBytes is the largest file that is read. MaxUnpacked is the most that a workbook, which
 // is packed, may unpack to, and maxRows and maxColumns how many rows and columns are read.
+// maxCells counts blank cells too: a workbook of 100 KB can hold 300 million of them.
 const (
 	MaxBytes    = 32 << 20
 	MaxUnpacked = 128 << 20
 	maxRows     = 20_000
 	maxColumns  = 500
+	maxCells    = maxRows * maxColumns
 )
 
 // A Table is a sheet: the names of its columns, and its rows.
@@ -66,9 +68,6 @@ func Read(name string, data []byte) (*Table, error) {
 		}
 		t.Rows = append(t.Rows, Row{i + 1, cells})
 	}
-	if len(t.Header) > maxColumns {
-		return nil, fmt.Errorf("%s: it has more than %d columns", name, maxColumns)
-	}
 	if t.Header == nil {
 		return nil, fmt.Errorf("%s: there is no row with the names of the columns", name)
 	}
@@ -105,6 +104,7 @@ func separated(data []byte) ([][]string, error) {
 		}
 	}
 	var rows [][]string
+	all := 0
 	for {
 		cells, err := r.Read()
 		if errors.Is(err, io.EOF) {
@@ -121,8 +121,27 @@ func separated(data []byte) ([][]string, error) {
 		for len(rows) < line-1 {
 			rows = append(rows, nil)
 		}
-		rows = append(rows, slices.Clone(cells))
+		if cells, err = fitting(cells, line, &all); err != nil {
+			return nil, err
+		}
+		rows = append(rows, cells)
 	}
+}
+
+// fitting is a copy of a row without the blank cells at its end, if the sheet is of a size that
+// is read. All counts the cells of all rows.
+func fitting(cells []string, row int, all *int) ([]string, error) {
+	if *all += len(cells); *all > maxCells {
+		return nil, fmt.Errorf("it has more than %d cells up to row %d; copy the rows and columns that hold something into a new sheet", maxCells, row)
+	}
+	n := len(cells)
+	for n > 0 && strings.TrimSpace(cells[n-1]) == "" {
+		n--
+	}
+	if n > maxColumns {
+		return nil, fmt.Errorf("row %d has something in column %d; at most %d columns are read", row, n, maxColumns)
+	}
+	return slices.Clone(cells[:n]), nil
 }
 
 // workbook reads the first sheet of a workbook. Cells are as they are stored: a day is a
@@ -142,8 +161,12 @@ func workbook(data []byte) (rows [][]string, err error) {
 		return nil, err
 	}
 	defer func() { err = errors.Join(err, all.Close()) }()
+	many := 0
 	for all.Next() {
 		cells, err := all.Columns()
+		if err == nil {
+			cells, err = fitting(cells, len(rows)+1, &many)
+		}
 		if err != nil {
 			return nil, err
 		}

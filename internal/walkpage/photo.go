@@ -98,6 +98,9 @@ func (d *Desk) keepPhoto(name string, data []byte, ending string, p walkback.Pho
 		return nil, refused{err}
 	}
 	file := filepath.Join(d.From, "content", filepath.FromSlash(p.File))
+	if err := files.NoLinks(d.From, file); err != nil {
+		return nil, err
+	}
 	if err := files.WriteNew(file, data); err != nil {
 		return nil, err
 	}

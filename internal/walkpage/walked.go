@@ -34,6 +34,9 @@ func (d *Desk) takeWalked(w http.ResponseWriter, req *http.Request) {
 
 func (d *Desk) walked() error {
 	file := filepath.Join(d.From, "content", "yard.md")
+	if err := files.NoLinks(d.From, file); err != nil {
+		return err
+	}
 	before, err := files.ReadUpTo(file, unit.MostBytes)
 	if err != nil {
 		return err
