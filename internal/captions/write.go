@@ -7,13 +7,14 @@ import (
 )
 
 // WebVTT writes the captions as a WebVTT file that any player reads (WebVTT 4.1): times
-// with three decimals, cues in order, no blank line inside one, marks escaped. Speakers
-// are named in <v> tags; the times of single words are left out.
+// with three decimals, cues in order, no blank line inside one, marks escaped. The times of
+// single words are left out, and so are the speakers' names: no player shows them, so whoever
+// publishes the file does not know that they are in it.
 func (c Track) WebVTT() string {
 	var b strings.Builder
 	b.WriteString("WEBVTT\n")
 	for _, cue := range c.Cues {
-		writeCue(&b, cue.Start, cue.End, cue.Speaker, cue.Text)
+		writeCue(&b, cue.Start, cue.End, cue.Text)
 	}
 	return b.String()
 }
@@ -30,14 +31,14 @@ func Chapters(list []Chapter) string {
 	var b strings.Builder
 	b.WriteString("WEBVTT\n")
 	for _, c := range list {
-		writeCue(&b, c.Start, c.End, "", c.Title)
+		writeCue(&b, c.Start, c.End, c.Title)
 	}
 	return b.String()
 }
 
 var escapeVTT = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;")
 
-func writeCue(b *strings.Builder, start, end float64, speaker, text string) {
+func writeCue(b *strings.Builder, start, end float64, text string) {
 	from, to := milliseconds(start), milliseconds(end)
 	var lines []string
 	for line := range strings.Lines(text) {
@@ -49,9 +50,6 @@ func writeCue(b *strings.Builder, start, end float64, speaker, text string) {
 		return
 	}
 	fmt.Fprintf(b, "\n%s --> %s\n", stamp(from), stamp(to))
-	if speaker = strings.Join(strings.Fields(speaker), " "); speaker != "" {
-		lines[0] = "<v " + escapeVTT.Replace(speaker) + ">" + lines[0]
-	}
 	b.WriteString(strings.Join(lines, "\n"))
 	b.WriteByte('\n')
 }

@@ -115,12 +115,17 @@ func (h *hearing) tells(s span) bool {
 // beforeNames are the phrases in front of a person's name.
 var beforeNames = [][]string{{"my", "name", "is"}, {"my", "name's"}, {"name's"}, {"ask", "for"}}
 
-// Private tells where the captions hold a telephone number or a person's name, as far as a
-// phrase leads to it. Captions are published as they are.
+// Private tells where the captions hold a telephone number, an email address or a person's
+// name, as far as a phrase leads to it. Captions are published as they are.
 func Private(c captions.Track) []Omission {
 	_, t := transcript(c)
 	h := &hearing{t: t}
 	var out []Omission
+	for _, w := range c.Words() {
+		if who, host, ok := strings.Cut(w.Text, "@"); ok && who != "" && strings.Contains(host, ".") {
+			out = append(out, Omission{w.Start, "an email address"})
+		}
+	}
 	for _, s := range clauses(t) {
 		for i := s.from; i < s.to; i++ {
 			if n := h.telephone(i); n > 0 {

@@ -49,6 +49,8 @@ func TestPrivate(t *testing.T) {
 		"my name is pat and this is a dump trailer":         "a name",
 		"call us at five five five oh one four two":         byPhone,
 		"the jack is new. ask for pat":                      "a name",
+		"write to pat@yard.example.":                        "an email address",
+		"two jacks @ 5,000 lb each.":                        "",
 		"good morning folks. ask for the twelve k jack":     "",
 		"it has 235/80R16 tires and five five inch d rings": "",
 	} {
