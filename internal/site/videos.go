@@ -9,6 +9,7 @@ import (
 
 	"tarepage/internal/media"
 	"tarepage/internal/publish"
+	"tarepage/internal/unit"
 )
 
 // copyVideo puts the copy of a recording into the site that customers may have: its pictures
@@ -28,7 +29,7 @@ func copyVideo(o *Options, g *publish.Staging, path, name string) error {
 	if err != nil {
 		return err
 	}
-	video, err := planCopy(f, before.Size(), mostTime)
+	video, err := planCopy(f, before.Size(), unit.MostVideoTime)
 	if err != nil {
 		return fmt.Errorf("video %q cannot be published: %w", name, err)
 	}
@@ -42,17 +43,13 @@ func copyVideo(o *Options, g *publish.Staging, path, name string) error {
 	return err
 }
 
-// mostTime is how long looking through one video may take. A recording of an hour takes
-// less than a second from a disk.
-const mostTime = 2 * time.Minute
-
 // planCopy plans the copy of a video that may be published. It ends after the time that it
 // may take, even on a slow disk.
 func planCopy(r io.ReaderAt, size int64, most time.Duration) (*media.Copy, error) {
-	timed := &timedReader{from: r, until: time.Now().Add(most)}
+	timed := unit.NewTimedReader(r, most)
 	c, err := media.Bare(timed, size)
-	if timed.late {
-		return nil, fmt.Errorf("looking through it takes longer than %v; record it again, or save it shorter", most)
+	if late := timed.Fault(); late != nil {
+		return nil, late
 	}
 	if err != nil {
 		return nil, err
@@ -60,26 +57,16 @@ func planCopy(r io.ReaderAt, size int64, most time.Duration) (*media.Copy, error
 	return c.Of(r), nil
 }
 
-// timedReader stops reading after a moment.
-type timedReader struct {
-	from  io.ReaderAt
-	until time.Time
-	late  bool
-}
-
-// ReadAt implements io.ReaderAt.
-func (t *timedReader) ReadAt(p []byte, off int64) (int, error) {
-	if t.late = t.late || time.Now().After(t.until); t.late {
-		return 0, os.ErrDeadlineExceeded
-	}
-	return t.from.ReadAt(p, off)
-}
-
 // knownVideo is the plan of a copy, and the file for which it was made.
 type knownVideo struct {
-	bytes int64
-	time  time.Time
-	copy  *media.Copy
+	of   os.FileInfo
+	copy *media.Copy
+}
+
+// knows reports whether the plan is of this file, and of what is in it now.
+func (k knownVideo) knows(info os.FileInfo) bool {
+	return k.of != nil && os.SameFile(k.of, info) && k.of.Size() == info.Size() &&
+		k.of.ModTime().Equal(info.ModTime()) && time.Since(info.ModTime()) >= youngest
 }
 
 // bareVideo is the copy of an open video, as the site will have it, with its size. A player
@@ -90,14 +77,14 @@ func (s *Store) bareVideo(f *os.File) (io.ReaderAt, int64, error) {
 		return nil, 0, err
 	}
 	s.mu.Lock()
-	known, ok := s.videos[f.Name()]
+	known := s.videos[f.Name()]
 	s.mu.Unlock()
-	if !ok || known.bytes != info.Size() || !known.time.Equal(info.ModTime()) || time.Since(known.time) < youngest {
-		video, err := planCopy(f, info.Size(), mostTime)
+	if !known.knows(info) {
+		video, err := planCopy(f, info.Size(), unit.MostVideoTime)
 		if err != nil {
 			return nil, 0, err
 		}
-		known = knownVideo{info.Size(), info.ModTime(), video}
+		known = knownVideo{info, video}
 		s.mu.Lock()
 		if s.videos == nil {
 			s.videos = map[string]knownVideo{}

@@ -87,14 +87,15 @@ func (s *Stock) WithheldFiles() map[string]bool {
 // shelf knows which files are there; each folder is listed once. It is safe for several
 // at a time.
 type shelf struct {
-	root    fs.FS
-	mu      sync.Mutex
-	folders map[string]map[string]fs.DirEntry // by the names in the folder
-	known   map[string]Media
+	root     fs.FS
+	patience time.Duration // for one video
+	mu       sync.Mutex
+	folders  map[string]map[string]fs.DirEntry // by the names in the folder
+	known    map[string]Media
 }
 
 func shelfOf(root fs.FS) *shelf {
-	return &shelf{root: root, folders: map[string]map[string]fs.DirEntry{}, known: map[string]Media{}}
+	return &shelf{root: root, patience: MostVideoTime, folders: map[string]map[string]fs.DirEntry{}, known: map[string]Media{}}
 }
 
 // look fills in the fault, the size and the facts of what a unit names. Names are held
@@ -263,7 +264,11 @@ func (s *shelf) facts(m *Media) (fault string) {
 		p := media.LookAtPhoto(at, m.Bytes)
 		m.Photo = &p
 	} else {
-		v := media.LookAtVideo(at, m.Bytes)
+		timed := NewTimedReader(at, s.patience)
+		v := media.LookAtVideo(timed, m.Bytes)
+		if late := timed.Fault(); late != nil {
+			v.Fault, v.Unclean = "", late.Error()
+		}
 		m.Video = &v
 	}
 	return ""
