@@ -7,6 +7,7 @@ import (
 	"net"
 	"net/http"
 	"net/netip"
+	"slices"
 	"strings"
 )
 
@@ -42,11 +43,16 @@ func (r *Room) isKey(given string) bool {
 	return subtle.ConstantTimeCompare(is[:], want[:]) == 1 && r.Key != ""
 }
 
+// passedOn are the parts of headers' names by which a program says that it passes on what
+// another computer asked (RFC 7239, 5; RFC 9110, 7.6.3; the others are common practice, no
+// source).
+var passedOn = []string{"Forwarded", "Via", "Real-Ip", "Client-Ip", "Connecting-Ip", "Remote-Addr", "Remote-Ip"}
+
 // atTheDesk reports whether a request comes from this computer. One that another program
 // passed on for somebody else does not.
 func atTheDesk(req *http.Request) bool {
-	for _, passedOn := range []string{"Forwarded", "Via", "X-Forwarded-For", "X-Forwarded-Host", "X-Real-Ip"} {
-		if req.Header.Get(passedOn) != "" {
+	for name := range req.Header {
+		if slices.ContainsFunc(passedOn, func(part string) bool { return strings.Contains(name, part) }) {
 			return false
 		}
 	}

@@ -63,8 +63,11 @@ func TestKey(t *testing.T) {
 		}
 	}
 	// A program on this computer that passes on what others ask is not this computer.
-	if got := asked(r, "GET", "http://127.0.0.1:2516/yard.html", desk, map[string]string{"X-Forwarded-For": "192.0.2.9"}); got.StatusCode != http.StatusForbidden {
-		t.Errorf("passed on: %s", got.Status)
+	for _, name := range []string{"Forwarded", "Via", "X-Forwarded-For", "x-forwarded-host", "X-Forwarded-Proto", "X-Forwarded", "X-Real-IP", "True-Client-IP",
+		"X-Client-IP", "X-Cluster-Client-IP", "X-Connecting-IP", "X-ProxyUser-Remote-Addr", "X-Original-Forwarded-For"} {
+		if got := asked(r, "GET", "http://127.0.0.1:2516/yard.html", desk, map[string]string{name: "192.0.2.9"}); got.StatusCode != http.StatusForbidden {
+			t.Errorf("passed on with %s: %s", name, got.Status)
+		}
 	}
 	r.Key = ""
 	for _, key := range []string{"", NewKey()} {
