@@ -18,7 +18,7 @@ const said = page => page.evaluate(() => {
 const pictured = /^(index|how-we-figure|404|(u|figures|lot|handover)[\\/]sb-1043)\.html$/;
 
 // With TAREPAGE_LONG every page of every trailer is opened; without it a part of them.
-const long = !!process.env.TAREPAGE_LONG;
+export const long = !!process.env.TAREPAGE_LONG;
 
 // Every third of a list of trailers' pages. The nightly checks open all of them.
 export const some = list => long ? list : list.filter((_, i) => i % 3 === 0);

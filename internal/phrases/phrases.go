@@ -45,10 +45,15 @@ func Say(key string, blanks ...string) string {
 // keys in order: those whose keys they quote, and those that begin with a word that they
 // quote with a space after it, "need " for "need kind".
 func Script(scripts string) []byte {
+	// No key has a quotation mark, so each quoted key is between one mark and the next.
+	quoted := map[string]bool{}
+	for between := range strings.SplitSeq(scripts, `"`) {
+		quoted[between] = true
+	}
 	used := map[string]string{}
 	for key, text := range table() {
 		first, _, _ := strings.Cut(key, " ")
-		if strings.Contains(scripts, `"`+key+`"`) || strings.Contains(scripts, `"`+first+` "`) {
+		if quoted[key] || quoted[first+" "] {
 			used[key] = text
 		}
 	}

@@ -21,6 +21,9 @@ func TestTable(t *testing.T) {
 			t.Errorf("%q is in the table twice", l[0])
 		}
 		all[l[0]] = l[1]
+		if strings.Contains(l[0], `"`) {
+			t.Errorf("%q has a quotation mark", l[0])
+		}
 		if strings.TrimSpace(l[1]) == "" {
 			t.Errorf("%q has no text", l[0])
 		}
