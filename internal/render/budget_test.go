@@ -68,7 +68,7 @@ func most(path string) weight {
 	case strings.HasPrefix(path, "u/"):
 		return weight{html: 14 << 10, scripts: 4<<10 + 512, elements: 900, requests: 2}
 	case strings.HasPrefix(path, "figures/"):
-		return weight{html: 13 << 10, scripts: 1 << 10, elements: 1300, requests: 1}
+		return weight{html: 14 << 10, scripts: 1 << 10, elements: 1300, requests: 1}
 	case strings.HasPrefix(path, "lot/"), strings.HasPrefix(path, "handover/"):
 		return weight{html: 6 << 10, scripts: 0, elements: 250, requests: 1}
 	case path == "how-we-figure.html":

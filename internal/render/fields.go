@@ -178,6 +178,7 @@ type unitPage struct {
 	Try           *tryout       // the calculators; nil for a trailer that is sold or lacks a measurement
 	Script        string        // script: the page's own
 	Keep          string        // script that keeps the page on a phone; empty where the yard does not ask for it
+	Compare       string        // leads to the front page with this trailer picked; empty for one that is sold
 	Workings      string        // the page of every figure
 	Worked        string        // how many figures there are
 	Absent        []absent      // figures that could not be worked out
@@ -269,11 +270,27 @@ type figuresPage struct {
 	frame
 	Heading       string           // what the trailer is
 	Back          string           // the trailer's page
+	Forces        *forces          // one load worked step by step; nil where too little was measured
 	Figures       []figure         // in the order in which figures are declared
 	Envelope      template.HTML    // what one load can weigh and where it can be, drawn
 	EnvelopeWords []elevation.Line // the same in words
 	EnvelopeLoad  string           // how long that load is
 	Absent        []absent         // figures that could not be worked out
+}
+
+// forces is a trailer with its payload spread evenly, worked step by step.
+type forces struct {
+	Drawing  template.HTML // what presses down and what holds up
+	Empty    string        // what it weighs empty
+	Tongue   string        // how much of that is on the truck
+	Balance  string        // how far behind the hitch it balances empty
+	Payload  string        // what it may carry
+	Middle   string        // how far behind the hitch the middle of an even load is
+	Group    string        // how far behind the hitch the middle of the axles is
+	Truck    string        // what is on the truck with that load
+	TruckSum string        // how that was worked out
+	Axles    string        // what is on the axles with that load
+	AxlesSum string        // how that was worked out
 }
 
 // figure is a figure with its working.
@@ -345,6 +362,7 @@ type handOver struct {
 // howPage is the page that says how every number was worked out.
 type howPage struct {
 	frame
+	Example   *link        // a trailer whose figures are worked step by step; nil for none
 	Figures   []definition // the figures
 	Stops     []definition // the rules that keep a trailer off the site
 	Cautions  []definition // the rules that warn

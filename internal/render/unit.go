@@ -120,6 +120,9 @@ func (m *maker) moreOf(p *unitPage, e *entry) error {
 	}
 	p.Standard, p.Options = values(e.Standard), values(e.Options)
 	p.Workings, p.Worked = p.Root+e.workings, measure.Count(len(e.work.Figures))
+	if !e.sold() {
+		p.Compare = comparing(p.Root, e)
+	}
 	p.LotSheet, p.HandOver = p.Root+e.lot, p.Root+e.handOver
 	p.Absent = lacking(e.work)
 	return nil
@@ -155,6 +158,7 @@ func (m *maker) workings(e *entry) ([]byte, error) {
 		return nil, err
 	}
 	p.Description = phrases.Say("workings about", e.Stock.Value)
+	p.Forces = forcesOf(e)
 	if drawn, ok := elevation.EnvelopeOf(e.work); ok {
 		// internal/elevation draws it and escapes what it writes.
 		p.Envelope, p.EnvelopeWords, p.EnvelopeLoad = template.HTML(drawn.SVG), drawn.Words, drawn.Long
@@ -166,6 +170,18 @@ func (m *maker) workings(e *entry) ([]byte, error) {
 	}
 	p.Absent = lacking(e.work)
 	return m.turned("workings", p, e.work.MetricOf())
+}
+
+// forcesOf is the example of a trailer, or nil where too little was measured.
+func forcesOf(e *entry) *forces {
+	f, ok := elevation.ForcesOf(e.work)
+	if !ok {
+		return nil
+	}
+	// internal/elevation draws it and escapes what it writes.
+	drawing := template.HTML(f.SVG(func(key, amount string) string { return phrases.Say("forces "+key, amount) }))
+	return &forces{Drawing: drawing, Empty: f.Empty, Tongue: f.Tongue, Balance: f.Balance, Payload: f.Payload, Middle: f.Middle, Group: f.Group,
+		Truck: f.Truck, TruckSum: e.work.Figure("tongue-at-payload").Working(), Axles: f.Axles, AxlesSum: e.work.Figure("axles-at-payload").Working()}
 }
 
 // lacking says for each figure that could not be worked out what to weigh or measure.

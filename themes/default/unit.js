@@ -66,6 +66,7 @@
 		return data.space == "deck" ? text : text.replace(/\bdeck\b/g, data.space);
 	}
 	function all() {
+		B.label(byId("mytruck"), "t", "bring truck");
 		machine();
 		truck();
 	}
@@ -89,12 +90,16 @@
 		if (!carried) byId("mine-is").textContent = wrong.m ? "" : S.say("bring say machine");
 		place(list);
 	}
+	// While a machine is dragged the answer is worked out in each frame, and written where it changes.
+	var answered;
 	function truck() {
-		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), v;
-		B.label(byId("mytruck"), "t", "bring truck");
+		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), v = null, now;
+		if (t && !wrong.t) v = S.pull(R, t, sets.length ? S.loaded(R, sets) : null, law, U.si);
+		now = JSON.stringify([v && v.text, v && v.notes, wrong.t, B.text("t")]);
+		if (now == answered) return;
+		answered = now;
 		notes.textContent = "";
-		if (!t || wrong.t) return void (out.textContent = wrong.t ? "" : S.say("bring say truck"));
-		v = S.pull(R, t, sets.length ? S.loaded(R, sets) : null, law, U.si);
+		if (!v) return void (out.textContent = wrong.t ? "" : S.say("bring say truck"));
 		verdict(out, v);
 		v.notes.forEach(function (n) { B.make("li", notes, n); });
 	}
@@ -253,7 +258,12 @@
 			truck();
 		});
 	}
+	// green shows where the picked machine may be. While it is dragged nothing about that changes.
+	var greenFor;
 	function green(c) {
+		var now = JSON.stringify([c.key, sets.map(function (o) { return [o.w, o.L, o.a, o.m, o != c && o.x]; })]);
+		if (now == greenFor) return;
+		greenFor = now;
 		strip.textContent = "";
 		S.spots(R, c, sets.filter(function (o) { return o != c; })).forEach(function (s) {
 			if (s.is == "no") return;

@@ -614,12 +614,13 @@
 		}
 		var models = M.lines.map(function (lines) { return judged(q, lines); }), titles = D.words.map(function (words) { return maskOf(q, words); });
 		var keys = q.map(key), written = q.map(inIndex), serials = columns.serials;
+		var lasts = keys.map(function (k) { return /^\d{3,}$/.test(k); }), inSerials = q.map(function (w) { return serials && isSerial(w); });
 		for (var i = 0; i < N; i++) {
 			var m = models[D.model[i]], t = titles[D.title[i]], mask = m.mask | t, score = 1 + 6 * m.firm;
 			for (var k = 0; k < q.length; k++) {
 				var bit = 1 << k, x = written[k] && written[k][i] || 0;
-				if (D.keys[i].indexOf(keys[k]) == 0 || /^\d{3,}$/.test(keys[k]) && D.keys[i].slice(-keys[k].length) == keys[k]) { mask |= bit; score += 40; }
-				else if (serials && isSerial(q[k]) && serials[i].toLowerCase().indexOf(keys[k]) >= 0) { mask |= bit; score += 40; }
+				if (D.keys[i].indexOf(keys[k]) == 0 || lasts[k] && D.keys[i].slice(-keys[k].length) == keys[k]) { mask |= bit; score += 40; }
+				else if (inSerials[k] && serials[i].toLowerCase().indexOf(keys[k]) >= 0) { mask |= bit; score += 40; }
 				if (x) { mask |= bit; score += Math.min(x, 3); }
 				if (t & bit) score += 4;
 				if (m.mask & bit) score += 2;
@@ -636,7 +637,8 @@
 
 	var indexes = {};
 	function isSerial(w) { return w.length > 4 && /\d/.test(w) && !/[\/.]|\d(lb|ft|in|kg|gal|psi)$/.test(w); }
-	function isWord(w) { return !/^\d/.test(w); }
+	// A word of one or two letters begins thousands of others: it is looked for in the facts alone.
+	function isWord(w) { return w.length > 2 && !/^\d/.test(w); }
 	function parts() { return texts.parts = texts.parts || JSON.parse(panel.dataset.words); }
 	// partsOf are the parts in which the words are that begin with this one.
 	function partsOf(w) {
