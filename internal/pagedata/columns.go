@@ -299,13 +299,10 @@ func Price(u *unit.Unit) string {
 
 // CautionCount is how many cautions there are, in words; nothing for none.
 func CautionCount(n int) string {
-	switch n {
-	case 0:
+	if n == 0 {
 		return ""
-	case 1:
-		return phrases.Say("cautions one", "1")
 	}
-	return phrases.Say("cautions many", measure.Count(n))
+	return phrases.Counted("cautions", n)
 }
 
 // ratings are what the trailers state as ratings, by its text, in kilograms.

@@ -1,5 +1,9 @@
 // Package phrases has the words of the pages in one table, phrases.csv: a key, then a column
 // for each language. Another language is one more column. Blanks are {1}, {2} and so on.
+//
+// glossary.csv lists the trade's words: English, Spanish as it is said in the Southwest with
+// its gender, the word of northern Mexico where that differs, and the source. A phrase uses the
+// word of the Southwest.
 package phrases
 
 import (
@@ -9,28 +13,53 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+
+	"golang.org/x/text/feature/plural"
+	"golang.org/x/text/language"
+	"golang.org/x/text/message"
+	"golang.org/x/text/number"
 )
 
 //go:embed phrases.csv
 var file string
 
-// table is every phrase by its key.
-var table = sync.OnceValue(func() map[string]string {
+// A Language is one column of the table.
+type Language struct {
+	// Tag is the language as BCP 47 writes it, in the lang attribute of a page.
+	Tag    language.Tag
+	column int
+}
+
+// The languages of the table. Spanish is that of the United States, which writes numbers as
+// English does: 1,234.5 (Unicode CLDR, es-US).
+var (
+	English = Language{Tag: language.AmericanEnglish, column: 1}
+	Spanish = Language{Tag: language.MustParse("es-US"), column: 2}
+)
+
+// table is every phrase by its key, as the line of the file.
+var table = sync.OnceValue(func() map[string][]string {
 	lines, err := csv.NewReader(strings.NewReader(file)).ReadAll()
 	if err != nil {
 		panic("phrases.csv: " + err.Error())
 	}
-	out := make(map[string]string, len(lines))
+	out := make(map[string][]string, len(lines))
 	for _, l := range lines[1:] {
-		out[l[0]] = l[1]
+		out[l[0]] = l
 	}
 	return out
 })
 
-// Say is the phrase with the key, its blanks filled in. A key that the table lacks is
+// Say is the phrase with the key in English, its blanks filled in. A key that the table lacks is
 // returned as it is, as the pages' script does; a test holds that none is missing.
-func Say(key string, blanks ...string) string {
-	text, ok := table()[key]
+func Say(key string, blanks ...string) string { return English.Say(key, blanks...) }
+
+// Counted is the English phrase for a number of things.
+func Counted(key string, n int) string { return English.Counted(key, n) }
+
+// Say is the phrase with the key in the language.
+func (l Language) Say(key string, blanks ...string) string {
+	line, ok := table()[key]
 	if !ok {
 		return key
 	}
@@ -38,23 +67,41 @@ func Say(key string, blanks ...string) string {
 	for i, b := range blanks {
 		pairs = append(pairs, "{"+strconv.Itoa(i+1)+"}", b)
 	}
-	return strings.NewReplacer(pairs...).Replace(text)
+	return strings.NewReplacer(pairs...).Replace(line[l.column])
 }
+
+// Counted is the phrase for a number of things: the one with the key and " one" where the
+// language has the singular for it, and the one with " many" otherwise.
+func (l Language) Counted(key string, n int) string {
+	form := " many"
+	if plural.Cardinal.MatchPlural(l.Tag, n, 0, 0, 0, 0) == plural.One {
+		form = " one"
+	}
+	return l.Say(key+form, l.Count(n))
+}
+
+// Count is a number of things as the language writes it: 1,234.
+func (l Language) Count(n int) string {
+	return message.NewPrinter(l.Tag).Sprint(number.Decimal(n))
+}
+
+// Script is a script that adds to PHRASES the English phrases that other scripts use.
+func Script(scripts string) []byte { return English.Script(scripts) }
 
 // Script is a script that adds to PHRASES the phrases that other scripts use, with their
 // keys in order: those whose keys they quote, and those that begin with a word that they
 // quote with a space after it, "need " for "need kind".
-func Script(scripts string) []byte {
+func (l Language) Script(scripts string) []byte {
 	// No key has a quotation mark, so each quoted key is between one mark and the next.
 	quoted := map[string]bool{}
 	for between := range strings.SplitSeq(scripts, `"`) {
 		quoted[between] = true
 	}
 	used := map[string]string{}
-	for key, text := range table() {
+	for key, line := range table() {
 		first, _, _ := strings.Cut(key, " ")
 		if quoted[key] || quoted[first+" "] {
-			used[key] = text
+			used[key] = line[l.column]
 		}
 	}
 	text, err := json.Marshal(used) // a map's keys come in order

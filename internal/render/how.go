@@ -101,5 +101,5 @@ func tableRows() (out []table) {
 }
 
 func rows(n int) string {
-	return counted("rows", n)
+	return phrases.Counted("rows", n)
 }

@@ -313,15 +313,7 @@ func (m *maker) listTitle(page string, n int) string {
 }
 
 func shown(n int) string {
-	return phrases.Say("sentence", counted("count trailer", n))
-}
-
-// counted is the phrase with the key for one or for many.
-func counted(key string, n int) string {
-	if n == 1 {
-		return phrases.Say(key+" one", "1")
-	}
-	return phrases.Say(key+" many", measure.Count(n))
+	return phrases.Say("sentence", phrases.Counted("count trailer", n))
 }
 
 func (m *maker) cards(units []*entry) []card {

@@ -274,7 +274,7 @@
 	function paint() {
 		var b = S.bear(R, sets), si = U.si, over = b.margins.filter(function (m) { return m.over; }), says = [];
 		sets.forEach(function (c) {
-			var grab = grabs[c.key], at = spaced(S.say("deck here", c.head, S.length(Math.round(c.x), si), "deck"));
+			var grab = grabs[c.key], at = spaced(S.say("deck here", c.head, S.length(Math.round(c.x), si), S.say("space deck")));
 			percent(grab, across(c.x), c.L * P[1] / wide * 100);
 			grab.classList.toggle("bad", !b.keeps);
 			grab.setAttribute("aria-valuenow", Math.round(c.x));
