@@ -46,7 +46,7 @@ func (l lowestOf) String() string {
 var payload = &Definition{
 	Name: "payload", Label: "Payload",
 	What: "The most that may be loaded: the lowest of every limit that is known, and never more than GVWR less the empty weight.",
-	Formula: "the lowest rung: gvwr - E; the even load by axles, tires, wheels, or with an unweighed tongue the whole load on the axles; " +
+	Formula: "the lowest rung: gvwr - E; a MAX LOAD plate; the even load by axles, tires, wheels, or with an unweighed tongue the whole load on the axles; " +
 		"the even load at which the hitch would lift; coupler rating - E; ball rating - E; the even load at which the tongue reaches its limit",
 	Unit: "lb", Source: "49 CFR 567.4(g)(3); 571.110 S4.2.2, 571.120 S5.1.2; 393.75(f); statics",
 	work: func(p *calc) {
@@ -152,6 +152,10 @@ type rungRule struct {
 var rungs = []rungRule{
 	{"tag", "", "49 CFR 567.4(g)(3)", func(p *calc) (measure.Pounds, words) {
 		return rest(p, p.TagPayload, "tag-payload"), p.working("tag-payload")
+	}},
+	{"plate", "the MAX LOAD plate", "the plate on the trailer", func(p *calc) (measure.Pounds, words) {
+		most := need(p, p.Unit.Weights.MaxLoad, "weights.max-load")
+		return most, say("%s", most)
 	}},
 	{"axles", "the axles", staticsSource + "; 49 CFR 571.3(b) (GAWR)", func(p *calc) (measure.Pounds, words) {
 		return p.held(rest(p, p.AxleCapacity, "axle-capacity"))

@@ -217,6 +217,9 @@ func word(c walkaround.Candidate, said string, g unit.Given) (same, ok bool) {
 		// "The date code says 2018" may mean week 20 of 2018 or just the year.
 		year := w.Week == 20 && !strings.Contains(strings.ToLower(c.Quote), "week")
 		return w == stated || year && w.Year == stated.Year, true
+	case unit.Month:
+		m, err := unit.ParseMonth(said)
+		return m == stated, err == nil
 	case string:
 		if g.Path == "tires.size" {
 			return tireSize(said) == tireSize(stated), true

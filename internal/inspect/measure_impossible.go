@@ -122,6 +122,7 @@ func (c *Case) moreLengths() []lengthNamed {
 	return []lengthNamed{
 		{&c.OverallHeight, "the overall height"}, {&c.OverallLength, "the overall length"}, {&c.Hitch.Lunette, "the eye"}, {&c.Hitch.Receiver, "the receiver"},
 		{&d.Over, "the width over the fenders"}, {&d.Well, "the well's length"}, {&d.WellUp, "the well's height"},
+		{&d.Loaded, "the height of the loaded deck"}, {&d.ShortOn, "the length of the part with a rating of its own"}, {&c.Hitch.Kingpin, "the kingpin"},
 		{&b.DoorWidth, "the rear door's width"}, {&b.DoorHeight, "the rear door's height"}, {&b.SideWidth, "the side door's width"},
 		{&b.SideHeight, "the side door's height"}, {&b.NoseLength, "the length of the nose"},
 		{&c.Tank.Length, "the tank's length"}, {&c.Tank.Width, "the tank's width"}, {&c.Tank.Height, "the tank's height"}, {&c.Tank.Floor, "the height of the tank's bottom"},
@@ -140,6 +141,7 @@ func (c *Case) moreWeights() []weightNamed {
 	return []weightNamed{
 		{&c.Dolly.Axle, "the heaviest axle on the dolly"}, {&c.Dolly.Vehicle, "the heaviest vehicle on the dolly"},
 		{&c.Winch.Rating, "the winch's rating"}, {&c.Hoist.Rating, "the hoist's rating"},
+		{&c.Deck.Short, "the rating of a part of the deck"}, {&c.Weights.MaxLoad, "the load on the plate"}, {&c.Weights.Loaded, "the weight with a load"},
 	}
 }
 

@@ -29,7 +29,8 @@ var serialYear = &Rule{
 		if year := c.Year; year.Given() && (year.Value-2010-i)%30 != 0 {
 			f.add(year.Pos, "the year is %d; position 10 of the serial (%c) means %d", year.Value, code, nearestYear(year.Value, 2010+i)).
 				figures(strconv.Itoa(year.Value), string(code)).
-				also(c.Serial.Pos, "the serial is here")
+				also(c.Serial.Pos, "the serial is here").
+				fix("%s; the month on the label is when it was built, and goes under built: as 10/2025", f.rule.Remedy)
 		}
 	},
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tarepage/internal/kinds"
+	"tarepage/internal/measure"
 	"tarepage/internal/phrases"
 	"tarepage/internal/unit"
 )
@@ -36,10 +37,19 @@ var comparison = []struct {
 	{"overall-width", func(t *Trailer) string { return t.OverallWidth.Words() }},
 	{"overall-length", func(t *Trailer) string { return t.OverallLength.Words() }},
 	{"overall-height", func(t *Trailer) string { return t.OverallHeight.Words() }},
+	{"max-load", func(t *Trailer) string { return t.Weights.MaxLoad.Words() }},
+	{"loaded", func(t *Trailer) string { return stated(t.Weights.Loaded.Words(), t.Weights.LoadedWith.Value) }},
+	{"concentrated", func(t *Trailer) string {
+		if !t.Deck.Short.Given() || !t.Deck.ShortOn.Given() {
+			return t.Deck.Short.Words()
+		}
+		return phrases.Say("compare on part", t.Deck.Short.Words(), t.Deck.ShortOn.Words())
+	}},
 	{"holds", func(t *Trailer) string {
-		return stated(t.Tank.Volume.Words(), t.Tank.Liquid.Value, t.Bed.Volume.Words(), t.Bin.Largest.Words())
+		return stated(t.Tank.Volume.Words(), t.Tank.Liquid.Value, t.Bed.Volume.Words(), t.Bin.Largest.Words(), counted(t.Bed.Traps, "compare traps"))
 	}},
 	{"height-of-the-floor", func(t *Trailer) string { return t.Work.Space.Floor.Words() }},
+	{"height-loaded", func(t *Trailer) string { return t.Deck.Loaded.Words() }},
 	{"axles", func(t *Trailer) string {
 		if t.Axles.Count.Value == 1 {
 			return t.Axles.Rating.Words()
@@ -53,7 +63,13 @@ var comparison = []struct {
 		}
 		return s
 	}},
-	{"brakes", func(t *Trailer) string { return stated(t.Brakes.Kind.Value, t.Brakes.Type.Value, t.Brakes.Size.Value) }},
+	{"brakes", func(t *Trailer) string {
+		abs := ""
+		if t.Brakes.ABS.Given() {
+			abs = phrases.Say("compare abs " + t.Brakes.ABS.Words())
+		}
+		return stated(t.Brakes.Kind.Value, t.Brakes.Type.Value, t.Brakes.Size.Value, abs)
+	}},
 	{"suspension", func(t *Trailer) string { return t.Axles.Suspension.Value }},
 	{"tail", func(t *Trailer) string { return t.Deck.TailKind.Value }},
 	{"ramps", func(t *Trailer) string {
@@ -80,16 +96,36 @@ var comparison = []struct {
 	{"jack", func(t *Trailer) string {
 		return stated(t.Jack.Rating.Words(), t.Jack.Kind.Value, t.Jack.Drive.Value)
 	}},
-	{"winch", func(t *Trailer) string { return stated(t.Winch.Kind.Value, t.Winch.Rating.Words()) }},
+	{"winch", func(t *Trailer) string {
+		return stated(counted(t.Winch.Count, "compare winches"), t.Winch.Kind.Value, t.Winch.Rating.Words())
+	}},
 	{"hoist", func(t *Trailer) string { return stated(t.Hoist.Kind.Value, t.Hoist.Rating.Words()) }},
 	{"tarp", func(t *Trailer) string { return t.Equipment.Tarp.Value }},
 	{"spare", func(t *Trailer) string {
 		return stated(t.Tires.SpareSize.Value, t.Tires.SparePlace.Value, t.Spare.Value)
 	}},
 	{"warranty", func(t *Trailer) string { return t.Warranty.Value }},
+	{"built", func(t *Trailer) string { return t.Built.Words() }},
+	{"inspected", func(t *Trailer) string { return t.Wear.Checked.Words() }},
+	{"kingpin", func(t *Trailer) string { return t.Hitch.Kingpin.Words() }},
 	{"paper", func(t *Trailer) string { return stated(t.Ownership.Paper.Value, t.Ownership.State.Value) }},
 	{"tread", func(t *Trailer) string { return t.Wear.Tread.Words() }},
+	{"photographed", func(t *Trailer) string {
+		proven, all := t.PhotographedRatings()
+		if proven == 0 {
+			return ""
+		}
+		return phrases.Say("compare proven", measure.Count(proven), measure.Count(all))
+	}},
 	{"with-the-price", func(t *Trailer) string { return Offer(t.Unit) }},
+}
+
+// counted is how many there are of something, if that was counted and is not one.
+func counted(n unit.Count, phrase string) string {
+	if !n.Given() || n.Value == 1 {
+		return ""
+	}
+	return phrases.Say(phrase, n.Words())
 }
 
 // stated joins the texts that there are.

@@ -181,6 +181,8 @@ var parts = map[string]string{
 	"bin": "bin", "bunks": "bunks", "chassis": "chassis", "equipment.tarp": "tarp", "equipment.tool-boxes": "tool box toolbox", "equipment.tracks": "tracks",
 	"equipment.awning": "awning", "box.roof-vents": "roof vent", "box.side-door": "side door", "lights.work-lights": "work lights",
 	"hitch.lunette": "lunette", "hitch.receiver": "receiver", "warranty": "warranty", "tires.spare-size": "spare", "spare": "spare",
+	"hitch.kingpin": "kingpin", "brakes.abs": "abs antilock", "bed.traps": "traps", "wear.inspected": "inspected inspection", "weights.max-load": "max load plate",
+	"deck.concentrated": "concentrated load", "built": "built",
 }
 
 // keyWords are the words that a unit states under its keys, and the names of what it has.

@@ -506,7 +506,7 @@ func (m *maker) specs(e *entry) []specGroup {
 }
 
 // abbreviations keep the trade's capitals.
-var abbreviations = map[string]string{"gvwr": "GVWR", "led": "LED", "d-rings": "D-rings", "vin": "VIN"}
+var abbreviations = map[string]string{"gvwr": "GVWR", "led": "LED", "abs": "ABS", "d-rings": "D-rings", "vin": "VIN"}
 
 // label makes a key into words: tongue-limit to Tongue limit.
 func label(key string) string {

@@ -117,7 +117,29 @@ func moreColumns() []column {
 			return ""
 		}})
 	}
-	return out
+	return append(out, laterColumns()...)
+}
+
+// laterColumns came after those.
+func laterColumns() (out []column) {
+	for _, pair := range [][]column{
+		measured("max-load-lb", "weights.max-load"), measured("loaded-lb", "weights.loaded"), measured("kingpin-in", "hitch.kingpin"),
+		measured("deck-height-loaded-in", "deck.height-loaded"), measured("concentrated-lb", "deck.concentrated"),
+		measured("concentrated-length-in", "deck.concentrated-length"),
+	} {
+		out = append(out, pair...)
+	}
+	for _, path := range []string{"weights.loaded-with", "brakes.abs", "winch.count", "bed.traps"} {
+		out = append(out, column{strings.ReplaceAll(path, ".", "-"), func(l *line) string { return l.given[path].Text }})
+	}
+	return append(out,
+		word("built", func(u *unit.Unit) string {
+			if !u.Built.Given() {
+				return ""
+			}
+			return u.Built.Value.String()
+		}),
+		word("inspected", func(u *unit.Unit) string { return dated(u.Wear.Checked.Value) }))
 }
 
 // nameColumns say what the trailer is and what it costs.

@@ -178,8 +178,11 @@ func statedOf(g unit.Given) stated {
 		return s
 	}
 	s.Value, s.Text = g.Text, ""
-	if d, ok := g.Value.(unit.Day); ok {
-		s.Value = d.String()
+	switch v := g.Value.(type) {
+	case unit.Day:
+		s.Value = v.String()
+	case unit.Month:
+		s.Value = v.String()
 	}
 	return s
 }

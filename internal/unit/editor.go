@@ -319,6 +319,7 @@ func editorKinds() members {
 		{"days", text("a number of days or weeks: 90 days", member{"pattern", `^ *0*[1-9][0-9]{0,3} *(?:` + anyCase("day") + `|` + anyCase("week") + `)[Ss]? *$`})},
 		{"production-week", members{{"description", "week 31 2026, or the date code's last four digits, 3126"}, {"type", []string{"string", "integer", "null"}},
 			{"minimum", 100}, {"maximum", 5399}, {"pattern", peeled(`(?:` + weekPattern + `)`)}}},
+		{"month", text("10/2025 or 2025-10", member{"pattern", peeled(`(?:` + isoMonth + `|` + slashMonth + `)`)})},
 		{"unknown", members{{"description", "why nobody knows it, in quotes: \"unknown: the label is painted over\""}, {"anyOf", []members{
 			{{"type", "string"}, {"pattern", `^ *` + anyCase("unknown") + ` *(?::.*[^ ].*|\( *[^() ][^()]*\)) *$`}},
 			{{"type", "object"}, {"additionalProperties", false}, {"required", []string{"unknown"}}, {"properties", members{{"unknown", members{{"type", "string"}}}}}},

@@ -74,6 +74,7 @@ type (
 	Moment   = Field[Clock]
 	Date     = Field[Day]
 	Made     = Field[Week]
+	Built    = Field[Month]
 	Stopping = Field[measure.Stopping]
 	Wait     = Field[Days]
 )
@@ -174,6 +175,53 @@ func ParseWeek(s string) (Week, error) {
 	return w, nil
 }
 
+// A Month is a month of a year, as a label states it (49 CFR 567.4(g)(2): "June 1970" or
+// "6/70").
+type Month struct{ Year, Month int }
+
+func (m Month) String() string { return fmt.Sprintf("%04d-%02d", m.Year, m.Month) }
+
+// Long prints the month as people read it: October 2025.
+func (m Month) Long() string {
+	return time.Date(m.Year, time.Month(m.Month), 1, 0, 0, 0, 0, time.UTC).Format("January 2006")
+}
+
+// First is the first day of the month.
+func (m Month) First() Day { return Day{m.Year, m.Month, 1} }
+
+const (
+	isoMonth   = `((?:19|20)[0-9]{2})-(0[1-9]|1[0-2])`
+	slashMonth = `(0?[1-9]|1[0-2])/((?:19|20)?[0-9]{2})`
+)
+
+var (
+	isoMonthForm   = regexp.MustCompile(`^` + isoMonth + `$`)
+	slashMonthForm = regexp.MustCompile(`^` + slashMonth + `$`)
+)
+
+// ParseMonth reads 10/2025, 10/25 and 2025-10. Two digits are a year from 1951 to 2050.
+func ParseMonth(s string) (Month, error) {
+	var m Month
+	if p := isoMonthForm.FindStringSubmatch(s); p != nil {
+		m.Year, _ = strconv.Atoi(p[1])
+		m.Month, _ = strconv.Atoi(p[2])
+		return m, nil
+	}
+	p := slashMonthForm.FindStringSubmatch(s)
+	if p == nil {
+		return m, fmt.Errorf("month %q does not read; write 10/2025 or 2025-10", s)
+	}
+	m.Month, _ = strconv.Atoi(p[1])
+	m.Year, _ = strconv.Atoi(p[2])
+	switch {
+	case m.Year <= 50:
+		m.Year += 2000
+	case m.Year < 100:
+		m.Year += 1900
+	}
+	return m, nil
+}
+
 // leaf is what the reader needs from every field.
 type leaf interface {
 	// read sets the value from its text, or returns why it cannot.
@@ -251,6 +299,12 @@ func (f *Field[T]) read(text string, k *key) error {
 		text, f.About, f.From = peel(text)
 		w, err = ParseWeek(text)
 		*v = w
+		return err
+	case *Month:
+		m, err := Month{}, error(nil)
+		text, f.About, f.From = peel(text)
+		m, err = ParseMonth(text)
+		*v = m
 		return err
 	}
 	panic(fmt.Sprintf("unit: a field of type %T has no reader", f.Value))
@@ -353,6 +407,8 @@ func (f *Field[T]) kindName() string {
 		return "days"
 	case Week:
 		return "production week"
+	case Month:
+		return "month"
 	}
 	panic(fmt.Sprintf("unit: a field of type %T has no name", f.Value))
 }

@@ -36,11 +36,12 @@ type Unit struct {
 	Make          Text   `key:"make" doc:"who built it" eg:"Oxbow Steelworks"`
 	Model         Text   `key:"model" doc:"the file in content/models/ that fills in what this unit leaves out; without such a file, the maker's own name for the model" eg:"oxbow-20k"`
 	Year          Count  `key:"year" doc:"model year" eg:"2026"`
+	Built         Built  `key:"built" doc:"month and year of manufacture on the label; the model year may be another one" eg:"10/2025 (tag)"`
 	Serial        Text   `key:"serial" doc:"the VIN; mark another form of number (not a VIN), (state-assigned), (home-built) or (maker's number)" eg:"0J9RP1A35T1644345" note:"yes"`
 	Condition     Text   `key:"condition" doc:"new or used" eg:"new" one:"new|used" need:"yes"`
 	Availability  Text   `key:"availability" doc:"whether it can be bought today" eg:"on the yard" one:"on the yard|on order|spoken for|sold" need:"yes"`
 	Price         Money  `key:"price" doc:"the asking price, and since when where it changed" eg:"$18,450 (since 2026-11-10)"`
-	Arrived       Date   `key:"arrived" doc:"the day it came into the yard; feeds list it under this day" eg:"2026-11-02"`
+	Arrived       Date   `key:"arrived" doc:"the day it came into the yard, or on which one on order is due; feeds list it under this day" eg:"2026-11-02"`
 	Color         Text   `key:"color" doc:"its color" eg:"charcoal"`
 	OverallWidth  Length `key:"overall-width" doc:"across the widest part, fenders included, lamps and mirrors left out" eg:"102 in (tape)"`
 	OverallHeight Length `key:"overall-height" doc:"from the ground to the highest part, empty, antennas left out" eg:"8 ft 9 in (tape)"`
@@ -96,9 +97,10 @@ type Hitch struct {
 	Ball        Length `key:"ball" doc:"the ball it takes" eg:"2-5/16 in"`
 	Rating      Weight `key:"rating" doc:"the gross trailer weight the coupler is rated for" eg:"30,000 lb (coupler plate)"`
 	BallRating  Weight `key:"ball-rating" doc:"the rating of a ball sold with it" eg:"30,000 lb (stamp)"`
-	Ahead       Length `key:"ahead" doc:"how far the coupler reaches ahead of the ball's center; where nobody measured it 4 in are taken, 6 in for a gooseneck, 36 in for a fifth-wheel" eg:"5 in (tape)"`
+	Ahead       Length `key:"ahead" doc:"how far the coupler reaches ahead of the ball's center, or the trailer ahead of its kingpin's (the kingpin setting); where nobody measured it 4 in are taken, 6 in for a gooseneck, 36 in for a fifth-wheel" eg:"5 in (tape)"`
 	TongueLimit Weight `key:"tongue-limit" doc:"the most the coupler may put on the truck" eg:"7,500 lb (coupler plate)"`
 	Lunette     Length `key:"lunette" doc:"inside diameter of a pintle hitch's eye" eg:"3 in"`
+	Kingpin     Length `key:"kingpin" doc:"diameter of the kingpin of a fifth-wheel: 2 in, or 3-1/2 in on the heaviest" eg:"2 in (tape)"`
 	Receiver    Length `key:"receiver" doc:"the receiver on the truck that it needs, where it goes into one" eg:"2 in"`
 	Plug        Text   `key:"plug" doc:"the plug of the lights" eg:"7-blade" one:"4-flat|5-flat|6-round|7-blade|7-round|none"`
 	Adjustable  Flag   `key:"adjustable" doc:"whether the coupler's height can be changed" eg:"yes"`
@@ -128,7 +130,10 @@ type Deck struct {
 	WellUp   Length `key:"well-height" doc:"of a lowboy: height of the low part above the ground, empty" eg:"18 in"`
 	Neck     Text   `key:"neck" doc:"of a lowboy or gooseneck: whether the neck comes off" eg:"detachable" one:"fixed|detachable|folding"`
 	Height   Length `key:"height" doc:"height of the deck above the ground, empty" eg:"35 in"`
+	Loaded   Length `key:"height-loaded" doc:"height of the deck above the ground, loaded; on a lowboy of its low part" eg:"18 in (maker's sheet)"`
 	Front    Length `key:"front" doc:"from the ball's center back to the deck's front edge" eg:"7 ft 6 in"`
+	Short    Weight `key:"concentrated" doc:"the heaviest load that may be on a short part of the deck, where its maker rates that" eg:"35,000 lb (maker's sheet)"`
+	ShortOn  Length `key:"concentrated-length" doc:"how long that part of the deck is" eg:"10 ft (maker's sheet)"`
 }
 
 // Bed is the bed of a dump trailer.
@@ -141,6 +146,7 @@ type Bed struct {
 	Front  Length `key:"front" doc:"from the ball's center back to the bed's front" eg:"4 ft 8 in"`
 	Heap   Flag   `key:"heap" doc:"whether it may be heaped above the sides" eg:"yes"`
 	Volume Volume `key:"volume" doc:"what it holds level full, where its floor is not flat: a hopper" eg:"450 bu (maker's sheet)"`
+	Traps  Count  `key:"traps" doc:"of a hopper: through how many traps it empties" eg:"2"`
 }
 
 // Box is the box of an enclosed trailer.
@@ -268,6 +274,7 @@ type Winch struct {
 	Kind   Text   `key:"kind" doc:"what drives it" eg:"electric" one:"hand|electric|hydraulic"`
 	Rating Weight `key:"rating" doc:"its rated line pull" eg:"12,000 lb (plate)"`
 	Place  Text   `key:"place" doc:"where it sits" eg:"front of the deck, on a slide"`
+	Count  Count  `key:"count" doc:"how many winches" eg:"2"`
 }
 
 // Hoist is what lifts a dump bed or a bin.
@@ -295,6 +302,7 @@ type Wear struct {
 	Brakes  Text   `key:"brakes" doc:"linings or pads" eg:"linings about half" note:"yes"`
 	Floor   Text   `key:"floor" doc:"the floor" eg:"two boards replaced" note:"yes"`
 	Rust    Text   `key:"rust" doc:"rust" eg:"surface rust on the tongue" note:"yes"`
+	Checked Date   `key:"inspected" doc:"the day of its last yearly inspection (49 CFR 396.17)" eg:"2026-06-12"`
 	Defects Text   `key:"defects" doc:"what is broken or does not work" eg:"left rear marker lamp is out" note:"yes"`
 }
 
@@ -364,6 +372,7 @@ type Brakes struct {
 	Axles     Count    `key:"axles" doc:"how many axles are braked" eg:"2"`
 	Type      Text     `key:"type" doc:"drum or disc" eg:"drum" one:"drum|disc"`
 	Size      Text     `key:"size" doc:"diameter and width of the drums, or the diameter of the discs" eg:"12-1/4 x 3-3/8 in" note:"yes"`
+	ABS       Flag     `key:"abs" doc:"whether they have ABS, which keeps the wheels from locking" eg:"yes"`
 	Breakaway Flag     `key:"breakaway" doc:"whether a breakaway device sets the brakes" eg:"yes"`
 	Stopping  Stopping `key:"stopping" doc:"the stopping distance that the axle maker states" eg:"200 ft at 60 mph (maker's sheet)"`
 }
@@ -375,6 +384,9 @@ type Weights struct {
 	Empty       Weight `key:"empty" doc:"what it weighs empty, as it is sold" eg:"7,040 lb (scale ticket 2026-11-03)" need:"yes"`
 	TongueEmpty Weight `key:"tongue-empty" doc:"what it puts on the truck empty" eg:"1,610 lb (scale ticket 2026-11-03)"`
 	TongueLeast Weight `key:"tongue-least" doc:"of a camper: the least tongue weight that its maker recommends when it is loaded" eg:"780 lb (tag)"`
+	MaxLoad     Weight `key:"max-load" doc:"the most load that a plate on the trailer allows, where it has such a plate; the payload is never more" eg:"8,000 lb (plate)"`
+	Loaded      Weight `key:"loaded" doc:"what it weighed with a load on it" eg:"11,990 lb (scale ticket 2026-11-03)"`
+	LoadedWith  Text   `key:"loaded-with" doc:"what was on it then" eg:"full of water"`
 	Water       Weight `key:"water" doc:"of a camper: what its fresh water weighs with full tanks, 8.3 lb a gallon; it is cargo" eg:"332 lb"`
 	Propane     Weight `key:"propane" doc:"of a camper: what its full propane bottles hold, if they were empty when it was weighed" eg:"40 lb"`
 }

@@ -89,7 +89,7 @@ func TestProblems(t *testing.T) {
 		{"unknown, under", "---\nhitch:\n  raiting: 5 lb\n---\n", `3:3 unknown key "raiting" under hitch [unknown-key] fix: did you mean "rating"?`},
 		{"unknown, elsewhere", "---\ngvwr: 5 lb\n---\n", `2:1 unknown key "gvwr" at the top [unknown-key] fix: this key belongs at weights.gvwr`},
 		{"unknown, written with its section", "---\nweights.gvwr: 5 lb\n---\n", `2:1 unknown key "weights.gvwr" at the top [unknown-key] fix: write weights: on a line of its own, and gvwr: indented below it`},
-		{"unknown, nowhere", "---\nweights:\n  zzzzzz: 1\n---\n", `3:3 unknown key "zzzzzz" under weights [unknown-key] fix: the keys here are gvwr, empty, tongue-empty, tongue-least, water, propane; what has no key goes under standard: as '- zzzzzz, 1'`},
+		{"unknown, nowhere", "---\nweights:\n  zzzzzz: 1\n---\n", `3:3 unknown key "zzzzzz" under weights [unknown-key] fix: there is no key for a zzzzzz; list it under standard: as '- zzzzzz, 1'`},
 		{"key of keys", "---\n{a: b}: c\n---\n", "2:1 a key here is not a plain word [unknown-key] fix: write key: value"},
 		{"photo key", "---\nphotos:\n - file: a.jpg\n   atl: x\n---\n", `4:4 unknown key "atl" under photos [unknown-key] fix: did you mean "alt"?`},
 

@@ -134,7 +134,7 @@ func (u *Unit) PhotographedRatings() (proven, all int) {
 // ratingKeys are the values that somebody rated: the limits of parts, as their makers state
 // them on labels, plates, tags, sidewalls and stamps.
 var ratingKeys = map[string]bool{
-	"weights.gvwr": true, "axles.rating": true,
+	"weights.gvwr": true, "weights.max-load": true, "axles.rating": true, "deck.concentrated": true,
 	"hitch.rating": true, "hitch.ball-rating": true, "hitch.tongue-limit": true, "hitch.chains.breaking": true,
 	"tires.load-range": true, "tires.sidewall.single": true, "tires.sidewall.dual": true, "tires.wheel": true,
 	"dolly.axle": true, "dolly.vehicle": true,

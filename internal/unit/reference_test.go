@@ -55,6 +55,7 @@ the units it could carry.
 | count | a whole number: ` + "`2`" + ` |
 | date | year-month-day: ` + "`2026-11-02`" + ` |
 | production week | ` + "`week 31 2026`" + `, or the date code's last four digits, ` + "`3126`" + ` |
+| month | ` + "`10/2025`, `10/25`, `2025-10`" + ` |
 | time in the recording | ` + "`6:12`, `1:02:03`" + ` |
 | days | ` + "`90 days`, `12 weeks`" + ` |
 | yes or no | ` + "`yes`, `no`" + ` |

@@ -80,6 +80,14 @@ func (f *Field[T]) written() string {
 		}
 		return "no"
 	case *Day:
+		if !v.Known() {
+			return ""
+		}
+		return v.Long()
+	case *Month:
+		if v.Year == 0 {
+			return ""
+		}
 		return v.Long()
 	case *string:
 		return *v

@@ -143,6 +143,9 @@ func lineOf(d unit.KeyDoc, g unit.Given, has bool, own string) Line {
 		if date, ok := g.Value.(unit.Day); ok {
 			l.Now = date.String()
 		}
+		if month, ok := g.Value.(unit.Month); ok {
+			l.Now = month.String()
+		}
 		switch {
 		case g.From.Origin == measure.Said:
 			l.State = OnlySaid

@@ -24,6 +24,10 @@ var (
 // go by the kind of their value.
 var places = map[string][]string{
 	"weights.gvwr":            {label, sheet},
+	"weights.max-load":        {"plate", label},
+	"weights.loaded":          {scale},
+	"deck.concentrated":       {sheet, "plate"},
+	"built":                   {label},
 	"axles.rating":            {label, axleTag, sheet},
 	"tires.pressure":          {label},
 	"hitch.ball":              {plate, stamp, tape},

@@ -20,7 +20,7 @@ type station struct {
 
 // theWalk is the order in which somebody walks around a trailer: common practice, no source.
 var theWalk = []station{
-	{name: "The label", keys: []string{"serial", "year", "weights.gvwr", "axles.rating", "tires.pressure"}},
+	{name: "The label", keys: []string{"serial", "year", "built", "weights.gvwr", "weights.max-load", "axles.rating", "tires.pressure"}},
 	{name: "The coupler", keys: []string{"hitch.kind", "hitch.ball", "hitch.rating", "hitch.ball-rating", "hitch.tongue-limit",
 		"hitch.chains.count", "hitch.chains.breaking", "hitch.plug"}, sections: []string{"hitch", "jack"}},
 	{name: "The tires", keys: []string{"tires.size", "tires.load-range", "tires.sidewall.single", "tires.sidewall.dual",
@@ -43,7 +43,7 @@ var core = []string{"weights.gvwr", "axles.rating", "hitch.rating", "tires.size"
 // always are the keys that may be added on the walk although nobody said them, in addition to those of
 // the section that carries the load.
 var always = []string{"serial", "year", "hitch.ball", "hitch.ball-rating", "hitch.tongue-limit", "hitch.chains.count",
-	"hitch.chains.breaking", "hitch.plug", "tires.sidewall.dual", "tires.sidewall.pressure", "tires.made", "tires.pressure",
+	"hitch.chains.breaking", "hitch.plug", "built", "weights.max-load", "weights.loaded", "weights.loaded-with", "hitch.kingpin", "brakes.abs", "tires.sidewall.dual", "tires.sidewall.pressure", "tires.made", "tires.pressure",
 	"tires.bolt-pattern", "tires.stud", "axles.spacing", "axles.center", "overall-width", "overall-length", "overall-height", "color", "arrived"}
 
 // elsewhere are keys without a line in the walk: the program writes them, a recording has
