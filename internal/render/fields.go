@@ -332,6 +332,7 @@ type lotSheet struct {
 	Code         template.HTML // a QR code of the trailer's page; empty without an address
 	Address      string        // the whole address of the trailer's page; empty without one
 	Cautions     []string      // what to know before hooking up
+	Proven       string        // how many ratings have a photo as proof; empty for none
 	View         template.HTML // the trailer from the side, with its dimensions; empty where too little was measured
 }
 

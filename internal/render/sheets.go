@@ -50,7 +50,7 @@ func (m *maker) lot(e *entry) ([]byte, error) {
 			return nil, err
 		}
 	}
-	p.Cautions = messages(e)
+	p.Cautions, p.Proven = messages(e), proven(e)
 	return m.page("lot", p)
 }
 

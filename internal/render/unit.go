@@ -115,9 +115,7 @@ func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
 // moreOf fills in what the file states, and where the page leads.
 func (m *maker) moreOf(p *unitPage, e *entry) error {
 	p.Specs = m.specs(e)
-	if proven, all := e.PhotographedRatings(); proven > 0 {
-		p.Proven = phrases.Say("specs proven", measure.Count(proven), measure.Count(all))
-	}
+	p.Proven = proven(e)
 	p.Standard, p.Options = values(e.Standard), values(e.Options)
 	p.Workings, p.Worked = p.Root+e.workings, measure.Count(len(e.work.Figures))
 	if !e.sold() {
@@ -126,6 +124,15 @@ func (m *maker) moreOf(p *unitPage, e *entry) error {
 	p.LotSheet, p.HandOver = p.Root+e.lot, p.Root+e.handOver
 	p.Absent = lacking(e.work)
 	return nil
+}
+
+// proven says how many ratings have a photo as proof, or nothing where none has.
+func proven(e *entry) string {
+	some, all := e.PhotographedRatings()
+	if some == 0 {
+		return ""
+	}
+	return phrases.Say("specs proven", measure.Count(some), measure.Count(all))
 }
 
 // trailerStated is what a trailer's page states for programs.

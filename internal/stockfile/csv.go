@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
 
@@ -139,7 +140,23 @@ func laterColumns() (out []column) {
 			}
 			return u.Built.Value.String()
 		}),
+		word("ratings-photographed", func(u *unit.Unit) string {
+			proven, all := u.PhotographedRatings()
+			return measure.Count(proven) + " of " + measure.Count(all)
+		}),
+		word("photographed", photographed),
 		word("inspected", func(u *unit.Unit) string { return dated(u.Wear.Checked.Value) }))
+}
+
+// photographed lists the keys of the values that a photo proves, with what it shows.
+func photographed(u *unit.Unit) string {
+	var out []string
+	for _, g := range u.Givens() {
+		if p := u.ProofOf(g.Path); p != nil && shown(g.Path) {
+			out = append(out, g.Path+": "+p.Photographed(g.From))
+		}
+	}
+	return strings.Join(out, " | ")
 }
 
 // nameColumns say what the trailer is and what it costs.

@@ -75,6 +75,8 @@ type stated struct {
 	Text  string `json:"text,omitempty"`
 	From  string `json:"from,omitempty"`
 	About bool   `json:"about,omitempty"`
+	// Proof says that a photo proves the value, and what it shows.
+	Proof string `json:"proof,omitempty"`
 }
 
 // computed is a figure, rounded as its page prints it.
@@ -143,7 +145,11 @@ func rowOf(l *Unit) row {
 	}
 	for _, g := range u.Givens() {
 		if shown(g.Path) && (priced(u) || !strings.HasPrefix(g.Path, "offer.")) {
-			r.Stated = append(r.Stated, entry[stated]{g.Path, statedOf(g)})
+			s := statedOf(g)
+			if p := u.ProofOf(g.Path); p != nil {
+				s.Proof = p.Photographed(g.From)
+			}
+			r.Stated = append(r.Stated, entry[stated]{g.Path, s})
 		}
 	}
 	for _, name := range figures {

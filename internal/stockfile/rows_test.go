@@ -350,3 +350,43 @@ func TestSchemaDescribesEverything(t *testing.T) {
 		t.Errorf("only %d properties were looked at", described)
 	}
 }
+
+// TestProofsAreNamed: what a photo proves says so in both files, and so does one that is kept off
+// the site.
+func TestProofsAreNamed(t *testing.T) {
+	proven := strings.Replace(full, "---\n", `---
+proof:
+  - file: media/ex-7-label.jpg
+    shows: label
+    proves: weights.gvwr
+  - file: media/ex-7-ticket.jpg
+    shows: scale ticket
+    proves: weights.empty
+    withhold: the buyer's name is on it
+`, 1)
+	l := fullYard(t, proven)
+	row := table(t, l)
+	if got := row["ratings-photographed"]; !strings.HasPrefix(got, "1 of ") {
+		t.Errorf("ratings-photographed is %q", got)
+	}
+	const want = "weights.gvwr: label photographed | weights.empty: scale ticket 2026-10-06 photographed, the photo is not public"
+	if got := row["photographed"]; got != want {
+		t.Errorf("photographed is %q, want %q", got, want)
+	}
+	text, err := written(l, "stock.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got struct {
+		Units []struct {
+			Stated map[string]struct{ Proof string }
+		}
+	}
+	if err := json.Unmarshal(text, &got); err != nil {
+		t.Fatal(err)
+	}
+	stated := got.Units[0].Stated
+	if stated["weights.gvwr"].Proof != "label photographed" || stated["hitch.rating"].Proof != "" {
+		t.Errorf("the proofs are %+v", stated)
+	}
+}

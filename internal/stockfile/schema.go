@@ -151,7 +151,8 @@ func ref(to, what string) node { return node{pair("$ref", to), pair("description
 
 // defs are the kinds of value that trailers state and figures have.
 func defs() node {
-	more := node{pair("text", words("as it is written")), pair("from", words("where it comes from; absent where no note was written")), pair("about", yes(about))}
+	more := node{pair("text", words("as it is written")), pair("from", words("where it comes from; absent where no note was written")), pair("about", yes(about)),
+		pair("proof", words("what the photo shows that proves the value, and whether it is public; absent where there is none"))}
 	number := func(least, in string) node {
 		value := pair("value", node{pair("type", "number"), pair(least, 0)})
 		if in == "" {
