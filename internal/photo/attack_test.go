@@ -227,3 +227,72 @@ func TestNotAFile(t *testing.T) {
 		t.Errorf("%v %v", faults, err)
 	}
 }
+
+// TestKeptByNobody: pictures that somebody else put where pictures are kept are not believed,
+// however well their sums fit: those of another photo, moved; and a note that was written new. A
+// yard that came in a ZIP file can bring such a folder.
+func TestKeptByNobody(t *testing.T) {
+	dir := t.TempDir()
+	red, blue := onePicture(t, color.RGBA{R: 255, A: 255}), onePicture(t, color.RGBA{B: 255, A: 255})
+	path := func(name string) string { return filepath.Join(dir, name) }
+	writeFile(t, path("red.jpg"), red)
+	writeFile(t, path("blue.jpg"), blue)
+	shop := &Shop{Keep: path("keep"), Spare: path("spare")}
+	work := func(name string) *Picture {
+		t.Helper()
+		made, faults, err := shop.Work([]Original{{Name: name, Path: path(name)}})
+		if err != nil || len(faults) > 0 {
+			t.Fatal(faults, err)
+		}
+		return made[name]
+	}
+	work("blue.jpg")
+	of := func(shopDir string, data []byte) string { return (&keep{dir: shopDir}).place(sumOf(data)) }
+	forge := func() {
+		name := filepath.Join(of(shop.Spare, red), noteName)
+		note, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, text, _ := bytes.Cut(note, []byte("\n"))
+		writeFile(t, name, append([]byte(sumOf(text)+"\n"), text...))
+	}
+	for what, change := range map[string]func(){"moved": func() {}, "with a note of its own": forge} {
+		if err := errors.Join(os.RemoveAll(shop.Spare), os.RemoveAll(of(shop.Keep, red)), os.CopyFS(of(shop.Spare, red), os.DirFS(of(shop.Keep, blue)))); err != nil {
+			t.Fatal(err)
+		}
+		change()
+		if p := work("red.jpg"); !isRed(t, p) || !strings.HasPrefix(p.JPEG.From, shop.Keep) {
+			t.Errorf("%s: the picture of another photo was believed: %s", what, p.JPEG.From)
+		}
+	}
+
+	// A single file, such as a card for shared links.
+	a, b := sumOf([]byte("a")), sumOf([]byte("b"))
+	drawn := func(key, text string) string {
+		t.Helper()
+		from, sum, err := shop.Kept(key, ".jpg", func() ([]byte, error) { return []byte(text), nil })
+		got, read := os.ReadFile(from)
+		if err := errors.Join(err, read); err != nil || sum != sumOf(got) {
+			t.Fatal(err, sum)
+		}
+		return string(got)
+	}
+	drawn(a, "card a")
+	k := &keep{dir: shop.Keep}
+	for _, ext := range []string{".jpg", ".sum"} {
+		data, err := os.ReadFile(k.place(a) + ext)
+		if err != nil {
+			t.Fatal(err)
+		}
+		writeFile(t, k.place(b)+ext, data)
+	}
+	if got := drawn(b, "card b"); got != "card b" {
+		t.Errorf("a card that was moved was believed: %q", got)
+	}
+	writeFile(t, k.place(b)+".jpg", []byte("forged"))
+	writeFile(t, k.place(b)+".sum", []byte(sumOf([]byte("forged"))))
+	if got := drawn(b, "card b"); got != "card b" {
+		t.Errorf("a card with a sum of its own was believed: %q", got)
+	}
+}

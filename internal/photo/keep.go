@@ -12,6 +12,8 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+
+	"tarepage/internal/seal"
 )
 
 // edition is part of every kept entry's place. It changes with anything that changes what
@@ -23,8 +25,9 @@ const edition = "2"
 const nameDigits = 16
 
 // keep is the folder of finished pictures. Its entries are folders named by the original's
-// hash; each holds the finished files and a note of them with their hashes, and the note
-// its own. It may be deleted at any time, and two builds may use it at once: an entry is
+// hash; each holds the finished files and a note of them with their hashes, and the note is
+// sealed for its place: an entry that somebody else wrote, or moved here, is made again. The
+// folder may be deleted at any time, and two builds may use it at once: an entry is
 // put in its place whole, and goes when no build has used it for a long time (sweep).
 type keep struct{ dir string }
 
@@ -55,8 +58,8 @@ func (k *keep) find(key, name string) *Picture {
 	if err != nil {
 		return nil
 	}
-	sum, text, ok := bytes.Cut(note, []byte("\n"))
-	if !ok || string(sum) != sumOf(text) {
+	mark, text, ok := bytes.Cut(note, []byte("\n"))
+	if !ok || string(mark) != markOf(key, text) {
 		return nil
 	}
 	p := &Picture{}
@@ -113,7 +116,7 @@ func (k *keep) put(key string, p *Picture, data [][]byte) error {
 		if err != nil {
 			return err
 		}
-		note := append([]byte(sumOf(text)+"\n"), text...)
+		note := append([]byte(markOf(key, text)+"\n"), text...)
 		if err := os.WriteFile(filepath.Join(made, noteName), note, 0o644); err != nil {
 			return err
 		}
@@ -135,6 +138,12 @@ func (k *keep) put(key string, p *Picture, data [][]byte) error {
 		return fmt.Errorf("pictures cannot be kept in %s: %s", k.dir, plain(err))
 	}
 	return nil
+}
+
+// markOf seals what is kept under a key.
+func markOf(key string, data []byte) string {
+	mark := seal.Of("pictures "+edition+" "+key, data)
+	return hex.EncodeToString(mark[:])
 }
 
 func sumOf(data []byte) string {
@@ -170,7 +179,7 @@ func (s *Shop) Kept(key, ext string, make func() ([]byte, error)) (from, sum str
 	return "", "", err
 }
 
-// findFile is where a single file is kept and its sum; both are empty if there is none that
+// findFile is where a single file is kept, and the sum of its bytes; both are empty if there is none that
 // is whole.
 func (k *keep) findFile(key, ext string) (from, sum string) {
 	from = k.place(key) + ext
@@ -181,14 +190,13 @@ func (k *keep) findFile(key, ext string) (from, sum string) {
 	if err != nil {
 		return "", ""
 	}
-	sum = sumOf(data)
-	if said, err := os.ReadFile(note); err != nil || string(said) != sum {
+	if said, err := os.ReadFile(note); err != nil || string(said) != markOf(key+ext, data) {
 		return "", ""
 	}
-	return from, sum
+	return from, sumOf(data)
 }
 
-// putFile keeps a single file and its sum.
+// putFile keeps a single file and its mark.
 func (k *keep) putFile(key, ext string, data []byte) (from, sum string, err error) {
 	if err := k.open(); err != nil {
 		return "", "", err
@@ -197,7 +205,7 @@ func (k *keep) putFile(key, ext string, data []byte) (from, sum string, err erro
 	for _, f := range []struct {
 		name string
 		data []byte
-	}{{from, data}, {k.place(key) + ".sum", []byte(sum)}} {
+	}{{from, data}, {k.place(key) + ".sum", []byte(markOf(key+ext, data))}} {
 		if err := whole(f.name, f.data); err != nil {
 			return "", "", fmt.Errorf("what was drawn cannot be kept in %s: %s", k.dir, plain(err))
 		}

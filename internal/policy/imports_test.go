@@ -36,7 +36,7 @@ sitepath:       unit
 schemaorg:      compute sitepath unit kinds
 pagedata:       measure tables unit compute elevation kinds phrases
 render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel kinds sitepath schemaorg pagedata phrases
-publish:        parallel
+publish:        parallel seal
 showroom:       inspect
 files:
 site:           unit compute inspect media parallel photo render stockfile publish files themes/default
@@ -47,7 +47,8 @@ intake:         measure unit captions walkaround crosscheck kinds
 media:
 orderedjson:
 parallel:
-photo:          media parallel
+photo:          media parallel seal
+seal:
 linkcard:       elevation photo
 testyard:
 testdisk:

@@ -1,21 +1,25 @@
 package publish
 
 import (
-	"crypto/sha256"
 	"encoding/binary"
 	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"tarepage/internal/seal"
 )
 
 // keptName is the file next to the target in which a build leaves what it knows for the
 // next one.
 func (p place) keptName() string { return filepath.Join(p.parent, "."+p.base+".kept") }
 
+// keptPlace is the name under which it is sealed.
+const keptPlace = "next to a site"
+
 // Remember leaves a note for the next build of the target, next to it, and a second copy of
-// the site's list. Recall returns the note as it was left, or nil: what was damaged or cut
-// off is not recalled.
+// the site's list. Recall returns the note as it was left, or nil: what was damaged, cut off, or
+// written by anybody but this program for this user is not recalled (see package seal).
 //
 // The note may tell of units that are not published, so only its owner can read it.
 func Remember(target string, note []byte) error {
@@ -29,10 +33,10 @@ func Remember(target string, note []byte) error {
 	}
 	body := binary.BigEndian.AppendUint64(nil, uint64(len(list)))
 	body = append(append(body, list...), note...)
-	digest := sha256.Sum256(body)
+	mark := seal.Of(keptPlace, body)
 
 	// One name for every build: what a killed one left is removed, and so is a link, without
-	// following it. What two builds at once make of it has no digest that holds.
+	// following it. What two builds at once make of it has no mark that holds.
 	part := p.keptName() + ".part"
 	if err := os.Remove(part); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return err
@@ -41,7 +45,7 @@ func Remember(target string, note []byte) error {
 	if err != nil {
 		return err
 	}
-	_, err = f.Write(append(digest[:], body...))
+	_, err = f.Write(append(mark[:], body...))
 	err = errors.Join(err, f.Close())
 	if err == nil {
 		err = rename(part, p.keptName())
@@ -82,11 +86,11 @@ func (p place) kept() (list, note []byte) {
 		return nil, nil
 	}
 	data, err := upTo(p.keptName(), mostKept)
-	const head = sha256.Size + 8
-	if err != nil || len(data) < head || sha256.Sum256(data[sha256.Size:]) != Sum(data[:sha256.Size]) {
+	const head = seal.Size + 8
+	if err != nil || len(data) < head || !seal.Holds(data[:seal.Size], keptPlace, data[seal.Size:]) {
 		return nil, nil
 	}
-	n := binary.BigEndian.Uint64(data[sha256.Size:])
+	n := binary.BigEndian.Uint64(data[seal.Size:])
 	if n > uint64(len(data)-head) {
 		return nil, nil
 	}

@@ -2,6 +2,7 @@ package publish
 
 import (
 	"crypto/sha256"
+	"errors"
 	"fmt"
 	"maps"
 	"os"
@@ -9,6 +10,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"tarepage/internal/seal"
 )
 
 // TestIntact: the target holds what was published, byte for byte, only as long as nobody touched
@@ -217,5 +220,36 @@ func TestHugeFilesAreNotRead(t *testing.T) {
 	}
 	if err := Check(target); err == nil || !strings.Contains(err.Error(), "(has a SHA256SUMS of 160 MB)") {
 		t.Errorf("%v", err)
+	}
+}
+
+// TestForgedNote: a note with a digest that fits, which anybody can write, is not recalled, and the
+// list in it makes nothing ours.
+func TestForgedNote(t *testing.T) {
+	target := filepath.Join(t.TempDir(), "public")
+	a, _ := yards()
+	mustSwap(t, newSwapper(), a, target)
+	if err := Remember(target, []byte("note")); err != nil || string(Recall(target)) != "note" {
+		t.Fatalf("%v, %q", err, Recall(target))
+	}
+	kept := filepath.Join(filepath.Dir(target), ".public.kept")
+	data, err := os.ReadFile(kept)
+	if err != nil {
+		t.Fatal(err)
+	}
+	body := append(data[seal.Size:len(data)-4:len(data)-4], "lies"...)
+	digest := sha256.Sum256(body)
+	if err := os.WriteFile(kept, append(digest[:], body...), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if note := Recall(target); note != nil {
+		t.Errorf("recalled %q", note)
+	}
+	if err := os.Truncate(filepath.Join(target, listName), 0); err != nil {
+		t.Fatal(err)
+	}
+	var r *Refusal
+	if err := Check(target); !errors.As(err, &r) {
+		t.Errorf("the list of a forged note was believed: %v", err)
 	}
 }
