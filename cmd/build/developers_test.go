@@ -13,8 +13,8 @@ import (
 // TestFirstRule follows "Your first rule, in ten minutes" of DEVELOPERS.md to the letter in a
 // copy of the tree: it writes the files as they are printed there, adds the line to the list,
 // and runs the commands. With TAREPAGE_LONG it runs every command as it is printed. Without, it
-// runs only the tests that read the new rule: each other command compiles or tests most of the
-// tree once more.
+// only looks whether the new rule compiles: each command compiles or tests much of the tree once
+// more.
 func TestFirstRule(t *testing.T) {
 	if os.Getenv("TAREPAGE_NESTED") != "" {
 		t.Skip("this is the copy in which the commands run")
@@ -61,6 +61,9 @@ func TestFirstRule(t *testing.T) {
 	if ran < 7 {
 		t.Errorf("only %d commands were run", ran)
 	}
+	if os.Getenv("TAREPAGE_LONG") == "" {
+		return
+	}
 	want, err := os.ReadFile(filepath.Join(tree, wrote["txtar"]))
 	if err != nil || !strings.Contains(string(want), "remark: 3 jacks are given, a trailer has 1 or 2 [jacks-many]") {
 		t.Errorf("the archive was not written: %v\n%s", err, want)
@@ -97,9 +100,7 @@ func putLine(t *testing.T, file, line string) {
 }
 
 // shorter is what a short run makes of a command. It leaves out the others.
-var shorter = map[string]string{
-	"go test ./internal/inspect -update": "go test ./internal/inspect -run ^Test(Archives|WrongYard|StopsPage)$ -update",
-}
+var shorter = map[string]string{"go test ./internal/inspect": "go vet ./internal/inspect"}
 
 // follow runs one command of the page in the copy. Packages are built without their paths, so
 // that the next run finds its copy's packages in Go's cache, and linked without what debuggers

@@ -202,6 +202,9 @@ func TestGoneMeanwhile(t *testing.T) {
 		{"the yard", "content", l.yard()},
 	} {
 		t.Run(c.name, func(t *testing.T) {
+			if c.name != "a unit" && c.name != "a recording" {
+				long(t)
+			}
 			kept, err := os.ReadFile(c.gone)
 			if err != nil {
 				t.Fatal(err)

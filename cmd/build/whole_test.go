@@ -224,14 +224,18 @@ func TestLookIsNotKept(t *testing.T) {
 // nobody can see this, and the test does not ask for it.
 func TestPhotoOfOneSizeAndTime(t *testing.T) {
 	dir := t.TempDir()
-	copyDir(t, "../../content", filepath.Join(dir, "content"))
-	target := filepath.Join(dir, "public")
-	args := []string{"-from", dir, "-to", target}
-	photo := filepath.Join(dir, "content/media/sb-1043-side.jpg")
-	old, err := os.ReadFile(photo)
+	if err := testyard.Write(dir, 1); err != nil {
+		t.Fatal(err)
+	}
+	old, err := os.ReadFile("../../content/media/sb-1043-side.jpg")
 	if err != nil {
 		t.Fatal(err)
 	}
+	write(t, dir, map[string]string{"content/media/side.jpg": string(old)})
+	swapText(t, filepath.Join(dir, filepath.FromSlash(testyard.UnitFile(0))), "\n---\n\n", "\nphotos:\n  - file: media/side.jpg\n    alt: from the side\n---\n\n")
+	target := filepath.Join(dir, "public")
+	args := []string{"-from", dir, "-to", target}
+	photo := filepath.Join(dir, "content/media/side.jpg")
 	// Change bytes of the last scan line's entropy-coded data: the same size, other pixels.
 	other := bytes.Clone(old)
 	at := len(other) * 3 / 4
