@@ -1,10 +1,13 @@
 package policy
 
 import (
+	"bytes"
 	"fmt"
 	"go/ast"
 	"go/token"
 	"maps"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -165,5 +168,30 @@ var rule = func(n int) bool { return n > 2 || n < 0 }
 	functions(p.Syntax[0], func(name string, n ast.Node) { got = append(got, fmt.Sprint(name, " ", branches(n))) })
 	if s := strings.Join(got, ", "); s != "straight 1, some 6, thing.check 2, rule 2" {
 		t.Errorf("counted %s", s)
+	}
+}
+
+// mostCommandLines is how many lines cmd/build may have besides its tests. It has flags, verbs,
+// messages and the exit status; what a verb does belongs into a package.
+const mostCommandLines = 900
+
+func TestTheCommandStaysSmall(t *testing.T) {
+	files, err := filepath.Glob("../../cmd/build/*.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	for _, file := range files {
+		if strings.HasSuffix(file, "_test.go") {
+			continue
+		}
+		src, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		n += bytes.Count(src, []byte("\n"))
+	}
+	if n == 0 || n > mostCommandLines {
+		t.Errorf("cmd/build has %d lines, at most %d; move what is not flags, verbs, messages and exit status to the package that owns it", n, mostCommandLines)
 	}
 }
