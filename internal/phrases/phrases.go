@@ -1,6 +1,8 @@
 // Package phrases has the words of the pages in one table, phrases.csv: a key, then a column
 // for each language. Another language is one more column. Blanks are {1}, {2} and so on.
 //
+// facts.csv has the same columns for what kinds, keys, figures and cautions say.
+//
 // glossary.csv lists the trade's words: English, Spanish as it is said in the Southwest with
 // its gender, the word of northern Mexico where that differs, and the source. A phrase uses the
 // word of the Southwest.
@@ -23,6 +25,12 @@ import (
 //go:embed phrases.csv
 var file string
 
+// facts.csv has in the same columns what kinds, keys, figures and cautions say. Their packages
+// hold the English; a test compares it.
+//
+//go:embed facts.csv
+var facts string
+
 // A Language is one column of the table.
 type Language struct {
 	// Tag is the language as BCP 47 writes it, in the lang attribute of a page.
@@ -39,13 +47,15 @@ var (
 
 // table is every phrase by its key, as the line of the file.
 var table = sync.OnceValue(func() map[string][]string {
-	lines, err := csv.NewReader(strings.NewReader(file)).ReadAll()
-	if err != nil {
-		panic("phrases.csv: " + err.Error())
-	}
-	out := make(map[string][]string, len(lines))
-	for _, l := range lines[1:] {
-		out[l[0]] = l
+	out := map[string][]string{}
+	for name, text := range map[string]string{"phrases.csv": file, "facts.csv": facts} {
+		lines, err := csv.NewReader(strings.NewReader(text)).ReadAll()
+		if err != nil {
+			panic(name + ": " + err.Error())
+		}
+		for _, l := range lines[1:] {
+			out[l[0]] = l
+		}
 	}
 	return out
 })
