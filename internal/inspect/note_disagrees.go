@@ -19,6 +19,7 @@ var noteDisagrees = &Rule{
 	Remedy: "correct the note or the key; write about in front of a number that is meant roughly",
 	check: func(c *Case, f *Findings) {
 		file := &filed{Case: c}
+		tapes := recordings(c)
 		told := map[string]int{} // where in the list the notes' findings stand
 		for _, p := range c.Passages() {
 			for _, said := range walkaround.HearText(p.Text) {
@@ -27,7 +28,7 @@ var noteDisagrees = &Rule{
 					continue
 				}
 				verdict, file := file.hold(said)
-				if verdict != crosscheck.Differs {
+				if verdict != crosscheck.Differs || p.Note != nil && tapes.knowBetter(said) {
 					continue
 				}
 				where := "the notes say"
@@ -41,24 +42,57 @@ var noteDisagrees = &Rule{
 					also(file.Pos, file.Path+" is here")
 			}
 		}
-		for _, m := range c.Media {
-			if m.Path == "recording.captions" && m.Fault == "" {
-				recorded(m, file, told, f)
-			}
+		for i := range tapes {
+			recorded(&tapes[i], file, told, f)
 		}
 	},
 }
 
+// A tape is a recording's captions with what they say.
+type tape struct {
+	unit.Media
+	track captions.Track
+	said  []walkaround.Candidate
+}
+
+type tapes []tape
+
+// recordings are the captions of a unit that read. captions-unreadable tells of the others.
+func recordings(c *Case) tapes {
+	var out tapes
+	for _, m := range c.Media {
+		if m.Path != "recording.captions" || m.Fault != "" {
+			continue
+		}
+		if track, _, err := captions.Read(m.Name, m.Data); err == nil {
+			out = append(out, tape{m, track, walkaround.Hear(track)})
+		}
+	}
+	return out
+}
+
+// knowBetter reports that the recording as a whole says what a figure of a note is of, and that
+// it is of something else. A note is a part of it, and tells less.
+func (list tapes) knowBetter(said walkaround.Candidate) bool {
+	of := func(role bool) bool {
+		for _, t := range list {
+			for _, c := range t.said {
+				if c.Value == said.Value && (c.Role == said.Role) == role {
+					return true
+				}
+			}
+		}
+		return false
+	}
+	return of(false) && !of(true)
+}
+
 // recorded compares what the captions say with the file. What the notes say too is one
 // finding with both places.
-func recorded(m unit.Media, filed *filed, told map[string]int, f *Findings) {
-	track, _, err := captions.Read(m.Name, m.Data)
-	if err != nil {
-		return // captions-unreadable says so
-	}
-	text := walkaround.Transcript(track)
+func recorded(m *tape, filed *filed, told map[string]int, f *Findings) {
+	text, track := walkaround.Transcript(m.track), m.track
 	once := map[string]bool{}
-	for _, said := range walkaround.Hear(track) {
+	for _, said := range m.said {
 		if filed.loose(nearby(text, said.Offset, len(said.Quote)), said) {
 			continue
 		}

@@ -269,18 +269,25 @@ func (t *Talk) choose(k unit.KeyDoc, said []walkaround.Candidate) (Taken, bool) 
 	return out, found
 }
 
-// note keeps the notes: one a second, since a time leads to one moment.
+// note keeps the notes: one a second, since a time leads to one moment. What begins in a second
+// that is taken goes with the note before it under the same heading, or begins a second later.
 func (t *Talk) note(notes []walkaround.Note) {
+	taken := map[int]bool{}
 	for _, n := range notes {
 		n.Text = plain(n.Text)
 		if n.Text == "" {
 			continue
 		}
-		if last := len(t.Notes) - 1; last >= 0 && int(t.Notes[last].Start) >= int(n.Start) {
+		last := len(t.Notes) - 1
+		if taken[int(n.Start)] && last >= 0 && t.Notes[last].Heading == n.Heading {
 			t.Notes[last].Text += " " + n.Text
 			t.Notes[last].End = max(t.Notes[last].End, n.End)
 			continue
 		}
+		for taken[int(n.Start)] {
+			n.Start = float64(int(n.Start) + 1)
+		}
+		taken[int(n.Start)] = true
 		t.Notes = append(t.Notes, n)
 	}
 }

@@ -35,8 +35,9 @@ type Body struct {
 	// which are not published. Their words stay; the link or the picture is left out.
 	LeftOut []LeftOut
 
-	file string
-	line int
+	file     string
+	line     int
+	headings int // read so far
 }
 
 // A Note is a timed note.
@@ -46,6 +47,8 @@ type Note struct {
 	Node ast.Node
 	// Skip is how many bytes of the note's first line the time takes up.
 	Skip int
+	// Section is how many headings are above the note.
+	Section int
 }
 
 // A FigureLink is a checked figure: the words are the owner's, the number must agree.
@@ -137,6 +140,8 @@ func readBody(file string, src []byte, line int) Body {
 			return ast.WalkContinue, nil
 		}
 		switch n := n.(type) {
+		case *ast.Heading:
+			b.headings++
 		case *ast.Paragraph:
 			b.note(n, n)
 		case *ast.TextBlock:
@@ -235,7 +240,7 @@ func (b *Body) note(n ast.Node, holder ast.Node) {
 	if err != nil {
 		return
 	}
-	b.Notes = append(b.Notes, Note{At: Clock(at), Pos: b.pos(first.Start), Node: holder, Skip: len(m[0])})
+	b.Notes = append(b.Notes, Note{At: Clock(at), Pos: b.pos(first.Start), Node: holder, Skip: len(m[0]), Section: b.headings})
 }
 
 // linkStart is the offset of a link's opening bracket.

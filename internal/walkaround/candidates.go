@@ -52,6 +52,13 @@ func find(t []token) []candidate {
 	rest = h.joinRanges(rest)
 	for i := 0; i < len(rest); i++ {
 		q := &rest[i]
+		if i+1 < len(rest) {
+			if c, ok := h.twoSides(q, &rest[i+1]); ok {
+				out = append(out, c)
+				i++
+				continue
+			}
+		}
 		c := candidate{from: q.from, to: q.to, head: q.head, of: q.to, compare: q.compare, give: q.give, unit: q.unit, shape: q.say()}
 		var next *quantity
 		if i+1 < len(rest) {
@@ -134,7 +141,7 @@ func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
 	})
 	number(pressure, func(v float64) Value { return measure.PSI(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.pressure() })
 	number(money, func(v float64) Value { return measure.Dollars(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.money() })
-	if n, ok := q.number(); ok && q.unit == bare && n%2 == 0 && n/2 >= 1 && n/2 <= 4 && h.is(q.to, "wheels", "hubs", "corners", "drums") {
+	if n, ok := q.number(); ok && q.unit == bare && n%2 == 0 && n/2 >= 1 && n/2 <= 4 && (h.is(q.to, "wheels", "hubs", "corners", "drums") || h.is(q.to, "wheel") && (h.is(q.to+1, "brakes", "electric"))) {
 		// Brakes on all four wheels are on two axles.
 		c.options = append(c.options, option{row: roleIndex[BrakeAxles], value: Count(n / 2)})
 		c.shape = "wheels"
@@ -225,7 +232,7 @@ func (h *hearing) section(c *candidate, q, next *quantity) (s Section, joined bo
 }
 
 // grouped are the words that count without a number.
-var grouped = map[string]int{"tandem": 2, "tandems": 2, "twin": 2, "dual": 2, "duals": 2, "double": 2, "pair": 2, "both": 2, "couple": 2,
+var grouped = map[string]int{"tandem": 2, "tandems": 2, "twin": 2, "dual": 2, "duals": 2, "dually": 2, "double": 2, "pair": 2, "both": 2, "couple": 2,
 	"triple": 3, "tri": 3, "triaxle": 3, "trips": 3, "single": 1, "quad": 4, "one": 1, "front": 1, "rear": 1}
 
 // groups finds "tandem axles", "dual jacks", "a single axle", "one jack".
@@ -237,6 +244,12 @@ func (h *hearing) groups() []candidate {
 			continue
 		}
 		c := candidate{from: i, to: i + 1, head: i, of: i + 1, compare: Equal, shape: "=" + h.word(i), unit: bare}
+		if h.is(i, "dual", "duals", "dually") && (h.is(i+1, "tandem", "tandems", "wheel", "wheels", "tires") || h.is(i-1, "tandem", "tandems")) {
+			c.shape = "=dualtires"
+			c.options = []option{{row: roleIndex[PerAxle], value: Count(4)}}
+			out = append(out, c)
+			continue
+		}
 		for _, role := range []Role{AxleCount, JackCount, BrakeAxles, ChainsCount} {
 			c.options = append(c.options, option{row: roleIndex[role], value: Count(n)})
 		}
@@ -307,6 +320,29 @@ func (h *hearing) tubes(qs []quantity, taken []bool) []candidate {
 		out = append(out, x)
 	}
 	return out
+}
+
+// tubeWords name what has two sides and no length: "two by four tube".
+var tubeWords = set("tube tubing tubes angle rectangular rectangle angles crossmembers crossmember main")
+
+// twoSides finds "two by four tube" and "three by two angle", where no wall was said.
+func (h *hearing) twoSides(a, b *quantity) (candidate, bool) {
+	var none candidate
+	if b.from != a.to+1 || !h.is(a.to, "by", "x", "buy") || !a.single() || !b.single() || a.amount < 1 || a.amount > 12 || b.amount < 1 || b.amount > 12 || b.unit != bare && b.unit != inches || a.high != nil || b.high != nil {
+		return none, false
+	}
+	near := false
+	for k := b.to; k < min(b.to+3, len(h.t)) && h.t[k].kind == word; k++ {
+		near = near || tubeWords[h.word(k)]
+	}
+	for k := a.from - 1; k >= max(0, a.from-3) && h.t[k].kind != stop; k-- {
+		near = near || tubeWords[h.word(k)]
+	}
+	c := candidate{from: a.from, to: b.to, head: a.from, of: b.to, compare: Equal, shape: "sides"}
+	for _, row := range byDimension[section] {
+		c.options = append(c.options, option{row: row, value: Word(plainNumber(a.amount) + "x" + plainNumber(b.amount))})
+	}
+	return c, near
 }
 
 // digitsOf are the digits of a number as they are written, with their leading zeros: the
@@ -388,6 +424,8 @@ func (h *hearing) loadRanges() []candidate {
 		case h.is(i, "range") && h.is(i+1, "of") && h.is(i+2, "load"):
 			n = 3
 		case h.is(i, "lr"):
+			n = 1
+		case h.is(i, "load") && !h.is(i+1, "a", "i") && (len(h.word(i+1)) == 1 || h.is(i+1, "sea", "cee", "dee", "ee", "eff", "gee")):
 			n = 1
 		}
 		if n > 0 {

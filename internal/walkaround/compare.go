@@ -157,11 +157,23 @@ func (h *hearing) joinRanges(qs []quantity) []quantity {
 	return out
 }
 
+// hundreds reports "eleven hundred twelve hundred" and "seventeen eighteen hundred", which is
+// a guess between the two.
+func (h *hearing) hundreds(q, r *quantity) bool {
+	a := q.amount
+	if a < 100 {
+		a *= 100
+	}
+	return q.single() && r.single() && r.scaled && h.is(r.numeral.to-1, "hundred") && a >= 1000 && r.amount > a && r.amount-a <= 200 && (q.scaled || q.amount >= 10)
+}
+
 // spans makes q the range from q to r, if that is what was said.
 func (h *hearing) spans(q, r *quantity) bool {
 	between := h.is(q.from-1, "between") || h.is(q.from-2, "between") && h.is(q.from-1, "about", "like")
 	gap := r.from - q.to
 	to := gap == 1 && h.is(q.to, "to", "or") || gap == 2 && h.is(q.to, "to", "or") && h.is(q.to+1, "about", "maybe")
+	to = to || gap == 1 && h.is(q.to, "maybe") && q.amount < r.amount && q.amount*1.25 > r.amount
+	to = to || gap == 0 && h.hundreds(q, r)
 	if !to && !(between && gap == 1 && h.is(q.to, "and")) {
 		return false
 	}

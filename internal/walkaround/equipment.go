@@ -37,13 +37,26 @@ var equipment = func() map[string][]piece {
 	m := map[string][]piece{}
 	for _, r := range rows[1:] {
 		for said := range strings.SplitSeq(r[1], "|") {
-			p := piece{r[0], r[2], strings.Fields(said)}
-			first := stem(p.words[0])
-			m[first] = append(m[first], p)
+			for _, words := range orders(strings.Fields(said)) {
+				p := piece{r[0], r[2], words}
+				first := stem(p.words[0])
+				m[first] = append(m[first], p)
+			}
 		}
 	}
 	return m
 }()
+
+// orders are a name and the sentence that says the same: "aluminum wheel", "wheels are aluminum".
+func orders(name []string) [][]string {
+	out := [][]string{name}
+	if n := len(name) - 1; n == 1 || n == 2 {
+		for _, is := range []string{"are", "is"} {
+			out = append(out, append([]string{name[n], is}, name[:n]...))
+		}
+	}
+	return out
+}
 
 // A having is whether an item is on the trailer. What is only named is there, until something is
 // said of it: a later statement counts more than an earlier one, a firm one more than either.
@@ -88,6 +101,44 @@ var statements = []statement{
 	{"that's extra", optional, itemFirst, "a winch, that's extra"},
 	{"extra", optional, itemFirst, "the winch would be extra"},
 	{"can add", optional, itemLast, "we can add a winch"},
+	{"can have", optional, itemLast, "you can have a winch"},
+	{"have it with", optional, itemLast, "you could have it with a winch"},
+	{"can get it with", optional, itemLast, "you can get it with a winch"},
+	{"order it with", optional, itemLast, "you order it with a winch"},
+	{"will add", optional, itemLast, "we will add a winch for you"},
+	{"we'll add", optional, itemLast, "we'll add a winch for you"},
+	{"can install", optional, itemLast, "we can install a winch"},
+	{"can mount", optional, itemLast, "we can mount a winch"},
+	{"add on", optional, eitherSide, "a winch is an add on"},
+	{"extra cost", optional, itemFirst, "a winch is extra cost"},
+	{"upcharge", optional, itemFirst, "a winch is an upcharge"},
+	{"sold separately", optional, itemFirst, "a winch is sold separately"},
+	{"would cost you", optional, itemFirst, "a winch would cost you"},
+	{"costs more", optional, itemFirst, "a winch costs more"},
+	{"runs extra", optional, itemFirst, "a winch runs extra"},
+	{"you can upgrade to", optional, itemLast, "you can upgrade to a winch"},
+	{"also offer", optional, itemLast, "we also offer a winch"},
+	{"we offer", optional, itemLast, "we offer a winch"},
+	{"if you need", optional, itemLast, "if you need a winch we have them"},
+	{"didn't order", optional, itemLast, "we didn't order the winch on it"},
+	{"doesn't have that", optional, itemFirst, "a winch, this one doesn't have that"},
+	{"not equipped with", absent, itemLast, "it is not equipped with a winch"},
+	{"did not come with", absent, itemLast, "it did not come with a winch"},
+	{"didn't come with", absent, itemLast, "it didn't come with a winch"},
+	{"never had", absent, itemLast, "it never had a winch"},
+	{"lost the", absent, itemLast, "somebody lost the winch"},
+	{"took the", absent, itemLast, "he took the winch off"},
+	{"wish it had", absent, itemLast, "i wish it had a winch"},
+	{"needs a", absent, itemLast, "it needs a winch"},
+	{"equipped with", firm, itemLast, "it's equipped with a winch"},
+	{"all of them come with", firm, itemLast, "all of them come with a winch"},
+	{"standard equipment", firm, eitherSide, "a winch is standard equipment"},
+	{"standard on", firm, itemFirst, "a winch is standard on these"},
+	{"no charge", firm, itemFirst, "a winch at no charge"},
+	{"thrown in", firm, itemFirst, "a winch thrown in"},
+	{"throw in", firm, itemLast, "i'll throw in the winch"},
+	{"goes with it", firm, itemFirst, "the winch goes with it"},
+	{"stays with it", firm, itemFirst, "the winch stays with it"},
 	{"can get", optional, itemLast, "you can get a winch"},
 	{"could get", optional, itemLast, "you could get a winch"},
 	{"could add", optional, itemLast, "you could add a winch"},
@@ -277,15 +328,92 @@ func (h *hearing) namings(away []bool) []naming {
 // pieceAt is the longest way to say an item at token i.
 func (h *hearing) pieceAt(i int) (best piece, n int) {
 	for _, p := range equipment[stem(h.text(i))] {
-		if len(p.words) > n && h.says(i, p.words) {
-			best, n = p, len(p.words)
+		if w := h.saysLoosely(i, p.words); w > n {
+			best, n = p, w
 		}
 	}
 	return best, n
 }
 
+// padding are words that may stand inside the name of an item: "lights are all LED".
+var padding = set("a an the all of real nice good big new brand heavy duty little full")
+
+// saysLoosely tells how many tokens from i say the words, or 0.
+func (h *hearing) saysLoosely(i int, words []string) int {
+	k := i
+	for n, w := range words {
+		for skipped := 0; n > 0 && skipped < 2 && padding[h.word(k)] && !h.says(k, words[n:n+1]); skipped++ {
+			k++
+		}
+		if !h.says(k, []string{w}) {
+			return 0
+		}
+		k++
+	}
+	return k - i
+}
+
+// priced makes the items optional that have a price of their own: "a toolbox is four fifty", or
+// in a list "toolbox on the tongue one ninety, item six".
+func (h *hearing) priced(all []naming) {
+	begins := map[int]bool{}
+	for _, n := range all {
+		begins[n.from] = true
+	}
+	prices := map[int]int{} // by the token that they begin at: how far in front the item may be
+	for _, q := range h.quantities() {
+		if reach := h.priceReach(&q, begins[q.to]); reach > 0 {
+			prices[q.from] = reach
+		}
+	}
+	for k := range all {
+		n := &all[k]
+		for i := n.to; i < min(n.to+listedReach, len(h.t)) && h.t[i].kind != stop && !begins[i]; i++ {
+			at, reach := i-n.to, prices[i]
+			if at < reach && (reach == listedReach && at > 0 || h.onlyPricing(n.to, i)) {
+				n.state = optional
+				break
+			}
+		}
+	}
+}
+
+// How many words may lie between an item and its price where it is called one, and in a list.
+const saidReach, listedReach = 4, 9
+
+// priceReach is how far in front the item may be that a quantity is the price of; 0 if it is no
+// price. In a list, a new item or the end of a sentence follows the price.
+func (h *hearing) priceReach(q *quantity, begins bool) int {
+	v, _, ok := q.money()
+	if !ok || v < 20 || v > 4000 {
+		return 0
+	}
+	if q.unit == dollars || h.is(q.to, "extra", "more", "installed", "additional", "each", "apiece") || h.is(q.from-1, "runs", "adds", "add", "another", "costs") {
+		return saidReach
+	}
+	listed := begins || h.is(q.to, "item", "that", "option") || q.to < len(h.t) && h.t[q.to].kind != word && h.t[q.to].kind != number
+	if listed && q.unit == bare && v >= 60 && v < 2500 && (q.scaled || q.broken || v >= 100) {
+		return listedReach
+	}
+	return 0
+}
+
+// onlyPricing reports that nothing lies between an item and its price but the words of one.
+func (h *hearing) onlyPricing(from, to int) bool {
+	for i := from; i < to; i++ {
+		if h.t[i].kind != comma && !pricing[h.word(i)] {
+			return false
+		}
+	}
+	return true
+}
+
+// pricing are the words between an item and its price.
+var pricing = set("is are runs run adds add costs cost at for another about that's it's would be goes plus you on an option s")
+
 // state gives every statement to the items that it is of.
 func (h *hearing) state(all []naming) {
+	h.priced(all)
 	for i := 0; i < len(h.t); i++ {
 		s, n := h.statementAt(i)
 		if n == 0 {

@@ -1,6 +1,7 @@
 package walkaround
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/agnivade/levenshtein"
@@ -32,7 +33,13 @@ var sounding = func() map[string][]string {
 	}
 	for _, list := range equipment {
 		for _, p := range list {
-			add(strings.Join(p.words, " "))
+			// A single word of few consonants sounds like too many others.
+			if len(p.words) > 1 && !slices.Contains(p.words, "are") && !slices.Contains(p.words, "is") {
+				add(strings.Join(p.words, " "))
+			}
+			for _, w := range p.words {
+				known[w], known[stem(w)] = true, true
+			}
 		}
 	}
 	for _, w := range wordTable {

@@ -3,6 +3,7 @@ package walkaround
 import (
 	_ "embed"
 	"encoding/csv"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -23,139 +24,81 @@ type Note struct {
 // String is the note as a timed note of a unit file: "0:45 The neck has four bolt holes."
 func (n Note) String() string { return measure.Clock(int(n.Start)) + " " + n.Text }
 
-// The first heading is of what is said first: people begin with what it is.
-const openingHeading = "First look"
-
-// subjects are the headings and the words that open them, in the order a walk goes round.
-var subjects = []struct {
-	heading string
-	words   map[string]bool
-}{
-	{"Coupler", set("coupler hitch ball neck pintle chains chain breakaway kingpin")},
-	{"Jack", set("jack jacks crank")},
-	{"Frame", set("frame beam beams crossmember crossmembers channel rails i-beam")},
-	{"Deck", set("deck floor pine fenders stake pockets rub boards bed sides")},
-	{"Axles", set("axle axles hubs hub suspension torsion springs spring spindle")},
-	{"Brakes", set("brake brakes drums disc")},
-	{"Tires", set("tire tires ply psi wheels wheel spare tread sidewall")},
-	{"Lights", set("light lights lamps led wiring harness plug markers")},
-	{"Tail", set("tail dovetail ramp ramps beavertail gate")},
-	{"Tie-downs", set("d-rings d-ring rings tie-down tie-downs")},
-	{"Weights", set("gvwr gross weighs weight payload empty scale carry tag")},
-	{"Price", set("price asking dollars financing cash bucks")},
+// Notes are what was said as paragraphs under the parts of the trailer, in the order in which
+// the parts are first spoken of, each paragraph with the time of its first word. The speaker's
+// words are kept; only a word said twice in a row, sounds and "um" are left out, and trade words
+// are spelled as the list in spelling.csv says. Greetings, names, telephone numbers and the
+// description of another trailer are left out, and told of by their time.
+func Notes(c captions.Track) ([]Note, []Omission) {
+	words, places, out := edited(c)
+	said := rolesOf(c)
+	roles := make([][]string, len(places))
+	for i, p := range places {
+		roles[i] = said[p]
+	}
+	clauses := shippedSorter.cut(words)
+	shippedSorter.sort(clauses, roles)
+	var notes []Note
+	first := map[int]int{asides_: len(clauses)} // clause in which a part is first spoken of
+	var order []int
+	for i := 0; i < len(clauses); {
+		part, from := clauses[i].part, i
+		for i++; i < len(clauses) && clauses[i].part == part; i++ {
+		}
+		if _, ok := first[part]; !ok {
+			first[part] = from
+		}
+		for _, n := range paragraphs(clauses[from:i]) {
+			n.Heading = headings[part]
+			notes, order = append(notes, n), append(order, first[part])
+		}
+	}
+	return byFirst(notes, order), out
 }
 
-// Notes are what was said as paragraphs, cut at pauses and at changes of subject, each
-// with the time of its first word. The speaker's words are kept; only a word said twice
-// in a row, sounds and "um" are left out, and trade words are spelled as the list in
-// spelling.csv says. Greetings, names, telephone numbers and the description of another
-// trailer are left out, and told of by their time.
-func Notes(c captions.Track) ([]Note, []Omission) {
-	var notes []Note
-	words, out := edited(c)
-	heading := openingHeading
-	for _, run := range passages(words) {
+// byFirst brings the notes of one part together.
+func byFirst(notes []Note, order []int) []Note {
+	at := make([]int, len(notes))
+	for i := range at {
+		at[i] = i
+	}
+	slices.SortStableFunc(at, func(a, b int) int { return order[a] - order[b] })
+	out := make([]Note, len(notes))
+	for i, k := range at {
+		out[i] = notes[k]
+	}
+	return out
+}
+
+// paragraphs are the sentences of some clauses. A pause and 400 letters begin a new paragraph.
+func paragraphs(list []clause) []Note {
+	var out []Note
+	for i := 0; i < len(list); {
+		var run []captions.Word
+		from := i
+		for i++; i < len(list) && !list[i].full; i++ {
+		}
+		for _, c := range list[from:i] {
+			run = append(run, c.words...)
+		}
 		text := sentence(run)
 		if text == "" {
 			continue
 		}
-		n := len(notes)
-		if h := subject(text); h != "" && n > 0 {
-			heading = h
-		}
-		start, end := run[0].Start, run[len(run)-1].End
-		if n > 0 && notes[n-1].Heading == heading && run[0].Gap <= captions.Pause && len(notes[n-1].Text) < 400 {
-			notes[n-1].Text += " " + text
-			notes[n-1].End = end
+		end := run[len(run)-1].End
+		if n := len(out); n > 0 && run[0].Gap <= captions.Pause && len(out[n-1].Text) < 400 {
+			out[n-1].Text += " " + text
+			out[n-1].End = end
 			continue
 		}
-		notes = append(notes, Note{heading, start, end, text})
+		out = append(out, Note{Start: run[0].Start, End: end, Text: text})
 	}
-	return notes, out
-}
-
-// opener begins a new passage in speech that has no punctuation.
-var opener = set("now then coming moving starting next underneath")
-
-// clauseStarts begin a new sentence too, but only a change of subject makes a passage of it.
-var clauseStarts = set("the your you've we've it's these this there's they're you we alright okay let's here's")
-
-// connectors in front of an opener go with it.
-var connectors = set("and but so")
-
-// passages cuts speech at pauses, at full stops, and where a long run without either
-// turns to another subject.
-func passages(words []captions.Word) [][]captions.Word {
-	var out [][]captions.Word
-	from := 0
-	cut := func(at int) {
-		if at > from {
-			out = append(out, words[from:at])
-			from = at
-		}
-	}
-	for i, w := range words {
-		switch {
-		case i > 0 && w.Gap > captions.Pause:
-			cut(i)
-		case i > 0 && strings.ContainsAny(lastRune(words[i-1].Text), ".!?"):
-			cut(i)
-		case i-from >= leastWords && clauseStarts[strings.ToLower(w.Text)]:
-			now := subjectOf(words[i-lookBack : i])
-			next := subjectOf(words[i:min(i+6, len(words))])
-			if next >= 0 && now >= 0 && next != now {
-				if at := i - 1; connectors[strings.ToLower(words[at].Text)] {
-					cut(at)
-				} else {
-					cut(i)
-				}
-			}
-		case i-from >= 12 && opener[strings.ToLower(w.Text)]:
-			before := subjectOf(words[from:i])
-			after := subjectOf(words[i:min(i+8, len(words))])
-			if after >= 0 && after != before {
-				if at := i - 1; connectors[strings.ToLower(words[at].Text)] {
-					cut(at)
-				} else {
-					cut(i)
-				}
-			}
-		}
-	}
-	cut(len(words))
 	return out
 }
-
-// lookBack is how many words are looked at to tell what is being spoken of, and how
-// many a passage has at least where nothing but a clause ends it.
-const lookBack, leastWords = 14, 18
 
 func lastRune(s string) string {
 	_, n := utf8.DecodeLastRuneInString(s)
 	return s[len(s)-n:]
-}
-
-// subjectWords tells the subject that a word belongs to.
-var subjectWords = func() map[string]int {
-	m := map[string]int{}
-	for i, s := range subjects {
-		for w := range s.words {
-			m[w] = i
-		}
-	}
-	return m
-}()
-
-// subjectOf is the subject, by its place in the list, that most of the words belong to; the
-// first of equals; -1 if there is none.
-func subjectOf(words []captions.Word) int {
-	var counts [16]int
-	for _, w := range words {
-		if i, ok := subjectWords[strings.TrimSuffix(strings.ToLower(strings.Trim(w.Text, ",.;:!?…♪-><()[]\"")), "'s")]; ok {
-			counts[i]++
-		}
-	}
-	return most(counts[:])
 }
 
 func most(counts []int) int {
@@ -166,23 +109,6 @@ func most(counts []int) int {
 		}
 	}
 	return at
-}
-
-// subject is the heading that most words of the text belong to; the first of equals; or
-// none.
-func subject(text string) string {
-	var counts [16]int
-	for w := range strings.FieldsFuncSeq(strings.ToLower(text), func(r rune) bool {
-		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '-' && r != '\''
-	}) {
-		if i, ok := subjectWords[strings.TrimSuffix(w, "'s")]; ok {
-			counts[i]++
-		}
-	}
-	if i := most(counts[:]); i >= 0 {
-		return subjects[i].heading
-	}
-	return ""
 }
 
 // sentence is the passage as a sentence: repetitions out, trade words spelled, a capital in

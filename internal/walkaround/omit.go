@@ -145,12 +145,13 @@ func Private(c captions.Track) []Omission {
 	return out
 }
 
-// edited are the words that the notes keep, and what they leave out. What follows talk that
-// is left out begins a sentence.
-func edited(c captions.Track) ([]captions.Word, []Omission) {
+// edited are the words that the notes keep with their places in the talk, and what they leave
+// out. What follows talk that is left out begins a sentence.
+func edited(c captions.Track) ([]captions.Word, []int, []Omission) {
 	_, t := transcript(c)
 	why := (&hearing{t: t}).private()
 	var kept []captions.Word
+	var places []int
 	var out []Omission
 	at, k, last := 0, 0, ""
 	for i, w := range c.Words() {
@@ -172,9 +173,9 @@ func edited(c captions.Track) ([]captions.Word, []Omission) {
 			if last != "" {
 				w.Gap = max(w.Gap, 2*captions.Pause)
 			}
-			kept = append(kept, w)
+			kept, places = append(kept, w), append(places, i)
 		}
 		last = reason
 	}
-	return kept, out
+	return kept, places, out
 }

@@ -48,6 +48,7 @@ type maker struct {
 	words  map[string]string // facts that are words, and the noun
 	space  string
 	digits bool // this recognizer writes digits
+	dots   bool // and punctuation
 	text   strings.Builder
 	labels []label
 	mute   bool // what is said now is of another trailer
@@ -97,6 +98,8 @@ func (m *maker) trailer() {
 		f["deck.height"] = m.pick(20, 24, 26, 29.5, 32, 34, 35)
 		f["deck.tail"] = m.pick(2, 3, 4, 5) * 12
 		f["deck.flat"] = f["deck.length"] - f["deck.tail"]
+		f["tilt.flat"] = m.pick(4, 4, 5, 6) * 12
+		f["tilt.tail"] = f["deck.length"] - f["tilt.flat"]
 	case "bed":
 		w["noun"] = m.pickWord("dump trailer|dump|low pro dump|gooseneck dump")
 		f["bed.height"] = m.pick(18, 24, 24, 36, 48)
@@ -122,6 +125,9 @@ func (m *maker) trailer() {
 	f["jack.count"] = m.pick(1, 2, 2)
 	f["frame.beam"] = m.pick(4, 5, 6, 8, 10, 12)
 	f["frame.crossmember"] = m.pick(3, 3, 4)
+	w["frame.tube"] = m.pickWord("2x2|3x2|3x3|2x4|2x6|4x3|2x8|3x2x3/16|4x2x3/16|6x2x1/4|6x2x3/16|2x8x1/4")
+	w["frame.angle"] = m.pickWord("2x2|3x2|2x3|3x3|3x2x3/16|2x2x1/8")
+	w["tires.made"] = "week " + plainNumber(m.between(1, 52)) + " " + plainNumber(m.between(2015, 2026))
 	f["frame.crossmember-spacing"] = m.pick(12, 16, 16, 24)
 	f["axles.spacing"] = m.pick(33, 34, 35, 48)
 	f["tie-downs.d-rings"] = m.pick(4, 4, 6, 8, 10)
@@ -145,6 +151,9 @@ func (m *maker) say(phrase string) {
 	phrase = strings.ReplaceAll(phrase, "{noun}", m.words["noun"])
 	phrase = strings.ReplaceAll(phrase, "{size}", m.pickWord("{"+m.space+".width:n} by {"+m.space+".length:n}|{"+m.space+".length}|{"+m.space+".width} by {"+m.space+".length}|{"+m.space+".length:footer}"))
 	phrase = strings.Join(strings.Fields(phrase), " ")
+	if !m.dots {
+		phrase = strings.NewReplacer(". ", " ", ", ", " ", "? ", " ").Replace(phrase)
+	}
 	for {
 		at := hole.FindStringSubmatchIndex(phrase)
 		if at == nil {
@@ -157,10 +166,23 @@ func (m *maker) say(phrase string) {
 			return phrase[at[2*n]:at[2*n+1]]
 		}
 		m.text.WriteString(phrase[:at[0]])
+		if m.dots && at[0] > 4 && phrase[at[0]-1] == ' ' && m.chance(0.06) {
+			m.put(m.pickWord(", |. |, |... "))
+		}
 		m.fill(group(1), group(2), group(3), group(4))
 		phrase = phrase[at[1]:]
+		if m.dots && strings.HasPrefix(phrase, " ") && m.chance(0.06) {
+			m.put(m.pickWord(",|,|."))
+		}
 	}
 	m.text.WriteString(phrase)
+}
+
+// put writes punctuation in the place of the space before it.
+func (m *maker) put(s string) {
+	text := strings.TrimSuffix(m.text.String(), " ")
+	m.text.Reset()
+	m.text.WriteString(text + s)
 }
 
 // fill says one figure and labels it.
@@ -180,6 +202,9 @@ func (m *maker) fill(role, form, low, high string) {
 	case "bothw":
 		m.text.WriteString("both")
 		value = "2"
+	case "dualw":
+		m.text.WriteString(m.pickWord("dual|duals|dually"))
+		value = "4"
 	case "wheels": // "all four wheels" have brakes: two axles
 		m.text.WriteString(m.number(4))
 		value = "2"
@@ -187,12 +212,15 @@ func (m *maker) fill(role, form, low, high string) {
 		value = m.spoken(role, form)
 	}
 	if !m.mute {
-		if role == "axles.group" {
-			role = "axles.count"
+		if name, ok := otherName[role]; ok {
+			role = name
 		}
 		m.labels = append(m.labels, label{role: role, compare: "=", value: value, from: from, to: m.text.Len()})
 	}
 }
+
+// otherName are the keys of facts that have a name of their own here.
+var otherName = map[string]string{"axles.group": "axles.count", "frame.tube": "frame.beam", "frame.angle": "frame.crossmember", "tilt.flat": "deck.flat", "tilt.tail": "deck.tail"}
 
 // stray says a figure that is of nothing.
 func (m *maker) stray(form string, a, b float64) string {
@@ -241,6 +269,9 @@ func (m *maker) spoken(role, form string) string {
 		return plainNumber(n)
 	}
 	v := m.facts[role]
+	if name, ok := otherName[role]; ok {
+		role = name
+	}
 	row := roleTable[roleIndex[Role(role)]]
 	switch row.dim {
 	case weight:
@@ -273,6 +304,12 @@ func (m *maker) wordFor(role, w string) string {
 	if role == "tires.load-range" {
 		return strings.ToLower(w)
 	}
+	if week, ok := strings.CutPrefix(w, "week "); ok {
+		return m.weekFor(week)
+	}
+	if strings.Contains(w, "x") {
+		return m.tubeFor(w)
+	}
 	a, b, _ := strings.Cut(strings.Replace(w, "R", " ", 1), "/")
 	b, c, _ := strings.Cut(b, " ")
 	if m.digits {
@@ -293,6 +330,33 @@ func (m *maker) wordFor(role, w string) string {
 	}
 	k, _ := strconv.Atoi(b)
 	return say + " " + underHundred(k) + m.pickWord(" | r | ") + rim
+}
+
+// weekFor says the week and the year that a tire was made.
+func (m *maker) weekFor(s string) string {
+	a, b, _ := strings.Cut(s, " ")
+	week, _ := strconv.Atoi(a)
+	year, _ := strconv.Atoi(b)
+	if m.digits {
+		return m.pickWord(plainNumber(float64(100 + week))[1:] + plainNumber(float64(year))[2:] + "|week " + a + " of " + b)
+	}
+	return "week " + underHundred(week) + m.pickWord(" of | ") + "twenty " + underHundred(year-2000)
+}
+
+// tubeFor says the sides of a tube and the thickness of its wall.
+func (m *maker) tubeFor(w string) string {
+	var out []string
+	for side := range strings.SplitSeq(w, "x") {
+		switch n, err := strconv.Atoi(side); {
+		case err == nil:
+			out = append(out, m.number(float64(n)))
+		case m.digits:
+			out = append(out, side)
+		default:
+			out = append(out, map[string]string{"3/16": "three sixteenths", "1/4": "a quarter", "1/8": "one eighth"}[side])
+		}
+	}
+	return strings.Join(out, " by ")
 }
 
 var unitWords = strings.Fields("zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen")
@@ -461,6 +525,24 @@ func makeTalk(tb testing.TB, n int, seed uint64) []text {
 	return out
 }
 
+// order is the order of the parts in a talk: any, or as they are in the file from some part
+// on, with a few that change places.
+func (m *maker) order(n int) []int {
+	if m.chance(0.4) {
+		return m.rng.Perm(n)
+	}
+	from := m.rng.IntN(n)
+	out := make([]int, n)
+	for i := range out {
+		out[i] = (from + i) % n
+	}
+	for range 3 {
+		i := m.rng.IntN(n - 1)
+		out[i], out[i+1] = out[i+1], out[i]
+	}
+	return out
+}
+
 func (m *maker) any(name string) {
 	g := m.groups[name]
 	m.say(g.phrases[m.rng.IntN(len(g.phrases))])
@@ -472,9 +554,9 @@ func (m *maker) walk(parts []phraseGroup) text {
 	m.labels = nil
 	m.trailer()
 	m.digits = m.chance(0.4)
-	dots := m.chance(0.4)
+	m.dots = m.chance(0.4)
 	stop := func() {
-		if dots {
+		if m.dots {
 			m.text.WriteString(m.pickWord(". |. |, |. "))
 		} else {
 			m.text.WriteString(m.pickWord(" | | | and | so | now | uh | "))
@@ -483,14 +565,20 @@ func (m *maker) walk(parts []phraseGroup) text {
 	body := func(chance float64) {
 		m.any("open")
 		stop()
-		order := m.rng.Perm(len(parts))
+		order := m.order(len(parts))
 		for _, i := range order {
 			g := parts[i]
-			if g.space != "" && g.space != m.space || !m.chance(chance) {
+			if g.space == "tilt" {
+				if !strings.Contains(m.words["noun"], "tilt") {
+					continue
+				}
+			} else if g.name == "length" && strings.Contains(m.words["noun"], "tilt") || g.space != "" && g.space != m.space || !m.chance(chance) {
 				continue
 			}
-			m.say(g.phrases[m.rng.IntN(len(g.phrases))])
-			stop()
+			for n := 1; n == 1 || n < 4 && m.chance(0.35); n++ {
+				m.say(g.phrases[m.rng.IntN(len(g.phrases))])
+				stop()
+			}
 			for _, x := range []struct {
 				name string
 				p    float64

@@ -53,7 +53,7 @@ var roleTable = []roleRow{
 
 	{DeckLength, length, 4 * ft, 53 * ft, "the deck is 20 ft long"},
 	{DeckFlat, length, 4 * ft, 53 * ft, "twenty foot of flat deck"},
-	{DeckTail, length, 12, 15 * ft, "a five foot dovetail"},
+	{DeckTail, length, 12, 24 * ft, "a five foot dovetail"},
 	{DeckWidth, length, 48, 108, "the deck is 102 inches wide"},
 	{DeckBetween, length, 48, 102, "83 inches between the fenders"},
 	{DeckHeight, length, 8, 60, "the deck is 34 inches off the ground"},
@@ -66,7 +66,7 @@ var roleTable = []roleRow{
 	{BedFloor, length, 8, 60, ""},
 	{BoxLength, length, 6 * ft, 53 * ft, "enclosed trailer, inside it is 16 ft long"},
 	{BoxWidth, length, 48, 108, "inside it's 16 ft long, 82 inches wide and 84 inches high"},
-	{BoxHeight, length, 48, 120, "enclosed trailer, inside height is 84 inches"},
+	{BoxHeight, length, 48, 120, "enclosed trailer, inside height is seven foot"},
 	{BoxFloor, length, 8, 60, ""},
 	{RampLength, length, 24, 14 * ft, "the ramps are five foot long"},
 	{RampWidth, length, 8, 102, "the ramps are 16 inches wide"},

@@ -32,7 +32,19 @@ var repairs = []repair{
 	{"wait", 14, "it weighs 4,200 lb empty, wait, 4,100 lb"},
 	{"hold on", 20, "it weighs 4,200 lb empty, hold on, let me look, 4,100 lb"},
 	{"let me look", 20, "it weighs 4,200 lb empty, let me look, 4,100 lb"},
-	{"let me put a tape", 20, "the deck is 83 inches wide, let me put a tape on it, 82 inches"},
+	{"hang on", 34, "it weighs 4,200 lb empty, hang on, let me look, 4,100 lb"},
+	{"that ain't right", 20, "it weighs 4,200 lb empty, that ain't right, 4,100 lb"},
+	{"that can't be right", 20, "it weighs 4,200 lb empty, that can't be right, 4,100 lb"},
+	{"let me see", 14, "it weighs 4,200 lb empty, let me see, 4,100 lb"},
+	{"what's it say", 14, "it weighs 4,200 lb empty, what's it say, 4,100 lb"},
+	{"what's the sheet say", 14, "it weighs 4,200 lb empty, what's the sheet say, 4,100 lb"},
+	{"no no", 14, "it weighs 4,200 lb empty, no no, 4,100 lb"},
+	{"nope", 14, "it weighs 4,200 lb empty, nope, 4,100 lb"},
+	{"perdon", 14, "it weighs 4,200 lb empty, perdon, 4,100 lb"},
+	{"let me back up", 20, "it weighs 4,200 lb empty, let me back up, 4,100 lb"},
+	{"i misspoke", 20, "it weighs 4,200 lb empty, i misspoke, 4,100 lb"},
+	{"i said that wrong", 20, "it weighs 4,200 lb empty, i said that wrong, 4,100 lb"},
+	{"let me put a tape", 34, "the deck is 83 inches wide, let me put a tape on it, 82 inches"},
 	{"let me measure", 20, "the deck is 83 inches wide, let me measure, 82 inches"},
 	{"let me check", 20, "it weighs 4,200 lb empty, let me check, 4,100 lb"},
 	{"oops", 8, "it weighs 4,200 lb empty, oops, 4,100 lb"},
@@ -257,6 +269,9 @@ func (h *hearing) corrections(ds []decided) {
 // repairAfter finds a repair that begins within six words after token i: where it ends,
 // or -1, and how far it reaches.
 func (h *hearing) repairAfter(i int) (at, reach int) {
+	if k := i + 1; h.is(i, "uh", "um", "er") || i < len(h.t) && h.t[i].kind == comma && h.is(k, "uh", "um", "er") {
+		return i + 1, 2 // "crossmembers are two foot, uh, sixteen inch centers"
+	}
 	for k := i; k < min(i+7, len(h.t)); k++ {
 		for n, w := range repairWords {
 			if h.startsWith(k, w) {
@@ -320,6 +335,9 @@ func (h *hearing) contest(ds []decided, row int) (best, loser int) {
 			if a != b && agree(a, b) {
 				total += scale
 			}
+		}
+		if ds[a].compare != Equal {
+			total -= scale
 		}
 		if h.saysExactly(&ds[a]) {
 			total += 2 * scale
