@@ -83,7 +83,7 @@ func ParseMoney(s string) (Written[Dollars], error) {
 		return Written[Dollars]{}, fmt.Errorf("price %q cannot be read: %w; write %s", s, err, example)
 	}
 	if rest != "" {
-		return Written[Dollars]{}, fmt.Errorf("price %q is not an amount of money; write %s", s, example)
+		return Written[Dollars]{}, fmt.Errorf("price %q is not an amount of money; write it like %s", s, example)
 	}
 	if v > most {
 		return Written[Dollars]{}, fmt.Errorf("price %q is larger than any trailer's; write %s", s, example)

@@ -258,9 +258,9 @@ func TestMessages(t *testing.T) {
 		{"price", "$", `price "$" cannot be read: "" is not a number` + money},
 		{"price", "$-5", `price "$-5" cannot be read: "-5" is below zero` + money},
 		{"price", "$18,45", `price "$18,45" cannot be read: "18,45" has its commas in the wrong places` + money},
-		{"price", "$5 each", `price "$5 each" is not an amount of money` + money},
+		{"price", "$5 each", `price "$5 each" is not an amount of money; write it like $18,450`},
 		{"price", "$.00000000001", `price "$.00000000001" is less than a cent` + money},
-		{"price", "5 EUR", `price "5 EUR" is not an amount of money` + money},
+		{"price", "5 EUR", `price "5 EUR" is not an amount of money; write it like $18,450`},
 
 		{"angle", "12", `angle "12" has no unit; write 12 degrees`},
 		{"angle", "12 rad", `angle "12 rad" is in "rad", which is not a unit of angle; write 12 degrees`},

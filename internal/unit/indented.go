@@ -10,6 +10,7 @@ import (
 var (
 	valuedLine  = regexp.MustCompile(`^( *)[a-z][a-z-]*: +[^\s#|>&{\["'].*$`)
 	sectionLine = regexp.MustCompile(`^( *)[a-z][a-z-]*:\s*(?:#.*)?$`)
+	dashedKey   = regexp.MustCompile(`^( *)- +([a-z][a-z-]*: +\S.*)$`)
 	anyKeyLine  = regexp.MustCompile(`^( *)[a-z][a-z-]*:(?:\s|$)`)
 )
 
@@ -23,6 +24,13 @@ func (r *reader) misplacedLine(lines []string, first int) bool {
 			continue
 		}
 		m := anyKeyLine.FindStringSubmatch(line)
+		if dashed := dashedKey.FindStringSubmatch(line); dashed != nil && value >= 0 {
+			if v := valuedLine.FindStringSubmatch(lines[value]); v != nil && len(v[1]) >= len(dashed[1]) {
+				r.problem(FileUnreadable, posAt(r.file, first+i, 1), "there is a dash in front of the key: "+strings.TrimSpace(line),
+					"write the line like this: "+v[1]+dashed[2])
+				return true
+			}
+		}
 		if m == nil {
 			above, value = -1, -1
 			continue
@@ -30,6 +38,9 @@ func (r *reader) misplacedLine(lines []string, first int) bool {
 		if value >= 0 {
 			if v := valuedLine.FindStringSubmatch(lines[value]); v != nil && len(m[1]) > len(v[1]) {
 				at, blanks := i, v[1]
+				if above >= 0 && len(anyKeyLine.FindStringSubmatch(lines[above])[1]) == len(m[1]) {
+					at, blanks = value, m[1] // it alone lost its blanks
+				}
 				if above >= 0 && sectionLine.MatchString(lines[above]) && len(sectionLine.FindStringSubmatch(lines[above])[1]) == len(v[1]) {
 					at, blanks = value, m[1]
 				}

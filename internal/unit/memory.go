@@ -74,7 +74,7 @@ func (m *Memory) Open(root fs.FS) (*Reading, error) {
 	}
 	names, more, err := markdownFiles(root, unitsDir)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, fmt.Errorf("no %s here; put one Markdown file per unit there", unitsDir)
+		return nil, fmt.Errorf("no %s here%s; put one Markdown file per unit there", unitsDir, resembling(root, unitsDir))
 	} else if err != nil {
 		return nil, err
 	}
@@ -84,6 +84,23 @@ func (m *Memory) Open(root fs.FS) (*Reading, error) {
 	}
 	r.names, r.units, r.media = names, make([]*remembered, len(names)), make([][]Media, len(names))
 	return r, nil
+}
+
+// resembling names a folder that is called like the one that is missing, but for its capitals or
+// blanks.
+func resembling(root fs.FS, dir string) string {
+	above, name := path.Split(dir)
+	entries, err := fs.ReadDir(root, path.Clean(above))
+	if err != nil {
+		return ""
+	}
+	plain := func(s string) string { return strings.ToLower(strings.ReplaceAll(s, " ", "")) }
+	for _, e := range entries {
+		if is := plain(e.Name()); e.IsDir() && (is == name || is+"s" == name) {
+			return fmt.Sprintf(" (there is %q: name it %s)", above+e.Name(), name)
+		}
+	}
+	return ""
 }
 
 // ReadOne reads one unit of the yard below root as if its file had these bytes, with its model

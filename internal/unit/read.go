@@ -162,7 +162,7 @@ func (r *reader) asText(src []byte) ([]byte, bool) {
 		return nil, r.refuse(start, fmt.Sprintf("the file has %d bytes; a unit file stays below %d", len(src), MostBytes),
 			"keep photos, captions and videos in media/ and name them here")
 	case bytes.HasPrefix(src, []byte{0xff, 0xfe}), bytes.HasPrefix(src, []byte{0xfe, 0xff}):
-		return nil, r.refuse(start, "the file is in UTF-16", "save it as UTF-8")
+		return nil, r.refuse(start, "the file is in UTF-16", "save it as UTF-8: in the editor choose Save As, and there UTF-8 as the encoding")
 	}
 	// Line endings come first, so that every position counts lines as the author sees them.
 	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
@@ -172,7 +172,7 @@ func (r *reader) asText(src []byte) ([]byte, bool) {
 	}
 	if i := invalidUTF8(src); i >= 0 {
 		return nil, r.refuse(r.at(src, i), fmt.Sprintf("byte 0x%02x here is not UTF-8", src[i]),
-			"save the file as UTF-8; it was probably saved as Windows-1252")
+			"save the file as UTF-8; it was probably saved as Windows-1252: in the editor choose Save As, and there UTF-8 as the encoding")
 	}
 	if i := bytes.IndexFunc(src, unseen); i >= 0 {
 		c, _ := utf8.DecodeRune(src[i:])
@@ -189,6 +189,21 @@ func (r *reader) asText(src []byte) ([]byte, bool) {
 	return src, true
 }
 
+// dashLine matches a line of dashes as word processors write them, or of too few or too many.
+var dashLine = regexp.MustCompile(`^\s*(?:[-\x{2010}-\x{2015}\x{2212}]{2,}|[\x{2010}-\x{2015}\x{2212}]+)\s*$`)
+
+// processed explains a line that a word processor wrote where three hyphens belong.
+func processed(line string) (cause, fix string) {
+	const plain = "; write unit files in an editor for plain text"
+	switch {
+	case strings.HasPrefix(line, `{\rtf`):
+		return "the file was saved as rich text, with fonts and sizes", "save it as plain text: in the word processor choose Save As, Plain Text, UTF-8, and let the name end in .md" + plain
+	case strings.TrimSpace(line) != "---" && dashLine.MatchString(line):
+		return fmt.Sprintf("the line %q is not a line of three hyphens; word processors change hyphens", strings.TrimSpace(line)), "write --- here" + plain
+	}
+	return "", ""
+}
+
 // frontLines finds the two lines of --- around the front matter. It returns where the first
 // one is, and the lines between them.
 func (r *reader) frontLines(src []byte) (top Pos, front []string, ok bool) {
@@ -198,6 +213,9 @@ func (r *reader) frontLines(src []byte) (top Pos, front []string, ok bool) {
 		opening++
 	}
 	top = posAt(r.file, opening+1, 1)
+	if cause, fix := processed(lines[opening]); cause != "" {
+		return top, nil, r.refuse(top, cause, fix)
+	}
 	if strings.TrimSpace(lines[opening]) != "---" {
 		return top, nil, r.refuse(top, fmt.Sprintf("the file begins with %q and has no front matter", shorten(lines[opening])),
 			"begin the file with a line of ---, the keys, and a second line of ---")
@@ -207,6 +225,11 @@ func (r *reader) frontLines(src []byte) (top Pos, front []string, ok bool) {
 		closing++
 	}
 	if closing == len(lines) {
+		for i := opening + 1; i < len(lines); i++ {
+			if cause, fix := processed(lines[i]); cause != "" {
+				return top, nil, r.refuse(posAt(r.file, i+1, 1), cause, fix)
+			}
+		}
 		return top, nil, r.refuse(top, "the front matter opens here and never closes", "put a line of --- after the last key")
 	}
 	if strings.TrimRight(lines[closing], " \t") != "---" {
@@ -595,6 +618,9 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 				remedy = "write " + k.name + ": " + near
 			}
 		}
+		if meant := meantValue(l, k, n.Value); meant != "" {
+			remedy = "write " + k.name + ": " + meant
+		}
 		r.problem(ValueUnreadable, r.pos(n), k.path+": "+err.Error(), remedy)
 		return
 	}
@@ -617,8 +643,11 @@ func (r *reader) list(n *yaml.Node, k *key, dst reflect.Value) {
 		case *[]Photo:
 			var p Photo
 			if item.Kind != yaml.MappingNode {
-				r.problem(ValueUnreadable, r.pos(item), fmt.Sprintf("a photo takes keys, not %s", found(item)),
-					"write file: and alt: below the dash")
+				remedy := "write file: and alt: below the dash"
+				if name := item.Value; item.Kind == yaml.ScalarNode && name != "" {
+					remedy = "write - file: media/" + strings.TrimPrefix(name, "media/") + ", and below file: a line alt: with what the photo shows"
+				}
+				r.problem(ValueUnreadable, r.pos(item), fmt.Sprintf("a photo takes keys, not %s", found(item)), remedy)
 				continue
 			}
 			r.mapping(item, photoKeys(), reflect.ValueOf(&p).Elem(), k.path)

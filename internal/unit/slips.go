@@ -71,6 +71,18 @@ var slips = []slip{
 		fix:   func(m []string) string { return m[1] + ` "` + m[2] + `"` },
 	},
 	{
+		example: "price = $6,480", fixed: "price: $6,480",
+		form:  regexp.MustCompile(`^([ ]*(?:- )?[a-z][a-z-]*) *=+ *(\S.*?)[ \t]*$`),
+		cause: "there is an equals sign where a colon belongs",
+		fix:   func(m []string) string { return m[1] + ": " + m[2] },
+	},
+	{
+		example: "title: [NEW] dump trailer", fixed: `title: "[NEW] dump trailer"`,
+		form:  regexp.MustCompile(slipKey + ` +((?:\[[^\]]*\]|\{[^}]*\})[ \t]*[^\s#].*?)[ \t]*$`),
+		cause: "a value cannot begin with a bracket unless the value is in quotation marks",
+		fix:   func(m []string) string { return m[1] + " " + quotedYAML(m[2]) },
+	},
+	{
 		example: "title: Dump trailer: 14 ft", fixed: `title: "Dump trailer: 14 ft"`,
 		form:  regexp.MustCompile(slipKey + ` +([^"'\s{[].*: .*?)[ \t]*$`),
 		cause: "there is a second colon with a blank after it",

@@ -23,7 +23,7 @@ type SpecRow struct {
 
 // notSpecs are the keys that a page shows elsewhere or not at all.
 var notSpecs = map[string]bool{
-	"title": true, "stock": true, "model": true, "price": true, "availability": true, "withhold": true,
+	"title": true, "stock": true, "model": true, "example": true, "price": true, "availability": true, "withhold": true,
 	"standard": true, "standard-not": true, "options": true, "photos": true, "recording": true, "claimed": true, "waive": true, "proof": true,
 }
 
