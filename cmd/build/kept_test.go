@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"encoding/json"
 	"io/fs"
 	"maps"
 	"os"
@@ -11,7 +10,6 @@ import (
 	"strings"
 	"testing"
 
-	"tarepage/internal/publish"
 	"tarepage/internal/testyard"
 )
 
@@ -108,21 +106,6 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 	}
 	target, note := filepath.Join(dir, "public"), filepath.Join(dir, ".public.kept")
 	args := []string{"-from", dir, "-to", target}
-	// The note is JSON; its fields are those of site's note.
-	forge := func(change func(k, made map[string]any)) {
-		var k map[string]any
-		if err := json.Unmarshal(publish.Recall(target), &k); err != nil {
-			t.Fatal(err)
-		}
-		change(k, k["Made"].(map[string]any))
-		text, err := json.Marshal(k)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := publish.Remember(target, text); err != nil {
-			t.Fatal(err)
-		}
-	}
 	spoil := func(file string, at int) {
 		data, err := os.ReadFile(file)
 		if err != nil {
@@ -208,33 +191,6 @@ func TestKeptBuildIsAFirstBuild(t *testing.T) {
 			if err := os.WriteFile(note, nil, 0o644); err != nil {
 				t.Fatal(err)
 			}
-		}},
-		{"the note is of another program", func() {
-			forge(func(k, _ map[string]any) { k["Basis"] = make([]byte, 32) })
-		}},
-		{"the note names another page", func() {
-			forge(func(k, made map[string]any) {
-				k["List"] = nil
-				other := made[testyard.Page(4)].(map[string]any)
-				for _, p := range made {
-					p.(map[string]any)["Sum"] = other["Sum"]
-				}
-			})
-		}},
-		{"the note has half a digest", func() {
-			half := func(k map[string]any, name string) { k[name] = k[name].(string)[:8] } // 6 bytes in base 64
-			forge(func(k, made map[string]any) {
-				half(k, "List")
-				for _, p := range made {
-					half(p.(map[string]any), "Of")
-					half(p.(map[string]any), "Sum")
-				}
-			})
-		}},
-		{"the note has a rule that is not known", func() {
-			forge(func(k, _ map[string]any) {
-				k["Findings"].([]any)[0].(map[string]any)["Rule"] = "no-such-rule"
-			})
 		}},
 	} {
 		step.do()

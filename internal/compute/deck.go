@@ -18,8 +18,8 @@ type Space struct {
 	Front  unit.Length
 	// Floor is the height of the floor under the load.
 	Floor unit.Length
-
-	well bool // a lowboy gives the well and no other length
+	// Well reports that a lowboy gives its well and no other length.
+	Well bool
 }
 
 // spaceOf returns the space of the unit's kind if its length is given. Otherwise it returns
@@ -28,7 +28,7 @@ func spaceOf(u *unit.Unit) Space {
 	deck := Space{Name: "deck", Length: u.Deck.Length, Width: u.Deck.Width, Front: u.Deck.Front, Floor: u.Deck.Height}
 	if !u.Deck.Length.Given() && u.Deck.Well.Given() {
 		// Where the well begins, and how long the trailer is, is not said by that.
-		deck = Space{Name: "deck", Length: u.Deck.Well, Width: u.Deck.Width, Floor: u.Deck.WellUp, well: true}
+		deck = Space{Name: "deck", Length: u.Deck.Well, Width: u.Deck.Width, Floor: u.Deck.WellUp, Well: true}
 	}
 	spaces := [...]Space{
 		{Name: "bed", Length: u.Bed.Length, Width: u.Bed.Width, Front: u.Bed.Front, Floor: u.Bed.Floor},
@@ -61,7 +61,7 @@ func spaceOf(u *unit.Unit) Space {
 
 // key is the path of one of its measures, or empty where the space has no such key.
 func (s Space) key(leaf string) string {
-	if s.well {
+	if s.Well {
 		if k := wellKeys[leaf]; k != "" {
 			return k
 		}

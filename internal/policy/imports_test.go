@@ -39,13 +39,14 @@ render:         measure tables unit compute inspect elevation captions photo lin
 publish:        parallel seal
 showroom:       inspect
 files:
-site:           unit compute inspect media parallel photo render stockfile publish files themes/default
+site:           unit compute inspect media packed parallel photo render stockfile publish files themes/default
 captions:
 walkaround:     measure captions kinds
 crosscheck:        measure unit walkaround
 intake:         measure unit captions walkaround crosscheck kinds
 media:
 orderedjson:
+packed:
 parallel:
 photo:          media parallel seal
 seal:

@@ -54,10 +54,9 @@ func Build(o Options) (*Result, error) {
 	if o.Waiting != nil && publish.Busy(o.To) {
 		o.Waiting()
 	}
-	before := recallEarlier(o.To)
-	if known {
-		s.before = before.under(basis)
-		if r, err := s.before.unchanged(&o); r != nil || err != nil {
+	s.open(o.To)
+	if s.samePages = known && s.older.under(basis); s.samePages {
+		if r, err := s.older.unchanged(&o); r != nil || err != nil {
 			return r, err
 		}
 	}
@@ -66,7 +65,7 @@ func Build(o Options) (*Result, error) {
 	if err := publish.Check(o.To, o.content()); err != nil {
 		return nil, err
 	}
-	y, err := readYard(&o, s)
+	y, err := readYard(&o, s, known)
 	if err != nil {
 		return nil, err
 	}
@@ -83,7 +82,7 @@ func Build(o Options) (*Result, error) {
 		y = y.withPhotoFaults(made.faults)
 		held = inspect.Refused(y.Stock, y.Findings)
 	}
-	r := &Result{Units: y.own(), Findings: y.Findings, Yard: y, Before: before.note != nil, Fresh: before.fresh(y.Findings)}
+	r := &Result{Units: y.own(), Findings: y.Findings, Yard: y, Before: s.older != nil, Fresh: s.older.fresh(y.Findings)}
 	if !publishes(&o, y, held) {
 		return r, nil
 	}

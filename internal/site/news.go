@@ -1,44 +1,26 @@
 package site
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"strings"
 
 	"tarepage/internal/inspect"
-	"tarepage/internal/publish"
 	"tarepage/internal/stockfile"
 )
-
-// earlier is what the build before this one left next to the target. The zero value is that
-// of a first build.
-type earlier struct {
-	note *note // nil if there is none that can be read
-}
-
-// recallEarlier reads the note next to the target. Another program may have left it.
-func recallEarlier(target string) earlier {
-	n := new(note)
-	text := publish.Recall(target)
-	if text == nil || json.Unmarshal(text, n) != nil {
-		return earlier{}
-	}
-	return earlier{n}
-}
 
 // told is what a finding tells the owner. A line that moved in its file tells nothing new.
 type told struct{ rule, file, message string }
 
 // fresh are the findings that the build before did not have. There are none in a first
 // build, where everything would be.
-func (e earlier) fresh(list []inspect.Finding) []inspect.Finding {
-	if e.note == nil {
+func (n *note) fresh(list []inspect.Finding) []inspect.Finding {
+	if n == nil {
 		return nil
 	}
 	before := map[told]int{}
-	for _, f := range e.note.Findings {
-		before[told{f.Rule, f.At.File, f.Message}]++
+	for _, f := range n.findings {
+		before[told{f.Rule.Name, f.At.File, f.Message}]++
 	}
 	var out []inspect.Finding
 	for _, f := range list {

@@ -58,12 +58,12 @@ func TestFresh(t *testing.T) {
 	found := func(line int32, message string) inspect.Finding {
 		return inspect.Finding{Rule: rule, At: unit.Pos{File: "content/units/a.md", Line: line}, Message: message}
 	}
-	before := earlier{&note{Findings: keepFindings([]inspect.Finding{found(3, "one"), found(4, "two")})}}
+	before := &note{findings: []inspect.Finding{found(3, "one"), found(4, "two")}}
 	got := before.fresh([]inspect.Finding{found(9, "one"), found(4, "two"), found(5, "two"), found(6, "three")})
 	if len(got) != 2 || got[0].At.Line != 5 || got[1].Message != "three" {
 		t.Errorf("new are %v", got)
 	}
-	if got := (earlier{}).fresh([]inspect.Finding{found(1, "one")}); got != nil {
+	if got := (*note)(nil).fresh([]inspect.Finding{found(1, "one")}); got != nil {
 		t.Errorf("a first build has news: %v", got)
 	}
 }

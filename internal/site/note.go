@@ -1,41 +1,142 @@
 package site
 
 import (
-	"bytes"
-	"encoding/json"
+	"encoding/binary"
 	"os"
+	"strings"
 	"time"
 
 	"tarepage/internal/inspect"
+	"tarepage/internal/packed"
 	"tarepage/internal/publish"
 	"tarepage/internal/unit"
 )
 
-// note is the part of a Store that a build leaves next to the target. Pages are taken over
-// from it only if the bytes in the target still have their digest, and the whole site only
-// if everything that was read and every byte that was written is as it was.
+// note is the part of a Store that a build leaves next to the target. Nothing in it is
+// believed without the digests of what it was made from, and publish.Recall returns it only
+// as it was left, to the byte.
 type note struct {
+	// findings are those of the whole yard.
+	findings []inspect.Finding
+	// program is the digest of the program that left the note, with its tables. Another one does
+	// not read what follows.
+	program [32]byte
+	noteHead
+	// units are what the units contribute, packed, by their files.
+	units map[string]string
+	made  map[string]keptPage
+}
+
+// noteHead is the part of a note that is packed.
+type noteHead struct {
 	// Basis is the digest of the program, with its tables, and of the look.
-	Basis []byte
+	Basis [32]byte
 	// Read is the digest of content/, and List that of the site.
-	Read, List []byte
+	Read, List [32]byte
 	LeaveOut   bool
 	Stamps     []unit.Stamp
 	// Young reports that a file was so new that its stamp may not be trusted.
-	Young    bool
-	Units    int
-	Findings []keptFinding
-	Pages    int
-	LeftOut  []string // the units that were left out, by name
-	Address  string   // the site's own address, if it is known
-	Example  bool     // whether the site is that of the example
-	Undated  []string // the units that no feed tells of
-	// Made are the pages of units, by their paths.
-	Made map[string]keptPage
+	Young   bool
+	Count   int // of the units
+	Pages   int
+	LeftOut []string // the units that were left out, by name
+	Address string   // the site's own address, if it is known
+	Example bool     // whether the site is that of the example
+	Undated []string // the units that no feed tells of
+	// Made are the pages of units.
+	Made []keptPage
+	// Units say where the units' parts of the note end.
+	Units []keptEnd
 }
 
-// keptPage is what a page was made from, and its own digest.
-type keptPage struct{ Of, Sum []byte }
+// keptEnd is where the part of a unit ends, from the end of the head.
+type keptEnd struct {
+	File string
+	At   int
+}
+
+// keptPage is a page, the digest of what it was made from, and its own digest.
+type keptPage struct {
+	Path    string
+	Of, Sum [32]byte
+}
+
+// noteForm is the first line of a note. It changes when a packed keptFinding does: a new
+// program reads what an older one found. A test holds both together.
+const noteForm = "tarepage note 1\n"
+
+// pack is the note as it is left for the next build.
+func (n *note) pack(parts []*contribution) ([]byte, error) {
+	at := 0
+	for _, p := range parts {
+		if p.packed != "" {
+			at += len(p.packed)
+			n.Units = append(n.Units, keptEnd{p.read.Unit.File, at})
+		}
+	}
+	found := keepFindings(n.findings)
+	list, err := packed.Append(nil, &found)
+	if err != nil {
+		return nil, err
+	}
+	head, err := packed.Append(nil, &n.noteHead)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]byte, 0, len(noteForm)+len(list)+len(head)+at+64)
+	out = append(out, noteForm...)
+	out = append(binary.AppendUvarint(out, uint64(len(list))), list...)
+	out = append(out, n.program[:]...)
+	out = append(binary.AppendUvarint(out, uint64(len(head))), head...)
+	for _, p := range parts {
+		out = append(out, p.packed...)
+	}
+	return out, nil
+}
+
+// readNote reads a note. It returns nil if there is none that this program understands. Of a
+// note that another program left, it reads the findings alone.
+func readNote(text string) *note {
+	text, ok := strings.CutPrefix(text, noteForm)
+	list, text, whole := part(text)
+	var found []keptFinding
+	if !ok || !whole || packed.Read(list, &found) != nil {
+		return nil
+	}
+	n := &note{findings: findingsOf(found)}
+	program, err := programSum()
+	if err != nil || !strings.HasPrefix(text, string(program[:])) {
+		return n
+	}
+	head, text, whole := part(text[len(program):])
+	if !whole || packed.Read(head, &n.noteHead) != nil {
+		return n
+	}
+	n.units = make(map[string]string, len(n.Units))
+	from := 0
+	for _, u := range n.Units {
+		if u.At < from || u.At > len(text) {
+			return n
+		}
+		n.units[u.File] = text[from:u.At]
+		from = u.At
+	}
+	n.made = make(map[string]keptPage, len(n.Made))
+	for _, p := range n.Made {
+		n.made[p.Path] = p
+	}
+	n.program = program
+	return n
+}
+
+// part is what follows a length, and the rest after it.
+func part(text string) (part, rest string, ok bool) {
+	n, size := binary.Uvarint([]byte(text[:min(len(text), binary.MaxVarintLen64)]))
+	if size <= 0 || n > uint64(len(text)-size) {
+		return "", "", false
+	}
+	return text[size : size+int(n)], text[size+int(n):], true
+}
 
 // keptFinding is a finding with its rule by name. Source and Remedy are empty where they are
 // the rule's.
@@ -45,10 +146,10 @@ type keptFinding struct {
 	At             unit.Pos
 	Unit           string
 	Message        string
-	Value, Limit   string       `json:",omitempty"`
-	Related        []unit.Place `json:",omitempty"`
-	Source, Remedy string       `json:",omitempty"`
-	First          bool         `json:",omitempty"`
+	Value, Limit   string
+	Related        []unit.Place
+	Source, Remedy string
+	First          bool
 }
 
 func keepFindings(list []inspect.Finding) []keptFinding {
@@ -67,13 +168,13 @@ func keepFindings(list []inspect.Finding) []keptFinding {
 	return out
 }
 
-// findings are the findings as they were; false if a rule is not known.
-func (n *note) findings() ([]inspect.Finding, bool) {
-	out := make([]inspect.Finding, len(n.Findings))
-	for i, k := range n.Findings {
+// findingsOf are the findings as they were, without those of rules that are gone.
+func findingsOf(list []keptFinding) []inspect.Finding {
+	var out []inspect.Finding
+	for _, k := range list {
 		r := inspect.Lookup(k.Rule)
 		if r == nil {
-			return nil, false
+			continue
 		}
 		f := inspect.Finding{Rule: r, Severity: k.Severity, At: k.At, Unit: k.Unit, Message: k.Message,
 			Value: k.Value, Limit: k.Limit, Related: k.Related, Source: r.Source, Remedy: r.Remedy, First: k.First}
@@ -83,48 +184,38 @@ func (n *note) findings() ([]inspect.Finding, bool) {
 		if k.Remedy != "" {
 			f.Remedy = k.Remedy
 		}
-		out[i] = f
+		out = append(out, f)
 	}
-	return out, true
+	return out
 }
 
-// under is the note, if this program made it with this look, and nil otherwise.
-func (e earlier) under(basis [32]byte) *note {
-	if e.note == nil || !bytes.Equal(e.note.Basis, basis[:]) {
-		return nil
-	}
-	return e.note
+// under reports whether this program made the note, with this look.
+func (n *note) under(basis [32]byte) bool {
+	return n != nil && n.program != [32]byte{} && n.Basis == basis
 }
 
 // page is the digest of a page that was made from the same.
 func (n *note) page(path string, from [32]byte) (sum publish.Sum, ok bool) {
-	p := n.Made[path]
-	if !bytes.Equal(p.Of, from[:]) || len(p.Sum) != len(sum) {
-		return sum, false
-	}
-	return publish.Sum(p.Sum), true
+	p, ok := n.made[path]
+	return p.Sum, ok && p.Of == from
 }
 
 // unchanged is the result of a build in which nothing changed: it reads and compares bytes
 // and makes nothing. It is nil if something did change.
 func (n *note) unchanged(o *Options) (*Result, error) {
-	if n == nil || n.Young || n.LeaveOut != o.LeaveOut || o.AllFigures || len(n.List) != len(publish.Sum{}) {
+	if n.Young || n.LeaveOut != o.LeaveOut || o.AllFigures {
 		return nil, nil
 	}
 	root := os.DirFS(o.From)
 	read, err := unit.DigestOf(root)
-	if err != nil || !bytes.Equal(read[:], n.Read) || !unit.Hold(root, n.Stamps) {
+	if err != nil || read != n.Read || !unit.Hold(root, n.Stamps) {
 		return nil, nil
 	}
-	files, intact, err := publish.Intact(o.To, publish.Sum(n.List), o.content())
+	files, intact, err := publish.Intact(o.To, n.List, o.content())
 	if err != nil || !intact {
 		return nil, err
 	}
-	findings, ok := n.findings()
-	if !ok {
-		return nil, nil
-	}
-	return &Result{Units: n.Units, Findings: findings, Published: true, Pages: n.Pages, Files: publish.Report{Unchanged: files},
+	return &Result{Units: n.Count, Findings: n.findings, Published: true, Pages: n.Pages, Files: publish.Report{Unchanged: files},
 		LeftOut: n.LeftOut, Address: n.Address, Example: n.Example, Undated: n.Undated, Before: true}, nil
 }
 
@@ -134,23 +225,22 @@ func (s *Store) leaveNote(o *Options, y *Yard, r *Result, g *publish.Staging, ba
 	read, ok := y.Stock.Digest()
 	// If somebody saved the look while the pages were made, only some of them have it.
 	now, known := basisOf(o.Look)
-	if !ok || !known || now != basis {
+	program, err := programSum()
+	if !ok || !known || now != basis || err != nil {
 		return
 	}
-	list := g.List()
-	n := &note{Basis: basis[:], Read: read[:], List: list[:], LeaveOut: o.LeaveOut, Stamps: y.Stock.Stamps(), Units: r.Units,
-		Findings: keepFindings(r.Findings), Pages: r.Pages, LeftOut: r.LeftOut, Address: r.Address, Example: r.Example, Undated: r.Undated,
-		Made: map[string]keptPage{}}
+	n := &note{findings: r.Findings, program: program, noteHead: noteHead{Basis: basis, Read: read, List: g.List(), LeaveOut: o.LeaveOut,
+		Stamps: y.Stock.Stamps(), Count: r.Units, Pages: r.Pages, LeftOut: r.LeftOut, Address: r.Address, Example: r.Example, Undated: r.Undated}}
 	for _, stamp := range n.Stamps {
 		n.Young = n.Young || young(stamp, start)
 	}
 	digests := g.Digests()
 	for path, from := range s.madeFrom {
 		if sum, ok := digests[path]; ok {
-			n.Made[path] = keptPage{from[:], sum[:]}
+			n.Made = append(n.Made, keptPage{path, from, sum})
 		}
 	}
-	if text, err := json.Marshal(n); err == nil {
+	if text, err := n.pack(y.parts); err == nil {
 		_ = publish.Remember(o.To, text)
 	}
 }

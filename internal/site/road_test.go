@@ -420,35 +420,58 @@ func TestNoteIsRead(t *testing.T) {
 		{Rule: rule, Severity: inspect.Stop, Unit: "A-2", Message: "no price", Value: "1 lb", Limit: "2 lb", Source: "a letter", Remedy: "ask",
 			Related: []unit.Place{{}}, First: true},
 	}
-	n := &note{Findings: keepFindings(list)}
-	got, ok := n.findings()
-	if !ok || !reflect.DeepEqual(got, list) {
-		t.Errorf("read back\n%+v\nwant\n%+v", got, list)
-	}
-	if n.Findings[0].Source != "" || n.Findings[0].Remedy != "" {
-		t.Errorf("what is the rule's is kept again: %+v", n.Findings[0])
-	}
-	n.Findings[0].Rule = "a rule of another program"
-	if _, ok := n.findings(); ok {
-		t.Error("a rule that is not known is read")
-	}
-	if got := (earlier{n}).under([32]byte{1}); got != nil {
-		t.Error("a note of another program is used")
+	program, err := programSum()
+	if err != nil {
+		t.Fatal(err)
 	}
 	sum := [32]byte{7}
-	n.Basis, n.Made = sum[:], map[string]keptPage{"u/a.html": {sum[:], sum[:]}, "u/b.html": {sum[:], sum[:4]}}
-	if (earlier{n}).under(sum) != n {
-		t.Error("a note of this program is not used")
+	parts := []*contribution{{packed: "one", read: &unit.Kept{Unit: &unit.Unit{File: "1.md"}}}, {}, {packed: "three", read: &unit.Kept{Unit: &unit.Unit{File: "3.md"}}}}
+	left := func(program [32]byte) string {
+		n := &note{findings: list, program: program, noteHead: noteHead{Basis: sum, Made: []keptPage{{"u/a.html", sum, sum}}}}
+		text, err := n.pack(parts)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(text)
 	}
-	s := &Store{before: n}
+	text := left(program)
+	n := readNote(text)
+	if n == nil || !reflect.DeepEqual(n.findings, list) {
+		t.Fatalf("read back\n%+v\nwant\n%+v", n, list)
+	}
+	if len(n.units) != 2 || n.units["1.md"] != "one" || n.units["3.md"] != "three" {
+		t.Errorf("the units are %q", n.units)
+	}
+	if kept := keepFindings(list); kept[0].Source != "" || kept[0].Remedy != "" {
+		t.Errorf("what is the rule's is kept again: %+v", kept[0])
+	}
+	if got := findingsOf([]keptFinding{{Rule: "a rule of another program"}}); got != nil {
+		t.Error("a rule that is not known is read")
+	}
+	if n.under([32]byte{1}) || !n.under(sum) || (*note)(nil).under(sum) {
+		t.Error("a note of another look is used, or one of this look is not")
+	}
+	if other := readNote(left([32]byte{9})); other.under(sum) || other.units != nil || !reflect.DeepEqual(other.findings, list) {
+		t.Errorf("of another program's note the findings alone are read, not %+v", other)
+	}
+	for cut := range len(text) {
+		if n := readNote(text[:cut]); n.under(sum) && len(n.units) == 2 {
+			t.Fatalf("a note that is cut off after %d of %d bytes is read whole", cut, len(text))
+		}
+	}
+	s := &Store{older: n, samePages: true}
 	for _, c := range []struct {
 		path string
 		from [32]byte
 		want bool
-	}{{"u/a.html", sum, true}, {"u/a.html", [32]byte{8}, false}, {"u/b.html", sum, false}, {"u/c.html", sum, false}} {
+	}{{"u/a.html", sum, true}, {"u/a.html", [32]byte{8}, false}, {"u/c.html", sum, false}} {
 		if got, ok := s.pageBefore(c.path, c.from); ok != c.want || ok && got != publish.Sum(sum) {
 			t.Errorf("%s made from %x: %v", c.path, c.from[:1], ok)
 		}
+	}
+	s.samePages = false
+	if _, ok := s.pageBefore("u/a.html", sum); ok {
+		t.Error("a page of another look is taken over")
 	}
 }
 
@@ -486,7 +509,7 @@ func TestUnchangedUnitsAreKept(t *testing.T) {
 	s := Remembering()
 	read := func() *Yard {
 		t.Helper()
-		y, err := readYard(&Options{From: dir}, s)
+		y, err := readYard(&Options{From: dir}, s, false)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -41,7 +41,8 @@ func CheckLook(look string) error {
 // the units that have stops, and with the photos that can be shown. A page that cannot be
 // made is not an error here. The Store makes it do again only what changed.
 func Show(o Options, s *Store) (*Shown, error) {
-	y, err := readYard(&o, s)
+	s.open(o.To)
+	y, err := readYard(&o, s, false)
 	if err != nil {
 		return nil, err
 	}

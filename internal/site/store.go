@@ -1,11 +1,9 @@
 package site
 
 import (
-	"reflect"
 	"sync"
 	"time"
 
-	"tarepage/internal/compute"
 	"tarepage/internal/photo"
 	"tarepage/internal/publish"
 	"tarepage/internal/render"
@@ -15,58 +13,60 @@ import (
 // A Store is what one run keeps for the next one. The zero Store is that of a first run.
 //
 // Between two runs of the program it is a note next to the target (note.go). While the
-// showroom is open it is in memory, and has the units, photos and pages too. Nothing in it
-// is believed: what is kept is known by a digest, or by the size and time, of what it was
-// made from.
+// showroom is open it is in memory, and has the photos and pages too. Nothing in it is
+// believed: what is kept is known by a digest, or by the size and times, of what it was made
+// from.
 type Store struct {
-	// before is the note that the build before left; nil if there is none.
-	before *note
+	// older is the note that the build before left; nil if there is none. Of it, pages are taken
+	// over only if samePages is set: this program made them with this look.
+	older     *note
+	samePages bool
 
 	mu     sync.Mutex
 	videos map[string]knownVideo // by the names of their files
 	// madeFrom is what each page of one unit is made from in this run, by its path.
 	madeFrom map[string][32]byte
 
-	memory      unit.Memory
-	settings    compute.Settings
-	units       knownUnits
+	remember bool // this is the showroom's
+	opened   bool // the note was looked for
+	// units are what the units contribute, by their files, where the Store remembers.
+	units       map[string]*contribution
 	photos      map[string]knownPhoto // by their names below content/
 	showing     *render.OnDemand
 	pictureShop *photo.Shop
 }
 
 // Remembering is a Store that keeps everything in memory.
-func Remembering() *Store { return &Store{memory: unit.Memory{Keep: true}} }
+func Remembering() *Store { return &Store{remember: true} }
 
-// knownUnits are what was computed and found of units. A unit whose file did not change is
-// the same *unit.Unit.
-type knownUnits map[*unit.Unit]*examined
-
-// find is what is known of a unit, or nil if its files are different by now.
-func (k knownUnits) find(u *unit.Unit, media []unit.Media) *examined {
-	e := k[u]
-	if e == nil || !reflect.DeepEqual(e.media, media) {
-		return nil
+// open looks for the note of an earlier build of the target, once.
+func (s *Store) open(target string) {
+	if !s.opened {
+		s.opened = true
+		s.older = readNote(string(publish.Recall(target)))
 	}
-	return e
 }
 
-// unitsUnder are the units that were computed with the same settings.
-func (s *Store) unitsUnder(settings compute.Settings) knownUnits {
-	if !reflect.DeepEqual(settings, s.settings) {
-		return nil
+// recall is what a unit contributed the last time that somebody looked; nil if that is not
+// known.
+func (s *Store) recall(file string, x *examiner) *contribution {
+	if c := s.units[file]; c != nil {
+		return c
 	}
-	return s.units
+	return s.older.recall(file, x)
 }
 
-func (s *Store) keepUnits(settings compute.Settings, units []*unit.Unit, results []*examined) {
-	if !s.memory.Keep {
+// keepUnits keeps what the units contribute for as long as the showroom is open.
+func (s *Store) keepUnits(parts []*contribution) {
+	if !s.remember {
 		return
 	}
-	s.settings, s.units = settings, knownUnits{}
-	for i, u := range units {
-		s.units[u] = results[i]
+	s.units = make(map[string]*contribution, len(parts))
+	for _, c := range parts {
+		c.packed = ""
+		s.units[c.read.Unit.File] = c
 	}
+	s.older = nil
 }
 
 // knownPhoto is what became of a photo with this stamp.
@@ -132,8 +132,8 @@ func (s *Store) enterPage(path string, from [32]byte) {
 
 // pageBefore is the digest of a page that the build before made from the same.
 func (s *Store) pageBefore(path string, from [32]byte) (publish.Sum, bool) {
-	if s.before == nil {
+	if !s.samePages {
 		return publish.Sum{}, false
 	}
-	return s.before.page(path, from)
+	return s.older.page(path, from)
 }

@@ -76,67 +76,54 @@ type Yard struct {
 	figures  render.Figures // all figures of a unit; nil if the Works have them
 	problems []unit.Problem
 	found    [][]inspect.Finding // by unit, and at the end what concerns several units
+	parts    []*contribution     // by unit
 }
 
 // Inspect reads, computes and inspects, and writes nothing.
-func Inspect(o Options) (*Yard, error) { return readYard(&o, new(Store)) }
+func Inspect(o Options) (*Yard, error) {
+	s := new(Store)
+	s.open(o.To)
+	return readYard(&o, s, false)
+}
 
-// readYard reads, computes and inspects every unit. One unit goes through all three stages
-// before the processor takes the next: so the trees of the texts and the workings of a large
-// yard are never in memory all at once. At ten thousand units all figures would take a
-// quarter of a gigabyte, and computing those of one unit again for its pages takes a
-// thirtieth of the time of the pages.
-func readYard(o *Options, s *Store) (*Yard, error) {
+// readYard reads, computes and inspects every unit that changed since somebody looked. One
+// unit goes through all three stages before the processor takes the next: so the trees of the
+// texts and the workings of a large yard are never in memory all at once. At ten thousand
+// units all figures would take a quarter of a gigabyte, and computing those of one unit again
+// for its pages takes a thirtieth of the time of the pages. With leave, what the units
+// contribute is packed for a note.
+func readYard(o *Options, s *Store, leave bool) (*Yard, error) {
 	if err := CheckFolder(o.From); err != nil {
 		return nil, err
 	}
-	reading, err := s.memory.Open(os.DirFS(o.From))
+	reading, err := unit.Open(os.DirFS(o.From))
 	if err != nil {
 		return nil, fmt.Errorf("in %q: %w", o.From, err)
 	}
-	settings := compute.SettingsOf(reading.Yard())
-	known := s.unitsUnder(settings)
-	results := make([]*examined, reading.Len())
+	x := newExaminer(reading.Yard())
+	x.whole, x.keep = o.AllFigures, leave
+	y := &Yard{parts: make([]*contribution, reading.Len())}
 	parallel.Each(reading.Len(), func(i int) {
-		u, media := reading.Unit(i)
-		if results[i] = known.find(u, media); results[i] == nil {
-			results[i] = examine(u, media, settings, o.AllFigures)
+		before := s.recall(reading.Name(i), x)
+		var was *unit.Kept
+		if before != nil {
+			was = before.read
 		}
+		read, media := reading.Unit(i, was)
+		y.parts[i] = x.unit(read, media, before)
 	})
-	y := &Yard{}
 	y.Stock, y.problems = reading.Stock()
-	s.keepUnits(settings, y.Stock.Units, results)
+	s.keepUnits(y.parts)
 	if !o.AllFigures {
-		y.figures = recompute{settings}
+		y.figures = recompute{x.settings}
 	}
-	for _, r := range results {
-		y.Works = append(y.Works, r.work)
-		y.found = append(y.found, r.found)
+	for _, c := range y.parts {
+		y.Works = append(y.Works, c.work)
+		y.found = append(y.found, c.found)
 	}
 	y.found = append(y.found, inspect.Across(y.Stock, y.Works))
 	y.Findings = inspect.Complete(y.Stock, y.Works, y.problems, y.found...)
 	return y, nil
-}
-
-// examined is what was computed and found of one unit.
-type examined struct {
-	media []unit.Media
-	work  *compute.Work // nil for a file that did not read
-	found []inspect.Finding
-}
-
-// examine computes and inspects one unit.
-func examine(u *unit.Unit, media []unit.Media, settings compute.Settings, allFigures bool) *examined {
-	e := &examined{media: media}
-	if !u.Broken {
-		e.work = compute.Unit(u, settings)
-		e.found = inspect.Unit(u, e.work, media)
-		if !allFigures {
-			e.work = e.work.Brief()
-		}
-	}
-	u.Body.Fold()
-	return e
 }
 
 // recompute gives all figures of a unit by computing them again.

@@ -35,9 +35,11 @@ type Body struct {
 	// which are not published. Their words stay; the link or the picture is left out.
 	LeftOut []LeftOut
 
-	file     string
-	line     int
-	headings int // read so far
+	// File is the file that it is from, and Line the line of the file at which it begins.
+	File string
+	Line int
+	// Headings is how many headings were read.
+	Headings int
 }
 
 // A Note is a timed note.
@@ -133,7 +135,7 @@ func FigureWords(n *ast.Link, src []byte) string {
 var markdown = goldmark.New(goldmark.WithExtensions(extension.Table, extension.Strikethrough))
 
 func readBody(file string, src []byte, line int) Body {
-	b := Body{Source: src, file: file, line: line}
+	b := Body{Source: src, File: file, Line: line}
 	b.Root = markdown.Parser().Parse(text.NewReader(src))
 	_ = ast.Walk(b.Root, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		if !entering {
@@ -141,7 +143,7 @@ func readBody(file string, src []byte, line int) Body {
 		}
 		switch n := n.(type) {
 		case *ast.Heading:
-			b.headings++
+			b.Headings++
 		case *ast.Paragraph:
 			b.note(n, n)
 		case *ast.TextBlock:
@@ -197,10 +199,10 @@ func (b *Body) link(n *ast.Link) {
 // Whole returns the body with its tree. It reads the source of a folded body again. The nodes
 // of the notes and figures are in that tree.
 func (b *Body) Whole() *Body {
-	if b.Root != nil || b.file == "" {
+	if b.Root != nil || b.File == "" {
 		return b
 	}
-	again := readBody(b.file, b.Source, b.line)
+	again := readBody(b.File, b.Source, b.Line)
 	return &again
 }
 
@@ -240,7 +242,7 @@ func (b *Body) note(n ast.Node, holder ast.Node) {
 	if err != nil {
 		return
 	}
-	b.Notes = append(b.Notes, Note{At: Clock(at), Pos: b.pos(first.Start), Node: holder, Skip: len(m[0]), Section: b.headings})
+	b.Notes = append(b.Notes, Note{At: Clock(at), Pos: b.pos(first.Start), Node: holder, Skip: len(m[0]), Section: b.Headings})
 }
 
 // linkStart is the offset of a link's opening bracket.
@@ -261,7 +263,7 @@ func (b *Body) pos(offset int) Pos {
 	offset = min(max(offset, 0), len(b.Source))
 	before := b.Source[:offset]
 	from := bytes.LastIndexByte(before, '\n') + 1
-	return posAt(b.file, b.line+bytes.Count(before, []byte("\n")), utf8.RuneCount(before[from:])+1)
+	return posAt(b.File, b.Line+bytes.Count(before, []byte("\n")), utf8.RuneCount(before[from:])+1)
 }
 
 // PlainText is the text of a node and its children, without Markdown marks.

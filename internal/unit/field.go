@@ -52,9 +52,9 @@ type Field[T any] struct {
 	// Spoiled reports whether there is a value that cannot be read.
 	Spoiled bool
 
-	// empty is the place of the key if its value was left empty, or nil. It is a pointer to
+	// Empty is the place of the key if its value was left empty, or nil. It is a pointer to
 	// save memory: a yard can have a million fields, and few of them are left empty.
-	empty *Pos
+	Empty *Pos
 }
 
 // Given reports whether the author gave a value. One that the author calls unknown is none.
@@ -240,14 +240,14 @@ type leaf interface {
 }
 
 func (f *Field[T]) place(at Pos, raw string) { f.Pos, f.Raw = at, raw }
-func (f *Field[T]) blank(at Pos)             { f.empty = &at }
+func (f *Field[T]) blank(at Pos)             { f.Empty = &at }
 func (f *Field[T]) spoil()                   { f.Spoiled = true }
 func (f *Field[T]) given() bool              { return f.Given() }
 
 func (f *Field[T]) lacks() (Pos, bool) {
 	var blank Pos
-	if f.empty != nil {
-		blank = *f.empty
+	if f.Empty != nil {
+		blank = *f.Empty
 	}
 	return blank, !f.Pos.Known() && !f.Spoiled
 }

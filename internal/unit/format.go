@@ -27,8 +27,8 @@ type Unit struct {
 	// Sum is the SHA-256 digest of the file's bytes.
 	Sum  [32]byte
 	Body Body
-	// makersModel reports that the model is the maker's name for it, and not a file's.
-	makersModel bool
+	// ModelIsMakers reports that the model is the maker's name for it, and not a file's.
+	ModelIsMakers bool
 
 	Title         Text   `key:"title" doc:"what a customer reads first" eg:"102 in x 28 ft gooseneck deck-over, hydraulic tail" need:"yes"`
 	Stock         Text   `key:"stock" doc:"the yard's own number for this unit; letters, digits and dashes" eg:"SB-1043" need:"yes"`

@@ -101,7 +101,7 @@ func (f *Field[T]) written() string {
 
 func (u *Unit) stated(ks *keys, v reflect.Value, into *SpecGroup, groups *[]SpecGroup) {
 	for _, k := range ks.order {
-		if notSpecs[k.path] && !(k.path == "model" && u.makersModel) {
+		if notSpecs[k.path] && !(k.path == "model" && u.ModelIsMakers) {
 			continue
 		}
 		f := v.Field(k.index)

@@ -36,11 +36,11 @@ const (
 // Read reads content/ below root: the yard's file, the models and the units. What it cannot
 // read is a Problem. It returns an error if the root has no yard at all.
 func Read(root fs.FS) (*Stock, []Problem, error) {
-	r, err := new(Memory).Open(root)
+	r, err := Open(root)
 	if err != nil {
 		return nil, nil, err
 	}
-	parallel.Each(r.Len(), func(i int) { r.Unit(i) })
+	parallel.Each(r.Len(), func(i int) { r.Unit(i, nil) })
 	stock, problems := r.Stock()
 	return stock, problems, nil
 }
@@ -79,7 +79,7 @@ func (s *Stock) fill(u *Unit) []Problem {
 		}
 		sort.Strings(names)
 		if makersName(u.Model.Value, names) {
-			u.makersModel = true
+			u.ModelIsMakers = true
 			return []Problem{{Rule: ModelUnfilled, At: u.Model.Pos,
 				Message: fmt.Sprintf("%s has no %s.md, so %q is shown as the maker's name for the model and fills in nothing", modelsDir, u.Model.Value, u.Model.Value)}}
 		}
@@ -123,7 +123,7 @@ func makersName(model string, files []string) bool {
 
 // MakersModel is the maker's own name for the model; empty where model names a file, or nothing.
 func (u *Unit) MakersModel() string {
-	if u.makersModel {
+	if u.ModelIsMakers {
 		return u.Model.Value
 	}
 	return ""

@@ -1,10 +1,12 @@
 package unit
 
 import (
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"path"
 	"slices"
 	"sort"
@@ -12,27 +14,19 @@ import (
 	"time"
 )
 
-// A Memory remembers the files of one yard, so that the next reading reads only what changed.
-// An unchanged file with an unchanged model gives the same *Unit. The zero Memory remembers
-// nothing.
-//
-// A file counts as unchanged if its size and its time are the same, as in git. If the time is
-// so recent that the file could have been written twice at that time, its bytes decide.
-type Memory struct {
-	// Keep makes the Memory remember. Without it, every reading is like the first.
-	Keep  bool
-	units map[string]*remembered
-}
-
-type remembered struct {
-	size    int64
-	time    time.Time
-	touched int64
-	young   bool // it was read so soon that other bytes may have the same time
-	model   [32]byte
-	unit    *Unit
-	found   []Problem // of the file itself
-	filling []Problem // of its model
+// Kept is what reading a unit's file gave. It has everything that the next reading needs to
+// tell whether reading the file again would give the same. It can be packed
+// (internal/packed), and nobody changes it.
+type Kept struct {
+	// Bytes is the size of the file, and Time and Touched are its times as Stamp has them.
+	Bytes, Time, Touched int64
+	// Young reports that the file was read so soon that other bytes may have the same time.
+	Young bool
+	// Model is the digest of what filled in the unit; see Stock.filling.
+	Model [32]byte
+	Unit  *Unit
+	// Found are the problems of the file itself, and Filling those with its model.
+	Found, Filling []Problem
 }
 
 // young is how old a file must be when it is read, so that its time identifies its bytes. The
@@ -43,25 +37,24 @@ const young = 2 * time.Second
 // and Stock returns everything after every unit was read. A caller that reads unit by unit can
 // finish with each before the trees of all texts are in memory. Other callers use Read.
 type Reading struct {
-	memory   *Memory
 	root     fs.FS
 	stock    *Stock // without units
 	problems []Problem
 	names    []string
-	units    []*remembered
+	units    []*Kept
 	media    [][]Media
 	shelf    *shelf
 }
 
 // Open begins to read content/ below root. It returns an error if there is no yard.
-func (m *Memory) Open(root fs.FS) (*Reading, error) {
+func Open(root fs.FS) (*Reading, error) {
 	src, _, err := readText(root, yardFile)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, fmt.Errorf("no %s here; name the folder that holds content/ with -from, or set one up with first-yard", yardFile)
 	} else if err != nil {
 		return nil, fmt.Errorf("cannot read %s: %w", yardFile, plainError(err))
 	}
-	r := &Reading{memory: m, root: root, stock: &Stock{Models: map[string]*Unit{}, Media: map[string][]Media{}}, shelf: shelfOf(root)}
+	r := &Reading{root: root, stock: &Stock{Models: map[string]*Unit{}, Media: map[string][]Media{}}, shelf: shelfOf(root)}
 	r.stock.Yard, r.problems = ReadYard(yardFile, src)
 	models, passed, err := markdownFiles(root, modelsDir)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
@@ -69,8 +62,8 @@ func (m *Memory) Open(root fs.FS) (*Reading, error) {
 	}
 	for _, name := range models {
 		model := readFile(root, name)
-		r.stock.Models[strings.TrimSuffix(path.Base(name), ".md")] = model.unit
-		r.problems = append(r.problems, model.found...)
+		r.stock.Models[strings.TrimSuffix(path.Base(name), ".md")] = model.Unit
+		r.problems = append(r.problems, model.Found...)
 	}
 	names, more, err := markdownFiles(root, unitsDir)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -82,7 +75,7 @@ func (m *Memory) Open(root fs.FS) (*Reading, error) {
 		r.problems = append(r.problems, p)
 		r.stock.ignored = append(r.stock.ignored, p.At.File)
 	}
-	r.names, r.units, r.media = names, make([]*remembered, len(names)), make([][]Media, len(names))
+	r.names, r.units, r.media = names, make([]*Kept, len(names)), make([][]Media, len(names))
 	return r, nil
 }
 
@@ -106,16 +99,16 @@ func resembling(root fs.FS, dir string) string {
 // ReadOne reads one unit of the yard below root as if its file had these bytes, with its model
 // and the files that it names. The stock has this unit only.
 func ReadOne(root fs.FS, name string, src []byte) (*Stock, []Problem, error) {
-	r, err := new(Memory).Open(root)
+	r, err := Open(root)
 	if err != nil {
 		return nil, nil, err
 	}
-	r.names, r.units, r.media = []string{name}, make([]*remembered, 1), make([][]Media, 1)
-	u := new(remembered)
-	u.unit, u.found = ReadUnit(name, src)
-	u.filling = r.stock.fill(u.unit)
+	r.names, r.units, r.media = []string{name}, make([]*Kept, 1), make([][]Media, 1)
+	u := new(Kept)
+	u.Unit, u.Found = ReadUnit(name, src)
+	u.Filling = r.stock.fill(u.Unit)
 	r.units[0] = u
-	if named := u.unit.Media(); len(named) > 0 {
+	if named := u.Unit.Media(); len(named) > 0 {
 		r.media[0] = r.shelf.look(named)
 	}
 	stock, problems := r.Stock()
@@ -128,78 +121,83 @@ func (r *Reading) Yard() *Yard { return r.stock.Yard }
 // Len is the number of units.
 func (r *Reading) Len() int { return len(r.names) }
 
-// Unit reads unit i and looks at the files that it names. Call it once for each unit. Several
-// goroutines may call it at the same time.
-func (r *Reading) Unit(i int) (*Unit, []Media) {
-	u := r.memory.recall(r.root, r.names[i], r.stock)
+// Name is the file of unit i.
+func (r *Reading) Name(i int) string { return r.names[i] }
+
+// Unit reads unit i and looks at the files that it names. Before is what reading it gave
+// before, or nil; if that would be the same now, it is what Unit returns. Call Unit once for
+// each unit. Several goroutines may call it at the same time.
+//
+// A file counts as unchanged if its size and its times are the same, as in git. If a time is
+// so recent that the file could have been written twice at that time, or the system does not
+// tell when the file last changed, its bytes decide.
+func (r *Reading) Unit(i int, before *Kept) (*Kept, []Media) {
+	u := r.same(r.names[i], before)
 	if u == nil {
 		u = readFile(r.root, r.names[i])
-		if model := r.stock.modelOf(u.unit); model != nil {
-			u.model = model.Sum
-		}
-		u.filling = r.stock.fill(u.unit)
+		u.Filling = r.stock.fill(u.Unit)
+		u.Model = r.stock.filling(u.Unit)
 	}
 	r.units[i] = u
-	if named := u.unit.Media(); len(named) > 0 {
+	if named := u.Unit.Media(); len(named) > 0 {
 		r.media[i] = r.shelf.look(named)
 	}
-	return u.unit, r.media[i]
+	return u, r.media[i]
 }
 
 // Stock returns the whole yard. Call it after every unit was read.
 func (r *Reading) Stock() (*Stock, []Problem) {
-	kept := make(map[string]*remembered, len(r.names))
 	for i, u := range r.units {
-		r.stock.Units = append(r.stock.Units, u.unit)
-		r.problems = append(append(r.problems, u.found...), u.filling...)
+		r.stock.Units = append(r.stock.Units, u.Unit)
+		r.problems = append(append(r.problems, u.Found...), u.Filling...)
 		if r.media[i] != nil {
-			r.stock.Media[u.unit.File] = r.media[i]
+			r.stock.Media[u.Unit.File] = r.media[i]
 		}
-		kept[r.names[i]] = u
 	}
 	r.problems = append(r.problems, r.stock.setAside()...)
-	if r.memory.Keep {
-		r.memory.units = kept
-	}
 	sortProblems(r.problems)
 	return r.stock, r.problems
 }
 
-// recall returns what was read last time from a file that did not change, or nil.
-func (m *Memory) recall(root fs.FS, name string, s *Stock) *remembered {
-	r := m.units[name]
-	if r == nil {
+// same returns what was read before, if the file and what fills it in are as they were, and
+// nil otherwise. A file that could not be read is always read again.
+func (r *Reading) same(name string, before *Kept) *Kept {
+	if before == nil || before.Unit == nil || before.Unit.Broken || before.Unit.File != name || r.stock.filling(before.Unit) != before.Model {
 		return nil
 	}
-	info, err := fs.Lstat(root, name)
-	if err != nil || !info.Mode().IsRegular() || info.Size() != r.size {
+	info, err := fs.Lstat(r.root, name)
+	if err != nil || !info.Mode().IsRegular() || info.Size() != before.Bytes {
 		return nil
 	}
-	var sum [32]byte
-	if model := s.modelOf(r.unit); model != nil {
-		sum = model.Sum
+	if !before.Young && before.Touched != 0 && info.ModTime().UnixNano() == before.Time && touched(info) == before.Touched {
+		return before
 	}
-	if sum != r.model || len(r.filling) > 0 {
-		// The unit has another model now, or its model is missing.
+	src, info, err := readText(r.root, name)
+	if err != nil || sha256.Sum256(src) != before.Unit.Sum {
 		return nil
 	}
-	if !r.young && info.ModTime().Equal(r.time) && touched(info) == r.touched {
-		return r
-	}
-	again := readFile(root, name)
-	if again.unit.Sum != r.unit.Sum || again.unit.Broken {
-		return nil
-	}
-	r.time, r.touched, r.young = again.time, again.touched, again.young
-	return r
+	again := *before
+	again.stamp(info)
+	return &again
 }
 
-// modelOf returns the model that a unit names, or nil.
-func (s *Stock) modelOf(u *Unit) *Unit {
+// stamp notes the size and the times of the file, which is read now.
+func (k *Kept) stamp(info fs.FileInfo) {
+	k.Bytes, k.Time, k.Touched = info.Size(), info.ModTime().UnixNano(), touched(info)
+	k.Young = time.Since(time.Unix(0, max(k.Time, k.Touched))) < young
+}
+
+// filling is a digest of what fills in a unit: of its model's file, or of the names of all
+// models if there is no such file, since the advice then names the nearest one. It is zero for
+// a unit that names no model.
+func (s *Stock) filling(u *Unit) [32]byte {
 	if u.Broken || !u.Model.Given() {
-		return nil
+		return [32]byte{}
 	}
-	return s.Models[u.Model.Value]
+	if model := s.Models[u.Model.Value]; model != nil {
+		return model.Sum
+	}
+	return sha256.Sum256([]byte(strings.Join(slices.Sorted(maps.Keys(s.Models)), "\n")))
 }
 
 // A notUnit is a kind of file that is not read. A test holds each row by its example.
@@ -262,11 +260,11 @@ func markdownFiles(root fs.FS, dir string) (names []string, problems []Problem, 
 	return slices.Compact(names), problems, nil
 }
 
-func readFile(root fs.FS, name string) *remembered {
-	broken := func(message, remedy string) *remembered {
+func readFile(root fs.FS, name string) *Kept {
+	broken := func(message, remedy string) *Kept {
 		at := Pos{name, 1, 1}
-		return &remembered{unit: &Unit{File: name, Top: at, Broken: true},
-			found: []Problem{{Rule: FileUnreadable, At: at, Message: message, Remedy: remedy}}}
+		return &Kept{Unit: &Unit{File: name, Top: at, Broken: true},
+			Found: []Problem{{Rule: FileUnreadable, At: at, Message: message, Remedy: remedy}}}
 	}
 	src, info, err := readText(root, name)
 	switch {
@@ -280,9 +278,10 @@ func readFile(root fs.FS, name string) *remembered {
 		return broken(fmt.Sprintf("the file has %d bytes; a unit file stays below %d", info.Size(), MostBytes),
 			"keep photos, captions and videos in media/ and name them here")
 	}
-	r := &remembered{size: info.Size(), time: info.ModTime(), touched: touched(info), young: time.Since(info.ModTime()) < young}
-	r.unit, r.found = ReadUnit(name, src)
-	return r
+	k := new(Kept)
+	k.stamp(info)
+	k.Unit, k.Found = ReadUnit(name, src)
+	return k
 }
 
 // readText reads a regular file. A pipe or a device would make the build wait forever, and a

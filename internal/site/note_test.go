@@ -1,0 +1,124 @@
+package site
+
+import (
+	"io/fs"
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"tarepage/internal/packed"
+	"tarepage/internal/publish"
+	"tarepage/internal/testyard"
+	"tarepage/internal/unit"
+)
+
+// filesOf are the files below a folder, by their paths.
+func filesOf(t *testing.T, dir string) map[string]string {
+	t.Helper()
+	out := map[string]string{}
+	root := os.DirFS(dir)
+	err := fs.WalkDir(root, ".", func(name string, e fs.DirEntry, err error) error {
+		if err != nil || e.IsDir() {
+			return err
+		}
+		data, err := fs.ReadFile(root, name)
+		out[name] = string(data)
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// repack is a note as it would be left, with what was changed in it.
+func repack(t *testing.T, n *note) []byte {
+	t.Helper()
+	var parts []*contribution
+	for _, file := range slices.Sorted(maps.Keys(n.units)) {
+		parts = append(parts, &contribution{packed: n.units[file], read: &unit.Kept{Unit: &unit.Unit{File: file}}})
+	}
+	n.Units, n.Made = nil, slices.Collect(maps.Values(n.made))
+	text, err := n.pack(parts)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return text
+}
+
+// TestForgedNote: whatever a note says, the site is that of a first build. Each note holds
+// together, as if a build had left it.
+func TestForgedNote(t *testing.T) {
+	t.Setenv("XDG_CACHE_HOME", t.TempDir())
+	dir := t.TempDir()
+	if err := testyard.Write(dir, 6); err != nil {
+		t.Fatal(err)
+	}
+	o := Options{From: dir, To: filepath.Join(dir, "public")}
+	built(t, o)
+	good := string(publish.Recall(o.To))
+	fresh := Options{From: dir, To: filepath.Join(dir, "fresh")}
+	first := built(t, fresh)
+	want := filesOf(t, fresh.To)
+	one, other := testyard.UnitFile(1), testyard.UnitFile(4)
+	part := func(n *note, change func(*keptUnit)) {
+		k := new(keptUnit)
+		err := packed.Read(n.units[one], k)
+		if err == nil {
+			change(k)
+			var text []byte
+			text, err = packed.Append(nil, k)
+			n.units[one] = string(text)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	for name, forge := range map[string]func(*note){
+		"nothing":             func(*note) {},
+		"another program":     func(n *note) { n.program[0]++ },
+		"another look":        func(n *note) { n.Basis[0]++ },
+		"another content":     func(n *note) { n.Read[0]++ },
+		"another site":        func(n *note) { n.List[0]++ },
+		"no units":            func(n *note) { n.units = nil },
+		"no pages":            func(n *note) { n.made = nil },
+		"the units of others": func(n *note) { n.units[one], n.units[other] = n.units[other], n.units[one] },
+		"a unit that is cut":  func(n *note) { n.units[one] = n.units[one][:len(n.units[one])/2] },
+		"a unit of other bytes": func(n *note) {
+			part(n, func(k *keptUnit) { k.Read.Young, k.Read.Unit.Sum[0] = true, 9; k.Read.Unit.Title.Value = "no" })
+		},
+		"a unit of another model": func(n *note) {
+			part(n, func(k *keptUnit) { k.Read.Model[0]++; k.Read.Unit.Title.Value = "no" })
+		},
+		"a unit of other times": func(n *note) {
+			part(n, func(k *keptUnit) { k.Read.Touched, k.Read.Unit.Sum[0] = 1, 9; k.Read.Unit.Title.Value = "no" })
+		},
+		"other settings":  func(n *note) { part(n, func(k *keptUnit) { k.Of[0]++; k.Work.Payload.Value = 1 }) },
+		"an unknown rule": func(n *note) { part(n, func(k *keptUnit) { k.Found = []keptFinding{{Rule: "no-such-rule"}} }) },
+		"pages with digests of others": func(n *note) {
+			p := n.made[testyard.Page(1)]
+			p.Sum = n.made[testyard.Page(4)].Sum
+			n.made[testyard.Page(1)] = p
+		},
+	} {
+		for _, changed := range []bool{false, true} {
+			n := readNote(good)
+			if n == nil || len(n.units) != 6 || len(n.made) != 24 {
+				t.Fatalf("%s: the build before left %+v", name, n)
+			}
+			forge(n)
+			if changed {
+				n.List[0]++ // so that it looks at the units and the pages
+			}
+			if err := publish.Remember(o.To, repack(t, n)); err != nil {
+				t.Fatal(err)
+			}
+			r := built(t, o)
+			if !maps.Equal(filesOf(t, o.To), want) || len(r.Findings) != len(first.Findings) {
+				t.Errorf("with a note of %s, the site is not that of a first build", name)
+			}
+		}
+	}
+}
