@@ -1,7 +1,7 @@
 // Package phrases has the words of the pages in one table, phrases.csv: a key, then a column
 // for each language. Another language is one more column. Blanks are {1}, {2} and so on.
 //
-// facts.csv has the same columns for what kinds, keys, figures and cautions say.
+// facts.csv has the same columns for what kinds, keys, figures and rules say.
 //
 // glossary.csv lists the trade's words: English, Spanish as it is said in the Southwest with
 // its gender, the word of northern Mexico where that differs, and the source. A phrase uses the
@@ -25,7 +25,7 @@ import (
 //go:embed phrases.csv
 var file string
 
-// facts.csv has in the same columns what kinds, keys, figures and cautions say. Their packages
+// facts.csv has in the same columns what kinds, keys, figures and rules say. Their packages
 // hold the English; a test compares it.
 //
 //go:embed facts.csv
