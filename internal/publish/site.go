@@ -10,6 +10,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // A Site is the finished files under their paths, relative to the target and
@@ -65,7 +67,7 @@ type holder struct {
 // one machine and copied to others. Refused are absolute paths, empty, "." and ".."
 // elements, backslashes and the other characters and device names Windows reserves,
 // names of more than 255 bytes, and a path that differs from one already added, or
-// from a folder above one, by case only.
+// from a folder above one, by case only or by how accented letters are written.
 func (s *Site) Add(path string, data []byte) error {
 	return s.add(path, content{data: data})
 }
@@ -104,7 +106,7 @@ func (s *Site) add(path string, c content) error {
 				return fmt.Errorf("site file %q lies below %q, which is a file", path, h.path)
 			}
 			if h.path != folder {
-				return fmt.Errorf("site folder %q differs from %q by case only; write both alike", folder, h.path)
+				return fmt.Errorf("site folder %q differs from %q by case or accents only; write both alike", folder, h.path)
 			}
 		}
 	}
@@ -115,7 +117,7 @@ func (s *Site) add(path string, c content) error {
 		case h.path == path:
 			return fmt.Errorf("site file %q is added twice", path)
 		}
-		return fmt.Errorf("site file %q differs from %q by case only; rename one", path, h.path)
+		return fmt.Errorf("site file %q differs from %q by case or accents only; rename one", path, h.path)
 	}
 
 	if s.files == nil {
@@ -189,8 +191,9 @@ func isDevice(name string) bool {
 	return ok && utf8.RuneCountInString(port) == 1 && strings.Contains("0123456789¹²³", port)
 }
 
-// fold is the same for two strings that differ by case only. It does not see that
-// an accented letter can be written as one character or as two.
+// fold is the same for two strings that differ by case only, or in how accented letters are
+// written: as one character or as two, which macOS takes for one name (Unicode Standard Annex
+// 15, NFC).
 func fold(s string) string {
 	return strings.Map(func(r rune) rune {
 		low := r
@@ -198,5 +201,5 @@ func fold(s string) string {
 			low = min(low, f)
 		}
 		return low
-	}, s)
+	}, norm.NFC.String(s))
 }

@@ -18,6 +18,7 @@ func Planned(w io.Writer, p *spreadsheet.Plan, applied bool, program, from, file
 	var b strings.Builder
 	b.WriteString("columns:\n")
 	for _, c := range p.Columns {
+		c.Header = strings.Join(strings.Fields(c.Header), " ") // a name may have two lines
 		switch {
 		case c.Header == "":
 		case c.Key == "":

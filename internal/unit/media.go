@@ -14,6 +14,8 @@ import (
 	"sync"
 	"time"
 
+	"golang.org/x/text/unicode/norm"
+
 	"tarepage/internal/media"
 )
 
@@ -220,8 +222,12 @@ func (s *shelf) unfit(name string) string {
 			return fmt.Sprintf("%s cannot be listed: %v", at, plainError(err))
 		}
 		for _, other := range slices.Sorted(maps.Keys(entries)) {
-			if other != step && strings.EqualFold(other, step) {
+			switch {
+			case other == step:
+			case strings.EqualFold(other, step):
 				return fmt.Sprintf("%s and %s differ in capitals only, which many systems do not tell apart; rename one", full, other)
+			case strings.EqualFold(norm.NFC.String(other), norm.NFC.String(step)):
+				return fmt.Sprintf("%s and another file differ only in how accented letters are stored, which many systems do not tell apart; rename one", full)
 			}
 		}
 		at = full

@@ -35,11 +35,12 @@ photos:
 `)},
 	}
 	// A video is published under its own name: not with what Windows reserves or drops, nor
-	// for a device of its, nor next to one that differs in capitals only.
+	// for a device of its, nor next to one that differs in capitals or accents only.
 	for name, fault := range map[string]string{
 		`a"b.mp4`: "Windows reserves", "a:b.mp4": "Windows reserves", "a?.mp4": "Windows reserves", "dot./a.mp4": "Windows drops",
 		"CON.mp4": "is a device", "nul.mov": "is a device", "com1 .x.mp4": "is a device", "lpt².webm": "is a device", "Aux/a.mp4": "is a device",
 		"Walk.mp4": "differ in capitals only", "walk.MP4": "differ in capitals only", "In/a.mp4": "differ in capitals only", "in/b.mp4": "differ in capitals only",
+		"h\u00f6he.mp4": "only in how accented letters are stored", "Ho\u0308he.mp4": "only in how accented letters are stored",
 		"console.mp4": "", "com10.mp4": "", "a b'&é.mp4": "",
 	} {
 		root["content/media/v/"+name] = &fstest.MapFile{Data: []byte("x")}
