@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
@@ -58,6 +59,13 @@ func spoken() (out [][2]string) {
 	for _, c := range tables.Cargo() {
 		add(compute.NameOf(c), "load", compute.NameOf(c))
 	}
+	for _, end := range ends() {
+		add(end, "end", end)
+	}
+	for m := time.January; m <= time.December; m++ {
+		add(m.String(), "month", fmt.Sprint(int(m)))
+	}
+	add("{1} {2}, {3}", "date", "day")
 	for _, m := range tables.BulkDensities() {
 		add(m.Material, "material", m.Material)
 	}
@@ -70,8 +78,20 @@ func spoken() (out [][2]string) {
 	return out
 }
 
+// ends are what people call the two ends of a machine.
+func ends() (out []string) {
+	for _, c := range tables.Cargo() {
+		out = append(out, c.Front, c.Rear)
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
 // ownersOnly are the keys that no page names, by their section.
 var ownersOnly = map[string]bool{"withhold": true, "example": true, "recording": true, "waive": true, "photos": true, "proof": true}
+
+// inCode are the families of texts that code says and no list has.
+var inCode = map[string]bool{"found": true, "working": true, "advice": true, "origin": true}
 
 // label is how pages name a key in English (internal/render).
 func label(path string) string {
@@ -105,7 +125,7 @@ func TestFacts(t *testing.T) {
 		delete(have, key)
 	}
 	for key := range have {
-		if family, _, _ := strings.Cut(key, "/"); family != "found" && family != "advice" && family != "origin" {
+		if family, _, _ := strings.Cut(key, "/"); !inCode[family] {
 			t.Errorf("facts.csv has %q, which nothing says", key)
 		}
 	}
@@ -117,9 +137,12 @@ func TestFoundSaysTheSame(t *testing.T) {
 	for _, l := range lines(t, facts) {
 		family, rest, _ := strings.Cut(l[0], "/")
 		file := map[string]string{"advice": "../compute/figure.go", "origin": "../measure/provenance.go"}[family]
-		if family == "found" {
-			rule, _, _ := strings.Cut(rest, "/")
-			file = "../inspect/" + strings.ReplaceAll(rule, "-", "_") + ".go"
+		name, _, _ := strings.Cut(rest, "/")
+		switch family {
+		case "found":
+			file = "../inspect/" + strings.ReplaceAll(name, "-", "_") + ".go"
+		case "working":
+			file = "../compute/" + name + ".go"
 		}
 		if file == "" {
 			continue

@@ -74,7 +74,7 @@ var (
 	blank = regexp.MustCompile(`\{\d\}`)
 	// marks are what internal/render makes bold, a box to tick or a line to write on.
 	marks  = regexp.MustCompile(`\*|\[|\]|____`)
-	digits = regexp.MustCompile(`\d[\d,.]*`)
+	digits = regexp.MustCompile(`\d(?:[\d,.]*\d)?`)
 	// onLabels are words that a customer compares with a label, and abbreviations of the law.
 	onLabels = regexp.MustCompile(`GVWR|GCWR|GAWR RR|MAX LOAD|The combined weight of occupants and cargo should never exceed|CFR|psi|lb-ft`)
 	familiar = regexp.MustCompile(`(?i)(^|\PL)(tú|tu|tus|te|ti|contigo|puedes|tienes|debes|vosotros|vuestr[oa])($|\PL)`)
