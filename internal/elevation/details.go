@@ -119,20 +119,32 @@ func (f *facts) openSides() (high measure.Inches, ok bool) {
 	return s.Height.Value, s.Height.Value > 0 && s.Height.Value < highest.Half()
 }
 
+// traps draws the bottoms of a hopper from the wheels forward, one for each trap and one where
+// nobody counted, in a usual shape.
+func (d *drawing) traps(f *facts, bottom measure.Inches) {
+	traps := 1
+	if n := f.unit.Bed.Traps; n.Given() && n.Value > 0 {
+		traps = n.Value
+	}
+	for i := range traps {
+		mid := f.axle(0) - f.tire.Half() - 40 - measure.Inches(72).Times(i)
+		if mid-36 <= f.front.Inches || bottom <= 14 {
+			return
+		}
+		d.add(shell, false, point{mid - 36, bottom}, point{mid + 36, bottom}, point{mid + 9, bottom.Half()}, point{mid - 9, bottom.Half()})
+		d.box(body, false, mid-10, mid+10, bottom.Half()-2, bottom.Half())
+	}
+}
+
 // bedDetails draws a dump bed's gate and its hoist, or a hopper's bottom.
 func (d *drawing) bedDetails(f *facts, bottom measure.Inches) {
 	if f.space != "bed" || f.wallGuess() {
 		return
 	}
-	from, to, low := f.front.Inches, f.rear(), f.floor.Inches
+	to, low := f.rear(), f.floor.Inches
 	top := low + f.sides.Inches
 	if f.kind.Name == "hopper" {
-		// In front of the wheels, usual shape.
-		mid := f.axle(0) - f.tire.Half() - 40
-		if mid-36 > from && bottom > 14 {
-			d.add(shell, false, point{mid - 36, bottom}, point{mid + 36, bottom}, point{mid + 9, bottom.Half()}, point{mid - 9, bottom.Half()})
-			d.box(body, false, mid-10, mid+10, bottom.Half()-2, bottom.Half())
-		}
+		d.traps(f, bottom)
 		return
 	}
 	if !f.unit.Gate.Kind.Given() {

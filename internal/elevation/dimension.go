@@ -9,14 +9,14 @@ import (
 )
 
 // Sizes on the shop drawing, in units of the viewBox. On a phone the drawing is about 350 px
-// wide, so that a unit is a little more than a third of a pixel and the text 13 px high. Where
+// wide, so that a unit is a third of a pixel and the text 13 px high at a width of 360. Where
 // there is more room, the style sheet sets the text smaller; there is always place for this size.
 const (
-	textHigh  = 38.0
-	textBase  = 30.0 // from the top of a line of text to its base
-	textWide  = 22.8 // of a character, on the wide side: kept free of other text
-	textSnug  = 20.0 // of a character as common faces set it: what must fit between ticks
-	row       = 52.0 // from one dimension line to the next
+	textHigh  = 40.0
+	textBase  = 31.5 // from the top of a line of text to its base
+	textWide  = 23.76 // of a character, on the wide side: kept free of other text
+	textSnug  = 20.6 // of a character as common faces set it: what must fit between ticks
+	row       = 54.0 // from one dimension line to the next
 	textLift  = 10.0 // from a dimension line up to its text
 	tick      = 7.0  // half a tick mark
 	gap       = 7.0  // between a thing and the line that comes from it

@@ -53,7 +53,7 @@ func Side(w *compute.Work) (svg string, ok bool) {
 		num(paperMargin) + " " + num(p.ground+1.5) + "H" + num(paperWide-paperMargin) + `"/>`)
 	b.WriteString(`<path class="el-dim" fill="none" stroke="currentColor" stroke-width="2" d="` +
 		over.lines.String() + s.lines.String() + under.lines.String() + `"/>`)
-	b.WriteString(`<g class="el-dim-text" font-size="38" font-family="system-ui,sans-serif" text-anchor="middle">` +
+	b.WriteString(`<g class="el-dim-text" font-size="39.6" font-family="system-ui,sans-serif" text-anchor="middle">` +
 		over.texts.String() + s.texts.String() + under.texts.String() + `</g></svg>`)
 	return b.String(), true
 }

@@ -47,9 +47,9 @@ func (b box) meets(o box) bool {
 	return b.left < o.right && o.left < b.right && b.top < o.bottom && o.top < b.bottom
 }
 
-// box is the label's box at em of the font's size for a character: 38 units high.
+// box is the label's box at em of the font's size for a character: 39.6 units high.
 func (l label) box(em float64) box {
-	w := em * 38 * float64(utf8.RuneCountInString(l.text))
+	w := em * 39.6 * float64(utf8.RuneCountInString(l.text))
 	left := l.x
 	if l.middle {
 		left -= w / 2
