@@ -133,3 +133,18 @@ func TestNeverAcrossParts(t *testing.T) {
 func EquipmentText(text string) []Item { return equipmentIn(text, tokens(text)) }
 
 func WordsText(text string) []Candidate { return wordsIn(text, tokens(text)) }
+
+// A kind that the list has no word for is heard by the phrases of internal/kinds, and the others
+// only as the list says.
+func TestNewKindsAreHeard(t *testing.T) {
+	var got []string
+	for _, w := range withNewKinds(slices.DeleteFunc(slices.Clone(wordTable), func(w spokenWord) bool { return w.value == "log" }))[len(wordTable)-2:] {
+		got = append(got, string(w.role)+" "+string(w.value)+" "+w.phrase)
+	}
+	if want := []string{"kind log log trailer", "kind log logging trailer"}; !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if more := len(withNewKinds(wordTable)) - len(wordTable); more != 0 {
+		t.Errorf("%d rows are added for kinds that the list has", more)
+	}
+}

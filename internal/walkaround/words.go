@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tarepage/internal/captions"
+	"tarepage/internal/kinds"
 )
 
 // A spokenWord is what people say for a value of a key that takes words. Near, if it is not
@@ -37,7 +38,7 @@ const (
 )
 
 // wordTable is the list. Common practice, no source.
-var wordTable = []spokenWord{
+var wordTable = withNewKinds([]spokenWord{
 	{hitchKind, "bumper-pull", "bumper pull", "", 1},
 	{hitchKind, "bumper-pull", "bumper hitch", "", 1},
 	{hitchKind, "bumper-pull", "bumper pole", "", 1}, // misheard
@@ -300,6 +301,26 @@ var wordTable = []spokenWord{
 	{tape, "yes", "d o t tape", "", 1},
 	{tape, "yes", "dot tape", "", 1},
 	{tape, "yes", "red and white tape", "", 1},
+})
+
+// withNewKinds adds what people say for the kinds that the list has no word for: a kind that is
+// new in internal/kinds is heard without a row here.
+func withNewKinds(list []spokenWord) []spokenWord {
+	listed := map[string]bool{}
+	for _, w := range list {
+		if w.role == kindKey {
+			listed[string(w.value)] = true
+		}
+	}
+	for _, k := range kinds.All() {
+		if listed[k.Name] {
+			continue
+		}
+		for _, phrase := range k.Said {
+			list = append(list, spokenWord{kindKey, Word(k.Name), phrase, "", 6})
+		}
+	}
+	return list
 }
 
 // wordRow is a row cut into words.
