@@ -79,7 +79,7 @@ func Open(root fs.FS) (*Reading, error) {
 	return r, nil
 }
 
-// resembling names a folder that is called like the one that is missing, but for its capitals or
+// resembling names a folder that is called like the one that is missing, except for its capitals or
 // blanks.
 func resembling(root fs.FS, dir string) string {
 	above, name := path.Split(dir)

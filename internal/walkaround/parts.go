@@ -172,7 +172,7 @@ func (s *sorter) cut(words []captions.Word) []clause {
 	return out
 }
 
-// ofFigures are the words that go with a number, behind it or before one.
+// ofFigures are the words that go with a number, after it or before it.
 var ofFigures = set("pound lb inch foot feet ft in psi dollar hundred thousand and uh um k by x point")
 
 // insideFigure reports that a cut in front of word i would part a figure.
