@@ -41,6 +41,10 @@ func (t *Talk) Sheet(stock, captions string) Sheet {
 	w.fixed("stock", stock, "")
 	w.fixed("recording.length", measure.Clock(t.Length), "the end of the last cue; the video may run longer")
 	w.fixed("recording.captions", captions, "")
+	if w.taken["availability"].Path == "" {
+		// Somebody walked around it with a phone.
+		w.fixed("availability", "on the yard", "where it was recorded; or on order, spoken for, sold")
+	}
 	w.kind = w.taken["kind"].Value
 	w.length = w.lengthKey()
 	if title := w.title(); title != "" {

@@ -93,7 +93,7 @@ func Stations(u *unit.Unit, file []byte) []Station {
 				l.Said = said(lines, int(g.Pos.Line))
 				l.prove(u, g)
 			}
-			if !has && own[d.Path] == "" && (missing[d.Path] || asked(d.Path, u)) {
+			if !has && own[d.Path] == "" && (missing[d.Path] || asked(d.Path, u) && !better[d.Path]) {
 				l.State = Missing
 			}
 			if l.State.Open() {

@@ -40,6 +40,10 @@ var theWalk = []station{
 var core = []string{"weights.gvwr", "axles.rating", "hitch.rating", "tires.size", "tires.load-range", "tires.sidewall.single",
 	"tires.wheel", "brakes.kind", "weights.empty", "weights.tongue-empty"}
 
+// better are core values that a page can do without. Where nobody said them they are offered, and
+// not asked for: a walk that asks for everything is not finished.
+var better = map[string]bool{"tires.wheel": true, "weights.tongue-empty": true}
+
 // always are the keys that may be added on the walk although nobody said them, in addition to those of
 // the section that carries the load.
 var always = []string{"serial", "year", "hitch.ball", "hitch.ball-rating", "hitch.tongue-limit", "hitch.chains.count",
@@ -49,7 +53,7 @@ var always = []string{"serial", "year", "hitch.ball", "hitch.ball-rating", "hitc
 // elsewhere are keys without a line in the walk: the program writes them, a recording has
 // them, or they have a place of their own on the page.
 var elsewhere = []string{"stock", "model", "price", "availability", "withhold", "recording", "waive", "photos", "proof", "standard", "standard-not", "options",
-	"tie-downs", "relabeled", "spare"}
+	"tie-downs", "relabeled", "spare", "example"}
 
 // spaces are the sections of what carries the load; a unit has the one of its kind.
 var spaces = []kinds.Space{kinds.Deck, kinds.Bed, kinds.Box, kinds.Tank, kinds.Hull, kinds.Bin, kinds.Dolly, kinds.Bunks, kinds.Chassis}

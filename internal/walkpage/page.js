@@ -21,6 +21,9 @@
   const lines = {}; // by key: what is drawn, and the line as the desk has it
   let busy = false, again = false, failed = '', turn = 0, tried = 0;
 
+  // A unit file says tag for the label; nobody says so at the trailer.
+  const called = place => place === 'tag' ? 'label' : place;
+
   // One line.
   const draw = line => {
     const e = { line };
@@ -31,7 +34,7 @@
     e.boxes = boxes(line, () => typed(line.key, false), () => typed(line.key, true));
     e.place = line.places && line.places.length ? $('select', { name: 'place' },
       ...(line.places.length > 1 && line.places[0] === 'scale ticket' ? [$('option', { value: '' }, 'choose')] : []),
-      ...line.places.map(p => $('option', { value: p }, p))) : null;
+      ...line.places.map(p => $('option', { value: p }, called(p)))) : null;
     e.day = e.place && line.places.includes('scale ticket') ? $('input', { type: 'date', name: 'day', max: view.today }) : null;
     e.dayLabel = e.day && $('label', {}, 'Day on the ticket', $('span', {}, e.day));
     for (const b of [e.place, e.day]) if (b) b.addEventListener('change', () => { shape(e); typed(line.key, true, e.saved && !/^unknown/.test(e.line.now) ? e.line.now : ''); });
@@ -153,6 +156,29 @@
     if (where(e)) { typed(key, false); (e.place.value ? e.day : e.place).focus(); return; }
     put(key, { value: now, place: e.place ? e.place.value : '', day: e.day ? e.day.value : '' }, true);
   };
+  // What is read at one place is confirmed with one tap, if all of it is as it was said. A scale
+  // ticket is not among it: it needs its day.
+  const together = [];
+  const unread = l => ['only said', 'from the model'].includes(l.state) && l.now && !/^unknown/.test(l.now);
+  const oneTap = open => {
+    const place = l => (l.places || [''])[0], count = {};
+    for (const l of open) if (unread(l) && place(l) !== 'scale ticket') count[place(l)] = (count[place(l)] || 0) + 1;
+    const at = Object.keys(count).sort((a, b) => count[b] - count[a])[0];
+    const all = () => open.map(l => lines[l.key]).filter(e => unread(e.line) && !kept()[e.line.key] && (!e.place || e.line.places.includes(at)));
+    const button = $('button', { type: 'button', className: 'plain', onclick: () => {
+      for (const e of all()) {
+        if (e.place) e.place.value = at;
+        same(e.line.key);
+      }
+    } });
+    const box = $('div', { className: 'row' }, button);
+    together.push(() => {
+      const n = at === undefined ? 0 : all().length;
+      box.hidden = n < 2;
+      button.textContent = 'All ' + n + ' are the same' + (at ? ' on the ' + called(at) : '') + ': ' + all().map(e => e.line.now).join(', ');
+    });
+    return box;
+  };
   const unreadable = key => put(key, { value: '', unreadable: lines[key].why.value }, true);
 
   // A photo proves the value, and others that were read in the same place. It stays on this page
@@ -268,6 +294,7 @@
     }
     for (const l of got.sale) if (lines[l.key]) lines[l.key].line = l;
     for (const e of Object.values(lines)) told(e);
+    for (const f of together) f();
     judge(got);
   };
   const judged = document.getElementById('judged');
@@ -304,6 +331,7 @@
     const open = $('div', {}, ...s.open.map(draw));
     open.dataset.station = s.name;
     walk.append(open);
+    if (s.open.length > 1) open.prepend(oneTap(s.open));
     if (s.rest.length) walk.append($('details', {}, $('summary', {}, s.rest.length + (s.open.length ? ' more' : ' known, or not needed')), ...s.rest.map(draw)));
   }
   if (!view.broken) {
@@ -327,6 +355,7 @@
   addEventListener('pagehide', () => { if (ear) ear.close(); ear = null; });
   addEventListener('pageshow', listen);
   addEventListener('storage', e => { if (e.key === box) for (const l of Object.values(lines)) told(l); });
+  for (const f of together) f();
   judge(view);
   state();
   listen();

@@ -66,11 +66,7 @@ func figures(w *compute.Work) []figure {
 	out := []figure{}
 	for _, name := range shown {
 		if f := w.Figure(name); f != nil {
-			text := f.Text
-			if f.About {
-				text = "about " + text
-			}
-			out = append(out, figure{f.Label, text})
+			out = append(out, figure{f.Label, f.Text})
 		}
 	}
 	return out
