@@ -99,8 +99,8 @@ export async function walkBack(browser, { check, axe, out, program }) {
     await line(page, 'weights.gvwr').getByRole('button', { name: 'Same' }).click();
     await until(() => has('gvwr: 9,900 lb (tag)  # "ninety-nine'), 'the same value is confirmed with its place');
     await line(page, 'axles.rating').getByRole('button', { name: 'Same' }).click();
-    await line(page, 'tires.size').getByRole('button', { name: 'Same' }).click();
-    await line(page, 'tires.load-range').getByRole('button', { name: 'Same' }).click();
+    await page.getByRole('button', { name: /^All 2 are the same on the sidewall: / }).click();
+    await until(() => has('size: ST225/75R15 (sidewall)') && has('load-range: D (sidewall)'), 'one tap confirms what is read at one place');
     await line(page, 'tires.per-axle').locator('input[name]').fill('2');
     const judged = page.locator('#judged');
     await until(async () => (await judged.textContent()).includes('the tires carry 5,080 lb; the axle is rated 5,200 lb'), 'a finding appears while somebody types');
