@@ -71,7 +71,7 @@ func NewOnDemand(theme fs.FS, in Input, before *OnDemand) (*OnDemand, error) {
 			return nil, err
 		}
 		for _, e := range m.units {
-			line, err := m.lines(e, func() *entry { return m.again(e) }, stock).line()
+			line, err := m.lines(e, func() *entry { return m.again(e) }, stock, to, func() (none [32]byte) { return none }).line()
 			if err != nil {
 				return nil, err
 			}

@@ -136,14 +136,24 @@ func (s *stock) end() error {
 	return err
 }
 
-// lines writes a unit's lines of the stock. Whole is the entry with all figures.
-func (m *maker) lines(e *entry, whole func() *entry, stock *stock) job {
+// lines writes a unit's lines of the stock, or takes those that the target has from before.
+// Whole is the entry with all figures, and key the digest of what the lines are made from: the
+// same as what the unit's page is made from.
+func (m *maker) lines(e *entry, whole func() *entry, stock *stock, to Target, key func() [32]byte) job {
 	return job{path: stockfile.JSONPath, line: func() (func() error, error) {
-		u := stockfile.Unit{Work: whole().work, Page: e.path, Address: m.at(e.path)}
-		for _, c := range e.cautions {
-			u.Cautions = append(u.Cautions, c.Message)
+		lines, known := to.Lines(e.path, key())
+		var err error
+		if !known {
+			u := stockfile.Unit{Work: whole().work, Page: e.path, Address: m.at(e.path)}
+			for _, c := range e.cautions {
+				u.Cautions = append(u.Cautions, c.Message)
+			}
+			lines, err = stock.Lines(&u)
 		}
-		lines, err := stock.Lines(&u)
-		return func() error { return stock.Add(lines) }, err
+		return func() error {
+			at, err := stock.Add(lines)
+			to.Enter(e.path, key(), lines, at)
+			return err
+		}, err
 	}}
 }

@@ -20,6 +20,7 @@ import (
 	"tarepage/internal/phrases"
 	"tarepage/internal/schemaorg"
 	"tarepage/internal/sitepath"
+	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
 )
 
@@ -65,6 +66,12 @@ type Target interface {
 	Keep(path string, from [32]byte) (bool, error)
 	// Spool begins a file that is written piece by piece.
 	Spool(path string) (Spool, error)
+	// Lines are the lines that the unit with this page has in the files of the stock, if the
+	// target has them from a build before and from is the same. Several may be asked for at the
+	// same time.
+	Lines(page string, from [32]byte) (stockfile.Lines, bool)
+	// Enter notes where the lines of a unit are in the files of this build.
+	Enter(page string, from [32]byte, lines stockfile.Lines, at stockfile.Places)
 }
 
 // A Spool is a file of the site that is written piece by piece. It belongs to the site once
@@ -80,6 +87,12 @@ type AddFunc func(path string, data []byte) error
 func (add AddFunc) Add(path string, data []byte) error  { return add(path, data) }
 func (add AddFunc) Keep(string, [32]byte) (bool, error) { return false, nil }
 func (add AddFunc) Spool(path string) (Spool, error)    { return &spooled{path: path, add: add}, nil }
+
+// Lines implements Target; nothing is kept from before.
+func (add AddFunc) Lines(string, [32]byte) (l stockfile.Lines, known bool) { return l, false }
+
+// Enter implements Target and keeps nothing.
+func (add AddFunc) Enter(string, [32]byte, stockfile.Lines, stockfile.Places) {}
 
 // spooled is a Spool in memory.
 type spooled struct {
@@ -257,8 +270,8 @@ func (m *maker) jobs(yard []job, stock *stock, to Target) []job {
 	for _, e := range m.units {
 		s := &shared{whole: func() *entry { return m.again(e) }}
 		own := m.pagesOf(e, s.take)
+		key := sync.OnceValue(func() [32]byte { return keep(e) })
 		if to != nil {
-			key := sync.OnceValue(func() [32]byte { return keep(e) })
 			for i := range own {
 				own[i].kept = func() (bool, error) {
 					// A page that is kept still needs its card.
@@ -270,7 +283,7 @@ func (m *maker) jobs(yard []job, stock *stock, to Target) []job {
 			}
 		}
 		if stock != nil {
-			own = append(own, m.lines(e, s.take, stock))
+			own = append(own, m.lines(e, s.take, stock, to, key))
 		}
 		for i := range own {
 			own[i].leave = s.leave
@@ -437,6 +450,8 @@ func (m *maker) keys() func(*entry) [32]byte {
 		for _, c := range e.cautions {
 			enter(h, c.Rule.Name, c.At, c.Message, c.Source, c.Remedy)
 		}
+		// Where the file gives no day of a change, it comes from the site of before.
+		enter(h, e.Price.Since(), e.Availability.Since())
 		for _, n := range e.nearest() {
 			enter(h, n.File, n.Sum, m.modelSum(n))
 		}

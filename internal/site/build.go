@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime/debug"
+	"sync"
 	"time"
 
 	"tarepage/internal/inspect"
@@ -143,7 +144,7 @@ func publishSite(o *Options, s *Store, in render.Input, r *Result) (*publish.Sta
 	if err != nil {
 		return nil, err
 	}
-	made, err := render.Site(files, in, target{g, s})
+	made, err := render.Site(files, in, target{g, s, sync.OnceValue(func() [3]string { return stockBefore(o.To) })})
 	if err == nil {
 		err = copyFiles(o, made, g)
 	}
@@ -166,6 +167,8 @@ func memoryFor(units int) int64 { return max(480<<20, int64(units)*48<<10) }
 type target struct {
 	*publish.Staging
 	store *Store
+	// stock are the files of the stock in the site of before, read once.
+	stock func() [3]string
 }
 
 func (t target) Keep(path string, from [32]byte) (bool, error) {
@@ -177,7 +180,28 @@ func (t target) Keep(path string, from [32]byte) (bool, error) {
 	return t.Staging.Keep(path, sum)
 }
 
+// Lines implements render.Target.
+func (t target) Lines(page string, from [32]byte) (stockfile.Lines, bool) {
+	if !t.store.samePages {
+		return stockfile.Lines{}, false
+	}
+	return t.store.older.linesOf(page, from, t.stock())
+}
+
+// Enter implements render.Target.
+func (t target) Enter(page string, from [32]byte, lines stockfile.Lines, at stockfile.Places) {
+	t.store.lines = append(t.store.lines, keptLines{page, from, at, lineSum(lines)})
+}
+
 func (t target) Spool(path string) (render.Spool, error) { return t.Staging.Spool(path) }
+
+// stockBefore are the files of the stock in the site that is in the target now.
+func stockBefore(target string) (out [3]string) {
+	for i, path := range stockfile.LinePaths() {
+		out[i] = string(published(target, path))
+	}
+	return out
+}
 
 // copyFiles adds what is not made but copied: pictures, link cards and recordings.
 func copyFiles(o *Options, made render.Made, g *publish.Staging) error {

@@ -1,6 +1,7 @@
 package site
 
 import (
+	"crypto/sha256"
 	"encoding/binary"
 	"os"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"tarepage/internal/inspect"
 	"tarepage/internal/packed"
 	"tarepage/internal/publish"
+	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
 )
 
@@ -25,6 +27,7 @@ type note struct {
 	// units are what the units contribute, packed, by their files.
 	units map[string]string
 	made  map[string]keptPage
+	lines map[string]keptLines
 }
 
 // noteHead is the part of a note that is packed.
@@ -45,6 +48,8 @@ type noteHead struct {
 	Undated []string // the units that no feed tells of
 	// Made are the pages of units.
 	Made []keptPage
+	// Lines are where the lines of units are in the files of the stock.
+	Lines []keptLines
 	// Units say where the units' parts of the note end.
 	Units []keptEnd
 }
@@ -59,6 +64,41 @@ type keptEnd struct {
 type keptPage struct {
 	Path    string
 	Of, Sum [32]byte
+}
+
+// keptLines are the lines of the unit with a page: the digest of what they were made from, where
+// they are in the files of the stock in the target, and their own digest.
+type keptLines struct {
+	Page string
+	Of   [32]byte
+	At   stockfile.Places
+	Sum  [32]byte
+}
+
+func lineSum(l stockfile.Lines) (sum [32]byte) {
+	h := sha256.New()
+	for _, text := range l {
+		h.Write(binary.AppendUvarint(nil, uint64(len(text))))
+		h.Write(text)
+	}
+	h.Sum(sum[:0])
+	return sum
+}
+
+// linesOf are the lines of a unit that were made from the same, out of the files of the stock.
+// They are not known if the files have others there by now.
+func (n *note) linesOf(page string, from [32]byte, stock [3]string) (l stockfile.Lines, known bool) {
+	k, ok := n.lines[page]
+	if !ok || k.Of != from {
+		return l, false
+	}
+	for i, at := range k.At {
+		if at.At < 0 || at.Bytes < 0 || at.Bytes > len(stock[i]) || at.At > len(stock[i])-at.Bytes {
+			return l, false
+		}
+		l[i] = []byte(stock[i][at.At : at.At+at.Bytes])
+	}
+	return l, lineSum(l) == k.Sum
 }
 
 // noteForm is the first line of a note. It changes when a packed keptFinding does: a new
@@ -124,6 +164,10 @@ func readNote(text string) *note {
 	n.made = make(map[string]keptPage, len(n.Made))
 	for _, p := range n.Made {
 		n.made[p.Path] = p
+	}
+	n.lines = make(map[string]keptLines, len(n.Lines))
+	for _, l := range n.Lines {
+		n.lines[l.Page] = l
 	}
 	n.program = program
 	return n
@@ -240,6 +284,7 @@ func (s *Store) leaveNote(o *Options, y *Yard, r *Result, g *publish.Staging, ba
 			n.Made = append(n.Made, keptPage{path, from, sum})
 		}
 	}
+	n.Lines = s.lines
 	if text, err := n.pack(y.parts); err == nil {
 		_ = publish.Remember(o.To, text)
 	}

@@ -95,8 +95,12 @@ func TestForgedNote(t *testing.T) {
 		"a unit of other times": func(n *note) {
 			part(n, func(k *keptUnit) { k.Read.Touched, k.Read.Unit.Sum[0] = 1, 9; k.Read.Unit.Title.Value = "no" })
 		},
-		"other settings":  func(n *note) { part(n, func(k *keptUnit) { k.Of[0]++; k.Work.Payload.Value = 1 }) },
-		"an unknown rule": func(n *note) { part(n, func(k *keptUnit) { k.Found = []keptFinding{{Rule: "no-such-rule"}} }) },
+		"other settings":            func(n *note) { part(n, func(k *keptUnit) { k.Of[0]++; k.Work.Payload.Value = 1 }) },
+		"an unknown rule":           func(n *note) { part(n, func(k *keptUnit) { k.Found = []keptFinding{{Rule: "no-such-rule"}} }) },
+		"no lines":                  func(n *note) { n.Lines = nil },
+		"the lines of another unit": func(n *note) { n.Lines[1].At = n.Lines[4].At },
+		"lines outside the files":   func(n *note) { n.Lines[1].At[0].At, n.Lines[2].At[1].Bytes, n.Lines[3].At[2].At = 1<<60, 1<<60, -1 },
+		"lines of other units":      func(n *note) { n.Lines[1].Of[0]++ },
 		"pages with digests of others": func(n *note) {
 			p := n.made[testyard.Page(1)]
 			p.Sum = n.made[testyard.Page(4)].Sum

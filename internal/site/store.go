@@ -27,6 +27,9 @@ type Store struct {
 	// madeFrom is what each page of one unit is made from in this run, by its path.
 	madeFrom map[string][32]byte
 
+	// lines are where the lines of the units are in the files of the stock of this run.
+	lines []keptLines
+
 	remember bool // this is the showroom's
 	opened   bool // the note was looked for
 	// units are what the units contribute, by their files, where the Store remembers.

@@ -247,6 +247,42 @@ func (f failing) Write(p []byte) (int, error) {
 	return len(p), nil
 }
 
+// TestPlaces: the lines of each trailer are where Add says.
+func TestPlaces(t *testing.T) {
+	l := fullYard(t, full)
+	var files [3]bytes.Buffer
+	opened := 0
+	w, err := stockfile.NewWriter(l.Yard, func(path string) (io.Writer, error) {
+		if opened++; path != stockfile.LinePaths()[opened-1] {
+			t.Errorf("file %d is %s", opened, path)
+		}
+		return &files[opened-1], nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines, err := w.Lines(&l.Units[0])
+	var at [2]stockfile.Places
+	for i := range at {
+		if err == nil {
+			at[i], err = w.Add(lines)
+		}
+	}
+	if err = errors.Join(err, w.End()); err != nil {
+		t.Fatal(err)
+	}
+	for _, places := range at {
+		for i, p := range places {
+			if got := files[i].String()[p.At : p.At+p.Bytes]; got != string(lines[i]) || got == "" {
+				t.Errorf("file %d has %q at %+v, want %q", i, got, p, lines[i])
+			}
+		}
+	}
+	if at[0] == at[1] {
+		t.Error("both trailers are in one place")
+	}
+}
+
 // Wherever the disk is full, the error comes back, and nothing is reported as written.
 func TestFullDiskIsReported(t *testing.T) {
 	l := fullYard(t, full)
@@ -259,7 +295,8 @@ func TestFullDiskIsReported(t *testing.T) {
 		if err != nil {
 			return err
 		}
-		return errors.Join(w.Add(lines), w.End())
+		_, err = w.Add(lines)
+		return errors.Join(err, w.End())
 	}
 	writes := 0
 	for ; write(writes) != nil; writes++ {

@@ -77,7 +77,7 @@ func written(l *yard, path string) ([]byte, error) {
 		if err != nil {
 			return nil, err
 		}
-		if err := w.Add(lines); err != nil {
+		if _, err := w.Add(lines); err != nil {
 			return nil, err
 		}
 	}

@@ -17,14 +17,24 @@ import (
 // which they recognize UTF-8, and with an apostrophe in front of every text that they would take
 // for a formula. Programs read stock.csv, which has none of that.
 type Writer struct {
-	yard             *unit.Yard
-	cols             []column
-	n                int
-	json, csv, sheet io.Writer
+	yard *unit.Yard
+	cols []column
+	n    int
+	to   [3]io.Writer // in the order of LinePaths
+	at   [3]int       // how many bytes each has
 }
 
-// Lines are the parts of the files for one trailer.
-type Lines struct{ json, csv, sheet []byte }
+// Lines are the parts of the files for one trailer, in the order of LinePaths.
+type Lines [3][]byte
+
+// Places are where the Lines of one trailer are in the files.
+type Places [3]Place
+
+// A Place is a part of a file: where it begins, and how many bytes it has.
+type Place struct{ At, Bytes int }
+
+// LinePaths are the files of which each trailer has a part.
+func LinePaths() [3]string { return [3]string{JSONPath, csvPath, spreadsheetPath} }
 
 // NewWriter begins the files of a yard; each is written to what open returns for its path.
 func NewWriter(y *unit.Yard, open func(path string) (io.Writer, error)) (*Writer, error) {
@@ -41,61 +51,56 @@ func NewWriter(y *unit.Yard, open func(path string) (io.Writer, error)) (*Writer
 	if err != nil {
 		return nil, err
 	}
-	for _, f := range []struct {
-		path string
-		to   *io.Writer
-		text []byte
-	}{
-		{JSONPath, &w.json, top},
-		{csvPath, &w.csv, row},
-		{spreadsheetPath, &w.sheet, append([]byte("\xef\xbb\xbf"), row...)},
-	} {
-		if *f.to, err = open(f.path); err != nil {
+	for i, path := range LinePaths() {
+		if w.to[i], err = open(path); err != nil {
 			return nil, err
 		}
-		if _, err := (*f.to).Write(f.text); err != nil {
+		if err := w.write(i, [...]string{string(top), string(row), "\xef\xbb\xbf" + string(row)}[i]); err != nil {
 			return nil, err
 		}
 	}
 	return w, nil
 }
 
+func (w *Writer) write(file int, text string) error {
+	n, err := io.WriteString(w.to[file], text)
+	w.at[file] += n
+	return err
+}
+
 // Lines writes the lines of a trailer. It may be called by several at a time.
 func (w *Writer) Lines(u *Unit) (l Lines, err error) {
-	if l.json, err = json.Marshal(rowOf(u)); err != nil {
+	if l[0], err = json.Marshal(rowOf(u)); err != nil {
 		return l, fmt.Errorf("stock.json: %s: %w", u.Work.Unit.File, err)
 	}
 	row := cells(w.yard, u, w.cols)
-	if l.csv, err = record(row); err != nil {
+	if l[1], err = record(row); err != nil {
 		return l, err
 	}
 	for i := range row {
 		row[i] = text(row[i])
 	}
-	l.sheet, err = record(row)
+	l[2], err = record(row)
 	return l, err
 }
 
-// Add adds the lines of the next trailer.
-func (w *Writer) Add(l Lines) error {
+// Add adds the lines of the next trailer, and returns where they are.
+func (w *Writer) Add(l Lines) (at Places, err error) {
 	before := "\n  "
 	if w.n++; w.n > 1 {
 		before = ",\n  "
 	}
-	_, err := io.WriteString(w.json, before)
-	for _, f := range []struct {
-		to   io.Writer
-		text []byte
-	}{{w.json, l.json}, {w.csv, l.csv}, {w.sheet, l.sheet}} {
+	err = w.write(0, before)
+	for i, text := range l {
+		at[i] = Place{w.at[i], len(text)}
 		if err == nil {
-			_, err = f.to.Write(f.text)
+			err = w.write(i, string(text))
 		}
 	}
-	return err
+	return at, err
 }
 
 // End completes the files.
 func (w *Writer) End() error {
-	_, err := io.WriteString(w.json, closing)
-	return err
+	return w.write(0, closing)
 }
