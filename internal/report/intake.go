@@ -91,6 +91,7 @@ func Written(w io.Writer, file, captions, program, from string) {
 	}
 	next := command(program, "inspect", from)
 	fmt.Fprintf(w, "what to confirm: %s\n", next)
+	fmt.Fprintf(w, "confirm it at the trailer, with a phone: %s\n", command(program, "showroom -phone", from))
 }
 
 // Compared prints how a recording compares with a unit file. With quiet it prints only what differs.

@@ -1,10 +1,13 @@
 package spreadsheet
 
 import (
+	"archive/zip"
 	"bytes"
 	"encoding/csv"
 	"errors"
 	"fmt"
+	"io"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -188,6 +191,85 @@ func TestBlankCells(t *testing.T) {
 	}
 	if _, err := Read("stock.xlsx", b.Bytes()); err == nil || !strings.Contains(err.Error(), "more than 10000000 cells up to row 612; copy the rows and columns") {
 		t.Errorf("%v", err)
+	}
+}
+
+// TestHostileWorkbook: a small file that unpacks to more than MaxUnpacked is refused by its cause, and so is one
+// with more rows than are read. Neither takes memory for what it claims to hold.
+func TestHostileWorkbook(t *testing.T) {
+	f := excelize.NewFile()
+	var sound bytes.Buffer
+	if err := f.Write(&sound); err != nil {
+		t.Fatal(err)
+	}
+	in, err := zip.NewReader(bytes.NewReader(sound.Bytes()), int64(sound.Len()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	// with writes the workbook again, with another first sheet.
+	with := func(sheet func(w io.Writer)) []byte {
+		var b bytes.Buffer
+		out := zip.NewWriter(&b)
+		for _, file := range in.File {
+			w, err := out.Create(file.Name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if file.Name == "xl/worksheets/sheet1.xml" {
+				sheet(w)
+				continue
+			}
+			r, err := file.Open()
+			if err != nil {
+				t.Fatal(err)
+			}
+			if _, err := io.Copy(w, r); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := out.Close(); err != nil {
+			t.Fatal(err)
+		}
+		return b.Bytes()
+	}
+	const head = `<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData>`
+	for name, c := range map[string]struct {
+		sheet func(w io.Writer)
+		want  string
+	}{
+		"blanks": {func(w io.Writer) {
+			blank := bytes.Repeat([]byte(" "), 1<<20)
+			_, _ = io.WriteString(w, head)
+			for range MaxUnpacked>>20 + 1 {
+				_, _ = w.Write(blank)
+			}
+			_, _ = io.WriteString(w, `</sheetData></worksheet>`)
+		}, "does not open as a workbook"},
+		"rows": {func(w io.Writer) {
+			_, _ = io.WriteString(w, head)
+			for i := range maxRows + 1 {
+				fmt.Fprintf(w, `<row r="%d"><c r="A%d"><v>1</v></c><c r="B%d"><v>1</v></c></row>`, i+1, i+1, i+1)
+			}
+			_, _ = io.WriteString(w, `</sheetData></worksheet>`)
+		}, "more than 20000 rows"},
+		"a row far below": {func(w io.Writer) {
+			_, _ = io.WriteString(w, head+`<row r="1048576"><c r="A1048576"><v>1</v></c></row></sheetData></worksheet>`)
+		}, "more than 20000 rows"},
+	} {
+		data := with(c.sheet)
+		if len(data) > 2<<20 {
+			t.Errorf("%s: the file has %d bytes; it should be small", name, len(data))
+		}
+		var before, after runtime.MemStats
+		runtime.ReadMemStats(&before)
+		_, err := Read("a.xlsx", data)
+		runtime.ReadMemStats(&after)
+		if err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: %v, want %s", name, err, c.want)
+		}
+		if grown := after.TotalAlloc - before.TotalAlloc; grown > 3*MaxUnpacked {
+			t.Errorf("%s took %d MB", name, grown>>20)
+		}
 	}
 }
 
