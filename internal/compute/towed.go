@@ -18,6 +18,9 @@ type Towed struct {
 	NoBall bool
 	// Unbraked reports that it has no brakes.
 	Unbraked bool
+	// NoMachines reports that no machine is driven or set onto it: a boat trailer's bunks, a
+	// tank, a camper.
+	NoMachines bool
 	// Kind is the kind of its hitch, empty if nobody said. Ball is the diameter of the ball
 	// that its coupler takes, 0 if not known.
 	Kind string
@@ -28,6 +31,13 @@ type Towed struct {
 	// WayUp is how steep the way up to its deck is, on level ground and empty.
 	WayUp Result[measure.Degrees]
 }
+
+// machineSpaces are the spaces onto which a machine is driven or set. livedIn are the kinds of
+// which the box is a living space or a kitchen.
+var (
+	machineSpaces = map[string]bool{"deck": true, "bed": true, "box": true}
+	livedIn       = map[string]bool{"camper": true, "concession": true}
+)
 
 // TowedOf takes a worked unit as a trailer to be matched with trucks.
 func TowedOf(w *Work) Towed {
@@ -48,6 +58,7 @@ func TowedOf(w *Work) Towed {
 	}
 	t.Payload, t.SurgeTruck, t.WayUp = w.Payload, w.SurgeTruck, w.LoadingAngle
 	t.NoBall = w.Unit.Hitch.Kind.Value == "fifth-wheel" || w.Unit.Hitch.Kind.Value == "pintle"
+	t.NoMachines = !machineSpaces[s.Name] || livedIn[w.Unit.Kind.Value]
 	t.Kind, t.Ball = w.Unit.Hitch.Kind.Value, w.Unit.Hitch.Ball.Value
 	if band, ok := w.Band(); ok {
 		t.Most = band.Most

@@ -41,6 +41,11 @@ func Carry(t Trailer, list []compute.Machine, head string, in measure.System) Ca
 		v.settle("")
 		return v
 	}
+	if t.NoMachines {
+		v.clash = phrases.Say("clash space")
+		v.settle("")
+		return v
+	}
 	all := together(list)
 	pounds := heavy(in)
 	if p := t.Payload; p.Known {

@@ -22,6 +22,7 @@ import (
 //	9 the coupler's rating, likewise  19 their wheels
 //	20 whether it has no brakes      21 the kind of its hitch
 //	22 the ball that it takes, 0 if unknown   23 how steep its way up is, in degrees
+//	24 whether no machine goes on it
 func Calculator(r compute.Rig, t compute.Towed) []any {
 	known := func(v float64, ok bool) any {
 		if !ok {
@@ -35,7 +36,7 @@ func Calculator(r compute.Rig, t compute.Towed) []any {
 		float64(r.Empty), float64(r.Tongue), float64(r.Axles), float64(r.Front), float64(r.Length), float64(r.GVWR),
 		float64(r.Hold), int(r.HoldBy), float64(r.TongueMost), float64(r.Coupler), float64(r.Ball),
 		float64(r.Least), float64(r.Most), pounds(t.Payload), pounds(t.SurgeTruck), pounds(t.TongueEmpty), t.NoBall,
-		hold(r.Holds[0]), hold(r.Holds[1]), hold(r.Holds[2]), t.Unbraked, t.Kind, float64(t.Ball), known(float64(t.WayUp.Value), t.WayUp.Known),
+		hold(r.Holds[0]), hold(r.Holds[1]), hold(r.Holds[2]), t.Unbraked, t.Kind, float64(t.Ball), known(float64(t.WayUp.Value), t.WayUp.Known), t.NoMachines,
 	}
 }
 

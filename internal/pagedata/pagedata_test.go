@@ -475,7 +475,7 @@ func TestCalculator(t *testing.T) {
 	}
 	got := Calculator(r, compute.Towed{Payload: known(14), SurgeTruck: known(15), TongueEmpty: known(16), NoBall: true, Kind: "pintle", Ball: 2,
 		WayUp: compute.Result[measure.Degrees]{Value: 21.5, Known: true}})
-	same(t, "numbers", got, []any{1, 2, 3, 4, 5, 6, 7, int(compute.TireHold), 9, 10, 11, .12, .13, 14, 15, 16, true, 17, nil, 19, false, "pintle", 2, 21.5})
+	same(t, "numbers", got, []any{1, 2, 3, 4, 5, 6, 7, int(compute.TireHold), 9, 10, 11, .12, .13, 14, 15, 16, true, 17, nil, 19, false, "pintle", 2, 21.5, false})
 	got = Calculator(r, compute.Towed{})
 	same(t, "unknown ones", got[13:17], []any{nil, nil, nil, false})
 	// 49 CFR 383.5: Class A from 26,001 lb with more than 4,536 kg (10,000 lb) towed, Class B from

@@ -261,6 +261,7 @@ type tryout struct {
 	Machines string    // script: what common machines weigh
 	Bring    string    // script: what the customer brings, for every page
 	Space    string    // what carries the load: deck, bed, box
+	Machine  bool      // whether a machine is driven or set onto it
 	Common   []labeled // common machines, and where each can be
 }
 

@@ -213,7 +213,7 @@ func (c chance) towed(r compute.Rig) compute.Towed {
 		Empty: known(r.Empty), GVWR: known(r.GVWR), TongueEmpty: c.maybe(r.Tongue), Payload: c.maybe(c.pounds(0, 25000, 0, -1)),
 		Axles:  compute.Result[measure.Inches]{Value: r.Axles, Known: true},
 		Center: compute.Result[measure.Inches]{Value: r.Front + r.Length.Half(), Known: true},
-		NoBall: c.IntN(4) == 0, Unbraked: c.IntN(4) == 0,
+		NoBall: c.IntN(4) == 0, Unbraked: c.IntN(4) == 0, NoMachines: c.IntN(12) == 0,
 	}
 	if c.IntN(4) == 0 {
 		t.SurgeTruck = known(c.pounds(2000, 16000))

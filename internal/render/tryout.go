@@ -3,12 +3,10 @@ package render
 import (
 	"strings"
 
+	"tarepage/internal/compute"
 	"tarepage/internal/measure"
 	"tarepage/internal/pagedata"
 )
-
-// drivenOn are the spaces that a machine is driven into.
-var drivenOn = map[string]bool{"deck": true, "bed": true, "box": true}
 
 // tries fills in what can be tried on a trailer that is for sale. Where a measurement is
 // missing, the answer says which.
@@ -22,7 +20,7 @@ func (m *maker) tries(p *unitPage, e *entry) error {
 		return nil
 	}
 	t := &tryout{Bring: p.Root + m.scripts["bring.js"].Path, Statics: p.Root + m.scripts["statics.js"].Path,
-		Machines: p.Root + m.machines.Path, Space: e.work.Space.Name}
+		Machines: p.Root + m.machines.Path, Space: e.work.Space.Name, Machine: !compute.TowedOf(e.work).NoMachines}
 	var err error
 	if t.Rig, err = pagedata.Attribute(pagedata.CalculatorOf(e.work)); err != nil {
 		return err
@@ -31,7 +29,7 @@ func (m *maker) tries(p *unitPage, e *entry) error {
 		return err
 	}
 	common := e.work.CommonLoads()
-	if !drivenOn[t.Space] {
+	if !t.Machine {
 		common = nil // a tractor fits a boat trailer's weights, and still not its bunks
 	}
 	for _, c := range common {

@@ -67,6 +67,7 @@
 //   14 truck for its surge brakes   15 T0, weighed   16 couples to no ball
 //   17 axles, 18 tires, 19 wheels hold, all of the group   20 has no brakes
 //   21 kind of its hitch   22 diameter of the ball that its coupler takes   23 degrees of the way up
+//   24 takes no machine
 // A truck is an object of the keys of ASKED, each left out where it is not known.
 // The law is [Class A from, towed above, Class B from, commercial from], in pounds.
 var Statics = (function () {
@@ -426,6 +427,10 @@ var Statics = (function () {
 		function heavy(w, isLoad) { return (isLoad ? load : limit)(w, si); }
 		if (!list.length || !list.every(function (c) { return loadSensible(c.w, c.L) && c.L > 0; })) {
 			needed(v, "machine");
+			return settled(v);
+		}
+		if (r[24]) {
+			v.clash = say("clash space");
 			return settled(v);
 		}
 		c = together(list);
