@@ -16,7 +16,8 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
     const { page } = await visit(context, url, `try ${how}`);
     const text = async id => (await page.locator('#' + id).innerText()).replace(/\s+/g, ' ').trim();
-    const settle = () => page.waitForTimeout(250);
+    // The page's own clock is later than its timers, and a frame was drawn: a busy machine takes longer.
+    const settle = () => page.evaluate(() => new Promise(done => setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(done)), 250)));
 
     // A class of machines fills in its weight and length. Each field says what it understood.
     await page.locator('#mine .change').click();

@@ -32,11 +32,11 @@ type Towed struct {
 	WayUp Result[measure.Degrees]
 }
 
-// machineSpaces are the spaces onto which a machine is driven or set. livedIn are the kinds of
-// which the box is a living space or a kitchen.
+// machineSpaces are the spaces onto which a machine is driven or set. otherUse are the kinds of
+// which the box or the bed is for something else: a living space, a kitchen, grain, a container.
 var (
 	machineSpaces = map[string]bool{"deck": true, "bed": true, "box": true}
-	livedIn       = map[string]bool{"camper": true, "concession": true}
+	otherUse      = map[string]bool{"camper": true, "concession": true, "hopper": true, "roll-off": true}
 )
 
 // TowedOf takes a worked unit as a trailer to be matched with trucks.
@@ -58,7 +58,7 @@ func TowedOf(w *Work) Towed {
 	}
 	t.Payload, t.SurgeTruck, t.WayUp = w.Payload, w.SurgeTruck, w.LoadingAngle
 	t.NoBall = w.Unit.Hitch.Kind.Value == "fifth-wheel" || w.Unit.Hitch.Kind.Value == "pintle"
-	t.NoMachines = !machineSpaces[s.Name] || livedIn[w.Unit.Kind.Value]
+	t.NoMachines = !machineSpaces[s.Name] || otherUse[w.Unit.Kind.Value]
 	t.Kind, t.Ball = w.Unit.Hitch.Kind.Value, w.Unit.Hitch.Ball.Value
 	if band, ok := w.Band(); ok {
 		t.Most = band.Most

@@ -187,9 +187,9 @@
 	// asked for rules out alone. It goes down the columns: how many of the things asked for a
 	// trailer fails, and which was the last, by its number in by.
 	function find() {
-		var by = facets.map(function (f) { return f.name; }).concat("load", "words", "mine", "pull"), F = facets.length;
+		var by = facets.map(function (f) { return f.name; }).concat("load", "words", "most", "mine", "pull"), F = facets.length;
 		var fails = new Uint8Array(N), last = new Uint8Array(N), alone = {}, hits = [], i, k;
-		var least = amount(wanted.load), words = texts.found, fits = fitting();
+		var least = amount(wanted.load), most = amount(wanted.most), words = texts.found, fits = fitting();
 		function fail(i, k) { fails[i]++; last[i] = k; }
 		facets.forEach(function (f, k) {
 			var v = values(wanted, f.name);
@@ -199,6 +199,7 @@
 		});
 		if (least) for (i = 0; i < N; i++) if (!(D.load[i] >= least)) fail(i, F);
 		if (words) for (i = 0; i < N; i++) if (!words[i]) fail(i, F + 1);
+		if (most) for (i = 0; i < N; i++) if (!D.price[i] || D.price[i] > most || sold(i)) fail(i, F + 2);
 		for (k = 0; k < N; k++) {
 			i = order[k];
 			if (fits && fails[i] < 2) fits(i, !fails[i]).forEach(function (name) { fail(i, by.indexOf(name)); });
@@ -431,6 +432,7 @@
 			});
 		});
 		if (amount(wanted.load)) out.push({ by: "load", text: say("asked least", inUnits(wanted.load, "lb")), drop: { load: "" } });
+		if (amount(wanted.most)) out.push({ by: "most", text: say("asked at most", "$" + group(amount(wanted.most))), drop: { most: "" } });
 		if (wanted.words) out.push({ by: "words", text: "“" + wanted.words + "”", drop: { words: "" } });
 		if (wanted.mine && machine()) out.push({ by: "mine", text: say("asked carries", B.text("m")), drop: { mine: "" } });
 		if (wanted.pull && truck()) out.push({ by: "pull", text: say("asked pulls"), drop: { pull: "" } });
@@ -703,7 +705,26 @@
 
 	// ---- the forms
 
-	var FIELDS = { load: byId("load"), words: byId("words") }, IN = { load: "lb" };
+	var FIELDS = { load: byId("load"), most: byId("most"), words: byId("words") }, IN = { load: "lb" };
+	// A field says under it what it understood. What it cannot read is refused, and asks for nothing.
+	function understood(k, text, bad) {
+		var said = byId(k + "-is");
+		said.textContent = text;
+		if (bad) FIELDS[k].setAttribute("aria-invalid", "true"); else FIELDS[k].removeAttribute("aria-invalid");
+	}
+	function readLoad(text) {
+		begin(function () {
+			if (FIELDS.load.value.trim() != text) return;
+			var r = S.read(text, { name: say("asked load"), unit: "lb", zero: true }, U.si), bad = r.is == "bad" || r.is == "ask";
+			understood("load", r.echo || r.problem || "", bad);
+			type("load", r.is == "ok" ? String(Math.round(r.value * 100) / 100) : "");
+		});
+	}
+	function readPrice(text) {
+		var m = /^\$? ?(\d{1,3}(?:,\d{3})+|\d+) ?(k?)$/i.exec(text), n = m ? m[1].replace(/,/g, "") * (m[2] ? 1000 : 1) : 0;
+		understood("most", n ? "$" + group(n) : text ? say("typed price", text) : "", text && !n);
+		type("most", n ? String(n) : "");
+	}
 	var later, typed = {};
 	// type takes what is typed and finds once the typing rests.
 	function type(k, value) {
@@ -717,14 +738,18 @@
 	}
 	Object.keys(FIELDS).forEach(function (k) {
 		FIELDS[k].addEventListener("input", function () {
-			var text = FIELDS[k].value.trim(), n = amount(text);
-			// The address has what is asked for in pounds, feet and inches.
-			type(k, IN[k] && U.si && n ? String(n / PER[IN[k]]) : text);
+			var text = FIELDS[k].value.trim();
+			// The address has what is asked for in pounds and in dollars.
+			if (k == "load") readLoad(text);
+			else if (k == "most") readPrice(text);
+			else type(k, text);
 		});
 	});
 	function fill() {
 		sorts.value = ORDERS[wanted.sort] ? wanted.sort : "";
-		for (var k in FIELDS) if (FIELDS[k] != document.activeElement) FIELDS[k].value = IN[k] && amount(wanted[k]) ? shownAs(amount(wanted[k]), IN[k]) : wanted[k] || "";
+		for (var k in FIELDS) if (FIELDS[k] != document.activeElement && FIELDS[k].getAttribute("aria-invalid") != "true") {
+			FIELDS[k].value = IN[k] && amount(wanted[k]) ? shownAs(amount(wanted[k]), IN[k]) : wanted[k] || "";
+		}
 	}
 
 	// begin loads the calculators; then is called once they are there.
