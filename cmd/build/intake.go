@@ -66,6 +66,9 @@ func (c *command) draft(talk *intake.Talk, heard recording.Captions, stdout io.W
 	if _, err := os.Lstat(name); err == nil {
 		return fmt.Errorf("%s exists and stays as it is; compare with -into %s, or give another stock number", shown, shown)
 	}
+	if err := files.NoLinks(c.from, name); err != nil {
+		return err
+	}
 	kept, err := heard.Keep(contentDir(c.from))
 	if err != nil {
 		return err

@@ -15,17 +15,26 @@ import (
 	"strings"
 )
 
-// ReadUpTo reads a file. Of one that is larger it reads one byte more than most, so that
-// whoever judges the bytes sees that there are too many. A pipe or a device is refused:
-// opening a pipe waits until somebody writes into it.
-func ReadUpTo(name string, most int64) ([]byte, error) {
+// Open opens a file to be read. A pipe or a device is refused: opening a pipe waits until
+// somebody writes into it.
+func Open(name string) (*os.File, error) {
 	const waits = fs.ModeNamedPipe | fs.ModeSocket | fs.ModeDevice | fs.ModeCharDevice
 	if info, err := os.Stat(name); err == nil && info.Mode()&waits != 0 {
-		return nil, fmt.Errorf("%s: not a plain file", filepath.ToSlash(name))
+		return nil, fmt.Errorf("%q: not a plain file", filepath.ToSlash(name))
 	}
 	f, err := os.Open(name)
 	if err != nil {
 		return nil, about(name, err)
+	}
+	return f, nil
+}
+
+// ReadUpTo reads a file that Open opens. Of one that is larger it reads one byte more than most,
+// so that whoever judges the bytes sees that there are too many.
+func ReadUpTo(name string, most int64) ([]byte, error) {
+	f, err := Open(name)
+	if err != nil {
+		return nil, err
 	}
 	defer f.Close()
 	src, err := io.ReadAll(io.LimitReader(f, most+1))

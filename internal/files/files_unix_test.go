@@ -20,9 +20,10 @@ func TestPipes(t *testing.T) {
 	}
 	readUpTo := func(name string) error { _, err := ReadUpTo(name, 9); return err }
 	read := func(name string) error { _, err := Read(name); return err }
-	for i, name := range []string{pipe, "/dev/null", pipe, "/dev/zero"} {
+	open := func(name string) error { _, err := Open(name); return err }
+	for i, name := range []string{pipe, "/dev/null", pipe, "/dev/zero", pipe} {
 		done := make(chan error, 1)
-		go func() { done <- []func(string) error{readUpTo, readUpTo, read, read}[i](name) }()
+		go func() { done <- []func(string) error{readUpTo, readUpTo, read, read, open}[i](name) }()
 		select {
 		case err := <-done:
 			if err == nil || !strings.Contains(err.Error(), "not a plain file") {

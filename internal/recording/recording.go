@@ -32,9 +32,8 @@ func Read(name, command string) (Captions, error) {
 	if command != "" {
 		return recognized(name, command)
 	}
-	f, err := os.Open(name)
+	f, err := files.Open(name)
 	if err != nil {
-		_, err = files.ReadUpTo(name, captions.MaxBytes) // says why in the program's words
 		return Captions{}, fmt.Errorf("captions %w", err)
 	}
 	defer f.Close()
@@ -126,6 +125,9 @@ func (c *Captions) Keep(content string) (wrote bool, err error) {
 		return false, nil
 	}
 	name := filepath.Join(content, "media", c.Name)
+	if err := files.NoLinks(content, name); err != nil {
+		return false, err
+	}
 	switch err := files.WriteNew(name, c.Text); {
 	case errors.Is(err, files.ErrExists):
 		return false, fmt.Errorf("%s exists and stays as it is; run intake on it, or take it away", filepath.ToSlash(name))

@@ -81,3 +81,18 @@ func TestRead(t *testing.T) {
 		}
 	}
 }
+
+// TestKeepThroughNoLink: captions are not written out of the yard through a link.
+func TestKeepThroughNoLink(t *testing.T) {
+	content, outside := t.TempDir(), t.TempDir()
+	if err := os.Symlink(outside, filepath.Join(content, "media")); err != nil {
+		t.Skip("NOT CHECKED: no symbolic links here: ", err)
+	}
+	c := Captions{Text: []byte("WEBVTT\n"), Name: "walk.vtt"}
+	if wrote, err := c.Keep(content); wrote || err == nil || !strings.Contains(err.Error(), "is a link to another place") {
+		t.Errorf("%v, %v", wrote, err)
+	}
+	if left, err := os.ReadDir(outside); err != nil || len(left) > 0 {
+		t.Errorf("outside are %v, %v", left, err)
+	}
+}
