@@ -13,14 +13,14 @@ import (
 // there is more room, the style sheet sets the text smaller; there is always place for this size.
 const (
 	textHigh  = 40.0
-	textBase  = 31.5 // from the top of a line of text to its base
+	textBase  = 31.5  // from the top of a line of text to its base
 	textWide  = 23.76 // of a character, on the wide side: kept free of other text
-	textSnug  = 20.6 // of a character as common faces set it: what must fit between ticks
-	row       = 54.0 // from one dimension line to the next
-	textLift  = 10.0 // from a dimension line up to its text
-	tick      = 7.0  // half a tick mark
-	gap       = 7.0  // between a thing and the line that comes from it
-	beside    = 14.0 // from a tick to a text next to it
+	textSnug  = 20.6  // of a character as common faces set it: what must fit between ticks
+	row       = 54.0  // from one dimension line to the next
+	textLift  = 10.0  // from a dimension line up to its text
+	tick      = 7.0   // half a tick mark
+	gap       = 7.0   // between a thing and the line that comes from it
+	beside    = 14.0  // from a tick to a text next to it
 	mostRows  = 6
 	topClear  = 24.0 // from the highest steel to the first line over it
 	rearClear = 26.0 // from the rearmost steel to an upright dimension line
