@@ -129,6 +129,10 @@ func (p *Plan) edit(row int, u *unit.Unit, values map[string]string, columns []C
 	}
 }
 
+// sizeAndRange matches a tire's size with its load range after it, in one cell: ST235/80R16 E,
+// ST235/80R16 LRE. That yards write it so is common practice, no source.
+var sizeAndRange = regexp.MustCompile(`(?i)^(\S*[0-9])[ ,]+\(?(?:lr|load range)? ?-?([B-N])\)?$`)
+
 // read reads the cells of a row: values by key, as a unit file writes them.
 func read(row Row, columns []Column, keys map[string]unit.KeyDoc) (values map[string]string, faults []Fault) {
 	values = map[string]string{}
@@ -155,6 +159,9 @@ func read(row Row, columns []Column, keys map[string]unit.KeyDoc) (values map[st
 		} else {
 			values[c.Key] = value
 		}
+	}
+	if m := sizeAndRange.FindStringSubmatch(values["tires.size"]); m != nil && (values["tires.load-range"] == "" || values["tires.load-range"] == m[2]) {
+		values["tires.size"], values["tires.load-range"] = m[1], strings.ToUpper(m[2])
 	}
 	for key, day := range since {
 		if values[key] != "" {

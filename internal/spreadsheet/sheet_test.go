@@ -428,3 +428,16 @@ func TestModels(t *testing.T) {
 		}
 	}
 }
+
+// Many yards write the load range after the size of the tire.
+func TestSizeAndLoadRange(t *testing.T) {
+	for cell, want := range map[string]string{"ST235/80R16 E": "E", "ST235/80R16 LRE": "E", "ST235/80R16 (G)": "G", "ST235/80R16 load range f": "F", "ST235/80R16": "",
+		"ST235/80R16 10 ply": ""} {
+		p := plan(t, "a.csv", []byte("Stock,Tires\nSB-1,"+cell+"\n"), nil)
+		text := string(p.New[0].Text)
+		split := strings.Contains(text, "  size: ST235/80R16\n") && strings.Contains(text, "  load-range: "+want+"\n")
+		if want != "" && !split || want == "" && strings.Contains(text, "load-range") {
+			t.Errorf("%s makes\n%s", cell, text)
+		}
+	}
+}
