@@ -147,7 +147,8 @@ func stands(t *testing.T, target string) map[string]string {
 // first build makes it. The next build is killed too, or it is clean, gives the site of a
 // first build, and leaves nothing next to it.
 func TestKilledBuilds(t *testing.T) {
-	kills := 3
+	// Three hundred take a few minutes; on a busy machine the nightly goes on after eight.
+	kills, enough := 3, time.Now().Add(8*time.Minute)
 	if os.Getenv("TAREPAGE_LONG") != "" {
 		kills = 300
 	}
@@ -167,9 +168,13 @@ func TestKilledBuilds(t *testing.T) {
 	span, stood := time.Since(start), 1
 	killed, before, after, left := 0, 0, 0, 0
 	for i := 1; i <= kills; i++ {
+		if time.Now().After(enough) {
+			kills = i - 1
+			break
+		}
 		// With the other name everything changes, and the cards are drawn again.
 		l.change(1 - stood)
-		if err := os.RemoveAll(filepath.Join(l.cache, "tarepage")); err != nil {
+		if err := os.RemoveAll(filepath.Join(l.cache, "tarepage", "photos")); err != nil {
 			t.Fatal(err)
 		}
 		cmd := l.command(l.target)
@@ -212,7 +217,7 @@ func TestKilledBuilds(t *testing.T) {
 	}
 	t.Logf("TAREPAGE_SEED=%d: %d of %d killed in time; %d old sites, %d new ones; %d left something next to the target, which the next build removed",
 		seed, killed, kills, before, after, left)
-	if kills == 300 && (killed < 150 || left == 0) {
+	if kills < 3 || kills > 3 && (killed < kills/2 || left == 0) {
 		t.Error("too few kills hit a build at work: this test checked too little")
 	}
 }
