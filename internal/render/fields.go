@@ -364,7 +364,7 @@ type handOver struct {
 // howPage is the page that says how every number was worked out.
 type howPage struct {
 	frame
-	Example   *link        // a trailer whose figures are worked step by step; nil for none
+	Steps     *link        // a trailer whose figures are worked step by step; nil for none
 	Figures   []definition // the figures
 	Stops     []definition // the rules that keep a trailer off the site
 	Cautions  []definition // the rules that warn

@@ -1,12 +1,10 @@
 package render
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
 	"tarepage/internal/compute"
-	"tarepage/internal/elevation"
 	"tarepage/internal/inspect"
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
@@ -30,7 +28,7 @@ func (m *maker) how() ([]byte, error) {
 	p.Canonical = m.at(sitepath.HowWeFigure)
 	p.Title = phrases.Say("titled", phrases.Say("how title"), m.frame.Yard.Name)
 	p.Description = phrases.Say("how about")
-	p.Example = m.example()
+	p.Steps = m.steps()
 	for _, d := range compute.All {
 		p.Figures = append(p.Figures, definition{Name: d.Name, Label: d.Label, Formula: d.Formula, What: d.What, Source: d.Source,
 			Clauses: clauses(tables.Clauses(d.Source))})
@@ -58,21 +56,24 @@ func (m *maker) how() ([]byte, error) {
 	return m.page("how", p)
 }
 
-// mostLooked is how many trailers are worked out to find one for the example.
-const mostLooked = 50
-
-// example leads to the first trailer, in the order of the kinds, whose page of figures has one load worked step by step.
-func (m *maker) example() *link {
-	all := slices.Clone(m.units[:min(mostLooked, len(m.units))])
-	slices.SortStableFunc(all, func(a, b *entry) int {
-		return cmp.Compare(slices.Index(kinds.Names(), a.Kind.Value), slices.Index(kinds.Names(), b.Kind.Value))
-	})
-	for _, e := range all {
-		if _, ok := elevation.ForcesOf(m.again(e).work); ok && !e.sold() {
-			return &link{Link: e.workings + "#forces", Name: e.Title.Value}
+// steps leads to the first trailer, in the order of the kinds, whose page of figures has one load
+// worked step by step.
+func (m *maker) steps() *link {
+	var best *entry
+	for _, e := range m.units {
+		_, needs := compute.RigOf(e.work)
+		towed := compute.TowedOf(e.work)
+		if e.sold() || len(needs) > 0 || towed.NoMachines || !towed.TongueEmpty.Known || !towed.Payload.Known {
+			continue
+		}
+		if best == nil || slices.Index(kinds.Names(), e.Kind.Value) < slices.Index(kinds.Names(), best.Kind.Value) {
+			best = e
 		}
 	}
-	return nil
+	if best == nil {
+		return nil
+	}
+	return &link{Link: best.workings + "#forces", Name: best.Title.Value}
 }
 
 // clauses are documents with the editions that were read.
