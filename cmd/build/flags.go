@@ -56,8 +56,8 @@ var verbs = []verb{
 	{name: "help", help: "show this text"},
 }
 
-// A flagDeclaration is everything that is known of one flag. The parser, the help and the
-// README's table are made from it.
+// A flagDeclaration is everything about one flag. The parser, the help and the README's table
+// are made from it.
 type flagDeclaration struct {
 	name  string
 	value string // what its value is called in the help; empty for a flag without a value
@@ -172,7 +172,7 @@ func parse(args []string) (*command, error) {
 func (c *command) read(args []string) (words []string, err error) {
 	set := flag.NewFlagSet(name(), flag.ContinueOnError)
 	set.SetOutput(io.Discard)
-	var wrong error // what a value was wrong with, in our words
+	var wrong error // what is wrong with a value, in our words
 	for i := range flags {
 		set.Var(&flagValue{c: c, of: &flags[i], wrong: &wrong}, flags[i].name, flags[i].help)
 	}

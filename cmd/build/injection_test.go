@@ -276,7 +276,7 @@ func cast(s sheet, k unit.KeyDoc, spell string) bool {
 	case list == "photos":
 		node = item("file", "media/side.jpg", "alt", "a side")
 		enter(node, []string{leaf}, scalar(value))
-		if leaf == "caption" { // it stands in the place of the words
+		if leaf == "caption" { // it takes the place of the words
 			drop(node, []string{"alt"})
 		}
 	case list == "proof":

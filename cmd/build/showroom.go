@@ -26,8 +26,8 @@ import (
 func (c *command) showroom(stdout, stderr io.Writer) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	// What is mistyped is said before anything opens. What is wrong in the files can be fixed
-	// while it is open.
+	// A mistyped argument is reported before anything opens. What is wrong in the files can be
+	// fixed while it is open.
 	if err := site.CheckFolder(c.from); err != nil {
 		return err
 	}
@@ -38,7 +38,7 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 	if err != nil {
 		return err
 	}
-	// Making and watching print from two sides.
+	// Making and watching print at the same time.
 	var mu sync.Mutex
 	say := func(f func()) { mu.Lock(); defer mu.Unlock(); f() }
 	// Printed with -quiet too: nobody should have to guess who may look.

@@ -21,7 +21,7 @@ type Heap struct {
 	Fits measure.CubicYards
 	// FitsStruck and FitsHeaped report that a full bed stays within the payload.
 	FitsStruck, FitsHeaped bool
-	// Level is how high the payload of it stands on the bed's floor, level; zero where the payload
+	// Level is how high the payload of it is above the bed's floor, level; zero where the payload
 	// or the floor is not known.
 	Level  measure.Inches
 	Source string

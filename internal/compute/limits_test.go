@@ -502,7 +502,7 @@ func TestTieDownPointsNeedBoth(t *testing.T) {
 	}
 }
 
-// How many tires stand on an axle, and what is said where the rest is missing.
+// How many tires an axle has, and what is said where the rest is missing.
 func TestTireOfItsParts(t *testing.T) {
 	const tire = "tires:\n  size: ST235/80R16\n  load-range: E\n  pressure: 80 psi\n"
 	for _, c := range []struct {

@@ -192,7 +192,7 @@ func nearly(got measure.Pounds, want, within float64) bool {
 // part is f times v.
 func part[U measure.Unit](v U, f float64) U { return U(float64(v) * f) }
 
-// randomRig is a trailer as one might stand in a yard, or nearly.
+// randomRig is a trailer that a yard might have, or nearly.
 func randomRig(r *rand.Rand) compute.Rig {
 	within := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
 	e := within(1000, 9000)
@@ -510,7 +510,7 @@ func TestArrange(t *testing.T) {
 	if _, w := rig.Arrange([]compute.Load{{Weight: 100}, {Weight: -1}}); w.Room || w.Against[0] != compute.TheLoad {
 		t.Errorf("a load below zero: %+v", w)
 	}
-	// One load stands where its window's middle is.
+	// One load is placed at the middle of its window.
 	one := compute.Load{Weight: 12300, Length: 120}
 	got, _ := rig.Arrange([]compute.Load{one})
 	w := rig.Window(one)

@@ -7,7 +7,7 @@ import (
 	"tarepage/internal/measure"
 )
 
-// TestCommonLoads: what stands on a trailer's page for one to choose is what the table of
+// TestCommonLoads: what a trailer's page offers to choose from is what the table of
 // loads says of it, the typical weight and the longest length, placed as the same load typed
 // in would be. The pickup by hand is the table's row (weight: DOE Fact 621, class 2a).
 func TestCommonLoads(t *testing.T) {

@@ -339,7 +339,7 @@ func TestOverallLength(t *testing.T) {
 	}
 }
 
-// What is not known of a length stands all apart, a length of zero does not.
+// Two lengths of which one is unknown are as far apart as they can be; two of zero are alike.
 func TestLengthApart(t *testing.T) {
 	at := unit.Pos{File: "a.md", Line: 1, Column: 1}
 	given := func(v measure.Inches) unit.Length { return unit.Length{Value: v, Pos: at} }

@@ -164,7 +164,7 @@ func check(t *testing.T, w *compute.Work, f compute.Figure) {
 var inWords = map[string]bool{
 	"lamp-schedule": true, "beam-weight": true, "estimated-empty": true, "estimated-center": true, "estimated-tongue": true,
 	"tape-length": true, "cargo-placard": true, "excise": true, "tire-age": true, "tire-speed": true, "wheel-torque": true,
-	// These sums stand only in units of a kind that the list above lacks.
+	// Only units of a kind that the list above lacks have these sums.
 	"relabel-limit": true, "mean-deceleration": true, "stopping-at-45": true, "stopping-at-70": true, "surge-truck": true, "unbraked-truck": true,
 	"tie-down-count": true, "struck-volume": true, "heaped-volume": true, "load-window": true,
 }

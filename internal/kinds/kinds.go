@@ -25,7 +25,7 @@ const (
 	Tank Space = "tank"
 	Hull Space = "hull"
 	// Bin is what a roll-off trailer picks up, Bunks hold logs and pipe, Chassis is a bare
-	// frame, and Dolly is where one axle of a vehicle stands.
+	// frame, and Dolly carries one axle of a vehicle.
 	Bin     Space = "bin"
 	Bunks   Space = "bunks"
 	Chassis Space = "chassis"

@@ -519,7 +519,7 @@ func TestBareRefuses(t *testing.T) {
 	}
 }
 
-// TestBareIsBounded: files that were made to take for ever, or to grow, take less than a
+// TestBareIsBounded: files that were made to take forever, or to grow, take less than a
 // second each and are refused, or come out no larger than they are.
 func TestBareIsBounded(t *testing.T) {
 	last := testFile(t, "last.mp4")

@@ -122,7 +122,7 @@ func TestChunkTable(t *testing.T) {
 	}
 }
 
-// TestPositionTrack: a track of positions is told of, whatever comes before or after it.
+// TestPositionTrack: a track of positions is reported, whatever comes before or after it.
 func TestPositionTrack(t *testing.T) {
 	data := testFile(t, "last.mp4")
 	if v := LookAtVideo(bytes.NewReader(data), int64(len(data))); v.Track != "" || v.Sound != "mp4a" {

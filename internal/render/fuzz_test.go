@@ -54,7 +54,7 @@ func shape(t *testing.T, page string) (elements []string) {
 }
 
 // FuzzNotes: whatever Markdown an owner writes, his notes come out as text, lists, tables
-// and links that lead somewhere harmless, or as an error that a rule has told of.
+// and links that lead somewhere harmless, or as an error that a rule has reported.
 func FuzzNotes(f *testing.F) {
 	for _, s := range []string{
 		"0:45 The **neck**\n\n- 1:10 an item [x](https://maker.example/?a=1&b=\"2\")\n", "[a](javascript:alert(1)) [b](JaVaScRiPt&colon;alert(1)) <vbscript:x> ![c](data:text/html,x)",

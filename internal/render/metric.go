@@ -20,7 +20,7 @@ func bilingual(page []byte, exact map[string]string) []byte {
 	out := make([]byte, 0, len(page)+len(page)/8)
 	out = append(out, page[:start]...)
 	rest := page[start:]
-	var tag []byte // the start tag that text may follow, as it stands at the end of out
+	var tag []byte // the start tag at the end of out, which text may follow
 	for {
 		open := bytes.IndexByte(rest, '<')
 		if open < 0 {

@@ -140,7 +140,7 @@ func TestPagesOfASite(t *testing.T) {
 // controls and spaces, tabs and line ends anywhere).
 var runs = regexp.MustCompile(`(?i)^[\x00-\x20]*(j\s*a\s*v\s*a|data|vbscript|blob|file|fig)\s*[a-z]*:`)
 
-// TestNothingTheOwnerWritesRuns: text is text, wherever it stands. Every page is read
+// TestNothingTheOwnerWritesRuns: text is text, wherever it is. Every page is read
 // with an independent HTML parser (golang.org/x/net/html): it holds no script, no
 // handler, no address that runs, and no element that the owner wrote as text.
 func TestNothingTheOwnerWritesRuns(t *testing.T) {
@@ -163,7 +163,7 @@ func TestNothingTheOwnerWritesRuns(t *testing.T) {
 				continue // a file of the site
 			}
 			if n.Data == "script" && len(n.Attr) == 0 && strings.HasPrefix(n.FirstChild.Data, "window.units=") && !strings.Contains(n.FirstChild.Data, "alert") {
-				continue // the switch of units, in which nothing of the owner's stands
+				continue // the switch of units, which has nothing of the owner's
 			}
 			switch n.Data {
 			case "script", "iframe", "object", "embed", "form", "img", "i", "base":

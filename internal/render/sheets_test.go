@@ -150,7 +150,7 @@ func addressed(t *testing.T, address string) map[string]string {
 	return site(t, map[string]string{"content/yard.md": strings.Replace(yard, "as-of:", "address: "+address+"\nas-of:", 1), "content/units/ex-1.md": sound})
 }
 
-// TestSheets holds what stands on the printed pages against the unit file.
+// TestSheets compares what the printed pages say with the unit file.
 func TestSheets(t *testing.T) {
 	pages := one(t)
 	lot, card := pages["lot/ex-1.html"], pages["handover/ex-1.html"]

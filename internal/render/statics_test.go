@@ -49,7 +49,7 @@ func (s *statics) function(text string) goja.Callable {
 	}
 	call, ok := goja.AssertFunction(v)
 	if !ok {
-		s.t.Fatalf("%s is no function", text)
+		s.t.Fatalf("%s is not a function", text)
 	}
 	return call
 }
@@ -464,7 +464,7 @@ func TestStaticsCarry(t *testing.T) {
 			t.Fatalf("case %d: %+v on %+v\n page %s\n Go   %s", i, list, trailer, got, want)
 		}
 		if v.Is == "yes" && (len(v.Needs) > 0 || !v.Best.Keeps || !towed.TongueEmpty.Known) {
-			t.Fatalf("case %d: a yes that is none: %+v", i, v)
+			t.Fatalf("case %d: a yes that should not be one: %+v", i, v)
 		}
 	}
 	if is["yes"] < cases/20 || is["no"] < cases/10 || is["unknown"] < cases/10 {
@@ -570,7 +570,7 @@ func TestStaticsPull(t *testing.T) {
 			closest[v.Limits[0].Key]++
 		}
 		if v.Is == "yes" && (len(v.Needs) > 0 || v.Limits[0].Over) {
-			t.Fatalf("case %d: a yes that is none: %+v", i, v)
+			t.Fatalf("case %d: a yes that should not be one: %+v", i, v)
 		}
 	}
 	if is["yes"] < cases/100 || is["no"] < cases/10 || is["unknown"] < cases/10 || len(closest) < 14 || len(needs) < 15 || notes < cases {

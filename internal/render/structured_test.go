@@ -51,7 +51,7 @@ func words(t *testing.T, page string) (text, data string) {
 	return strings.Join(strings.Fields(b.String()), " "), data
 }
 
-// vocabulary is the part of schema.org that stands in testdata.
+// vocabulary is the part of schema.org in testdata.
 type vocabulary struct {
 	extends map[string][]string
 	holds   map[string]map[string][]string // type, property: what it may hold
@@ -228,7 +228,7 @@ func expanded(v *vocabulary, data string) (any, error) {
 // TestWhatPagesState holds every statement of every page against the vocabulary (types,
 // properties, what each may hold; schema-dts 2.1.0), against an independent JSON-LD
 // processor (github.com/piprate/json-gold) that expands it without loss, and against the
-// page's own text, in which each number stands.
+// page's own text, which has each number.
 func TestWhatPagesState(t *testing.T) {
 	v := schemaOrg(t)
 	seen := map[string]int{}
@@ -244,7 +244,7 @@ func TestWhatPagesState(t *testing.T) {
 				continue
 			}
 			if strings.ContainsAny(data, "<>\n") {
-				t.Errorf("%s: a mark of HTML or a line end stands in %s", where, data)
+				t.Errorf("%s: a mark of HTML or a line end is in %s", where, data)
 			}
 			var doc map[string]any
 			d := json.NewDecoder(strings.NewReader(data))
@@ -286,7 +286,7 @@ func TestWhatPagesState(t *testing.T) {
 		t.Errorf("a misspelled word is not lost: %v, %v", out, err)
 	}
 	if v.range_("Vehicle", "deckHeight") != nil || v.range_("Vehicle", "weightTotal") == nil || !v.is("LocalBusiness", "Place") {
-		t.Error("the vocabulary is not read as it stands")
+		t.Error("the vocabulary is not read as it is")
 	}
 }
 
@@ -445,8 +445,8 @@ func offers(t *testing.T, where, text string, node map[string]any) {
 	}
 }
 
-// TestClips: a recording's moments begin one behind the other and lead to where they
-// are, by the address alone.
+// TestClips: a recording's moments follow one another, and the address alone leads to
+// each.
 func TestClips(t *testing.T) {
 	samples := yards(t)["samples"]
 	for path, first := range map[string]string{

@@ -10,7 +10,7 @@ import (
 
 // TestPricesSayAsOfWhen: wherever a page shows a price, as of when it holds and what it leaves
 // out stand in the same line, or before the list that it stands in. FTC staff, ".com
-// Disclosures" (March 2013): what qualifies a claim stands near it, and not behind a link
+// Disclosures" (March 2013): what qualifies a claim is near it, and not one link away
 // where it is about cost.
 func TestPricesSayAsOfWhen(t *testing.T) {
 	amount := regexp.MustCompile(`\$[0-9]|^(Sold|sold|Call for price)$`)
@@ -41,7 +41,7 @@ func TestPricesSayAsOfWhen(t *testing.T) {
 					line = line.Parent
 				}
 				if line.Data == "body" {
-					t.Errorf("%s: %s: %q stands in no line", name, path, n.Data)
+					t.Errorf("%s: %s: %q is in no line", name, path, n.Data)
 					continue
 				}
 				said := before + strings.Join(strings.Fields(textOf(line)), " ")

@@ -7,7 +7,7 @@ import (
 	qr "github.com/piglig/go-qr"
 )
 
-// free is how many modules stand free around a code (ISO/IEC 18004, from memory: four).
+// free is how many modules around a code stay empty (ISO/IEC 18004, from memory: four).
 const free = 4
 
 // phoneCode is an address as a QR code in characters, for a phone to read off the screen: two

@@ -18,5 +18,5 @@
 // it the network sees nothing. The key and the pages go over the network in the clear.
 //
 // The system tells of changes. Some network and shared folders do not, and neither does a
-// symbolic link to a folder elsewhere; there, save a file that the system does tell of.
+// symbolic link to a folder elsewhere; there, save a file that the system does report.
 package showroom

@@ -31,7 +31,7 @@ var programSum = sync.OnceValues(func() (sum [32]byte, err error) {
 })
 
 // basisOf is a digest of what every page is made from besides the yard: the program, and the
-// look if it is the owner's. It reports false if it cannot be told.
+// look if it is the owner's. It reports false if one of them cannot be read.
 func basisOf(look string) (sum [32]byte, ok bool) {
 	program, err := programSum()
 	if err != nil {
@@ -58,7 +58,7 @@ func basisOf(look string) (sum [32]byte, ok bool) {
 
 // addFile adds a file to a digest, with its name and its size.
 func addFile(h hash.Hash, as string, from fs.FS, name string) error {
-	info, err := fs.Stat(from, name) // opening a pipe would wait for ever
+	info, err := fs.Stat(from, name) // opening a pipe would wait forever
 	if err != nil || !info.Mode().IsRegular() {
 		return errors.New("not a regular file")
 	}

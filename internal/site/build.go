@@ -18,7 +18,7 @@ import (
 	theme "tarepage/themes/default"
 )
 
-// A Result is what became of a build.
+// A Result says how a build ended.
 type Result struct {
 	Units    int
 	Findings []inspect.Finding
@@ -228,8 +228,8 @@ func publishedUnits(in *render.Input) (units []*unit.Unit) {
 	return units
 }
 
-// undated are the stock numbers of units that the feeds do not tell of: feeds know no clock
-// and go by the days in the files. A unit on order is named when it comes.
+// undated are the stock numbers of units that the feeds leave out: feeds use no clock and go by
+// the days in the files. A unit on order is named when it comes.
 func undated(units []*unit.Unit) (out []string) {
 	for _, u := range units {
 		if !u.Changed().Known() && u.Availability.Value != "on order" {

@@ -9,8 +9,8 @@ import (
 	"tarepage/internal/photo"
 )
 
-// photoResults are what became of photos, by their names below content/: a picture, or a
-// fault that only the pixels tell.
+// photoResults are the results of photos, by their names below content/: a picture, or a fault
+// that only the pixels show.
 type photoResults struct {
 	pictures map[string]*photo.Picture
 	faults   map[string]string

@@ -39,7 +39,7 @@ func CheckLook(look string) error {
 
 // Show reads the yard once more and makes the site ready as Build would publish it, but with
 // the units that have stops, and with the photos that can be shown. A page that cannot be
-// made is not an error here. The Store makes it do again only what changed.
+// made is not an error here. With the Store, only what changed is done again.
 func Show(o Options, s *Store) (*Shown, error) {
 	s.open(o.To)
 	y, err := readYard(&o, s, false)
@@ -59,7 +59,7 @@ func Show(o Options, s *Store) (*Shown, error) {
 	if err != nil {
 		return nil, err
 	}
-	// Both at once, because somebody waits for them.
+	// Both at the same time, because somebody is waiting for them.
 	version := make(chan string, 1)
 	go func() { version <- versionOf(y, basis, known) }()
 	showing, err := render.NewOnDemand(files, render.Input{Stock: y.Stock, Works: y.Works, Figures: y.figures, Findings: y.Findings,

@@ -72,16 +72,16 @@ func (s *Store) keepUnits(parts []*contribution) {
 	s.older = nil
 }
 
-// knownPhoto is what became of a photo with this stamp.
+// knownPhoto is the result of a photo with this stamp.
 type knownPhoto struct {
 	stamp   unit.Stamp
 	picture *photo.Picture
 	fault   string
 }
 
-// youngest is how old a file must be for its time to stand for its bytes: the coarsest file
-// system in use (FAT) keeps times to two seconds, so a younger file could be written again
-// without a new time.
+// youngest is how old a file must be before an unchanged time means unchanged bytes: the coarsest
+// file system in use (FAT) keeps times to two seconds, so a younger file could be written again
+// and keep its time.
 const youngest = 2 * time.Second
 
 // young reports whether a file with this stamp could have been written again since.
@@ -110,7 +110,7 @@ func (r *photoResults) add(name string, p *photo.Picture, fault string) {
 	}
 }
 
-// has reports whether it is known what became of a photo.
+// has reports whether the result of a photo is known.
 func (r *photoResults) has(name string) bool { return r.pictures[name] != nil || r.faults[name] != "" }
 
 // keepPhotos keeps the results of the photos that the stock names, and nothing else.

@@ -140,7 +140,7 @@ func TestRawHTML(t *testing.T) {
 	}
 }
 
-// The body's lines count from the file's first, whatever stands before the front matter.
+// The body's lines count from the file's first, whatever comes before the front matter.
 func TestBodyLines(t *testing.T) {
 	for _, src := range []string{
 		"---\nstock: A\n---\n0:45 here",

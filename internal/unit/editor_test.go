@@ -539,7 +539,7 @@ func TestEditorFilesAskWhatAKindNeeds(t *testing.T) {
 	}
 }
 
-// A comment that names the schema may stand in front matter: nothing of it is read.
+// Front matter may have a comment that names the schema: it is not read.
 func TestEditorCommentIsNotRead(t *testing.T) {
 	for _, comment := range []string{"# yaml-language-server: $schema=../../editor-help/unit.schema.json\n"} {
 		if problems := formatProblems("unit.schema.json", comment+"stock: A-1\n"); len(problems) > 0 {

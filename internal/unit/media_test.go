@@ -130,7 +130,7 @@ func TestOnlyMediaIsNamed(t *testing.T) {
 	}
 }
 
-// TestWithheld: the key keeps a unit out, whatever stands after it.
+// TestWithheld: the key keeps a unit out, whatever comes after it.
 func TestWithheld(t *testing.T) {
 	for line, want := range map[string]bool{
 		"": false, "withhold: waiting for the title": true, "withhold:": true, "withhold: \"\"": true, "withhold: ''": true, "withhold: ~": true, "withhold: null": true,

@@ -181,7 +181,7 @@ content/units/photo.jpg:1:1 "photo.jpg" is not a Markdown file and is not read [
 	}
 }
 
-// A pipe or a device would keep the build waiting for ever, or fill the memory.
+// A pipe or a device would keep the build waiting forever, or fill the memory.
 func TestOnlyFilesAreRead(t *testing.T) {
 	root := folder(map[string]string{"content/yard.md": yardText, "content/units/a.md": "---\nstock: A\n---\n"})
 	root["content/units/pipe.md"] = &fstest.MapFile{Data: []byte("---\nstock: P\n---\n"), Mode: fs.ModeNamedPipe}
