@@ -103,8 +103,8 @@ type partTalk struct {
 	also    [][]int // parts that are as good, as they begin in the same second
 }
 
-func partTalks(tb testing.TB, s *sorter) []partTalk {
-	names, _ := filepath.Glob(filepath.Join(talkDir, "stranger-*", "*.about"))
+func partTalks(tb testing.TB, s *sorter, dir string) []partTalk {
+	names, _ := filepath.Glob(filepath.Join(dir, "*.about"))
 	var out []partTalk
 	for _, name := range names {
 		a := readAbout(tb, name)
@@ -348,57 +348,65 @@ func TestParts(t *testing.T) {
 	s := &sorter{}
 	learnEnds(t, s, "stranger-2")
 	scoreEnds(t, s)
-	talks := partTalks(t, s)
+	talks := partTalks(t, s, filepath.Join(talkDir, "stranger-*"))
 	phrases := slices.Concat(phraseLessons(t), wordLessons(t))
-	var right, all, words, rightWords, told, toldRight int
-	confusion := map[string]int{}
+	var all partScore
 	for k := range talks {
 		rest := slices.Concat(talks[:k], talks[k+1:])
 		learnParts(s, slices.Concat(phrases, talkLessons(rest)))
-		if *perceptron > 0 {
-			correct(s, rest, *perceptron, int32(*partStep))
-		}
+		correct(s, rest, *perceptron, int32(*partStep))
 		prune(s)
-		x := talks[k]
-		s.sort(x.clauses, x.roles)
-		n, ok := 0, 0
-		for i, c := range x.clauses {
-			if x.gold[i] < 0 {
-				continue
+		all.count(s, &talks[k])
+	}
+	fmt.Println("parts:", all)
+}
+
+// TestPartsLook scores the parts of a folder of talk, with -look DIR.
+func TestPartsLook(t *testing.T) {
+	if *lookAt == "" {
+		t.Skip("no talk to score: give its folder with -look")
+	}
+	var all partScore
+	for _, x := range partTalks(t, shippedSorter, *lookAt) {
+		all.count(shippedSorter, &x)
+	}
+	fmt.Println("parts:", all)
+}
+
+// A partScore counts clauses under the right heading, with and without those that a label calls
+// asides.
+type partScore struct{ right, all, told, toldRight int }
+
+func (p partScore) String() string {
+	return fmt.Sprintf("%d of %d clauses (%.1f%%); without asides %d of %d (%.1f%%)", p.right, p.all, 100*float64(p.right)/float64(max(1, p.all)),
+		p.toldRight, p.told, 100*float64(p.toldRight)/float64(max(1, p.told)))
+}
+
+func (p *partScore) count(s *sorter, x *partTalk) {
+	s.sort(x.clauses, x.roles)
+	for i, c := range x.clauses {
+		g := x.gold[i]
+		if g < 0 {
+			continue
+		}
+		ok := c.part == g || slices.Contains(x.also[i], c.part)
+		if *show && !ok {
+			var text []string
+			for _, w := range c.words {
+				text = append(text, w.Text)
 			}
-			n++
-			if *show {
-				var text []string
-				for _, w := range c.words {
-					text = append(text, w.Text)
-				}
-				mark := " "
-				if c.part != x.gold[i] && !slices.Contains(x.also[i], c.part) {
-					mark = "X"
-				}
-				fmt.Printf("%s %-18s %-18s %s %v\n", mark, headings[x.gold[i]], headings[c.part], strings.Join(text, " "), c.full)
-			}
-			if x.gold[i] != asides_ {
-				told++
-				if c.part == x.gold[i] || slices.Contains(x.also[i], c.part) {
-					toldRight++
-				}
-			}
-			words += len(c.words)
-			if c.part == x.gold[i] || slices.Contains(x.also[i], c.part) {
-				ok++
-				rightWords += len(c.words)
-			} else {
-				confusion[headings[x.gold[i]]+" -> "+headings[c.part]]++
+			fmt.Printf("   %-18s %-18s %s\n", headings[g], headings[c.part], strings.Join(text, " "))
+		}
+		p.all++
+		if ok {
+			p.right++
+		}
+		if g != asides_ {
+			p.told++
+			if ok {
+				p.toldRight++
 			}
 		}
-		fmt.Printf("%s %d of %d\n", filepath.Base(x.name), ok, n)
-		right, all = right+ok, all+n
-	}
-	fmt.Printf("parts: %d of %d clauses (%.1f%%), by words %.1f%%; %d of %d of a part (%.1f%%)\n", right, all, 100*float64(right)/float64(all), 100*float64(rightWords)/float64(words),
-		toldRight, told, 100*float64(toldRight)/float64(told))
-	for _, k := range slices.SortedFunc(maps.Keys(confusion), func(a, b string) int { return confusion[b] - confusion[a] })[:14] {
-		fmt.Println("   ", confusion[k], k)
 	}
 }
 
@@ -441,7 +449,7 @@ func scoreEnds(t *testing.T, s *sorter) {
 func trainSections(tb testing.TB) *sorter {
 	s := &sorter{}
 	learnEnds(tb, s, "")
-	talks := partTalks(tb, s)
+	talks := partTalks(tb, s, filepath.Join(talkDir, "stranger-*"))
 	learnParts(s, slices.Concat(phraseLessons(tb), wordLessons(tb), talkLessons(talks)))
 	correct(s, talks, *perceptron, int32(*partStep))
 	prune(s)
