@@ -229,8 +229,8 @@ Hydraulic disc brakes are optional. It comes standard with a spare.
 // TestTitle makes the title from what was said.
 func TestTitle(t *testing.T) {
 	for said, want := range map[string]string{
-		"It's a gooseneck deck over with a hydraulic dovetail. The deck is 28 ft long. The deck is 102 inches wide.": "title: 102 in x 28 ft gooseneck deck-over, hydraulic tail  #",
-		"It's a bumper pull dump trailer. Dump bed is 14 ft long.":                                                   "title: 14 ft dump",
+		"It's a gooseneck deck over with a hydraulic dovetail. The deck is 28 feet long and 102 inches wide.": "title: 102 in x 28 ft gooseneck deck-over, hydraulic tail  #",
+		"It's a bumper pull dump trailer. Dump bed is 14 ft long.":                                            "title: 14 ft dump",
 		"The deck is 20 ft long.": "title:  # what a customer reads first",
 	} {
 		talk, err := intake.Listen("walk.vtt", []byte("WEBVTT\n\n00:01.000 --> 00:09.000\n"+said+"\n"))

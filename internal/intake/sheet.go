@@ -325,29 +325,33 @@ func markdown(s string) string {
 	return strings.NewReplacer(`\`, `\\`, "`", "\\`", `*`, `\*`, `_`, `\_`, `[`, `\[`, `]`, `\]`, `<`, `\<`, `>`, `\>`, `&`, `\&`, `~`, `\~`, `|`, `\|`).Replace(s)
 }
 
-// title is what a customer reads first, made from the values: "102 in x 28 ft gooseneck
-// deck-over, hydraulic tail". It is empty where the kind or the length was not said.
+// title is what a customer reads first, made from the values: "2024 102 in x 28 ft gooseneck
+// deck-over, hydraulic tail, 25,900 lb GVWR". It is empty where the kind was not said, or
+// nothing that tells it from others of its kind.
 func (w *writer) title() string {
-	kind := kinds.Of(w.taken["kind"].Value)
+	said := func(path string) string { return unsaid(w.taken[path].Value) }
+	kind := kinds.Of(said("kind"))
 	if w.taken["kind"].Path == "" {
 		return ""
 	}
 	space := string(kind.Space)
-	length := unsaid(w.taken[space+".length"].Value)
-	if length == "" {
+	size, gross := said(space+".length"), said("weights.gvwr")
+	if width := said(space + ".width"); size != "" && width != "" {
+		size = width + " x " + size
+	}
+	if size == "" && gross == "" {
 		return ""
 	}
-	size := length
-	if width := unsaid(w.taken[space+".width"].Value); width != "" {
-		size = width + " x " + length
+	hitch := said("hitch.kind")
+	if hitch == "bumper-pull" {
+		hitch = ""
 	}
-	hitch := ""
-	if h := w.taken["hitch.kind"].Value; h != "" && h != "bumper-pull" {
-		hitch = h + " "
-	}
-	title := size + " " + hitch + kind.Noun
-	if w.taken["deck.tail-kind"].Value == "hydraulic dovetail" {
+	title := strings.Join(strings.Fields(said("year")+" "+size+" "+hitch+" "+kind.Noun), " ")
+	if said("deck.tail-kind") == "hydraulic dovetail" {
 		title += ", hydraulic tail"
+	}
+	if gross != "" {
+		title += ", " + gross + " GVWR"
 	}
 	return title
 }

@@ -353,6 +353,30 @@ func (h *hearing) saysLoosely(i int, words []string) int {
 	return k - i
 }
 
+// listed makes the items optional that are read from a list: "Options. Spare mount, forty-five."
+func (h *hearing) listed(all []naming) {
+	k := 0
+	for i := 0; i+1 < len(h.t); i++ {
+		if !h.is(i, "options", "extras", "adders") || i > 0 && h.t[i-1].kind != stop || h.t[i+1].kind == word {
+			continue
+		}
+		end := i + 1
+		for end < min(i+longestList, len(h.t)) && !(h.t[end-1].kind == stop && listEnds[h.word(end)]) {
+			end++
+		}
+		for ; k < len(all) && all[k].from < end; k++ {
+			if all[k].from > i {
+				all[k].state = optional
+			}
+		}
+	}
+}
+
+// A list of options goes on to a sentence that begins with one of these words.
+var listEnds = set("now price weight weights load that's this anyway condition standard so and thanks call")
+
+const longestList = 120 // tokens
+
 // priced makes the items optional that have a price of their own: "a toolbox is four fifty", or
 // in a list "toolbox on the tongue one ninety, item six".
 func (h *hearing) priced(all []naming) {
@@ -413,6 +437,7 @@ var pricing = set("is are runs run adds add costs cost at for another about that
 
 // state gives every statement to the items that it is of.
 func (h *hearing) state(all []naming) {
+	h.listed(all)
 	h.priced(all)
 	for i := 0; i < len(h.t); i++ {
 		s, n := h.statementAt(i)

@@ -170,6 +170,9 @@ func (h *hearing) below1000(i int) (v float64, next int, ok bool) {
 			if h.is(i+1, "hundred") && d < 10 {
 				return d * 100, i + 2, true
 			}
+			if e, two := h.digits(i + 1); two && d < 10 && e >= 10 && e < 100 && !h.t[i+1].decimal && !h.t[i+1].glued && !h.thing(i+2) {
+				return d*100 + e, i + 2, true // "6 thousand 8 95"
+			}
 			if h.thing(i+1) || h.is(i+1, "/", "-", "k", "thousand", "pound", "pounds", "lb", "x", "by") {
 				return 0, i, false
 			}
@@ -439,6 +442,8 @@ func (h *hearing) scale(v float64, i int) (float64, int, bool) {
 				v += b
 				i = m
 			}
+		} else if d, digits := h.digits(j); digits && j > i && v >= 1000 && d >= 10 && d < 100 && !h.thing(j+1) {
+			v, i = v+d, j+1 // "26 hundred and 40"
 		}
 	}
 	if h.is(i, "thousand", "k", "grand") && v > 0 && v < 1000 {

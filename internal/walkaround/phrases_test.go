@@ -615,8 +615,60 @@ func (m *maker) walk(parts []phraseGroup) text {
 	}
 	m.any("phone")
 	x := text{set: "phrases", name: "walk.txt", said: m.text.String(), labels: m.labels}
+	if m.chance(0.15) {
+		m.misheard(&x)
+	}
 	x.tokens = tokens(x.said)
 	return x
+}
+
+// homonyms are what a recognizer writes for words of this talk.
+var homonyms = map[string]string{"brakes": "breaks", "axle": "axel", "axles": "axels", "weight": "wait", "weighs": "ways", "way": "weigh", "two": "to", "four": "for",
+	"eight": "ate", "one": "won", "no": "know", "which": "witch", "there's": "theirs", "your": "you're", "tail": "tale", "ceiling": "sealing", "wood": "would",
+	"hole": "whole", "rear": "rare", "by": "buy", "inside": "in side", "gross": "grows", "plate": "plait", "towing": "toe in", "main": "mane", "steel": "steal"}
+
+// misheard writes a talk as a poor recognizer would: numbers in digits word by word, and words
+// that sound alike for others.
+func (m *maker) misheard(x *text) {
+	value := map[string]int{}
+	for n := range 100 {
+		value[underHundred(n)] = n
+	}
+	var out strings.Builder
+	at := make([]int, len(x.said)+1) // where each byte of the old text went
+	for i := 0; i < len(x.said); {
+		end := i
+		for end < len(x.said) && x.said[end] != ' ' {
+			end++
+		}
+		word := x.said[i:end]
+		if two := strings.IndexByte(x.said[min(end+1, len(x.said)):], ' '); two > 0 {
+			if _, ok := value[x.said[i:end+1+two]]; ok {
+				end += 1 + two
+				word = x.said[i:end]
+			}
+		}
+		for k := i; k < end; k++ {
+			at[k] = out.Len()
+		}
+		switch n, number := value[word]; {
+		case homonyms[word] != "" && m.chance(0.4):
+			word = homonyms[word]
+		case number && m.chance(0.7):
+			word = strconv.Itoa(n)
+		}
+		out.WriteString(word)
+		for i = end; i < len(x.said) && x.said[i] == ' '; i++ {
+			at[i] = out.Len()
+			out.WriteByte(' ')
+		}
+	}
+	at[len(x.said)] = out.Len()
+	for i := range x.labels {
+		l := &x.labels[i]
+		l.from, l.to = at[l.from], at[l.to]
+	}
+	x.said = out.String()
 }
 
 // TestPhrases says that the ear could find the labels of made talk: each is a value that

@@ -224,7 +224,7 @@ func (h *hearing) feetAndInches(q *quantity) {
 	glued := q.to < len(h.t) && h.t[q.to].glued
 	switch {
 	case u == inches:
-	case u == bare && !and && (glued || n.to == len(h.t) || h.t[n.to].kind == comma || h.is(n.to, "by", "x", "wide", "long", "high", "tall", "between", "inside", "off", "deep") || h.is(n.to, "and") && h.is(n.to+1, "she", "it", "he", "the")):
+	case u == bare && !and && (glued || n.to == len(h.t) || h.t[n.to].kind == comma || h.is(n.to, "by", "x", "wide", "long", "high", "tall", "between", "inside", "off", "deep", "so", "to", "in", "at", "from") || h.is(n.to, "and") && h.is(n.to+1, "she", "it", "he", "the")):
 	default:
 		return
 	}

@@ -19,6 +19,8 @@ var leaves = []turn{
 	{"another one", "another one we have is a gooseneck", false},
 	{"other trailer", "the other trailer is a gooseneck", false},
 	{"other trailers", "other trailers are a gooseneck", false},
+	{"second one's", "the second one's a gooseneck", false},
+	{"her sister", "her sister is a gooseneck", false},
 	{"next to it", "the one next to it is a gooseneck", false},
 	{"beside it", "the one beside it is a gooseneck", false},
 	{"behind it", "the one behind it is a gooseneck", false},
@@ -203,7 +205,7 @@ func others(t []token) []bool {
 
 // furthest is how many words talk of something else may run where nothing ends it, as
 // captions without stops do not.
-const furthest = 24
+const furthest = 16
 
 // asides tells of each token whether it is of something else than the trailer at hand. It
 // begins with the clause that turns away, and ends at a stop or where the talk returns.

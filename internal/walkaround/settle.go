@@ -46,6 +46,7 @@ var repairs = []repair{
 	{"i said that wrong", 20, "it weighs 4,200 lb empty, i said that wrong, 4,100 lb"},
 	{"let me put a tape", 34, "the deck is 83 inches wide, let me put a tape on it, 82 inches"},
 	{"let me measure", 20, "the deck is 83 inches wide, let me measure, 82 inches"},
+	{"let me read it", 20, "it weighs 4,200 lb empty, let me read it, 4,100 lb"},
 	{"let me check", 20, "it weighs 4,200 lb empty, let me check, 4,100 lb"},
 	{"oops", 8, "it weighs 4,200 lb empty, oops, 4,100 lb"},
 	{"actually", 4, "it weighs 4,200 lb empty, actually 4,100 lb"},
@@ -266,13 +267,13 @@ func (h *hearing) corrections(ds []decided) {
 	}
 }
 
-// repairAfter finds a repair that begins within six words after token i: where it ends,
+// repairAfter finds a repair that begins within nine words after token i: where it ends,
 // or -1, and how far it reaches.
 func (h *hearing) repairAfter(i int) (at, reach int) {
 	if k := i + 1; h.is(i, "uh", "um", "er") || i < len(h.t) && h.t[i].kind == comma && h.is(k, "uh", "um", "er") {
 		return i + 1, 2 // "crossmembers are two foot, uh, sixteen inch centers"
 	}
-	for k := i; k < min(i+7, len(h.t)); k++ {
+	for k := i; k < min(i+10, len(h.t)); k++ {
 		for n, w := range repairWords {
 			if h.startsWith(k, w) {
 				return k + len(w), repairs[n].reach

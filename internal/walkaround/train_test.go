@@ -76,7 +76,7 @@ func readLabel(s string) (label, error) {
 }
 
 // namedAs are names of a value that labels write in another way than a unit file.
-var namedAs = map[string]string{"kind car hauler": "car-hauler", "kind stock": "livestock", "kind water": "water-tank", "axles.suspension slipper spring": "leaf spring"}
+var namedAs = map[string]string{"kind car hauler": "car-hauler", "kind stock": "livestock", "kind tank": "water-tank", "kind water": "water-tank", "axles.suspension slipper spring": "leaf spring"}
 
 func canonical(role, v string) (string, error) {
 	if name, ok := namedAs[role+" "+v]; ok {
