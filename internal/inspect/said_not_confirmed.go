@@ -10,7 +10,7 @@ import (
 var saidNotConfirmed = &Rule{
 	Name: "said-not-confirmed", Severity: Stop,
 	Title:  "what was only said in the recording is confirmed by reading or measuring it",
-	Why:    "Everything rests on the gvwr, the axle rating, the tires and the hitch, and a slip of the tongue would be on every page. Measure whatever else was only said before you count on it.",
+	Why:    "Everything rests on the gvwr, the axle rating, the tires, the hitch and the empty weight, and a slip of the tongue would be on every page. A price is a promise, and a number that was meant for something else must not become one. Measure whatever else was only said before you count on it.",
 	Source: "49 CFR 567.4 (2015): the label states the ratings; a recording does not",
 	Remedy: "read it off the label or the part and write where you read it, as in (tag)",
 	check: func(c *Case, f *Findings) {
@@ -21,7 +21,7 @@ var saidNotConfirmed = &Rule{
 				rest = append(rest, g)
 				continue
 			}
-			f.add(g.Pos, "%s was only said%s: %s", r.what, when(g), g.Text).fix("read it off the %s and write (%s) after it", r.part, r.note)
+			f.add(g.Pos, "%s was only said%s: %s", r.what, when(g), g.Text).fix("%s", r.fix())
 		}
 		switch len(rest) {
 		case 0:
@@ -55,20 +55,37 @@ func when(g unit.Given) string {
 	return " at " + measure.Clock(int(g.From.At))
 }
 
-// ratings are the values for which a recording is not enough: what they are called, and
-// where to read them. The sidewall governs over any table, and the rest set limits.
-var ratings = map[string]struct{ what, part, note string }{
-	"weights.gvwr":            {"gvwr", "label", "tag"},
-	"axles.rating":            {"the axle rating", "label", "tag"},
-	"tires.size":              {"the tire size", "tire", "sidewall"},
-	"tires.load-range":        {"the load range", "tire", "sidewall"},
-	"tires.ply":               {"the ply rating", "tire", "sidewall"},
-	"tires.sidewall.single":   {"the sidewall's single rating", "tire", "sidewall"},
-	"tires.sidewall.dual":     {"the sidewall's dual rating", "tire", "sidewall"},
-	"tires.sidewall.pressure": {"the sidewall's pressure", "tire", "sidewall"},
-	"tires.wheel":             {"the wheel's rating", "wheel", "stamp"},
-	"hitch.rating":            {"the coupler's rating", "coupler plate", "coupler plate"},
-	"hitch.ball-rating":       {"the ball's rating", "ball", "stamp"},
-	"hitch.tongue-limit":      {"the tongue limit", "coupler plate", "coupler plate"},
-	"hitch.chains.breaking":   {"the chains' breaking force", "chain's tag", "tag"},
+// spoken is a value for which a recording is not enough: what it is called, the part where it
+// is read and the note for that part. What is not read off a part has its own remedy.
+type spoken struct{ what, part, note, remedy string }
+
+func (s spoken) fix() string {
+	if s.remedy != "" {
+		return s.remedy
+	}
+	return "read it off the " + s.part + " and write (" + s.note + ") after it"
+}
+
+// ratings are the values for which a recording is not enough. The sidewall governs over any
+// table, and the rest set limits. The payload is what is left of the gvwr after the empty
+// weight, and a customer holds the yard to its price: both are numbers that an ear takes from
+// somewhere else in the talk without anybody noticing.
+var ratings = map[string]spoken{
+	"price": {what: "the price",
+		remedy: "compare it with the tag; if it is right, delete the words in parentheses after it, or tap Same next to it on the phone"},
+	"weights.empty": {what: "the empty weight",
+		remedy: "weigh it, or read the maker's sheet, and write where it comes from, as in (scale ticket 2026-11-03) or (maker's sheet)"},
+	"weights.gvwr":            {what: "gvwr", part: "label", note: "tag"},
+	"axles.rating":            {what: "the axle rating", part: "label", note: "tag"},
+	"tires.size":              {what: "the tire size", part: "tire", note: "sidewall"},
+	"tires.load-range":        {what: "the load range", part: "tire", note: "sidewall"},
+	"tires.ply":               {what: "the ply rating", part: "tire", note: "sidewall"},
+	"tires.sidewall.single":   {what: "the sidewall's single rating", part: "tire", note: "sidewall"},
+	"tires.sidewall.dual":     {what: "the sidewall's dual rating", part: "tire", note: "sidewall"},
+	"tires.sidewall.pressure": {what: "the sidewall's pressure", part: "tire", note: "sidewall"},
+	"tires.wheel":             {what: "the wheel's rating", part: "wheel", note: "stamp"},
+	"hitch.rating":            {what: "the coupler's rating", part: "coupler plate", note: "coupler plate"},
+	"hitch.ball-rating":       {what: "the ball's rating", part: "ball", note: "stamp"},
+	"hitch.tongue-limit":      {what: "the tongue limit", part: "coupler plate", note: "coupler plate"},
+	"hitch.chains.breaking":   {what: "the chains' breaking force", part: "chain's tag", note: "tag"},
 }

@@ -204,11 +204,16 @@ func Sale(u *unit.Unit, file []byte) []Line {
 	for _, g := range u.Givens() {
 		given[g.Path] = g
 	}
+	lines := strings.Split(string(file), "\n")
 	var out []Line
 	for _, d := range unit.Keys() {
 		if dated[d.Path] {
 			g, has := given[d.Path]
-			out = append(out, lineOf(d, g, has, own[d.Path]))
+			l := lineOf(d, g, has, own[d.Path])
+			if has && g.Pos.File == u.File {
+				l.Said = said(lines, int(g.Pos.Line))
+			}
+			out = append(out, l)
 		}
 	}
 	return out

@@ -223,6 +223,19 @@ func TestReviseChangesOnlyWhatWasAnswered(t *testing.T) {
 	}
 }
 
+// A price that was only heard shows its words, and one tap on Same confirms it.
+func TestSpokenPriceIsConfirmedWithOneTap(t *testing.T) {
+	file := []byte(strings.Replace(heard, "$6,480  # asked at the desk", `$2,600 (said 2:48)  # "twenty-six hundred"; the unit was not said`, 1))
+	price := Sale(read(t, string(file)), file)[1]
+	if price.Key != "price" || price.State != OnlySaid || !strings.Contains(price.Said, `"twenty-six hundred"`) {
+		t.Fatalf("the price's line is %+v", price)
+	}
+	file, o := Revise(file, []Answer{{Key: price.Key, Own: price.Own, Value: price.Now}}, "2026-11-30")
+	if price = Sale(read(t, string(file)), file)[1]; o[0].Outcome != Taken || price.State != Known || price.Own != "$2,600 (since 2026-11-30)" {
+		t.Errorf("after Same: %+v, %+v", o, price)
+	}
+}
+
 // Two phones: the second one does not write over the first, and an answer that arrives twice
 // counts once.
 func TestReviseConflict(t *testing.T) {
