@@ -32,6 +32,7 @@ type command struct {
 	version    bool
 	by         string          // how inspect groups what it found
 	apply      bool            // whether sheet writes what it says
+	anyway     string          // the units that sheet changes although the yard is newer
 	models     bool            // whether the sheet is a maker's
 	fewer      int             // how many units may be gone from the site
 	given      map[string]bool // the flags that were given
@@ -116,6 +117,9 @@ var flags = []flagDeclaration{
 	{name: "apply", verbs: []string{"sheet"},
 		help: "write what `sheet` says; without it nothing is written",
 		is:   func(c *command) any { return &c.apply }},
+	{name: "anyway", value: "NUMBERS", verbs: []string{"sheet"},
+		help: "change these units although the yard has something newer than the sheet, or sold them: `-anyway SB-1050,SB-1052`", lacks: "the stock numbers after it: SB-1050,SB-1052",
+		is: func(c *command) any { return &c.anyway }},
 	{name: "models", verbs: []string{"sheet"},
 		help: "the sheet is a maker's: `sheet` makes a file in `content/models/` of each row, for all units of that model",
 		is:   func(c *command) any { return &c.models }},

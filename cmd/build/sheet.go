@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
 	"tarepage/internal/report"
 	"tarepage/internal/spreadsheet"
@@ -32,6 +33,12 @@ func (c *command) sheet(stdout io.Writer) (int, error) {
 	plan, err := spreadsheet.For(c.from, table, stock, c.models)
 	if err != nil {
 		return failed, err
+	}
+	if c.anyway != "" {
+		stocks := strings.FieldsFunc(c.anyway, func(r rune) bool { return r == ',' || r == ' ' })
+		if err := plan.Anyway(stocks); err != nil {
+			return failed, err
+		}
 	}
 	if c.apply {
 		if err := plan.Write(c.from); err != nil {

@@ -5,6 +5,7 @@ import (
 	"io"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -37,6 +38,7 @@ func Planned(w io.Writer, p *spreadsheet.Plan, applied bool, program, from, file
 		}
 		fmt.Fprintf(&b, "row %d: %s %s: %s becomes %s\n", e.Row, e.Stock, e.Path, was, e.Value)
 	}
+	held(&b, p, command(program, "sheet "+shellWord(filepath.ToSlash(file)), from))
 	faults(&b, p.Faults)
 	what, flags := "new unit", " -apply"
 	if p.Models {
@@ -55,6 +57,22 @@ func Planned(w io.Writer, p *spreadsheet.Plan, applied bool, program, from, file
 	fmt.Fprintf(&b, "%s, %s, %d as before, %s: %s\n", count(len(p.New), what), count(len(p.Edits), "change"), p.Same, fmt.Sprintf("%d not taken", len(p.Faults)), done)
 	_, err := io.WriteString(w, visibleLines(b.String()))
 	return err
+}
+
+// held names what the yard keeps against the sheet, and how the sheet's is taken all the same.
+func held(b *strings.Builder, p *spreadsheet.Plan, again string) {
+	if len(p.Held) == 0 {
+		return
+	}
+	b.WriteString("kept as the yard has it:\n")
+	var stocks []string
+	for _, k := range p.Held {
+		fmt.Fprintf(b, "  row %d: %s %s stays %s, the sheet has %s: %s\n", k.Row, k.Stock, k.Path, k.Old, k.Value, k.Why)
+		if !slices.Contains(stocks, k.Stock) {
+			stocks = append(stocks, k.Stock)
+		}
+	}
+	fmt.Fprintf(b, "  put the sheet right; or, to take what the sheet has, add the units that you mean: %s\n", again+" -apply -anyway "+shellWord(strings.Join(stocks, ",")))
 }
 
 // newFiles names the new units or models: a few with the files that they get, many on one line.

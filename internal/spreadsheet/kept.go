@@ -24,9 +24,9 @@ const keptHead = `# Which column of a sheet is which key of a unit file. A colum
 # Change the right side if a column was understood wrongly.
 `
 
-// Kept writes what was made of the columns, for the next time, and after them what is known from
+// keepColumns writes what was made of the columns, for the next time, and after them what is known from
 // before of columns that this sheet does not have.
-func Kept(columns []Column, before map[string]string) []byte {
+func keepColumns(columns []Column, before map[string]string) []byte {
 	var b strings.Builder
 	b.WriteString(keptHead)
 	here := map[string]bool{}
@@ -50,7 +50,7 @@ func Kept(columns []Column, before map[string]string) []byte {
 	return []byte(b.String())
 }
 
-// ParseKept reads the file that Kept wrote, as its owner may have changed it. The error
+// ParseKept reads the file that keepColumns wrote, as its owner may have changed it. The error
 // names the line and what would be right.
 func ParseKept(name string, text []byte) (map[string]string, error) {
 	keys := keyDocs()

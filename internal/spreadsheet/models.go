@@ -36,7 +36,7 @@ func modelName(called string) string {
 // Models says which files of models the rows of a maker's sheet make, and which units of the
 // yard, that have a model by its maker's name, are to take their values from them. A model that
 // is there is not changed; what differs is named.
-func Models(t *Table, columns []Column, yard *unit.Stock) Plan {
+func Models(t *Table, columns []Column, yard *unit.Stock, _ Past) Plan {
 	p := Plan{Columns: makers(columns), Models: true}
 	keys := keyDocs()
 	made := map[string]int{}
@@ -62,7 +62,7 @@ func Models(t *Table, columns []Column, yard *unit.Stock) Plan {
 		delete(values, "model")
 		fit(values, nil)
 		if m := yard.Models[name]; m != nil {
-			p.edit(row.Number, m, values, p.Columns)
+			p.edit(row.Number, t.Name, m, values, p.Columns)
 			continue
 		}
 		n, err := p.draft(row.Number, called, path.Join("content/models", name+".md"), values, "maker's sheet")

@@ -22,11 +22,16 @@ type Plan struct {
 	Models bool
 	New    []New
 	Edits  []Edit
+	// Held are the changes that are left alone, because the yard has something newer.
+	Held   []Held
 	Faults []Fault
 	// Same is how many rows of known units change nothing.
 	Same int
 	// kept are the columns as an earlier sheet left them.
 	kept map[string]string
+	// past is what earlier sheets said, and said what this one adds to it.
+	past Past
+	said Past
 }
 
 // A New is a row that is not in the yard yet, with the file that it makes.
@@ -55,9 +60,9 @@ type Fault struct {
 // read off the trailer itself, and a sheet does not overwrite that.
 var editable = map[string]bool{"price": true, "availability": true, "arrived": true}
 
-// Make compares the sheet with the units of the yard.
-func Make(t *Table, columns []Column, yard *unit.Stock) Plan {
-	p := Plan{Columns: columns}
+// Make compares the sheet with the units of the yard, and with what earlier sheets said.
+func Make(t *Table, columns []Column, yard *unit.Stock, past Past) Plan {
+	p := Plan{Columns: columns, past: past, said: Past{}}
 	known := map[string]*unit.Unit{}
 	for _, u := range yard.Units {
 		known[strings.ToLower(u.Stock.Value)] = u
@@ -83,7 +88,7 @@ func Make(t *Table, columns []Column, yard *unit.Stock) Plan {
 		p.Faults = append(p.Faults, faults...)
 		model := byModel(values, yard.Models)
 		if u := known[at]; u != nil {
-			p.edit(row.Number, u, values, columns)
+			p.edit(row.Number, t.Name, u, values, columns)
 			continue
 		}
 		fit(values, model)
@@ -94,17 +99,19 @@ func Make(t *Table, columns []Column, yard *unit.Stock) Plan {
 			continue
 		}
 		p.New = append(p.New, n)
+		p.hear(t.Name, stock, values, nil)
 	}
 	return p
 }
 
 // edit adds what a row changes in a unit.
-func (p *Plan) edit(row int, u *unit.Unit, values map[string]string, columns []Column) {
+func (p *Plan) edit(row int, sheet string, u *unit.Unit, values map[string]string, columns []Column) {
 	given := map[string]unit.Given{}
 	for _, g := range u.Givens() {
 		given[g.Path] = g
 	}
-	before := len(p.Edits) + len(p.Faults)
+	p.hear(sheet, u.Stock.Value, values, given)
+	before := len(p.Edits) + len(p.Faults) + len(p.Held)
 	for _, c := range columns {
 		value := values[c.Key]
 		if value == "" || c.Key == "stock" || c.Since {
@@ -122,9 +129,9 @@ func (p *Plan) edit(row int, u *unit.Unit, values map[string]string, columns []C
 			}
 			continue
 		}
-		p.Edits = append(p.Edits, Edit{row, u.Stock.Value, u.File, was.Text, amend.Change{Path: c.Key, Value: value}})
+		p.change(row, u, was, c.Key, value)
 	}
-	if len(p.Edits)+len(p.Faults) == before {
+	if len(p.Edits)+len(p.Faults)+len(p.Held) == before {
 		p.Same++
 	}
 }

@@ -33,7 +33,7 @@ func plan(t *testing.T, name string, data []byte, yard []*unit.Unit) Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Make(table, Match(table.Header, nil), &unit.Stock{Units: yard})
+	return Make(table, Match(table.Header, nil), &unit.Stock{Units: yard}, nil)
 }
 
 // TestNewRows makes unit files of rows, and never takes a column that it does not know.
@@ -328,7 +328,7 @@ func TestMatch(t *testing.T) {
 func TestKept(t *testing.T) {
 	columns := Match([]string{"Stock", "Price -> cash", "Dealer Cost", "price since"}, nil)
 	columns[1].Key = "price"
-	kept, err := ParseKept(KeptName, Kept(columns, map[string]string{"Floor plan": "color"}))
+	kept, err := ParseKept(KeptName, keepColumns(columns, map[string]string{"Floor plan": "color"}))
 	if err != nil || len(kept) != 4 || kept["Floor plan"] != "color" || kept["Price -> cash"] != "price" || kept["Dealer Cost"] != "-" {
 		t.Errorf("%v, %v", kept, err)
 	}
@@ -353,7 +353,7 @@ func BenchmarkFiveHundredRows(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		if p := Make(table, Match(table.Header, nil), new(unit.Stock)); len(p.New) != 500 {
+		if p := Make(table, Match(table.Header, nil), new(unit.Stock), nil); len(p.New) != 500 {
 			b.Fatal(p.Faults)
 		}
 	}
@@ -411,7 +411,7 @@ func TestModels(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := Models(table, Match(table.Header, nil), stock)
+	p := Models(table, Match(table.Header, nil), stock, nil)
 	if len(p.New) != 1 || p.New[0].File != "content/models/dt-14.md" || strings.Contains(string(p.New[0].Text), "9,999") || strings.Contains(string(p.New[0].Text), "stock") {
 		t.Errorf("new are %+v", p.New)
 	}

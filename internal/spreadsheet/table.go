@@ -28,6 +28,7 @@ const (
 
 // A Table is a sheet: the names of its columns, and its rows.
 type Table struct {
+	Name   string // of its file
 	Header []string
 	Rows   []Row
 }
@@ -54,7 +55,7 @@ func Read(name string, data []byte) (*Table, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	t := &Table{}
+	t := &Table{Name: name}
 	for i, cells := range rows {
 		for j := range cells {
 			cells[j] = stockfile.Plain(strings.TrimSpace(strings.ReplaceAll(cells[j], "\u00a0", " ")))

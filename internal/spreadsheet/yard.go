@@ -44,13 +44,26 @@ func For(from string, table *Table, yard *unit.Stock, models bool) (Plan, error)
 			return Plan{}, err
 		}
 	}
+	past, err := pastOf(from)
+	if err != nil {
+		return Plan{}, err
+	}
 	read := Make
 	if models {
 		read = Models
 	}
-	p := read(table, Match(table.Header, kept), yard)
+	p := read(table, Match(table.Header, kept), yard, past)
 	p.kept = kept
 	return p, nil
+}
+
+// pastOf reads what earlier sheets said to a yard.
+func pastOf(from string) (Past, error) {
+	text, err := files.Read(filepath.Join(from, "content", PastName))
+	if err != nil || text == nil {
+		return nil, err
+	}
+	return ParsePast(text)
 }
 
 // Write writes the new files, the edits and the columns into the yard's folder. Nothing is
@@ -88,5 +101,12 @@ func (p *Plan) Write(from string) error {
 			return err
 		}
 	}
-	return files.Replace(keptFile(from, p.Models), Kept(p.Columns, p.kept))
+	if err := files.Replace(keptFile(from, p.Models), keepColumns(p.Columns, p.kept)); err != nil || p.Models {
+		return err
+	}
+	past, err := p.remember().Bytes()
+	if err != nil {
+		return err
+	}
+	return files.Replace(filepath.Join(from, "content", PastName), past)
 }
