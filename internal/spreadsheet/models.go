@@ -48,6 +48,8 @@ func Models(t *Table, columns []Column, yard *unit.Stock, _ Past) Plan {
 		switch {
 		case called == "":
 			fault = "it has no model"
+		case notOne(called) != "":
+			fault = notOne(called)
 		case !unit.NamesPage(name):
 			fault = fmt.Sprintf("model %q cannot name a file; write letters, digits and dashes", called)
 		case made[name] > 0:

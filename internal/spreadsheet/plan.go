@@ -77,6 +77,9 @@ func Make(t *Table, columns []Column, yard *unit.Stock, past Past) Plan {
 		case stock == "":
 			p.Faults = append(p.Faults, Fault{row.Number, "", "it has no stock number"})
 			continue
+		case notOne(stock) != "":
+			p.Faults = append(p.Faults, Fault{row.Number, "", notOne(stock)})
+			continue
 		case !unit.NamesPage(stock):
 			p.Faults = append(p.Faults, Fault{row.Number, "", fmt.Sprintf("stock number %q cannot name a page; use %s", stock, unit.StockForm)})
 			continue
@@ -187,6 +190,7 @@ var mixed = regexp.MustCompile(`^[0-9]+[ -][0-9]+/[0-9]+$`)
 
 // value writes a cell as a unit file has it.
 func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
+	cell = c.plainCell(cell, doc.Kind)
 	number, err := strconv.ParseFloat(strings.NewReplacer("$", "", ",", "").Replace(cell), 64)
 	bare := err == nil && !math.IsInf(number, 0) && !math.IsNaN(number)
 	digits := strconv.FormatFloat(math.Round(number*100)/100, 'f', -1, 64)
@@ -197,6 +201,9 @@ func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 		}
 	case "weight":
 		if bare {
+			if err := c.tooSmall(cell, number); err != nil {
+				return "", err
+			}
 			unit := c.Unit
 			if unit == "" {
 				unit = "lb" // a yard's sheet is in pounds; common practice, no source

@@ -1,0 +1,95 @@
+package spreadsheet
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+
+	"tarepage/internal/unit"
+)
+
+// A cellForm is a short way to write a value that is clear in a column for its key, but not in a
+// unit file. How yards write is common practice, no source. A test holds each row by its example.
+type cellForm struct {
+	kind, key     string // the kind of value, or the key; the other is empty
+	form          *regexp.Regexp
+	example, made string
+	write         func(m []string) string
+}
+
+// as writes the same words for every cell.
+func as(words string) func([]string) string { return func([]string) string { return words } }
+
+var cellForms = []cellForm{
+	{kind: "weight", form: regexp.MustCompile(`(?i)^([0-9]{1,3}(?:\.[0-9]+)?) ?k(?: ?(?:lbs?\.?|#))?$`), example: "25.9K", made: "25900",
+		write: func(m []string) string {
+			n, _ := strconv.ParseFloat(m[1], 64)
+			return strconv.FormatFloat(math.Round(n*1000), 'f', -1, 64)
+		}},
+	{key: "year", form: regexp.MustCompile(`^['’‘]?([0-3][0-9])$`), example: "'26", made: "2026", write: func(m []string) string { return "20" + m[1] }},
+	{key: "year", form: regexp.MustCompile(`^['’‘]?([6-9][0-9])$`), example: "’98", made: "1998", write: func(m []string) string { return "19" + m[1] }},
+	{kind: "date", form: regexp.MustCompile(`^([0-9]{1,2})([/.-])([0-9]{1,2})[/.-]([0-9]{2})$`), example: "11/2/26", made: "2026-11-02",
+		write: func(m []string) string { return unit.USDay(m[1] + m[2] + m[3] + m[2] + "20" + m[4]) }},
+	{key: "brakes.kind", form: regexp.MustCompile(`(?i)^elec\.?$`), example: "Elec", made: "electric", write: as("electric")},
+	{key: "availability", form: regexp.MustCompile(`(?i)^(in |on )?(the )?(lot|yard)$`), example: "lot", made: "on the yard", write: as("on the yard")},
+	{key: "condition", form: regexp.MustCompile(`(?i)^n$`), example: "N", made: "new", write: as("new")},
+	{key: "condition", form: regexp.MustCompile(`(?i)^u$`), example: "U", made: "used", write: as("used")},
+}
+
+// plainCell writes a cell of a short form as the reader of values takes it; other cells stay.
+func (c Column) plainCell(cell, kind string) string {
+	for _, f := range cellForms {
+		if f.kind != kind && f.key != c.Key || f.kind == "weight" && c.Unit == "kg" {
+			continue
+		}
+		if m := f.form.FindStringSubmatch(cell); m != nil {
+			if out := f.write(m); out != "" {
+				return out
+			}
+		}
+	}
+	return cell
+}
+
+// leastPounds is the smallest weight that is taken from a cell without a unit, of the weights of a
+// whole trailer. A smaller number is likely thousands of pounds. The other weights, such as that on
+// the tongue, can be smaller. Common practice, no source.
+const (
+	leastPounds      = 100
+	leastSmallPounds = 10
+)
+
+// tooSmall is the error for a number without a unit that is hardly a weight of its column.
+func (c Column) tooSmall(cell string, number float64) error {
+	least := float64(leastPounds)
+	if !wholeTrailer[c.Key] {
+		least = leastSmallPounds
+	}
+	inPounds := number
+	if c.Unit == "kg" {
+		inPounds = number * 2.2
+	}
+	if number <= 0 || inPounds >= least {
+		return nil
+	}
+	unitOf := c.Unit
+	if unitOf == "" {
+		unitOf = "lb"
+	}
+	return fmt.Errorf("%q is very little for %s; if it is thousands, write %s,000; if it is right, write %s %s", cell, c.Key, cell, cell, unitOf)
+}
+
+// wholeTrailer are the weights that no trailer has below leastPounds.
+var wholeTrailer = map[string]bool{"weights.gvwr": true, "weights.empty": true, "axles.rating": true, "hitch.rating": true, "claimed.payload": true, "weights.max-load": true}
+
+// sums are the words at the beginning of a row of sums: "TOTAL", "Grand total:".
+var sums = regexp.MustCompile(`(?i)^(grand |sub-?)?(totals?|sums?|averages?|avg)( (units|trailers|value|inventory|stock|price))?[ :.]*$`)
+
+// notOne says that a row is not a trailer, or a model: empty if it may be one.
+func notOne(called string) string {
+	if sums.MatchString(called) {
+		return fmt.Sprintf("%q is a row of sums; delete it in the sheet, or leave it", called)
+	}
+	return ""
+}
