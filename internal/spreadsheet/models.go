@@ -38,6 +38,9 @@ func modelName(called string) string {
 // is there is not changed; what differs is named.
 func Models(t *Table, columns []Column, yard *unit.Stock, _ Past) Plan {
 	p := Plan{Columns: makers(columns), Models: true}
+	if p.unheaded(t, "model", "Model, Type, GVWR") {
+		return p
+	}
 	keys := keyDocs()
 	made := map[string]int{}
 	for _, row := range t.Rows {

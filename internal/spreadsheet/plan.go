@@ -6,6 +6,7 @@ import (
 	"path"
 	"reflect"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -63,6 +64,9 @@ var editable = map[string]bool{"price": true, "availability": true, "arrived": t
 // Make compares the sheet with the units of the yard, and with what earlier sheets said.
 func Make(t *Table, columns []Column, yard *unit.Stock, past Past) Plan {
 	p := Plan{Columns: columns, past: past, said: Past{}}
+	if p.unheaded(t, "stock", "Stock number, Price, Status") {
+		return p
+	}
 	known := map[string]*unit.Unit{}
 	for _, u := range yard.Units {
 		known[strings.ToLower(u.Stock.Value)] = u
@@ -106,6 +110,20 @@ func Make(t *Table, columns []Column, yard *unit.Stock, past Past) Plan {
 	}
 	return p
 }
+
+// unheaded reports that no column has the key that names a row, and adds the fault: likely the
+// sheet has no row of headings, and its first trailer was taken for one.
+func (p *Plan) unheaded(t *Table, key, example string) bool {
+	if slices.ContainsFunc(p.Columns, func(c Column) bool { return c.Key == key }) {
+		return false
+	}
+	p.Faults = append(p.Faults, Fault{t.HeaderRow, "", fmt.Sprintf("this row was taken for the headings, and none of them is the column of the %s, so no row is read; "+
+		"if it is not a row of headings, put one above it: %s; if it is one, name that column so", rowNames[key], example)})
+	return true
+}
+
+// rowNames say what names a row, by key.
+var rowNames = map[string]string{"stock": "stock number", "model": "model"}
 
 // edit adds what a row changes in a unit.
 func (p *Plan) edit(row int, sheet string, u *unit.Unit, values map[string]string, columns []Column) {

@@ -278,6 +278,9 @@ func TestUnreadable(t *testing.T) {
 	for name, c := range map[string]struct{ data, want string }{
 		"sheet.pdf":  {"%PDF", "is not a sheet"},
 		"bad.xlsx":   {"PK\x03\x04 not really", "does not open as a workbook"},
+		"old.xlsx":   {"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1 more", "it is an older workbook (.xls) with another ending, or it has a password; open it in the program that made it, and save it again as .xlsx or .csv, without a password"},
+		"text.xlsx":  {"Stock,Price\n", "it is not a workbook, although its name says so; open it in the program that made it, and save it again as .xlsx or .csv"},
+		"half.xlsx":  {"PK\x03\x04", "it may be damaged or half copied: copy it again, or open it"},
 		"empty.csv":  {"", "no row with the names of the columns"},
 		"wide.csv":   {strings.Repeat("stock,", maxColumns) + "price\n", "row 1 has something in column 501; at most 500 columns are read"},
 		"far.csv":    {"stock,price\nA-1" + strings.Repeat(",", maxColumns) + "x\n", "row 2 has something in column 501"},
@@ -287,6 +290,25 @@ func TestUnreadable(t *testing.T) {
 		if _, err := Read(name, []byte(c.data)); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v", name, err)
 		}
+	}
+}
+
+// TestUnheaded: a sheet without headings is told once which row was taken for them, and what to do.
+func TestUnheaded(t *testing.T) {
+	const rows = "T-1,dump,$11450\nT-2,utility,$2450\nT-3,dump,$9000\n"
+	p := plan(t, "a.csv", []byte(",,\n"+rows), nil)
+	if len(p.Faults) != 1 || p.Faults[0].Row != 2 || !strings.Contains(p.Faults[0].Reason, "this row was taken for the headings, and none of them is the column of the stock number") {
+		t.Errorf("%+v", p.Faults)
+	}
+	if p := plan(t, "a.csv", []byte("Stock,Type,Price\n"+rows), nil); len(p.Faults) != 0 || len(p.New) != 3 {
+		t.Errorf("with headings: %v", p.Faults)
+	}
+	table, err := Read("a.csv", []byte(rows))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p := Models(table, Match(table.Header, nil), new(unit.Stock), nil); len(p.Faults) != 1 || !strings.Contains(p.Faults[0].Reason, "the column of the model") {
+		t.Errorf("a maker's: %v", p.Faults)
 	}
 }
 

@@ -30,7 +30,9 @@ const (
 type Table struct {
 	Name   string // of its file
 	Header []string
-	Rows   []Row
+	// HeaderRow is the number of the row with the names.
+	HeaderRow int
+	Rows      []Row
 }
 
 // A Row is one row with its number in the sheet, which begins at 1.
@@ -64,7 +66,7 @@ func Read(name string, data []byte) (*Table, error) {
 			continue
 		}
 		if t.Header == nil {
-			t.Header = cells
+			t.Header, t.HeaderRow = cells, i+1
 			continue
 		}
 		t.Rows = append(t.Rows, Row{i + 1, cells})
@@ -145,12 +147,25 @@ func fitting(cells []string, row int, all *int) ([]string, error) {
 	return slices.Clone(cells[:n]), nil
 }
 
+// notAWorkbook says why a file does not open, and what to do. Older workbooks begin with the marks of
+// a compound file ([MS-CFB] 2.2), and so do workbooks with a password.
+func notAWorkbook(data []byte, err error) error {
+	const again = "open it in the program that made it, and save it again as .xlsx or .csv"
+	switch {
+	case bytes.HasPrefix(data, []byte("\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1")):
+		return errors.New("it is an older workbook (.xls) with another ending, or it has a password; " + again + ", without a password")
+	case !bytes.HasPrefix(data, []byte("PK")):
+		return errors.New("it is not a workbook, although its name says so; " + again)
+	}
+	return fmt.Errorf("it does not open as a workbook (%w); it may be damaged or half copied: copy it again, or %s", err, again)
+}
+
 // workbook reads the first sheet of a workbook. Cells are as they are stored: a day is a
 // number there, and Column.value knows it.
 func workbook(data []byte) (rows [][]string, err error) {
 	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{RawCellValue: true, UnzipSizeLimit: MaxUnpacked, UnzipXMLSizeLimit: MaxUnpacked})
 	if err != nil {
-		return nil, fmt.Errorf("it does not open as a workbook: %w", err)
+		return nil, notAWorkbook(data, err)
 	}
 	defer func() { err = errors.Join(err, f.Close()) }()
 	names := f.GetSheetList()
