@@ -169,6 +169,8 @@ func TestLoose(t *testing.T) {
 		"it carries 5,001 lb":                              false,
 		"its payload is 4,000 lb":                          false,
 		"gvwr is 7,000 lb":                                 false,
+		"gvwr is 7,000 lb, scratch that":                   true,
+		"scratch that, gvwr is 7,000 lb":                   false,
 		"the deck is 20 ft":                                false,
 	} {
 		heard := 0

@@ -185,11 +185,14 @@ func payloads(c *Case, stated *crosscheck.Statements) measure.Pounds {
 // loose reports a figure whose words do not say enough that it is this trailer's: "a
 // bale weighs", "carries my skid steer". Common practice, no source.
 func loose(near string, said walkaround.Candidate, most measure.Pounds) bool {
+	near = strings.ToLower(near)
+	if takenBack(near, strings.ToLower(said.Quote)) {
+		return true
+	}
 	w, ok := said.Value.(measure.Pounds)
 	if !ok {
 		return false
 	}
-	near = strings.ToLower(near)
 	switch said.Role {
 	case walkaround.Empty:
 		return !mentions(near, "empty", "dry", "scale", "scaled", "tare", "curb", "unladen", "trailer", "it weighs", "she weighs", "one weighs", "weighs in")
@@ -200,6 +203,14 @@ func loose(near string, said walkaround.Candidate, most measure.Pounds) bool {
 		return w <= most && !mentions(near, "payload", "capacity")
 	}
 	return false
+}
+
+// takenBack reports that a figure is taken back in the few words after it. What is said in
+// its place is a figure of its own.
+func takenBack(near, quote string) bool {
+	const words = 30 // letters
+	_, after, found := strings.Cut(near, quote)
+	return found && mentions(after[:min(len(after), words)], "scratch that", "strike that", "take that back", "forget that", "i lied", "my mistake")
 }
 
 // sentenceAt is the sentence in the notes that has a figure in it.

@@ -186,7 +186,6 @@ var wordTable = withNewKinds([]spokenWord{
 	{rampKind, "slide-in", "ramps store", "under underneath back rear", 2},
 	{rampKind, "fold-over", "fold flat", "ramp", 2},
 	{rampKind, "fold-over", "fold up ramp", "", 2},
-	{rampKind, "fold-over", "mega ramp", "", 2},
 	{rampKind, "gate", "gate", "folds fold-down", 1},
 	{rampKind, "gate", "mesh gate", "", 1},
 	{rampKind, "slide-in", "they slide in", "", 2},
