@@ -35,6 +35,9 @@ tires:
   per-axle:  # how many are on one axle: 2, or 4 for duals
 weights:
   gvwr: 9,900 lb (said 0:40)  # "ninety-nine hundred pounds"
+standard:
+  - LED lights (said 0:44)  # "LED"
+  - pinstriping (said 0:45)  # "Decals"
 ---
 
 0:09 Coupler and ball.
@@ -88,7 +91,7 @@ export async function walkBack(browser, { check, axe, out, program }) {
     await page.getByText('SB-1050').click();
     const line = (p, key) => p.locator(`article[data-key="${key}"]`);
     const heads = await page.locator('h2').allTextContents();
-    check(heads.join() === 'The label,The coupler,The tires,The wheels,The axle tag,The deck,The scale,What it is,Price and sale,A note', `walk back: the order of the walk: ${heads}`);
+    check(heads.join() === 'The label,The coupler,The tires,The wheels,The axle tag,The deck,The scale,What it is,What comes with it,Price and sale,A note', `walk back: the order of the walk: ${heads}`);
     check(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), 'walk back: nothing is wider than the phone');
     await axe(page, 'walk back');
     await page.screenshot({ path: path.join(out, 'walk-unit.png'), fullPage: true });
@@ -99,7 +102,12 @@ export async function walkBack(browser, { check, axe, out, program }) {
     await line(page, 'weights.gvwr').getByRole('button', { name: 'Same' }).click();
     await until(() => has('gvwr: 9,900 lb (tag)  # "ninety-nine'), 'the same value is confirmed with its place');
     await line(page, 'axles.rating').getByRole('button', { name: 'Same' }).click();
-    await page.getByRole('button', { name: /^All 2 are the same on the sidewall: / }).click();
+    const named = page.locator('[data-station="The tires"] .ticks li');
+    check((await named.allTextContents()).join('|') === ' tires size ST225/75R15| tires load range D', `walk back: one tap names what it confirms: ${await named.allTextContents()}`);
+    await named.nth(1).getByRole('checkbox').uncheck();
+    await page.getByRole('button', { name: 'The one with a tick is the same on the sidewall' }).waitFor();
+    await named.nth(1).getByRole('checkbox').check();
+    await page.getByRole('button', { name: /^All 2 are the same on the sidewall$/ }).click();
     await until(() => has('size: ST225/75R15 (sidewall)') && has('load-range: D (sidewall)'), 'one tap confirms what is read at one place');
     await line(page, 'tires.per-axle').locator('input[name]').fill('2');
     const judged = page.locator('#judged');
@@ -111,6 +119,12 @@ export async function walkBack(browser, { check, axe, out, program }) {
     await line(page, 'tires.sidewall.single').locator('input[name]').blur();
     await until(() => has('    single: 2,830 lb (sidewall)'), 'a key that is missing is added');
     await until(async () => !(await judged.textContent()).includes('the tires carry'), 'the finding goes with the sidewall');
+
+    // Equipment that was heard is kept or struck.
+    await line(page, 'standard.LED lights').getByRole('button', { name: 'Same' }).click();
+    await until(() => has('  - LED lights  # "LED"'), 'equipment is kept with one tap');
+    await line(page, 'standard.pinstriping').locator('select[name=value]').selectOption('take it off the list');
+    await until(() => !has('pinstriping'), 'equipment that is not there is struck');
 
     // A photo proves what was read on the label.
     const gvwr = line(page, 'weights.gvwr');

@@ -212,8 +212,8 @@ Hydraulic disc brakes are optional. It comes standard with a spare.
 	d := talk.Sheet("EX-1", "media/walk.vtt")
 	for _, want := range []string{
 		"  gvwr: 20,000 lb (said 0:10)  # \"20,000 pounds\"\n  #   but 1:10 says 22,000 lb: \"22,000 pounds\"\n",
-		"standard:\n  - spare tire and wheel  # said 1:20: \"spare\"\n",
-		"options:\n  - hydraulic disc brakes  # said 1:20: \"Hydraulic disc brakes\"\n",
+		"standard:\n  - spare tire and wheel (said 1:20)  # \"spare\"\n",
+		"options:\n  - hydraulic disc brakes (said 1:20)  # \"Hydraulic disc brakes\"\n",
 		"title:  # what a customer reads first",
 		"deck:\n  length:  # the whole deck, flat and tail together, as in 28 ft\n",
 	} {

@@ -234,7 +234,7 @@ func (w *writer) items(k unit.KeyDoc, list []walkaround.Item) {
 		if n++; n == 1 {
 			w.line(0, k.Path+":")
 		}
-		w.line(1, "- "+scalar(it.Name)+"  # said "+measure.Clock(int(it.Start))+": "+quoted(it.Quote))
+		w.line(1, "- "+scalar(it.Name+" (said "+measure.Clock(int(it.Start))+")")+"  # "+quoted(it.Quote))
 	}
 }
 

@@ -2,6 +2,7 @@ package render
 
 import (
 	"os"
+	"strings"
 	"testing"
 
 	"tarepage/internal/compute"
@@ -35,6 +36,16 @@ func TestTold(t *testing.T) {
 		if got := told(from); got != want {
 			t.Errorf("%q is told as %q, want %q", from, got, want)
 		}
+	}
+}
+
+// Equipment that was only said has a mark until somebody has looked.
+func TestEquipmentAsTold(t *testing.T) {
+	u, problems := unit.ReadUnit("u.md", []byte("---\nstandard:\n  - tarp kit (said 1:31)\n  - gate (said by the driver)\n  - winch (used)\noptions:\n  - side gate\n---\n"))
+	got := strings.Join(append(equipment(u.Standard), equipment(u.Options)...), "; ")
+	want := "tarp kit (as told at 1:31, not yet checked); gate (as told, not yet checked); winch (used); side gate"
+	if len(problems) > 0 || got != want {
+		t.Errorf("%v\n%s\nwant\n%s", problems, got, want)
 	}
 }
 

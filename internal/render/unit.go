@@ -116,7 +116,7 @@ func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
 func (m *maker) moreOf(p *unitPage, e *entry) error {
 	p.Specs = m.specs(e)
 	p.Proven = proven(e)
-	p.Standard, p.Options = values(e.Standard), values(e.Options)
+	p.Standard, p.Options = equipment(e.Standard), equipment(e.Options)
 	p.Workings, p.Worked = p.Root+e.workings, measure.Count(len(e.work.Figures))
 	if !e.sold() {
 		p.Compare = comparing(p.Root, e)
@@ -346,6 +346,22 @@ func told(from string) string {
 		return phrases.Say("told")
 	}
 	return from
+}
+
+// equipment are the words of items, each with the mark "as told" until somebody has looked.
+func equipment(list []unit.Text) []string {
+	var out []string
+	for _, t := range list {
+		switch {
+		case t.From.Origin != measure.Said:
+			out = append(out, t.Value)
+		case t.From.Timed:
+			out = append(out, phrases.Say("kit told at", t.Value, measure.Clock(int(t.From.At))))
+		default:
+			out = append(out, phrases.Say("kit told", t.Value))
+		}
+	}
+	return out
 }
 
 // fills say how high each loose material may be filled into a dump bed, so that its payload

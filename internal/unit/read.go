@@ -638,6 +638,9 @@ func (r *reader) list(n *yaml.Node, k *key, dst reflect.Value) {
 			var t Text
 			r.leaf(item, k, &t)
 			if t.Given() {
+				if heardLists[k.path] {
+					heardItem(&t)
+				}
 				*list = append(*list, t)
 			}
 		case *[]Photo:

@@ -4,7 +4,21 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"tarepage/internal/measure"
 )
+
+// heardLists are the lists of equipment that a recording fills. An item that nobody has checked
+// ends in the time at which it was said: spare tire and wheel (said 1:03).
+var heardLists = map[string]bool{"standard": true, "options": true}
+
+// heardItem takes the note that an item was only said off its words. Other words in parentheses
+// are the owner's own.
+func heardItem(t *Text) {
+	if rest, _, from := peel(t.Value); from.Origin == measure.Said {
+		t.Value, t.From = rest, from
+	}
+}
 
 // addStandard makes what is standard of what the model has and of what the unit adds, without
 // what the unit takes away. An item of standard-not that the model does not have is a mistake:

@@ -57,6 +57,9 @@ func Revise(file []byte, answers []Answer, today string) ([]byte, []Outcome) {
 }
 
 func revise(file []byte, a Answer, today string) ([]byte, Outcome) {
+	if out, o, is := reviseKit(file, a); is {
+		return out, o
+	}
 	o := Outcome{Key: a.Key, Outcome: Refused}
 	own, err := amend.Values(file)
 	if err != nil {

@@ -14,6 +14,8 @@ import (
 // A Line is one value to confirm.
 type Line struct {
 	Key string `json:"key"`
+	// Name is the value in a list of several: "deck length".
+	Name string `json:"name"`
 	// Ask says what the value is: "rating of each axle (GAWR)".
 	Ask     string `json:"ask"`
 	Example string `json:"example"`
@@ -66,6 +68,15 @@ type Station struct {
 // Stations are the lines of a unit in the order of the walk. The bytes are those of the unit's
 // own file.
 func Stations(u *unit.Unit, file []byte) []Station {
+	out := valueStations(u, file)
+	if s := kit(u, strings.Split(string(file), "\n")); len(s.Open)+len(s.Rest) > 0 {
+		out = append(out, s)
+	}
+	return out
+}
+
+// valueStations are the stations at which values are read, without the list of equipment.
+func valueStations(u *unit.Unit, file []byte) []Station {
 	own, err := amend.Values(file)
 	if err != nil {
 		own = map[string]string{} // the file does not read, so there is nothing to confirm in it
@@ -129,9 +140,15 @@ func asked(key string, u *unit.Unit) bool {
 	return slices.Contains(core, key)
 }
 
+// nameOf is a key in words that say what the value is of: "tires load range".
+func nameOf(key string) string {
+	name := strings.NewReplacer(".", " ", "-", " ", "gvwr", "GVWR").Replace(key)
+	return strings.TrimPrefix(name, "weights ")
+}
+
 // lineOf is the line of one key.
 func lineOf(d unit.KeyDoc, g unit.Given, has bool, own string) Line {
-	l := Line{Key: d.Path, Ask: d.Doc, Example: d.Example, Unit: wants(d), Places: placesOf(d), Own: own, State: NotGiven,
+	l := Line{Key: d.Path, Name: nameOf(d.Path), Ask: d.Doc, Example: d.Example, Unit: wants(d), Places: placesOf(d), Own: own, State: NotGiven,
 		MayBeUnknown: mayBeUnknown()[d.Path]}
 	l.Box, l.Choices = boxOf(d)
 	switch {

@@ -93,7 +93,7 @@ func TestStationsInTheOrderOfAWalk(t *testing.T) {
 	}
 	l := line(t, stations, "hitch.rating")
 	if l.Said != `"coupler is rated fourteen thousand"; but 0:30 says 12,000 lb: "twelve thousand"` || l.From != "said 0:09" || l.Own != "14,000 lb (said 0:09)" ||
-		l.Unit != "lb" || l.Box != asNumber || !l.MayBeUnknown || l.Places[0] != "coupler plate" {
+		l.Unit != "lb" || l.Name != "hitch rating" || l.Box != asNumber || !l.MayBeUnknown || l.Places[0] != "coupler plate" {
 		t.Errorf("the coupler's line is %+v", l)
 	}
 	if l := line(t, stations, "deck.length"); l.Box != asFeet {
@@ -233,6 +233,56 @@ func TestSpokenPriceIsConfirmedWithOneTap(t *testing.T) {
 	file, o := Revise(file, []Answer{{Key: price.Key, Own: price.Own, Value: price.Now}}, "2026-11-30")
 	if price = Sale(read(t, string(file)), file)[1]; o[0].Outcome != Taken || price.State != Known || price.Own != "$2,600 (since 2026-11-30)" {
 		t.Errorf("after Same: %+v, %+v", o, price)
+	}
+}
+
+// What a recording took for equipment is open until somebody keeps or strikes each item.
+func TestEquipmentIsKeptOrStruck(t *testing.T) {
+	const talk = `---
+stock: RW-105
+standard:
+  - LED lights (said 0:44)  # "LED"
+  - "pinstriping: red (said 3:16)"  # "Decals"
+  - winch (used)
+options:
+  - trimmer rack (said 1:12)  # "Trimmer rack"
+---
+`
+	stations := Stations(read(t, talk), []byte(talk))
+	s := stations[len(stations)-1]
+	if len(s.Open) != 3 || s.Open[0].Ask != "LED lights" || s.Open[0].Said != `"LED"` || s.Open[0].State != OnlySaid || s.Open[2].Now != ordered {
+		t.Fatalf("to keep or strike: %+v", s.Open)
+	}
+	if len(s.Rest) != 1 || s.Rest[0].Ask != "winch (used)" {
+		t.Errorf("the owner's own item: %+v", s.Rest)
+	}
+	answers := []Answer{
+		{Key: "standard.LED lights", Value: comes},
+		{Key: "standard.pinstriping: red", Value: struck},
+		{Key: "options.trimmer rack", Value: struck},
+		{Key: "standard.LED lights", Value: "perhaps"},
+		{Key: "standard.tarp kit", Value: comes},
+	}
+	for _, eol := range []string{"\n", "\r\n"} {
+		file := []byte(strings.ReplaceAll(talk, "\n", eol))
+		for range 2 { // a phone that lost the signal sends twice
+			var o []Outcome
+			file, o = Revise(file, answers, "2026-11-30")
+			want := strings.ReplaceAll("---\nstock: RW-105\nstandard:\n  - LED lights  # \"LED\"\n  - winch (used)\n---\n", "\n", eol)
+			if string(file) != want {
+				t.Errorf("the file is\n%s\nwant\n%s", file, want)
+			}
+			for i, want := range []string{Taken, Taken, Taken, Refused, Refused} {
+				if o[i].Outcome != want {
+					t.Errorf("%s is %s (%s), want %s", o[i].Key, o[i].Outcome, o[i].Reason, want)
+				}
+			}
+		}
+	}
+	// What cannot be struck without another key is refused.
+	flow := []byte("---\nstock: RW-105\nstandard: [LED lights (said 0:44), winch]\n---\n")
+	if out, o := Revise(flow, answers[:1], ""); o[0].Outcome != Refused || string(out) != string(flow) {
+		t.Errorf("a list in brackets: %+v\n%s", o, out)
 	}
 }
 

@@ -165,17 +165,34 @@
     for (const l of open) if (unread(l) && place(l) !== 'scale ticket') count[place(l)] = (count[place(l)] || 0) + 1;
     const at = Object.keys(count).sort((a, b) => count[b] - count[a])[0];
     const all = () => open.map(l => lines[l.key]).filter(e => unread(e.line) && !kept()[e.line.key] && (!e.place || e.line.places.includes(at)));
+    // Each value has its name, and a tick that can be taken away where the trailer has another.
+    const other = new Set(), mine = () => all().filter(e => !other.has(e.line.key));
+    const list = $('ul', { className: 'ticks' });
     const button = $('button', { type: 'button', className: 'plain', onclick: () => {
-      for (const e of all()) {
+      for (const e of mine()) {
         if (e.place) e.place.value = at;
         same(e.line.key);
       }
     } });
-    const box = $('div', { className: 'row' }, button);
+    const name = () => {
+      const n = mine().length;
+      button.disabled = n === 0;
+      button.textContent = (n < all().length ? n === 1 ? 'The one with a tick is the same' : 'The ' + n + ' with a tick are the same' : 'All ' + n + ' are the same') + (at ? ' on the ' + called(at) : '');
+    };
+    const box = $('div', {}, $('p', {}, 'Take the tick away from what is different:'), list, button);
+    let drawn = '';
     together.push(() => {
-      const n = at === undefined ? 0 : all().length;
-      box.hidden = n < 2;
-      button.textContent = 'All ' + n + ' are the same' + (at ? ' on the ' + called(at) : '') + ': ' + all().map(e => e.line.now).join(', ');
+      const now = at === undefined ? [] : all(), text = now.map(e => e.line.key + '=' + e.line.now).join();
+      box.hidden = now.length < 2;
+      if (text !== drawn) {
+        drawn = text;
+        list.replaceChildren(...now.map(e => {
+          const tick = $('input', { type: 'checkbox', checked: !other.has(e.line.key) });
+          tick.addEventListener('change', () => { tick.checked ? other.delete(e.line.key) : other.add(e.line.key); name(); });
+          return $('li', {}, $('label', { className: 'tick' }, tick, ' ' + e.line.name + ' ' + e.line.now));
+        }));
+      }
+      name();
     });
     return box;
   };
@@ -242,7 +259,7 @@
         keep(all => {
           const p = all[o.key];
           if (!p || !was || p.turn !== was.turn) { if (p && o.outcome === 'taken') p.own = o.own; return; }
-          if (o.outcome === 'taken') { delete all[o.key]; e.saved = true; return; }
+          if (o.outcome === 'taken') { delete all[o.key]; e.saved = true; e.line = { ...e.line, state: 'known', now: o.written, from: '' }; return; }
           p.ready = false;
           if (o.outcome === 'conflict') { p.theirs = o.own; p.written = o.written; } else p.reason = o.reason;
         });
