@@ -2,6 +2,7 @@ package inspect
 
 import (
 	"fmt"
+	"strings"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
@@ -27,7 +28,7 @@ var saidNotConfirmed = &Rule{
 		case 0:
 			return
 		case 1:
-			f.add(rest[0].Pos, "%s was only said%s: %s", rest[0].Path, when(rest[0]), rest[0].Text).
+			f.add(rest[0].Pos, "the %s was only said%s: %s", worded(rest[0].Path), when(rest[0]), rest[0].Text).
 				only(Caution).fix("measure it or read it, and write where it comes from, as in (tape) or (scale ticket 2026-11-03)")
 			return
 		}
@@ -37,14 +38,19 @@ var saidNotConfirmed = &Rule{
 			if i > 0 {
 				text += ", "
 			}
-			text += g.Path + " " + g.Text
+			text += worded(g.Path) + " " + g.Text
 		}
 		found := f.add(rest[0].Pos, "%s", text).only(Caution).
 			fix("measure or read each, and write where it comes from, as in (tape) or (scale ticket 2026-11-03)")
 		for _, g := range rest[1:] {
-			found.also(g.Pos, g.Path+" is here")
+			found.also(g.Pos, worded(g.Path)+" is here")
 		}
 	},
+}
+
+// worded is a key in words, because customers read the caution: hitch ball, not hitch.ball.
+func worded(key string) string {
+	return strings.NewReplacer("tie-downs.d-rings", "D-rings", "tie-downs.", "", ".", " ", "-", " ").Replace(key)
 }
 
 // when is the time at which a value was said, if it was written down.
