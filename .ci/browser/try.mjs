@@ -53,7 +53,7 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     await page.mouse.move(is.x + is.width / 2 + 400, is.y + is.height / 2, { steps: 8 });
     await page.mouse.up();
     await settle();
-    check(await now() > best + 100 && (await text('deck-is')).includes('Over a limit') && await page.locator('.grab.bad').count() === 1, `try ${how}: dragged to the end it is over a limit: ${await text('deck-is')}`);
+    check(await now() > best + 100 && /Too little weight on the tongue: [0-9,]+ lb short/.test(await text('deck-is')) && !/the least that should be/.test(await text('deck-is')) && await page.locator('.grab.bad').count() === 1, `try ${how}: dragged to the end it is over a limit: ${await text('deck-is')}`);
     await page.locator('#best').click();
     await settle();
     check(await now() === best && (await text('deck-is')).includes('Every limit on file is kept'), `try ${how}: the best place is one tap: ${await text('deck-is')}`);
@@ -104,6 +104,17 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     await page.locator('#t-ball').fill('30,000');
     await settle();
     check((await text('truck-is')).startsWith('YES') && /rear axle was not checked/.test(await text('truck-notes')), `try ${how}: with the ball it is YES: ${await text('truck-is')}`);
+    // The truck gets no YES for a load that breaks a limit of the trailer where it is.
+    await grab.focus();
+    for (const by of ['Home', 'End']) {
+      await page.keyboard.press(by);
+      await settle();
+      check(await page.locator('.grab.bad:visible').count() === 1 && (await text('truck-is')).startsWith('NO') && /Move it (forward|back) first/.test(await text('truck-notes')), `try ${how}: ${by} breaks a limit of the trailer, and the truck gets no YES: ${await text('truck-is')}`);
+    }
+    check(/too little weight on the tongue, [0-9,]+ lb short/.test(await text('truck-is')), `try ${how}: at the rear the tongue is too light: ${await text('truck-is')}`);
+    await page.locator('#best').click();
+    await settle();
+    check((await text('truck-is')).startsWith('YES'), `try ${how}: at the best place the truck is YES again: ${await text('truck-is')}`);
     await page.locator('#t-kind').selectOption('receiver');
     await settle();
     check((await text('truck-is')).startsWith('NO'), `try ${how}: a receiver pulls no gooseneck: ${await text('truck-is')}`);

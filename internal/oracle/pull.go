@@ -1,6 +1,9 @@
 package oracle
 
 import (
+	"slices"
+	"strconv"
+
 	"tarepage/internal/compute"
 	"tarepage/internal/measure"
 	"tarepage/internal/phrases"
@@ -12,9 +15,18 @@ type (
 )
 
 // On is what is on the trailer. Tongue is what trailer and load put on the hitch together.
+// Placed is what the trailer bears with the load where it is, nil where nobody placed it.
 type On struct {
 	Load   measure.Pounds
 	Tongue pounds
+	Placed *Placed
+}
+
+// Placed is a Stand of compute's Bear, and whether no two machines overlap and none is over an
+// end of the deck.
+type Placed struct {
+	compute.Stand
+	Apart bool
 }
 
 // A Pulled verdict says whether a truck pulls a trailer.
@@ -69,6 +81,7 @@ func Pull(t compute.Towed, truck Truck, on *On) Pulled {
 		return v
 	}
 	p.begin()
+	p.placed()
 	p.towed()
 	p.hitched()
 	p.onAxles()
@@ -132,6 +145,61 @@ func (p *puller) begin() {
 	}
 }
 
+// placed checks the trailer's own limits with the load where it is: a truck must not be told
+// yes for a load that the trailer may not carry there. Where nobody weighed the tongue, the
+// limits that rest on it decide nothing.
+func (p *puller) placed() {
+	if p.on == nil || p.on.Placed == nil || p.on.Placed.Keeps {
+		return
+	}
+	s, broken, move := p.on.Placed, false, ""
+	for _, m := range s.Margins {
+		if !m.Over {
+			continue
+		}
+		broken = true
+		if rests := m.By <= compute.WheelHold; rests && !p.on.Tongue.Known {
+			p.needOnce("tongue")
+			continue
+		} else if rests && move == "" {
+			move = "move back"
+			if m.By != compute.BandMost && m.By != compute.TongueMost {
+				move = "move forward"
+			}
+		}
+		p.broken(m)
+	}
+	switch {
+	case !s.Apart:
+		p.clash = phrases.Say("clash apart")
+	case !broken:
+		p.need("trailer")
+	case move != "":
+		p.note(move)
+	}
+}
+
+// broken enters a broken limit of the trailer.
+func (p *puller) broken(m compute.Margin) {
+	c := Checked{Key: "by" + strconv.Itoa(int(m.By)), Label: m.By.String(), Rating: float64(m.Limit), Used: float64(m.Used), Over: true,
+		Part: 1e9, Text: m.In(p.truck.In)}
+	worst, least := c.Used, c.Rating
+	if m.By == compute.BandLeast {
+		c.Label = phrases.Say("limit light")
+		worst, least = least, worst
+	}
+	if least > 0 {
+		c.Part = worst / least
+	}
+	p.Limits = append(p.Limits, c)
+}
+
+func (p *puller) needOnce(key string) {
+	if !slices.Contains(p.Needs, key) {
+		p.need(key)
+	}
+}
+
 // towed checks the trailer's own payload and what the truck's maker lets it tow.
 func (p *puller) towed() {
 	k := &p.truck
@@ -173,7 +241,7 @@ func (p *puller) hitched() {
 	switch {
 	case k.Kind == "":
 		p.need("kind")
-	case needs != "" && k.Kind != needs:
+	case p.clash == "" && needs != "" && k.Kind != needs:
 		p.clash = phrases.Say("clash kind", phrases.Say("kind "+k.Kind), phrases.Say("trailer "+t.Kind))
 	}
 	p.rated("hitch", "hitch", k.HitchRating, k.HitchWD, t.Empty.Known, t.Empty.Value, 1, p.gross)

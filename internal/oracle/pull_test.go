@@ -145,3 +145,48 @@ func TestCenterOffTheMiddle(t *testing.T) {
 		t.Errorf("%q", v.Text)
 	}
 }
+
+// TestPullPlaced: a truck gets no yes for a load that breaks a limit of the trailer where it is.
+// By hand: T = 300 + 7,000 (160 - b) / 200 with b the center behind the deck's front, and 10% of
+// 10,000 lb is T at b = 140. An inch farther back takes 35 lb off the tongue.
+func TestPullPlaced(t *testing.T) {
+	r := compute.Rig{Empty: 3000, Tongue: 300, Axles: 200, Front: 40, Length: 240, GVWR: 10000, Hold: 12000, HoldBy: compute.AxleHold, Least: 0.10, Most: 0.15}
+	m := compute.Machine{Load: compute.Load{Weight: 7000, Length: 120}, Center: 60}
+	for _, c := range []struct {
+		name    string
+		center  measure.Inches
+		weighed bool
+		to      func(*compute.Rig, *Truck)
+		want    string
+		note    string
+	}{
+		{"at the least of the tongue", 140, true, nil, "YES: with 7,000 lb on it.", ""},
+		{"an inch behind it", 141, true, nil, "NO: too little weight on the tongue, 35 lb short.", "Move it forward first."},
+		{"nobody weighed the tongue", 141, false, nil, "CANNOT SAY YET: it needs the weight of the trailer's tongue.", ""},
+		// T = 300 + 7,000 x 35 / 200 = 1,525 lb, and 15% is 1,500 lb.
+		{"too far forward", 125, true, nil, "NO: the most that should be on the tongue, 25 lb over.", "Move it back first."},
+		{"the axles", 140, true, func(r *compute.Rig, _ *Truck) { r.Hold = 8999 }, "NO: the axles, 1 lb over.", "Move it forward first."},
+		{"the coupler, wherever it is", 140, true, func(r *compute.Rig, _ *Truck) { r.Coupler = 9999 }, "NO: the coupler, 1 lb over.", ""},
+		{"the coupler, and nobody weighed", 140, false, func(r *compute.Rig, _ *Truck) { r.Coupler = 9999 }, "NO: the coupler, 1 lb over.", ""},
+		{"the truck is worse", 141, true, func(_ *compute.Rig, k *Truck) { k.Tow = lb(5000) }, "NO: the truck's tow rating, 5,000 lb over.", "Move it forward first."},
+		{"over the rear end", 181, true, nil, "NO: the machines overlap, or one is over an end of the deck.", ""},
+		{"a trailer that cannot be", 140, true, func(r *compute.Rig, _ *Truck) { r.GVWR = 0 }, "CANNOT SAY YET: it needs more measurements of the trailer.", ""},
+	} {
+		rig := r
+		towed, truck := fitting()
+		towed.TongueEmpty = lb(300)
+		truck.HitchTongue, truck.Sticker = lb(1600), lb(2100)
+		if c.to != nil {
+			c.to(&rig, &truck)
+		}
+		stand, apart := rig.Bear([]compute.Set{{Machine: m, At: c.center - m.Center}})
+		on := &On{Load: 7000, Placed: &Placed{Stand: stand, Apart: apart}}
+		if on.Tongue = lb(stand.Tongue); !c.weighed {
+			on.Tongue = pounds{}
+		}
+		v := Pull(towed, truck, on)
+		if notes := strings.Join(v.Notes, " "); !strings.HasPrefix(v.Text, c.want) || !strings.Contains(notes, c.note) || c.note == "" && strings.Contains(notes, "Move it") {
+			t.Errorf("%s: %q %q, want %q", c.name, v.Text, v.Notes, c.want)
+		}
+	}
+}

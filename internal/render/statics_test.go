@@ -520,10 +520,12 @@ func pullData(k oracle.Truck) map[string]any {
 func TestStaticsPull(t *testing.T) {
 	t.Parallel()
 	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 4))}
-	f := s.function(`function(a) { a = JSON.parse(a); var si = a[4], v = Statics.pull(a[0], a[1], a[2], a[3], si);
+	f := s.function(`function(a) { a = JSON.parse(a); var si = a[4], on = a[2], v;
+		if (on && on.place) on.stand = Statics.bear(a[0], on.place);
+		v = Statics.pull(a[0], a[1], on, a[3], si);
 		return [v.is, v.text, v.needs.map(function (n) { return n.key; }).join(" "), v.limits.map(function (l) { return [l.key, l.label, l.text].join(" "); }).join("; "),
 			v.notes.join("; "), v.most == null ? "" : Statics.limit(v.most, si), Statics.LICENSES[v.license], v.licenseKnown, v.business].join("\n"); }`)
-	is, closest, needs, notes := map[string]int{}, map[string]int{}, map[string]int{}, 0
+	is, closest, needs, notes, broken := map[string]int{}, map[string]int{}, map[string]int{}, 0, 0
 	for i := range 2 * cases {
 		r := c.rig()
 		towed, truck := c.towed(r), c.fullTruck()
@@ -543,6 +545,9 @@ func TestStaticsPull(t *testing.T) {
 			d := map[string]any{"w": float64(on.Load), "tongue": nil}
 			if on.Tongue.Known {
 				d["tongue"] = float64(on.Tongue.Value)
+			}
+			if c.IntN(3) > 0 {
+				d["place"] = setData(c.placed(r, on))
 			}
 			data = d
 		}
@@ -569,13 +574,28 @@ func TestStaticsPull(t *testing.T) {
 		if len(v.Limits) > 0 {
 			closest[v.Limits[0].Key]++
 		}
-		if v.Is == "yes" && (len(v.Needs) > 0 || v.Limits[0].Over) {
+		if on != nil && on.Placed != nil && !on.Placed.Keeps {
+			broken++
+		}
+		if v.Is == "yes" && (len(v.Needs) > 0 || v.Limits[0].Over || on != nil && on.Placed != nil && !on.Placed.Keeps) {
 			t.Fatalf("case %d: a yes that should not be one: %+v", i, v)
 		}
 	}
-	if is["yes"] < cases/100 || is["no"] < cases/10 || is["unknown"] < cases/10 || len(closest) < 14 || len(needs) < 15 || notes < cases {
-		t.Errorf("the cases reach too little: %v, closest %v, needs %v, %d notes", is, closest, needs, notes)
+	if is["yes"] < cases/100 || is["no"] < cases/10 || is["unknown"] < cases/10 || len(closest) < 14 || len(needs) < 15 || notes < cases || broken < cases/10 {
+		t.Errorf("the cases reach too little: %v, closest %v, needs %v, %d notes, %d places that break a limit", is, closest, needs, notes, broken)
 	}
+}
+
+// placed sets one or two machines on the trailer somewhere and tells on what the trailer bears.
+func (c chance) placed(r compute.Rig, on *oracle.On) []compute.Set {
+	var sets []compute.Set
+	for range 1 + c.IntN(2) {
+		m := c.machine(r)
+		sets = append(sets, compute.Set{Machine: m, At: measure.Share(c.between(0, 0.8)).OfLength(max(r.Length, 0))})
+	}
+	b, isApart := r.Bear(sets)
+	on.Placed = &oracle.Placed{Stand: b, Apart: isApart}
+	return sets
 }
 
 // TestStaticsClimb: whether a machine drags on the way up.

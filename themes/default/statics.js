@@ -29,7 +29,7 @@
 //
 //   Statics.carry(rig, machines, si)  WILL IT CARRY MINE: one machine, or several front to rear.
 //   Statics.pull(rig, truck, on, law, si)  CAN MY TRUCK PULL IT. on is null for a full
-//     trailer, or {w, tongue} with tongue null where it is not known; Statics.loaded gives it.
+//     trailer, or {w, tongue, stand} with tongue null where it is not known; Statics.loaded gives it.
 //     Both return a verdict:
 //       {is: "yes" | "no" | "unknown", word: "YES" | "NO" | "CANNOT SAY YET",
 //        text: the whole answer, which begins with the word and names the weakest part,
@@ -51,7 +51,7 @@
 //     share, margins: [{by, limit, used, over, left}], keeps, apart}. A set is a machine with x,
 //     its leading end behind the front of the deck, in inches. apart is false where two
 //     overlap or one is over an end.
-//   Statics.loaded(rig, sets)  {w, tongue} for pull.
+//   Statics.loaded(rig, sets)  {w, tongue, stand} for pull. stand is what bear says, null where the trailer lacks a measurement.
 //   Statics.climb(angle, machine, si)  the way up of that many degrees: {is: "yes" | "no" |
 //     "unknown", texts, drags (which of the texts say that it does)}, or null where nobody knows the angle. A machine may have base (its
 //     wheelbase), under (the clearance there), over (its longest overhang) and tip (the
@@ -370,10 +370,11 @@ var Statics = (function () {
 		s.keeps = s.keeps && s.apart && rigSensible(r);
 		return margins(r, s);
 	}
+	function whole(r) { return [0, 1, 2, 3, 4, 5, 6, 11].every(function (i) { return r[i] != null; }); }
 	function loaded(r, sets) {
 		var w = 0;
 		sets.forEach(function (c) { w += c.w; });
-		return { w: w, tongue: r[15] == null || !r[2] || r[3] == null ? null : under(r, sets)[1] };
+		return { w: w, tongue: r[15] == null || !r[2] || r[3] == null ? null : under(r, sets)[1], stand: whole(r) ? bear(r, sets) : null };
 	}
 
 	// climb.go
@@ -403,6 +404,26 @@ var Statics = (function () {
 		v.limits.push({ key: key, label: label, rating: rating, used: used, left: left, over: over, part: rating > 0 ? used / rating : over ? 1e9 : 0,
 			text: over ? say("over", write(-left, true)) : say("left", write(max(left, 0), false)) });
 	}
+	// What the trailer bears with the load where it is: no yes where that breaks a limit of the trailer.
+	function placed(v, s, weighed, si) {
+		var broken, move = "";
+		if (!s || s.keeps) return;
+		s.margins.forEach(function (m) {
+			var light = m.by == 5, a = light ? m.limit : m.used, b = light ? m.used : m.limit;
+			if (!m.over) return;
+			broken = true;
+			if (m.by < 11 && !weighed) {
+				if (!v.needs.some(function (n) { return n.key == "tongue"; })) needed(v, "tongue");
+				return;
+			}
+			if (m.by < 11) move = move || (m.by == 6 || m.by == 7 ? "back" : "forward");
+			v.limits.push({ key: "by" + m.by, label: light ? say("limit light") : NAMES[m.by], rating: m.limit, used: m.used, left: m.left, over: true,
+				part: b > 0 ? a / b : 1e9, text: marginText(m, si) });
+		});
+		if (!s.apart) v.clash = say("clash apart");
+		else if (!broken) needed(v, "trailer");
+		else if (move) v.notes.push(say("note move " + move));
+	}
 	function needed(v, key) { v.needs.push({ key: key, text: say("need " + key) }); }
 	function settled(v, yes) {
 		var l, over;
@@ -422,8 +443,7 @@ var Statics = (function () {
 
 	// oracle/carry.go
 	function carry(r, list, si) {
-		var v = { needs: [], limits: [], notes: [], spots: [], sets: [], best: null }, c, yes = "", x, s,
-			whole = [0, 1, 2, 3, 4, 5, 6, 11].every(function (i) { return r[i] != null; });
+		var v = { needs: [], limits: [], notes: [], spots: [], sets: [], best: null }, c, yes = "", x, s;
 		function heavy(w, isLoad) { return (isLoad ? load : limit)(w, si); }
 		if (!list.length || !list.every(function (c) { return loadSensible(c.w, c.L) && c.L > 0; })) {
 			needed(v, "machine");
@@ -438,7 +458,7 @@ var Statics = (function () {
 		limited(v, "deck", say("limit deck"), r[4], c.L, function (l, isLoad) { return (isLoad ? atLeast : atMost)(l, si); });
 		if (r[13] == null) needed(v, "payload");
 		if (r[15] == null) needed(v, "tongue");
-		if (whole) {
+		if (whole(r)) {
 			v.spots = spots(r, c, []);
 			s = v.spots[0];
 			if (s.is == "yes") {
@@ -515,6 +535,7 @@ var Statics = (function () {
 			note("tongue", share(r[12]));
 		} else needed(v, "tongue");
 		if (own == null && t.gvwr != null && t.sticker != null && t.people != null) own = t.gvwr - t.sticker + t.people;
+		if (on) placed(v, on.stand, on.tongue != null, si);
 		// With a load p, base + rise p comes on it.
 		function enter(key, rating, base, rise) { lines.push([key, rating, base, rise]); }
 		function gross(key, rating, more) { if (E != null) enter(key, rating, E + (more || 0), 1); }
@@ -527,7 +548,7 @@ var Statics = (function () {
 		else if (t.gcwr == null || own == null) note("tow");
 
 		if (t.kind == null) needed(v, "kind");
-		else if (r[21] && t.kind != (r[21] == "bumper-pull" ? "receiver" : r[21])) v.clash = say("clash kind", say("kind " + t.kind), say("trailer " + r[21]));
+		else if (!v.clash && r[21] && t.kind != (r[21] == "bumper-pull" ? "receiver" : r[21])) v.clash = say("clash kind", say("kind " + t.kind), say("trailer " + r[21]));
 		function rated(key, enter, base, rise) {
 			var plain = t[key], spread = t[key + "WD"], over = plain != null && base != null && !notOver(base + portion(rise, p), plain);
 			if (wd === false) spread = null;

@@ -96,6 +96,7 @@
 		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), v = null, now;
 		if (t && !wrong.t) v = S.pull(R, t, sets.length ? S.loaded(R, sets) : null, law, U.si);
 		now = JSON.stringify([v && v.text, v && v.notes, wrong.t, B.text("t")]);
+		if (v) v.text = spaced(v.text);
 		if (now == answered) return;
 		answered = now;
 		notes.textContent = "";
@@ -271,6 +272,16 @@
 			percent(B.make("i", strip), a, Math.max(s.to / R[4] * 100 - a, 1));
 		});
 	}
+	// broken names the limits that are broken. The least of the tongue is not one that a load is over.
+	function broken(over) {
+		var out = [], names = [];
+		over.forEach(function (m) {
+			if (m.by == 5) out.push(S.say("deck light", S.marginText(m, U.si)));
+			else names.push(spaced(S.NAMES[m.by]));
+		});
+		if (names.length || !out.length) out.push(S.say("deck over", names.join(", ")));
+		return out.join(". ");
+	}
 	function paint() {
 		var b = S.bear(R, sets), si = U.si, over = b.margins.filter(function (m) { return m.over; }), says = [];
 		sets.forEach(function (c) {
@@ -291,7 +302,7 @@
 		}
 		foot(S.say("deck hitch"), S.load(b.tongue, si) + ", " + S.share(b.share), [5, 6, 7]);
 		foot(S.say("deck axles"), S.load(b.axles, si), [8, 9, 10]);
-		says.push(b.keeps ? S.say("deck keeps") : !b.apart ? S.say("deck apart") : S.say("deck over", over.map(function (m) { return spaced(S.NAMES[m.by]); }).join(", ")));
+		says.push(b.keeps ? S.say("deck keeps") : !b.apart ? S.say("deck apart") : broken(over));
 		byId("deck-is").textContent = says.join(". ") + ".";
 	}
 })();
