@@ -103,6 +103,8 @@ async function conformance() {
   const { stderr } = await command('java', ['-Xss4m', '-jar', jar, '--format', 'json', '--errors-only', ...sampled(site, pages)]);
   let messages = [];
   try { messages = JSON.parse(stderr).messages; } catch { check(false, 'vnu: ' + stderr.slice(0, 400)); }
+  // The checker's list of CSS is older than container queries, a W3C standard (CSS Containment 3).
+  messages = messages.filter(m => !/container-type|@container/.test(m.message));
   check(messages.length === 0, 'vnu: ' + messages.slice(0, 5).map(m => `${path.relative(site, new URL(m.url).pathname)}:${m.lastLine} ${m.message}`).join('; '));
 }
 

@@ -1,8 +1,12 @@
 package unit
 
 import (
+	"errors"
 	"regexp"
+	"slices"
 	"strings"
+
+	"go.yaml.in/yaml/v4"
 )
 
 // The lines of front matter as far as their indentation goes: a key with a value, a key alone,
@@ -25,7 +29,7 @@ func (r *reader) misplacedLine(lines []string, first int) bool {
 		}
 		m := anyKeyLine.FindStringSubmatch(line)
 		if dashed := dashedKey.FindStringSubmatch(line); dashed != nil && value >= 0 {
-			if v := valuedLine.FindStringSubmatch(lines[value]); v != nil && len(v[1]) >= len(dashed[1]) {
+			if v := valuedLine.FindStringSubmatch(lines[value]); v != nil && len(v[1]) >= len(dashed[1]) && readsFurther(lines, i, v[1]+dashed[2]) {
 				r.problem(FileUnreadable, posAt(r.file, first+i, 1), "there is a dash in front of the key: "+strings.TrimSpace(line),
 					"write the line like this: "+v[1]+dashed[2])
 				return true
@@ -45,6 +49,9 @@ func (r *reader) misplacedLine(lines []string, first int) bool {
 					at, blanks = value, m[1]
 				}
 				text := strings.TrimSpace(lines[at])
+				if !readsFurther(lines, at, blanks+text) {
+					return false
+				}
 				r.problem(FileUnreadable, posAt(r.file, first+at, 1), "the line does not begin where the others of its section do: "+text,
 					"write the line like this: "+blanks+text)
 				return true
@@ -53,4 +60,30 @@ func (r *reader) misplacedLine(lines []string, first int) bool {
 		above, value = value, i
 	}
 	return false
+}
+
+// readsFurther reports whether front matter reads, or its first error comes later, with another
+// text in one of its lines. A line whose correction changes nothing is not the cause.
+func readsFurther(lines []string, at int, instead string) bool {
+	changed := slices.Clone(lines)
+	changed[at] = instead
+	return brokenAt(changed) > brokenAt(lines)
+}
+
+// brokenAt is the line of front matter at which it stops reading, from 1. Front matter that
+// reads gives the line after its last.
+func brokenAt(lines []string) int {
+	var any yaml.Node
+	err := yaml.Load([]byte(strings.Join(lines, "\n")+"\n"), &any)
+	var all *yaml.LoadErrors
+	var one *yaml.LoadError
+	switch {
+	case err == nil:
+		return len(lines) + 1
+	case errors.As(err, &all) && len(all.Errors) > 0:
+		return all.Errors[0].Mark.Line
+	case errors.As(err, &one):
+		return one.Mark.Line
+	}
+	return 0
 }
