@@ -42,7 +42,7 @@ var wheelCapacity = &Definition{
 			p.skip()
 			return
 		}
-		n := needCount(p, p.Unit.Tires.PerAxle, "tires.per-axle")
+		n := needTires(p)
 		wheel := need(p, p.Unit.Tires.Wheel, "tires.wheel")
 		if !p.ready() {
 			return

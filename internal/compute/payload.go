@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tarepage/internal/measure"
+	"tarepage/internal/unit"
 )
 
 // A Rung is one limit of the payload. The lowest governs.
@@ -55,6 +56,9 @@ var payload = &Definition{
 			p.needs = append(p.needs, p.needsOf("tag-payload")...)
 			return
 		}
+		if p.unread() {
+			return
+		}
 		if !p.Tire.Known && p.Tire.Because != "" {
 			// The tires may carry less than everything that is known.
 			p.lack("tires.sidewall")
@@ -74,6 +78,26 @@ var payload = &Definition{
 		p.counted()
 		p.Payload = p.limit(lowest, say("%s", lowestOf(p.Ladder)))
 	},
+}
+
+// unread notes the limits that every trailer has, or that this one has on a plate, and that
+// nobody could read. Any of them may be lower than everything that is known.
+func (p *calc) unread() bool {
+	u, n := p.Unit, len(p.needs)
+	if u.Axles.Count.From.Origin == measure.Unknown {
+		missing(p, u.Axles.Count, "axles.count")
+	}
+	for _, limit := range []struct {
+		is  unit.Weight
+		key string
+	}{
+		{u.Axles.Rating, "axles.rating"}, {u.Weights.MaxLoad, "weights.max-load"}, {u.Dolly.Axle, "dolly.axle"},
+	} {
+		if limit.is.From.Origin == measure.Unknown {
+			missing(p, limit.is, limit.key)
+		}
+	}
+	return len(p.needs) > n
 }
 
 // counted notes how the load is counted, and which limits could not be counted. A ball is

@@ -49,6 +49,10 @@ type Tire struct {
 	// unknown, and UnknownAt is where it says so.
 	Because   string
 	UnknownAt unit.Pos
+	// PerAxle is how many tires count on one axle. Where the file says that nobody knows, the
+	// fewest count, and Uncounted is the author's reason.
+	PerAxle   int
+	Uncounted string
 	// Notes has what the page must say about it.
 	Notes []string
 
@@ -60,12 +64,12 @@ type Tire struct {
 // an axle; where one is missing the tire is unknown and Lack says why.
 func tireOf(u *unit.Unit) Tire {
 	var t Tire
-	per := u.Tires.PerAxle
-	if !per.Given() || per.Value <= 0 {
+	t.PerAxle, t.Uncounted = tiresPerAxle(u)
+	if t.PerAxle <= 0 {
 		t.Lack = "the number of tires on an axle is not stated"
 		return t
 	}
-	t.Dual = per.Value >= 4
+	t.Dual = t.PerAxle >= 4
 	t.unread(&u.Tires)
 	// Even a sidewall's rating needs the size: without it nobody can tell whether this is
 	// a passenger tire, which counts for only ten elevenths on a trailer.
@@ -91,6 +95,37 @@ func tireOf(u *unit.Unit) Tire {
 	t.pressures(u, size, all)
 	t.work(u, size)
 	return t
+}
+
+// fewestTires is how many tires an axle has at the least. Two carry less than four: the dual
+// rating of a tire is more than half of its single rating.
+const fewestTires = 2
+
+// tiresPerAxle is how many tires count on one axle, and the author's reason why nobody knows.
+// It is 0 where the file does not say.
+func tiresPerAxle(u *unit.Unit) (n int, uncounted string) {
+	per := u.Tires.PerAxle
+	if reason, unknown := per.Unknown(); unknown {
+		return fewestTires, reason
+	}
+	if !per.Given() {
+		return 0, ""
+	}
+	return per.Value, ""
+}
+
+// needTires is needCount for the tires of one axle.
+func needTires(p *calc) int {
+	per := p.Unit.Tires.PerAxle
+	n, uncounted := tiresPerAxle(p.Unit)
+	if uncounted == "" {
+		return needCount(p, per, "tires.per-axle")
+	}
+	p.note("nobody has counted the tires on an axle (%s), so the fewest count: %d", uncounted, n)
+	if !p.again("tires.per-axle", per.Pos) {
+		p.use("tires.per-axle", count(n), false, measure.Provenance{Origin: measure.Unknown, Text: "not counted: " + uncounted}, per.Pos)
+	}
+	return n
 }
 
 // unread finds what the author says nobody knows of the tire, the sidewall first.
@@ -340,9 +375,9 @@ func (t *Tire) work(u *unit.Unit, size tables.TireSize) {
 	if t.Passenger {
 		full = full.Part(10, 11)
 	}
-	t.Full = full.Times(u.Tires.PerAxle.Value)
+	t.Full = full.Times(t.PerAxle)
 	t.Each = each
-	t.Axle = each.Times(u.Tires.PerAxle.Value)
+	t.Axle = each.Times(t.PerAxle)
 }
 
 // exponentOf is the published exponent of load against pressure for the size, with its
@@ -373,7 +408,7 @@ func (p *calc) inheritTire() {
 	if tires.LoadRange.Given() {
 		p.use("tires.load-range", verbatim(tires.LoadRange.Value), false, tires.LoadRange.From, tires.LoadRange.Pos)
 	}
-	p.use("tires.per-axle", count(tires.PerAxle.Value), tires.PerAxle.About, tires.PerAxle.From, tires.PerAxle.Pos)
+	needTires(p)
 	side, key := tires.Sidewall.Single, "tires.sidewall.single"
 	if p.Tire.Dual {
 		side, key = tires.Sidewall.Dual, "tires.sidewall.dual"
@@ -405,7 +440,7 @@ var tireCapacity = &Definition{
 			return
 		}
 		p.inheritTire()
-		per := p.Unit.Tires.PerAxle.Value
+		per := p.Tire.PerAxle
 		each, working := p.Tire.Each, say("%d x %s", per, p.Tire.formula)
 		if w := p.Unit.Tires.Wheel; w.Given() && w.Value > 0 && w.Value < each {
 			p.use("tires.wheel", w.Value, w.About, w.From, w.Pos)

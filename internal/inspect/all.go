@@ -41,6 +41,7 @@ var All = []*Rule{
 	boatAxlesHitched,
 	axlesAndTongueShort,
 	tireUnknown,
+	valueUnknown,
 	loadRangeAndPly,
 	tiresUnderAxle,
 	wheelsUnderAxle,

@@ -109,8 +109,17 @@ func ExampleOf(r *Rule) (Example, error) {
 	return Example{}, fmt.Errorf("rule %s: no case in its archive breaks it", r.Name)
 }
 
-// run reads, works out and inspects a case together with the sound yard and models in examples/.
+// run reads, works out and inspects a case.
 func run(files []ExampleFile) ([]Finding, error) {
+	stock, problems, err := readExample(files)
+	if err != nil {
+		return nil, err
+	}
+	return Stock(stock, compute.Stock(stock), problems), nil
+}
+
+// readExample reads a case together with the sound yard and models in examples/.
+func readExample(files []ExampleFile) (*unit.Stock, []unit.Problem, error) {
 	a := &txtar.Archive{}
 	own := map[string]bool{}
 	for _, f := range files {
@@ -130,15 +139,11 @@ func run(files []ExampleFile) ([]Finding, error) {
 		return err
 	})
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	root, err := txtar.FS(a)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	stock, problems, err := unit.Read(root)
-	if err != nil {
-		return nil, err
-	}
-	return Stock(stock, compute.Stock(stock), problems), nil
+	return unit.Read(root)
 }

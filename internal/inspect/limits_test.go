@@ -7,6 +7,7 @@ import (
 
 	"golang.org/x/text/encoding/charmap"
 
+	"tarepage/internal/compute"
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 	"tarepage/internal/walkaround"
@@ -110,7 +111,7 @@ func TestNextLoadRange(t *testing.T) {
 	} {
 		u := &unit.Unit{}
 		u.Tires.Size.Value, u.Tires.LoadRange.Value, u.Tires.PerAxle.Value, u.Axles.Rating.Value = c.size, c.letter, c.per, c.axle
-		if got := nextLoadRange(&Case{Unit: u}); got != c.want {
+		if got := nextLoadRange(&Case{Unit: u, Work: &compute.Work{Tire: compute.Tire{PerAxle: c.per}}}); got != c.want {
 			t.Errorf("above %s %s, %d under an axle of %v: %q, want %q", c.size, c.letter, c.per, c.axle, got, c.want)
 		}
 	}

@@ -15,7 +15,7 @@ var tireUnknown = &Rule{
 	check: func(c *Case, f *Findings) {
 		t := c.Work.Tire
 		size := c.Tires.Size
-		if t.Known || !c.Tires.PerAxle.Given() {
+		if t.Known || t.PerAxle == 0 {
 			return
 		}
 		if t.Because != "" {

@@ -47,10 +47,26 @@ var tiresUnderAxle = &Rule{
 			fd.At = t.UnknownAt
 			c.here(fd)
 		}
+		c.uncounted(fd)
 	},
 }
 
 const tiresRemedy = "fit tires of a higher load range, or lower the axle rating to what the tires carry"
+
+// uncounted says of a finding on tires that nobody counted them, if that is so. Then the fewest
+// count, and on a trailer that is not at hand the finding is a caution if four could carry the axle.
+func (c *Case) uncounted(fd *Finding) {
+	t := c.Work.Tire
+	if t.Uncounted == "" {
+		return
+	}
+	fd.Message = fmt.Sprintf("nobody has counted the tires on an axle: %s; with %d, the fewest, %s", t.Uncounted, t.PerAxle, fd.Message)
+	fd.At = c.Tires.PerAxle.Pos
+	fd.fix("count them and write tires.per-axle; if there are %d: %s", t.PerAxle, fd.Remedy)
+	if measure.NotOver(c.Axles.Rating.Value, t.Axle.Times(2)) {
+		c.here(fd)
+	}
+}
 
 // sidewallKey is the key of the sidewall's load that counts here.
 func (c *Case) sidewallKey() string {
@@ -62,7 +78,7 @@ func (c *Case) sidewallKey() string {
 
 // sidewallMayCarry reports whether another maker's tire of this size and range may carry the axle.
 func (c *Case) sidewallMayCarry() bool {
-	each := measure.Up(c.Axles.Rating.Value.Part(1, c.Tires.PerAxle.Value), 1)
+	each := measure.Up(c.Axles.Rating.Value.Part(1, c.Work.Tire.PerAxle), 1)
 	return !c.Work.Tire.Passenger && measure.NotOver(each, offTable.Of(c.Work.Tire.Rating))
 }
 
@@ -93,7 +109,7 @@ func (c *Case) waysToCarry(fd *Finding) []string {
 	} else if !t.RatingAt.Known() {
 		// A table row: another maker's tire of this size and range may be rated for more.
 		if c.sidewallMayCarry() {
-			each := measure.Up(axle.Part(1, c.Tires.PerAxle.Value), 1)
+			each := measure.Up(axle.Part(1, t.PerAxle), 1)
 			ways = append(ways, fmt.Sprintf("our table gives %s a tire; read MAX LOAD on the sidewall, and if it says %s or more, write it under tires.sidewall%s",
 				t.Rating.Limit(), each.Load(), c.orUnknown(c.sidewallKey())))
 		}
@@ -120,7 +136,7 @@ func tireClause(c *Case) string {
 // nextLoadRange is the lowest load range of the same size whose table row carries the
 // axle, or "" if the table knows none. It is advice; the sidewall governs.
 func nextLoadRange(c *Case) string {
-	per := c.Tires.PerAxle.Value
+	per := c.Work.Tire.PerAxle
 	for _, letter := range tables.LoadRanges(c.Tires.Size.Value) {
 		if letter <= strings.ToUpper(c.Tires.LoadRange.Value) {
 			continue

@@ -44,6 +44,27 @@ func (u *Unit) WithheldAt() Pos {
 	return u.Withhold.Pos
 }
 
+// Unknown lists the values of which the unit says that nobody knows them.
+func (u *Unit) Unknown() []Given {
+	return unknowns(unitKeys(), reflect.ValueOf(u).Elem(), nil)
+}
+
+func unknowns(ks *keys, v reflect.Value, out []Given) []Given {
+	for _, k := range ks.order {
+		f := v.Field(k.index)
+		switch {
+		case k.list:
+		case k.kids != nil:
+			out = unknowns(k.kids, f, out)
+		default:
+			if l := f.Addr().Interface().(leaf); l.unknown() {
+				out = append(out, l.as(k.path))
+			}
+		}
+	}
+	return out
+}
+
 // Said lists those of Givens that were only said.
 func (u *Unit) Said() []Given {
 	return givens(unitKeys(), reflect.ValueOf(u).Elem(), nil, true)

@@ -74,7 +74,9 @@ was only said is not trusted for a rating until somebody has read the rating its
 then say why they are not known, and a model does not fill it in. A used trailer can be listed
 without its ratings that way; a new one cannot. Yes or no and a count take it too: ` + "`breakaway: unknown\n(nobody has looked)`" + `. The page says "not known" with your reason. A breakaway device or a sidewall that
 nobody has looked at is then a caution on a used trailer and on one that has not come yet, and a
-stop on a new one in the yard, where somebody can look.
+stop on a new one in the yard, where somebody can look. Unknown never helps a trailer: of the tires
+on an axle the fewest count, two; without the number of axles, their rating or a MAX LOAD plate that
+is there but cannot be read there is no payload; and the page names every other limit that nobody knows.
 
 **What a model fills in** is shown as from the model. Somebody read the model's label or
 measured its deck, not this trailer's.
