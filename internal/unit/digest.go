@@ -42,6 +42,9 @@ func DigestOf(root fs.FS) (digest [32]byte, err error) {
 		return digest, err
 	}
 	files := map[string][32]byte{yardFile: sha256.Sum256(src)}
+	for _, p := range strays(root) {
+		files[p.At.File] = [32]byte{}
+	}
 	for _, dir := range []string{modelsDir, unitsDir} {
 		names, ignored, err := markdownFiles(root, dir)
 		if err != nil && !errors.Is(err, fs.ErrNotExist) {

@@ -41,6 +41,7 @@ func TestProblems(t *testing.T) {
 		{"huge", strings.Repeat("x", unit.MostBytes+1), "1:1 the file has 1048577 bytes; a unit file stays below 1048576 [file-unreadable] fix: keep photos, captions and videos in media/ and name them here"},
 		{"UTF-16 little end first", "\xff\xfe-\x00", "1:1 the file is in UTF-16 [file-unreadable] fix: save it as UTF-8: in the editor choose Save As, and there UTF-8 as the encoding"},
 		{"UTF-16 big end first", "\xfe\xff\x00-", "1:1 the file is in UTF-16 [file-unreadable] fix: save it as UTF-8: in the editor choose Save As, and there UTF-8 as the encoding"},
+		{"a word processor's file", "PK\x03\x04\x14\x00\x06\x00", "1:6 there is a zero byte here; this is not a text file [file-unreadable] fix: it is likely the file of a word processor; open it there, save it as plain text (.txt, UTF-8), and name that file .md"},
 		{"zero byte", "---\ntitle: é\x00b\n---\n", "2:9 there is a zero byte here; this is not a text file [file-unreadable] fix: save it as UTF-8 text"},
 		{"invalid byte", "---\ntitle: né caf\xe9\n---\n", "2:14 byte 0xe9 here is not UTF-8 [file-unreadable] fix: save the file as UTF-8; it was probably saved as Windows-1252: in the editor choose Save As, and there UTF-8 as the encoding"},
 		{"invalid byte, CRLF", "---\r\ntitle: x\r\ncolor: \xe9\r\n---\r\n", "3:8 byte 0xe9 here is not UTF-8 [file-unreadable] fix: save the file as UTF-8; it was probably saved as Windows-1252: in the editor choose Save As, and there UTF-8 as the encoding"},

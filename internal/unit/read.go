@@ -168,7 +168,7 @@ func (r *reader) asText(src []byte) ([]byte, bool) {
 	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
 	src = bytes.ReplaceAll(src, []byte("\r"), []byte("\n"))
 	if i := bytes.IndexByte(src, 0); i >= 0 {
-		return nil, r.refuse(r.at(src, i), "there is a zero byte here; this is not a text file", "save it as UTF-8 text")
+		return nil, r.refuse(r.at(src, i), "there is a zero byte here; this is not a text file", notText(src))
 	}
 	if i := invalidUTF8(src); i >= 0 {
 		return nil, r.refuse(r.at(src, i), fmt.Sprintf("byte 0x%02x here is not UTF-8", src[i]),
@@ -752,4 +752,15 @@ func ReadYard(name string, src []byte) (*Yard, []Problem) {
 	}
 	r.fold()
 	return y, r.problems
+}
+
+// notText is the remedy for a file that is not text. A file of a word processor with another name
+// begins with the marks of a ZIP archive or of a compound file.
+func notText(src []byte) string {
+	for _, marks := range []string{"PK\x03\x04", "\xd0\xcf\x11\xe0"} {
+		if bytes.HasPrefix(src, []byte(marks)) {
+			return "it is likely the file of a word processor; open it there, save it as plain text (.txt, UTF-8), and name that file .md"
+		}
+	}
+	return "save it as UTF-8 text"
 }

@@ -71,12 +71,28 @@ func Open(root fs.FS) (*Reading, error) {
 	} else if err != nil {
 		return nil, err
 	}
-	for _, p := range append(passed, more...) {
+	for _, p := range slices.Concat(passed, more, strays(root)) {
 		r.problems = append(r.problems, p)
 		r.stock.ignored = append(r.stock.ignored, p.At.File)
 	}
 	r.names, r.units, r.media = names, make([]*Kept, len(names)), make([][]Media, len(names))
 	return r, nil
+}
+
+// strays names the Markdown files that are in content/ itself, where only the yard's is read.
+func strays(root fs.FS) (problems []Problem) {
+	dir := path.Dir(yardFile)
+	entries, err := fs.ReadDir(root, dir)
+	if err != nil {
+		return nil // what is needed of it is read elsewhere, and says so
+	}
+	for _, e := range entries {
+		name := e.Name()
+		if file := dir + "/" + name; file != yardFile && !strings.HasPrefix(name, ".") && !e.IsDir() && strings.EqualFold(path.Ext(name), ".md") {
+			problems = append(problems, ignored(file, fmt.Sprintf("%q is not read here; only yard.md is", name), "if it is a trailer, move it to "+unitsDir+"/; if it is a model, to "+modelsDir+"/"))
+		}
+	}
+	return problems
 }
 
 // resembling names a folder that is called like the one that is missing, except for its capitals or
@@ -219,6 +235,12 @@ var notUnits = []notUnit{
 		"a copy that was made because two people saved the file", "compare it with the file itself, keep what is right there, and delete the copy", "sb-1050 (conflicted copy 2026-11-14).md"},
 	{func(s string) bool { return strings.Contains(s, ".md.") },
 		"named like a Markdown file with one more ending", "take the last ending off, so that the name ends in .md", "sb-1050.md.txt"},
+	{func(s string) bool {
+		return slices.Contains([]string{".docx", ".doc", ".odt", ".rtf", ".pages"}, path.Ext(s))
+	},
+		"the file of a word processor", "open it there, save it as plain text (.txt, UTF-8), and name that file .md; a new ending alone does not make it text", "sb-1050.docx"},
+	{func(s string) bool { return slices.Contains([]string{".xlsx", ".xls", ".ods", ".csv"}, path.Ext(s)) },
+		"a spreadsheet", "move it out of content/, and read it with the verb sheet", "stock.xlsx"},
 	{func(s string) bool { return path.Ext(s) != ".md" },
 		"not a Markdown file", "name it .md, or move it to media/", "sb-1050.txt"},
 }

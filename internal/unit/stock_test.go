@@ -134,6 +134,7 @@ func TestFolders(t *testing.T) {
 	s, problems, err := unit.Read(folder(map[string]string{
 		"content/yard.md":             yardText,
 		"content/units/b.md":          "---\nstock: B\n---\n",
+		"content/lost.md":             "---\nstock: L\n---\n",
 		"content/units/a.MD":          "---\nstock: A\n---\n",
 		"content/units/.hidden":       "x",
 		"content/units/photo.jpg":     "x",
@@ -158,7 +159,8 @@ func TestFolders(t *testing.T) {
 	for _, p := range problems {
 		told = append(told, fmt.Sprintf("%s %s [%s]", p.At, p.Message, p.Rule))
 	}
-	want := `content/models/notes.txt:1:1 "notes.txt" is not a Markdown file and is not read [file-ignored]
+	want := `content/lost.md:1:1 "lost.md" is not read here; only yard.md is [file-ignored]
+content/models/notes.txt:1:1 "notes.txt" is not a Markdown file and is not read [file-ignored]
 content/models/unused.md:2:7 year: "new" is not a count; write a whole number such as 2026 [value-unreadable]
 content/units/big.md:1:1 the file has 1048577 bytes; a unit file stays below 1048576 [file-unreadable]
 content/units/broken.md:1:1 the front matter opens here and never closes [file-unreadable]
