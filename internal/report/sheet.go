@@ -39,6 +39,7 @@ func Planned(w io.Writer, p *spreadsheet.Plan, applied bool, program, from, file
 		fmt.Fprintf(&b, "row %d: %s %s: %s becomes %s\n", e.Row, e.Stock, e.Path, was, e.Value)
 	}
 	held(&b, p, command(program, "sheet "+shellWord(filepath.ToSlash(file)), from))
+	lacking(&b, p)
 	faults(&b, p.Faults)
 	what, flags := "new unit", " -apply"
 	if p.Models {
@@ -73,6 +74,14 @@ func held(b *strings.Builder, p *spreadsheet.Plan, again string) {
 		}
 	}
 	fmt.Fprintf(b, "  put the sheet right; or, to take what the sheet has, add the units that you mean: %s\n", again+" -apply -anyway "+shellWord(strings.Join(stocks, ",")))
+}
+
+// lacking says that a sheet adds nothing to a file that is there, and which values that concerns.
+func lacking(b *strings.Builder, p *spreadsheet.Plan) {
+	if n := len(p.Lacking); n > 0 && !p.Models {
+		fmt.Fprintf(b, "%s without a value that the sheet has (%s): %s\n", count(n, "unit"), strings.Join(p.LackedKeys, ", "), strings.Join(p.Lacking, ", "))
+		b.WriteString("  a sheet does not add it to a file that is there, also after columns.txt is put right: write it into the file; or delete the file, if nothing was changed in it, and read the sheet again\n")
+	}
 }
 
 // newFiles names the new units or models: a few with the files that they get, many on one line.

@@ -21,7 +21,7 @@ const (
 )
 
 const keptHead = `# Which column of a sheet is which key of a unit file. A column with - is not taken.
-# Change the right side if a column was understood wrongly.
+# Change the right side if a column was understood wrongly. A line with an arrow is a column, even with # in front.
 `
 
 // keepColumns writes what was made of the columns, for the next time, and after them what is known from
@@ -56,7 +56,7 @@ func ParseKept(name string, text []byte) (map[string]string, error) {
 	keys := keyDocs()
 	out := map[string]string{}
 	for i, line := range strings.Split(strings.ReplaceAll(string(text), "\r\n", "\n"), "\n") {
-		if line = strings.TrimSpace(line); line == "" || line[0] == '#' {
+		if line = strings.TrimSpace(line); line == "" || comment(line) {
 			continue
 		}
 		at := strings.LastIndex(line, arrow)
@@ -75,6 +75,13 @@ func ParseKept(name string, text []byte) (map[string]string, error) {
 		out[header] = key
 	}
 	return out, nil
+}
+
+// comment reports whether a line is a comment. The heading of a column may begin with # too, as in
+// "# Axles -> axles.count": no key has a blank in it.
+func comment(line string) bool {
+	at := strings.LastIndex(line, arrow)
+	return line[0] == '#' && (at < 0 || strings.Contains(strings.TrimSpace(line[at+len(arrow):]), " "))
 }
 
 func paths() (out []string) {

@@ -2,6 +2,7 @@ package spreadsheet
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"path"
 	"reflect"
@@ -26,6 +27,9 @@ type Plan struct {
 	// Held are the changes that are left alone, because the yard has something newer.
 	Held   []Held
 	Faults []Fault
+	// Lacking are the units that lack values that the sheet has, and LackedKeys the keys of these
+	// values. A sheet does not add them to a file that is there.
+	Lacking, LackedKeys []string
 	// Same is how many rows of known units change nothing.
 	Same int
 	// kept are the columns as an earlier sheet left them.
@@ -132,6 +136,7 @@ func (p *Plan) edit(row int, sheet string, u *unit.Unit, values map[string]strin
 		given[g.Path] = g
 	}
 	p.hear(sheet, u.Stock.Value, values, given)
+	p.lack(u, values, given)
 	before := len(p.Edits) + len(p.Faults) + len(p.Held)
 	for _, c := range columns {
 		value := values[c.Key]
@@ -154,6 +159,25 @@ func (p *Plan) edit(row int, sheet string, u *unit.Unit, values map[string]strin
 	}
 	if len(p.Edits)+len(p.Faults)+len(p.Held) == before {
 		p.Same++
+	}
+}
+
+// lack notes which values of a row a unit does not have.
+func (p *Plan) lack(u *unit.Unit, values map[string]string, has map[string]unit.Given) {
+	values = maps.Clone(values)
+	fit(values, u)
+	lacks := false
+	for key := range values {
+		if _, ok := has[key]; ok || editable[key] || key == "title" || key == "stock" {
+			continue
+		}
+		lacks = true
+		if at, found := slices.BinarySearch(p.LackedKeys, key); !found {
+			p.LackedKeys = slices.Insert(p.LackedKeys, at, key)
+		}
+	}
+	if lacks {
+		p.Lacking = append(p.Lacking, u.Stock.Value)
 	}
 }
 

@@ -361,6 +361,34 @@ func TestKept(t *testing.T) {
 	}
 }
 
+// TestHeadingWithANumberSign: "# Axles" is a column, also as its owner corrects it; a comment is not.
+func TestHeadingWithANumberSign(t *testing.T) {
+	columns := Match([]string{"Stock", "# Axles", "# in yard"}, nil)
+	text := string(keepColumns(columns, nil)) + "# a note -> of the owner\n#\n"
+	kept, err := ParseKept(KeptName, []byte(strings.Replace(text, "# in yard -> -", "# in yard -> color", 1)))
+	if err != nil || len(kept) != 3 || kept["# Axles"] != "axles.count" || kept["# in yard"] != "color" {
+		t.Errorf("%v, %v", kept, err)
+	}
+	if c := Match([]string{"# in yard"}, kept); c[0].Key != "color" {
+		t.Errorf("the corrected column is %+v", c)
+	}
+	if _, err := ParseKept(KeptName, []byte("# Axles -> axels.count")); err == nil || !strings.Contains(err.Error(), "did you mean axles.count?") {
+		t.Errorf("%v", err)
+	}
+}
+
+// TestLacks: a column that is put right later fills nothing in a file that is there, and that is said.
+func TestLacks(t *testing.T) {
+	u, problems := unit.ReadUnit("content/units/t-1.md", []byte("---\nstock: T-1\nkind: dump\nprice: $9,000\nbed:\n  length: 14 ft\n---\n"))
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	p := plan(t, "a.csv", []byte("Stock,Make,Length (ft),Width (in),Price,Status,Type\nT-1,Oxbow,14,83,9000,lot,dump\n"), []*unit.Unit{u})
+	if !slices.Equal(p.Lacking, []string{"T-1"}) || !slices.Equal(p.LackedKeys, []string{"bed.width", "make"}) || len(p.Edits) != 1 || len(p.Faults) != 0 {
+		t.Errorf("%+v", p)
+	}
+}
+
 // BenchmarkFiveHundredRows reads and plans a sheet of 500 new rows.
 func BenchmarkFiveHundredRows(b *testing.B) {
 	var text bytes.Buffer
