@@ -174,6 +174,14 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     // My machine: 8,500 lb on 12 ft. Every card answers with its first word; a trailer of 7,000 lb
     // cannot be among those that carry it, whatever the arithmetic, nor one that is sold.
     await page.locator('#mine .change').click();
+    check(/^Show [0-9,]+ trailers$/.test((await page.locator('#go button').textContent()).trim()), `find ${how}: the bar over an open form has its words`);
+    check(await page.locator('.line .unit').evaluateAll(all => all.every(e => e.getClientRects().length === 1 && e.getBoundingClientRect().height < 1.7 * parseFloat(getComputedStyle(e).fontSize))), `find ${how}: a unit is on one line`);
+    const cut = await page.locator('#sort').evaluate(s => {
+      const ruler = document.createElement('canvas').getContext('2d'), is = getComputedStyle(s);
+      ruler.font = is.font;
+      return [...s.options].map(o => o.text).filter(t => ruler.measureText(t).width > s.clientWidth - parseFloat(is.paddingLeft) - 20);
+    });
+    check(!cut.length, `find ${how}: every order is whole in its field: ${cut}`);
     await page.locator('#m-w').fill('8,500');
     await page.locator('#m-l').fill('12 ft');
     await settled();

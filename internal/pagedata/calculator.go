@@ -76,12 +76,12 @@ func LicenseLimits() []any {
 // Machines is the table of what loads weigh, for statics.js: name, the class's least, its
 // typical and its most weight in pounds, its longest length in feet, how far its center is
 // from its front and how far that may be off (shares of the length), what its front and its
-// rear are called, its silhouette.
+// rear are called, its silhouette, its shortest length in feet.
 func Machines() ([]byte, error) {
 	var rows [][]any
 	for _, c := range tables.Cargo() {
 		rows = append(rows, []any{compute.NameOf(c), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High),
-			float64(c.Center), float64(c.Margin), c.Front, c.Rear, c.Shape})
+			float64(c.Center), float64(c.Margin), c.Front, c.Rear, c.Shape, float64(c.Length.Low)})
 	}
 	return variable("MACHINES", rows)
 }

@@ -495,7 +495,7 @@ func TestMachines(t *testing.T) {
 	}
 	for i, c := range tables.Cargo() {
 		same(t, c.Class, rows[i], []any{compute.NameOf(c), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High),
-			float64(c.Center), float64(c.Margin), c.Front, c.Rear, c.Shape})
+			float64(c.Center), float64(c.Margin), c.Front, c.Rear, c.Shape, float64(c.Length.Low)})
 	}
 }
 

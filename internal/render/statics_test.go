@@ -598,6 +598,45 @@ func (c chance) placed(r compute.Rig, on *oracle.On) []compute.Set {
 	return sets
 }
 
+// TestStaticsDoubt: what is far outside its class is questioned, and no yes is left of a verdict.
+func TestStaticsDoubt(t *testing.T) {
+	t.Parallel()
+	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 6))}
+	f := s.function(`function(a) { a = JSON.parse(a); var d = Statics.doubt(a[0], a[1], a[2], a[3]), v = Statics.question({ is: a[4], text: "", limits: [{ over: a[5] }] }, d);
+		return d + "; " + v.is + "; " + v.text; }`)
+	said := map[string]int{}
+	for i := range 2 * cases {
+		k := oracle.Class{Light: measure.Pounds(c.odd(500, 9000, 0)), Shortest: measure.Inches(math.Round(c.between(0, 20)) * 12)}
+		k.Heavy, k.Longest = k.Light*1.5, k.Shortest+24
+		weight, length, in := c.pounds(20, 30000), c.inches(1, 500), c.system()
+		if c.IntN(10) == 0 {
+			weight = k.Light / 2
+		}
+		v := oracle.Verdict{Is: "yes", Limits: []oracle.Checked{{Over: c.IntN(3) == 0}}}
+		if v.Limits[0].Over {
+			v.Is = "no"
+		}
+		row := []any{"", float64(k.Light), 0, float64(k.Heavy), float64(k.Longest) / 12, 0, 0, "", "", "", float64(k.Shortest) / 12}
+		is, over := v.Is, v.Limits[0].Over
+		doubt := oracle.Doubt(k, weight, length, in)
+		v.Question(doubt)
+		want := doubt + "; " + v.Is + "; " + v.Text
+		if got := s.ask(f, row, float64(weight), float64(length), in == measure.Metric, is, over); got != want {
+			t.Fatalf("case %d: %v lb and %v in of %+v\n page %s\n Go   %s", i, weight, length, k, got, want)
+		}
+		if doubt != "" && v.Is == "yes" {
+			t.Fatalf("case %d: a yes for what is doubtful: %s", i, doubt)
+		}
+		said[v.Is]++
+		if strings.Contains(doubt, "long") {
+			said["long"]++
+		}
+	}
+	if said["yes"] < cases/20 || said["no"] < cases/20 || said["unknown"] < cases/20 || said["long"] < cases/20 {
+		t.Errorf("the cases reach too little: %v", said)
+	}
+}
+
 // TestStaticsClimb: whether a machine drags on the way up.
 func TestStaticsClimb(t *testing.T) {
 	t.Parallel()

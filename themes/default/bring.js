@@ -1,7 +1,7 @@
 // What a customer brings: a machine and a truck. Both are kept on this phone (localStorage)
 // for every page of the yard, and travel in an address after "#bring=", which never reaches
 // the host. window.Bring has what is known now, in pounds and inches:
-//   state    {m: {k, w, l, r, b, c, o, u} or null, n: a second machine, t: {keys of Statics.ASKED} or null}
+//   state    {m: {k, w, l, r, b, c, o, u, and fw or fl where the class filled w or l} or null, n: a second machine, t: {keys of Statics.ASKED} or null}
 //   start(paths, then, failed)    loads the calculators, once
 //   machine(which)                the machine "m", or the second one "n", for Statics
 //   open(ticket, which, told, then)  opens a ticket's form of "m" or "t", or shuts it, then
@@ -92,6 +92,7 @@ window.Bring = (function () {
 		c = S.machine(r, m.l, !!m.r);
 		c.w = m.w;
 		c.shape = r ? r[9] : "";
+		c.doubt = S.doubt(r, m.w, m.l, U.si);
 		c.rear = !!m.r;
 		c.base = m.b;
 		c.under = m.c;
@@ -114,6 +115,7 @@ window.Bring = (function () {
 	};
 
 	// A field shows under it what it understood, or why it cannot be read.
+	// Its tell writes a value that nobody typed.
 	function field(box, id, name, hint, unit, value, more, set) {
 		var l = make("label", box, "", { "for": id }), i, said;
 		make("span", l, name);
@@ -122,7 +124,9 @@ window.Bring = (function () {
 		i = make("input", line, "", { id: id, inputmode: more.signed ? "text" : "decimal", autocomplete: "off", "aria-describedby": id + "-is" });
 		make("span", line, "", { "class": "unit" }).textContent = S.unit({ unit: unit }, U.si);
 		said = make("p", box, "", { id: id + "-is", "class": "understood", "aria-live": "polite" });
-		if (value != null) i.value = unit == "lb" ? S.weight(value, U.si) : S.length(value, U.si);
+		function written(v) { return unit == "lb" ? S.weight(v, U.si) : S.length(v, U.si); }
+		if (value != null) i.value = written(value);
+		i.tell = function (v) { said.textContent = i.value = written(v); };
 		i.addEventListener("input", function () {
 			var r = S.read(i.value, { name: name, unit: unit, signed: more.signed, zero: more.zero }, U.si);
 			said.textContent = "";
@@ -180,6 +184,7 @@ window.Bring = (function () {
 		function entry(into, key, name, hint, unit, more) {
 			return field(into, which + "-" + key, name, hint, unit, v[key], more, function (n, is) {
 				if (n == null) delete v[key]; else v[key] = n;
+				delete v["f" + key];
 				told(key, is);
 			});
 		}
@@ -209,17 +214,26 @@ window.Bring = (function () {
 			var way = make("details", box);
 			make("summary", way, S.say("bring way"));
 			["b", "c", "o", "u"].forEach(function (k) { entry(way, k, S.say("way " + k), S.say("way " + k + " at"), "in", { zero: k == "c" || k == "u" }); });
+			function tell(m) { about.textContent = m ? S.say("bring class", S.weight(m[1], U.si), S.weight(m[3], U.si)) : ""; }
+			// What was typed by hand is the customer's: a class fills what is empty or what a class filled.
+			function fill(key, i, n) {
+				if (i.value.trim() && !v["f" + key]) return;
+				v[key] = n;
+				v["f" + key] = true;
+				i.tell(n);
+			}
 			pick.onchange = function () {
 				var m = window.MACHINES[pick.value];
 				if (!m) delete v.k;
 				else {
-					v.k = +pick.value; v.w = m[2]; v.l = m[4] * 12;
-					w.value = S.weight(v.w, U.si);
-					l.value = S.length(v.l, U.si);
+					v.k = +pick.value;
+					fill("w", w, m[2]);
+					fill("l", l, m[4] * 12);
 				}
-				about.textContent = m ? S.say("bring class", S.weight(m[1], U.si), S.weight(m[3], U.si)) : "";
+				tell(m);
 				told("k");
 			};
+			tell(window.MACHINES[v.k]);
 		} else {
 			var more = make("details", null);
 			make("summary", more, S.say("bring more"));

@@ -25,7 +25,9 @@
 //     set it, a is from its leading end back to its center of gravity, m how far that may be off;
 //     head and tail name its leading and its following end.
 //     MACHINES has [name, least lb, typical lb, most lb, longest ft, center and margin (shares of
-//     the length, from its front), name of its front, name of its rear, shape].
+//     the length, from its front), name of its front, name of its rear, shape, shortest ft].
+//   Statics.doubt(row, w, L, si)  a question where the weight or the length is far outside the class, or ""
+//   Statics.question(verdict, doubt)  the verdict, CANNOT SAY YET where there is a doubt and no limit is broken
 //
 //   Statics.carry(rig, machines, si)  WILL IT CARRY MINE: one machine, or several front to rear.
 //   Statics.pull(rig, truck, on, law, si)  CAN MY TRUCK PULL IT. on is null for a full
@@ -482,6 +484,22 @@ var Statics = (function () {
 		return settled(v, yes);
 	}
 
+	// oracle/doubt.go
+	function doubt(row, w, L, si) {
+		function far(v, least, most) { return least > 0 && (v < least / 2 || v > most * 2); }
+		if (!row) return "";
+		if (far(w, row[1], row[3])) return say("doubt weight", weight(w, si), weight(row[1], si), weight(row[3], si));
+		return far(L, row[10] * 12, row[4] * 12) ? say("doubt length", length(L, si), length(row[10] * 12, si), length(row[4] * 12, si)) : "";
+	}
+	function question(v, doubt) {
+		if (!doubt || v.is == "no" && !v.limits.length || v.limits.some(function (l) { return l.over; })) return v;
+		v.is = "unknown";
+		v.word = say("word unknown");
+		v.text = say("verdict", v.word, doubt);
+		v.needs = [{ key: "sure", text: doubt }];
+		return v;
+	}
+
 	// oracle/pull.go
 	var KINDS = ["receiver", "gooseneck", "fifth-wheel", "pintle"];
 	function contradiction(r, t, si) {
@@ -634,7 +652,7 @@ var Statics = (function () {
 
 	return {
 		ASKED: ASKED, KINDS: KINDS, NAMES: NAMES, LICENSES: LICENSES, KG: KG, MM: MM, say: say, read: read, unit: unit,
-		machine: machine, spots: spots, spotText: spotText, bear: bear, loaded: loaded, climb: climb, carry: carry, pull: pull,
+		machine: machine, spots: spots, spotText: spotText, bear: bear, loaded: loaded, climb: climb, carry: carry, pull: pull, doubt: doubt, question: question,
 		weight: weight, limit: limit, load: load, length: length, atLeast: atLeast, atMost: atMost, share: share, stretch: stretch, near: near, trimmed: trimmed,
 		window: window, windowText: windowText, marginText: marginText
 	};

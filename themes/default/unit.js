@@ -71,6 +71,8 @@
 		truck();
 	}
 	var sets = [], carried;
+	// doubt questions what cannot be so, as a track loader of 95 lb.
+	function doubt(list) { return list.map(function (c) { return c.doubt; }).filter(Boolean)[0] || ""; }
 	function machine() {
 		var list = [];
 		["m", "n"].forEach(function (k) {
@@ -85,7 +87,7 @@
 			var turned = S.carry(R, list.slice().reverse(), U.si);
 			if (turned.is == "yes") carried = turned;
 		}
-		if (carried) carried.text = spaced(carried.text);
+		if (carried) S.question(carried, doubt(list)).text = spaced(carried.text);
 		verdict(byId("mine-is"), carried);
 		if (!carried) byId("mine-is").textContent = wrong.m ? "" : S.say("bring say machine");
 		place(list);
@@ -96,6 +98,7 @@
 		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), v = null, now;
 		if (t && !wrong.t) v = S.pull(R, t, sets.length ? S.loaded(R, sets) : null, law, U.si);
 		now = JSON.stringify([v && v.text, v && v.notes, wrong.t, B.text("t")]);
+		if (v && v.is != "no") S.question(v, doubt(sets));
 		if (v) v.text = spaced(v.text);
 		if (now == answered) return;
 		answered = now;
@@ -302,7 +305,7 @@
 		}
 		foot(S.say("deck hitch"), S.load(b.tongue, si) + ", " + S.share(b.share), [5, 6, 7]);
 		foot(S.say("deck axles"), S.load(b.axles, si), [8, 9, 10]);
-		says.push(b.keeps ? S.say("deck keeps") : !b.apart ? S.say("deck apart") : broken(over));
+		says.push(b.keeps ? doubt(sets) || S.say("deck keeps") : !b.apart ? S.say("deck apart") : broken(over));
 		byId("deck-is").textContent = says.join(". ") + ".";
 	}
 })();

@@ -276,8 +276,9 @@
 		if (known[key]) return known[key];
 		r = rig(i);
 		o = { open: !r };
-		if (r && c) o.m = m = S.carry(r, [c], U.si);
+		if (r && c) o.m = m = S.question(S.carry(r, [c], U.si), c.doubt);
 		if (r && t) o.t = S.pull(r, t, m && m.sets.length ? S.loaded(r, m.sets) : null, D.law, U.si);
+		if (o.t && o.t.is == "yes" && m && m.sets.length) S.question(o.t, c.doubt);
 		return known[key] = o;
 	}
 	// fitting is the filter "only those that": it keeps a YES alone, or with maybe whatever is
@@ -821,7 +822,9 @@
 		var a = document.activeElement, typing = panel.contains(a) && /^(INPUT|SELECT)$/.test(a.tagName);
 		goBar.hidden = !(typing || folds.open && panel.contains(a)) || root.classList.contains("comparing");
 		if (eye) goBar.style.bottom = Math.max(0, innerHeight - eye.height - eye.offsetTop) + "px";
-		if (!goBar.hidden && !D) ready(function () { if (!goButton.textContent) goButton.textContent = some("show", N); });
+		if (goBar.hidden || goButton.textContent) return;
+		if (D) goButton.textContent = some("show", N);
+		else ready(function () { if (!goButton.textContent) goButton.textContent = some("show", N); });
 	}
 	["focusin", "focusout"].forEach(function (e) { panel.addEventListener(e, function () { setTimeout(busy); }); });
 	folds.addEventListener("toggle", busy);
