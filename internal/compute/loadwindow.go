@@ -11,7 +11,7 @@ import (
 type Constraint uint8
 
 // The constraints. The first ones bound the place, the later ones the weight, the last
-// ones refuse measures that cannot be.
+// ones refuse measures that cannot be, or a machine whatever its place.
 const (
 	NoConstraint Constraint = iota
 	DeckFront
@@ -30,6 +30,10 @@ const (
 	NoLoad
 	TheLoad
 	TheTrailer
+	RampsHold
+	GateHold
+	DoorHold
+	PartHold
 	TheOthers
 )
 
@@ -39,7 +43,8 @@ func (c Constraint) String() string {
 		"nothing", "the deck's front edge", "the deck's rear edge", "the load ahead of it", "the load behind it",
 		"the least that should be on the tongue", "the most that should be on the tongue", "the coupler's tongue limit",
 		"the axles", "the tires", "the wheels", "gvwr", "the coupler", "the ball", "no load at all",
-		"the load's own measures", "the trailer's measures", "the measures of a load already placed",
+		"the load's own measures", "the trailer's measures",
+		"the rating of the ramps", "the rating of the gate", "the rating of the ramp door", "the rating of a short part of the deck", "the measures of a load already placed",
 	}[c]
 }
 

@@ -54,11 +54,18 @@ func (w *Work) CommonLoads() []CommonLoad {
 	if len(needs) > 0 {
 		return nil
 	}
-	rows := commonRows()
+	towed, rows := TowedOf(w), commonRows()
 	out := make([]CommonLoad, 0, len(rows))
 	for _, c := range rows {
 		l := Load{Weight: c.Typical, Length: c.Length.High.Inches()}
-		out = append(out, CommonLoad{c.Item, c.Class, l, rig.Window(l)})
+		window, over, known := towed.refused(l)
+		switch {
+		case !known:
+			continue
+		case !over:
+			window = rig.Window(l)
+		}
+		out = append(out, CommonLoad{c.Item, c.Class, l, window})
 	}
 	return out
 }

@@ -30,6 +30,14 @@ type Towed struct {
 	Most measure.Share
 	// WayUp is how steep the way up to its deck is, on level ground and empty.
 	WayUp Result[measure.Degrees]
+	// WayHolds is what the way up is rated for, a pair of ramps as a pair, and WayBy says what
+	// it is: ramps, a gate, a ramp door.
+	WayHolds Result[measure.Pounds]
+	WayBy    Constraint
+	// PartHolds is the heaviest load on any part of the deck of the length Part, where the
+	// maker rates that.
+	PartHolds Result[measure.Pounds]
+	Part      Result[measure.Inches]
 }
 
 // machineSpaces are the spaces onto which a machine is driven or set. otherUse are the kinds of
@@ -60,6 +68,7 @@ func TowedOf(w *Work) Towed {
 	t.NoBall = w.Unit.Hitch.Kind.Value == "fifth-wheel" || w.Unit.Hitch.Kind.Value == "pintle"
 	t.NoMachines = !machineSpaces[s.Name] || otherUse[w.Unit.Kind.Value]
 	t.Kind, t.Ball = w.Unit.Hitch.Kind.Value, w.Unit.Hitch.Ball.Value
+	t.holds(w)
 	if band, ok := w.Band(); ok {
 		t.Most = band.Most
 	}

@@ -59,6 +59,7 @@ func Carry(t Trailer, list []compute.Machine, head string, in measure.System) Ca
 			return in.AtMost(measure.Inches(l))
 		})
 	}
+	v.held(t, list, pounds)
 	if !t.Payload.Known {
 		v.need("payload")
 	}
@@ -75,6 +76,40 @@ func Carry(t Trailer, list []compute.Machine, head string, in measure.System) Ca
 	return v
 }
 
+// held checks the machines, close together, against the ratings of the way up and of a short part
+// of the deck. What one of them alone breaks is a no. What only all of them together break can
+// still be kept with space between them.
+func (v *Carried) held(t Trailer, list []compute.Machine, pounds func(float64, bool) string) {
+	row := inRow(list, 0)
+	for i, m := range t.Held(row) {
+		if m.By == compute.PartHold && !t.Part.Known {
+			if m.Over {
+				v.need("part")
+			}
+			continue
+		}
+		var alone measure.Pounds
+		for k := range row {
+			alone = max(alone, t.Held(row[k : k+1])[i].Used)
+		}
+		v.check(byKey(m.By), m.By.String(), float64(m.Limit), float64(alone), pounds)
+		if m.Over && measure.NotOver(alone, m.Limit) {
+			v.need("order")
+		}
+	}
+}
+
+// inRow is the machines close together, the first with its leading end at x.
+func inRow(list []compute.Machine, x measure.Inches) (out []compute.Set) {
+	for _, m := range list {
+		out = append(out, compute.Set{Machine: m, At: x})
+		x += m.Length
+	}
+	return out
+}
+
+func byKey(c compute.Constraint) string { return "by" + strconv.Itoa(int(c)) }
+
 // place finds the spot of the machines and checks the trailer with them there.
 func (v *Carried) place(t Trailer, all compute.Machine, list []compute.Machine, head string, in measure.System) string {
 	v.Spots = t.Spots(all, nil)
@@ -82,15 +117,11 @@ func (v *Carried) place(t Trailer, all compute.Machine, list []compute.Machine, 
 	deck := phrases.Say("space deck")
 	switch s.Fit {
 	case compute.Fits:
-		x := s.Best()
-		for _, m := range list {
-			v.Sets = append(v.Sets, compute.Set{Machine: m, At: x})
-			x += m.Length
-		}
+		v.Sets = inRow(list, s.Best())
 		v.Best, _ = t.Bear(v.Sets)
 		for _, m := range v.Best.Margins {
 			if m.By >= compute.TongueMost {
-				v.check("by"+strconv.Itoa(int(m.By)), m.By.String(), float64(m.Limit), float64(m.Used), heavy(in))
+				v.check(byKey(m.By), m.By.String(), float64(m.Limit), float64(m.Used), heavy(in))
 			}
 		}
 		return SpotText(s, all.Length, head, deck, in)

@@ -1,7 +1,6 @@
 package oracle
 
 import (
-	"slices"
 	"strconv"
 
 	"tarepage/internal/compute"
@@ -159,7 +158,7 @@ func (p *puller) placed() {
 		}
 		broken = true
 		if rests := m.By <= compute.WheelHold; rests && !p.on.Tongue.Known {
-			p.needOnce("tongue")
+			p.need("tongue")
 			continue
 		} else if rests && move == "" {
 			move = "move back"
@@ -192,12 +191,6 @@ func (p *puller) broken(m compute.Margin) {
 		c.Part = worst / least
 	}
 	p.Limits = append(p.Limits, c)
-}
-
-func (p *puller) needOnce(key string) {
-	if !slices.Contains(p.Needs, key) {
-		p.need(key)
-	}
 }
 
 // towed checks the trailer's own payload and what the truck's maker lets it tow.

@@ -84,7 +84,7 @@ func TestPullOtherAnswers(t *testing.T) {
 		{"a heavy truck without a sticker", func(_ *compute.Towed, k *Truck) { k.GVWR, k.Sticker = lb(10001), pounds{} }, nil, "CANNOT SAY YET: it needs the truck's weight on a scale"},
 		{"only with weight distribution", func(_ *compute.Towed, k *Truck) {
 			k.HitchRating, k.HitchTongue, k.HitchWD, k.TongueWD = lb(5000), lb(500), lb(10000), lb(1100)
-		}, nil, "CANNOT SAY YET: it needs whether you tow with a weight-distributing hitch, and whether"},
+		}, nil, "CANNOT SAY YET: it needs whether you tow with a weight-distributing hitch. Nothing is over"},
 		{"with weight distribution", func(_ *compute.Towed, k *Truck) {
 			k.HitchRating, k.HitchTongue, k.HitchWD, k.TongueWD, k.Distributes = lb(5000), lb(500), lb(10000), lb(1100), "yes"
 		}, nil, "YES: full"},
@@ -187,6 +187,46 @@ func TestPullPlaced(t *testing.T) {
 		v := Pull(towed, truck, on)
 		if notes := strings.Join(v.Notes, " "); !strings.HasPrefix(v.Text, c.want) || !strings.Contains(notes, c.note) || c.note == "" && strings.Contains(notes, "Move it") {
 			t.Errorf("%s: %q %q, want %q", c.name, v.Text, v.Notes, c.want)
+		}
+	}
+}
+
+// TestCarryHeld: a machine that the ramps, or a short part of the deck, are not rated for is a no
+// that names the rating, whatever else is known. A machine on 10 ft, or on twice that.
+func TestCarryHeld(t *testing.T) {
+	r := compute.Rig{Empty: 3000, Tongue: 300, Axles: 200, Front: 40, Length: 240, GVWR: 20000, Hold: 22000, HoldBy: compute.AxleHold, Least: 0.10, Most: 0.15}
+	machine := func(w measure.Pounds, long measure.Inches) compute.Machine {
+		return compute.Machine{Load: compute.Load{Weight: w, Length: long}, Center: long.Half()}
+	}
+	ramps := func(o *compute.Towed) { o.WayHolds, o.WayBy = lb(4000), compute.RampsHold }
+	part := func(o *compute.Towed) { o.PartHolds, o.Part = lb(4000), in(120) }
+	for _, c := range []struct {
+		name    string
+		to      func(*compute.Towed)
+		list    []compute.Machine
+		is, say string
+	}{
+		{"unrated", func(*compute.Towed) {}, []compute.Machine{machine(4001, 120)}, "yes", ""},
+		{"ramps, below", ramps, []compute.Machine{machine(3999, 120)}, "yes", "The closest is the rating of the ramps, 1 lb left."},
+		{"ramps, at", ramps, []compute.Machine{machine(4000, 120)}, "yes", "The closest is the rating of the ramps, 0 lb left."},
+		{"ramps, above", ramps, []compute.Machine{machine(4001, 120)}, "no", "NO: the rating of the ramps, 1 lb over."},
+		{"one of two above", ramps, []compute.Machine{machine(1000, 60), machine(4001, 120)}, "no", "NO: the rating of the ramps, 1 lb over."},
+		{"two together above", ramps, []compute.Machine{machine(3000, 60), machine(3000, 60)}, "yes", "the rating of the ramps, 1,000 lb left."},
+		{"tongue not weighed", func(o *compute.Towed) { ramps(o); o.TongueEmpty = pounds{} }, []compute.Machine{machine(4001, 120)}, "no", "NO: the rating of the ramps, 1 lb over."},
+		{"payload not known", func(o *compute.Towed) { ramps(o); o.Payload = pounds{} }, []compute.Machine{machine(4001, 120)}, "no", "NO: the rating of the ramps, 1 lb over."},
+		{"part, below", part, []compute.Machine{machine(3999, 120)}, "yes", "The closest is the rating of a short part of the deck, 1 lb left."},
+		{"part, at", part, []compute.Machine{machine(4000, 120)}, "yes", "The closest is the rating of a short part of the deck, 0 lb left."},
+		{"part, above", part, []compute.Machine{machine(4001, 120)}, "no", "NO: the rating of a short part of the deck, 1 lb over."},
+		{"part, longer and at", part, []compute.Machine{machine(6000, 180)}, "yes", "The closest is the rating of a short part of the deck, 0 lb left."},
+		{"part, longer and above", part, []compute.Machine{machine(6003, 180)}, "no", "NO: the rating of a short part of the deck, 2 lb over."},
+		{"part, two close together", part, []compute.Machine{machine(3000, 60), machine(3000, 60)}, "unknown", "CANNOT SAY YET: it needs another order, or space between the machines. Nothing is over so far."},
+		{"part of unknown length, at", func(o *compute.Towed) { o.PartHolds = lb(4000) }, []compute.Machine{machine(4000, 180)}, "yes", ""},
+		{"part of unknown length, above", func(o *compute.Towed) { o.PartHolds = lb(4000) }, []compute.Machine{machine(4001, 180)}, "unknown", "CANNOT SAY YET: it needs how long a part of the deck its rating for a short part counts for. Nothing is over so far."},
+	} {
+		trailer := Trailer{Rig: r, Whole: true, Deck: in(240), Towed: compute.Towed{TongueEmpty: lb(300), Payload: lb(17000)}}
+		c.to(&trailer.Towed)
+		if v := Carry(trailer, c.list, "front", measure.American); v.Is != c.is || !strings.Contains(v.Text, c.say) {
+			t.Errorf("%s: %q", c.name, v.Text)
 		}
 	}
 }

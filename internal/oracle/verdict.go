@@ -50,7 +50,11 @@ func (v *Verdict) check(key, label string, rating, used float64, write func(v fl
 	v.Limits = append(v.Limits, c)
 }
 
-func (v *Verdict) need(key string) { v.Needs = append(v.Needs, key) }
+func (v *Verdict) need(key string) {
+	if !slices.Contains(v.Needs, key) {
+		v.Needs = append(v.Needs, key)
+	}
+}
 
 // settle decides: no as soon as one limit is broken, yes only if nothing is missing. Yes is
 // what a yes goes on with.

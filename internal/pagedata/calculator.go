@@ -22,7 +22,8 @@ import (
 //	9 the coupler's rating, likewise  19 their wheels
 //	20 whether it has no brakes      21 the kind of its hitch
 //	22 the ball that it takes, 0 if unknown   23 how steep its way up is, in degrees
-//	24 whether no machine goes on it
+//	24 whether no machine goes on it   25 what its way up holds   26 which constraint says so
+//	27 what a short part of its deck holds   28 how long that part is
 func Calculator(r compute.Rig, t compute.Towed) []any {
 	known := func(v float64, ok bool) any {
 		if !ok {
@@ -31,12 +32,14 @@ func Calculator(r compute.Rig, t compute.Towed) []any {
 		return v
 	}
 	pounds := func(p compute.Result[measure.Pounds]) any { return known(float64(p.Value), p.Known) }
+	inches := func(in compute.Result[measure.Inches]) any { return known(float64(in.Value), in.Known) }
 	hold := func(p measure.Pounds) any { return known(float64(p), p > 0) }
 	return []any{
 		float64(r.Empty), float64(r.Tongue), float64(r.Axles), float64(r.Front), float64(r.Length), float64(r.GVWR),
 		float64(r.Hold), int(r.HoldBy), float64(r.TongueMost), float64(r.Coupler), float64(r.Ball),
 		float64(r.Least), float64(r.Most), pounds(t.Payload), pounds(t.SurgeTruck), pounds(t.TongueEmpty), t.NoBall,
 		hold(r.Holds[0]), hold(r.Holds[1]), hold(r.Holds[2]), t.Unbraked, t.Kind, float64(t.Ball), known(float64(t.WayUp.Value), t.WayUp.Known), t.NoMachines,
+		pounds(t.WayHolds), int(t.WayBy), pounds(t.PartHolds), inches(t.Part),
 	}
 }
 

@@ -221,6 +221,17 @@ func (c chance) towed(r compute.Rig) compute.Towed {
 	return t
 }
 
+// rated gives the trailer ratings of its way up and of a short part of its deck.
+func (c chance) rated(t compute.Towed) compute.Towed {
+	if t.WayBy = compute.RampsHold + compute.Constraint(c.IntN(3)); c.IntN(3) == 0 {
+		t.WayHolds = c.maybe(c.pounds(1000, 16000))
+	}
+	if c.IntN(3) == 0 {
+		t.PartHolds, t.Part = c.maybe(c.pounds(1000, 16000)), c.maybeInches(c.inches(24, 200))
+	}
+	return t
+}
+
 func (c chance) truck() oracle.Truck {
 	if c.IntN(50) == 0 {
 		return oracle.Truck{} // nothing known
@@ -425,19 +436,12 @@ func TestStaticsCarry(t *testing.T) {
 	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 3))}
 	f := s.function(`function(a) { a = JSON.parse(a); var v = Statics.carry(a[0], a[1], a[2]);
 		return [v.is, v.text, v.needs.map(function (n) { return n.key; }).join(" "), v.limits.map(function (l) { return l.key + " " + l.label + " " + l.text; }).join("; "), v.best ? Statics.load(v.best.tongue, a[2]) : ""].join("\n"); }`)
-	is := map[string]int{}
+	is, closest := map[string]int{}, map[string]int{}
 	for i := range 2 * cases {
 		r, in := c.rig(), c.system()
-		towed := c.towed(r)
+		towed := c.rated(c.towed(r))
 		if towed.Payload.Known && c.IntN(2) == 0 {
 			towed.Payload.Value = r.GVWR - r.Empty
-		}
-		trailer := oracle.Trailer{Rig: r, Towed: towed, Whole: true, Deck: compute.Result[measure.Inches]{Value: r.Length, Known: true}}
-		data := pagedata.Calculator(r, towed)
-		if c.IntN(6) == 0 { // a measurement is missing
-			k := []int{0, 1, 2, 3, 4, 5, 6, 11}[c.IntN(8)]
-			trailer.Whole, data[k] = false, nil
-			trailer.Deck.Known = k != 4
 		}
 		var list []compute.Machine
 		words := []map[string]any{}
@@ -449,10 +453,19 @@ func TestStaticsCarry(t *testing.T) {
 			list = append(list, m)
 			words = append(words, machineData(m))
 		}
+		c.edge(&towed, list)
+		trailer := oracle.Trailer{Rig: r, Towed: towed, Whole: true, Deck: compute.Result[measure.Inches]{Value: r.Length, Known: true}}
+		data := pagedata.Calculator(r, towed)
+		if c.IntN(6) == 0 { // a measurement is missing
+			k := []int{0, 1, 2, 3, 4, 5, 6, 11}[c.IntN(8)]
+			trailer.Whole, data[k] = false, nil
+			trailer.Deck.Known = k != 4
+		}
 		v := oracle.Carry(trailer, list, "front", in)
 		is[v.Is]++
 		var limits []string
 		for _, l := range v.Limits {
+			closest[l.Key+fmt.Sprint(l.Over)]++
 			limits = append(limits, l.Key+" "+l.Label+" "+l.Text)
 		}
 		tongue := ""
@@ -466,9 +479,67 @@ func TestStaticsCarry(t *testing.T) {
 		if v.Is == "yes" && (len(v.Needs) > 0 || !v.Best.Keeps || !towed.TongueEmpty.Known) {
 			t.Fatalf("case %d: a yes that should not be one: %+v", i, v)
 		}
+		if over := slices.ContainsFunc(towed.Held(v.Sets), func(m compute.Margin) bool { return m.Over }); over && v.Is == "yes" {
+			t.Fatalf("case %d: a yes over the rating of the way up or of a part of the deck: %+v with %+v", i, v, towed)
+		}
+		for _, n := range v.Needs {
+			is[n]++
+		}
 	}
-	if is["yes"] < cases/20 || is["no"] < cases/10 || is["unknown"] < cases/10 {
+	if is["yes"] < cases/20 || is["no"] < cases/10 || is["unknown"] < cases/10 || is["part"] < cases/100 || is["order"] < cases/100 {
 		t.Errorf("the cases reach too little: %v", is)
+	}
+	for by := compute.RampsHold; by <= compute.PartHold; by++ {
+		for _, over := range []string{"true", "false"} {
+			if key := "by" + fmt.Sprint(int(by)) + over; closest[key] < cases/50 {
+				t.Errorf("%s came %d times; the cases reach too little", key, closest[key])
+			}
+		}
+	}
+}
+
+// edge puts a rating of the way up, or of a part of the deck, at what the machines weigh, or the
+// part at their length.
+func (c chance) edge(t *compute.Towed, list []compute.Machine) {
+	if len(list) == 0 || c.IntN(3) > 0 {
+		return
+	}
+	m := list[c.IntN(len(list))]
+	t.WayHolds.Value, t.PartHolds.Value = m.Weight, m.Weight
+	if c.IntN(2) == 0 {
+		t.Part.Value = m.Length
+	}
+}
+
+// TestStaticsHeld: what machines anywhere on the deck put on the way up and on a short part of
+// it, as the page has it while one is dragged.
+func TestStaticsHeld(t *testing.T) {
+	t.Parallel()
+	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 6))}
+	f := s.function(`function(a) { a = JSON.parse(a); return Statics.held(a[0], a[1]).map(function (m) {
+		return [Statics.NAMES[m.by], Statics.limit(m.limit), Statics.load(m.used), m.over].join(" "); }).join("; "); }`)
+	over := 0
+	for i := range cases {
+		r := c.rig()
+		towed := c.rated(c.towed(r))
+		var sets []compute.Set
+		for range 1 + c.IntN(3) {
+			sets = append(sets, compute.Set{Machine: c.machine(r), At: c.inches(0, 400, 0)})
+		}
+		var words []string
+		for _, m := range towed.Held(sets) {
+			words = append(words, fmt.Sprint(m.By, " ", measure.American.Limit(m.Limit), " ", measure.American.Load(m.Used), " ", m.Over))
+			if m.Over {
+				over++
+			}
+		}
+		want := strings.Join(words, "; ")
+		if got := s.ask(f, pagedata.Calculator(r, towed), setData(sets)); got != want {
+			t.Fatalf("case %d: %+v on %+v\n page %s\n Go   %s", i, sets, towed, got, want)
+		}
+	}
+	if over < cases/10 {
+		t.Errorf("only %d of the ratings were broken", over)
 	}
 }
 
@@ -682,7 +753,7 @@ func TestStaticsNames(t *testing.T) {
 		t.Fatal(err)
 	}
 	var names, licenses []string
-	for c := compute.NoConstraint; c <= compute.TheTrailer; c++ {
+	for c := compute.NoConstraint; c < compute.TheOthers; c++ {
 		names = append(names, c.String())
 	}
 	for l := oracle.NoClass; l <= oracle.ClassA; l++ {

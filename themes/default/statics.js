@@ -53,6 +53,8 @@
 //     share, margins: [{by, limit, used, over, left}], keeps, apart}. A set is a machine with x,
 //     its leading end behind the front of the deck, in inches. apart is false where two
 //     overlap or one is over an end.
+//   Statics.held(rig, sets)  what the way up and a short part of the deck are rated for, with
+//     machines on it: [{by, limit, used, over}], as margins have them.
 //   Statics.loaded(rig, sets)  {w, tongue, stand} for pull. stand is what bear says, null where the trailer lacks a measurement.
 //   Statics.climb(angle, machine, si)  the way up of that many degrees: {is: "yes" | "no" |
 //     "unknown", texts, drags (which of the texts say that it does)}, or null where nobody knows the angle. A machine may have base (its
@@ -69,7 +71,8 @@
 //   14 truck for its surge brakes   15 T0, weighed   16 couples to no ball
 //   17 axles, 18 tires, 19 wheels hold, all of the group   20 has no brakes
 //   21 kind of its hitch   22 diameter of the ball that its coupler takes   23 degrees of the way up
-//   24 takes no machine
+//   24 takes no machine   25 what its way up holds   26 which constraint says so
+//   27 what a short part of its deck holds   28 how long that part is
 // A truck is an object of the keys of ASKED, each left out where it is not known.
 // The law is [Class A from, towed above, Class B from, commercial from], in pounds.
 var Statics = (function () {
@@ -228,7 +231,7 @@ var Statics = (function () {
 
 	// loadwindow.go. A constraint is its number there.
 	var NAMES = [];
-	while (NAMES.length < 17) NAMES.push(say("by " + NAMES.length));
+	while (NAMES.length < 21) NAMES.push(say("by " + NAMES.length));
 	function rigSensible(r) {
 		var E = r[0], T = r[1];
 		return E > 0 && r[2] > 0 && r[4] > 0 && r[5] > 0 && r[6] > 0 && T <= E && T >= -E && r[8] >= 0 && r[9] >= 0 && r[10] >= 0 &&
@@ -372,6 +375,30 @@ var Statics = (function () {
 		s.keeps = s.keeps && s.apart && rigSensible(r);
 		return margins(r, s);
 	}
+	// held.go
+	function held(r, sets) {
+		var out = [], heaviest = 0, most = 0, part = r[28] == null ? 1e9 : r[28];
+		function add(by, limit, used) {
+			if (limit != null) out.push({ by: by, limit: limit, used: used, over: !notOver(used, limit) });
+		}
+		function on(from, to) {
+			var all = 0;
+			sets.forEach(function (c) {
+				var o = min(to, c.x + c.L) - max(from, c.x);
+				if (o >= c.L) all += c.w;
+				else if (o > 0) all += c.w * o / c.L;
+			});
+			most = max(most, all);
+		}
+		sets.forEach(function (c) {
+			heaviest = max(heaviest, c.w);
+			on(c.x, c.x + part);
+			on(c.x + c.L - part, c.x + c.L);
+		});
+		add(r[26], r[25], heaviest);
+		add(20, r[27], most);
+		return out;
+	}
 	function whole(r) { return [0, 1, 2, 3, 4, 5, 6, 11].every(function (i) { return r[i] != null; }); }
 	function loaded(r, sets) {
 		var w = 0;
@@ -415,8 +442,7 @@ var Statics = (function () {
 			if (!m.over) return;
 			broken = true;
 			if (m.by < 11 && !weighed) {
-				if (!v.needs.some(function (n) { return n.key == "tongue"; })) needed(v, "tongue");
-				return;
+				return needed(v, "tongue");
 			}
 			if (m.by < 11) move = move || (m.by == 6 || m.by == 7 ? "back" : "forward");
 			v.limits.push({ key: "by" + m.by, label: light ? say("limit light") : NAMES[m.by], rating: m.limit, used: m.used, left: m.left, over: true,
@@ -426,7 +452,9 @@ var Statics = (function () {
 		else if (!broken) needed(v, "trailer");
 		else if (move) v.notes.push(say("note move " + move));
 	}
-	function needed(v, key) { v.needs.push({ key: key, text: say("need " + key) }); }
+	function needed(v, key) {
+		if (!v.needs.some(function (n) { return n.key == key; })) v.needs.push({ key: key, text: say("need " + key) });
+	}
 	function settled(v, yes) {
 		var l, over;
 		v.limits.sort(function (a, b) { return b.part - a.part; });
@@ -444,8 +472,17 @@ var Statics = (function () {
 	}
 
 	// oracle/carry.go
+	function inRow(list, x) {
+		return list.map(function (c) {
+			var o = {};
+			for (var k in c) o[k] = c[k];
+			o.x = x;
+			x += c.L;
+			return o;
+		});
+	}
 	function carry(r, list, si) {
-		var v = { needs: [], limits: [], notes: [], spots: [], sets: [], best: null }, c, yes = "", x, s;
+		var v = { needs: [], limits: [], notes: [], spots: [], sets: [], best: null }, c, yes = "", row, s;
 		function heavy(w, isLoad) { return (isLoad ? load : limit)(w, si); }
 		if (!list.length || !list.every(function (c) { return loadSensible(c.w, c.L) && c.L > 0; })) {
 			needed(v, "machine");
@@ -458,20 +495,20 @@ var Statics = (function () {
 		c = together(list);
 		limited(v, "payload", say("limit payload"), r[13], c.w, heavy);
 		limited(v, "deck", say("limit deck"), r[4], c.L, function (l, isLoad) { return (isLoad ? atLeast : atMost)(l, si); });
+		row = inRow(list, 0);
+		held(r, row).forEach(function (m, i) {
+			if (m.by == 20 && r[28] == null) return m.over && needed(v, "part");
+			var alone = max.apply(null, row.map(function (c) { return held(r, [c])[i].used; }));
+			limited(v, "by" + m.by, NAMES[m.by], m.limit, alone, heavy);
+			if (m.over && notOver(alone, m.limit)) needed(v, "order");
+		});
 		if (r[13] == null) needed(v, "payload");
 		if (r[15] == null) needed(v, "tongue");
 		if (whole(r)) {
 			v.spots = spots(r, c, []);
 			s = v.spots[0];
 			if (s.is == "yes") {
-				x = near((s.first + s.last) / 2, 1);
-				v.sets = list.map(function (c) {
-					var o = {};
-					for (var k in c) o[k] = c[k];
-					o.x = x;
-					x += c.L;
-					return o;
-				});
+				v.sets = inRow(list, near((s.first + s.last) / 2, 1));
 				v.best = bear(r, v.sets);
 				v.best.margins.forEach(function (m) { if (m.by > 6) limited(v, "by" + m.by, NAMES[m.by], m.limit, m.used, heavy); });
 				yes = spotText(s, c, say("space deck"), si);
@@ -652,7 +689,7 @@ var Statics = (function () {
 
 	return {
 		ASKED: ASKED, KINDS: KINDS, NAMES: NAMES, LICENSES: LICENSES, KG: KG, MM: MM, say: say, read: read, unit: unit,
-		machine: machine, spots: spots, spotText: spotText, bear: bear, loaded: loaded, climb: climb, carry: carry, pull: pull, doubt: doubt, question: question,
+		machine: machine, spots: spots, spotText: spotText, bear: bear, held: held, loaded: loaded, climb: climb, carry: carry, pull: pull, doubt: doubt, question: question,
 		weight: weight, limit: limit, load: load, length: length, atLeast: atLeast, atMost: atMost, share: share, stretch: stretch, near: near, trimmed: trimmed,
 		window: window, windowText: windowText, marginText: marginText
 	};
