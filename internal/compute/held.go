@@ -29,8 +29,8 @@ func (t Towed) Held(sets []Set) []Margin {
 const endless = measure.Inches(1e9)
 
 // onPart is the most that any part of the deck of the given length carries. A machine spreads
-// its weight over its own length, so one that is no longer than the part counts whole. The
-// most is where the part begins or ends with a machine: in between, the weight on it changes
+// its weight over its own length, so a machine that fits on the part counts with all its weight.
+// The heaviest part begins or ends where a machine does: in between, the weight on it changes
 // evenly.
 func onPart(sets []Set, part measure.Inches) measure.Pounds {
 	var most measure.Pounds

@@ -155,8 +155,8 @@ func agrees(verb, limit string) string {
 }
 
 // Decides says in a few words what the payload rests on where that is not a label that somebody
-// read: the axles decide, the coupler decides, the GVWR decides. It is empty where the label
-// decides, and where there is no payload.
+// read: the axles decide, the coupler decides, the GVWR decides. It is empty if the label
+// decides or the payload is not known.
 func (w *Work) Decides() string {
 	if !w.Payload.Known || w.Ladder[0].Name == "tag" && w.Unit.Weights.GVWR.From.Origin == measure.Tag {
 		return ""

@@ -123,7 +123,7 @@ func Replace(name string, data []byte) error {
 	return replace(name, data, permissions(name, usual))
 }
 
-// permissions are those of a file, or others if there is no such file.
+// permissions returns the permissions that a file has, or others if the file does not exist.
 func permissions(name string, others fs.FileMode) fs.FileMode {
 	if info, err := os.Lstat(name); err == nil && info.Mode().IsRegular() {
 		return info.Mode().Perm()

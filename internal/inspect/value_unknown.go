@@ -30,8 +30,8 @@ var valueUnknown = &Rule{
 	},
 }
 
-// countedSafely are needed keys that can be unknown without harm: of the tires on an axle the
-// fewest count, and without the empty weight there is no payload.
+// countedSafely are needed keys that can be unknown without harm: an unknown number of tires
+// counts as the fewest, and the payload is not given if the empty weight is unknown.
 var countedSafely = map[string]bool{"tires.per-axle": true, "weights.empty": true}
 
 // limiting reports whether words under the key decide what a trailer carries.

@@ -143,8 +143,8 @@ func (s *OnDemand) File(name string) ([]byte, error) {
 			return f.text, nil
 		}
 	}
-	// Nor does the answer that there is no such page. The page of a unit that was just broken or
-	// deleted is asked for again, and a browser asks every site for files of its own choice.
+	// A page that does not exist does not wait for the yard's pages either. A browser asks again for
+	// the page of a unit that was just broken or deleted, and for files of its own choice.
 	if !ofMany(name) {
 		return nil, fs.ErrNotExist
 	}

@@ -204,7 +204,7 @@ func (k *Kept) stamp(info fs.FileInfo) {
 }
 
 // filling is a digest of what fills in a unit: of its model's file, or of the names of all
-// models if there is no such file, since the advice then names the nearest one. It is zero for
+// models if that file is missing, since the advice then names the nearest one. It is zero for
 // a unit that names no model.
 func (s *Stock) filling(u *Unit) [32]byte {
 	if u.Broken || !u.Model.Given() {

@@ -288,15 +288,8 @@ func learnEnds(tb testing.TB, s *sorter, without string) {
 			tb.Fatal(err)
 		}
 		words := c.Words()
-		var plain []string
-		stops := 0
-		for _, w := range words {
-			plain = append(plain, plainWord(w.Text))
-			if strings.ContainsAny(lastRune(w.Text), ".!?") {
-				stops++
-			}
-		}
-		if stops*25 < len(words) {
+		plain, punctuated := withoutStops(words)
+		if !punctuated {
 			continue
 		}
 		for i := 1; i < len(words); i++ {
@@ -418,15 +411,8 @@ func scoreEnds(t *testing.T, s *sorter) {
 	names, _ := filepath.Glob(filepath.Join(talkDir, "stranger-2", "*.about"))
 	for _, name := range names {
 		words := walkOf(t, name).Words()
-		var plain []string
-		stops := 0
-		for _, w := range words {
-			plain = append(plain, plainWord(w.Text))
-			if strings.ContainsAny(lastRune(w.Text), ".!?") {
-				stops++
-			}
-		}
-		if stops*25 < len(words) {
+		plain, punctuated := withoutStops(words)
+		if !punctuated {
 			continue
 		}
 		for i := 1; i < len(words); i++ {
@@ -488,3 +474,16 @@ func TestSections(t *testing.T) {
 }
 
 var doSections = flag.Bool("sections", false, "train the table of parts alone")
+
+// withoutStops are the words of a talk without punctuation, and whether the talk had a full stop
+// at least every 25 words.
+func withoutStops(words []captions.Word) (plain []string, punctuated bool) {
+	stops := 0
+	for _, w := range words {
+		plain = append(plain, plainWord(w.Text))
+		if strings.ContainsAny(lastRune(w.Text), ".!?") {
+			stops++
+		}
+	}
+	return plain, stops*25 >= len(words)
+}
