@@ -12,6 +12,7 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     check(false, 'try: the demo unit has nothing to try on');
     return;
   }
+  await hurried(browser, { base, check, visit });
   await Promise.all([['from a folder', pathToFileURL(file).href], ['served', base + 'u/sb-1043.html']].map(async ([how, url]) => {
     const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
     const { page } = await visit(context, url, `try ${how}`);
@@ -171,4 +172,23 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     check(await page.evaluate(() => localStorage.getItem('tarepage-truck')) === null, `try ${how}: and forgotten`);
     await context.close();
   }));
+}
+
+// A customer taps before the calculators came: the tap waits for them, and they come once.
+async function hurried(browser, { base, check, visit }) {
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  const came = [];
+  await context.route(/bring[^/]*\.js/, async route => {
+    came.push(route.request().url());
+    await new Promise(done => setTimeout(done, 800));
+    await route.continue();
+  });
+  const { page } = await visit(context, base + 'u/sb-1043.html', 'try in a hurry');
+  await page.evaluate(() => {
+    for (const id of ['mine', 'mytruck']) document.querySelector(`#${id} .change`).click();
+  });
+  await page.locator('#m-k').waitFor();
+  await page.locator('#t-kind').waitFor();
+  check(came.length === 1, `try in a hurry: the calculators come once: ${came}`);
+  await context.close();
 }

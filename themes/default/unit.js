@@ -38,18 +38,28 @@
 	var data = box.dataset, R = JSON.parse(data.rig), law = JSON.parse(data.law), deck = byId("deck"), B, S, wrong = {};
 	function missing() { byId("mine-is").textContent = data.missing; }
 	window.addEventListener("online", begin);
+	// Whoever comes while the scripts load waits for them: a second copy of bring.js would have a
+	// state of its own.
+	var loading, waiting = [];
 	function begin(then) {
 		if (S) return then && then.call && then();
+		if (then && then.call) waiting.push(then);
+		if (loading) return;
+		loading = true;
+		function failed() {
+			loading = false;
+			waiting = [];
+			missing();
+		}
 		function go() {
 			B = window.Bring;
 			B.start([data.statics, data.machines], function () {
-				var first = !S;
 				S = window.Statics;
-				if (first) all();
-				if (then && then.call) then();
-			}, missing);
+				all();
+				waiting.splice(0).forEach(function (w) { w(); });
+			}, failed);
 		}
-		if (window.Bring) go(); else script(data.bring, go, missing);
+		if (window.Bring) go(); else script(data.bring, go, failed);
 	}
 	later(begin);
 
