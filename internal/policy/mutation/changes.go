@@ -19,6 +19,7 @@ type change struct {
 	file     string
 	text     func(id int) string
 	place    string // file:line:column, for the reader
+	key      string // the function and the change, to draw the same changes after an edit elsewhere
 	what     string // old text => new text, for the reader
 }
 
@@ -36,6 +37,8 @@ type finder struct {
 	pkg   *packages.Package
 	src   []byte
 	file  *token.File
+	decl  string         // the function or variable, or an empty text before the first one
+	seen  map[string]int // how often each key was found
 	found []*change
 }
 
@@ -46,10 +49,19 @@ func find(p *packages.Package, sources map[string][]byte) []*change {
 		if strings.HasSuffix(name, "_test.go") || ast.IsGenerated(f) {
 			continue
 		}
-		g := &finder{pkg: p, src: sources[name], file: p.Fset.File(f.Pos())}
+		g := &finder{pkg: p, src: sources[name], file: p.Fset.File(f.Pos()), seen: map[string]int{}}
 		for _, d := range f.Decls {
-			if d, ok := d.(*ast.GenDecl); ok && d.Tok != token.VAR {
-				continue
+			switch d := d.(type) {
+			case *ast.GenDecl:
+				if d.Tok != token.VAR {
+					continue
+				}
+				g.decl = g.text(d.Specs[0].(*ast.ValueSpec).Names[0])
+			case *ast.FuncDecl:
+				g.decl = d.Name.Name
+				if d.Recv != nil {
+					g.decl = g.text(d.Recv) + g.decl
+				}
 			}
 			ast.Inspect(d, g.visit)
 		}
@@ -66,11 +78,14 @@ func (g *finder) text(n ast.Node) string {
 // on for the texts.
 func (g *finder) add(n ast.Node, becomes, format string, texts ...any) {
 	at := g.pkg.Fset.Position(n.Pos())
+	key := shortName(at.Filename) + "\n" + g.decl + "\n" + g.text(n) + "\n" + becomes
+	g.seen[key]++
 	g.found = append(g.found, &change{
 		from: n.Pos(), to: n.End(), file: at.Filename,
 		text:  func(id int) string { return fmt.Sprintf(format, append([]any{id}, texts...)...) },
 		place: fmt.Sprintf("%s:%d:%d", shortName(at.Filename), at.Line, at.Column),
 		what:  shortText(g.text(n)) + " => " + shortText(becomes),
+		key:   fmt.Sprintf("%s\n%d", key, g.seen[key]),
 	})
 }
 

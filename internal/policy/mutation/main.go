@@ -21,11 +21,13 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"time"
 )
 
@@ -86,8 +88,9 @@ func check(path string, o options, out io.Writer) (share float64, err error) {
 		return 0, err
 	}
 	began := time.Now()
-	tried, noticed, unreached := 0, 0, 0
-	for _, c := range t.changes {
+	tried, unreached := 0, 0
+	alive := map[*change]string{}
+	for _, c := range t.changes { // in the order drawn: what there is time for is a sample too
 		if time.Since(began) > o.atMost {
 			break
 		}
@@ -95,13 +98,18 @@ func check(path string, o options, out io.Writer) (share float64, err error) {
 		switch reached, failed := t.try(c, tests); {
 		case !reached:
 			unreached++
-			fmt.Fprintf(out, "%s: no test reaches: %s\n", c.place, c.what)
-		case failed:
-			noticed++
-		default:
-			fmt.Fprintf(out, "%s: no test notices: %s\n", c.place, c.what)
+			alive[c] = "reaches"
+		case !failed:
+			alive[c] = "notices"
 		}
 	}
+	slices.SortFunc(t.changes, func(a, b *change) int { return cmp.Compare(a.from, b.from) })
+	for _, c := range t.changes {
+		if verb := alive[c]; verb != "" {
+			fmt.Fprintf(out, "%s: no test %s: %s\n", c.place, verb, c.what)
+		}
+	}
+	noticed := tried - len(alive)
 	if tried == 0 {
 		return 0, fmt.Errorf("%s: no change to try", path)
 	}

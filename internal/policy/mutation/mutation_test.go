@@ -23,7 +23,7 @@ func TestSample(t *testing.T) {
 		"reaches: 0 => 0 + 1",
 	}
 	var got []string
-	for _, seed := range []uint64{4, 6, 14} {
+	for _, seed := range []uint64{1, 5, 21} {
 		var out strings.Builder
 		share, err := check("./testdata/hitch", options{sample: 1000, seed: seed, atMost: 1 << 40}, &out)
 		if err != nil {

@@ -5,11 +5,11 @@ import (
 	"bytes"
 	"cmp"
 	"context"
+	"crypto/sha256"
 	_ "embed"
 	"encoding/json"
 	"errors"
 	"fmt"
-	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -45,7 +45,8 @@ type trial struct {
 }
 
 // possible returns every change that could be made, in an order drawn by the seed, and the
-// text of each file.
+// text of each file. A change keeps its place in the order when other code is edited, so
+// the share of a package moves only with its own tests and with the code they are for.
 func possible(p *packages.Package, seed uint64) ([]*change, map[string][]byte, error) {
 	sources := map[string][]byte{}
 	for _, name := range p.GoFiles {
@@ -56,8 +57,14 @@ func possible(p *packages.Package, seed uint64) ([]*change, map[string][]byte, e
 		sources[name] = data
 	}
 	all := find(p, sources)
-	random := rand.New(rand.NewPCG(seed, seed))
-	random.Shuffle(len(all), func(i, k int) { all[i], all[k] = all[k], all[i] })
+	order := map[*change][sha256.Size]byte{}
+	for _, c := range all {
+		order[c] = sha256.Sum256(fmt.Appendf(nil, "%d\n%s", seed, c.key))
+	}
+	slices.SortFunc(all, func(a, b *change) int {
+		x, y := order[a], order[b]
+		return bytes.Compare(x[:], y[:])
+	})
 	return all, sources, nil
 }
 
@@ -87,7 +94,6 @@ func build(p *packages.Package, o options, work string) (*trial, error) {
 			return nil, err
 		}
 		if len(bad) == 0 {
-			slices.SortFunc(t.changes, func(a, b *change) int { return cmp.Compare(a.from, b.from) })
 			return t, nil
 		}
 		all = slices.DeleteFunc(all, func(c *change) bool { return bad[c] })
