@@ -4,6 +4,7 @@ import (
 	"go/constant"
 	"go/token"
 	"go/types"
+	"maps"
 	"math"
 	"math/rand/v2"
 	"regexp"
@@ -212,10 +213,15 @@ func TestWorkingsAddUp(t *testing.T) {
 			return
 		}
 	}
+	gone := maps.Clone(inWords)
 	for _, d := range compute.All {
+		delete(gone, d.Name)
 		if checked[d.Name] == 0 && !inWords[d.Name] {
 			t.Errorf("no working of %s was checked", d.Name)
 		}
+	}
+	for name := range gone {
+		t.Errorf("inWords lists %s, which is not a figure; take it off", name)
 	}
 	for _, name := range []string{"tag", "axles", "tires", "wheels", "hitch", "ball", "tongue"} {
 		if checked["rung "+name] == 0 {

@@ -53,38 +53,71 @@ func TestDevelopersGuide(t *testing.T) {
 		}
 	}
 
+	told, direct := reasons(guide), directly(t)
+	if !slices.Equal(told, direct) {
+		t.Errorf("DEVELOPERS.md gives reasons for\n%s\ngo.mod requires\n%s", strings.Join(told, "\n"), strings.Join(direct, "\n"))
+	}
+}
+
+// reasons are the modules that the guide gives a reason for.
+func reasons(guide string) (out []string) {
+	_, table, _ := strings.Cut(guide, "## Dependencies")
+	for _, m := range regexp.MustCompile("(?m)^\\| `([^`]+)` \\| \\S").FindAllStringSubmatch(table, -1) {
+		out = append(out, m[1])
+	}
+	slices.Sort(out)
+	return out
+}
+
+// directly are the modules that go.mod requires for the project's own imports.
+func directly(t *testing.T) (out []string) {
+	mod, err := os.ReadFile(filepath.Join(root, "go.mod"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for line := range strings.Lines(string(mod)) {
+		if f := strings.Fields(line); len(f) == 2 && strings.HasPrefix(f[1], "v") {
+			out = append(out, f[0])
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// TestScriptsNameTests: each name in a list of tests that .ci/run or .ci/nightly skips or runs
+// is a test. After a test is renamed, its old name would skip nothing, or run nothing.
+func TestScriptsNameTests(t *testing.T) {
+	var tests []string
+	declared := regexp.MustCompile(`(?m)^func Test(\w+)\(`)
+	sources(t, func(file string, data []byte) {
+		if strings.HasSuffix(file, "_test.go") {
+			for _, m := range declared.FindAllSubmatch(data, -1) {
+				tests = append(tests, string(m[1]))
+			}
+		}
+	})
+	// The list is in the pattern itself, or a variable has it, over several lines.
+	lists := regexp.MustCompile(`\^Test\(([^)$]+)\)\$|(?m)^skip\+?='\|?([^']+)'`)
+	looked := 0
 	for _, script := range []string{"run", "nightly"} {
 		text, err := os.ReadFile(filepath.Join(root, ".ci", script))
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, m := range regexp.MustCompile(`\^Test\(([^)]+)\)\$`).FindAllStringSubmatch(string(text), -1) {
-			for name := range strings.SplitSeq(m[1], "|") {
-				if !tests["Test"+name] {
-					t.Errorf(".ci/%s skips the test Test%s, which does not exist", script, name)
+		for _, m := range lists.FindAllStringSubmatch(string(text), -1) {
+			for name := range strings.SplitSeq(m[1]+m[2], "|") {
+				looked++
+				form, err := regexp.Compile("^(" + name + ")$")
+				if err != nil {
+					t.Fatal(err)
+				}
+				if !slices.ContainsFunc(tests, form.MatchString) {
+					t.Errorf(".ci/%s names the test Test%s, which does not exist", script, name)
 				}
 			}
 		}
 	}
-
-	mod, err := os.ReadFile(filepath.Join(root, "go.mod"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	_, table, _ := strings.Cut(guide, "## Dependencies")
-	var told []string
-	for _, m := range regexp.MustCompile("(?m)^\\| `([^`]+)` \\| \\S").FindAllStringSubmatch(table, -1) {
-		told = append(told, m[1])
-	}
-	var direct []string
-	for line := range strings.Lines(string(mod)) {
-		if f := strings.Fields(line); len(f) == 2 && strings.HasPrefix(f[1], "v") {
-			direct = append(direct, f[0])
-		}
-	}
-	slices.Sort(told)
-	slices.Sort(direct)
-	if !slices.Equal(told, direct) {
-		t.Errorf("DEVELOPERS.md gives reasons for\n%s\ngo.mod requires\n%s", strings.Join(told, "\n"), strings.Join(direct, "\n"))
+	if looked < 30 {
+		t.Errorf("found only %d names of tests in the scripts", looked)
 	}
 }

@@ -43,6 +43,11 @@ func TestNoRealNames(t *testing.T) {
 	for _, root := range inTalk {
 		lookUp(t, root, places, "a real place; use an invented one")
 	}
+	for _, c := range citing {
+		if _, err := os.Stat(filepath.Join("../..", filepath.FromSlash(c))); err != nil {
+			t.Errorf("citing lists %s, which is gone; take it off the list", c)
+		}
+	}
 }
 
 func hashed(t *testing.T, name string) map[string]bool {

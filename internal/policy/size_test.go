@@ -8,7 +8,6 @@ import (
 	"maps"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
 )
@@ -19,9 +18,6 @@ const (
 	mostBranches = 20
 	mostLines    = 60
 )
-
-// sizeExempt lists packages that are over the limits as a whole.
-var sizeExempt = []string{}
 
 // stillTooLarge lists the functions that are over a limit, each with the reason. It only
 // shrinks.
@@ -117,9 +113,6 @@ func varName(d *ast.GenDecl, lit *ast.FuncLit) string {
 func TestNoFunctionIsTooLarge(t *testing.T) {
 	left := maps.Clone(stillTooLarge)
 	for _, p := range load(t) {
-		if slices.Contains(sizeExempt, short(p.PkgPath)) {
-			continue
-		}
 		for _, f := range p.Syntax {
 			functions(f, func(name string, n ast.Node) {
 				b := branches(n)

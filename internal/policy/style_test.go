@@ -148,8 +148,8 @@ func TestPlainEnglish(t *testing.T) {
 		}
 	}
 	for dir, most := range meantSo {
-		if len(found[dir]) == 0 {
-			t.Errorf("%s has no phrase left to rewrite: take it with its %d off meantSo", dir, most)
+		if n := len(found[dir]); n < most {
+			t.Errorf("%s has %d phrases left, and meantSo says %d: lower it, or take its line off at 0", dir, n, most)
 		}
 	}
 }

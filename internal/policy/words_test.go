@@ -125,6 +125,9 @@ func TestNamesAreOurOwn(t *testing.T) {
 	}
 	used := map[string]bool{}
 	sources(t, func(file string, data []byte) {
+		if vendored[file] != "" {
+			used[file] = true
+		}
 		if w := otherName(path.Base(file)); w != "" && vendored[file] == "" {
 			t.Errorf("%s: other programs use the name %q", file, w)
 		}
@@ -142,6 +145,11 @@ func TestNamesAreOurOwn(t *testing.T) {
 	for key := range allowedNames {
 		if !used[key] {
 			t.Errorf("allowedNames lists %s, which is gone; take it off the list", key)
+		}
+	}
+	for file := range vendored {
+		if !used[file] {
+			t.Errorf("vendored lists %s, which is gone; take it off the list", file)
 		}
 	}
 }
