@@ -373,7 +373,8 @@ func TestEveryFieldIsWords(t *testing.T) {
 				}
 			}
 			target := filepath.Join(dir, "public")
-			_, says = built(t, stops, "-from", dir, "-to", target, "-leave-out", "-quiet")
+			built(t, stops, "-from", dir, "-to", target, "-leave-out", "-quiet")
+			_, says = built(t, stops, "inspect", "-from", dir, "-quiet")
 			pages := filesBelow(t, target)
 			for name, text := range pages {
 				inert(t, name, text)

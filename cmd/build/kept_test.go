@@ -271,9 +271,9 @@ func TestLeaveOutKeepsNoOldPage(t *testing.T) {
 	file := filepath.Join(dir, filepath.FromSlash(testyard.UnitFile(1)))
 	good := line(t, file, "  gvwr: ")
 	swapText(t, file, good, "  gvwr: 29,000 lb (tag)")
-	for range 2 {
+	for _, since := range []string{"1 new: ", "1 as before: "} {
 		out, _ := built(t, stops, "-from", dir, "-to", target, "-leave-out")
-		if !strings.Contains(out, "left out for their stops: "+testyard.Stock(1)) {
+		if !strings.Contains(out, "left out for their stops: "+since+testyard.Stock(1)) {
 			t.Errorf("it says %q", out)
 		}
 		for path, text := range filesBelow(t, target) {

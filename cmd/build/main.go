@@ -149,14 +149,20 @@ func terminal(f *os.File) bool {
 	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
-// news prints what a build found: only what refuses something or was not read with -quiet and
-// where nothing is published, and otherwise what is new as well.
+// news prints what a build found: what refuses something or was not read, and without -quiet
+// what else is new.
 func (c *command) news(w io.Writer, r *site.Result) error {
-	found := report.Under(c.from, r.Findings)
-	if c.quiet || !r.Published {
-		return report.Quiet(w, found)
+	aside := map[string]bool{}
+	if r.Yard != nil {
+		for _, u := range r.Yard.Stock.Units {
+			aside[u.File] = u.Withheld()
+		}
 	}
-	return report.News(w, found, report.Under(c.from, r.Fresh))
+	for _, f := range r.Findings {
+		aside[f.Unit] = aside[f.Unit] || f.Severity == inspect.Stop
+	}
+	return report.News(w, report.Told{Program: program(), From: c.from, Found: report.Under(c.from, r.Findings), Fresh: report.Under(c.from, r.Fresh),
+		Before: r.Before, Published: r.Published, Quiet: c.quiet, Aside: aside})
 }
 
 func status(n report.Numbers) int {
@@ -187,13 +193,15 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 		return failed, err
 	}
 	tally := report.Tally(program(), c.from, r.Units, report.Under(c.from, r.Findings))
+	made := report.Site{Pages: r.Pages, To: c.to, Written: r.Files.Written, Unchanged: r.Files.Unchanged,
+		Removed: r.Files.Removed, LeftOut: r.LeftOut, NewlyOut: r.NewlyOut, Withheld: r.Withheld, Address: r.Address, Example: r.Example,
+		Undated: r.Undated, Unsaid: r.Unsaid, Moves: r.Moves, Before: r.Before}
 	switch {
-	case c.quiet && len(r.LeftOut) > 0:
-		report.LeftOut(stderr, r.LeftOut)
-	case c.quiet || c.json:
+	case c.quiet:
+		tally.LeftOut(stderr, made)
+	case c.json:
 	case r.Published:
-		report.Built(stdout, tally, report.Site{Pages: r.Pages, To: c.to, Written: r.Files.Written, Unchanged: r.Files.Unchanged,
-			Removed: r.Files.Removed, LeftOut: r.LeftOut, Address: r.Address, Example: r.Example, Undated: r.Undated, Unsaid: r.Unsaid, Moves: r.Moves}, time.Since(start))
+		report.Built(stdout, tally, made, time.Since(start))
 	default:
 		report.Refused(stdout, tally, c.to, time.Since(start))
 	}

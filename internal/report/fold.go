@@ -5,6 +5,7 @@ import (
 	"io"
 	"path"
 	"regexp"
+	"slices"
 	"strings"
 
 	"tarepage/internal/inspect"
@@ -96,12 +97,9 @@ func (g *fold) print(w io.Writer) error {
 	if g.more == nil {
 		return printFinding(w, f)
 	}
-	names, same, rest := g.more, "the same, with another number, in", ""
+	names, same, rest := g.names(), "the same, with another number, in", ""
 	if !g.varied {
 		same = "the same in"
-		for i := range names {
-			names[i], _, _ = strings.Cut(names[i], " (")
-		}
 	}
 	if len(names) > mostNamed {
 		rest = fmt.Sprintf(" and %d more, which inspect lists", len(names)-mostNamed)
@@ -110,4 +108,15 @@ func (g *fold) print(w io.Writer) error {
 	_, err := fmt.Fprintf(w, "%s: %s: %s [%s]\n    %s %s: %s%s\n    %s\n    fix: %s\n", Visible(f.At.String()), f.Severity, Visible(f.Message), f.Rule.Name,
 		same, count(len(g.more), "more unit"), Visible(strings.Join(names, ", ")), rest, Visible(f.Source), Visible(f.Remedy))
 	return err
+}
+
+// names are the other units, with their numbers where those differ.
+func (g *fold) names() []string {
+	names := slices.Clone(g.more)
+	for i := range names {
+		if !g.varied {
+			names[i], _, _ = strings.Cut(names[i], " (")
+		}
+	}
+	return names
 }

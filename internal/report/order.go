@@ -59,23 +59,6 @@ func byRule(w io.Writer, list []inspect.Finding) error {
 	return nil
 }
 
-// News prints what a build has to say of the findings: every stop and what was not read, then
-// what the build before did not find. The rest is in the summary's counts.
-func News(w io.Writer, list, fresh []inspect.Finding) error {
-	if err := Quiet(w, list); err != nil {
-		return err
-	}
-	others, _ := apart(fresh)
-	others = slices.DeleteFunc(others, func(f inspect.Finding) bool { return f.Rule.Name == unit.FileIgnored })
-	if len(others) == 0 {
-		return nil
-	}
-	if _, err := fmt.Fprintln(w, "new since the last build:"); err != nil {
-		return err
-	}
-	return Folded(w, others)
-}
-
 // Quiet prints the stops, and what was not read or left out: that has to be said always.
 func Quiet(w io.Writer, list []inspect.Finding) error {
 	return Folded(w, slices.DeleteFunc(slices.Clone(list), func(f inspect.Finding) bool {

@@ -64,6 +64,22 @@ func sheetFindings() (out []inspect.Finding) {
 	return out
 }
 
+// manyFindings are several stops in each of so many units.
+func manyFindings(units int) (out []inspect.Finding) {
+	missing := &inspect.Rule{Name: "unit-missing", Severity: inspect.Stop}
+	for i := range units {
+		at := unit.Pos{File: fmt.Sprintf("content/units/sb-%d.md", i+1), Line: 21, Column: 1}
+		f := inspect.Finding{Rule: missing, Severity: inspect.Stop, At: at, Unit: at.File, Source: "a source", Remedy: "give it"}
+		for j, what := range []string{"condition is empty", "axles.rating is empty", "title is missing", "the price was only said at 0:06: $2,495", "the tire size was only said at 1:42: 205/75R15", "gvwr was only said: 2,990 lb"} {
+			if (i/3+j)%4 != 0 {
+				f.Message, f.Remedy = what, "give the "+what
+				out = append(out, f)
+			}
+		}
+	}
+	return out
+}
+
 var talk = &intake.Talk{
 	Name: "walk.vtt", Format: "WebVTT", Cues: 31, Length: 372,
 	Taken: []intake.Taken{
@@ -99,7 +115,7 @@ func TestPrinted(t *testing.T) {
 	none := Tally("tarepage", ".", 1, nil)
 	one := Tally("tarepage", ".", 2, findings)
 	took := 1234 * time.Millisecond
-	site := Site{Pages: 40, To: "public", Written: 3, Unchanged: 37, Removed: 2, Address: "https://yard.example/trailers/", Undated: many[:8], Unsaid: many, LeftOut: many[8:],
+	site := Site{Pages: 40, To: "public", Written: 3, Unchanged: 37, Removed: 2, Address: "https://yard.example/trailers/", Undated: many[:8], Unsaid: many, LeftOut: many[7:], NewlyOut: many[8:], Withheld: many[3:4], Before: true,
 		Moves: &stockfile.Moves{New: many[:2], Sold: many[2:3], Prices: many, Gone: many[4:5], Listed: 14, AsBefore: 3}}
 	var got txtar.Archive
 	for _, c := range []struct {
@@ -109,9 +125,30 @@ func TestPrinted(t *testing.T) {
 		{"findings", func(w io.Writer) error { return Findings(w, findings) }},
 		{"findings in an inspection, by unit", func(w io.Writer) error { return Inspection(w, findings, ByUnit) }},
 		{"findings in an inspection, by rule", func(w io.Writer) error { return Inspection(w, findings, ByRule) }},
-		{"news of a build", func(w io.Writer) error { return News(w, Under("my-yard", findings), Under("my-yard", findings[2:4])) }},
-		{"news of a build, nothing new", func(w io.Writer) error { return News(w, findings, nil) }},
-		{"news of a build, the same in several units", func(w io.Writer) error { return News(w, sheetFindings(), sheetFindings()) }},
+		{"news of a build that publishes nothing", func(w io.Writer) error {
+			return News(w, Told{Program: "tarepage", From: "my-yard", Found: Under("my-yard", findings), Fresh: Under("my-yard", findings[2:4]), Before: true})
+		}},
+		{"news of a first build", func(w io.Writer) error {
+			return News(w, Told{Program: "tarepage", From: ".", Found: append(findings[1:4:4], ignoredFile), Published: true})
+		}},
+		{"news of a build", func(w io.Writer) error {
+			return News(w, Told{Program: "tarepage", From: "my-yard", Found: Under("my-yard", append(findings[:5:5], ignoredFile)), Fresh: Under("my-yard", findings[2:4]), Before: true, Published: true})
+		}},
+		{"news of a build, quiet", func(w io.Writer) error {
+			return News(w, Told{Program: "tarepage", From: ".", Found: append(findings[:5:5], ignoredFile), Fresh: findings[2:4], Before: true, Published: true, Quiet: true})
+		}},
+		{"news of a build, withheld", func(w io.Writer) error {
+			return News(w, Told{Program: "tarepage", From: ".", Found: findings, Fresh: findings[3:], Before: true, Published: true, Aside: map[string]bool{findings[3].Unit: true}})
+		}},
+		{"news of a build, the same in several units", func(w io.Writer) error {
+			return News(w, Told{Program: "tarepage", From: ".", Found: sheetFindings(), Fresh: sheetFindings(), Before: true, Published: true})
+		}},
+		{"news of a build, more than a screen", func(w io.Writer) error {
+			return News(w, Told{Program: "tarepage", From: ".", Found: manyFindings(4)})
+		}},
+		{"news of a build, much more than a screen", func(w io.Writer) error {
+			return News(w, Told{Program: "tarepage", From: ".", Found: manyFindings(20)})
+		}},
 		{"quiet", func(w io.Writer) error { return Quiet(w, append(findings[1:3:3], ignoredFile)) }},
 		{"inspected", func(w io.Writer) error { Inspected(w, one, took); return nil }},
 		{"inspected, another folder", func(w io.Writer) error { Inspected(w, Tally("tarepage", "my yard", 2, findings), took); return nil }},
@@ -133,6 +170,10 @@ func TestPrinted(t *testing.T) {
 		}},
 		{"built, only removed, at a host's root", func(w io.Writer) error {
 			Built(w, none, Site{Pages: 40, To: "public", Removed: 1, Unchanged: 40, Address: "https://yard.example/"}, took)
+			return nil
+		}},
+		{"built for the first time", func(w io.Writer) error {
+			Built(w, none, Site{Pages: 1, To: "public", Written: 40, LeftOut: many[8:], Address: "https://yard.example/"}, took)
 			return nil
 		}},
 		{"shown", func(w io.Writer) error { Shown(w, one, took); return nil }},

@@ -117,6 +117,11 @@ type Site struct {
 	Undated, Unsaid []string
 	// LeftOut are the stock numbers that -leave-out kept out.
 	LeftOut []string
+	// NewlyOut are those of them that the build before did not leave out, and Withheld those that
+	// their owner keeps out.
+	NewlyOut, Withheld []string
+	// Before reports that there was a build before.
+	Before bool
 	// Moves are what changes for customers; nil if there was no site before.
 	Moves *stockfile.Moves
 }
@@ -181,7 +186,10 @@ func Refused(w io.Writer, n Numbers, to string, took time.Duration) {
 func Built(w io.Writer, n Numbers, s Site, took time.Duration) {
 	fmt.Fprintf(w, "%s on %s: %s, in %s\n", count(n.Units, "unit"), count(s.Pages, "page"), n.found(), seconds(took))
 	n.others(w)
-	LeftOut(w, s.LeftOut)
+	n.LeftOut(w, s)
+	if len(s.Withheld) > 0 {
+		fmt.Fprintf(w, "withheld, as their files say: %s\n", Visible(strings.Join(s.Withheld, ", ")))
+	}
 	s.world(w)
 	s.moved(w)
 	changed := count(s.Written, "file") + " written"
@@ -195,11 +203,25 @@ func Built(w io.Writer, n Numbers, s Site, took time.Duration) {
 	fmt.Fprintf(w, "open %s\n", filepath.ToSlash(filepath.Join(s.To, "index.html")))
 }
 
-// LeftOut prints which units were left out.
-func LeftOut(w io.Writer, names []string) {
-	if len(names) > 0 {
-		fmt.Fprintf(w, "left out for their stops: %s\n", Visible(strings.Join(names, ", ")))
+// LeftOut prints which units were left out, the new ones first, and how to read why.
+func (n Numbers) LeftOut(w io.Writer, s Site) {
+	if len(s.LeftOut) == 0 {
+		return
 	}
+	var parts []string
+	if len(s.NewlyOut) > 0 {
+		parts = append(parts, fmt.Sprintf("%d new: %s", len(s.NewlyOut), strings.Join(s.NewlyOut, ", ")))
+	}
+	before := slices.DeleteFunc(slices.Clone(s.LeftOut), func(name string) bool { return slices.Contains(s.NewlyOut, name) })
+	why := ""
+	switch {
+	case !s.Before:
+		parts = append(parts, strings.Join(before, ", "))
+	case len(before) > 0:
+		parts = append(parts, fmt.Sprintf("%d as before: %s", len(before), strings.Join(before, ", ")))
+		why = "; why: " + n.command("inspect") + " -quiet"
+	}
+	fmt.Fprintf(w, "left out for their stops: %s%s\n", Visible(strings.Join(parts, "; ")), why)
 }
 
 // moved prints what customers find changed.

@@ -30,6 +30,10 @@ type Result struct {
 	Files     publish.Report
 	// LeftOut are the names of the units that were left out because of their stops.
 	LeftOut []string
+	// NewlyOut are those of them that the build before did not leave out.
+	NewlyOut []string
+	// Withheld are the names of the units that their owner keeps out.
+	Withheld []string
 	// Address is the site's own address, if the yard's file gives it.
 	Address string
 	// Example reports that the site has nothing but the example of a first yard.
@@ -90,6 +94,7 @@ func Build(o Options) (*Result, error) {
 	in := render.Input{Stock: y.Stock, Works: y.Works, Figures: y.figures, Findings: y.Findings, LeaveOut: held.Units,
 		Pictures: made.pictures, Cards: s.cards(&o, y.Stock), Basis: basis}
 	r.LeftOut, r.Address, r.Example = held.Names, y.Stock.Yard.Site(), y.Stock.Yard.IsExample()
+	r.NewlyOut, r.Withheld = s.older.newlyOut(y.Stock, held), withheld(y.Stock)
 	if err := compare(&o, in, r); err != nil {
 		return r, err
 	}
@@ -118,6 +123,16 @@ func compare(o *Options, in render.Input, r *Result) error {
 	}
 	r.Moves = &moves
 	return allowGone(o, moves)
+}
+
+// withheld are the names of the units that their owner keeps out.
+func withheld(stock *unit.Stock) (names []string) {
+	for _, u := range stock.Units {
+		if u.Withheld() {
+			names = append(names, u.Stock.Value)
+		}
+	}
+	return names
 }
 
 // publishes reports whether the stops let anything be published.

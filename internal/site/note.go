@@ -43,9 +43,11 @@ type noteHead struct {
 	Count   int // of the units
 	Pages   int
 	LeftOut []string // the units that were left out, by name
-	Address string   // the site's own address, if it is known
-	Example bool     // whether the site is that of the example
-	Undated []string // the units that no feed tells of
+	// Withheld are the units that their owner keeps out, by name.
+	Withheld []string
+	Address  string   // the site's own address, if it is known
+	Example  bool     // whether the site is that of the example
+	Undated  []string // the units that no feed tells of
 	// Made are the pages of units.
 	Made []keptPage
 	// Lines are where the lines of units are in the files of the stock.
@@ -260,7 +262,7 @@ func (n *note) unchanged(o *Options) (*Result, error) {
 		return nil, err
 	}
 	return &Result{Units: n.Count, Findings: n.findings, Published: true, Pages: n.Pages, Files: publish.Report{Unchanged: files},
-		LeftOut: n.LeftOut, Address: n.Address, Example: n.Example, Undated: n.Undated, Before: true}, nil
+		LeftOut: n.LeftOut, Withheld: n.Withheld, Address: n.Address, Example: n.Example, Undated: n.Undated, Before: true}, nil
 }
 
 // leaveNote leaves next to the target what this build knows. Where it cannot, the next build
@@ -274,7 +276,7 @@ func (s *Store) leaveNote(o *Options, y *Yard, r *Result, g *publish.Staging, ba
 		return
 	}
 	n := &note{findings: r.Findings, program: program, noteHead: noteHead{Basis: basis, Read: read, List: g.List(), LeaveOut: o.LeaveOut,
-		Stamps: y.Stock.Stamps(), Count: r.Units, Pages: r.Pages, LeftOut: r.LeftOut, Address: r.Address, Example: r.Example, Undated: r.Undated}}
+		Stamps: y.Stock.Stamps(), Count: r.Units, Pages: r.Pages, LeftOut: r.LeftOut, Withheld: r.Withheld, Address: r.Address, Example: r.Example, Undated: r.Undated}}
 	for _, stamp := range n.Stamps {
 		n.Young = n.Young || young(stamp, start)
 	}
