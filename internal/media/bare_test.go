@@ -220,7 +220,7 @@ func TestBareLooksIntoSamples(t *testing.T) {
 	}
 	base := testFile(t, "last.mp4")
 	want := mustClean(t, base)
-	for _, kind := range []byte{0, 6, 12, 14, 15, 16, 20, 21, 22, 23, 24, 28, 29, 30, 31} {
+	for _, kind := range []byte{0, 2, 3, 4, 6, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 28, 29, 30, 31} {
 		for sample := range 3 {
 			for name, change := range map[string]func(b []byte) []byte{
 				"before": func(b []byte) []byte { return append(unit(0x60|kind), b...) },
@@ -268,17 +268,29 @@ func TestBareLooksIntoSamples(t *testing.T) {
 	hevc := testFile(t, "hevc.mp4")
 	want = mustClean(t, hevc)
 	file := lastOf(t, hevc)
-	for _, kind := range []byte{38, 39, 40, 41, 47, 48, 62, 63} {
-		got, err := bared(resampled(t, file, 0, "trak", func(b []byte) []byte { return append(unit(kind<<1, 1), b...) }))
+	// A kind that is left out as a whole; a slice and a set of a second layer; an end with text.
+	for _, head := range [][2]byte{{10 << 1, 1}, {15 << 1, 1}, {22 << 1, 1}, {31 << 1, 1}, {35 << 1, 1}, {36 << 1, 1}, {37 << 1, 1}, {38 << 1, 1}, {39 << 1, 1},
+		{40 << 1, 1}, {41 << 1, 1}, {47 << 1, 1}, {48 << 1, 1}, {62 << 1, 1}, {63 << 1, 1}, {1 << 1, 1 << 3}, {33<<1 | 1, 1}} {
+		kind := head[0] >> 1
+		got, err := bared(resampled(t, file, 0, "trak", func(b []byte) []byte { return append(unit(head[0], head[1]), b...) }))
 		if err != nil || !bytes.Equal(got, want) {
 			t.Errorf("H.265, kind %d: the copy differs (%v)", kind, err)
+		}
+	}
+	// The sets for transparency at the end of H.264's setup, of the kind that may have them.
+	if at := bytes.Index(base, []byte("avcC")); base[at+5] == 100 {
+		clean := mustClean(t, base)
+		if i := bytes.Index(clean, []byte("avcC")); clean[i-4+int(be.Uint32(clean[i-4:]))-1] != 0 {
+			t.Error("H.264: the setup counts sets for transparency")
 		}
 	}
 	av1 := testFile(t, "av1.mp4")
 	want = mustClean(t, av1)
 	file = lastOf(t, av1)
-	for _, kind := range []byte{0, 2, 5, 8, 9, 14, 15} {
-		obu := append([]byte{kind<<3 | 2, byte(len(canary))}, canary...)
+	for _, head := range [][]byte{{0 << 3}, {2 << 3}, {5 << 3}, {7 << 3}, {8 << 3}, {9 << 3}, {14 << 3}, {15 << 3}, {6<<3 | 4, 1 << 3}} {
+		kind := head[0] >> 3
+		obu := append(append([]byte{head[0] | 2}, head[1:]...), byte(len(canary)))
+		obu = append(obu, canary...)
 		got, err := bared(resampled(t, file, 0, "trak", func(b []byte) []byte { return append(obu, b...) }))
 		if err != nil || !bytes.Equal(got, want) {
 			t.Errorf("AV1, kind %d: the copy differs (%v)", kind, err)

@@ -23,7 +23,8 @@ type track struct {
 	id      uint32
 	header  []byte // tkhd
 	media   []byte // mdhd
-	edits   []byte // elst; nil for none
+	edits   *shown // nil if all is shown
+	trimmed bool   // some samples are not shown and were left out
 	looks   []look
 	samples []sample
 }
@@ -104,12 +105,11 @@ func (f *file) film(quickTime bool) (*film, error) {
 		if moov[i].kind != "trak" {
 			continue
 		}
-		t, err := f.track(f.boxes(moov[i].at, min(moov[i].end, index.end)), quickTime)
-		switch {
-		case err != nil:
+		t, err := f.track(f.boxes(moov[i].at, min(moov[i].end, index.end)), scaleOf(m.header), quickTime)
+		if err != nil {
 			refused = cmp.Or(refused, err)
-		case t != nil && !slices.ContainsFunc(m.tracks, func(o *track) bool { return o.handler == t.handler }):
-			m.tracks = append(m.tracks, t)
+		} else if t != nil {
+			m.add(t)
 		}
 	}
 	if err := m.complete(refused); err != nil {
@@ -121,11 +121,23 @@ func (f *file) film(quickTime bool) (*film, error) {
 		}
 	}
 	for _, t := range m.tracks {
-		if err := t.hold(f.size); err != nil {
+		if err := cmp.Or(t.hold(f.size), t.trim(scaleOf(m.header))); err != nil {
 			return nil, err
 		}
 	}
 	return m, nil
+}
+
+// add adds a track, if it is the first of its kind that players show: a track whose flag says
+// that it is not enabled comes after all others (8.3.2).
+func (m *film) add(t *track) {
+	enabled := func(t *track) bool { return t.header[3]&1 != 0 }
+	i := slices.IndexFunc(m.tracks, func(o *track) bool { return o.handler == t.handler })
+	if i < 0 {
+		m.tracks = append(m.tracks, t)
+	} else if enabled(t) && !enabled(m.tracks[i]) {
+		m.tracks[i] = t
+	}
 }
 
 // complete refuses a film without pictures, and one that has sound of which none can be
@@ -177,8 +189,9 @@ func (f *file) header(b *box, short, long int) ([]byte, error) {
 }
 
 // track reads one track. It returns nil for a track that is neither pictures nor sound:
-// positions, chapters, times of day. An error says why pictures or sound cannot be kept.
-func (f *file) track(trak []box, quickTime bool) (*track, error) {
+// positions, chapters, times of day. An error says why pictures or sound cannot be kept. Movie
+// is how many units of time the movie counts in a second.
+func (f *file) track(trak []box, movie uint64, quickTime bool) (*track, error) {
 	inside := func(list []box, kind string) []box {
 		if b := child(list, kind); b != nil {
 			return f.boxes(b.at, min(b.end, f.size))
@@ -207,7 +220,7 @@ func (f *file) track(trak []box, quickTime bool) (*track, error) {
 		t.id = be.Uint32(t.header[20:])
 	}
 	if b := child(inside(trak, "edts"), "elst"); b != nil {
-		if t.edits, err = f.edits(b); err != nil {
+		if t.edits, err = f.edits(b, movie, scaleOf(t.media)); err != nil {
 			return nil, err
 		}
 	}
@@ -222,23 +235,6 @@ func (f *file) track(trak []box, quickTime bool) (*track, error) {
 	t.codec = t.looks[0].codec
 	t.samples, err = f.samples(stbl)
 	return t, err
-}
-
-// edits reads the list of what is played when (8.6.6), without what may follow it.
-func (f *file) edits(b *box) ([]byte, error) {
-	t, err := f.table(b)
-	if err != nil || len(t) < 8 {
-		return nil, errTables
-	}
-	each := int64(12)
-	if t[0] == 1 {
-		each = 20
-	}
-	n := int64(be.Uint32(t[4:]))
-	if n > 4096 || int64(len(t)) < 8+n*each {
-		return nil, errTables
-	}
-	return t[:8+n*each], nil
 }
 
 // selfContained refuses a track whose samples are in another file (8.7.2): flag 1 says
@@ -308,10 +304,10 @@ func (m *film) index(chunks [][]chunk, wide bool) []byte {
 	parts := [][]byte{nil}
 	for i, t := range m.tracks {
 		length := uint64(0)
+		for j := range t.samples {
+			length += uint64(t.samples[j].lasts)
+		}
 		if m.fragments {
-			for j := range t.samples {
-				length += uint64(t.samples[j].lasts)
-			}
 			if own := scaleOf(t.media); own > 0 {
 				longest = max(longest, length*scale/own)
 			}
@@ -371,9 +367,11 @@ func (m *film) track(t *track, id uint32, length, scale uint64, chunks []chunk, 
 	be.PutUint32(h[at:], id)
 	clear(h[at+4 : at+8])
 	media := slices.Clone(t.media)
-	if own := scaleOf(media); m.fragments && own > 0 {
+	if own := scaleOf(media); own > 0 && (m.fragments || t.trimmed) {
 		setLength(media, timeless(media, 4), length)
-		setLength(h, at+4, length*scale/own)
+		if m.fragments {
+			setLength(h, at+4, length*scale/own)
+		}
 	}
 	timeless(media, 4)
 	clear(media[len(media)-2:]) // QuickTime's quality
@@ -382,7 +380,7 @@ func (m *film) track(t *track, id uint32, length, scale uint64, chunks []chunk, 
 	clear(rest[:8])
 	var edits []byte
 	if t.edits != nil {
-		edits = boxed("edts", boxed("elst", t.edits))
+		edits = t.edits.box()
 	}
 	kind := "mhlr"
 	if !m.quickTime {

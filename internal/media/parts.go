@@ -8,30 +8,49 @@ import (
 
 var errParts = errors.New("it is damaged: a picture in it does not read")
 
-// What is allowed of the parts of a picture, by the number of their kind. Parts of the other
-// kinds hold what no decoder needs: words of the encoder, times of day, positions.
+// What is allowed of the parts of a picture: the number of their kind, and how many bytes they
+// may have. Parts of the other kinds hold what no decoder needs: words of the encoder, times
+// of day, positions. Kinds that are reserved, or that only some decoders know, are skipped by
+// every player, so anything can be in them.
 //
-// H.264: ITU-T H.264, table 7-1: slices, parameter sets, delimiters, ends. H.265: ITU-T H.265,
-// table 7-1: slices (0 to 31), parameter sets, delimiters, ends. AV1: the AV1 bitstream
-// specification, 6.2.2: sequence header, frame header, tile group, frame, redundant header.
+// H.264: ITU-T H.264, table 7-1: slices, parameter sets. Delimiters and ends are left out: a
+// sample says itself where it ends. H.265: ITU-T H.265, table 7-1: slices of the kinds that
+// are defined, parameter sets, and the ends, which say what the next pictures may be built on
+// and have nothing but a head. AV1: the AV1 bitstream specification, 6.2.2: sequence header,
+// frame header, tile group, frame.
 var (
-	avcAllowed  = kinds(1, 2, 3, 4, 5, 7, 8, 9, 10, 11, 13, 19)
-	hevcAllowed = kinds(append(upTo(31), 32, 33, 34, 35, 36, 37)...)
-	av1Allowed  = kinds(1, 3, 4, 6, 7)
+	avcAllowed = kinds(map[int]int64{1: picture, 5: picture, 7: parameters, 8: parameters})
+
+	hevcAllowed = kinds(map[int]int64{
+		0: picture, 1: picture, 2: picture, 3: picture, 4: picture, 5: picture, 6: picture, 7: picture, 8: picture, 9: picture,
+		16: picture, 17: picture, 18: picture, 19: picture, 20: picture, 21: picture,
+		32: parameters, 33: parameters, 34: parameters, 36: 2, 37: 2,
+	})
+	av1Allowed = kinds(map[int]int64{1: parameters, 3: picture, 4: picture, 6: picture})
 )
 
-func kinds(list ...int) (out [64]bool) {
-	for _, k := range list {
-		out[k] = true
+// A slice is as long as its picture is. A parameter set has numbers only: the largest, with
+// scaling lists for every size of block and every layer, stays below this.
+const (
+	picture    = 1 << 40
+	parameters = 1 << 12
+)
+
+func kinds(list map[int]int64) (most [64]int64) {
+	for k, n := range list {
+		most[k] = n
 	}
-	return out
+	return most
 }
 
-func upTo(n int) (out []int) {
-	for i := range n + 1 {
-		out = append(out, i)
-	}
-	return out
+// avcNeeds and hevcNeeds report whether a decoder needs a part of n bytes. What H.265 puts
+// into a layer above the first is for a second eye, or for a sharper picture, and players skip
+// it (7.4.2.2).
+func avcNeeds(head []byte, n int64) bool { return n <= avcAllowed[head[0]&31] }
+
+func hevcNeeds(head []byte, n int64) bool {
+	layer := head[0]&1<<5 | head[1]>>3
+	return n >= 2 && n <= hevcAllowed[head[0]>>1&63] && layer == 0
 }
 
 // bareAVC writes H.264's setup new, with its parameter sets (ISO/IEC 14496-15, 5.3.3.1).
@@ -62,12 +81,8 @@ func bareAVC(f *file, b *box) ([]byte, error) {
 		if len(t) < 4 {
 			return out, nil // some cameras leave them out
 		}
-		out = append(out, t[:4]...)
-		list, _, err := sets(t[4:], int(t[3]), func(unit []byte) bool { return unit[0]&31 == 13 })
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, list...)
+		// The fourth counts the sets for transparency, which no player of a page shows.
+		out = append(append(out, t[:3]...), 0)
 	}
 	return out, nil
 }
@@ -79,7 +94,7 @@ func sets(t []byte, count int, allowed func([]byte) bool) (list, rest []byte, er
 			return nil, nil, errParts
 		}
 		n := 2 + int(be.Uint16(t))
-		if !allowed(t[2:n]) {
+		if n-2 > parameters || !allowed(t[2:n]) {
 			return nil, nil, errParts
 		}
 		list, t = append(list, t[:n]...), t[n:]
@@ -103,7 +118,9 @@ func bareHEVC(f *file, b *box) ([]byte, error) {
 			return nil, errParts
 		}
 		kind := t[0] & 63
-		list, rest, err := sets(t[3:], int(be.Uint16(t[1:])), func(unit []byte) bool { return unit[0]>>1&63 == kind })
+		list, rest, err := sets(t[3:], int(be.Uint16(t[1:])), func(unit []byte) bool {
+			return unit[0]>>1&63 == kind && (kind < 32 || kind > 34 || hevcNeeds(append(unit[:len(unit):len(unit)], 0), int64(len(unit))))
+		})
 		if err != nil {
 			return nil, err
 		}
@@ -119,21 +136,21 @@ func bareHEVC(f *file, b *box) ([]byte, error) {
 // avcParts and hevcParts cut samples at the lengths in front of their parts (14496-15,
 // 5.3.2 and 8.3.2).
 func avcParts(setup []byte) (func(*file, *sample, *Copy) error, error) {
-	return units(int64(setup[4]&3)+1, func(head []byte) bool { return avcAllowed[head[0]&31] }), nil
+	return units(int64(setup[4]&3)+1, avcNeeds), nil
 }
 
 func hevcParts(setup []byte) (func(*file, *sample, *Copy) error, error) {
-	return units(int64(setup[21]&3)+1, func(head []byte) bool { return hevcAllowed[head[0]>>1&63] }), nil
+	return units(int64(setup[21]&3)+1, hevcNeeds), nil
 }
 
 // units keeps the parts of a sample that are allowed.
-func units(width int64, allowed func(head []byte) bool) func(*file, *sample, *Copy) error {
+func units(width int64, needed func(head []byte, n int64) bool) func(*file, *sample, *Copy) error {
 	seen := 0
 	return func(f *file, s *sample, to *Copy) error {
 		at, end := s.at, s.at+int64(s.n)
 		for at < end {
 			var b [8]byte
-			if at+width > end || !f.fill(b[:width+1], at) {
+			if at+width > end || !f.fill(b[:width+2], at) {
 				return errParts
 			}
 			n := int64(0)
@@ -143,7 +160,7 @@ func units(width int64, allowed func(head []byte) bool) func(*file, *sample, *Co
 			if n > end-at-width {
 				return errParts
 			}
-			if n > 0 && allowed(b[width:]) {
+			if n > 0 && needed(b[width:], n) {
 				to.take(at, width+n)
 			}
 			at += width + n
@@ -192,7 +209,7 @@ func av1Parts([]byte) (func(*file, *sample, *Copy) error, error) {
 	return func(f *file, s *sample, to *Copy) error { return obus(f, s.at, s.at+int64(s.n), to, seen) }, nil
 }
 
-// obus keeps the parts of AV1 that are allowed. Each has a byte or two of head and mostly its
+// obus keeps the parts of AV1 that are allowed, of the lowest layer. Each has a byte or two of head and mostly its
 // size (AV1 bitstream specification, 5.3).
 func obus(f *file, at, end int64, to *Copy, seen *int) error {
 	for at < end {
@@ -213,7 +230,7 @@ func obus(f *file, at, end int64, to *Copy, seen *int) error {
 		if n < 0 || n > end-at-head {
 			return errParts
 		}
-		if av1Allowed[b[0]>>3&15] {
+		if layer := b[1] >> 3 & 3; n <= av1Allowed[b[0]>>3&15] && (b[0]&4 == 0 || layer == 0) {
 			to.take(at, head+n)
 		}
 		at += head + n
