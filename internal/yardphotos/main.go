@@ -5,9 +5,9 @@
 // a demo unit has changed:
 //
 //	go run ./internal/yardphotos
-//	go run ./internal/yardphotos sb-1043 sb-1062
+//	go run ./internal/yardphotos sb-1043 sb-1062-front
 //
-// With stock numbers it draws the photos of those units only.
+// With stock numbers or names of photos it draws those only.
 //
 // Faces are flat, shaded by one sun, and drawn in perspective with a depth for each point. A
 // person of 5 ft 9 in and a fence of 5 ft give the scale. What a unit does not state has a
@@ -36,11 +36,12 @@ func main() {
 }
 
 // run draws every photo that a unit below root lists and that has the name of a view, or
-// those of the units with these stock numbers.
+// those with these stock numbers or names.
 func run(root string, only []string) error {
 	return each(os.DirFS(root), func(name string, draw func() ([]byte, error)) error {
 		if len(only) > 0 && !slices.ContainsFunc(only, func(s string) bool {
-			return strings.HasPrefix(path.Base(name), strings.ToLower(s)+"-")
+			base, s := path.Base(name), strings.ToLower(s)
+			return strings.HasPrefix(base, s+"-") || base == s+".jpg"
 		}) {
 			return nil
 		}
@@ -62,7 +63,7 @@ func each(yard fs.FS, do func(name string, draw func() ([]byte, error)) error) e
 		for _, p := range u.Photos {
 			view, ok := strings.CutPrefix(p.File.Value, "media/"+strings.ToLower(u.Stock.Value)+"-")
 			view = strings.TrimSuffix(view, ".jpg")
-			if !ok || views[view] == nil {
+			if _, known := views[view]; !ok || !known {
 				return fmt.Errorf("%s: photo %q is not named after the stock number and a view", u.File, p.File.Value)
 			}
 			w := compute.Unit(u, compute.SettingsOf(stock.Yard))
@@ -85,45 +86,24 @@ func each(yard fs.FS, do func(name string, draw func() ([]byte, error)) error) e
 
 // photograph is a finished JPEG file.
 func photograph(w *compute.Work, view string) ([]byte, error) {
-	r := rigOf(w)
-	r.build()
-	c := views[view](r)
-	r.surroundings(view)
+	r, c := posed(w, view)
+	r.fence(view)
 	var b bytes.Buffer
 	err := jpeg.Encode(&b, r.draw(c), &jpeg.Options{Quality: 78})
 	return b.Bytes(), err
 }
 
-// views are the places that a photo is taken from, by the end of its file's name.
-var views = map[string]func(*rig) camera{
-	"side": func(r *rig) camera {
-		mid := r.middle()
-		return look(vec{mid - 30, r.reach() * 1.45, 66}, vec{mid + 6, 0, r.height()*0.42 + r.reach()*0.05}, 1.08)
-	},
-	"front": func(r *rig) camera {
-		mid := r.middle()
-		return look(vec{mid - float64(r.reach()*0.86), r.reach() * 0.80, 92}, vec{mid - r.reach()*0.06, 0, r.height()*0.36 + r.reach()*0.04}, 1.06)
-	},
-	"rear": func(r *rig) camera {
-		mid := r.middle()
-		return look(vec{mid + float64(r.reach()*1.0), r.reach() * 0.78, 104}, vec{mid + r.reach()*0.04, 0, r.height()*0.36 + r.reach()*0.03}, 1.04)
-	},
+// posed is the trailer with a person, and the camera for a view of them.
+func posed(w *compute.Work, view string) (*rig, camera) {
+	r := rigOf(w)
+	r.build()
+	r.person(views[view].person(r))
+	r.own = len(r.faces)
+	return r, r.camera(views[view])
 }
 
-// reach is how long the whole trailer is, and not less than a short one looks good at.
-func (r *rig) reach() float64 { return max(r.rear()+20, 165) }
-
-func (r *rig) middle() float64 { return r.rear() / 2 }
-
-func (r *rig) height() float64 {
-	if r.space == "box" || r.space == "tank" || r.space == "bin" || r.overTheTruck {
-		return 100
-	}
-	return 70
-}
-
-// surroundings adds the fence and the person.
-func (r *rig) surroundings(view string) {
+// fence adds the fence of the yard.
+func (r *rig) fence(view string) {
 	plank := paint{0.55, 0.47, 0.38}
 	back := -(r.half() + 150)
 	for x := -900.0; x < r.rear()+900; x += 96 {
@@ -138,11 +118,6 @@ func (r *rig) surroundings(view string) {
 		}
 		r.box(r.rear()+395, r.rear()+397, back, 700, 48, 54, plank)
 	}
-	at := map[string]vec{"side": {r.rear() + 36, 4, 0}, "front": {18, -(r.half() + 34), 0}, "rear": {-4, r.half() + 16, 0}}[view]
-	if view == "front" && r.overTheTruck {
-		at.x, at.y = -34, 6 // in front of the neck, which would hide him
-	}
-	r.person(at)
 }
 
 // person adds somebody 5 ft 9 in tall.

@@ -110,79 +110,6 @@ var builders = map[string]func(*rig){
 	"bin": (*rig).bin, "bunks": (*rig).bunks, "chassis": (*rig).chassis, "dolly": (*rig).dolly,
 }
 
-// tongue adds the A-frame, the coupler or eye, the chains and the jack.
-func (r *rig) tongue() {
-	at, low := 19.0, r.floor-6
-	pintle := r.u.Hitch.Kind.Value == "pintle"
-	if pintle {
-		at = 26
-	}
-	tip := vec{9, 0, at}
-	// The two bars end in the beams of the frame, or under the box or the deck.
-	root := vec{r.front + 4, r.half() * 0.6, low}
-	if r.space != "deck" && r.space != "box" && r.space != "dolly" {
-		root.y, root.z = r.frame(), r.underFrame()+3
-	}
-	knee := vec{r.front - 8, root.y * 0.92, min(at+2, root.z)}
-	r.bars(tip, knee, 4.5, r.paint)
-	r.bars(knee, root, 4.5, r.paint)
-	r.both(knee.x-2, knee.x+2, knee.y-2.4, knee.y+2.4, knee.z-2.25, knee.z+2.25, r.paint)
-	if pintle {
-		for i, ring := 0, circle(0, at, 3.6, 3.6); i < len(ring); i++ {
-			r.bar(ring[i], ring[(i+1)%len(ring)], 1.7, steel)
-		}
-		r.box(3, 14, -2.5, 2.5, at-3, at+3, dark)
-	} else {
-		r.box(-3, 3, -2.6, 2.6, at-2, at+2.6, steel)
-		r.box(3, 12, -2.2, 2.2, at-1, at+2.2, steel)
-		r.box(4, 8, -0.8, 0.8, at+2, at+4.5, dark)
-	}
-	r.bars(vec{12, 3, at - 2}, vec{2, 7, 8}, 1, dark)
-	r.bars(vec{2, 7, 8}, vec{-6, 6, 11}, 1, dark)
-	x := max(14, r.front/2-2)
-	side := 0.0
-	if r.u.Jack.Count.Value == 2 {
-		side = r.half() * 0.4
-	}
-	for _, y := range []float64{side, -side} {
-		r.box(x-1.4, x+1.4, y-1.4, y+1.4, 9, at+20, steel)
-		r.box(x-4, x+4, y-4, y+4, 0, 1.5, steel)
-		r.box(x-1, x+1, y-1, y+1, 1.5, 9, steel)
-		r.box(x-1, x+1, y-8, y+1, at+18.5, at+20, dark)
-	}
-	// A plate between the two bars of the A-frame holds the jack.
-	bar := float64(knee.y * (x - tip.x) / (knee.x - tip.x))
-	r.box(x-3, x+3, -max(4, side, bar), max(4, side, bar), at-2.2, at+2.2, r.paint)
-}
-
-// neck adds the neck over a truck's bed with its coupler or kingpin, and the two legs.
-func (r *rig) neck() {
-	under := max(56, r.floor+14)
-	top := under + 11
-	y := r.half() * 0.36
-	back := min(30, r.front/2)
-	r.both(-8, r.front-back/2, y-3, y+3, under, top, r.paint)
-	for _, side := range []float64{-1, 1} {
-		a, b := side*y-3, side*y+3
-		r.prism([]vec{{r.front - back, 0, under}, {r.front - back/2, 0, top}, {r.front + 2, 0, r.floor}, {r.front + 2, 0, r.floor - 12}, {r.front - 12, 0, r.floor - 12}}, a, b, r.paint)
-	}
-	r.box(-8, 4, -y-3, y+3, under, top, r.paint)
-	r.box(r.front-back-4, r.front-back/2, -y, y, under, top-2, r.paint)
-	if r.u.Hitch.Kind.Value == "fifth-wheel" {
-		r.prism([]vec{{-10, 0, 50}, {14, 0, 50}, {26, 0, under}, {-14, 0, under}}, -14, 14, dark)
-		r.box(-1.5, 1.5, -1.5, 1.5, 45, 50, steel)
-	} else {
-		r.box(-2.5, 2.5, -2.5, 2.5, 40, under, steel)
-		r.box(-4, 4, -4, 4, 35, 42, dark)
-		r.bars(vec{0, 3, 46}, vec{6, 10, 34}, 1.2, dark)
-	}
-	x := r.front - back - 10
-	r.both(x-2.4, x+2.4, y-2.4, y+2.4, 18, top+2, dark)
-	r.both(x-1.6, x+1.6, y-1.6, y+1.6, 2, 18, steel)
-	r.both(x-6, x+6, y-6, y+6, 0, 2, steel)
-	r.box(x-1, x+1, -y, y, 30, 32, steel)
-}
-
 // wheels adds the tires, the axles and the fenders.
 func (r *rig) wheels() {
 	outer, radius, inside := r.outer, r.tire/2, 0.0
@@ -284,7 +211,8 @@ func (r *rig) lamps() {
 		z, h, ahead = max(r.floor-14, 13), r.outer-3, r.narrow()+2.5
 		r.box(end-3, end-0.5, -h, h, z-2, z+2, r.paint)
 	case "tank":
-		ahead = r.narrow() + 2.5
+		// The pump and the reel are on the last 20 inches of the frame.
+		end, ahead = end+21, r.narrow()+2.5
 		r.box(end-3, end-0.5, -h, h, z-3, z+2, r.paint)
 	case "bed":
 		ahead = r.wall() + 2
@@ -294,6 +222,7 @@ func (r *rig) lamps() {
 		h, ahead = 40, 20.5
 		r.box(end-3, end-0.5, -h, h, z-4, z+1, r.paint)
 	}
+	r.both(end-0.5, end+0.7, h-10.5, h-0.5, z-3.6, z+3.6, black)
 	r.both(end-0.5, end+1, h-9, h-2, z-2.5, z+2.5, red)
 	for i := -1.0; i <= 1; i++ {
 		r.box(end-0.5, end+1, i*7-1.5, i*7+1.5, z-1.2, z+1.2, red)

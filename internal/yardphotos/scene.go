@@ -27,18 +27,26 @@ func (c paint) times(s float64) paint {
 	return paint{float64(c[0] * s), float64(c[1] * s), float64(c[2] * s)}
 }
 
-// A face is a flat triangle of one color.
+// A face is a flat triangle of one color, maybe a part of the hitch.
 type face struct {
-	at   [3]vec
-	tint paint
+	at    [3]vec
+	tint  paint
+	hitch bool
 }
 
-// A scene is everything in front of the camera.
-type scene struct{ faces []face }
+// flat is a face from three corners.
+func flat(a, b, c vec, tint paint) face { return face{[3]vec{a, b, c}, tint, false} }
+
+// A scene is everything in front of the camera. The first own faces are the trailer and the
+// person, the others the place around them.
+type scene struct {
+	faces []face
+	own   int
+}
 
 // quad adds a flat four-cornered face. Its corners go around it.
 func (s *scene) quad(a, b, c, d vec, tint paint) {
-	s.faces = append(s.faces, face{[3]vec{a, b, c}, tint}, face{[3]vec{a, c, d}, tint})
+	s.faces = append(s.faces, flat(a, b, c, tint), flat(a, c, d, tint))
 }
 
 // box adds a box along the axes.
@@ -59,8 +67,8 @@ func (s *scene) prism(outline []vec, y0, y1 float64, tint paint) {
 	for i := range n {
 		s.quad(at(i, y0), at(i+1, y0), at(i+1, y1), at(i, y1), tint)
 		if i > 0 && i < n-1 {
-			s.faces = append(s.faces, face{[3]vec{at(0, y0), at(i, y0), at(i+1, y0)}, tint},
-				face{[3]vec{at(0, y1), at(i, y1), at(i+1, y1)}, tint})
+			s.faces = append(s.faces, flat(at(0, y0), at(i, y0), at(i+1, y0), tint),
+				flat(at(0, y1), at(i, y1), at(i+1, y1), tint))
 		}
 	}
 }
@@ -72,8 +80,8 @@ func (s *scene) upright(outline []vec, z0, z1 float64, tint paint) {
 	for i := range n {
 		s.quad(at(i, z0), at(i+1, z0), at(i+1, z1), at(i, z1), tint)
 		if i > 0 && i < n-1 {
-			s.faces = append(s.faces, face{[3]vec{at(0, z0), at(i, z0), at(i+1, z0)}, tint},
-				face{[3]vec{at(0, z1), at(i, z1), at(i+1, z1)}, tint})
+			s.faces = append(s.faces, flat(at(0, z0), at(i, z0), at(i+1, z0), tint),
+				flat(at(0, z1), at(i, z1), at(i+1, z1), tint))
 		}
 	}
 }
@@ -105,8 +113,8 @@ func (s *scene) cone(x0, x1, y, z, wide, tall, share float64, tint paint) {
 		k := (i + 1) % len(near)
 		a, b, c, d := near[i], near[k], far[k], far[i]
 		s.quad(vec{x0, a.x, a.z}, vec{x0, b.x, b.z}, vec{x1, c.x, c.z}, vec{x1, d.x, d.z}, tint)
-		s.faces = append(s.faces, face{[3]vec{{x0, y, z}, {x0, a.x, a.z}, {x0, b.x, b.z}}, tint},
-			face{[3]vec{{x1, y, z}, {x1, d.x, d.z}, {x1, c.x, c.z}}, tint})
+		s.faces = append(s.faces, flat(vec{x0, y, z}, vec{x0, a.x, a.z}, vec{x0, b.x, b.z}, tint),
+			flat(vec{x1, y, z}, vec{x1, d.x, d.z}, vec{x1, c.x, c.z}, tint))
 	}
 }
 
@@ -144,32 +152,11 @@ const (
 
 var sun = vec{-0.45, 0.62, 0.95}.unit()
 
-// A camera looks from a place at another one.
-type camera struct {
-	from               vec
-	right, up, forward vec
-	zoom               float64
-}
-
-func look(from, to vec, zoom float64) camera {
-	forward := to.sub(from).unit()
-	// y is to the left and x to the rear, so the picture's right is up times forward.
-	right := vec{0, 0, 1}.cross(forward).unit()
-	return camera{from, right, forward.cross(right), forward, zoom}
-}
-
-// see is where a place is in the picture, in oversampled pixels, and how deep.
-func (c *camera) see(p vec) vec {
-	d := p.sub(c.from)
-	deep := max(d.dot(c.forward), 1)
-	scale := c.zoom / deep * pixelsWide * oversample
-	return vec{pixelsWide*oversample/2 + float64(d.dot(c.right)*scale), pixelsHigh*oversample/2 - float64(d.dot(c.up)*scale), deep}
-}
-
 // A canvas is a picture with the depth of each point.
 type canvas struct {
 	tint   []paint
 	near   []float64 // 1 over the depth
+	dim    []float64 // what is left of a point's light out of the sun, 0 for sky and ground
 	shadow []bool
 }
 
@@ -196,22 +183,28 @@ func fill(a, b, c vec, visit func(i int, near float64)) {
 	}
 }
 
-// shade is a face's color in the sun, seen from the camera.
-func shade(f face, c *camera) paint {
+// The light that comes from everywhere, and the sun's.
+const fromAll, fromSun = 0.50, 0.58
+
+// shade is a face's color in the sun, seen from the camera, and the share of its light that it
+// keeps out of the sun.
+func shade(f face, c *camera) (paint, float64) {
 	n := f.at[1].sub(f.at[0]).cross(f.at[2].sub(f.at[0]))
 	if n.dot(n) < 1e-12 {
-		return f.tint
+		return f.tint, 1
 	}
 	n = n.unit()
 	if n.dot(c.from.sub(f.at[0])) < 0 {
 		n = n.times(-1)
 	}
-	return f.tint.times(0.5 + float64(0.58*max(0, n.dot(sun))) + float64(0.06*n.z))
+	all := fromAll + float64(0.06*n.z)
+	light := all + float64(fromSun*max(0, n.dot(sun)))
+	return f.tint.times(light), all / light
 }
 
 // draw draws the scene before sky, ground and the trailer's shadow.
 func (s *scene) draw(c camera) *image.RGBA {
-	v := &canvas{make([]paint, across*down), make([]float64, across*down), make([]bool, across*down)}
+	v := &canvas{make([]paint, across*down), make([]float64, across*down), make([]float64, across*down), make([]bool, across*down)}
 	v.land(&c)
 	for _, f := range s.faces {
 		var flat [3]vec
@@ -229,14 +222,82 @@ func (s *scene) draw(c camera) *image.RGBA {
 	}
 	clear(v.near)
 	for _, f := range s.faces {
-		tint := shade(f, &c)
+		tint, dim := shade(f, &c)
 		fill(c.see(f.at[0]), c.see(f.at[1]), c.see(f.at[2]), func(i int, near float64) {
 			if near > v.near[i] {
-				v.near[i], v.tint[i] = near, tint
+				v.near[i], v.tint[i], v.dim[i] = near, tint, dim
 			}
 		})
 	}
+	v.selfShadow(s, &c)
 	return v.shrink()
+}
+
+// A sunMap is the scene as the sun sees it: how near to the sun the first thing is, by square
+// inches of a plane across the sunlight.
+type sunMap struct {
+	right, up vec
+	low, high vec // x and y are the map's edges in inches, z is not used
+	near      []float64
+}
+
+// The map has this many squares across and down, as a picture has.
+const squares = across * down
+
+func sunSees(faces []face) *sunMap {
+	right := vec{0, 0, 1}.cross(sun).unit()
+	m := &sunMap{right: right, up: sun.cross(right), near: make([]float64, squares)}
+	m.low, m.high = vec{math.Inf(1), math.Inf(1), 0}, vec{math.Inf(-1), math.Inf(-1), 0}
+	for _, f := range faces {
+		for _, p := range f.at {
+			x, y := p.dot(m.right), p.dot(m.up)
+			m.low.x, m.low.y = min(m.low.x, x), min(m.low.y, y)
+			m.high.x, m.high.y = max(m.high.x, x), max(m.high.y, y)
+		}
+	}
+	for _, f := range faces {
+		var at [3]vec
+		for i, p := range f.at {
+			at[i] = m.see(p)
+		}
+		fill(at[0], at[1], at[2], func(i int, near float64) { m.near[i] = max(m.near[i], near) })
+	}
+	return m
+}
+
+// see is where a place is on the map. Its z is 1 over the nearness to the sun, as fill wants it.
+func (m *sunMap) see(p vec) vec {
+	x := (p.dot(m.right) - m.low.x) / (m.high.x - m.low.x)
+	y := (p.dot(m.up) - m.low.y) / (m.high.y - m.low.y)
+	return vec{float64(x * (across - 1)), float64(y * (down - 1)), 1 / (p.dot(sun) + 5000)}
+}
+
+// dark is the share of the squares around a place on the map where something is nearer to the
+// sun by more than an inch and a half.
+func (m *sunMap) dark(p vec) float64 {
+	at := m.see(p)
+	hidden := 0
+	for _, d := range [][2]int{{0, 0}, {1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
+		x, y := int(at.x)+d[0], int(at.y)+d[1]
+		if x >= 0 && x < across && y >= 0 && y < down && m.near[y*across+x] > 1/at.z+1.5 {
+			hidden++
+		}
+	}
+	return float64(hidden) / 5
+}
+
+// selfShadow darkens what other parts of the scene keep the sun from.
+func (v *canvas) selfShadow(s *scene, c *camera) {
+	m := sunSees(s.faces[:s.own])
+	for i, dim := range v.dim {
+		if dim == 0 || dim > 0.98 {
+			continue
+		}
+		p := c.place(float64(i%across)+0.5, float64(i/across)+0.5, 1/v.near[i])
+		if d := m.dark(p); d > 0 {
+			v.tint[i] = v.tint[i].times(1 - float64(d*(1-dim)))
+		}
+	}
 }
 
 // land paints the sky and the gravel. Points of the ground get a depth.
@@ -244,8 +305,7 @@ func (v *canvas) land(c *camera) {
 	for y := range down {
 		for x := range across {
 			i := y*across + x
-			ray := c.forward.add(c.right.times((float64(x) - across/2) / (across * c.zoom))).
-				add(c.up.times((down/2 - float64(y)) / (across * c.zoom)))
+			ray := c.ray(float64(x), float64(y))
 			if ray.z >= -0.002 {
 				h := min(1, ray.z*4)
 				v.tint[i] = paint{minus(0.86, h*0.34), minus(0.91, h*0.20), 0.97}

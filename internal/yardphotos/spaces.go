@@ -129,17 +129,37 @@ func (r *rig) ramps(end float64) {
 			r.bar(vec{at, y - 2 - float64((2*y-4)*i/12), end}, vec{at, y - 2 - float64((2*y-4)*i/12), end + long}, 0.7, r.paint)
 		}
 	case "fold-over":
-		for _, side := range []float64{-1, 1} {
-			out := side * (y - 5)
-			in := out - side*wide
-			r.quad(vec{at, in, end + 4}, vec{at, out, end + 4}, vec{at - long, out, r.floor + 7}, vec{at - long, in, r.floor + 7}, r.paint)
-			for k := 4.0; k < long; k += 8 {
-				z := end + 5 + float64((r.floor+7-end-4)*k/long)
-				r.bar(vec{at - k, in, z}, vec{at - k, out, z}, 2, r.paint.times(1.15))
-			}
-		}
+		r.flipped(long, wide, end)
 	case "slide-in":
 		r.both(at-2, at+2, 8, 8+wide, end-5, end-2, steel)
+	}
+}
+
+// flipped adds ramps that are folded over: from their hinge at the rear they lie on the end of
+// the deck, each a frame of two channels with rungs between them, and a foot where the tail
+// slopes away under them.
+func (r *rig) flipped(long, wide, end float64) {
+	h, hinge := r.floor, r.rear()-or(r.u.Deck.Tail, 0)
+	at := r.rear() - 2
+	// The line from the hinge over the highest point of the tail.
+	rise := (h + 0.6 - end) / (at - hinge)
+	if at-hinge < 1 {
+		rise = 0
+	}
+	z := func(x float64) float64 { return end + 0.8 + float64((at-x)*rise) }
+	tip := at - long
+	r.bar(vec{at, 6 - r.half(), end + 2}, vec{at, r.half() - 6, end + 2}, 2.4, steel)
+	for _, side := range []float64{-1, 1} {
+		out := side * (r.half() - 5)
+		for _, y := range []float64{out, out - side*wide} {
+			r.prism([]vec{{tip, 0, z(tip)}, {at, 0, z(at)}, {at, 0, z(at) + 3.4}, {tip, 0, z(tip) + 3.4}}, y-1, y+1, r.paint)
+			if z(tip) > h+1.5 {
+				r.box(tip, tip+2, y-1, y+1, h, z(tip)+1, r.paint)
+			}
+		}
+		for x := tip + 2; x < at-2; x += 8 {
+			r.bar(vec{x, out - side*wide, z(x) + 2.4}, vec{x, out, z(x) + 2.4}, 2, r.paint.times(1.15))
+		}
 	}
 }
 
@@ -233,7 +253,12 @@ func (r *rig) bed() {
 		x := r.front + float64((r.long-3)*i/n)
 		r.both(x, x+3, y, y+2, h, top, r.paint.times(1.12))
 	}
-	r.both(r.front-6, end-6, 14, 19, h-9, h-2, dark)
+	if r.overTheTruck {
+		beam := r.neckBeam()
+		r.both(r.front-2, end-6, beam-3, beam+3, h-12, h, r.paint)
+	} else {
+		r.both(r.front-6, end-6, 14, 19, h-9, h-2, dark)
+	}
 	if r.kind.Name == "hopper" {
 		// The hopper is in front of the wheels.
 		at := r.center - float64(r.spacing*float64(r.axles-1))/2 - r.tire/2 - 40
@@ -341,8 +366,7 @@ func (r *rig) openings(h, y, top float64) {
 	switch r.kind.Name {
 	case "concession":
 		r.box(r.center-36, r.center+30, y, y+0.6, h+40, h+72, dark)
-		r.quad(vec{r.center - 36, y, h + 74}, vec{r.center + 30, y, h + 74}, vec{r.center + 30, y + 32, h + 82}, vec{r.center - 36, y + 32, h + 82}, r.paint)
-		r.box(r.center-36, r.center+30, y, y+12, h+37, h+39, steel)
+		r.window(r.center-36, r.center+30, y, h)
 	case "camper":
 		glass := paint{0.24, 0.30, 0.36}
 		r.both(r.center-50, r.center-14, y, y+0.7, h+40, h+62, glass)
@@ -350,6 +374,34 @@ func (r *rig) openings(h, y, top float64) {
 		r.both(r.front, r.rear(), y, y+0.5, h+26, h+32, paint{0.16, 0.36, 0.52})
 		r.box(r.center-12, r.center+14, -13, 13, top+0.8, top+10, white)
 		r.box(r.rear(), r.rear()+0.6, -y+16, y-16, h+40, h+62, glass)
+	}
+}
+
+// window adds what a serving window has: a frame, a counter inside, a shelf outside, and the
+// flap that is the awning, on its hinge along the window's head and two struts.
+func (r *rig) window(a, b, y, h float64) {
+	head, out, up := h+72.0, y+32, h+80.0
+	r.box(a-2, b+2, y, y+1, head, head+2, steel)
+	r.box(a-2, a, y, y+1, h+39, head, steel)
+	r.box(b, b+2, y, y+1, h+39, head, steel)
+	r.box(a+2, b-2, y+0.6, y+0.9, h+40, h+50, paint{0.45, 0.46, 0.47})
+	r.box(a+8, a+26, y+0.9, y+1.1, h+50, h+62, steel.times(0.8))
+	r.box(a, b, y, y+12, h+37, h+39, steel)
+	for _, x := range []float64{a + 6, b - 6} {
+		r.bar(vec{x, y + 0.5, h + 30}, vec{x, y + 11, h + 37}, 1.2, steel)
+	}
+	under := func(d float64) []vec {
+		return []vec{{a, y, head + 2 + d}, {b, y, head + 2 + d}, {b, out, up + d}, {a, out, up + d}}
+	}
+	low, top := under(0), under(1.6)
+	r.quad(low[0], low[1], low[2], low[3], r.paint.times(0.9))
+	r.quad(top[0], top[1], top[2], top[3], r.paint)
+	for i := range 4 {
+		k := (i + 1) % 4
+		r.quad(low[i], low[k], top[k], top[i], r.paint.times(1.1))
+	}
+	for _, x := range []float64{a + 1, b - 1} {
+		r.bar(vec{x, y + 1, h + 46}, vec{x, out - 6, up - 1}, 1.3, zinc)
 	}
 }
 
@@ -410,9 +462,14 @@ func (r *rig) tank() {
 		r.box(x-2, x+2, -r.half()*0.8, r.half()*0.8, r.floor-1, r.floor+tall*0.2, r.paint)
 	}
 	r.box(r.center-12, r.center+12, -12, 12, r.floor+tall-2, r.floor+tall+5, dark)
-	r.box(r.rear(), r.rear()+20, -r.half()*0.5, r.half()*0.5, r.floor-6, r.floor-3, steel)
+	// The frame goes on under the pump and the reel.
+	r.both(r.rear()-2, r.rear()+20, r.half()*0.6-2.5, r.half()*0.6+2.5, r.floor-8, r.floor-3, r.paint)
+	r.box(r.rear()+17, r.rear()+20, -r.half()*0.6-2.5, r.half()*0.6+2.5, r.floor-8, r.floor-3, r.paint)
+	r.box(r.rear()-2, r.rear()+18, -r.half()*0.6, r.half()*0.6, r.floor-4.5, r.floor-3, steel)
 	r.box(r.rear()+3, r.rear()+17, -10, 6, r.floor-3, r.floor+10, dark)
 	r.box(r.rear()+5, r.rear()+15, -7, 3, r.floor+10, r.floor+14, red)
+	r.both(r.rear()+9, r.rear()+11, 8, 9.6, r.floor-3, r.floor+9, steel)
+	r.box(r.rear()+9, r.rear()+11, 19, 20.4, r.floor-3, r.floor+9, steel)
 	r.disk(r.rear()+10, r.floor+9, 10, 10, 18, paint{0.20, 0.20, 0.22})
 	r.disk(r.rear()+10, r.floor+9, 11, 9, 10, steel)
 	r.disk(r.rear()+10, r.floor+9, 11, 18, 19, steel)
@@ -457,7 +514,7 @@ func (r *rig) bin() {
 	top, rust := z+52, paint{0.23, 0.38, 0.30}
 	from, to := r.front+8, r.rear()-4
 	for _, side := range []float64{-1, 1} {
-		r.prism([]vec{{from, 0, z + 5}, {to, 0, z + 5}, {to, 0, top}, {from - 6, 0, top}}, side*(y-2), side*y, rust)
+		r.prism([]vec{{from, 0, z + 5}, {to, 0, z + 5}, {to, 0, top}, {from, 0, top}}, side*(y-2), side*y, rust)
 		for x := from + 6; x < to; x += 24 {
 			r.box(x, x+3, side*y, side*(y+2), z+5, top, rust.times(1.15))
 		}
@@ -465,9 +522,19 @@ func (r *rig) bin() {
 	r.box(from, to, -y+2, y-2, z+4, z+6, rust.times(0.7))
 	r.box(from-4, from, -y, y, z+5, top, rust)
 	r.box(to-2, to, -y, y, z+5, top, rust)
-	r.bar(vec{r.front - 14, 0, z}, vec{r.front - 14, 0, z + 44}, 7, r.paint)
-	r.bar(vec{r.front - 14, 0, z + 44}, vec{r.front + 2, 0, z + 40}, 4, steel)
-	r.bars(vec{r.front - 20, 6, z - 4}, vec{r.center, 6, z - 6}, 4, steel)
+	// The bar at the bin's front between two ribs, and the arm whose hook holds it.
+	hook := z + 5 + or(r.u.Bin.Hook, 36)
+	for _, at := range []float64{-9, 6} {
+		r.box(from-9, from-4, at, at+3, hook-5, hook+5, rust.times(1.15))
+	}
+	r.bar(vec{from - 7, -8, hook}, vec{from - 7, 8, hook}, 2.6, zinc)
+	arm := from - 18
+	r.box(arm-3.5, arm+3.5, -3.5, 3.5, z-6, hook+4, r.paint)
+	r.box(arm-3.5, from-4, -3, 3, hook+1.5, hook+5, r.paint)
+	r.box(from-5.5, from-4.2, -2.5, 2.5, hook-3, hook+2, r.paint)
+	r.box(arm-6, from, -18, 18, z-8, z-3, r.paint)
+	r.box(arm, r.center, -4, 4, z-4, z+2, r.paint.times(0.85))
+	r.bars(vec{arm + 8, 9, z - 4}, vec{r.center, 9, z - 4}, 4, zinc)
 }
 
 // bunks adds crossbars with stakes on a frame; a header trailer has a long rest instead.

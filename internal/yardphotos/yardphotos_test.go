@@ -3,10 +3,14 @@ package main
 import (
 	"bytes"
 	"image/jpeg"
+	"math"
 	"os"
+	"strings"
 	"testing"
 
+	"tarepage/internal/compute"
 	"tarepage/internal/kinds"
+	"tarepage/internal/unit"
 )
 
 // TestDemoIsDrawn draws one photo of the demo again and compares it with the file, and holds
@@ -59,6 +63,36 @@ func TestEveryKindHasABuilder(t *testing.T) {
 	for _, k := range kinds.All() {
 		if k.Space != kinds.None && builders[string(k.Space)] == nil {
 			t.Errorf("%s: no builder for a %s", k.Name, k.Space)
+		}
+	}
+}
+
+// TestHitchIsSeen holds that every photo of a trailer shows its hitch: most of it is in sight,
+// and it is not too small to tell a ring from a ball coupler.
+func TestHitchIsSeen(t *testing.T) {
+	stock, _, err := unit.Read(os.DirFS("../.."))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, u := range stock.Units {
+		w := compute.Unit(u, compute.SettingsOf(stock.Yard))
+		for _, p := range u.Photos {
+			view := strings.TrimSuffix(p.File.Value[strings.LastIndex(p.File.Value, "-")+1:], ".jpg")
+			r, c := posed(w, view)
+			if seen := r.hitchSeen(&c); seen < 0.6 {
+				t.Errorf("%s: %.0f%% of the hitch is in sight", p.File.Value, seen*100)
+			}
+			left, right := math.Inf(1), math.Inf(-1)
+			for _, f := range r.faces {
+				for _, at := range f.at {
+					if f.hitch {
+						left, right = min(left, c.see(at).x/oversample), max(right, c.see(at).x/oversample)
+					}
+				}
+			}
+			if left < 4 || right > pixelsWide-4 || right-left < 20 {
+				t.Errorf("%s: the hitch is from %.0f to %.0f of %d pixels", p.File.Value, left, right, pixelsWide)
+			}
 		}
 	}
 }
