@@ -16,6 +16,7 @@ import (
 	"tarepage/internal/inspect"
 	"tarepage/internal/intake"
 	"tarepage/internal/unit"
+	"tarepage/internal/walkaround"
 )
 
 // readsBack fails unless the sheet of some captions is a unit file that reads without a
@@ -29,7 +30,14 @@ func readsBack(t interface {
 	if err != nil {
 		return // refused, with a reason
 	}
-	d := talk.Sheet("SB-1050", name)
+	sheetReadsBack(t, name, talk, talk.Sheet("SB-1050", name))
+}
+
+func sheetReadsBack(t interface {
+	Fatalf(string, ...any)
+	Helper()
+}, name string, talk *intake.Talk, d intake.Sheet) {
+	t.Helper()
 	u, problems := unit.ReadUnit("content/units/sb-1050.md", d.Text)
 	if len(problems) > 0 || u.Broken {
 		t.Fatalf("the sheet does not read: %v\n%.3000s", problems, d.Text)
@@ -137,12 +145,12 @@ const yard = "---\nname: Example Trailer Yard\nas-of: 2026-11-20\n---\n"
 // with the figure taken from it.
 func TestWalks(t *testing.T) {
 	for name, captions := range walks(t) {
-		readsBack(t, "media/"+name, captions)
 		talk, err := intake.Listen(name, captions)
 		if err != nil {
 			t.Fatal(err)
 		}
 		d := talk.Sheet("SB-1050", "media/"+name)
+		sheetReadsBack(t, "media/"+name, talk, d)
 		stock, problems, err := unit.Read(fstest.MapFS{
 			"content/yard.md":          {Data: []byte(yard)},
 			"content/media/" + name:    {Data: captions},
@@ -243,24 +251,28 @@ func TestTitle(t *testing.T) {
 	}
 }
 
-// TestTooLong keeps the sheet of an endless talk below what a unit file may hold.
+// TestTooLong keeps the sheet of an endless talk below what a unit file may hold, and says from
+// when on its notes are left out. The captions of 100 hours and more are refused: a note has no
+// way to write such a time.
 func TestTooLong(t *testing.T) {
-	var b strings.Builder
-	b.WriteString("WEBVTT\n\n")
+	talk := &intake.Talk{Length: 4000}
 	for i := range 3_500 {
-		fmt.Fprintf(&b, "%02d:%02d:%02d.000 --> %02d:%02d:%02d.900\nthe deck is all screwed down, number %d of them, %s\n\n",
-			i/720, i/12%60, i%12*5, i/720, i/12%60, i%12*5+2, i, strings.Repeat("and it goes on and on about nothing much at all, ", 7))
+		talk.Notes = append(talk.Notes, walkaround.Note{Heading: "Deck", Start: float64(i + 1), End: float64(i + 2),
+			Text: fmt.Sprintf("The deck is all screwed down, number %d of them, %s.", i, strings.TrimSpace(strings.Repeat("and it goes on about nothing ", 7)))})
 	}
-	talk, err := intake.Listen("walk.vtt", []byte(b.String()))
-	if err != nil {
-		t.Fatal(err)
+	d := talk.Sheet("SB-1050", "media/walk.vtt")
+	_, words, _ := strings.Cut(string(d.Text[4:]), "\n---\n")
+	if d.LeftOut == 0 || len(d.Text) > unit.MostBytes || len(words) > unit.MostWords || len(words) < unit.MostWords-2<<10 {
+		t.Errorf("%d bytes, %d of them words, notes left out from %d", len(d.Text), len(words), d.LeftOut)
 	}
-	d := talk.Sheet("EX-1", "media/walk.vtt")
-	if d.LeftOut == 0 || len(d.Text) > unit.MostBytes {
-		t.Errorf("%d bytes, notes left out from %d", len(d.Text), d.LeftOut)
+	sheetReadsBack(t, "media/walk.vtt", talk, d)
+	if n := strings.Count(words, "\n\n"); int(talk.Notes[n].Start) != d.LeftOut || strings.Count(words, "## Deck") != 1 {
+		t.Errorf("%d paragraphs, left out from %d", n, d.LeftOut)
 	}
-	readsBack(t, "media/walk.vtt", []byte(b.String()))
-	if _, err := intake.Listen("walk.vtt", []byte("WEBVTT\n\n100:00:00.000 --> 100:00:01.000\nhello\n")); err == nil || !strings.Contains(err.Error(), "line 3") {
-		t.Errorf("a cue behind 100 hours: %v", err)
+	for end, hours := range map[string]bool{"99:59:59.900": false, "100:00:00.000": true, "100:00:01.000": true} {
+		_, err := intake.Listen("walk.vtt", []byte("WEBVTT\n\n99:59:58.000 --> "+end+"\nhello\n"))
+		if refused := err != nil && strings.Contains(err.Error(), "line 3"); refused != hours {
+			t.Errorf("a cue that ends after %s: %v", end, err)
+		}
 	}
 }
