@@ -62,7 +62,8 @@ func parse(file []byte) (front, error) {
 			return f, errNoFront
 		case opened && text == "---":
 			f.end = at
-			return f, f.read(file)
+			err := f.read(file) // before f is returned: Go orders calls, and not variables
+			return f, err
 		}
 		at = next
 	}
