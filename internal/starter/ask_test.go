@@ -31,3 +31,29 @@ func TestAsk(t *testing.T) {
 		}
 	}
 }
+
+// TestAskSays holds what the owner reads: what is asked for, each question once for each answer,
+// and why an answer does not go into the file.
+func TestAskSays(t *testing.T) {
+	yard := []byte("---\nname: Your Trailer Yard\nphone: 555-0100\ntown: Your Town\n---\n")
+	const asked, first, second, third = "three questions; press Enter to leave one for later\n", "What is your yard called? ", "Which phone number should customers call? ", "In which town is it? "
+	for typed, want := range map[string]string{
+		"Quillfern\n\nQuillfern\n": asked + first + second + third,
+		"":                         asked + first + "\n",
+		"Quillfern\n":              asked + first + second + "\n",
+		"\x07\nQuillfern\n":        asked + first + "this does not go into the file: name: \"\\a\" cannot be written as a value\n" + first + second + "\n",
+	} {
+		var out bytes.Buffer
+		Ask(strings.NewReader(typed), &out, yard)
+		if out.String() != want {
+			t.Errorf("typed %q:\n%q\nwant\n%q", typed, &out, want)
+		}
+	}
+	// The reader's own reason, where the file would not read.
+	var out bytes.Buffer
+	long := strings.Repeat("x", 5000)
+	got := Ask(strings.NewReader(long+"\n\n\n\n"), &out, []byte("---\nname: A\nlanguages: [klingon]\n---\n"))
+	if string(got) != "---\nname: A\nlanguages: [klingon]\n---\n" || !strings.Contains(out.String(), "this does not go into the file: ") {
+		t.Errorf("%s\nit said %s", got, &out)
+	}
+}

@@ -53,3 +53,50 @@ func TestSetUp(t *testing.T) {
 		t.Errorf("over a file of somebody else: %v", err)
 	}
 }
+
+// TestSetUpTakesBack: where a file is in the way, the files written before it are taken away
+// again, and what was there stays.
+func TestSetUpTakesBack(t *testing.T) {
+	all := Files()
+	asked := false
+	for _, blocked := range []string{all[len(all)-1].Name, "content/media", "editor-help"} {
+		dir := t.TempDir()
+		in := filepath.Join(dir, filepath.FromSlash(blocked))
+		if err := os.MkdirAll(filepath.Dir(in), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(in, []byte("mine"), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		help := &EditorHelp{dir: filepath.Join(dir, "editor-help"), files: unit.EditorFiles()}
+		written, err := SetUp(dir, help, func(yard []byte) []byte {
+			asked = bytes.Contains(yard, []byte("Your Town"))
+			return yard
+		})
+		if err == nil || written != nil || !asked {
+			t.Errorf("%s is in the way: %q, %v; the yard's file was asked for: %v", blocked, written, err, asked)
+		}
+		if got, err := os.ReadFile(in); err != nil || string(got) != "mine" {
+			t.Errorf("%s became %q, %v", blocked, got, err)
+		}
+		if blocked == "editor-help" {
+			continue // the yard is there and whole; only the help is missing
+		}
+		for _, f := range all {
+			if _, err := os.Stat(filepath.Join(dir, filepath.FromSlash(f.Name))); err == nil && f.Name != blocked {
+				t.Errorf("%s was in the way, and %s is left", blocked, f.Name)
+			}
+		}
+	}
+	// A folder under the name of a file of the help cannot be looked into.
+	dir := t.TempDir()
+	if err := os.MkdirAll(filepath.Join(dir, unit.EditorFiles()[0].Name), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if help, err := NewEditorHelp(dir); err == nil || help != nil {
+		t.Errorf("%+v, %v", help, err)
+	}
+	if err := (&EditorHelp{dir: dir, files: unit.EditorFiles()}).Write(); err == nil {
+		t.Error("a folder was written over")
+	}
+}
