@@ -25,9 +25,10 @@ type Towed struct {
 	// that its coupler takes, 0 if not known.
 	Kind string
 	Ball measure.Inches
-	// Most is the largest share of the loaded trailer that should be on its tongue, 0 where
-	// no band is known. It counts where nobody weighed the tongue.
-	Most measure.Share
+	// Least and Most are the least and the largest share of the loaded trailer that should be on
+	// its tongue, 0 where no band is known. The most counts where nobody weighed the tongue, the
+	// least where an even load would put less than that there.
+	Least, Most measure.Share
 	// WayUp is how steep the way up to its deck is, on level ground and empty.
 	WayUp Result[measure.Degrees]
 	// WayHolds is what the way up is rated for, a pair of ramps as a pair, and WayBy says what
@@ -70,7 +71,7 @@ func TowedOf(w *Work) Towed {
 	t.Kind, t.Ball = w.Unit.Hitch.Kind.Value, w.Unit.Hitch.Ball.Value
 	t.holds(w)
 	if band, ok := w.Band(); ok {
-		t.Most = band.Most
+		t.Least, t.Most = band.Least, band.Most
 	}
 	t.Unbraked = w.Unit.Brakes.Kind.Value == "none" || !w.Unit.Brakes.Kind.Given() && !w.Unit.Brakes.Kind.Spoiled
 	return t

@@ -23,12 +23,17 @@ type Carried struct {
 	Spots []compute.Spot
 	Sets  []compute.Set
 	Best  compute.Stand
+	// Put is Sets, or where no place is known to be good, the machines in the middle of the
+	// deck. All is what they weigh, 0 where the verdict knows no machines.
+	Put []compute.Set
+	All measure.Pounds
 }
 
 // Carry answers whether the trailer carries the machines, close together from front to
 // rear; head is what people call the leading end of the first. Where the tongue was not
-// weighed the answer is never YES, and NO comes only from what does not rest on it.
-func Carry(t Trailer, list []compute.Machine, head string, in measure.System) Carried {
+// weighed the answer is never YES, and NO comes only from what does not rest on it. The best
+// place keeps what is known of the truck too, where there is such a place; truck may be nil.
+func Carry(t Trailer, list []compute.Machine, head string, truck *Truck, in measure.System) Carried {
 	var v Carried
 	for _, m := range list {
 		if !(m.Weight >= 1 && m.Length > 0 && measure.Sensible(m.Weight) && measure.Sensible(m.Length)) {
@@ -47,6 +52,7 @@ func Carry(t Trailer, list []compute.Machine, head string, in measure.System) Ca
 		return v
 	}
 	all := together(list)
+	v.All = all.Weight
 	pounds := heavy(in)
 	if p := t.Payload; p.Known {
 		v.check("payload", phrases.Say("limit payload"), float64(p.Value), float64(all.Weight), pounds)
@@ -68,7 +74,7 @@ func Carry(t Trailer, list []compute.Machine, head string, in measure.System) Ca
 	}
 	yes := ""
 	if t.Whole {
-		yes = v.place(t, all, list, head, in)
+		yes = v.place(t, all, list, head, truck, in)
 	} else {
 		v.need("trailer")
 	}
@@ -111,13 +117,20 @@ func inRow(list []compute.Machine, x measure.Inches) (out []compute.Set) {
 func byKey(c compute.Constraint) string { return "by" + strconv.Itoa(int(c)) }
 
 // place finds the spot of the machines and checks the trailer with them there.
-func (v *Carried) place(t Trailer, all compute.Machine, list []compute.Machine, head string, in measure.System) string {
+func (v *Carried) place(t Trailer, all compute.Machine, list []compute.Machine, head string, truck *Truck, in measure.System) string {
 	v.Spots = t.Spots(all, nil)
+	if truck != nil {
+		v.behind(t, all, *truck, in)
+	}
 	s := v.Spots[0]
+	v.Put = inRow(list, s.Best())
+	if s.Fit == compute.NoSpot {
+		v.Put = inRow(list, max(t.Length-all.Length, 0).Half())
+	}
 	deck := phrases.Say("space deck")
 	switch s.Fit {
 	case compute.Fits:
-		v.Sets = inRow(list, s.Best())
+		v.Sets = v.Put
 		v.Best, _ = t.Bear(v.Sets)
 		for _, m := range v.Best.Margins {
 			if m.By >= compute.TongueMost {
@@ -141,6 +154,26 @@ func (v *Carried) place(t Trailer, all compute.Machine, list []compute.Machine, 
 		v.clash = SpotText(s, all.Length, head, deck, in)
 	}
 	return ""
+}
+
+// behind narrows the spots to those that keep what may come on the truck's hitch, or says that
+// there are none.
+func (v *Carried) behind(t Trailer, all compute.Machine, truck Truck, in measure.System) {
+	p := &puller{trailer: t.Towed, truck: truck}
+	most := truck.tongueMost()
+	if v.Spots[0].Fit != compute.Fits || p.contradiction() != "" || !most.Known || t.TongueMost > 0 && t.TongueMost <= most.Value {
+		return
+	}
+	if most.Value > 0 {
+		r := t.Rig
+		r.TongueMost = most.Value
+		if s := r.Spots(all, nil); s[0].Fit == compute.Fits {
+			v.Spots = s
+			v.Notes = append(v.Notes, phrases.Say("note truck place"))
+			return
+		}
+	}
+	v.Notes = append(v.Notes, phrases.Say("note truck nowhere", in.Limit(max(most.Value, 0))))
 }
 
 // heavy writes a weight as a load or as a limit.

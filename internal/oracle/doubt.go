@@ -39,7 +39,7 @@ func (v *Verdict) Question(doubt string) {
 		}
 	}
 	if doubt != "" {
-		v.Is = "unknown"
+		v.Is, v.Needs = "unknown", []string{"sure"}
 		v.Text = phrases.Say("verdict", phrases.Say("word unknown"), doubt)
 	}
 }

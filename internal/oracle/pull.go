@@ -14,11 +14,15 @@ type (
 )
 
 // On is what is on the trailer. Tongue is what trailer and load put on the hitch together.
-// Placed is what the trailer bears with the load where it is, nil where nobody placed it.
+// Placed is what the trailer bears with the load where it is, nil where nobody placed it. Held is
+// what the way up and a short part of the deck hold. Carried is the trailer's own verdict on the
+// machines, nil where nobody asked for it: no truck gets a yes for what the trailer does not carry.
 type On struct {
-	Load   measure.Pounds
-	Tongue pounds
-	Placed *Placed
+	Load    measure.Pounds
+	Tongue  pounds
+	Placed  *Placed
+	Held    []compute.Margin
+	Carried *Carried
 }
 
 // Placed is a Stand of compute's Bear, and whether no two machines overlap and none is over an
@@ -48,18 +52,29 @@ type puller struct {
 	load    measure.Pounds
 	// own is what the truck weighs, with people and gear.
 	own pounds
-	// On the hitch comes base, and rise of every pound of load.
-	base  measure.Pounds
-	rise  measure.Share
-	known bool
-	lines []pullLine
+	// On the hitch comes base, and rise of every pound of load. Where even is not nil, both an even
+	// load and one at the least of the tongue's band bound the most that may be on the trailer:
+	// tongue is the larger one at this load, other the smaller one, even one of the two.
+	tongue
+	known       bool
+	other, even *tongue
+	lines       []pullLine
 }
 
-// With a load p, base + rise p comes on a line.
+// A tongue is what comes on the hitch with a load p: base + rise p.
+type tongue struct {
+	base measure.Pounds
+	rise measure.Share
+}
+
+func (t tongue) at(p measure.Pounds) measure.Pounds { return t.base + t.rise.Of(p) }
+
+// With a load p, base + rise p comes on a line. An unsaid line bounds only the most.
 type pullLine struct {
-	key          string
-	rating, base measure.Pounds
-	rise         measure.Share
+	key    string
+	rating measure.Pounds
+	tongue
+	unsaid bool
 }
 
 // Pull answers whether a truck pulls a trailer, full where on is nil. No as soon as one
@@ -94,7 +109,7 @@ func (p *puller) note(key string, blanks ...string) {
 }
 
 func (p *puller) line(key string, rating, base measure.Pounds, rise measure.Share) {
-	p.lines = append(p.lines, pullLine{key, rating, base, rise})
+	p.lines = append(p.lines, pullLine{key, rating, tongue{base, rise}, false})
 }
 
 // gross enters a limit on the whole trailer, hitch one on its tongue; more comes on top.
@@ -105,8 +120,23 @@ func (p *puller) gross(key string, rating, more measure.Pounds) {
 }
 
 func (p *puller) hitch(key string, rating, more measure.Pounds) {
-	if p.known {
-		p.line(key, rating, p.base+more, p.rise)
+	if !p.known {
+		return
+	}
+	p.line(key, rating, p.base+more, p.rise)
+	if o := p.other; o != nil {
+		p.lines = append(p.lines, pullLine{key, rating, tongue{o.base + more, o.rise}, true})
+	}
+}
+
+// axle enters a limit on a truck's axle that carries more, and so many times what is on the hitch.
+func (p *puller) axle(key string, rating pounds, more measure.Pounds, times measure.Share) {
+	if !rating.Known || !p.known {
+		return
+	}
+	p.line(key, rating.Value, more+times.Of(p.base), p.rise.Times(times))
+	if o := p.other; o != nil {
+		p.lines = append(p.lines, pullLine{key, rating.Value, tongue{more + times.Of(o.base), o.rise.Times(times)}, true})
 	}
 }
 
@@ -132,6 +162,7 @@ func (p *puller) begin() {
 	case p.on == nil && t.TongueEmpty.Known && t.Axles.Known && t.Center.Known:
 		p.base, p.known = t.TongueEmpty.Value, true
 		p.rise = measure.ShareOfLength(t.Axles.Value-t.Center.Value, t.Axles.Value)
+		p.atLeast()
 	case t.Most > 0 && t.Empty.Known:
 		p.base, p.rise, p.known = t.Most.Of(t.Empty.Value), t.Most, true
 		p.note("tongue", t.Most.Near())
@@ -144,11 +175,32 @@ func (p *puller) begin() {
 	}
 }
 
+// atLeast counts the least of the tongue's band where a full even load puts less than that on the
+// tongue: nobody may pull it like that, so more of the load goes to the front, and the truck must
+// take it.
+func (p *puller) atLeast() {
+	t := &p.trailer
+	if !(t.Least > 0) || !t.Empty.Known {
+		return
+	}
+	even := p.tongue
+	least := tongue{t.Least.Of(t.Empty.Value), t.Least}
+	p.even, p.other = &even, &least
+	if !measure.NotOver(least.at(p.load), even.at(p.load)) {
+		p.tongue, p.other = least, &even
+		p.note("least", t.Least.Near())
+	}
+}
+
 // placed checks the trailer's own limits with the load where it is: a truck must not be told
 // yes for a load that the trailer may not carry there. Where nobody weighed the tongue, the
 // limits that rest on it decide nothing.
 func (p *puller) placed() {
-	if p.on == nil || p.on.Placed == nil || p.on.Placed.Keeps {
+	if p.on == nil {
+		return
+	}
+	p.carried()
+	if p.on.Placed == nil || p.on.Placed.Keeps {
 		return
 	}
 	s, broken, move := p.on.Placed, false, ""
@@ -175,6 +227,26 @@ func (p *puller) placed() {
 		p.need("trailer")
 	case move != "":
 		p.note(move)
+	}
+}
+
+// carried checks what the way up and a short part of the deck hold, and takes over what the
+// trailer's own verdict needs.
+func (p *puller) carried() {
+	for _, m := range p.on.Held {
+		switch {
+		case !m.Over:
+		case m.By == compute.PartHold && !p.trailer.Part.Known:
+			p.need("part")
+		default:
+			p.broken(m)
+		}
+	}
+	if p.on.Carried == nil {
+		return
+	}
+	for _, n := range p.on.Carried.Needs {
+		p.need(n)
 	}
 }
 
@@ -252,18 +324,19 @@ func (p *puller) hitched() {
 	if t.Unbraked && k.Unbraked.Known {
 		p.gross("unbraked", k.Unbraked.Value, 0)
 	}
-	if p.known && (p.rise < 0 || p.base < 0) {
-		p.line("lift", 0, -p.base, -p.rise)
+	even := p.tongue
+	if p.even != nil {
+		even = *p.even
+	}
+	if p.known && (even.rise < 0 || even.base < 0) {
+		p.line("lift", 0, -even.base, -even.rise)
 	}
 }
 
 // rated enters a rating of the hitch: the one without weight distribution, or where the
 // truck tows with it, the other. Where only the other suffices and nobody said, that decides.
 func (p *puller) rated(key, lacks string, plain, spread pounds, known bool, base measure.Pounds, rise measure.Share, enter func(key string, rating, more measure.Pounds)) {
-	with, without := p.truck.Distributes == "yes", p.truck.Distributes == "no"
-	if k := p.truck.Kind; k != "" && k != "receiver" {
-		with, without = false, true
-	}
+	with, without := p.truck.distributes()
 	over := plain.Known && known && !measure.NotOver(base+rise.Of(p.load), plain.Value)
 	switch {
 	case spread.Known && !without && (with || !plain.Known || over):
@@ -307,23 +380,15 @@ func (p *puller) onAxles() {
 // rear checks the truck's axles: a beam on two supports with the tongue behind the rear one.
 func (p *puller) rear() {
 	k := &p.truck
-	levered := k.Wheelbase.Known && k.BallBehind.Known
-	back, lever := measure.Share(1), measure.Share(0)
+	levered := k.levered()
+	lever := measure.Share(0)
 	if levered {
-		back = measure.ShareOfLength(k.Wheelbase.Value+k.BallBehind.Value, k.Wheelbase.Value)
 		lever = measure.ShareOfLength(k.BallBehind.Value, k.Wheelbase.Value)
 	}
-	// The ball of a receiver is behind the axle, so the axle carries the tongue at least.
-	carried := k.RearWeight.Known && (levered || k.Kind == "" || k.Kind == "receiver" || k.Kind == "pintle")
-	if carried && p.known {
-		for _, l := range []struct {
-			key    string
-			rating pounds
-		}{{"rear", k.RearRating}, {"tires", k.RearTires}} {
-			if l.rating.Known {
-				p.line(l.key, l.rating.Value, k.RearWeight.Value+back.Of(p.base), p.rise.Times(back))
-			}
-		}
+	back, carried := k.rearShare()
+	if carried {
+		p.axle("rear", k.RearRating, k.RearWeight.Value, back)
+		p.axle("tires", k.RearTires, k.RearWeight.Value, back)
 	}
 	switch {
 	case !carried || !k.RearRating.Known:
@@ -331,8 +396,8 @@ func (p *puller) rear() {
 	case !levered:
 		p.note("overhang")
 	}
-	if k.FrontRating.Known && k.Weight.Known && k.RearWeight.Known && levered && p.known {
-		p.line("front", k.FrontRating.Value, k.Weight.Value-k.RearWeight.Value-lever.Of(p.base), (-p.rise).Times(lever))
+	if k.Weight.Known && k.RearWeight.Known && levered {
+		p.axle("front", k.FrontRating, k.Weight.Value-k.RearWeight.Value, -lever)
 	}
 }
 
@@ -340,7 +405,9 @@ func (p *puller) rear() {
 func (p *puller) settleAll() {
 	in := p.truck.In
 	for _, l := range p.lines {
-		p.check(l.key, phrases.Say("limit "+l.key), float64(l.rating), float64(l.base+l.rise.Of(p.load)), heavy(in))
+		if !l.unsaid {
+			p.check(l.key, phrases.Say("limit "+l.key), float64(l.rating), float64(l.at(p.load)), heavy(in))
+		}
 		most, free := measure.Pounds(0), false
 		switch {
 		case l.base > l.rating:
@@ -356,6 +423,7 @@ func (p *puller) settleAll() {
 	if p.Most.Known && p.trailer.Payload.Known {
 		p.Most.Value = min(p.Most.Value, p.trailer.Payload.Value)
 	}
+	p.uncarried()
 	if p.clash != "" {
 		p.Most = pounds{}
 	}
@@ -373,13 +441,29 @@ func (p *puller) settleAll() {
 	}
 }
 
+// uncarried makes the trailer's no for the machines the truck's too.
+func (p *puller) uncarried() {
+	if p.on == nil || p.on.Carried == nil || p.on.Carried.Is != "no" || p.clash != "" || p.over() != nil {
+		return
+	}
+	why := p.on.Carried.clash
+	if why == "" {
+		l := p.on.Carried.over()
+		why = l.Label + ", " + l.Text
+	}
+	p.clash = phrases.Say("clash carried", why)
+}
+
 // remarks are what the buyer should know, and the license.
 func (p *puller) remarks() {
 	t, k, in := &p.trailer, &p.truck, p.truck.In
+	if p.load > 0 {
+		p.note(map[bool]string{true: "counts", false: "counts-full"}[p.on != nil], in.Limit(p.load))
+	}
 	if s := t.SurgeTruck; s.Known && k.GVWR.Known && k.GVWR.Value < s.Value {
 		p.note("surge", in.Load(s.Value), in.Weight(k.GVWR.Value))
 	}
-	tongue := p.base + p.rise.Of(p.load)
+	tongue := p.at(p.load)
 	switch {
 	case !t.Unbraked:
 	case t.GVWR.Known && t.GVWR.Value > compute.UnbrakedMost:
@@ -421,6 +505,15 @@ func (p *puller) license() {
 	p.License = LicenseClass(pulls, label, towed)
 	p.LicenseKnown = p.License == ClassA || k.GVWR.Known && t.GVWR.Known
 	p.MayBeCommercial = MayBeCommercial(pulls, label, towed)
+	switch {
+	case p.LicenseKnown:
+		all, behind := combined(pulls, label, []Vehicle{towed})
+		p.note("license-"+strconv.Itoa(int(p.License)), k.In.Load(pulls.Counts()), k.In.Load(behind), k.In.Load(all))
+	case !k.GVWR.Known:
+		p.note("license-truck")
+	default:
+		p.note("license-trailer")
+	}
 }
 
 // contradiction says which of the measures cannot be, alone or together, or "" if all can.

@@ -79,6 +79,11 @@ func TestPullOtherAnswers(t *testing.T) {
 			"NO: the truck's tow rating, 2,000 lb over. Not full: up to 5,000 lb of load, evenly spread."},
 		// 15% of 10,000 lb is 1,500 lb: 400 lb more than the truck takes.
 		{"tongue not weighed", func(o *compute.Towed, _ *Truck) { o.TongueEmpty = pounds{} }, nil, "NO: the hitch's tongue rating, 400 lb over."},
+		// 12% of 10,000 lb is 1,200 lb, where an even load puts 1,100 lb: 100 lb more than the hitch
+		// takes. Less of it: (3,000 + p) x 12% = 1,100 at p = 6,166.7.
+		{"too little on the tongue", func(o *compute.Towed, _ *Truck) { o.Least = 0.12 }, nil,
+			"NO: the hitch's tongue rating, 100 lb over. Not full: up to 6,166 lb of load, evenly spread."},
+		{"just enough on the tongue", func(o *compute.Towed, _ *Truck) { o.Least = 0.11 }, nil, "YES: full"},
 		{"a machine", func(_ *compute.Towed, _ *Truck) {}, &On{Load: 5000, Tongue: lb(900)}, "YES: with 5,000 lb on it. The closest is the "},
 		{"scale in place of the sticker", func(_ *compute.Towed, k *Truck) { k.Sticker, k.People, k.Weight = pounds{}, pounds{}, lb(5900) }, nil, "YES: full"},
 		{"a heavy truck without a sticker", func(_ *compute.Towed, k *Truck) { k.GVWR, k.Sticker = lb(10001), pounds{} }, nil, "CANNOT SAY YET: it needs the truck's weight on a scale"},
@@ -132,16 +137,16 @@ func TestCenterOffTheMiddle(t *testing.T) {
 	}
 	trailer := Trailer{Rig: r, Whole: true, Deck: in(240), Towed: compute.Towed{TongueEmpty: lb(300), Payload: lb(7000)}}
 	want := "YES: front of the bucket 4 ft 9 in to 5 ft 5 in behind the front of the deck, then weigh the tongue. The closest is the trailer's payload, 0 lb left."
-	if v := Carry(trailer, []compute.Machine{m}, "front of the bucket", measure.American); v.Text != want {
+	if v := Carry(trailer, []compute.Machine{m}, "front of the bucket", nil, measure.American); v.Text != want {
 		t.Errorf("%q", v.Text)
 	}
 	trailer.TongueEmpty = pounds{}
 	want = "CANNOT SAY YET: it needs the weight of the trailer's tongue. Nothing is over so far."
-	if v := Carry(trailer, []compute.Machine{m}, "front", measure.American); v.Text != want {
+	if v := Carry(trailer, []compute.Machine{m}, "front", nil, measure.American); v.Text != want {
 		t.Errorf("%q", v.Text)
 	}
 	m.Weight = 7001
-	if v := Carry(trailer, []compute.Machine{m}, "front", measure.American); v.Text != "NO: the trailer's payload, 1 lb over." {
+	if v := Carry(trailer, []compute.Machine{m}, "front", nil, measure.American); v.Text != "NO: the trailer's payload, 1 lb over." {
 		t.Errorf("%q", v.Text)
 	}
 }
@@ -191,6 +196,42 @@ func TestPullPlaced(t *testing.T) {
 	}
 }
 
+// TestPullCarried: what the trailer does not carry is the truck's no too, and what it needs is a need.
+// By hand: 7,000 lb with its center at 132 in put 300 + 7,000 x 28 / 200 = 1,280 lb on the tongue,
+// and an inch forward 35 lb more. At 1,200 lb the center is 134-2/7 in from the front, the end at
+// 74.3: to 80 in, where 10% of 10,000 lb are on the tongue, the middle is at 77-1/2.
+func TestPullCarried(t *testing.T) {
+	r := compute.Rig{Empty: 3000, Tongue: 300, Axles: 200, Front: 40, Length: 240, GVWR: 10000, Hold: 12000, HoldBy: compute.AxleHold, Least: 0.10, Most: 0.15}
+	m := compute.Machine{Load: compute.Load{Weight: 7000, Length: 120}, Center: 60}
+	for _, c := range []struct {
+		name      string
+		to        func(*Trailer, *Truck)
+		at        measure.Inches
+		want      string
+		noteOfIt  string
+		mustCarry string
+	}{
+		{"the middle, where the truck takes all", func(_ *Trailer, k *Truck) { k.HitchTongue = lb(1600) }, 73, "YES: with 7,000 lb on it.", "", "yes"},
+		{"the truck's part of it", func(_ *Trailer, k *Truck) { k.HitchTongue = lb(1200) }, 78, "YES: with 7,000 lb on it.", "This place also keeps", "yes"},
+		{"no part of it", func(_ *Trailer, k *Truck) { k.HitchTongue = lb(999) }, 73, "NO: the hitch's tongue rating", "No place on the deck", "yes"},
+		{"ramps", func(o *Trailer, _ *Truck) { o.WayHolds, o.WayBy = lb(6999), compute.RampsHold }, 73, "NO: the rating of the ramps, 1 lb over.", "", "no"},
+		{"a part of unknown length", func(o *Trailer, _ *Truck) { o.PartHolds = lb(6999) }, 73, "CANNOT SAY YET: it needs how long a part of the deck", "", "unknown"},
+		{"no tongue weight", func(o *Trailer, _ *Truck) { o.TongueEmpty = pounds{} }, 73, "CANNOT SAY YET: it needs the weight of the trailer's tongue", "", "unknown"},
+		{"nothing is over, and there is no room", func(o *Trailer, _ *Truck) { o.Whole = false; o.Deck = in(119) }, 73, "NO: the trailer does not carry the machine (the length of its deck, 1 in over).", "", "no"},
+	} {
+		towed, truck := fitting()
+		towed.TongueEmpty = lb(300)
+		truck.HitchTongue, truck.Sticker = lb(1600), lb(2100)
+		trailer := Trailer{Rig: r, Towed: towed, Whole: true, Deck: in(240)}
+		c.to(&trailer, &truck)
+		carried, pulled := Answer(trailer, []compute.Machine{m}, []string{"front"}, "", &truck, measure.American)
+		if carried.Is != c.mustCarry || !strings.HasPrefix(pulled.Text, c.want) || !strings.Contains(strings.Join(carried.Notes, " "), c.noteOfIt) ||
+			len(carried.Put) > 0 && carried.Put[0].At != c.at {
+			t.Errorf("%s: %q %q %+v, %q", c.name, carried.Text, carried.Notes, carried.Put, pulled.Text)
+		}
+	}
+}
+
 // TestCarryHeld: a machine that the ramps, or a short part of the deck, are not rated for is a no
 // that names the rating, whatever else is known. A machine on 10 ft, or on twice that.
 func TestCarryHeld(t *testing.T) {
@@ -225,7 +266,7 @@ func TestCarryHeld(t *testing.T) {
 	} {
 		trailer := Trailer{Rig: r, Whole: true, Deck: in(240), Towed: compute.Towed{TongueEmpty: lb(300), Payload: lb(17000)}}
 		c.to(&trailer.Towed)
-		if v := Carry(trailer, c.list, "front", measure.American); v.Is != c.is || !strings.Contains(v.Text, c.say) {
+		if v := Carry(trailer, c.list, "front", nil, measure.American); v.Is != c.is || !strings.Contains(v.Text, c.say) {
 			t.Errorf("%s: %q", c.name, v.Text)
 		}
 	}

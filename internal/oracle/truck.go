@@ -47,6 +47,79 @@ type Truck struct {
 	In measure.System
 }
 
+// tongueMost is the most that may come on the truck's hitch, by all that is known of the truck:
+// its hitch, its payload and its axles.
+func (k Truck) tongueMost() (most pounds) {
+	upTo := func(v measure.Pounds) {
+		if !most.Known || v < most.Value {
+			most = pounds{Value: v, Known: true}
+		}
+	}
+	if t := k.tongueRating(); t.Known {
+		upTo(t.Value)
+	}
+	scaled := k.GVWR.Known && k.Weight.Known
+	if scaled {
+		upTo(k.GVWR.Value - k.Weight.Value)
+	}
+	if k.Sticker.Known && (k.People.Known || !scaled) {
+		upTo(k.Sticker.Value - orZero(k.People))
+	}
+	if back, ok := k.rearShare(); ok && back > 0 {
+		for _, rating := range []pounds{k.RearRating, k.RearTires} {
+			if rating.Known {
+				upTo(measure.Pounds(float64(rating.Value-k.RearWeight.Value) / float64(back)))
+			}
+		}
+	}
+	if front := k.frontMost(); front.Known {
+		upTo(front.Value)
+	}
+	return most
+}
+
+// frontMost is the most on a hitch ahead of the rear axle before the front axle is over.
+func (k Truck) frontMost() (most pounds) {
+	if !k.FrontRating.Known || !k.Weight.Known || !k.RearWeight.Known || !k.levered() || k.BallBehind.Value >= 0 {
+		return most
+	}
+	lever := measure.ShareOfLength(k.BallBehind.Value, k.Wheelbase.Value)
+	return pounds{Value: measure.Pounds(float64(k.FrontRating.Value-k.Weight.Value+k.RearWeight.Value) / float64(-lever)), Known: true}
+}
+
+// tongueRating is the hitch's rating for the tongue, as the truck tows.
+func (k Truck) tongueRating() pounds {
+	if with, without := k.distributes(); k.TongueWD.Known && !without && (with || !k.HitchTongue.Known) {
+		return k.TongueWD
+	}
+	return k.HitchTongue
+}
+
+// distributes reports whether the truck surely tows with weight distribution, and whether it
+// surely does not: only a receiver can.
+func (k Truck) distributes() (with, without bool) {
+	if k.Kind != "" && k.Kind != "receiver" {
+		return false, true
+	}
+	return k.Distributes == "yes", k.Distributes == "no"
+}
+
+// levered reports whether it is known where the ball is.
+func (k Truck) levered() bool { return k.Wheelbase.Known && k.BallBehind.Known }
+
+// rearShare is what comes on the rear axle of a pound on the hitch. ok is false where that, or
+// what the axle carries now, is not known. The ball of a receiver is behind the axle, so the axle
+// carries the tongue at least.
+func (k Truck) rearShare() (back measure.Share, ok bool) {
+	switch {
+	case !k.RearWeight.Known || !k.levered() && k.Kind != "" && k.Kind != "receiver" && k.Kind != "pintle":
+		return 0, false
+	case k.levered():
+		return measure.ShareOfLength(k.Wheelbase.Value+k.BallBehind.Value, k.Wheelbase.Value), true
+	}
+	return 1, true
+}
+
 // AxleEffects is the load that a tongue weight adds to the truck's axles: a beam on two
 // supports with the load behind the rear one. behind is from the rear axle back to the ball, below
 // zero for a ball ahead of it. A loss of the front axle is below zero. The wheelbase must

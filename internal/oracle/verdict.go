@@ -50,6 +50,16 @@ func (v *Verdict) check(key, label string, rating, used float64, write func(v fl
 	v.Limits = append(v.Limits, c)
 }
 
+// over is the first limit that is broken, nil if none is.
+func (v *Verdict) over() *Checked {
+	for i := range v.Limits {
+		if v.Limits[i].Over {
+			return &v.Limits[i]
+		}
+	}
+	return nil
+}
+
 func (v *Verdict) need(key string) {
 	if !slices.Contains(v.Needs, key) {
 		v.Needs = append(v.Needs, key)
@@ -60,9 +70,9 @@ func (v *Verdict) need(key string) {
 // what a yes goes on with.
 func (v *Verdict) settle(yes string) {
 	slices.SortStableFunc(v.Limits, func(a, b Checked) int { return cmp.Compare(b.Part, a.Part) })
-	over := slices.IndexFunc(v.Limits, func(c Checked) bool { return c.Over })
+	over := v.over()
 	switch {
-	case v.clash != "" || over >= 0:
+	case v.clash != "" || over != nil:
 		v.Is = "no"
 	case len(v.Needs) > 0:
 		v.Is = "unknown"
@@ -73,8 +83,8 @@ func (v *Verdict) settle(yes string) {
 	switch {
 	case v.clash != "":
 		v.Text = phrases.Say("verdict", word, v.clash)
-	case over >= 0:
-		v.Text = phrases.Say("verdict no", word, v.Limits[over].Label, v.Limits[over].Text)
+	case over != nil:
+		v.Text = phrases.Say("verdict no", word, over.Label, over.Text)
 	case v.Is == "yes":
 		v.Text = phrases.Say("verdict yes", word, yes, v.Limits[0].Label, v.Limits[0].Text)
 	default:

@@ -434,8 +434,8 @@ func apart(sets []compute.Set, length measure.Inches) bool {
 func TestStaticsCarry(t *testing.T) {
 	t.Parallel()
 	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 3))}
-	f := s.function(`function(a) { a = JSON.parse(a); var v = Statics.carry(a[0], a[1], a[2]);
-		return [v.is, v.text, v.needs.map(function (n) { return n.key; }).join(" "), v.limits.map(function (l) { return l.key + " " + l.label + " " + l.text; }).join("; "), v.best ? Statics.load(v.best.tongue, a[2]) : ""].join("\n"); }`)
+	f := s.function(`function(a) { a = JSON.parse(a); var v = Statics.carry(a[0], a[1], a[2], a[3]);
+		return [v.is, v.text, v.needs.map(function (n) { return n.key; }).join(" "), v.limits.map(function (l) { return l.key + " " + l.label + " " + l.text; }).join("; "), v.notes.join("; "), v.best ? Statics.load(v.best.tongue, a[2]) : ""].join("\n"); }`)
 	is, closest := map[string]int{}, map[string]int{}
 	for i := range 2 * cases {
 		r, in := c.rig(), c.system()
@@ -461,8 +461,18 @@ func TestStaticsCarry(t *testing.T) {
 			trailer.Whole, data[k] = false, nil
 			trailer.Deck.Known = k != 4
 		}
-		v := oracle.Carry(trailer, list, "front", in)
+		var truck *oracle.Truck
+		var truckWords any
+		if c.IntN(2) == 0 {
+			k := c.fullTruck()
+			k.In = in
+			truck, truckWords = &k, pullData(k)
+		}
+		v := oracle.Carry(trailer, list, "front", truck, in)
 		is[v.Is]++
+		for _, n := range v.Notes {
+			is[n[:12]]++
+		}
 		var limits []string
 		for _, l := range v.Limits {
 			closest[l.Key+fmt.Sprint(l.Over)]++
@@ -472,8 +482,8 @@ func TestStaticsCarry(t *testing.T) {
 		if len(v.Sets) > 0 {
 			tongue = in.Load(v.Best.Tongue)
 		}
-		want := strings.Join([]string{v.Is, v.Text, strings.Join(v.Needs, " "), strings.Join(limits, "; "), tongue}, "\n")
-		if got := s.ask(f, data, words, in == measure.Metric); got != want {
+		want := strings.Join([]string{v.Is, v.Text, strings.Join(v.Needs, " "), strings.Join(limits, "; "), strings.Join(v.Notes, "; "), tongue}, "\n")
+		if got := s.ask(f, data, words, in == measure.Metric, truckWords); got != want {
 			t.Fatalf("case %d: %+v on %+v\n page %s\n Go   %s", i, list, trailer, got, want)
 		}
 		if v.Is == "yes" && (len(v.Needs) > 0 || !v.Best.Keeps || !towed.TongueEmpty.Known) {
@@ -486,7 +496,7 @@ func TestStaticsCarry(t *testing.T) {
 			is[n]++
 		}
 	}
-	if is["yes"] < cases/20 || is["no"] < cases/10 || is["unknown"] < cases/10 || is["part"] < cases/100 || is["order"] < cases/100 {
+	if is["yes"] < cases/20 || is["no"] < cases/10 || is["unknown"] < cases/10 || is["part"] < cases/100 || is["order"] < cases/100 || is["This place a"] < cases/200 || is["No place on "] < cases/200 {
 		t.Errorf("the cases reach too little: %v", is)
 	}
 	for by := compute.RampsHold; by <= compute.PartHold; by++ {
@@ -605,7 +615,7 @@ func TestStaticsPull(t *testing.T) {
 			towed.Kind = "bumper-pull"
 		}
 		towed.Ball = []measure.Inches{0, 2, 2.3125}[c.IntN(3)]
-		towed.Most = r.Most
+		towed.Least, towed.Most = r.Least, r.Most
 		if towed.Payload.Known && c.IntN(2) == 0 {
 			towed.Payload.Value = max(r.GVWR-r.Empty, 0)
 		}
@@ -667,6 +677,154 @@ func (c chance) placed(r compute.Rig, on *oracle.On) []compute.Set {
 	b, isApart := r.Bear(sets)
 	on.Placed = &oracle.Placed{Stand: b, Apart: isApart}
 	return sets
+}
+
+// TestStaticsAnswer: both answers of a card and of a page, for what a customer brings. No truck gets
+// a yes for machines that the trailer's own answer is not a yes for, and the best place is one that
+// the truck's hitch takes where there is such a place at all.
+func TestStaticsAnswer(t *testing.T) {
+	t.Parallel()
+	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 8))}
+	f := s.function(`function(a) { a = JSON.parse(a); var o = Statics.answer(a[0], a[1], a[2], a[3], a[4]);
+		return [o.m, o.t].map(function (v) { return v ? [v.is, v.text, v.notes.join("; "), v.needs.map(function (n) { return n.key; }).join(" "), (v.put || []).map(function (c) { return Math.round(c.x * 1000); }).join(" ")].join("\n") : "none"; }).join("\n\n"); }`)
+	is, places := map[string]int{}, 0
+	for i := range 2 * cases {
+		trailer, data := c.answerable()
+		list, heads, words := c.brought(trailer.Rig)
+		doubt := ""
+		if len(list) > 0 && c.IntN(8) == 0 {
+			doubt = "is it really so"
+			words[0]["doubt"] = doubt
+		}
+		var truck *oracle.Truck
+		var truckWords any
+		in := c.system()
+		if c.IntN(6) > 0 {
+			k := c.fitTruck()
+			k.In = in
+			truck, truckWords = &k, pullData(k)
+		}
+		m, p := oracle.Answer(trailer, list, heads, doubt, truck, in)
+		var said []string
+		if m == nil {
+			said = append(said, "none")
+		} else {
+			var put []string
+			for _, o := range m.Put {
+				put = append(put, fmt.Sprint(math.Floor(float64(o.At)*1000+0.5)))
+			}
+			said = append(said, answerWords(m.Verdict, strings.Join(put, " ")))
+		}
+		if p == nil {
+			said = append(said, "none")
+		} else {
+			said = append(said, answerWords(p.Verdict, ""))
+		}
+		want := strings.Join(said, "\n\n")
+		if got := s.ask(f, data, words, truckWords, pagedata.LicenseLimits(), in == measure.Metric); got != want {
+			t.Fatalf("case %d: %+v on %+v behind %+v\n page %s\n Go   %s", i, list, trailer, truck, got, want)
+		}
+		if m == nil || p == nil {
+			continue
+		}
+		is[m.Is+" "+p.Is]++
+		if p.Is == "yes" && m.All > 0 && (m.Is != "yes" || doubt != "") {
+			t.Fatalf("case %d: the truck's yes, and the machine's %s: %+v\n%+v", i, m.Text, trailer, p)
+		}
+		if m.Is == "yes" && p.Is == "no" && len(list) == 1 && c.IntN(4) == 0 {
+			places++
+			betterPlace(t, trailer, *truck, m, list[0])
+		}
+	}
+	for _, k := range []string{"yes yes", "yes no", "yes unknown", "no no", "unknown unknown", "unknown no"} {
+		if is[k] < cases/200 {
+			t.Errorf("%q came %d times; the cases reach too little: %v", k, is[k], is)
+		}
+	}
+	if places < cases/100 {
+		t.Errorf("only %d places were sought", places)
+	}
+}
+
+func answerWords(v oracle.Verdict, put string) string {
+	return strings.Join([]string{v.Is, v.Text, strings.Join(v.Notes, "; "), strings.Join(v.Needs, " "), put}, "\n")
+}
+
+// betterPlace fails where a truck that says no with the machine at its best place says yes with it
+// somewhere else, with its center off by its margin either way.
+func betterPlace(t *testing.T, trailer oracle.Trailer, truck oracle.Truck, m *oracle.Carried, machine compute.Machine) {
+	t.Helper()
+	for x := measure.Inches(0); x+machine.Length <= trailer.Length; x++ {
+		yes := true
+		for _, off := range []measure.Inches{-machine.Margin, 0, machine.Margin} {
+			set := compute.Set{Machine: machine, At: x}
+			set.Center += off
+			yes = yes && oracle.PullWith(trailer, truck, m, []compute.Set{set}).Is == "yes"
+		}
+		if yes {
+			t.Fatalf("best at %v, where the truck says no; at %v it says yes: %+v on %+v behind %+v", m.Put[0].At, x, machine, trailer, truck)
+		}
+	}
+}
+
+// answerable is a trailer with ratings of its way up, at times without a measurement.
+func (c chance) answerable() (oracle.Trailer, []any) {
+	r := c.rig()
+	towed := c.rated(c.towed(r))
+	towed.Kind = []string{"", "bumper-pull", "bumper-pull", "gooseneck"}[c.IntN(4)]
+	towed.Least, towed.Most = r.Least, r.Most
+	if towed.Payload.Known && c.IntN(3) > 0 {
+		towed.Payload.Value = max(r.GVWR-r.Empty, 0)
+	}
+	trailer := oracle.Trailer{Rig: r, Towed: towed, Whole: true, Deck: compute.Result[measure.Inches]{Value: r.Length, Known: true}}
+	data := pagedata.Calculator(r, towed)
+	if c.IntN(8) == 0 {
+		k := []int{6, 11}[c.IntN(2)]
+		trailer.Whole, data[k] = false, nil
+		if k == 11 {
+			trailer.Towed.Least = 0
+		}
+	}
+	return trailer, data
+}
+
+// brought are one or two machines that could be, or none.
+func (c chance) brought(r compute.Rig) (list []compute.Machine, heads []string, words []map[string]any) {
+	words = []map[string]any{}
+	for k := range []int{1, 1, 1, 2, 0}[c.IntN(5)] {
+		m := c.machine(r)
+		if c.IntN(3) > 0 {
+			m.Weight = measure.Pounds(c.between(0.2, 1.02)) * max(r.GVWR-r.Empty, 1)
+			long := m.Length
+			m.Length = measure.Share(c.between(0.2, 0.6)).OfLength(r.Length)
+			if long > 0 {
+				m.Center, m.Margin = measure.ShareOfLength(m.Center, long).OfLength(m.Length), measure.ShareOfLength(m.Margin, long).OfLength(m.Length)
+			}
+		}
+		if k > 0 {
+			m.Weight, m.Length, m.Center, m.Margin = m.Weight/3, m.Length/3, m.Center/3, m.Margin/3
+		}
+		list, heads = append(list, m), append(heads, "front "+fmt.Sprint(k))
+		d := machineData(m)
+		d["head"] = heads[k]
+		words = append(words, d)
+	}
+	return list, heads, words
+}
+
+// fitTruck is a truck of which most is known and much is enough.
+func (c chance) fitTruck() oracle.Truck {
+	k := c.fullTruck()
+	if c.IntN(3) == 0 {
+		return k
+	}
+	known := func(a, b float64) compute.Result[measure.Pounds] {
+		return compute.Result[measure.Pounds]{Value: measure.Pounds(math.Round(c.between(a, b))), Known: true}
+	}
+	return oracle.Truck{Kind: []string{"receiver", "receiver", "gooseneck"}[c.IntN(3)], GVWR: known(9000, 14000), Sticker: known(1500, 6000), People: known(0, 600),
+		Tow: known(10000, 35000), GCWR: c.maybe(known(30000, 50000).Value), HitchRating: known(10000, 40000), HitchTongue: known(800, 5000), BallRating: known(10000, 40000),
+		RearRating: c.maybe(known(6000, 9000).Value), RearWeight: c.maybe(known(2500, 4000).Value), Weight: c.maybe(known(6000, 8000).Value),
+		Wheelbase: c.maybeInches(150), BallBehind: c.maybeInches(measure.Inches(c.between(-10, 55)))}
 }
 
 // TestStaticsDoubt: what is far outside its class is questioned, and no yes is left of a verdict.

@@ -4,6 +4,7 @@
 //   state    {m: {k, w, l, r, b, c, o, u, and fw or fl where the class filled w or l} or null, n: a second machine, t: {keys of Statics.ASKED} or null}
 //   start(paths, then, failed)    loads the calculators, once
 //   machine(which)                the machine "m", or the second one "n", for Statics
+//   machines(wrong)               those that are known, front to rear, without those of wrong
 //   open(ticket, which, told, then)  opens a ticket's form of "m" or "t", or shuts it, then
 //                                 calls then; told(which, bad) is called where something changed,
 //                                 bad while something typed cannot be read
@@ -99,6 +100,13 @@ window.Bring = (function () {
 		c.over = m.o;
 		c.tip = m.u;
 		return c;
+	};
+	B.machines = function (wrong) {
+		return wrong.m ? [] : ["m", "n"].map(function (k) {
+			var c = !wrong[k] && B.machine(k);
+			if (c) c.key = k;
+			return c;
+		}).filter(Boolean);
 	};
 	B.text = function (which) {
 		var v = B.state[which], si = U.si, out = [];

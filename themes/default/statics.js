@@ -29,16 +29,22 @@
 //   Statics.doubt(row, w, L, si)  a question where the weight or the length is far outside the class, or ""
 //   Statics.question(verdict, doubt)  the verdict, CANNOT SAY YET where there is a doubt and no limit is broken
 //
-//   Statics.carry(rig, machines, si)  WILL IT CARRY MINE: one machine, or several front to rear.
+//   Statics.answer(rig, machines, truck, law, si)  both answers below, {m, t}, each null where
+//     nothing is known to ask it for. Cards and pages call this, so that they agree.
+//   Statics.carry(rig, machines, si, truck)  WILL IT CARRY MINE: one machine, or several front to
+//     rear. The best place keeps what is known of the truck too, where there is such a place.
 //   Statics.pull(rig, truck, on, law, si)  CAN MY TRUCK PULL IT. on is null for a full
-//     trailer, or {w, tongue, stand} with tongue null where it is not known; Statics.loaded gives it.
+//     trailer, or {w, tongue, stand, held, carried} with tongue null where it is not known;
+//     Statics.loaded gives it, and carried is the verdict of carry. It is never a yes where that is not one.
+//   Statics.pullWith(rig, truck, verdict of carry or null, sets, law, si)  pull with the machines there.
 //     Both return a verdict:
 //       {is: "yes" | "no" | "unknown", word: "YES" | "NO" | "CANNOT SAY YET",
 //        text: the whole answer, which begins with the word and names the weakest part,
 //        needs: [{key, text}]  what is not known: a key of ASKED, or trailer, tongue, deck ...
 //        limits: [{key, label, rating, used, left, over, text}]  the closest first,
 //        notes: [text]}
-//     carry adds spots (see below), sets (where each machine is best) and best (bear of them);
+//     carry adds spots (see below), sets (where each machine is best), best (bear of them), put
+//     (sets, or where no place is known to be good, the middle of the deck) and w (what all weigh);
 //     pull adds most (the largest even load by all known limits, or null), license (0, 1, 2),
 //     licenseKnown and business.
 //
@@ -54,8 +60,8 @@
 //     its leading end behind the front of the deck, in inches. apart is false where two
 //     overlap or one is over an end.
 //   Statics.held(rig, sets)  what the way up and a short part of the deck are rated for, with
-//     machines on it: [{by, limit, used, over}], as margins have them.
-//   Statics.loaded(rig, sets)  {w, tongue, stand} for pull. stand is what bear says, null where the trailer lacks a measurement.
+//     machines on it: [{by, limit, used, over, left}], as margins have them.
+//   Statics.loaded(rig, sets)  {w, tongue, stand, held} for pull. stand is what bear says, null where the trailer lacks a measurement.
 //   Statics.climb(angle, machine, si)  the way up of that many degrees: {is: "yes" | "no" |
 //     "unknown", texts, drags (which of the texts say that it does)}, or null where nobody knows the angle. A machine may have base (its
 //     wheelbase), under (the clearance there), over (its longest overhang) and tip (the
@@ -379,7 +385,7 @@ var Statics = (function () {
 	function held(r, sets) {
 		var out = [], heaviest = 0, most = 0, part = r[28] == null ? 1e9 : r[28];
 		function add(by, limit, used) {
-			if (limit != null) out.push({ by: by, limit: limit, used: used, over: !notOver(used, limit) });
+			if (limit != null) out.push({ by: by, limit: limit, used: used, over: !notOver(used, limit), left: limit - used });
 		}
 		function on(from, to) {
 			var all = 0;
@@ -403,7 +409,7 @@ var Statics = (function () {
 	function loaded(r, sets) {
 		var w = 0;
 		sets.forEach(function (c) { w += c.w; });
-		return { w: w, tongue: r[15] == null || !r[2] || r[3] == null ? null : under(r, sets)[1], stand: whole(r) ? bear(r, sets) : null };
+		return { w: w, tongue: r[15] == null || !r[2] || r[3] == null ? null : under(r, sets)[1], stand: whole(r) ? bear(r, sets) : null, held: held(r, sets) };
 	}
 
 	// climb.go
@@ -433,28 +439,39 @@ var Statics = (function () {
 		v.limits.push({ key: key, label: label, rating: rating, used: used, left: left, over: over, part: rating > 0 ? used / rating : over ? 1e9 : 0,
 			text: over ? say("over", write(-left, true)) : say("left", write(max(left, 0), false)) });
 	}
-	// What the trailer bears with the load where it is: no yes where that breaks a limit of the trailer.
-	function placed(v, s, weighed, si) {
-		var broken, move = "";
+	// What the trailer bears with the load where it is: no yes where that breaks a limit of the trailer,
+	// or where the trailer's own answer for the machines is not a yes.
+	function placed(v, r, on, si) {
+		var broken, move = "", s = on.stand, weighed = on.tongue != null;
+		(on.held || []).forEach(function (m) {
+			if (!m.over) return;
+			if (m.by == 20 && r[28] == null) needed(v, "part");
+			else brokenBy(v, m, si);
+		});
+		if (on.carried) on.carried.needs.forEach(function (n) { needed(v, n.key, n.text); });
 		if (!s || s.keeps) return;
 		s.margins.forEach(function (m) {
-			var light = m.by == 5, a = light ? m.limit : m.used, b = light ? m.used : m.limit;
 			if (!m.over) return;
 			broken = true;
 			if (m.by < 11 && !weighed) {
 				return needed(v, "tongue");
 			}
 			if (m.by < 11) move = move || (m.by == 6 || m.by == 7 ? "back" : "forward");
-			v.limits.push({ key: "by" + m.by, label: light ? say("limit light") : NAMES[m.by], rating: m.limit, used: m.used, left: m.left, over: true,
-				part: b > 0 ? a / b : 1e9, text: marginText(m, si) });
+			brokenBy(v, m, si);
 		});
 		if (!s.apart) v.clash = say("clash apart");
 		else if (!broken) needed(v, "trailer");
 		else if (move) v.notes.push(say("note move " + move));
 	}
-	function needed(v, key) {
-		if (!v.needs.some(function (n) { return n.key == key; })) v.needs.push({ key: key, text: say("need " + key) });
+	function brokenBy(v, m, si) {
+		var light = m.by == 5, a = light ? m.limit : m.used, b = light ? m.used : m.limit;
+		v.limits.push({ key: "by" + m.by, label: light ? say("limit light") : NAMES[m.by], rating: m.limit, used: m.used, left: m.left, over: true,
+			part: b > 0 ? a / b : 1e9, text: marginText(m, si) });
 	}
+	function needed(v, key, text) {
+		if (!v.needs.some(function (n) { return n.key == key; })) v.needs.push({ key: key, text: text || say("need " + key) });
+	}
+	function broken(v) { return v.limits.filter(function (l) { return l.over; })[0]; }
 	function settled(v, yes) {
 		var l, over;
 		v.limits.sort(function (a, b) { return b.part - a.part; });
@@ -481,8 +498,8 @@ var Statics = (function () {
 			return o;
 		});
 	}
-	function carry(r, list, si) {
-		var v = { needs: [], limits: [], notes: [], spots: [], sets: [], best: null }, c, yes = "", row, s;
+	function carry(r, list, si, t) {
+		var v = { needs: [], limits: [], notes: [], spots: [], sets: [], put: [], best: null, w: null }, c, yes = "", row, s;
 		function heavy(w, isLoad) { return (isLoad ? load : limit)(w, si); }
 		if (!list.length || !list.every(function (c) { return loadSensible(c.w, c.L) && c.L > 0; })) {
 			needed(v, "machine");
@@ -493,6 +510,7 @@ var Statics = (function () {
 			return settled(v);
 		}
 		c = together(list);
+		v.w = c.w;
 		limited(v, "payload", say("limit payload"), r[13], c.w, heavy);
 		limited(v, "deck", say("limit deck"), r[4], c.L, function (l, isLoad) { return (isLoad ? atLeast : atMost)(l, si); });
 		row = inRow(list, 0);
@@ -506,9 +524,11 @@ var Statics = (function () {
 		if (r[15] == null) needed(v, "tongue");
 		if (whole(r)) {
 			v.spots = spots(r, c, []);
+			if (t) behind(v, r, c, t, si);
 			s = v.spots[0];
+			v.put = inRow(list, s.is == "no" ? max(r[4] - c.L, 0) / 2 : near((s.first + s.last) / 2, 1));
 			if (s.is == "yes") {
-				v.sets = inRow(list, near((s.first + s.last) / 2, 1));
+				v.sets = v.put;
 				v.best = bear(r, v.sets);
 				v.best.margins.forEach(function (m) { if (m.by > 6) limited(v, "by" + m.by, NAMES[m.by], m.limit, m.used, heavy); });
 				yes = spotText(s, c, say("space deck"), si);
@@ -519,6 +539,41 @@ var Statics = (function () {
 			}
 		} else needed(v, "trailer");
 		return settled(v, yes);
+	}
+
+	// The best place keeps what is known of the truck too, where one does.
+	function behind(v, r, c, t, si) {
+		var most = contradiction(r, t, si) ? null : tongueMost(t), s;
+		if (v.spots[0].is != "yes" || most == null || r[8] > 0 && r[8] <= most) return;
+		r = r.slice();
+		r[8] = most;
+		s = most > 0 ? spots(r, c, []) : v.spots;
+		if (most > 0 && s[0].is == "yes") {
+			v.spots = s;
+			v.notes.push(say("note truck place"));
+		} else v.notes.push(say("note truck nowhere", limit(max(most, 0), si)));
+	}
+	// The most that may come on the truck's hitch, by all that is known of the truck, or null.
+	function tongueMost(t) {
+		var most = null, spread = t.wd === false || t.kind != null && t.kind != "receiver" ? null : t.tongueWD, scaled = t.gvwr != null && t.weight != null, W = t.base, back;
+		function upTo(v) { most = most == null ? v : min(most, v); }
+		if (spread != null && (t.wd || t.tongue == null)) upTo(spread);
+		else if (t.tongue != null) upTo(t.tongue);
+		if (scaled) upTo(t.gvwr - t.weight);
+		if (t.sticker != null && (t.people != null || !scaled)) upTo(t.sticker - (t.people || 0));
+		back = rearShare(t);
+		if (back > 0) {
+			if (t.rear != null) upTo((t.rear - t.rearWeight) / back);
+			if (t.tires != null) upTo((t.tires - t.rearWeight) / back);
+		}
+		if (t.front != null && t.weight != null && t.rearWeight != null && W != null && t.behind < 0) upTo((t.front - t.weight + t.rearWeight) / -(t.behind / W));
+		return most;
+	}
+	// What comes on the rear axle of a pound on the hitch, or null where that is not known.
+	function rearShare(t) {
+		var levered = t.base != null && t.behind != null;
+		if (t.rearWeight == null || !levered && t.kind != null && t.kind != "receiver" && t.kind != "pintle") return null;
+		return levered ? (t.base + t.behind) / t.base : 1;
 	}
 
 	// oracle/doubt.go
@@ -561,11 +616,11 @@ var Statics = (function () {
 	}
 	function pull(r, t, on, law, si) {
 		var E = r[0], T = r[15], A = r[2], W = t.base, v = { needs: [], limits: [], notes: [], most: null }, p = on ? on.w : r[13],
-			base = null, rise = 0, own = t.weight, lines = [], l, wd = t.kind == null || t.kind == "receiver" ? t.wd : false;
+			base = null, rise = 0, other = null, own = t.weight, lines = [], l, wd = t.kind == null || t.kind == "receiver" ? t.wd : false;
 		v.license = 0;
 		v.licenseKnown = v.business = false;
 		function heavy(w, isLoad) { return (isLoad ? load : limit)(w, si); }
-		function note(key, a, b) { v.notes.push(say("note " + key, a, b)); }
+		function note(key, a, b, c) { v.notes.push(say("note " + key, a, b, c)); }
 		v.clash = contradiction(r, t, si);
 		if (v.clash) {
 			v.is = "unknown";
@@ -584,17 +639,36 @@ var Statics = (function () {
 		else if (!on && T != null && A != null && r[3] != null && r[4] != null) {
 			base = T;
 			rise = (A - (r[3] + r[4] / 2)) / A;
+			// Nobody may pull it with less on the tongue than the least of its band: where an even load
+			// puts less there, more of it goes to the front, and the truck must take that.
+			if (r[11] > 0 && E != null) {
+				other = [portion(r[11], E), r[11]];
+				if (!notOver(other[0] + portion(other[1], p), base + portion(rise, p))) {
+					other = [base, rise, base = other[0], rise = other[1]];
+					note("least", share(r[11]));
+				}
+			}
 		} else if (r[12] > 0 && E != null) {
 			base = portion(r[12], E);
 			rise = r[12];
 			note("tongue", share(r[12]));
 		} else needed(v, "tongue");
 		if (own == null && t.gvwr != null && t.sticker != null && t.people != null) own = t.gvwr - t.sticker + t.people;
-		if (on) placed(v, on.stand, on.tongue != null, si);
+		if (on) placed(v, r, on, si);
 		// With a load p, base + rise p comes on it.
-		function enter(key, rating, base, rise) { lines.push([key, rating, base, rise]); }
+		function enter(key, rating, base, rise, unsaid) { lines.push([key, rating, base, rise, unsaid]); }
 		function gross(key, rating, more) { if (E != null) enter(key, rating, E + (more || 0), 1); }
-		function onHitch(key, rating, more) { if (base != null) enter(key, rating, base + (more || 0), rise); }
+		// Both loads of the tongue bound the most that may be on the trailer; the larger one is said.
+		function onHitch(key, rating, more) {
+			if (base == null) return;
+			enter(key, rating, base + (more || 0), rise);
+			if (other) enter(key, rating, other[0] + (more || 0), other[1], true);
+		}
+		function onAxle(key, rating, more, times) {
+			if (rating == null || base == null) return;
+			enter(key, rating, more + portion(times, base), rise * times);
+			if (other) enter(key, rating, more + portion(times, other[0]), other[1] * times, true);
+		}
 
 		if (on && r[13] != null) enter("trailer", r[13], 0, 1);
 		if (t.tow != null) gross("tow", t.tow);
@@ -623,7 +697,8 @@ var Statics = (function () {
 			if (t.size != null && r[22] > 0 && abs(t.size - r[22]) > 0.02) v.clash = v.clash || say("clash ball", inches(r[22]), inches(t.size));
 		}
 		if (r[20] && t.unbraked != null) gross("unbraked", t.unbraked);
-		if (base != null && (rise < 0 || base < 0)) enter("lift", 0, -base, -rise);
+		var even = other && other.length > 2 ? other : [base, rise];
+		if (base != null && (even[1] < 0 || even[0] < 0)) enter("lift", 0, -even[0], -even[1]);
 
 		var scaled = t.gvwr != null && t.weight != null;
 		if (scaled) onHitch("gvwr", t.gvwr, t.weight);
@@ -631,27 +706,30 @@ var Statics = (function () {
 		if (!scaled && (t.sticker == null || t.people == null)) {
 			needed(v, t.sticker != null ? "people" : t.weight != null ? "gvwr" : t.gvwr > 10000 ? "scale" : "sticker");
 		}
-		var levered = W != null && t.behind != null, back = levered ? (W + t.behind) / W : 1,
-			carried = t.rearWeight != null && (levered || t.kind == null || t.kind == "receiver" || t.kind == "pintle");
-		if (carried && base != null) {
-			if (t.rear != null) enter("rear", t.rear, t.rearWeight + portion(back, base), rise * back);
-			if (t.tires != null) enter("tires", t.tires, t.rearWeight + portion(back, base), rise * back);
+		var levered = W != null && t.behind != null, back = rearShare(t), carried = back != null;
+		if (carried) {
+			onAxle("rear", t.rear, t.rearWeight, back);
+			onAxle("tires", t.tires, t.rearWeight, back);
 		}
 		if (!carried || t.rear == null) note("rear");
 		else if (!levered) note("overhang");
-		if (t.front != null && t.weight != null && t.rearWeight != null && levered && base != null)
-			enter("front", t.front, t.weight - t.rearWeight - portion(t.behind / W, base), -rise * (t.behind / W));
+		if (t.weight != null && t.rearWeight != null && levered) onAxle("front", t.front, t.weight - t.rearWeight, -(t.behind / W));
 
 		lines.forEach(function (l) {
 			var most = l[2] > l[1] ? 0 : l[3] > 0 ? (l[1] - l[2]) / l[3] : null;
-			limited(v, l[0], say("limit " + l[0]), l[1], l[2] + portion(l[3], p), heavy);
+			if (!l[4]) limited(v, l[0], say("limit " + l[0]), l[1], l[2] + portion(l[3], p), heavy);
 			if (most != null && (v.most == null || most < v.most)) v.most = most;
 		});
 		if (v.most != null && r[13] != null) v.most = min(v.most, r[13]);
+		if (on && on.carried && on.carried.is == "no" && !v.clash && !broken(v)) {
+			l = broken(on.carried);
+			v.clash = say("clash carried", on.carried.clash || l.label + ", " + l.text);
+		}
 		if (v.clash) v.most = null;
 		settled(v, say(on ? "pulls it" : "pulls it full", heavy(p)));
 		if (v.is == "no" && !on && v.most >= 1) v.text += " " + say(v.needs.length ? "not full so far" : "not full", heavy(v.most));
 
+		if (p > 0) note(on ? "counts" : "counts-full", heavy(p));
 		if (r[14] != null && t.gvwr < r[14]) note("surge", load(r[14], si), weight(t.gvwr, si));
 		if (r[20] && r[5] != null && r[5] > max(3000, 1361 / KG)) note("unbraked");
 		else if (r[20] && base != null && E != null && own != null) {
@@ -668,14 +746,45 @@ var Statics = (function () {
 		v.license = l.is;
 		v.business = l.business;
 		v.licenseKnown = l.is == 2 || t.gvwr != null && r[5] != null;
+		if (v.licenseKnown) note(["license-0", "license-1", "license-2"][l.is], load(l.pulls, si), load(l.towed, si), load(l.all, si));
+		else note(t.gvwr == null ? "license-truck" : "license-trailer");
 		return v;
+	}
+	// answer is both verdicts for what a customer brings: {m, t}, null where it is not known. With
+	// two machines, the other order counts where it is the one that fits. A machine with a doubt is
+	// questioned (see question).
+	function answer(r, list, t, law, si) {
+		var o = { m: null, t: null }, turned;
+		if (list.length) o.m = carry(r, list, si, t);
+		if (list.length > 1 && o.m.is != "yes") {
+			turned = carry(r, list.slice().reverse(), si, t);
+			if (turned.is == "yes") o.m = turned;
+		}
+		if (o.m) {
+			o.m.doubt = list.map(function (c) { return c.doubt; }).filter(Boolean)[0] || "";
+			question(o.m, o.m.doubt);
+		}
+		if (t) o.t = pullWith(r, t, o.m, o.m && o.m.put, law, si);
+		return o;
+	}
+	// pullWith is pull with the machines of a verdict of carry at these places.
+	function pullWith(r, t, m, sets, law, si) {
+		var set = null, v;
+		if (m && m.w != null) {
+			set = loaded(r, sets);
+			set.w = m.w;
+			if (!sets.length) set.tongue = set.stand = null;
+			set.carried = m;
+		}
+		v = pull(r, t, set, law, si);
+		return v.is == "no" || !m ? v : question(v, m.doubt);
 	}
 
 	// license.go
 	var LICENSES = [0, 1, 2].map(function (n) { return say("license " + n); });
 	function license(law, pulls, towed, label) {
 		var all = max(pulls + towed, towed > 0 ? label : 0);
-		return { is: all >= law[0] && towed > law[1] ? 2 : pulls >= law[2] ? 1 : 0, business: all >= law[3] };
+		return { is: all >= law[0] && towed > law[1] ? 2 : pulls >= law[2] ? 1 : 0, business: all >= law[3], pulls: pulls, towed: towed, all: all };
 	}
 
 	// What is asked of a truck: its key, its unit, how much it matters, the least it can be.
@@ -689,7 +798,7 @@ var Statics = (function () {
 
 	return {
 		ASKED: ASKED, KINDS: KINDS, NAMES: NAMES, LICENSES: LICENSES, KG: KG, MM: MM, say: say, read: read, unit: unit,
-		machine: machine, spots: spots, spotText: spotText, bear: bear, held: held, loaded: loaded, climb: climb, carry: carry, pull: pull, doubt: doubt, question: question,
+		machine: machine, spots: spots, spotText: spotText, bear: bear, held: held, loaded: loaded, climb: climb, carry: carry, pull: pull, answer: answer, pullWith: pullWith, doubt: doubt, question: question,
 		weight: weight, limit: limit, load: load, length: length, atLeast: atLeast, atMost: atMost, share: share, stretch: stretch, near: near, trimmed: trimmed,
 		window: window, windowText: windowText, marginText: marginText
 	};

@@ -81,24 +81,14 @@
 		truck();
 	}
 	var sets = [], carried;
-	// doubt questions what cannot be so, as a track loader of 95 lb.
-	function doubt(list) { return list.map(function (c) { return c.doubt; }).filter(Boolean)[0] || ""; }
 	function machine() {
-		var list = [];
-		["m", "n"].forEach(function (k) {
-			var c = !wrong[k] && B.machine(k);
-			if (!c) return;
-			c.key = k;
-			list.push(c);
-		});
+		var list = B.machines(wrong), notes = byId("mine-notes");
 		B.label(byId("mine"), "m", "bring machine");
-		carried = list.length && !wrong.m ? S.carry(R, list, U.si) : null;
-		if (carried && carried.is != "yes" && list[1]) {
-			var turned = S.carry(R, list.slice().reverse(), U.si);
-			if (turned.is == "yes") carried = turned;
-		}
-		if (carried) S.question(carried, doubt(list)).text = spaced(carried.text);
+		carried = S.answer(R, list, wrong.t ? null : B.state.t, law, U.si).m;
+		if (carried) carried.text = spaced(carried.text);
 		verdict(byId("mine-is"), carried);
+		notes.textContent = "";
+		if (carried) carried.notes.forEach(function (n) { B.make("li", notes, n); });
 		if (!carried) byId("mine-is").textContent = wrong.m ? "" : S.say("bring say machine");
 		place(list);
 	}
@@ -106,9 +96,8 @@
 	var answered;
 	function truck() {
 		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), v = null, now;
-		if (t && !wrong.t) v = S.pull(R, t, sets.length ? S.loaded(R, sets) : null, law, U.si);
+		if (t && !wrong.t) v = S.pullWith(R, t, carried, sets.length ? sets : carried && carried.put, law, U.si);
 		now = JSON.stringify([v && v.text, v && v.notes, wrong.t, B.text("t")]);
-		if (v && v.is != "no") S.question(v, doubt(sets));
 		if (v) v.text = spaced(v.text);
 		if (now == answered) return;
 		answered = now;
@@ -223,12 +212,10 @@
 		if (!can) return;
 		if (!strip) build();
 		B.label(second, "n", "deck second");
-		if (list.length == 1) list[0].best = bestOf(list[0]);
-		else if (carried.sets.length) list.forEach(function (c) { c.best = carried.sets.filter(function (s) { return s.key == c.key; })[0].x; });
-		else {
-			list[0].best = Math.max(0, (R[4] - list[0].L - list[1].L) / 2);
-			list[1].best = list[0].best + list[0].L;
-		}
+		list.forEach(function (c, i) {
+			var put = carried.put.filter(function (s) { return s.key == c.key; })[0];
+			c.best = put ? put.x : i ? list[0].best + list[0].L : Math.max(R[4] - c.L, 0) / 2;
+		});
 		var same = was.length == list.length && list.every(function (c, i) { return was[i].key == c.key && was[i].L == c.L && was[i].w == c.w && was[i].a == c.a; });
 		list.forEach(function (c, i) {
 			var grab = grabs[c.key] || handle(c.key), tall = Math.min(c.L * .6, 84) * P[1] / high * 100;
@@ -252,10 +239,6 @@
 			});
 		});
 		moved();
-	}
-	function bestOf(c) {
-		var s = S.spots(R, c, [])[0], best = s.is == "no" ? Math.max(R[4] - c.L, 0) / 2 : Math.round((s.first + s.last) / 2);
-		return isFinite(best) ? best : (s.from + s.to) / 2 || 0;
 	}
 	function move(key, x) {
 		var c = setOf(key);
@@ -318,7 +301,7 @@
 		}
 		foot(S.say("deck hitch"), S.load(b.tongue, si) + ", " + S.share(b.share), [5, 6, 7]);
 		foot(S.say("deck axles"), S.load(b.axles, si), [8, 9, 10]);
-		says.push(keeps ? doubt(sets) || S.say("deck keeps") : !b.apart ? S.say("deck apart") : broken(over));
+		says.push(keeps ? carried.doubt || S.say("deck keeps") : !b.apart ? S.say("deck apart") : broken(over));
 		byId("deck-is").textContent = says.join(". ") + ".";
 	}
 })();

@@ -253,6 +253,7 @@
 
 	var B, S, wrong = {};
 	function machine() { return S && !wrong.m ? B.machine() : null; }
+	function machines() { return S ? B.machines(wrong) : []; }
 	function truck() { return S && !wrong.t ? B.state.t : null; }
 	function rig(i) {
 		var r = M.rig[D.model[i]];
@@ -268,17 +269,15 @@
 	// none: its own page says what is missing. One that is sold is never an answer.
 	var known = {}, knownFor = "";
 	function answers(i) {
-		var c = machine(), t = truck(), key, r, o, m;
-		if (!c && !t || sold(i)) return {};
+		var list = machines(), t = truck(), key, r, o;
+		if (!list.length && !t || sold(i)) return {};
 		key = JSON.stringify([B.state, U.si]);
 		if (key != knownFor) { known = {}; knownFor = key; }
 		key = [D.model[i], D.empty[i], D.tongue[i], D.load[i], D.weighed[i]].join(" ");
 		if (known[key]) return known[key];
 		r = rig(i);
-		o = { open: !r };
-		if (r && c) o.m = m = S.question(S.carry(r, [c], U.si), c.doubt);
-		if (r && t) o.t = S.pull(r, t, m && m.sets.length ? S.loaded(r, m.sets) : null, D.law, U.si);
-		if (o.t && o.t.is == "yes" && m && m.sets.length) S.question(o.t, c.doubt);
+		o = r ? S.answer(r, list, t, D.law, U.si) : {};
+		o.open = !r;
 		return known[key] = o;
 	}
 	// fitting is the filter "only those that": it keeps a YES alone, or with maybe whatever is
@@ -298,7 +297,7 @@
 	// told is what a card says about the machine and the truck: the answer, and its weakest part.
 	function told(i) {
 		var o = answers(i);
-		return [["m", "bring machine"], ["t", "bring truck"]].map(function (x) {
+		return [["m", "bring machine"], ["t", o.m && o.m.w ? "bring truck with" : "bring truck full"]].map(function (x) {
 			var v = o[x[0]], over, why;
 			if (!v && o.open && B.state[x[0]]) v = { is: "unknown", word: S.say("word unknown"), needs: [{ text: S.say("need trailer") }] };
 			if (!v) return "";
@@ -390,10 +389,10 @@
 	// ones come eight at a time, more than a screen holds, each batch in a frame of its own.
 	var inPage, wordsFor, laid, LOT = 8;
 	function lay(units) {
-		var now = JSON.stringify([machine(), truck(), U.si]), made = document.createElement("ul"), keep = {}, at = list.firstElementChild, next;
+		var now = JSON.stringify([machines(), truck(), U.si]), made = document.createElement("ul"), keep = {}, at = list.firstElementChild, next;
 		if (!inPage) {
 			inPage = {};
-			if (now == JSON.stringify([null, null, U.si])) [].forEach.call(list.children, function (c) { inPage[D.stock.indexOf(c.querySelector(".pick").value)] = c; });
+			if (now == JSON.stringify([[], null, U.si])) [].forEach.call(list.children, function (c) { inPage[D.stock.indexOf(c.querySelector(".pick").value)] = c; });
 		} else if (now != wordsFor) inPage = {};
 		wordsFor = now;
 		laid = units;

@@ -1,0 +1,58 @@
+package oracle
+
+import (
+	"slices"
+
+	"tarepage/internal/compute"
+	"tarepage/internal/measure"
+)
+
+// Answer is both verdicts for what a customer brings, as cards and pages give them: whether the
+// trailer carries the machines, nil without machines, and whether the truck pulls it with them on
+// it, nil without a truck. heads are what people call the leading ends of the machines, and doubt
+// questions them (Doubt). With two machines the other order counts where it is the one that fits.
+func Answer(t Trailer, list []compute.Machine, heads []string, doubt string, truck *Truck, in measure.System) (*Carried, *Pulled) {
+	var carried *Carried
+	if len(list) > 0 {
+		c := Carry(t, list, heads[0], truck, in)
+		if len(list) > 1 && c.Is != "yes" {
+			list, heads = slices.Clone(list), slices.Clone(heads)
+			slices.Reverse(list)
+			slices.Reverse(heads)
+			if turned := Carry(t, list, heads[0], truck, in); turned.Is == "yes" {
+				c = turned
+			}
+		}
+		c.Question(doubt)
+		carried = &c
+	}
+	if truck == nil {
+		return carried, nil
+	}
+	if carried == nil {
+		p := Pull(t.Towed, *truck, nil)
+		return nil, &p
+	}
+	p := PullWith(t, *truck, carried, carried.Put)
+	if p.Is != "no" {
+		p.Question(doubt)
+	}
+	return carried, &p
+}
+
+// PullWith is Pull with the machines of a verdict on the trailer at these places. Without places
+// nothing is known but what they weigh, and without a weight the truck pulls the trailer full.
+func PullWith(t Trailer, truck Truck, c *Carried, sets []compute.Set) Pulled {
+	if c.All == 0 {
+		return Pull(t.Towed, truck, nil)
+	}
+	on := &On{Load: c.All, Held: t.Held(sets), Carried: c}
+	if len(sets) > 0 && t.Whole {
+		stand, isApart := t.Bear(sets)
+		on.Placed = &Placed{Stand: stand, Apart: isApart}
+		if t.TongueEmpty.Known {
+			on.Tongue = pounds{Value: stand.Tongue, Known: true}
+		}
+	}
+	return Pull(t.Towed, truck, on)
+}
