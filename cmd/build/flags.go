@@ -249,7 +249,7 @@ func (v *flagValue) refuse(text string) error {
 func (f *flagDeclaration) wants() error { return fmt.Errorf("flag -%s needs %s", f.name, f.lacks) }
 
 // explained says in our words what a FlagSet found wrong. Its words are those of Go's
-// package flag; a script holds each of them.
+// package flag; a test script has each of them.
 func explained(err error) error {
 	if name, ok := strings.CutPrefix(err.Error(), "flag needs an argument: -"); ok {
 		for i := range flags {

@@ -11,7 +11,7 @@ import (
 
 var update = flag.Bool("update", false, "write the README's table of flags")
 
-// TestFlagsTable holds the README's table of flags against their declaration. With -update it
+// TestFlagsTable compares the README's table of flags with their declaration. With -update it
 // writes the table.
 func TestFlagsTable(t *testing.T) {
 	const file = "../../README.md"

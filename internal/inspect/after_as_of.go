@@ -45,8 +45,8 @@ var afterAsOf = &Rule{
 	checkYard: walkedBefore,
 }
 
-// walkedBefore is one remark for all that changed after the stock was walked: what is wrong is
-// one day in the yard's file, and not each of them.
+// walkedBefore is one remark for all that changed after the stock was walked: the mistake is
+// one day in the yard's file, not each of them.
 func walkedBefore(y *Yard, f *Findings) {
 	asOf := y.Stock.Yard.AsOf
 	if !asOf.Given() {

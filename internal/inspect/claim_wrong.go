@@ -70,7 +70,7 @@ func (f *filed) payload() measure.Pounds {
 	return f.most
 }
 
-// differs reports that a figure that was heard at this place is another rule's finding: note-disagrees.
+// differs reports whether note-disagrees already finds the figure that was heard at this place.
 func (f *filed) differs(heard []walkaround.Candidate, at int) bool {
 	return slices.ContainsFunc(heard, func(c walkaround.Candidate) bool {
 		verdict, _ := f.hold(c)

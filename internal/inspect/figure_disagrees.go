@@ -33,7 +33,7 @@ var figureDisagrees = &Rule{
 	},
 }
 
-// Agrees reads the number in a checked figure's words and holds it against the
+// Agrees reads the number in a checked figure's words and compares it with the
 // figure: to the precision written, "about" allows 2.5%. It returns the number as it
 // was read.
 func Agrees(words string, fig *compute.Figure) (says string, ok bool, err error) {

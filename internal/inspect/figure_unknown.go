@@ -29,7 +29,7 @@ var figureUnknown = &Rule{
 			}
 			if a := absence(c, link.Name); a != nil {
 				if restsOnUnread(c, a) {
-					continue // that it does not read is a stop of its own
+					continue // what does not read has a stop of its own
 				}
 				fd := f.add(link.Pos, "%s cannot be worked out for this unit", link.Name)
 				if len(a.Needs) > 0 {

@@ -33,7 +33,7 @@ var financingTerms = &Rule{
 }
 
 // creditTerms are the terms that call for the others: 12 CFR 1026.24(d)(1)(i) to (iv).
-// "Nothing down" is none of them: the commentary to 24(d)(1) says so (from memory).
+// "Nothing down" is not one of them: the commentary to 24(d)(1) says so (from memory).
 var creditTerms = []struct {
 	what string
 	form *regexp.Regexp
@@ -52,7 +52,7 @@ var (
 	paysNamed  = regexp.MustCompile(`(?i)[0-9]+ ?-?(?:equal |monthly )?(?:payments|months?|mos?\b|years?)`)
 )
 
-// untold lists what a text that names a term has to name besides and does not.
+// untold lists what a text that names a term must also name and does not.
 func untold(text string) (missing []string) {
 	for _, part := range []struct {
 		what  string

@@ -18,7 +18,7 @@ var heapOverloads = &Rule{
 		if !payload.Known || len(c.Work.Heaps) == 0 {
 			return
 		}
-		// A bed that is not to be heaped is judged struck level.
+		// A bed that must not be heaped is judged struck level.
 		heaped := (!heap.Given() || heap.Value) && !c.Bed.Volume.Given()
 		over, only := c.lightestOver(heaped)
 		var words []string

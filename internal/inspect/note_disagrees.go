@@ -20,10 +20,10 @@ var noteDisagrees = &Rule{
 	check: func(c *Case, f *Findings) {
 		file := &filed{Case: c}
 		tapes := recordings(c)
-		told := map[string]int{} // where in the list the notes' findings stand
+		told := map[string]int{} // where in the list the notes' findings are
 		for _, p := range c.Passages() {
 			for _, said := range walkaround.HearText(p.Text) {
-				// A checked figure is held against its working by figure-disagrees.
+				// figure-disagrees compares a checked figure with its working.
 				if said.Role == "" || p.Checked(said.Offset, said.Offset+len(said.Quote)) || file.loose(sentenceAt(p.Text, said), said) {
 					continue
 				}
@@ -71,8 +71,8 @@ func recordings(c *Case) tapes {
 	return out
 }
 
-// knowBetter reports that the recording as a whole says what a figure of a note is of, and that
-// it is of something else. A note is a part of it, and tells less.
+// knowBetter reports whether the whole recording says what a note's figure is about, and that it
+// is about something else. A note is a part of the recording, and tells less.
 func (list tapes) knowBetter(said walkaround.Candidate) bool {
 	of := func(role bool) bool {
 		for _, t := range list {
@@ -205,7 +205,7 @@ func loose(near string, said walkaround.Candidate, most measure.Pounds) bool {
 	return false
 }
 
-// takenBack reports that a figure is taken back in the few words after it. What is said in
+// takenBack reports whether a figure is taken back in the few words after it. What is said in
 // its place is a figure of its own.
 func takenBack(near, quote string) bool {
 	const words = 30 // letters

@@ -48,7 +48,7 @@ var payloadWithoutPlace = &Rule{
 	},
 }
 
-// placeable reports that a load can be put farther forward or back. What fills a bed, a
+// placeable reports whether a load can be put farther forward or back. What fills a bed, a
 // tank, a hull or a stock box fills it as a whole.
 func placeable(c *Case) bool {
 	kind := kinds.Of(c.Kind.Value)

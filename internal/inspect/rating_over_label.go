@@ -31,7 +31,7 @@ var ratingOverLabel = &Rule{
 				figures(claim.Words(), label.Words()).
 				also(label.Pos, "gvwr is here")
 		}
-		// What the text says is held against the file by note-disagrees.
+		// note-disagrees compares what the text says with the file.
 		for _, w := range c.WrittenRatings() {
 			if w.Where != "the title" || !over(w.Weight, w.Words) {
 				continue

@@ -27,8 +27,8 @@ func Refused(s *unit.Stock, list []Finding) Held {
 			h.Units[f.Unit] = true
 			continue
 		}
-		// A model that does not read may be behind any unit; the yard's own file is
-		// behind all of them.
+		// Any unit may use a model that does not read, and every unit uses the yard's own
+		// file.
 		h.Yard = true
 	}
 	for _, u := range s.Units {

@@ -10,7 +10,7 @@ import (
 // otherSerial reports a serial that is not a VIN: home-built trailers, numbers assigned by
 // a state, and trailers from before 1981 carry other forms. Only a note that says so
 // marks one; a note that says where a VIN was read, (tag) or (left rail), marks nothing. A
-// number of 17 characters is still held to be a VIN if the note says only whose number it is
+// number of 17 characters still counts as a VIN if the note says only whose number it is
 // or what the trailer is for.
 func otherSerial(c *Case) bool {
 	if c.Year.Given() && c.Year.Value < 1981 {

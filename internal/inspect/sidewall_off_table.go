@@ -23,7 +23,7 @@ var sidewallOffTable = &Rule{
 		var single, dual measure.Pounds
 		letters := []string{t.LoadRange.Value}
 		if !t.LoadRange.Given() {
-			// Without its letter a sidewall is held against every range the size is made in.
+			// Without its letter a sidewall is compared with every range in which the size is made.
 			letters = tables.LoadRanges(t.Size.Value)
 		}
 		var rows []tables.Tire

@@ -20,7 +20,7 @@ var standardOrOption = &Rule{
 		if len(c.Options) == 0 {
 			return
 		}
-		told := map[unit.Pos]int{} // where in the list the notes' findings stand
+		told := map[unit.Pos]int{} // where in the list the notes' findings are
 		for _, p := range c.Passages() {
 			for from := 0; from < len(p.Text); {
 				_, to := around(p.Text, from, 0)
@@ -84,7 +84,7 @@ var free = strings.NewReplacer(" no extra charge ", " included ", " at no charge
 // trailer, and nothing of options: what is which is then not for us to tell.
 func claimsStandard(sentence string) bool {
 	if !mentions(strings.ToLower(sentence), "standard", "come", "included", "charge") {
-		return false // most sentences; none of what is asked below can stand in it
+		return false // most sentences, which have nothing of what is asked below
 	}
 	words := " " + strings.Join(wordsOf(sentence), " ") + " "
 	words = free.Replace(words)

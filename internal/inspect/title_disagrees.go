@@ -35,7 +35,7 @@ var titleDisagrees = &Rule{
 	},
 }
 
-// leastNamed is the shortest measure in a title that is held against the file: shorter
+// leastNamed is the shortest measure in a title that is compared with the file: shorter
 // ones are sides, ramps and steps.
 const leastNamed measure.Inches = 48
 

@@ -21,7 +21,7 @@ var wordsOtherPrice = &Rule{
 		}
 		for _, p := range c.Passages() {
 			if p.Note != nil {
-				continue // what was said is held against the file by note-disagrees
+				continue // note-disagrees compares what was said with the file
 			}
 			for _, at := range pricedAt.FindAllStringSubmatchIndex(p.Text, -1) {
 				text := p.Text[at[2]:at[3]]

@@ -11,7 +11,7 @@ var wordsOverPayload = &Rule{
 	check: func(c *Case, f *Findings) {
 		for _, p := range c.Passages() {
 			if p.Note != nil {
-				continue // what was said is held against the file by said-not-confirmed and note-disagrees
+				continue // said-not-confirmed and note-disagrees compare what was said with the file
 			}
 			if says, is, at := payloadIn(c, p.Text); says != "" {
 				f.add(p.Pos(strings.Index(p.Text, says)), "the words say %s; the payload is %s", says, is).figures(says, is).also(at, "gvwr is here")

@@ -8,7 +8,7 @@ var yardMissing = &Rule{
 	Remedy: "give the key",
 	checkYard: func(y *Yard, f *Findings) {
 		if y.Stock.Yard.Broken {
-			return // that nothing of it reads is a stop of its own
+			return // a file of which nothing reads has a stop of its own
 		}
 		for _, m := range y.Stock.Yard.Missing() {
 			f.add(m.At, "%s is missing", m.Path).fix("give %s, as in %s: %s", m.Doc, m.Path, m.Example)

@@ -14,7 +14,7 @@ import (
 )
 
 // TestBriefsMakeTheSameSite: a site is the same to the byte whether all figures of all units
-// are held or worked again for the pages of each. With the second, each unit's are worked once.
+// are held or worked again for the pages of each. In the second case each unit's figures are worked once.
 func TestBriefsMakeTheSameSite(t *testing.T) {
 	const n = 40
 	root := fstest.MapFS{}

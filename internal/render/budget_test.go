@@ -114,15 +114,15 @@ func loaded(files map[string]string) map[string]int {
 	return out
 }
 
-// TestWeights holds the demo yard's pages against the budget.
+// TestWeights checks the demo yard's pages against the budget.
 func TestWeights(t *testing.T) {
 	files := demo(t)
 	holdWeights(t, files)
 	t.Logf("scripts and data, packed: %v", loaded(files))
 }
 
-// TestWeightsOfFiveThousand holds a yard of 5,000 units against it, and its data against
-// 45 KB. Shapes and models of internal/testyard are few.
+// TestWeightsOfFiveThousand checks a yard of 5,000 units against it, and its data against
+// 45 KB. The trailers of internal/testyard have few shapes and models.
 func TestWeightsOfFiveThousand(t *testing.T) {
 	if os.Getenv("TAREPAGE_LONG") == "" {
 		t.Skip("set TAREPAGE_LONG=1 to run it; .ci/nightly does")

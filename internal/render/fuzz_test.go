@@ -82,7 +82,7 @@ func FuzzNotes(f *testing.F) {
 	})
 }
 
-// FuzzPage: whatever stands in a text field, the page has the elements and attributes that it
+// FuzzPage: whatever a text field holds, the page has the elements and attributes that it
 // has with harmless words, and shows the words.
 func FuzzPage(f *testing.F) {
 	for _, s := range []string{`"><script>alert(1)</script>`, `'><img src=x onerror=alert(1)>`, `</title><script>alert(1)</script>`, `</style><style>*{}`, `--><svg onload=alert(1)>`,
@@ -93,7 +93,7 @@ func FuzzPage(f *testing.F) {
 	if err != nil {
 		f.Fatal(err)
 	}
-	// The style is four fifths of a page and holds nothing of an owner's: without it ten times
+	// The style is four fifths of a page and has nothing that an owner wrote: without it ten times
 	// as many texts are tried.
 	p.style = ""
 	page := func(t *testing.T, words string) []string {
@@ -123,7 +123,7 @@ func FuzzPage(f *testing.F) {
 	}
 	wantPage, wantPlaces := []string(nil), []string(nil)
 	f.Fuzz(func(t *testing.T, words string) {
-		// A field holds no empty text and none of nothing but spaces: the reader drops both.
+		// A field never holds an empty text or only spaces: the reader drops both.
 		if strings.TrimSpace(words) == "" {
 			return
 		}

@@ -18,8 +18,8 @@ import (
 	theme "tarepage/themes/default"
 )
 
-// A shared link shows the unit's card where the yard's file gives an address, and there is no
-// card and no word of one where it does not (The Open Graph protocol, ogp.me: og:image is a
+// A shared link shows the unit's card where the yard's file gives an address. Where it does
+// not, there is no card, and no page mentions one (The Open Graph protocol, ogp.me: og:image is a
 // URL, and its width, height and alt are told with it).
 func TestCardOfASharedLink(t *testing.T) {
 	for _, address := range []string{"", "address: https://yard.example/stock/\n"} {

@@ -10,8 +10,8 @@ import (
 )
 
 // TestLotCopy: a yard that turns the copies off takes them back and offers none; what a phone
-// is told to keep is there. What a worker does in a
-// browser is checked in .ci/browser/lot.mjs (Service Workers, W3C).
+// is told to keep is there. What a worker does in a browser is checked in
+// .ci/browser/lot.mjs (Service Workers, W3C).
 func TestLotCopy(t *testing.T) {
 	units := map[string]string{"content/units/ex-1.md": sound}
 	off, err := filesOf(maps.Clone(units), strings.Replace(yard, "as-of:", "save-for-the-lot: no\nas-of:", 1))

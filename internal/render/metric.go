@@ -100,7 +100,7 @@ func translated(out, text, tag []byte, last bool, exact map[string]string) []byt
 	for _, q := range all {
 		around += len(`<data value=""></data>`) + len(q.Metric)
 	}
-	drawn := false // an element of SVG holds no data element
+	drawn := false // an SVG element cannot hold a data element
 	switch tagName(tag) {
 	case "text", "title", "desc":
 		drawn = true

@@ -60,9 +60,9 @@ func recorded(t *testing.T, recording, yardKeys string, media map[string]string)
 }
 
 // TestRecording: a page with a video of its own plays from each note on, without a script
-// by the address alone (W3C Media Fragments URI 1.0, 4.2.1), asks for no byte of it
-// before, and has its captions and chapters in itself, as an independent reader,
-// github.com/asticode/go-astisub v0.34.0, finds them there.
+// by the address alone (W3C Media Fragments URI 1.0, 4.2.1), loads no byte of it
+// before, and holds its captions and chapters, where an independent reader,
+// github.com/asticode/go-astisub v0.34.0, finds them.
 func TestRecording(t *testing.T) {
 	page, carried := recorded(t, "recording:\n  length: 3:00\n  video: media/walk 1.mp4\n  captions: media/walk.vtt\n", "",
 		map[string]string{"media/walk 1.mp4": strings.Repeat("x", 1<<20+1), "media/walk.vtt": captions})

@@ -18,15 +18,15 @@ import (
 type OnDemand struct {
 	m       *maker
 	byStock map[string]*entry // by the stock number as paths have it
-	// many are the files that are made of many units; programs those for other programs,
-	// which nobody looks at while writing; disk is where the others come from. Each is made
-	// once, when it is asked for.
+	// many are the files that are made of many units. programs are the files for other programs,
+	// which nobody looks at while writing. disk is where all other files come from. Each of
+	// the three is made once, when somebody asks for it.
 	many     func() (*many, error)
 	programs func() (map[string][]byte, error)
 	disk     func() onDisk
 }
 
-// onDisk is where files come from that are not made, by their paths in the site.
+// onDisk is where the files that are not made come from, by their paths in the site.
 type onDisk struct{ files, media map[string]string }
 
 type many struct {
@@ -35,8 +35,8 @@ type many struct {
 	files map[string][]byte
 }
 
-// NewOnDemand takes in what the site is made from. Before is the OnDemand that this one takes the
-// place of, or nil: where the Basis is the same, so is the theme, and it is not read again.
+// NewOnDemand takes in what the site is made from. Before is the OnDemand that this one
+// replaces, or nil: where the Basis is the same, so is the theme, and it is not read again.
 func NewOnDemand(theme fs.FS, in Input, before *OnDemand) (*OnDemand, error) {
 	var p *templates
 	if before != nil && before.m.in.Basis == in.Basis && in.Basis != ([32]byte{}) {
@@ -127,8 +127,8 @@ func (s *OnDemand) Units() map[string]string {
 	return out
 }
 
-// File makes the page or the file with the path. There is none for fs.ErrNotExist; any
-// other error says why it cannot be made.
+// File makes the page or the file with the path. fs.ErrNotExist means that there is
+// none; any other error says why it cannot be made.
 func (s *OnDemand) File(name string) ([]byte, error) {
 	if e := s.byStock[path.Base(name)]; e != nil {
 		for _, j := range s.m.pagesOf(e, func() *entry { return s.m.again(e) }) {
@@ -189,7 +189,7 @@ func forPrograms(name string) bool {
 	return sitemap || name == feed.AtomPath || name == feed.JSONPath || name == feed.RobotsPath
 }
 
-// Disk is where a file with the path in the site comes from that is not made: a photo or a
+// Disk is where the file with that path in the site comes from if it is not made: a photo or a
 // card on the disk, or, where media is true, a recording below content/.
 func (s *OnDemand) Disk(name string) (from string, media bool, err error) {
 	if rest, ok := strings.CutPrefix(name, "s/card-"); ok {

@@ -48,8 +48,8 @@ func begins(s string) bool {
 	return strings.HasSuffix(s, " ") && bytes.Contains(phrases.Script(`"`+first+` "`), []byte(`"`+s))
 }
 
-// ownSentences are the texts of two words and more that a script writes itself: keys of the
-// table, selectors and markup are none.
+// ownSentences are the texts of two words and more that a script writes itself. Keys of
+// the table, selectors and markup do not count.
 func ownSentences(script string) (out []string) {
 	script = regexpForm.ReplaceAllString(commentForm.ReplaceAllString(script, ""), "0)")
 	for _, s := range stringForm.FindAllString(script, -1) {

@@ -58,7 +58,7 @@ func (m *maker) photos(e *entry) []shownPhoto {
 }
 
 // pictured is a photo in the page's full width. A phone is offered nothing wider than it
-// needs: what has three pixels where the page counts one shows two as well.
+// needs: on a screen with three pixels for each one of the page, two look as good.
 func pictured(p *photo.Picture, alt string, first bool) template.HTML {
 	var b strings.Builder
 	b.WriteString(`<span class="pic">` + previewed(p.Preview) + `<picture>`)

@@ -210,7 +210,7 @@ func TestNotes(t *testing.T) {
 	}
 }
 
-// TestPolicyFitsTheStyle: the hash in the policy is the one of the style as it stands
+// TestPolicyFitsTheStyle: the hash in the policy is the one of the style as it is
 // in the finished page (CSP Level 3, 2.3.1: the hash of the element's text).
 func TestPolicyFitsTheStyle(t *testing.T) {
 	style := regexp.MustCompile(`(?s)<style>(.*?)</style>`)
@@ -306,7 +306,7 @@ func TestSoldAndWithheld(t *testing.T) {
 	}
 }
 
-// between is what stands in a text behind one mark and before the next of another.
+// between is the part of a text after one mark and before the next of another.
 func between(text, from, to string) string {
 	_, text, _ = strings.Cut(text, from)
 	text, _, _ = strings.Cut(text, to)

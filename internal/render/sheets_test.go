@@ -102,7 +102,7 @@ func painted(t *testing.T, page string, module int) (image.Image, [][]bool) {
 }
 
 // TestLotSheetCodeReads reads the code back with gozxing (a port of ZXing): it leads where
-// the page's own address says, and stands free by four modules (ISO/IEC 18004, from memory).
+// the page's own address says, and has a margin of four modules (ISO/IEC 18004, from memory).
 func TestLotSheetCodeReads(t *testing.T) {
 	for _, site := range []string{"https://yard.example/", "https://" + strings.Repeat("long-", 11) + "yard.example/below/here/"} {
 		pages := addressed(t, site)

@@ -389,7 +389,7 @@ func (m *maker) cautions() map[string][]inspect.Finding {
 	return out
 }
 
-// neighbors sets how the units are found that are most like one that is sold.
+// neighbors sets how to find the units that are most like one that is sold.
 func (m *maker) neighbors(works []*compute.Work) {
 	of := map[*compute.Work]*entry{}
 	ofKind := map[string][]*compute.Work{}
@@ -416,8 +416,7 @@ func (m *maker) neighbors(works []*compute.Work) {
 	}
 }
 
-// mostNearest is how many units a sold one points to. Who wants more goes to the page of
-// its kind.
+// mostNearest is how many units a sold one points to. The page of its kind has the others.
 const mostNearest = 3
 
 // keys returns the digest of everything that a unit's page is made from: its file, its

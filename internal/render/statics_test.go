@@ -20,8 +20,8 @@ import (
 )
 
 // statics runs the theme's script in an engine of its own (github.com/dop251/goja, an
-// ECMAScript 5.1 interpreter with most of ES6): what the page computes is held against
-// the Go, to the last printed digit. It is run as the site has it, made small.
+// ECMAScript 5.1 interpreter with most of ES6): what the page computes is compared
+// with the Go code, to the last printed digit. It is run as the site has it, made small.
 type statics struct {
 	*goja.Runtime
 	t *testing.T
@@ -177,7 +177,7 @@ func (c chance) load(r compute.Rig) compute.Load {
 	return l
 }
 
-// TestStaticsWindow: where a load may stand, as the page says it, on many trailers.
+// TestStaticsWindow: where a load may be, as the page says it, on many trailers.
 func TestStaticsWindow(t *testing.T) {
 	t.Parallel()
 	s, c := newStatics(t), chance{rand.New(rand.NewPCG(5, 1))}
@@ -362,8 +362,8 @@ func setData(sets []compute.Set) []map[string]any {
 }
 
 // TestStaticsSpots: where a machine may be among none to two others, and what the trailer
-// bears with it there. Every end of a spot is held against Bear, which places the machine
-// and asks every limit by itself, with its center a margin off either way.
+// bears with it there. Every end of a spot is checked with Bear, which places the machine
+// and asks each limit by itself, with its center a margin off either way.
 func TestStaticsSpots(t *testing.T) {
 	t.Parallel()
 	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 2))}
@@ -415,7 +415,7 @@ func TestStaticsSpots(t *testing.T) {
 	}
 }
 
-// apart reports that no two overlap and none is over an end.
+// apart reports whether no two overlap and none is over an end.
 func apart(sets []compute.Set, length measure.Inches) bool {
 	for i, a := range sets {
 		if a.At < 0 || a.Length <= 0 || a.Weight < 1 || a.At+a.Length > length {
@@ -667,7 +667,7 @@ func TestStaticsPull(t *testing.T) {
 	}
 }
 
-// placed sets one or two machines on the trailer somewhere and tells on what the trailer bears.
+// placed sets one or two machines somewhere on the trailer and returns what the trailer bears.
 func (c chance) placed(r compute.Rig, on *oracle.On) []compute.Set {
 	var sets []compute.Set
 	for range 1 + c.IntN(2) {
@@ -827,7 +827,7 @@ func (c chance) fitTruck() oracle.Truck {
 		Wheelbase: c.maybeInches(150), BallBehind: c.maybeInches(measure.Inches(c.between(-10, 55)))}
 }
 
-// TestStaticsDoubt: what is far outside its class is questioned, and no yes is left of a verdict.
+// TestStaticsDoubt: what is far outside its class is questioned, and its verdict is never yes.
 func TestStaticsDoubt(t *testing.T) {
 	t.Parallel()
 	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 6))}

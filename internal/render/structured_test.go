@@ -173,7 +173,7 @@ func (v *vocabulary) may(value any, kinds []string) bool {
 }
 
 // context is the vocabulary as a JSON-LD context without a way out for unknown words: a
-// processor drops what does not stand in it.
+// processor drops what it does not define.
 func (v *vocabulary) context() map[string]any {
 	terms := map[string]any{}
 	for name, properties := range v.holds {
@@ -225,7 +225,7 @@ func expanded(v *vocabulary, data string) (any, error) {
 	return ld.NewJsonLdProcessor().Expand(doc, options)
 }
 
-// TestWhatPagesState holds every statement of every page against the vocabulary (types,
+// TestWhatPagesState checks every statement of every page against the vocabulary (types,
 // properties, what each may hold; schema-dts 2.1.0), against an independent JSON-LD
 // processor (github.com/piprate/json-gold) that expands it without loss, and against the
 // page's own text, which has each number.
@@ -342,7 +342,7 @@ func numbers(t *testing.T, where, text string, value any) {
 			written := grouped(n.String())
 			switch key {
 			case "position":
-				continue // the place in a list: it is where it stands
+				continue // the place in a list, which shows by itself
 			case "startOffset", "endOffset":
 				s, _ := n.Int64()
 				written = fmt.Sprintf("%d:%02d", s/60, s%60)

@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// TestTagsInAttributes holds that what an attribute holds in its quotes is not taken for tags.
+// TestTagsInAttributes: what an attribute has in its quotes is not taken for a tag.
 func TestTagsInAttributes(t *testing.T) {
 	for _, value := range []string{`"</style><style>*{}"`, `'a > b'`, `"it's > <script>"`} {
 		page := `<body><button value=` + value + `>x</button><p>7,000 lb</p>`

@@ -9,7 +9,7 @@ import (
 )
 
 // TestPricesSayAsOfWhen: wherever a page shows a price, as of when it holds and what it leaves
-// out stand in the same line, or before the list that it stands in. FTC staff, ".com
+// out are on the same line, or above the list that it is in. FTC staff, ".com
 // Disclosures" (March 2013): what qualifies a claim is near it, and not one link away
 // where it is about cost.
 func TestPricesSayAsOfWhen(t *testing.T) {

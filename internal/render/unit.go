@@ -31,8 +31,8 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 			return nil, err
 		}
 	}
-	// Of the others only what is shown of them, and the trailer's own texts last: another's
-	// 14 ft 10 in may be rounded from elsewhere.
+	// Of other trailers, take only what the page shows; this trailer's own texts come last,
+	// because another one's 14 ft 10 in may be rounded from a different length.
 	exact := map[string]string{}
 	for _, n := range e.nearest() {
 		maps.Copy(exact, n.work.Brief().MetricOf())
