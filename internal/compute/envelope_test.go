@@ -66,7 +66,7 @@ func TestEnvelope(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 5))
 	inside, outside, empty, points := 0, 0, 0, 0
 	edges := map[compute.Constraint]int{}
-	trailers := many() * 15 / 100
+	trailers := many() * 15 / 25
 	for i := range trailers {
 		rig := randomRig(r)
 		length := part(rig.Length, r.Float64())

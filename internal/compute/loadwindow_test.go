@@ -375,7 +375,7 @@ func cmpOr(v, other float64) float64 {
 func TestWindowsAmong(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 3))
 	inside, outside, several := 0, 0, 0
-	trailers := many() * 6 / 100
+	trailers := many() * 6 / 25
 	for i := range trailers {
 		rig := randomRig(r)
 		room := rig.GVWR - rig.Empty
@@ -457,7 +457,7 @@ func TestWindowsAmongWords(t *testing.T) {
 func TestArrange(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
 	placed, refused := 0, 0
-	trailers := many() / 10
+	trailers := many() * 2 / 5
 	for i := range trailers {
 		rig := randomRig(r)
 		var loads []compute.Load

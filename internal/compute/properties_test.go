@@ -192,7 +192,7 @@ func TestApproximationsPropagate(t *testing.T) {
 // whose value moves must list it.
 func TestInputsAreComplete(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 7))
-	for range many() * 6 / 1000 {
+	for range many() * 6 / 250 {
 		tr := random(r)
 		before := compute.Unit(tr.unit(), settings())
 		for key := range fields(tr.unit()) {

@@ -116,12 +116,15 @@ func (t trailer) unit() *unit.Unit {
 	return u
 }
 
-// many is how many random trailers a figure is held against an independent solver with:
-// ten thousand, or fewer where the mutation check (internal/policy/mutation) asks the
-// same tests thousands of times.
+// many is how many random trailers a figure is compared on with an independent solver: ten
+// thousand in the long tests, else the first 2,500 of them. The mutation check
+// (internal/policy/mutation) asks the same tests thousands of times and takes fewer.
 func many() int {
 	if n, err := strconv.Atoi(os.Getenv("TAREPAGE_TRAILERS")); err == nil && n > 0 {
 		return n
+	}
+	if os.Getenv("TAREPAGE_LONG") == "" {
+		return 2500
 	}
 	return 10000
 }

@@ -184,7 +184,7 @@ func TestWorkingsAddUp(t *testing.T) {
 		work(t, lines(`deck: {tail-kind: tilt, tail: 16 ft, height: 2-5/16 in}`)),
 	}
 	r := rand.New(rand.NewPCG(11, 11))
-	for range many() / 200 {
+	for range many() / 50 {
 		works = append(works, compute.Unit(random(r).unit(), settings()))
 	}
 	checked := map[string]int{}

@@ -20,16 +20,29 @@ import (
 
 var update = flag.Bool("update", false, "rewrite the want sections of the archives from what the cases give")
 
+// examplesOf are a rule's examples, run once for all tests, which only read them.
+var examplesOf = func() func(*testing.T, *inspect.Rule) []inspect.Example {
+	known := map[*inspect.Rule][]inspect.Example{}
+	return func(t *testing.T, r *inspect.Rule) []inspect.Example {
+		t.Helper()
+		if known[r] == nil {
+			list, err := inspect.Examples(r)
+			if err != nil {
+				t.Fatal(err)
+			}
+			known[r] = list
+		}
+		return known[r]
+	}
+}()
+
 // TestArchives runs every case of every rule's archive and compares the findings, all
 // of them, with the archive's want section.
 func TestArchives(t *testing.T) {
 	unused := maps.Clone(alsoStops)
 	for _, r := range inspect.All {
 		t.Run(r.Name, func(t *testing.T) {
-			examples, err := inspect.Examples(r)
-			if err != nil {
-				t.Fatal(err)
-			}
+			examples := examplesOf(t, r)
 			breaks, holds := false, false
 			got := map[string]string{}
 			for _, ex := range examples {
@@ -88,11 +101,7 @@ func TestNumbers(t *testing.T) {
 	var got strings.Builder
 	unused := maps.Clone(notInWords)
 	for _, r := range inspect.All {
-		examples, err := inspect.Examples(r)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, ex := range examples {
+		for _, ex := range examplesOf(t, r) {
 			for _, f := range ex.Findings {
 				if f.Rule != r || f.Value+f.Limit == "" {
 					continue

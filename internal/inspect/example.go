@@ -120,6 +120,11 @@ func run(files []ExampleFile) ([]Finding, error) {
 
 // readExample reads a case together with the sound yard and models in examples/.
 func readExample(files []ExampleFile) (*unit.Stock, []unit.Problem, error) {
+	return readExampleWith(files, func(string) bool { return true })
+}
+
+// readExampleWith takes from examples/ only the files that are wanted by their base names.
+func readExampleWith(files []ExampleFile, wanted func(base string) bool) (*unit.Stock, []unit.Problem, error) {
 	a := &txtar.Archive{}
 	own := map[string]bool{}
 	for _, f := range files {
@@ -131,7 +136,7 @@ func readExample(files []ExampleFile) (*unit.Stock, []unit.Problem, error) {
 			return err
 		}
 		name := path.Join("content", strings.TrimPrefix(p, "examples/"))
-		if own[name] {
+		if own[name] || !wanted(path.Base(p)) {
 			return nil
 		}
 		data, err := archives.ReadFile(p)
