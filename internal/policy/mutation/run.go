@@ -94,6 +94,9 @@ func build(p *packages.Package, o options, work string) (*trial, error) {
 			return nil, err
 		}
 		if len(bad) == 0 {
+			if _, err := os.Stat(t.binary); err != nil {
+				return nil, fmt.Errorf("%s has no tests", p.PkgPath)
+			}
 			return t, nil
 		}
 		all = slices.DeleteFunc(all, func(c *change) bool { return bad[c] })
