@@ -34,6 +34,7 @@ type command struct {
 	apply      bool            // whether sheet writes what it says
 	anyway     string          // the units that sheet changes although the yard is newer
 	models     bool            // whether the sheet is a maker's
+	reread     bool            // read every file again
 	fewer      int             // how many units may be gone from the site
 	given      map[string]bool // the flags that were given
 }
@@ -88,6 +89,9 @@ var flags = []flagDeclaration{
 	{name: "fewer", value: "NUMBER", verbs: []string{"build"},
 		help: "go on although exactly so many units are gone from the site; a build stops where many are", lacks: "the number of units that may be gone: -fewer 12",
 		is: func(c *command) any { return &c.fewer }},
+	{name: "reread", verbs: []string{"build", "inspect"},
+		help: "read every file again, even where its size and times say that it did not change",
+		is:   func(c *command) any { return &c.reread }},
 	{name: "by", value: "GROUP", verbs: []string{"inspect"},
 		help: "group what is found by `unit`, the default, or by `rule`", lacks: "unit or rule after it",
 		is: func(c *command) any { return &c.by }},

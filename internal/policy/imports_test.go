@@ -20,7 +20,7 @@ const importTable = `
 measure:
 kinds:          measure
 tables:         measure
-unit:           measure media parallel orderedjson kinds
+unit:           measure media parallel filestamp orderedjson kinds
 compute:        measure tables unit parallel kinds
 phrases:
 oracle:         measure compute phrases
@@ -37,9 +37,10 @@ sitepath:       unit
 schemaorg:      compute sitepath unit kinds
 pagedata:       measure tables unit compute elevation kinds phrases
 render:         measure tables unit compute inspect elevation captions photo linkcard feed stockfile parallel kinds sitepath schemaorg pagedata phrases
-publish:        parallel seal
+publish:        parallel seal filestamp
 showroom:       inspect
 files:
+filestamp:
 site:           unit compute inspect media packed parallel photo render stockfile publish files themes/default
 captions:
 walkaround:     measure captions kinds

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"tarepage/internal/filestamp"
 	"tarepage/internal/seal"
 )
 
@@ -17,12 +18,31 @@ func (p place) keptName() string { return filepath.Join(p.parent, "."+p.base+".k
 // keptPlace is the name under which it is sealed.
 const keptPlace = "next to a site"
 
-// Remember leaves a note for the next build of the target, next to it, and a second copy of
-// the site's list. Recall returns the note as it was left, or nil: what was damaged, cut off, or
-// written by anybody but this program for this user is not recalled (see package seal).
+// Written is what a build knows about the files of the site that it put in the target: their
+// sizes and the times of their bytes, by their paths.
+type Written map[string]filestamp.Stamp
+
+// Written is known after Finish.
+func (g *Staging) Written() Written {
+	out := make(Written, len(g.plan))
+	for i := range g.plan {
+		e := &g.plan[i]
+		if info := e.kept; info != nil {
+			out[e.path] = filestamp.Of(info)
+		} else if e.made != nil {
+			out[e.path] = filestamp.Of(e.made)
+		}
+	}
+	return out
+}
+
+// Remember leaves a note for the next build of the target, next to it, with a second copy of
+// the site's list and the stamps of the site's files. Recall returns the note as it was left, or
+// nil: what was damaged, cut off, or written by anybody but this program for this user is not
+// recalled (see package seal).
 //
 // The note may tell of units that are not published, so only its owner can read it.
-func Remember(target string, note []byte) error {
+func Remember(target string, note []byte, written Written) error {
 	p, err := locate(target, nil)
 	if err != nil {
 		return err
@@ -31,9 +51,6 @@ func Remember(target string, note []byte) error {
 	if err != nil {
 		return err
 	}
-	body := binary.BigEndian.AppendUint64(nil, uint64(len(list)))
-	body = append(append(body, list...), note...)
-	mark := seal.Of(keptPlace, body)
 
 	// One name for every build: what a killed one left is removed, and so is a link, without
 	// following it. What two builds at once make of it has no mark that holds.
@@ -45,6 +62,13 @@ func Remember(target string, note []byte) error {
 	if err != nil {
 		return err
 	}
+	body := binary.BigEndian.AppendUint64(nil, uint64(len(list)))
+	body = append(body, list...)
+	if now, err := f.Stat(); err == nil {
+		body = p.appendStamps(body, string(list), written, now)
+	}
+	body = append(body, note...)
+	mark := seal.Of(keptPlace, body)
 	_, err = f.Write(append(mark[:], body...))
 	err = errors.Join(err, f.Close())
 	if err == nil {
@@ -56,14 +80,35 @@ func Remember(target string, note []byte) error {
 	return err
 }
 
+// stampSize is how many bytes a stamp takes.
+const stampSize = 3 * 8
+
+// appendStamps adds a stamp for each line of the list. It is zero for a file whose bytes have to
+// be read to be known: somebody wrote to it since the build, or could do so now and leave it
+// the same times. Now is a file that was made at this moment.
+func (p place) appendStamps(to []byte, list string, written Written, now fs.FileInfo) []byte {
+	for _, path := range pathsOn(list) {
+		var s filestamp.Stamp
+		if info, err := os.Lstat(filepath.Join(p.real(), filepath.FromSlash(path))); err == nil && info.Mode().IsRegular() {
+			is, was := filestamp.Of(info), written[path]
+			if is.Bytes == was.Bytes && is.Time == was.Time && is.Settled(now) {
+				s = is
+			}
+		}
+		for _, n := range []int64{s.Bytes, s.Time, s.Touched} {
+			to = binary.BigEndian.AppendUint64(to, uint64(n))
+		}
+	}
+	return to
+}
+
 // Recall is described at Remember.
 func Recall(target string) []byte {
 	p, err := locate(target, nil)
 	if err != nil {
 		return nil
 	}
-	_, note := p.kept()
-	return note
+	return p.kept().note
 }
 
 // mostKept is how many bytes may be kept next to a target: several times what a yard of 10,000
@@ -78,21 +123,46 @@ func upTo(name string, most int64) ([]byte, error) {
 	return os.ReadFile(name)
 }
 
-// kept reads what the last build left next to the target: the list of the site's files, and
-// the note. Both are nil if it does not hold together.
-func (p place) kept() (list, note []byte) {
+// leftBehind is what the last build left next to the target: the list of the site's files, a
+// stamp for each of its lines, and the note. All are nil if they do not hold together.
+type leftBehind struct{ list, stamps, note []byte }
+
+func (p place) kept() (left leftBehind) {
 	info, err := os.Lstat(p.keptName())
 	if err != nil || !info.Mode().IsRegular() {
-		return nil, nil
+		return left
 	}
 	data, err := upTo(p.keptName(), mostKept)
 	const head = seal.Size + 8
 	if err != nil || len(data) < head || !seal.Holds(data[:seal.Size], keptPlace, data[seal.Size:]) {
-		return nil, nil
+		return left
 	}
 	n := binary.BigEndian.Uint64(data[seal.Size:])
 	if n > uint64(len(data)-head) {
-		return nil, nil
+		return left
 	}
-	return data[head : head+n], data[head+n:]
+	list, rest := data[head:head+n], data[head+n:]
+	stamps := stampSize * len(pathsOn(string(list)))
+	if stamps > len(rest) {
+		return left
+	}
+	return leftBehind{list, rest[:stamps], rest[stamps:]}
+}
+
+// stampsOf are the stamps by the paths on the list.
+func (l leftBehind) stampsOf() map[string]filestamp.Stamp {
+	out := make(map[string]filestamp.Stamp, len(l.stamps)/stampSize)
+	rest := l.stamps
+	number := func() int64 {
+		n := binary.BigEndian.Uint64(rest)
+		rest = rest[8:]
+		return int64(n)
+	}
+	for _, path := range pathsOn(string(l.list)) {
+		s := filestamp.Stamp{Bytes: number(), Time: number(), Touched: number()}
+		if s.Touched != 0 {
+			out[path] = s
+		}
+	}
+	return out
 }

@@ -30,26 +30,43 @@ func (s sum) line(path string) string {
 	return hex.EncodeToString(s[:]) + "  " + path + "\n"
 }
 
-// parseList reads a list written by a build and returns the paths on it. It is
+// parseList reads a list written by a build and returns the digests on it by their paths. It is
 // strict, because whatever it returns may be replaced or removed: a list of any
 // other form, or without the note, is somebody else's.
-func parseList(text string) (map[string]bool, error) {
-	listed := make(map[string]bool)
+func parseList(text string) (map[string]sum, error) {
+	listed := make(map[string]sum, strings.Count(text, "\n"))
 	n := 0
 	for line := range strings.Lines(text) {
 		n++
 		digest, path, ok := strings.Cut(line, "  ")
 		path, ended := strings.CutSuffix(path, "\n")
-		if _, err := hex.DecodeString(digest); err != nil || len(digest) != 2*sha256.Size || !ok || !ended {
+		var s sum
+		if len(digest) != 2*sha256.Size || !isHex(s[:], digest) || !ok || !ended {
 			return nil, fmt.Errorf("line %d of its %s is not 64 hexadecimal digits, two spaces and a path", n, listName)
 		}
 		if reason := pathFault(path); reason != "" {
 			return nil, fmt.Errorf("line %d of its %s names %q, which %s", n, listName, path, reason)
 		}
-		listed[path] = true
+		listed[path] = s
 	}
-	if !listed[noteName] {
+	if _, ok := listed[noteName]; !ok {
 		return nil, fmt.Errorf("its %s does not list %s, so another program wrote it", listName, noteName)
 	}
 	return listed, nil
+}
+
+// isHex reads hexadecimal digits into out, and reports whether they are all that.
+func isHex(out []byte, digits string) bool {
+	_, err := hex.Decode(out, []byte(digits))
+	return err == nil
+}
+
+// pathsOn are the paths on a list that parseList takes, in order.
+func pathsOn(list string) (paths []string) {
+	for line := range strings.Lines(list) {
+		if _, path, ok := strings.Cut(line, "  "); ok {
+			paths = append(paths, strings.TrimSuffix(path, "\n"))
+		}
+	}
+	return paths
 }

@@ -120,8 +120,7 @@ func (g *Staging) Keep(path string, digest Sum) (bool, error) {
 	if info == nil {
 		return false, nil
 	}
-	got, err := digestOf(g.oldPath(path))
-	if err != nil || got != digest {
+	if !g.old.has(path, g.oldPath(path), sum(digest)) {
 		return false, nil
 	}
 	g.mu.Lock()
@@ -131,6 +130,15 @@ func (g *Staging) Keep(path string, digest Sum) (bool, error) {
 	}
 	g.enter(entry{path: path, kept: info, sum: sum(digest)}, info.Size())
 	return true, nil
+}
+
+// has reports whether a file that is there has the digest.
+func (h *holdings) has(path, full string, digest sum) bool {
+	if known, ok := h.known(path); ok {
+		return known == digest
+	}
+	got, err := digestOf(full)
+	return err == nil && sum(got) == digest
 }
 
 // parts are the buffers into which files are read that are only looked at: whole ones would
@@ -168,7 +176,7 @@ func (g *Staging) oldPath(path string) string {
 // what was changed by hand, and writes it if it differs.
 func (g *Staging) take(path string, c content) error {
 	e := entry{path: path, content: c}
-	size, err := e.compare(&g.bufs, g.oldPath(path), g.old.files[path])
+	size, err := e.compare(&g.bufs, g.oldPath(path), g.old)
 	if err != nil {
 		return err
 	}
@@ -350,8 +358,13 @@ func (g *Staging) Digests() map[string]Sum {
 	return out
 }
 
+// Doubt makes the staging read every file of the old site again, even one whose size and times
+// are those that the last build noted.
+func (g *Staging) Doubt() { g.old.stamps = nil }
+
 // Intact reports whether the target holds the site whose list has the digest, every byte
-// and every mode as it was written, and how many files that are. Like Check it clears up
+// and every mode as it was written, and how many files that are. A file whose size and times are
+// those that the last build noted is not read again. Like Check, Intact clears up
 // after a killed build, and refuses what Begin would refuse.
 func Intact(target string, list Sum, sources ...string) (files int, intact bool, err error) {
 	s := newSwapper()
@@ -375,17 +388,15 @@ func Intact(target string, list Sum, sources ...string) (files int, intact bool,
 	if err != nil || sha256.Sum256(text) != list {
 		return 0, false, nil
 	}
-	lines := slices.Collect(strings.Lines(string(text)))
+	paths := pathsOn(string(text))
 	var damaged atomic.Bool
-	parallel.Each(len(lines), func(i int) {
+	parallel.Each(len(paths), func(i int) {
 		if damaged.Load() {
 			return
 		}
-		_, path, _ := strings.Cut(strings.TrimSuffix(lines[i], "\n"), "  ")
-		digest, err := digestOf(filepath.Join(p.real(), filepath.FromSlash(path)))
-		if err != nil || sum(digest).line(path) != lines[i] {
+		if !old.has(paths[i], filepath.Join(p.real(), filepath.FromSlash(paths[i])), old.listed[paths[i]]) {
 			damaged.Store(true)
 		}
 	})
-	return len(lines) - 1, !damaged.Load(), nil
+	return len(paths) - 1, !damaged.Load(), nil
 }

@@ -168,6 +168,7 @@ type entry struct {
 	path string
 	content
 	kept fs.FileInfo // the old file, if it has the same bytes
+	made fs.FileInfo // the new file, if it was written; nil if the system does not tell
 	sum  sum         // of a file to be copied, known once it is
 }
 
@@ -175,11 +176,18 @@ type entry struct {
 type buffers [2][64 << 10]byte
 
 // compare fills in kept and, where the bytes were read, sum, and returns the size.
-func (e *entry) compare(bufs *buffers, oldPath string, old fs.FileInfo) (int64, error) {
+func (e *entry) compare(bufs *buffers, oldPath string, h *holdings) (int64, error) {
+	old := h.files[e.path]
 	if !e.copied() {
 		e.sum = sha256.Sum256(e.data)
 		size := int64(len(e.data))
 		if old == nil || old.Size() != size {
+			return size, nil
+		}
+		if digest, ok := h.known(e.path); ok {
+			if digest == e.sum {
+				e.kept = old
+			}
 			return size, nil
 		}
 		// A file that cannot be read is written again.
@@ -303,6 +311,9 @@ func (s *swapper) writeEntry(e *entry, full string) error {
 	digest, err := s.write(full, e.content)
 	if e.copied() {
 		e.sum = digest
+	}
+	if err == nil {
+		e.made, _ = os.Lstat(full)
 	}
 	return err
 }

@@ -10,6 +10,8 @@ import (
 	"slices"
 	"strings"
 	"syscall"
+
+	"tarepage/internal/filestamp"
 )
 
 // A Refusal says why a target cannot be replaced and what to do about it. Nothing
@@ -223,11 +225,12 @@ func cause(err error) error {
 
 // holdings is what a folder that may be a site of ours holds.
 type holdings struct {
-	listed    map[string]bool        // the paths on its list; nil without a list of ours
-	fault     string                 // why there is no list of ours
-	files     map[string]fs.FileInfo // the listed files that are there, the list among them
-	strangers []string               // what is not on the list, sorted; folders end in /
-	tidy      bool                   // every file and folder has the mode a build gives it
+	listed    map[string]sum             // the digests on its list, by their paths; nil without a list of ours
+	stamps    map[string]filestamp.Stamp // of files that had these digests when the last build left them
+	fault     string                     // why there is no list of ours
+	files     map[string]fs.FileInfo     // the listed files that are there, the list among them
+	strangers []string                   // what is not on the list, sorted; folders end in /
+	tidy      bool                       // every file and folder has the mode a build gives it
 }
 
 // survey looks at a folder without following links. Without a list it looks at the first
@@ -280,12 +283,16 @@ func (h *holdings) readList(p place, dir string) error {
 	if h.listed, err = parseList(string(text)); err != nil {
 		h.fault = err.Error()
 	}
-	// What a power cut leaves of a file is its beginning, and zeros.
-	copied, _ := p.kept()
-	if left := bytes.TrimRight(text, "\x00"); len(left) == len(copied) || !bytes.HasPrefix(copied, left) {
+	kept := p.kept()
+	if h.listed != nil && bytes.Equal(text, kept.list) {
+		h.stamps = kept.stampsOf()
 		return nil
 	}
-	if listed, err := parseList(string(copied)); err == nil {
+	// What a power cut leaves of a file is its beginning, and zeros.
+	if left := bytes.TrimRight(text, "\x00"); !bytes.HasPrefix(kept.list, left) {
+		return nil
+	}
+	if listed, err := parseList(string(kept.list)); err == nil {
 		h.listed = listed
 	}
 	return nil
@@ -320,7 +327,7 @@ func (h *holdings) walk(dir string) error {
 		case e.IsDir():
 			h.strangers = append(h.strangers, shown(path, e))
 			return fs.SkipDir
-		case info.Mode().IsRegular() && (h.listed[path] || path == listName):
+		case info.Mode().IsRegular() && h.ours(path):
 			h.files[path] = info
 			h.tidy = h.tidy && hasMode(info, fileMode)
 		default:
@@ -328,6 +335,21 @@ func (h *holdings) walk(dir string) error {
 		}
 		return nil
 	})
+}
+
+func (h *holdings) ours(path string) bool {
+	_, listed := h.listed[path]
+	return listed || path == listName
+}
+
+// known is the digest of a file that is there, if its size and times are those that the last
+// build noted.
+func (h *holdings) known(path string) (digest sum, ok bool) {
+	info := h.files[path]
+	if info == nil || !h.stamps[path].Holds(info) {
+		return digest, false
+	}
+	return h.listed[path], true
 }
 
 func shown(path string, e fs.DirEntry) string {

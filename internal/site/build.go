@@ -59,7 +59,7 @@ func Build(o Options) (*Result, error) {
 	if o.Waiting != nil && publish.Busy(o.To) {
 		o.Waiting()
 	}
-	s.open(o.To)
+	s.open(&o)
 	if s.samePages = known && s.older.under(basis); s.samePages {
 		if r, err := s.older.unchanged(&o); r != nil || err != nil {
 			return r, err
@@ -158,6 +158,9 @@ func publishSite(o *Options, s *Store, in render.Input, r *Result) (*publish.Sta
 	g, err := publish.Begin(o.To, o.content())
 	if err != nil {
 		return nil, err
+	}
+	if o.Reread {
+		g.Doubt()
 	}
 	made, err := render.Site(files, in, target{g, s, sync.OnceValue(func() [3]string { return stockBefore(o.To) })})
 	if err == nil {

@@ -38,6 +38,7 @@ type noteHead struct {
 	Read, List [32]byte
 	LeaveOut   bool
 	Stamps     []unit.Stamp
+	Texts      []unit.KnownText
 	// Young reports that a file was so new that its stamp may not be trusted.
 	Young   bool
 	Count   int // of the units
@@ -253,7 +254,7 @@ func (n *note) unchanged(o *Options) (*Result, error) {
 		return nil, nil
 	}
 	root := os.DirFS(o.From)
-	read, err := unit.DigestOf(root)
+	read, err := unit.DigestOf(root, n.Texts)
 	if err != nil || read != n.Read || !unit.Hold(root, n.Stamps) {
 		return nil, nil
 	}
@@ -280,6 +281,11 @@ func (s *Store) leaveNote(o *Options, y *Yard, r *Result, g *publish.Staging, ba
 	for _, stamp := range n.Stamps {
 		n.Young = n.Young || young(stamp, start)
 	}
+	for _, p := range y.parts {
+		if text, ok := p.read.Known(); ok {
+			n.Texts = append(n.Texts, text)
+		}
+	}
 	digests := g.Digests()
 	for path, from := range s.madeFrom {
 		if sum, ok := digests[path]; ok {
@@ -288,6 +294,6 @@ func (s *Store) leaveNote(o *Options, y *Yard, r *Result, g *publish.Staging, ba
 	}
 	n.Lines = s.lines
 	if text, err := n.pack(y.parts); err == nil {
-		_ = publish.Remember(o.To, text)
+		_ = publish.Remember(o.To, text, g.Written())
 	}
 }

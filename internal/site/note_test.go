@@ -93,7 +93,7 @@ func TestForgedNote(t *testing.T) {
 			part(n, func(k *keptUnit) { k.Read.Model[0]++; k.Read.Unit.Title.Value = "no" })
 		},
 		"a unit of other times": func(n *note) {
-			part(n, func(k *keptUnit) { k.Read.Touched, k.Read.Unit.Sum[0] = 1, 9; k.Read.Unit.Title.Value = "no" })
+			part(n, func(k *keptUnit) { k.Read.Stamp.Touched, k.Read.Unit.Sum[0] = 1, 9; k.Read.Unit.Title.Value = "no" })
 		},
 		"other settings":            func(n *note) { part(n, func(k *keptUnit) { k.Of[0]++; k.Work.Payload.Value = 1 }) },
 		"an unknown rule":           func(n *note) { part(n, func(k *keptUnit) { k.Found = []keptFinding{{Rule: "no-such-rule"}} }) },
@@ -116,7 +116,7 @@ func TestForgedNote(t *testing.T) {
 			if changed {
 				n.List[0]++ // so that it looks at the units and the pages
 			}
-			if err := publish.Remember(o.To, repack(t, n)); err != nil {
+			if err := publish.Remember(o.To, repack(t, n), nil); err != nil {
 				t.Fatal(err)
 			}
 			r := built(t, o)
@@ -124,5 +124,30 @@ func TestForgedNote(t *testing.T) {
 				t.Errorf("with a note of %s, the site is not that of a first build", name)
 			}
 		}
+	}
+}
+
+// TestReread: a build that is told to read everything again makes everything again, writes nothing
+// that is as it was, and knows what the build before found.
+func TestReread(t *testing.T) {
+	t.Setenv("XDG_CACHE_HOME", t.TempDir())
+	dir := t.TempDir()
+	if err := testyard.Write(dir, 2); err != nil {
+		t.Fatal(err)
+	}
+	o := Options{From: dir, To: filepath.Join(dir, "public")}
+	built(t, o)
+	o.Reread = true
+	r := built(t, o)
+	if r.Yard == nil || r.Files.Written != 0 || r.Files.Removed != 0 || r.Files.Unchanged == 0 || !r.Before || len(r.Fresh) != 0 {
+		t.Errorf("%+v", r)
+	}
+	// A page was damaged.
+	page := filepath.Join(o.To, filepath.FromSlash(testyard.Page(1)))
+	if err := os.WriteFile(page, []byte("lost"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if r := built(t, o); r.Files.Written != 1 {
+		t.Errorf("%d files were written again, want the damaged one: %+v", r.Files.Written, r.Files)
 	}
 }

@@ -17,6 +17,7 @@ import (
 
 	"golang.org/x/image/draw"
 
+	"tarepage/internal/filestamp"
 	"tarepage/internal/inspect"
 	"tarepage/internal/publish"
 	"tarepage/internal/testyard"
@@ -483,7 +484,7 @@ func TestYoung(t *testing.T) {
 		time, touched int64
 		want          bool
 	}{{old, old, false}, {old + 1, old, true}, {old, old + 1, true}, {old - 1, 0, false}} {
-		if got := young(unit.Stamp{Time: c.time, Touched: c.touched}, now); got != c.want {
+		if got := young(unit.Stamp{File: filestamp.Stamp{Time: c.time, Touched: c.touched}}, now); got != c.want {
 			t.Errorf("%+v: %v", c, got)
 		}
 	}

@@ -41,7 +41,7 @@ func CheckLook(look string) error {
 // the units that have stops, and with the photos that can be shown. A page that cannot be
 // made is not an error here. With the Store, only what changed is done again.
 func Show(o Options, s *Store) (*Shown, error) {
-	s.open(o.To)
+	s.open(&o)
 	y, err := readYard(&o, s, false)
 	if err != nil {
 		return nil, err

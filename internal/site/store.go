@@ -42,11 +42,15 @@ type Store struct {
 // Remembering is a Store that keeps everything in memory.
 func Remembering() *Store { return &Store{remember: true} }
 
-// open looks for the note of an earlier build of the target, once.
-func (s *Store) open(target string) {
+// open looks for the note of an earlier build of the target, once. To read everything again, it
+// takes no more from the note than what was found.
+func (s *Store) open(o *Options) {
 	if !s.opened {
 		s.opened = true
-		s.older = readNote(string(publish.Recall(target)))
+		s.older = readNote(string(publish.Recall(o.To)))
+		if o.Reread && s.older != nil {
+			s.older = &note{findings: s.older.findings}
+		}
 	}
 }
 
@@ -86,7 +90,7 @@ const youngest = 2 * time.Second
 
 // young reports whether a file with this stamp could have been written again since.
 func young(stamp unit.Stamp, read time.Time) bool {
-	return max(stamp.Time, stamp.Touched) > read.Add(-youngest).UnixNano()
+	return max(stamp.File.Time, stamp.File.Touched) > read.Add(-youngest).UnixNano()
 }
 
 // photosAsBefore are the results of those photos that did not change.

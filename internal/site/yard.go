@@ -24,6 +24,9 @@ type Options struct {
 	LeaveOut bool
 	// Fewer is how many units the owner takes off the site on purpose; see allowGone.
 	Fewer int
+	// Reread believes no size and no time of a file: every file is read again, and everything is
+	// made again and compared with the site.
+	Reread bool
 	// AllFigures keeps all figures of all units, for whoever prints them.
 	AllFigures bool
 	// Waiting, if it is not nil, is called if another build is writing the target, before this
@@ -82,7 +85,7 @@ type Yard struct {
 // Inspect reads, computes and inspects, and writes nothing.
 func Inspect(o Options) (*Yard, error) {
 	s := new(Store)
-	s.open(o.To)
+	s.open(&o)
 	return readYard(&o, s, false)
 }
 

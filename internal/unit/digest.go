@@ -8,8 +8,8 @@ import (
 	"maps"
 	"slices"
 	"strings"
-	"time"
 
+	"tarepage/internal/filestamp"
 	"tarepage/internal/parallel"
 )
 
@@ -34,9 +34,25 @@ func (s *Stock) Digest() (digest [32]byte, ok bool) {
 	return digestOf(files), true
 }
 
+// A KnownText is the digest of the bytes that a unit's file had when it had the stamp.
+type KnownText struct {
+	File  string
+	Sum   [32]byte
+	Stamp filestamp.Stamp
+}
+
+// Known is the KnownText of a unit's file, if the file was old enough for that when it was read.
+func (k *Kept) Known() (text KnownText, ok bool) {
+	return KnownText{k.Unit.File, k.Unit.Sum, k.Stamp}, !k.Young && k.Unit.Sum != [32]byte{}
+}
+
 // DigestOf computes the Digest of the stock from the bytes of its files, without parsing
-// them.
-func DigestOf(root fs.FS) (digest [32]byte, err error) {
+// them. The bytes of a file that still has the stamp of its known text are not read.
+func DigestOf(root fs.FS, texts []KnownText) (digest [32]byte, err error) {
+	known := make(map[string]*KnownText, len(texts))
+	for i := range texts {
+		known[texts[i].File] = &texts[i]
+	}
 	src, _, err := readText(root, yardFile)
 	if err != nil {
 		return digest, err
@@ -55,6 +71,12 @@ func DigestOf(root fs.FS) (digest [32]byte, err error) {
 		}
 		sums, errs := make([][32]byte, len(names)), make([]error, len(names))
 		parallel.Each(len(names), func(i int) {
+			if k := known[names[i]]; k != nil {
+				if info, err := fs.Lstat(root, names[i]); err == nil && info.Mode().IsRegular() && k.Stamp.Holds(info) {
+					sums[i] = k.Sum
+					return
+				}
+			}
 			var src []byte
 			src, _, errs[i] = readText(root, names[i])
 			sums[i] = sha256.Sum256(src)
@@ -86,12 +108,7 @@ func digestOf(files map[string][32]byte) (digest [32]byte) {
 type Stamp struct {
 	Name  string
 	Fault string
-	Bytes int64
-	// Time is in nanoseconds of Unix time.
-	Time int64
-	// Touched is when anything about the file last changed, also in nanoseconds. It reveals a
-	// copy that kept the time of its original. It is 0 if the system does not tell.
-	Touched int64
+	File  filestamp.Stamp
 }
 
 // Stamps returns a stamp for each file that a unit of the stock names, once each, in the
@@ -102,18 +119,18 @@ func (s *Stock) Stamps() []Stamp {
 		written := u.Media()
 		for i, m := range s.Media[u.File] {
 			// By the name in the unit file, because the place where it is found may change.
-			out = append(out, stamp(written[i].Name, m.Fault, m.Bytes, m.Time, m.touched))
+			out = append(out, stamp(written[i].Name, m.Fault, m.stamp))
 		}
 	}
 	slices.SortFunc(out, func(a, b Stamp) int { return strings.Compare(a.Name, b.Name) })
 	return slices.CompactFunc(out, func(a, b Stamp) bool { return a.Name == b.Name })
 }
 
-func stamp(name, fault string, size int64, written time.Time, touched int64) Stamp {
+func stamp(name, fault string, file filestamp.Stamp) Stamp {
 	if fault != "" {
 		return Stamp{Name: name, Fault: fault}
 	}
-	return Stamp{name, "", size, written.UnixNano(), touched}
+	return Stamp{name, "", file}
 }
 
 // Hold reports whether each file still has its stamp.
@@ -125,7 +142,7 @@ func Hold(root fs.FS, stamps []Stamp) bool {
 			if (Stamp{Name: s.Name, Fault: fault}) != s {
 				return false
 			}
-		} else if stamp(s.Name, "", info.Size(), info.ModTime(), touched(info)) != s {
+		} else if stamp(s.Name, "", filestamp.Of(info)) != s {
 			return false
 		}
 	}

@@ -16,6 +16,7 @@ import (
 
 	"golang.org/x/text/unicode/norm"
 
+	"tarepage/internal/filestamp"
 	"tarepage/internal/media"
 )
 
@@ -34,9 +35,9 @@ type Media struct {
 	// Fault says why there is no such file; empty if it is there.
 	Fault string
 	// Bytes is the file's size, and Time when it was last written, as the system tells it.
-	Bytes   int64
-	Time    time.Time
-	touched int64 // what Stamp calls so
+	Bytes int64
+	Time  time.Time
+	stamp filestamp.Stamp
 	// Data is what a captions file holds, at most its first MostCaptions bytes and one
 	// more; nil for photos and videos, which nobody needs whole.
 	Data []byte
@@ -113,7 +114,7 @@ func (s *shelf) look(list []Media) []Media {
 		if m.Fault = fault; fault != "" {
 			continue
 		}
-		m.Name, m.Bytes, m.Time, m.touched = name, info.Size(), info.ModTime(), touched(info)
+		m.Name, m.Bytes, m.Time, m.stamp = name, info.Size(), info.ModTime(), filestamp.Of(info)
 		switch m.Path {
 		case "recording.captions":
 			if m.Data, m.Fault = s.read(m.Name); m.Fault != "" {

@@ -12,14 +12,15 @@ import (
 	"sort"
 	"strings"
 	"time"
+
+	"tarepage/internal/filestamp"
 )
 
 // Kept is what reading a unit's file gave. It has everything that the next reading needs to
 // tell whether reading the file again would give the same. It can be packed
 // (internal/packed), and nobody changes it.
 type Kept struct {
-	// Bytes is the size of the file, and Time and Touched are its times as Stamp has them.
-	Bytes, Time, Touched int64
+	Stamp filestamp.Stamp // of the file
 	// Young reports that the file was read so soon that other bytes may have the same time.
 	Young bool
 	// Model is the digest of what filled in the unit; see Stock.filling.
@@ -182,10 +183,10 @@ func (r *Reading) same(name string, before *Kept) *Kept {
 		return nil
 	}
 	info, err := fs.Lstat(r.root, name)
-	if err != nil || !info.Mode().IsRegular() || info.Size() != before.Bytes {
+	if err != nil || !info.Mode().IsRegular() || info.Size() != before.Stamp.Bytes {
 		return nil
 	}
-	if !before.Young && before.Touched != 0 && info.ModTime().UnixNano() == before.Time && touched(info) == before.Touched {
+	if !before.Young && before.Stamp.Holds(info) {
 		return before
 	}
 	src, info, err := readText(r.root, name)
@@ -199,8 +200,8 @@ func (r *Reading) same(name string, before *Kept) *Kept {
 
 // stamp notes the size and the times of the file, which is read now.
 func (k *Kept) stamp(info fs.FileInfo) {
-	k.Bytes, k.Time, k.Touched = info.Size(), info.ModTime().UnixNano(), touched(info)
-	k.Young = time.Since(time.Unix(0, max(k.Time, k.Touched))) < young
+	k.Stamp = filestamp.Of(info)
+	k.Young = time.Since(time.Unix(0, max(k.Stamp.Time, k.Stamp.Touched))) < young
 }
 
 // filling is a digest of what fills in a unit: of its model's file, or of the names of all

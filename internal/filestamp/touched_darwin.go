@@ -1,4 +1,4 @@
-package unit
+package filestamp
 
 import (
 	"io/fs"

@@ -1,6 +1,6 @@
 //go:build !linux && !darwin
 
-package unit
+package filestamp
 
 import "io/fs"
 
