@@ -343,14 +343,17 @@ func (s *swapper) write(full string, c content) (digest sum, err error) {
 		_, err = f.Write(c.data)
 		return sum{}, err
 	}
-	src, _, err := c.open()
+	src, size, err := c.open()
 	if err != nil {
 		return sum{}, err
 	}
 	defer src.Close()
 	hash := sha256.New()
-	if _, err := io.Copy(io.MultiWriter(f, hash), src); err != nil {
+	switch n, err := io.Copy(io.MultiWriter(f, hash), src); {
+	case err != nil:
 		return sum{}, err
+	case n < size: // it was cut off while it was copied
+		return sum{}, io.ErrUnexpectedEOF
 	}
 	hash.Sum(digest[:0])
 	return digest, nil

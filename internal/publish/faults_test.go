@@ -1,0 +1,242 @@
+package publish
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+)
+
+// TestLock: one build at a time has the lock; a link or a folder in its place is not one, and the
+// lock file goes with the build that made it.
+func TestLock(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "lock")
+	release, err := tryLock(path)
+	if err != nil || release == nil {
+		t.Fatal(err)
+	}
+	if again, err := tryLock(path); again != nil || err != nil {
+		t.Errorf("a second build has the lock: %v", err)
+	}
+	release()
+	if _, err := os.Lstat(path); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("the lock file is left: %v", err)
+	}
+	put(t, "somebody's words", dir, "lock")
+	if release, err = tryLock(path); err != nil || release == nil {
+		t.Fatal(err)
+	}
+	release()
+	if data, err := os.ReadFile(path); err != nil || string(data) != "somebody's words" {
+		t.Errorf("a file with something in it: %q, %v", data, err)
+	}
+	if release, err := tryLock(filepath.Join(dir, "missing", "lock")); release != nil || err == nil {
+		t.Error("a lock in a folder that is not there")
+	}
+	if release, err := tryLock(dir); release != nil || err == nil {
+		t.Error("a folder was locked")
+	}
+	if runtime.GOOS != "windows" {
+		link(t, path, filepath.Join(dir, "link"))
+		if release, err := tryLock(filepath.Join(dir, "link")); release != nil || err == nil {
+			t.Error("a link was locked")
+		}
+	}
+}
+
+// TestBusy tells that another build writes the target, and takes no lock away from it.
+func TestBusy(t *testing.T) {
+	dir := t.TempDir()
+	target := filepath.Join(dir, "public")
+	if Busy(target) || Busy(filepath.Join(dir, "a", "b")) || Busy("") {
+		t.Error("a target that nobody writes is busy")
+	}
+	g, err := Begin(target)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !Busy(target) || !Busy(target) {
+		t.Error("a target that is being written is not busy")
+	}
+	if err := g.Abandon(); err != nil {
+		t.Fatal(err)
+	}
+	wantAlone(t, dir)
+	put(t, "", dir, ".public.lock") // what a killed build left
+	if Busy(target) || Busy(target) {
+		t.Error("a lock that nobody holds makes the target busy, or was not given back")
+	}
+	if err := os.RemoveAll(filepath.Join(dir, ".public.lock")); err != nil {
+		t.Fatal(err)
+	}
+	mkdir(t, dir, ".public.lock")
+	if Busy(target) {
+		t.Error("a folder in the lock's place makes the target busy")
+	}
+	s := newSwapper()
+	s.patience = 0
+	if _, err := s.swap(older.site(t), target, nil); err == nil || !strings.Contains(err.Error(), "is not a plain file") {
+		t.Errorf("%v", err)
+	}
+}
+
+// TestRememberRefuses: a note is left next to a whole site only, and what cannot be written leaves
+// nothing half done.
+func TestRememberRefuses(t *testing.T) {
+	dir := t.TempDir()
+	target := filepath.Join(dir, "public")
+	if err := Remember(target, []byte("note")); err == nil {
+		t.Error("a note next to nothing")
+	}
+	mustSwap(t, newSwapper(), older, target)
+	put(t, "x", mkdir(t, dir, ".public.kept.part"), "file") // a folder that is not empty
+	if err := Remember(target, []byte("note")); err == nil {
+		t.Error("a note through a folder")
+	}
+	if err := os.RemoveAll(filepath.Join(dir, ".public.kept.part")); err != nil {
+		t.Fatal(err)
+	}
+	put(t, "x", mkdir(t, dir, ".public.kept"), "file")
+	if err := Remember(target, []byte("note")); err == nil {
+		t.Error("a note over a folder")
+	}
+	wantAlone(t, dir, ".public.kept", "public")
+	if Recall(target) != nil || Recall("") != nil {
+		t.Error("a folder was recalled")
+	}
+	if err := os.RemoveAll(filepath.Join(dir, ".public.kept")); err != nil {
+		t.Fatal(err)
+	}
+	for _, note := range []string{"", "note"} {
+		put(t, "left by a killed build", dir, ".public.kept.part")
+		if err := Remember(target, []byte(note)); err != nil || string(Recall(target)) != note {
+			t.Errorf("%q: %v", Recall(target), err)
+		}
+		wantAlone(t, dir, ".public.kept", "public")
+	}
+	if info, err := os.Stat(filepath.Join(dir, ".public.kept")); err != nil || runtime.GOOS != "windows" && info.Mode().Perm() != 0o600 {
+		t.Errorf("%v, %v: others may read what is not published", info.Mode(), err)
+	}
+	// A size limit includes its last byte.
+	name := put(t, "12345", dir, "five")
+	if data, err := upTo(name, 5); err != nil || string(data) != "12345" {
+		t.Errorf("%q, %v", data, err)
+	}
+	if _, err := upTo(name, 4); err == nil {
+		t.Error("five bytes are no more than four")
+	}
+	if _, err := upTo(filepath.Join(dir, "missing"), 4); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("%v", err)
+	}
+}
+
+// TestNothingToForce: what cannot be opened cannot be forced onto the disk, and that is an error.
+func TestNothingToForce(t *testing.T) {
+	missing := filepath.Join(t.TempDir(), "missing")
+	if err := flush(missing); runtime.GOOS == "linux" && !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("flush: %v", err)
+	}
+	if err := flushFolder(missing); runtime.GOOS != "windows" && !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("flushFolder: %v", err)
+	}
+	if err := flushFolder(filepath.Dir(missing)); err != nil {
+		t.Error(err)
+	}
+	if err := exchange(missing, filepath.Dir(missing)); err == nil {
+		t.Error("a folder that is not there was exchanged")
+	}
+	if _, err := digestOf(missing); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("a digest: %v", err)
+	}
+	if _, err := digestOf(filepath.Dir(missing)); err == nil {
+		t.Error("a folder has a digest")
+	}
+}
+
+// TestAddErrors: a file that cannot be added is an error at once, and the site that there was
+// stays.
+func TestAddErrors(t *testing.T) {
+	dir := t.TempDir()
+	target := filepath.Join(dir, "public")
+	mustSwap(t, newSwapper(), older, target)
+	g, err := Begin(target)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := g.AddFile("a.jpg", filepath.Join(dir, "missing.jpg")); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("a file that is missing: %v", err)
+	}
+	if err := g.AddFile("b.jpg", ""); err == nil {
+		t.Error("a file from nowhere")
+	}
+	if err := g.AddCopy("c.mp4", strings.NewReader("five5"), 9); err == nil {
+		t.Error("nine bytes of five")
+	}
+	if err := g.Add("../d.html", nil); err == nil {
+		t.Error("a page outside the site")
+	}
+	if err := g.Abandon(); err != nil {
+		t.Error(err)
+	}
+	wantSite(t, target, older)
+	wantAlone(t, dir, "public")
+}
+
+// TestParentsAreTakenBack: folders above a target that a build made go again if it publishes
+// nothing, and stay if it does.
+func TestParentsAreTakenBack(t *testing.T) {
+	dir := t.TempDir()
+	target := filepath.Join(dir, "a", "b", "public")
+	g, err := Begin(target)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := g.Abandon(); err != nil {
+		t.Fatal(err)
+	}
+	wantAlone(t, dir)
+	g, err = Begin(target)
+	if err != nil {
+		t.Fatal(err)
+	}
+	put(t, "mine", dir, "a", "mine.txt")
+	if err := g.Abandon(); err != nil {
+		t.Fatal(err)
+	}
+	wantAlone(t, filepath.Join(dir, "a"), "mine.txt")
+	mustSwap(t, newSwapper(), older, target)
+	wantSite(t, target, older)
+}
+
+// TestKeptFilesKeepTheirTime: a file that did not change keeps its time where it can be linked,
+// and where its mode was changed by hand and it has to be copied.
+func TestKeptFilesKeepTheirTime(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("NOT CHECKED: there are no modes here")
+	}
+	dir := t.TempDir()
+	target := filepath.Join(dir, "public")
+	mustSwap(t, newSwapper(), older, target)
+	then := time.Now().Add(-48 * time.Hour).Truncate(time.Second)
+	for _, name := range []string{"style.css", "units/sb-1/index.html"} {
+		if err := os.Chtimes(filepath.Join(target, name), then, then); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.Chmod(filepath.Join(target, "style.css"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	mustSwap(t, newSwapper(), newer, target)
+	wantSite(t, target, newer)
+	for _, name := range []string{"style.css", "units/sb-1/index.html"} {
+		info, err := os.Stat(filepath.Join(target, name))
+		if err != nil || !info.ModTime().Equal(then) || info.Mode().Perm() != fileMode {
+			t.Errorf("%s: %v, %v, %v", name, info.ModTime(), info.Mode(), err)
+		}
+	}
+}
