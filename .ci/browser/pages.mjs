@@ -10,7 +10,7 @@ export const spacing = '* { line-height: 1.5 !important; letter-spacing: .12em !
 // The text of a page, without the parts that need scripts and are marked so.
 const said = page => page.evaluate(() => {
   const copy = document.body.cloneNode(true);
-  copy.querySelectorAll('.scripted, .pick, script, style').forEach(e => e.remove());
+  copy.querySelectorAll('.scripted, .pick, script, noscript, style').forEach(e => e.remove());
   return copy.textContent.replace(/\s+/g, ' ');
 });
 
@@ -104,6 +104,9 @@ async function withoutScripts({ page, go }, file, words, { site, check }) {
   await go(pathToFileURL(file).href, `${name} without scripts`);
   check(await said(page) === words, `${name} says the same without scripts`);
   check(await page.locator('.scripted:visible, .pick:visible').count() === 0, `${name} without scripts shows nothing that needs them`);
+  // One line says what scripts would add, where there would be a calculator and nowhere else.
+  const lines = await page.locator('.unscripted:visible').count(), forms = await page.locator('#try, #find').count();
+  check(lines === forms, `${name} without scripts says ${lines} times what scripts would add, with ${forms} calculators`);
 }
 
 // Each link leads to a file of the site and, where it names a place, to that place.

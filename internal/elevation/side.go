@@ -46,7 +46,7 @@ func Side(w *compute.Work) (svg string, ok bool) {
 	var b strings.Builder
 	id := "el-" + f.name()
 	b.WriteString(`<svg class="el" viewBox="0 0 1000 ` + num(tall) + `" role="img" aria-labelledby="` + id + `-t" aria-describedby="` + id +
-		`-d" data-deck="` + num(p.x(f.front.Inches)) + " " + strconv.FormatFloat(p.perInch, 'f', 5, 64) + " " + num(p.y(f.floor.Inches)) + `" fill="currentColor" stroke-linejoin="round"><title id="` + id + `-t">` + escape(f.title()) +
+		`-d" data-deck="` + num(p.x(f.front.Inches)) + " " + strconv.FormatFloat(p.perInch, 'f', 5, 64) + " " + num(p.y(f.floor.Inches)) + " " + num(p.ground) + " " + num(p.y(e.top)) + `" fill="currentColor" stroke-linejoin="round"><title id="` + id + `-t">` + escape(f.title()) +
 		`</title><desc id="` + id + `-d">` + escape(f.words()) + `</desc>`)
 	d.write(&b, p, 3, false)
 	b.WriteString(`<path class="el-ground" fill="none" stroke="currentColor" stroke-width="3" d="M` +

@@ -161,6 +161,7 @@ type unitPage struct {
 	View          template.HTML // the trailer from the side, with its dimensions; empty where too little was measured
 	Front         template.HTML // the same, for the place of photos where there are none
 	ViewWords     string        // the same in words
+	Untimed       string        // where the notes have times that lead nowhere, what those times are of; else empty
 	PayloadText   string        // what it can carry; empty where nobody can say
 	PayloadMetric string        // the same in kilograms
 	PayloadNote   string        // what limits it
@@ -236,7 +237,16 @@ type recording struct {
 	Poster   string       // the picture that is shown before it plays; empty for none
 	Captions template.URL // the captions as a data address; empty for none
 	Chapters template.URL // the chapters as a data address; empty for none
+	Said     []said       // the captions as text, in one part for each note's time
 	Script   template.JS  // plays it from a moment on
+}
+
+// said is what was said from a note's time to the next one's.
+type said struct {
+	At      string // 2:14
+	Seconds int    // the same in seconds
+	Link    string // plays the recording from there on
+	Text    string // what was said
 }
 
 // shownPhoto is one photo, in a row that is swiped.
@@ -262,6 +272,7 @@ type tryout struct {
 	Bring    string    // script: what the customer brings, for every page
 	Space    string    // what carries the load: deck, bed, box
 	Machine  bool      // whether a machine is driven or set onto it
+	Placed   bool      // whether it is measured well enough to set a machine on its drawing
 	Common   []labeled // common machines, and where each can be
 }
 

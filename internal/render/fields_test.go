@@ -43,11 +43,13 @@ var received = []struct {
 // others are the theme's files that are not templates.
 var others = []struct{ file, what string }{
 	{"style.css", "the style of every page on a screen"},
+	{"figures.css", "more of it for pages that explain"},
 	{"unit.css", "more of it for a trailer's page"},
 	{"bring.css", "more of it for what the customer brings"},
 	{"yard.css", "more of it for pages of many trailers"},
 	{"paper.css", "more of it for a trailer's page on paper"},
 	{"sheet.css", "the style of the lot sheet and of the hand-over card"},
+	{"known.js", "keeps space for the answers to a customer whose machine or truck is known, within the page"},
 	{"units.js", "switches between pounds and kilograms, within the page"},
 	{"walk.js", "plays a recording from a moment on, within the page"},
 	{"yard.js", "finds and compares on the front page"},

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"html/template"
 	"math"
+	"slices"
+	"strings"
 
 	"github.com/yuin/goldmark/ast"
 
@@ -75,11 +77,42 @@ func (m *maker) recorded(e *entry) (*recording, error) {
 			end = max(end, cue.End)
 		}
 		r.Captions = track(cues.WebVTT())
+		to := m.moments(e)
+		for _, s := range spoken(cues.Cues, e.Body.Whole().Notes) {
+			s.Link = to(unit.Clock(s.Seconds)).href
+			r.Said = append(r.Said, s)
+		}
 	}
 	if list := chapters(&e.Body, end); len(list) > 0 {
 		r.Chapters = track(captions.Chapters(list))
 	}
 	return r, nil
+}
+
+// spoken joins what was said from each note's time to the next one's. What was said before the
+// first note begins at 0.
+func spoken(cues []captions.Cue, notes []unit.Note) []said {
+	starts := []unit.Clock{0}
+	for _, n := range notes {
+		starts = append(starts, n.At)
+	}
+	slices.Sort(starts)
+	starts = slices.Compact(starts)
+	var out []said
+	i, last := 0, -1
+	for _, cue := range cues {
+		for i+1 < len(starts) && cue.Start >= float64(starts[i+1]) {
+			i++
+		}
+		text := strings.Join(strings.Fields(cue.Text), " ")
+		if i == last {
+			out[len(out)-1].Text += " " + text
+			continue
+		}
+		out = append(out, said{At: starts[i].String(), Seconds: int(starts[i]), Text: text})
+		last = i
+	}
+	return out
 }
 
 // track is a text track as an address.

@@ -24,7 +24,7 @@ var (
 )
 
 // unseen are names of outlines and of classes, which nobody reads on a page.
-var unseen = map[string]bool{"skid steer": true, "track loader": true, "bring second": true}
+var unseen = map[string]bool{"skid steer": true, "track loader": true, "scissor lift": true, "bring second": true}
 
 // ownWords are the texts of a template that are written in it.
 func ownWords(template string) (out []string) {

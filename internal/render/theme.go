@@ -174,18 +174,22 @@ func (p *templates) watched(policy string) string {
 	return scripted(strings.Replace(policy, "media-src 'self'", "media-src 'self' data:", 1), p.walkHash)
 }
 
-// inline is a script within a page, made small, and the source expression by which
-// a policy admits it.
-func inline(theme fs.FS, name string) (template.JS, string, error) {
-	raw, err := fs.ReadFile(theme, name)
-	if err != nil {
-		return "", "", fmt.Errorf("theme: %w", err)
+// inline is a script within a page, made small out of the theme's files, and the source
+// expression by which a policy admits it.
+func inline(theme fs.FS, names ...string) (template.JS, string, error) {
+	var all []byte
+	for _, name := range names {
+		raw, err := fs.ReadFile(theme, name)
+		if err != nil {
+			return "", "", fmt.Errorf("theme: %w", err)
+		}
+		all = append(all, raw...)
 	}
 	small := minify.New()
 	small.AddFunc("text/javascript", js.Minify)
-	text, err := small.Bytes("text/javascript", raw)
+	text, err := small.Bytes("text/javascript", all)
 	if err != nil {
-		return "", "", fmt.Errorf("theme: %s: %w", name, err)
+		return "", "", fmt.Errorf("theme: %s: %w", strings.Join(names, ", "), err)
 	}
 	text = bytes.TrimSpace(text)
 	sum := sha256.Sum256(text)
@@ -225,7 +229,7 @@ func newTemplates(theme fs.FS) (*templates, error) {
 	p.min.Add("text/html", &html.Minifier{KeepDocumentTags: true, KeepEndTags: true, KeepQuotes: true, KeepDefaultAttrVals: true, KeepWhitespace: false})
 
 	var err error
-	if p.style, p.policy, err = styled(theme, "style.css", "paper.css"); err != nil {
+	if p.style, p.policy, err = styled(theme, "style.css", "figures.css", "paper.css"); err != nil {
 		return nil, err
 	}
 	if p.unitStyle, p.unitPolicy, err = styled(theme, "style.css", "bring.css", "unit.css", "paper.css"); err != nil {
@@ -239,7 +243,7 @@ func newTemplates(theme fs.FS) (*templates, error) {
 		return nil, err
 	}
 
-	if p.units, p.unitsHash, err = inline(theme, "units.js"); err != nil {
+	if p.units, p.unitsHash, err = inline(theme, "units.js", "known.js"); err != nil {
 		return nil, err
 	}
 	if p.script, p.walkHash, err = inline(theme, "walk.js"); err != nil {

@@ -21,6 +21,8 @@ func (m *maker) tries(p *unitPage, e *entry) error {
 	}
 	t := &tryout{Bring: p.Root + m.scripts["bring.js"].Path, Statics: p.Root + m.scripts["statics.js"].Path,
 		Machines: p.Root + m.machines.Path, Space: e.work.Space.Name, Machine: !compute.TowedOf(e.work).NoMachines}
+	_, needs := compute.RigOf(e.work)
+	t.Placed = len(needs) == 0
 	var err error
 	if t.Rig, err = pagedata.Attribute(pagedata.CalculatorOf(e.work)); err != nil {
 		return err

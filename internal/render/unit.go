@@ -106,6 +106,9 @@ func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
 	}
 	shots := m.photos(e)
 	p.Photos = shots
+	if p.Recording == nil && len(e.Body.Whole().Notes) > 0 && m.moments(e)(0).href == "" {
+		p.Untimed = phrases.Say("walk times")
+	}
 	if p.Recording != nil {
 		p.Recording.Poster, p.Policy = poster(shots), m.watched(p.Policy)
 	}

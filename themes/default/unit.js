@@ -129,16 +129,36 @@
 	var SHAPES = {
 		"skid steer": "M0 58h14v-8h8V22h6V4h34v18h14v22h6v14H24l-6-4H0zM34 10v14h20V10z", "track loader": "M0 58h12v-8h8V24h6V4h34v20h20v14h14v20H22l-4-4H0zM32 10v14h20V10z",
 		excavator: "M0 58V40L22 6h8l14 20V8h26v20h24v12h6v18H36V44h-8L24 18 10 42v16z", tractor: "M4 58V34h30l4-26h30v26h12v-4h14v28zM44 14l-2 18h18V14z",
-		car: "M2 50V38l18-6 16-16h34l16 18 12 4v12z", pickup: "M2 50V36l18-4 12-16h24v18h42v16z", boat: "M0 22h96l4 4-8 26H22z", freight: "M2 58V14h96v44z"
+		car: "M2 50V38l18-6 16-16h34l16 18 12 4v12z", pickup: "M2 50V36l18-4 12-16h24v18h42v16z", boat: "M0 22h96l4 4-8 26H22z",
+		backhoe: "M0 58V46h8V30h22l4-24h24l4 24 14 4 10-24 12 4-8 34-6 6v4H96v8H62V44H26v14zM42 12l-2 16h12V12z", telehandler: "M0 58v-8l8-2 4-8 60-26 20-4 8 6v28h-4v14H80V46H40v12H18V46l-6 4-4 8z",
+		"scissor lift": "M4 58V46h6l70-12-70-10V4h2v6h76V4h4v20l-70 10 70 12h4v12zM12 12v10h76V12z", utv: "M0 58V34l26-6 12-22h44l4 22h14v30H86V44H76v14H28V44H14v14zM42 12l-8 16h18V12zm16 0v16h20l-2-16z",
+		atv: "M2 58V36l8-8 18-2 4-12 12-2-4 14 44 2 14 8v22H78V44H28v14z", mower: "M4 58V40l22-6 8-20h10l-4 22h14l4-18h20l6 24h12v16H76V46H36v12z", cart: "M2 58V34l16-8L26 4h58v6h-4v22h18v26H80V44H30v14zM32 10l-6 20h46V10z",
+		animal: "M0 26l10-18 12 2 10 10h52l12 8 2 22h-4l-4-18-6 6v22h-6l-2-20H36v20h-6V34l-10-8-10 4z", freight: "M2 58V14h96v44z"
 	};
 	// grabs has a handle for each machine of sets, by its key of Bring; picked is the one that the
 	// buttons move.
-	var svg = document.querySelector(".drawing svg[data-deck]"), P, wide, high, grabs = {}, picked, strip, feet, second, climbs;
+	// P has, in units of the drawing: where the deck begins, an inch, and the heights of the floor,
+	// the ground and the trailer's top. above is the top of what is shown, high how much.
+	var svg = document.querySelector(".drawing svg[data-deck]"), P, wide, full, above, high, grabs = {}, picked, strip, feet, second, climbs;
 	if (svg) {
 		P = svg.getAttribute("data-deck").split(" ").map(Number);
 		wide = svg.viewBox.baseVal.width;
-		high = svg.viewBox.baseVal.height;
+		full = svg.viewBox.baseVal.height;
 	}
+	function tall(c) { return Math.min(c.L * .6, 84) * P[1]; }
+	// While a machine is on the deck there are no dimension lines. Their place below the ground goes
+	// to the machine: the drawing is as high as before, unless the machine needs more.
+	function frame(list) {
+		var end = list.length ? P[3] + 14 : full;
+		above = list.length ? Math.min(end - full, P[4] - 12) : 0;
+		list.forEach(function (c) { above = Math.min(above, P[2] - tall(c) - 12); });
+		high = end - above;
+		svg.setAttribute("viewBox", [0, above, wide, high].join(" "));
+	}
+	// On paper it has its dimensions again.
+	window.addEventListener("beforeprint", function () { if (P) frame([]); });
+	window.addEventListener("afterprint", function () { if (P) frame(sets); });
+	function down(y) { return (y - above) / high * 100 + "%"; }
 	function across(inches) { return (P[0] + inches * P[1]) / wide * 100; }
 	function percent(e, left, w) {
 		e.style.left = left + "%";
@@ -149,7 +169,6 @@
 	function setOf(key) { return sets.filter(function (c) { return c.key == key; })[0]; }
 	function build() {
 		strip = B.make("div", svg.parentNode, "", { "class": "strip", "aria-hidden": "true" });
-		strip.style.top = P[2] / high * 100 + "%";
 		percent(strip, across(0), across(R[4]) - across(0));
 		feet = B.make("dl", deck, "", { "class": "feet" });
 		var line = B.make("p", deck, "", { "class": "turn" });
@@ -209,8 +228,10 @@
 		svg.parentNode.classList.toggle("held", !!can);
 		if (strip) strip.hidden = !can;
 		for (k in grabs) grabs[k].hidden = true;
+		frame(can ? list : []);
 		if (!can) return;
 		if (!strip) build();
+		strip.style.top = down(P[2]);
 		B.label(second, "n", "deck second");
 		list.forEach(function (c, i) {
 			var put = carried.put.filter(function (s) { return s.key == c.key; })[0];
@@ -218,13 +239,13 @@
 		});
 		var same = was.length == list.length && list.every(function (c, i) { return was[i].key == c.key && was[i].L == c.L && was[i].w == c.w && was[i].a == c.a; });
 		list.forEach(function (c, i) {
-			var grab = grabs[c.key] || handle(c.key), tall = Math.min(c.L * .6, 84) * P[1] / high * 100;
+			var grab = grabs[c.key] || handle(c.key);
 			c.x = same ? was[i].x : c.best;
 			grab.hidden = false;
 			grab.querySelector("path").setAttribute("d", SHAPES[c.shape] || SHAPES.freight);
 			grab.classList.toggle("backed", c.rear);
-			grab.style.height = tall + "%";
-			grab.style.top = P[2] / high * 100 - tall + "%";
+			grab.style.height = tall(c) / high * 100 + "%";
+			grab.style.top = down(P[2] - tall(c));
 			grab.setAttribute("aria-valuemin", 0);
 			grab.setAttribute("aria-valuemax", Math.ceil(Math.max(R[4] - c.L, 0)));
 		});
@@ -255,20 +276,33 @@
 			truck();
 		});
 	}
-	// green shows where the picked machine may be. While it is dragged nothing about that changes.
-	var greenFor;
+	// green shows the part of the deck on which the picked machine keeps every limit: from where its
+	// front may be at the front to where its rear may be at the rear. Where there are several such
+	// parts, it shows the nearest one. While the machine is dragged its places do not change.
+	var greenFor, ranges, shownRange;
 	function green(c) {
-		var now = JSON.stringify([c.key, sets.map(function (o) { return [o.w, o.L, o.a, o.m, o != c && o.x]; })]);
-		if (now == greenFor) return;
-		greenFor = now;
+		var now = JSON.stringify([c.key, sets.map(function (o) { return [o.w, o.L, o.a, o.m, o != c && o.x]; })]), near;
+		if (now != greenFor) {
+			greenFor = now;
+			shownRange = null;
+			ranges = rangesOf(c);
+		}
+		ranges.forEach(function (r) {
+			r.off = Math.max(r.from - c.x, c.x - r.to, 0);
+			if (!near || r.off < near.off) near = r;
+		});
+		if (shownRange === near) return;
+		shownRange = near;
 		strip.textContent = "";
+		if (near) percent(B.make("i", strip, "", { "class": near.is }), near.from / R[4] * 100, (near.to + c.L - near.from) / R[4] * 100);
+	}
+	function rangesOf(c) {
 		// Which of the places keep the rating of a short part of the deck, next to another machine, is
 		// not worked out: where some do not, none is green.
-		if (carried && carried.needs.some(function (n) { return n.key == "order"; })) return;
-		S.spots(R, c, sets.filter(function (o) { return o != c; })).forEach(function (s) {
-			if (s.is == "no") return;
-			var a = Math.max(s.from, 0) / R[4] * 100;
-			percent(B.make("i", strip), a, Math.max(s.to / R[4] * 100 - a, 1));
+		if (carried && carried.needs.some(function (n) { return n.key == "order"; })) return [];
+		return S.spots(R, c, sets.filter(function (o) { return o != c; })).filter(function (s) { return s.is != "no"; }).map(function (s) {
+			var at = s.is == "close" ? s.loose : [s.from, s.to];
+			return { is: s.is, from: Math.max(at[0], 0), to: at[1] };
 		});
 	}
 	// broken names the limits that are broken. The least of the tongue is not one that a load is over.
@@ -301,7 +335,7 @@
 		}
 		foot(S.say("deck hitch"), S.load(b.tongue, si) + ", " + S.share(b.share), [5, 6, 7]);
 		foot(S.say("deck axles"), S.load(b.axles, si), [8, 9, 10]);
-		says.push(keeps ? carried.doubt || S.say("deck keeps") : !b.apart ? S.say("deck apart") : broken(over));
+		says.push(keeps ? carried.doubt || S.say("deck keeps") : !b.apart ? S.say(sets[1] ? "deck apart" : "deck long", S.say("space deck")) : broken(over));
 		byId("deck-is").textContent = says.join(". ") + ".";
 	}
 })();
