@@ -10,7 +10,6 @@ import (
 	"testing/fstest"
 
 	"tarepage/internal/compute"
-	"tarepage/internal/measure"
 	"tarepage/internal/photo"
 	"tarepage/internal/unit"
 )
@@ -98,18 +97,8 @@ func TestFactsOfAPage(t *testing.T) {
 	}
 }
 
-// TestToldAndLabels: where a number comes from as people say it, and keys as words.
-func TestToldAndLabels(t *testing.T) {
-	for from, want := range map[string]string{
-		"tag": "from its label", "said 1:02": "told at 1:02", "scale ticket 2026-11-03": "November 3, 2026", "maker's sheet": "maker's sheet", "": "",
-	} {
-		if got := told(from); !strings.Contains(strings.ToLower(got), strings.ToLower(want)) || want == "" && got != "" {
-			t.Errorf("(%s) is told as %q, want %q in it", from, got, want)
-		}
-	}
-	if told("said") == "said" || told("scale ticket") == "" {
-		t.Errorf("%q, %q", told("said"), told("scale ticket"))
-	}
+// TestLabels: keys and sections as words, and a clause as a sentence.
+func TestLabels(t *testing.T) {
 	for key, want := range map[string]string{"tongue-limit": "Tongue limit", "weights.gvwr": "Weights, GVWR", "gvwr": "GVWR", "d-rings": "D-rings", "vin": "VIN", "led": "LED", "": "", "brakes.abs": "Brakes, ABS"} {
 		if got := label(key); got != want {
 			t.Errorf("%q is labeled %q, want %q", key, got, want)
@@ -120,11 +109,6 @@ func TestToldAndLabels(t *testing.T) {
 	}
 	if ending("a.") != "a." || ending("a") != "a." || ending("a..") != "a." {
 		t.Error("a clause does not end with one period")
-	}
-	items := []unit.Text{{Value: "spare"}, {Value: "tarp", From: measure.ParseProvenance("said 1:02")}, {Value: "ramps", From: measure.ParseProvenance("said")}}
-	got := equipment(items)
-	if len(got) != 3 || got[0] != "spare" || !strings.Contains(got[1], "tarp") || !strings.Contains(got[1], "1:02") || !strings.Contains(got[2], "ramps") || got[2] == "ramps" {
-		t.Errorf("%q", got)
 	}
 }
 
