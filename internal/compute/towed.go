@@ -1,6 +1,9 @@
 package compute
 
-import "tarepage/internal/measure"
+import (
+	"tarepage/internal/kinds"
+	"tarepage/internal/measure"
+)
 
 // A Towed is a trailer as a tow match needs it.
 type Towed struct {
@@ -41,12 +44,9 @@ type Towed struct {
 	Part      Result[measure.Inches]
 }
 
-// machineSpaces are the spaces onto which a machine is driven or set. otherUse are the kinds of
-// which the box or the bed is for something else: a living space, a kitchen, grain, a container.
-var (
-	machineSpaces = map[string]bool{"deck": true, "bed": true, "box": true}
-	otherUse      = map[string]bool{"camper": true, "concession": true, "hopper": true, "roll-off": true}
-)
+// machineSpaces are the spaces onto which a machine is driven or set. A kind may carry something
+// else on one: animals in a box, grain in a bed.
+var machineSpaces = map[string]bool{"deck": true, "bed": true, "box": true}
 
 // TowedOf takes a worked unit as a trailer to be matched with trucks.
 func TowedOf(w *Work) Towed {
@@ -67,7 +67,7 @@ func TowedOf(w *Work) Towed {
 	}
 	t.Payload, t.SurgeTruck, t.WayUp = w.Payload, w.SurgeTruck, w.LoadingAngle
 	t.NoBall = w.Unit.Hitch.Kind.Value == "fifth-wheel" || w.Unit.Hitch.Kind.Value == "pintle"
-	t.NoMachines = !machineSpaces[s.Name] || otherUse[w.Unit.Kind.Value]
+	t.NoMachines = !machineSpaces[s.Name] || !kinds.Of(w.Unit.Kind.Value).Machines
 	t.Kind, t.Ball = w.Unit.Hitch.Kind.Value, w.Unit.Hitch.Ball.Value
 	t.holds(w)
 	if band, ok := w.Band(); ok {

@@ -32,6 +32,9 @@ var afterAsOf = &Rule{
 		}
 		later(c.Relabeled.Pos, c.Relabeled.Value, "relabeled")
 		later(c.Wear.Checked.Pos, c.Wear.Checked.Value, "inspected")
+		if m := c.Tank.Tested; m.Given() {
+			later(m.Pos, m.Value.First(), "its tank was tested")
+		}
 		weighed(c.Weights.Loaded.Pos, c.Weights.Loaded.From, "it was weighed with a load")
 		weighed(c.Weights.Empty.Pos, c.Weights.Empty.From, "the empty trailer was weighed")
 		weighed(c.DealerAdded.Pos, c.DealerAdded.From, "weight was added")

@@ -70,6 +70,10 @@ type Kind struct {
 	// OverWheels reports that the floor is above the wheels, so that nothing sticks out at
 	// its sides: no fenders are drawn, and the floor's width is the trailer's.
 	OverWheels bool
+	// Machines reports that a machine is driven or set onto it. The others are for something
+	// else: animals, a living space, a kitchen, grain, a boat, a container. No page of theirs
+	// asks for a machine, and none says YES to one.
+	Machines bool
 	// HidesLamps reports that what it carries hides its own lamps, so that lamps nobody counted
 	// are a caution and never a stop.
 	HidesLamps bool
@@ -96,42 +100,42 @@ var table = []Kind{
 	{
 		Name: "deck-over", Label: "Deck-over", Noun: "deck-over",
 		Space: Deck, Needs: []string{"deck.length"}, Floor: 34, OverWheels: true,
-		Silhouette: "deck", Said: []string{"deck over"},
+		Machines: true, Silhouette: "deck", Said: []string{"deck over"},
 	},
 	{
 		Name: "flatbed", Label: "Flatbed", Noun: "flatbed",
 		Space: Deck, Needs: []string{"deck.length"}, Floor: 34,
-		Silhouette: "deck", Said: []string{"flatbed"},
+		Machines: true, Silhouette: "deck", Said: []string{"flatbed"},
 	},
 	{
 		Name: "equipment", Label: "Equipment", Noun: "equipment trailer",
 		Space: Deck, Needs: []string{"deck.length"}, Floor: 24,
-		Silhouette: "deck", Said: []string{"equipment trailer"},
+		Machines: true, Silhouette: "deck", Said: []string{"equipment trailer"},
 	},
 	{
 		Name: "car-hauler", Label: "Car hauler", Noun: "car hauler",
 		Space: Deck, Needs: []string{"deck.length"}, Floor: 22,
-		Silhouette: "deck", Said: []string{"car hauler"},
+		Machines: true, Silhouette: "deck", Said: []string{"car hauler"},
 	},
 	{
 		Name: "utility", Label: "Utility", Noun: "utility trailer",
 		Space: Deck, Needs: []string{"deck.length"}, Floor: 22,
-		Silhouette: "deck", Said: []string{"utility trailer"},
+		Machines: true, Silhouette: "deck", Said: []string{"utility trailer"},
 	},
 	{
 		Name: "dump", Label: "Dump", Noun: "dump trailer",
 		Space: Bed, Needs: []string{"bed.length"}, Floor: 30, Securing: Contained,
-		Silhouette: "bed", Said: []string{"dump trailer", "dump bed", "tandem dump", "profile dump", "axle dump"},
+		Machines: true, Silhouette: "bed", Said: []string{"dump trailer", "dump bed", "tandem dump", "profile dump", "axle dump"},
 	},
 	{
 		Name: "tilt", Label: "Tilt", Noun: "tilt trailer",
 		Space: Deck, Needs: []string{"deck.length"}, Floor: 26,
-		Silhouette: "deck", Said: []string{"tilt deck", "tilt trailer", "tilt equipment trailer", "tilt deck equipment trailer"},
+		Machines: true, Silhouette: "deck", Said: []string{"tilt deck", "tilt trailer", "tilt equipment trailer", "tilt deck equipment trailer"},
 	},
 	{
 		Name: "enclosed", Label: "Enclosed", Noun: "enclosed trailer",
 		Space: Box, Needs: []string{"box.length"}, Floor: 20,
-		Silhouette: "box", Said: []string{"enclosed", "cargo trailer"},
+		Machines: true, Silhouette: "box", Said: []string{"enclosed", "cargo trailer"},
 	},
 	{
 		Name: "livestock", Label: "Livestock", Noun: "livestock trailer",
@@ -141,23 +145,23 @@ var table = []Kind{
 	{
 		Name: "lowboy", Label: "Lowboy", Noun: "lowboy",
 		Space: Deck, Needs: []string{"deck.length"}, Instead: map[string]string{"deck.length": "deck.well"}, Floor: 20,
-		Silhouette: "deck", Said: []string{"lowboy", "low boy", "lowbed trailer"},
+		Machines: true, Silhouette: "deck", Said: []string{"lowboy", "low boy", "lowbed trailer"},
 		Cautions: []Caution{{"measure the height with the machine on it: states end at 13 ft 6 in to 14 ft, and a bridge may be lower", practice}},
 	},
 	{
 		Name: "landscape", Label: "Landscape", Noun: "landscape trailer",
 		Space: Deck, Needs: []string{"deck.length"}, Floor: 22,
-		Silhouette: "deck", Said: []string{"landscape trailer", "landscaping trailer"},
+		Machines: true, Silhouette: "deck", Said: []string{"landscape trailer", "landscaping trailer"},
 	},
 	{
 		Name: "atv-snowmobile", Label: "ATV and snowmobile", Noun: "ATV and snowmobile trailer",
 		Space: Deck, Needs: []string{"deck.length"}, Floor: 20,
-		Silhouette: "deck", Said: []string{"snowmobile trailer", "atv trailer"},
+		Machines: true, Silhouette: "deck", Said: []string{"snowmobile trailer", "atv trailer"},
 	},
 	{
 		Name: "motorcycle", Label: "Motorcycle", Noun: "motorcycle trailer",
 		Space: Deck, Needs: []string{"deck.length"}, Floor: 16,
-		Silhouette: "deck", Said: []string{"motorcycle trailer"},
+		Machines: true, Silhouette: "deck", Said: []string{"motorcycle trailer"},
 	},
 	{
 		Name: "concession", Label: "Concession", Noun: "concession trailer",
@@ -244,7 +248,7 @@ var table = []Kind{
 	{
 		Name: "other", Label: "Other", Noun: "trailer",
 		Space: None, Floor: 30,
-		Silhouette: "deck",
+		Machines: true, Silhouette: "deck",
 	},
 }
 

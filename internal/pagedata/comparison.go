@@ -46,8 +46,12 @@ var comparison = []struct {
 		return phrases.Say("compare on part", t.Deck.Short.Words(), t.Deck.ShortOn.Words())
 	}},
 	{"holds", func(t *Trailer) string {
-		return stated(t.Tank.Volume.Words(), t.Tank.Liquid.Value, t.Bed.Volume.Words(), t.Bin.Largest.Words(), counted(t.Bed.Traps, "compare traps"))
+		return stated(t.Tank.Volume.Words(), t.Tank.Liquid.Value, t.Bed.Volume.Words(), t.Bin.Largest.Words(), withPhrase(t.Bin.Comes, "compare included"), counted(t.Bed.Traps, "compare traps"))
 	}},
+	{"water-tanks", func(t *Trailer) string {
+		return stated(withPhrase(t.Equipment.Fresh, "compare fresh"), withPhrase(t.Equipment.Gray, "compare gray"))
+	}},
+	{"tank-tested", func(t *Trailer) string { return stated(t.Tank.Tested.Words(), t.Tank.Tests.Value) }},
 	{"height-of-the-floor", func(t *Trailer) string { return t.Work.Space.Floor.Words() }},
 	{"height-loaded", func(t *Trailer) string { return t.Deck.Loaded.Words() }},
 	{"axles", func(t *Trailer) string {
@@ -126,6 +130,14 @@ func counted(n unit.Count, phrase string) string {
 		return ""
 	}
 	return phrases.Say(phrase, n.Words())
+}
+
+// withPhrase is a volume in a phrase that says of what, if it is given.
+func withPhrase(v unit.Volume, phrase string) string {
+	if !v.Given() {
+		return ""
+	}
+	return phrases.Say(phrase, v.Words())
 }
 
 // stated joins the texts that there are.

@@ -183,6 +183,7 @@ var parts = map[string]string{
 	"hitch.lunette": "lunette", "hitch.receiver": "receiver", "warranty": "warranty", "tires.spare-size": "spare", "spare": "spare",
 	"hitch.kingpin": "kingpin", "brakes.abs": "abs antilock", "bed.traps": "traps", "wear.inspected": "inspected inspection", "weights.max-load": "max load plate",
 	"deck.concentrated": "concentrated load", "built": "built",
+	"tank.tested": "tank tested test inspected", "equipment.fresh-water": "fresh water", "equipment.gray-water": "gray water", "bin.included-volume": "bin included",
 }
 
 // keyWords are the words that a unit states under its keys, and the names of what it has.

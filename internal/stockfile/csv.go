@@ -133,7 +133,7 @@ func laterColumns() (out []column) {
 	for _, path := range []string{"weights.loaded-with", "brakes.abs", "winch.count", "bed.traps"} {
 		out = append(out, column{strings.ReplaceAll(path, ".", "-"), func(l *line) string { return l.given[path].Text }})
 	}
-	return append(out,
+	return append(append(out,
 		word("built", func(u *unit.Unit) string {
 			if !u.Built.Given() {
 				return ""
@@ -145,7 +145,25 @@ func laterColumns() (out []column) {
 			return measure.Count(proven) + " of " + measure.Count(all)
 		}),
 		word("photographed", photographed),
-		word("inspected", func(u *unit.Unit) string { return dated(u.Wear.Checked.Value) }))
+		word("inspected", func(u *unit.Unit) string { return dated(u.Wear.Checked.Value) })), latestColumns()...)
+}
+
+// latestColumns came last.
+func latestColumns() (out []column) {
+	for _, pair := range [][]column{
+		measured("bin-included-volume-gal", "bin.included-volume"), measured("fresh-water-gal", "equipment.fresh-water"),
+		measured("gray-water-gal", "equipment.gray-water"),
+	} {
+		out = append(out, pair...)
+	}
+	return append(out,
+		word("tank-tested", func(u *unit.Unit) string {
+			if !u.Tank.Tested.Given() {
+				return ""
+			}
+			return u.Tank.Tested.Value.String()
+		}),
+		column{"tank-tests", func(l *line) string { return l.given["tank.tests"].Text }})
 }
 
 // photographed lists the keys of the values that a photo proves, with what it shows.

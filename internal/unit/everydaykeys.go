@@ -99,6 +99,12 @@ var everydays = []everyday{
 	{"bushel|bushel capacity|hopper capacity", "", "bed.volume", ""},
 	{"trap|trap door|number of trap|hopper trap|slide gate", "", "bed.traps", ""},
 	{"yard|bin size|dumpster|container size", "", "bin.largest", ""},
+	{"volume|size|yard|included size|volume included", "bin", "bin.included-volume|bin.largest", ""},
+	{"included bin|bin included|included bin size|included bin volume|bin volume", "", "bin.included|bin.included-volume", ""},
+	{"tank test|tank tested|test date|tank inspection|cargo tank inspection|cargo tank test|last test|last tested|vk test|v k|test|inspected|inspection", "tank", "tank.tested", ""},
+	{"tank test|tank tested|tank test date|tank inspection|cargo tank inspection|cargo tank test|leak test|leakage test", "", "tank.tested", ""},
+	{"fresh tank|fresh water tank|fresh water capacity|fresh|potable water|potable water tank|water supply tank", "", "equipment.fresh-water", ""},
+	{"gray tank|grey tank|gray water tank|grey water|grey water tank|waste water|waste water tank|wastewater tank|waste tank|holding tank", "", "equipment.gray-water", ""},
 	{"boat length|hull length|max boat length", "", "hull.length", ""},
 	// weights
 	{"weight|empty weight|curb weight|dry weight|tare|tare weight|unladen weight|shipping weight|curb", "", "weights.empty", ""},

@@ -182,6 +182,8 @@ type Tank struct {
 	Baffles Count  `key:"baffles" doc:"how many walls with holes it has inside against surge; 0 if none" eg:"2"`
 	Made    Text   `key:"material" doc:"what the tank is made of" eg:"polyethylene" one:"polyethylene|steel|aluminum|stainless steel|fiberglass"`
 	Spec    Text   `key:"spec" doc:"the specification on its plate, such as DOT 406, or none" eg:"DOT 406 (plate)" note:"yes"`
+	Tested  Built  `key:"tested" doc:"of a tank with a DOT specification: the month of its last inspection or test, as it is marked on the tank (49 CFR 180.415)" eg:"10/2025 (plate)"`
+	Tests   Text   `key:"tests" doc:"which ones, in the letters of that mark: V external visual, I internal visual, K leakage, P pressure, T thickness, L lining" eg:"V K" note:"yes"`
 	Pump    Text   `key:"pump" doc:"pump, hose and reel" eg:"2 in gasoline pump, 30 ft hose"`
 }
 
@@ -212,6 +214,7 @@ type Bin struct {
 	Hook     Length `key:"hook-height" doc:"height of the bar that a hook takes, above the bin's bottom" eg:"36 in"`
 	Largest  Volume `key:"largest" doc:"volume of the largest bin" eg:"20 cu yd"`
 	Included Count  `key:"included" doc:"how many bins come with it" eg:"1"`
+	Comes    Volume `key:"included-volume" doc:"volume of a bin that comes with it" eg:"15 cu yd (maker's sheet)"`
 }
 
 // Dolly is what a tow dolly carries: one axle of a vehicle.
@@ -288,11 +291,13 @@ type Hoist struct {
 // Equipment is what is fitted besides.
 type Equipment struct {
 	Section
-	Tarp   Text `key:"tarp" doc:"the tarp" eg:"roll tarp with a hand crank" note:"yes"`
-	Boxes  Text `key:"tool-boxes" doc:"the tool boxes" eg:"one in the tongue, lockable" note:"yes"`
-	Tracks Text `key:"tracks" doc:"tracks and rails to tie to" eg:"two rows of E-track on the floor" note:"yes"`
-	Awning Text `key:"awning" doc:"the awning or the serving window" eg:"5 ft serving window" note:"yes"`
-	Power  Text `key:"power" doc:"electric power, generator, solar panel" eg:"30 amp inlet, 6 outlets" note:"yes"`
+	Tarp   Text   `key:"tarp" doc:"the tarp" eg:"roll tarp with a hand crank" note:"yes"`
+	Boxes  Text   `key:"tool-boxes" doc:"the tool boxes" eg:"one in the tongue, lockable" note:"yes"`
+	Tracks Text   `key:"tracks" doc:"tracks and rails to tie to" eg:"two rows of E-track on the floor" note:"yes"`
+	Awning Text   `key:"awning" doc:"the awning or the serving window" eg:"5 ft serving window" note:"yes"`
+	Fresh  Volume `key:"fresh-water" doc:"of a kitchen or a camper: what its tank for fresh water holds; water in it is cargo" eg:"30 gal (maker's sheet)"`
+	Gray   Volume `key:"gray-water" doc:"what its tank for waste water holds" eg:"40 gal (maker's sheet)"`
+	Power  Text   `key:"power" doc:"electric power, generator, solar panel" eg:"30 amp inlet, 6 outlets" note:"yes"`
 }
 
 // Wear is how worn a trailer is.

@@ -52,6 +52,7 @@ var places = map[string][]string{
 	"weights.water":           {label, sheet},
 	"weights.propane":         {label, sheet},
 	"tank.spec":               {"plate"},
+	"tank.tested":             {"plate"},
 	"serial":                  {},
 }
 
