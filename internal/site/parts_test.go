@@ -355,3 +355,68 @@ func TestVideosAreWatched(t *testing.T) {
 		t.Error("a look that is a file is taken")
 	}
 }
+
+// TestFoundInTheYard: inspection finds what is wrong with a unit and what is wrong between units,
+// and counts the stops.
+func TestFoundInTheYard(t *testing.T) {
+	weak := strings.Replace(aUnit, "3,500 lb (tag)", "7,000 lb (tag)", 1) // its tires carry 3,640 lb
+	dir := littleYard(t, map[string]string{"ex-1.md": weak, "ex-2.md": weak, "bad.md": "---\nstock: \"EX-3\n---\n"})
+	y, err := Inspect(Options{From: dir})
+	if err != nil {
+		t.Fatal(err)
+	}
+	rules := map[string]int{}
+	for _, f := range y.Findings {
+		rules[f.Rule.Name]++
+	}
+	for _, name := range []string{"tires-under-axle", "stock-taken"} {
+		if rules[name] == 0 {
+			t.Errorf("%s is not found: %v", name, rules)
+		}
+	}
+	if y.stops() < 3 || len(y.Works) != 3 || y.Works[0] != nil || y.Works[1] == nil {
+		t.Errorf("%d stops, works %v", y.stops(), y.Works)
+	}
+	r, err := Build(Options{From: dir, To: filepath.Join(dir, "public")})
+	if err != nil || r.Published || r.Units != 3 || len(r.Findings) != len(y.Findings) {
+		t.Errorf("%+v, %v", r, err)
+	}
+	if _, err := os.Stat(filepath.Join(dir, "public")); err == nil {
+		t.Error("a yard with stops was published")
+	}
+	if _, err := Inspect(Options{From: filepath.Join(dir, "content")}); err == nil || !strings.HasPrefix(err.Error(), "in ") {
+		t.Errorf("a folder without content/: %v", err)
+	}
+}
+
+// TestWaitingIsTold: a build that has to wait for another one says so, once, and one that does
+// not have to says nothing.
+func TestWaitingIsTold(t *testing.T) {
+	t.Setenv("XDG_CACHE_HOME", t.TempDir())
+	dir := littleYard(t, map[string]string{"ex-1.md": aUnit})
+	told := 0
+	o := Options{From: dir, To: filepath.Join(dir, "public"), LeaveOut: true, Waiting: func() { told++ }}
+	if _, err := Build(o); err != nil {
+		t.Fatal(err)
+	}
+	if told != 0 {
+		t.Error("a build that waits for nobody says that it does")
+	}
+	// With a look that cannot be read nothing is kept, and two looks have two versions.
+	o.Waiting = nil
+	s, err := Show(o, Remembering())
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := Show(o, Remembering())
+	if err != nil || s.Version != again.Version || s.UnitCount != 1 {
+		t.Errorf("versions %s and %s of %d units, %v", s.Version, again.Version, s.UnitCount, err)
+	}
+	if _, err := s.File("index.html"); err != nil {
+		t.Error(err)
+	}
+	o.Look = filepath.Join(dir, "missing")
+	if _, err := Show(o, Remembering()); err == nil {
+		t.Error("a look that is missing is shown")
+	}
+}
