@@ -28,6 +28,11 @@ func TestScripts(t *testing.T) {
 			env.Setenv("DEMO", root)
 			env.Setenv("DEMO_VIDEO", filepath.Join(root, "content", "media", "sb-1003.mp4"))
 			env.Setenv("WRONG", filepath.Join(root, "testdata", "wrong"))
+			// Scripts have no home. With the user's cache they take the demo's pictures from there;
+			// making them takes most of a minute of one processor.
+			if cache, err := os.UserCacheDir(); err == nil {
+				env.Setenv("XDG_CACHE_HOME", cache)
+			}
 			return nil
 		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){

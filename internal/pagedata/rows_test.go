@@ -96,7 +96,7 @@ func TestOffer(t *testing.T) {
 	for front, want := range map[string]string{
 		all:                               "or best offer; $5,000 cash; was $5,900 since September 1, 2026; plus freight; tax not included; none",
 		"availability: sold\n" + all:      "",
-		"offer:\n  tax-included: yes\n":            "tax included",
+		"offer:\n  tax-included: yes\n":   "tax included",
 		"offer:\n  plus: setup\n":         "plus setup",
 		"offer:\n  best-offer: no\n":      "",
 		"price: $5,200\n":                 "",

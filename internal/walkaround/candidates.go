@@ -116,42 +116,16 @@ func (h *hearing) splitPlurals(qs []quantity) []quantity {
 // readings adds the options of a quantity to c. It reports whether the quantity after it
 // is part of it, as the pounds a foot of a beam are.
 func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
-	number := func(dim dimension, make func(float64) Value, read func(*quantity, *roleRow) (float64, bool, bool)) {
-		for _, row := range byDimension[dim] {
-			r := &roleTable[row]
-			v, inferred, ok := read(q, r)
-			if !ok || !r.fits(v) {
-				continue
-			}
-			o := option{row: row, value: make(v), inferred: inferred}
-			if q.high != nil {
-				if w, _, ok := read(q.high, r); ok && r.fits(w) && w > v {
-					o.high = make(w)
-				}
-			}
-			c.options = append(c.options, o)
-		}
-	}
-	number(weight, func(v float64) Value { return measure.Pounds(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.weight() })
-	number(length, func(v float64) Value { return measure.Inches(v) }, func(q *quantity, r *roleRow) (float64, bool, bool) {
+	c.measured(q, weight, func(v float64) Value { return measure.Pounds(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.weight() })
+	c.measured(q, length, func(v float64) Value { return measure.Inches(v) }, func(q *quantity, r *roleRow) (float64, bool, bool) {
 		if r.role == Ball && q.unit != inches && q.unit != bare {
 			return 0, false, false
 		}
 		return q.inchesFor(r.role)
 	})
-	number(pressure, func(v float64) Value { return measure.PSI(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.pressure() })
-	number(money, func(v float64) Value { return measure.Dollars(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.money() })
-	if n, ok := q.number(); ok && q.unit == bare && n%2 == 0 && n/2 >= 1 && n/2 <= 4 && (h.is(q.to, "wheels", "hubs", "corners", "drums") || h.is(q.to, "wheel") && (h.is(q.to+1, "brakes", "electric"))) {
-		// Brakes on all four wheels are on two axles.
-		c.options = append(c.options, option{row: roleIndex[BrakeAxles], value: Count(n / 2)})
-		c.shape = "wheels"
-	} else if ok && q.unit == bare && q.high == nil {
-		for _, row := range byDimension[count] {
-			if roleTable[row].fits(float64(n)) && (roleTable[row].role != Ply || n%2 == 0) {
-				c.options = append(c.options, option{row: row, value: Count(n)})
-			}
-		}
-	}
+	c.measured(q, pressure, func(v float64) Value { return measure.PSI(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.pressure() })
+	c.measured(q, money, func(v float64) Value { return measure.Dollars(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.money() })
+	h.counted(c, q)
 	if y, ok := q.year(); ok && q.high == nil {
 		c.options = append(c.options, option{row: roleIndex[ModelYear], value: Year(y)})
 	}
@@ -167,6 +141,46 @@ func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
 		c.shape = "beam"
 	}
 	return joined
+}
+
+// measured adds the roles of a dimension that a quantity fits as it is read for each.
+func (c *candidate) measured(q *quantity, dim dimension, make func(float64) Value, read func(*quantity, *roleRow) (float64, bool, bool)) {
+	for _, row := range byDimension[dim] {
+		r := &roleTable[row]
+		v, inferred, ok := read(q, r)
+		if !ok || !r.fits(v) {
+			continue
+		}
+		o := option{row: row, value: make(v), inferred: inferred}
+		if q.high != nil {
+			if w, _, ok := read(q.high, r); ok && r.fits(w) && w > v {
+				o.high = make(w)
+			}
+		}
+		c.options = append(c.options, o)
+	}
+}
+
+// counted adds what a whole number without a unit may count.
+func (h *hearing) counted(c *candidate, q *quantity) {
+	n, ok := q.number()
+	if !ok || q.unit != bare {
+		return
+	}
+	if n%2 == 0 && n/2 >= 1 && n/2 <= 4 && (h.is(q.to, "wheels", "hubs", "corners", "drums") || h.is(q.to, "wheel") && h.is(q.to+1, "brakes", "electric")) {
+		// Brakes on all four wheels are on two axles.
+		c.options = append(c.options, option{row: roleIndex[BrakeAxles], value: Count(n / 2)})
+		c.shape = "wheels"
+		return
+	}
+	if q.high != nil {
+		return
+	}
+	for _, row := range byDimension[count] {
+		if roleTable[row].fits(float64(n)) && (roleTable[row].role != Ply || n%2 == 0) {
+			c.options = append(c.options, option{row: row, value: Count(n)})
+		}
+	}
 }
 
 // number is a whole number of things, also one that was counted out: "one two three".
@@ -199,7 +213,7 @@ func (q *quantity) year() (int, bool) {
 // rolled are the letters of rolled shapes.
 var rolled = set("w s c mc m")
 
-// between the depth and the weight of a beam these may stand.
+// beamWords may come between the depth and the weight of a beam.
 var beamWords = set("i beam beams ibeam channel junior main at a and x by it is")
 
 // section reads a beam or a channel: "ten inch", "12 inch 19 pound", "W ten by twenty-two".
@@ -216,19 +230,29 @@ func (h *hearing) section(c *candidate, q, next *quantity) (s Section, joined bo
 		return s, false
 	}
 	s.Depth = measure.Inches(q.amount)
-	if !light || next.unit != pounds && next.unit != poundsPerFoot && !(next.unit == bare && next.broken) || next.scaled && next.amount > 100 {
-		return s, false
-	}
-	for k := q.to; k < next.from; k++ {
-		if h.t[k].kind != comma && !beamWords[h.word(k)] {
-			return s, false
-		}
-	}
-	if next.from-q.to > 5 {
+	if !light || !next.perFoot() || !h.beamGoesOn(q.to, next.from) {
 		return s, false
 	}
 	s.PerFoot = measure.PoundsPerFoot(next.amount)
 	return s, true
+}
+
+// perFoot reports whether a quantity can be what a foot of a beam weighs.
+func (q *quantity) perFoot() bool {
+	if q.scaled && q.amount > 100 {
+		return false
+	}
+	return q.unit == pounds || q.unit == poundsPerFoot || q.unit == bare && q.broken
+}
+
+// beamGoesOn reports whether only a few words about a beam are between its depth and its weight.
+func (h *hearing) beamGoesOn(from, to int) bool {
+	for k := from; k < to; k++ {
+		if h.t[k].kind != comma && !beamWords[h.word(k)] {
+			return false
+		}
+	}
+	return to-from <= 5
 }
 
 // grouped are the words that count without a number.
@@ -414,21 +438,7 @@ func (h *hearing) loadRanges() []candidate {
 			options: []option{{row: roleIndex[LoadRange], value: Word(l)}}})
 	}
 	for i := 0; i < len(h.t); i++ {
-		n := 0
-		switch {
-		case h.is(i, "load", "low", "lode") && h.is(i+1, "range", "rage", "ranges", "arrange"):
-			n = 2
-			if h.is(i+2, "of", "is", "letter") {
-				n++
-			}
-		case h.is(i, "range") && h.is(i+1, "of") && h.is(i+2, "load"):
-			n = 3
-		case h.is(i, "lr"):
-			n = 1
-		case h.is(i, "load") && !h.is(i+1, "a", "i") && (len(h.word(i+1)) == 1 || h.is(i+1, "sea", "cee", "dee", "ee", "eff", "gee")):
-			n = 1
-		}
-		if n > 0 {
+		if n := h.namesRange(i); n > 0 {
 			if l := h.rangeLetter(i+n, true); l != "" {
 				add(i, i+n+1, l)
 				i += n
@@ -441,11 +451,34 @@ func (h *hearing) loadRanges() []candidate {
 		}
 		if l := h.rangeLetter(i, false); l != "" && h.is(i+1, "range", "rated", "load", "rating") {
 			add(i, i+2, l)
-		} else if l != "" && i > 0 && (h.is(i-1, "ply") || h.t[i-1].kind == number || strings.HasPrefix(h.word(i-1), "size:") || h.is(i-2, "ply")) && h.rangeLetter(i, false) != "B" {
+		} else if l != "" && l != "B" && i > 0 && h.endsTire(i-1) {
 			add(i, i+1, l)
 		}
 	}
 	return out
+}
+
+// namesRange is how many tokens at i say that the letter of a load range follows, or 0.
+func (h *hearing) namesRange(i int) int {
+	switch {
+	case h.is(i, "load", "low", "lode") && h.is(i+1, "range", "rage", "ranges", "arrange"):
+		if h.is(i+2, "of", "is", "letter") {
+			return 3
+		}
+		return 2
+	case h.is(i, "range") && h.is(i+1, "of") && h.is(i+2, "load"):
+		return 3
+	case h.is(i, "lr"):
+		return 1
+	case h.is(i, "load") && !h.is(i+1, "a", "i") && (len(h.word(i+1)) == 1 || h.is(i+1, "sea", "cee", "dee", "ee", "eff", "gee")):
+		return 1
+	}
+	return 0
+}
+
+// endsTire reports whether the token at i ends a tire's size or its ply, which a letter may follow.
+func (h *hearing) endsTire(i int) bool {
+	return h.is(i, "ply") || h.t[i].kind == number || strings.HasPrefix(h.word(i), "size:") || h.is(i-1, "ply")
 }
 
 func (h *hearing) rangeLetter(i int, named bool) string {
@@ -484,14 +517,10 @@ func (h *hearing) weeks(qs []quantity, taken []bool) []candidate {
 			}
 			continue
 		}
-		if i+1 < len(qs) && h.is(q.from-1, "week") && qs[i+1].from-q.to <= 1 && (qs[i+1].from == q.to || h.is(q.to, "of")) {
-			w, ok1 := q.whole()
-			y, ok2 := qs[i+1].yearOfTwo()
-			if ok1 && ok2 && w <= 53 {
-				add(q.from-1, qs[i+1].to, w, y)
-				taken[i], taken[i+1] = true, true
-				continue
-			}
+		if w, y, ok := h.weekThenYear(qs[i:]); ok {
+			add(q.from-1, qs[i+1].to, w, y)
+			taken[i], taken[i+1] = true, true
+			continue
 		}
 		if q.unit == bare && h.speaksOfCode(q.from) {
 			if digits := h.codeDigits(q); len(digits) == 4 {
@@ -503,6 +532,20 @@ func (h *hearing) weeks(qs []quantity, taken []bool) []candidate {
 		}
 	}
 	return out
+}
+
+// weekThenYear reads "week eighteen of twenty-three" from the next two quantities.
+func (h *hearing) weekThenYear(qs []quantity) (week, year int, ok bool) {
+	if len(qs) < 2 {
+		return 0, 0, false
+	}
+	q, r := &qs[0], &qs[1]
+	if !h.is(q.from-1, "week") || r.from-q.to > 1 || r.from != q.to && !h.is(q.to, "of") {
+		return 0, 0, false
+	}
+	week, whole := q.whole()
+	year, ok = r.yearOfTwo()
+	return week, year, ok && whole && week <= 53
 }
 
 // speaksOfCode reports that a date code, or the digits on a tire's side, were named within

@@ -170,11 +170,7 @@ func (h *hearing) hundreds(q, r *quantity) bool {
 // spans makes q the range from q to r, if that is what was said.
 func (h *hearing) spans(q, r *quantity) bool {
 	between := h.is(q.from-1, "between") || h.is(q.from-2, "between") && h.is(q.from-1, "about", "like")
-	gap := r.from - q.to
-	to := gap == 1 && h.is(q.to, "to", "or") || gap == 2 && h.is(q.to, "to", "or") && h.is(q.to+1, "about", "maybe")
-	to = to || gap == 1 && h.is(q.to, "maybe") && q.amount < r.amount && q.amount*1.25 > r.amount
-	to = to || gap == 0 && h.hundreds(q, r)
-	if !to && !(between && gap == 1 && h.is(q.to, "and")) {
+	if !h.joins(q, r, between) {
 		return false
 	}
 	if q.unit != bare && r.unit != bare && q.unit != r.unit || q.compare == UpTo || q.unit == foreign || r.unit == foreign {
@@ -187,16 +183,7 @@ func (h *hearing) spans(q, r *quantity) bool {
 	if high.unit == bare {
 		high.unit = low.unit
 	}
-	if low.single() && high.single() && !low.scaled && high.scaled && low.amount < 100 {
-		// The scale may be said once for both: ten to twelve thousand.
-		for _, scale := range []float64{1000, 100} {
-			if high.amount >= scale && low.amount*scale <= high.amount {
-				low.amount *= scale
-				break
-			}
-		}
-		low.parts, low.scaled = []float64{low.amount}, true
-	}
+	low.shareScale(&high)
 	a, ok1 := low.together()
 	b, ok2 := high.together()
 	if !ok1 || !ok2 || a >= b || b > 3*a {
@@ -208,4 +195,35 @@ func (h *hearing) spans(q, r *quantity) bool {
 	low.high, low.to = &high, high.to
 	*q = low
 	return true
+}
+
+// joins reports whether what is said from q to r makes a range of the two.
+func (h *hearing) joins(q, r *quantity, between bool) bool {
+	switch gap := r.from - q.to; {
+	case gap == 0:
+		return h.hundreds(q, r)
+	case gap == 1 && h.is(q.to, "to", "or"):
+		return true
+	case gap == 1 && h.is(q.to, "maybe"):
+		return q.amount < r.amount && q.amount*1.25 > r.amount
+	case gap == 1:
+		return between && h.is(q.to, "and")
+	case gap == 2:
+		return h.is(q.to, "to", "or") && h.is(q.to+1, "about", "maybe")
+	}
+	return false
+}
+
+// shareScale reads a scale that is said once for both: ten to twelve thousand.
+func (q *quantity) shareScale(high *quantity) {
+	if !q.single() || !high.single() || q.scaled || !high.scaled || q.amount >= 100 {
+		return
+	}
+	for _, scale := range []float64{1000, 100} {
+		if high.amount >= scale && q.amount*scale <= high.amount {
+			q.amount *= scale
+			break
+		}
+	}
+	q.parts, q.scaled = []float64{q.amount}, true
 }

@@ -168,98 +168,144 @@ func bucket(n int) uint32 {
 
 // features appends the features of candidate k, without those of its history.
 func (s *scene) features(out []feature, k int) []feature {
-	p := s.place[k]
-	c := &s.cands[k]
-	shape := hashText(c.shape)
-	add := func(template uint32, parts ...uint32) { out = append(out, hash(template, parts...)) }
-	name := func(d int) uint32 {
-		if i := p + d; i >= 0 && i < len(s.items) {
-			return s.items[i].name
-		}
-		return 1
+	f := view{scene: s, out: out, p: s.place[k], c: &s.cands[k]}
+	f.shape = hashText(f.c.shape)
+	f.itself()
+	f.wordsByPlace()
+	f.wordsNearby()
+	f.partsNearby()
+	f.figuresNearby()
+	return f.out
+}
+
+// A view is what one candidate sees around it. Its methods append features.
+type view struct {
+	*scene
+	out   []feature
+	p     int // the candidate's place among the items
+	c     *candidate
+	shape uint32
+}
+
+func (f *view) add(template uint32, parts ...uint32) { f.out = append(f.out, hash(template, parts...)) }
+
+// name is the name of the item d places after the candidate; 1 where there is none.
+func (f *view) name(d int) uint32 {
+	if i := f.p + d; i >= 0 && i < len(f.items) {
+		return f.items[i].name
 	}
-	add(1)
-	add(2, shape)
-	add(3, s.kind)
-	add(4, s.kind, shape)
-	add(5, uint32(len(c.options)))
-	if s.away[c.from] {
-		add(6)
-		add(7, shape)
+	return 1
+}
+
+func (f *view) itself() {
+	f.add(1)
+	f.add(2, f.shape)
+	f.add(3, f.kind)
+	f.add(4, f.kind, f.shape)
+	f.add(5, uint32(len(f.c.options)))
+	if f.away[f.c.from] {
+		f.add(6)
+		f.add(7, f.shape)
 	}
-	if s.other[c.from] {
-		add(8)
-		add(9, shape)
+	if f.other[f.c.from] {
+		f.add(8)
+		f.add(9, f.shape)
 	}
-	crossed, commas := uint32(0), uint32(0)
+}
+
+func (f *view) wordsByPlace() {
+	crossed := uint32(0)
 	// Words by their place, those beyond a stop apart from the others.
 	for d := 1; d <= 5; d++ {
-		if i := p - d + 1; i >= 0 && i < len(s.items) && s.items[i].edge == 2 {
+		if i := f.p - d + 1; i >= 0 && i < len(f.items) && f.items[i].edge == 2 {
 			crossed = 1
 		}
-		add(10+uint32(d), name(-d), crossed)
+		f.add(10+uint32(d), f.name(-d), crossed)
 	}
 	crossed = 0
 	for d := 1; d <= 5; d++ {
-		if i := p + d; i >= 0 && i < len(s.items) && s.items[i].edge == 2 {
+		if i := f.p + d; i >= 0 && i < len(f.items) && f.items[i].edge == 2 {
 			crossed = 1
 		}
-		add(20+uint32(d), name(d), crossed)
+		f.add(20+uint32(d), f.name(d), crossed)
 	}
-	add(30, name(-2), name(-1))
-	add(31, name(1), name(2))
-	add(32, name(-1), name(1))
-	add(33, name(-3), name(-2), name(-1))
-	add(34, name(1), name(2), name(3))
-	add(35, name(-1), name(1), name(2))
-	add(36, name(-2), name(-1), name(1))
-	add(37, name(-1), shape)
-	add(38, name(1), shape)
-	add(39, name(2), name(3))
-	add(40, name(-3), name(-2))
-	// Words near by, wherever they stand.
+	f.add(30, f.name(-2), f.name(-1))
+	f.add(31, f.name(1), f.name(2))
+	f.add(32, f.name(-1), f.name(1))
+	f.add(33, f.name(-3), f.name(-2), f.name(-1))
+	f.add(34, f.name(1), f.name(2), f.name(3))
+	f.add(35, f.name(-1), f.name(1), f.name(2))
+	f.add(36, f.name(-2), f.name(-1), f.name(1))
+	f.add(37, f.name(-1), f.shape)
+	f.add(38, f.name(1), f.shape)
+	f.add(39, f.name(2), f.name(3))
+	f.add(40, f.name(-3), f.name(-2))
+}
+
+// wordsNearby takes words wherever they are.
+func (f *view) wordsNearby() {
 	for d, left := 1, true; d <= 14; d++ {
-		i := p - d
+		i := f.p - d
 		if i < 0 {
 			break
 		}
-		if s.items[i+1].edge == 2 {
+		if f.items[i+1].edge == 2 {
 			left = false
 		}
 		switch {
 		case left && d <= 7:
-			add(50, s.items[i].name)
+			f.add(50, f.items[i].name)
 		case left:
-			add(51, s.items[i].name)
+			f.add(51, f.items[i].name)
 		case d <= 10:
-			add(52, s.items[i].name)
+			f.add(52, f.items[i].name)
 		}
 	}
 	for d, right := 1, true; d <= 10; d++ {
-		i := p + d
-		if i >= len(s.items) {
+		i := f.p + d
+		if i >= len(f.items) {
 			break
 		}
-		if s.items[i].edge == 2 {
+		if f.items[i].edge == 2 {
 			right = false
 		}
 		switch {
 		case right && d <= 7:
-			add(53, s.items[i].name)
+			f.add(53, f.items[i].name)
 		case right:
-			add(54, s.items[i].name)
+			f.add(54, f.items[i].name)
 		case d <= 5:
-			add(55, s.items[i].name)
+			f.add(55, f.items[i].name)
 		}
 	}
-	// The nearest parts and attributes.
-	var ln, rn, la, ra uint32
-	figs := uint32(0)
-	found := uint32(0)
-	for d := 1; d <= 16 && p-d >= 0; d++ {
-		it := &s.items[p-d]
+}
+
+// partsNearby takes the nearest parts and attributes.
+func (f *view) partsNearby() {
+	ln, la, commas := f.partsBefore()
+	rn, ra := f.partsAfter()
+	f.add(80, ln, rn)
+	f.add(81, la, ra)
+	f.add(82, ln, la, ra)
+	f.add(83, ln, ra, f.shape)
+	f.add(84, rn, la)
+	f.add(85, ln, f.shape)
+	f.add(86, rn, f.shape)
+	f.add(87, ra, f.shape)
+	if f.p < len(f.lastNoun) {
+		f.add(88, uint32(f.lastNoun[f.p]))
+	}
+	f.add(89, commas)
+}
+
+// partsBefore returns the nearest part and attribute before the candidate, and how many commas are
+// right before it.
+func (f *view) partsBefore() (ln, la, commas uint32) {
+	figs, found := uint32(0), uint32(0)
+	for d := 1; d <= 16 && f.p-d >= 0; d++ {
+		it := &f.items[f.p-d]
 		if d <= 2 {
-			commas += uint32(s.items[p-d+1].edge)
+			commas += uint32(f.items[f.p-d+1].edge)
 		}
 		if it.fig {
 			figs++
@@ -267,80 +313,74 @@ func (s *scene) features(out []feature, k int) []feature {
 		if it.noun != 0 && found < 2 {
 			if found++; found == 1 {
 				ln = uint32(it.noun)
-				add(60, ln, bucket(d), min(figs, 2))
-				add(61, ln, min(figs, 2))
-				add(62, ln)
+				f.add(60, ln, bucket(d), min(figs, 2))
+				f.add(61, ln, min(figs, 2))
+				f.add(62, ln)
 			} else {
-				add(63, uint32(it.noun), ln)
-				add(64, uint32(it.noun))
+				f.add(63, uint32(it.noun), ln)
+				f.add(64, uint32(it.noun))
 			}
 		}
 		if it.attr != 0 && la == 0 && d <= 8 {
 			la = uint32(it.attr)
-			add(65, la, bucket(d), min(figs, 1))
-			add(66, la, min(figs, 1))
+			f.add(65, la, bucket(d), min(figs, 1))
+			f.add(66, la, min(figs, 1))
 		}
 	}
-	figs = 0
-	found = 0
-	for d := 1; d <= 12 && p+d < len(s.items); d++ {
-		it := &s.items[p+d]
+	return ln, la, commas
+}
+
+func (f *view) partsAfter() (rn, ra uint32) {
+	figs, found := uint32(0), uint32(0)
+	for d := 1; d <= 12 && f.p+d < len(f.items); d++ {
+		it := &f.items[f.p+d]
 		if it.fig {
 			figs++
 		}
 		if it.noun != 0 && found < 2 {
 			if found++; found == 1 {
 				rn = uint32(it.noun)
-				add(70, rn, bucket(d), min(figs, 2))
-				add(71, rn, min(figs, 2))
+				f.add(70, rn, bucket(d), min(figs, 2))
+				f.add(71, rn, min(figs, 2))
 			} else {
-				add(73, uint32(it.noun), rn)
+				f.add(73, uint32(it.noun), rn)
 			}
 		}
 		if it.attr != 0 && ra == 0 && d <= 6 {
 			ra = uint32(it.attr)
-			add(75, ra, bucket(d), min(figs, 1))
-			add(76, ra, min(figs, 1))
+			f.add(75, ra, bucket(d), min(figs, 1))
+			f.add(76, ra, min(figs, 1))
 		}
 	}
-	add(80, ln, rn)
-	add(81, la, ra)
-	add(82, ln, la, ra)
-	add(83, ln, ra, shape)
-	add(84, rn, la)
-	add(85, ln, shape)
-	add(86, rn, shape)
-	add(87, ra, shape)
-	if p < len(s.lastNoun) {
-		add(88, uint32(s.lastNoun[p]))
-	}
-	add(89, commas)
-	// The figures next to it and the words between.
+	return rn, ra
+}
+
+// figuresNearby takes the figures next to the candidate and the words between.
+func (f *view) figuresNearby() {
 	between := func(template uint32, from, to int, other uint32) {
 		gap := to - from - 1
-		add(template, other, bucket(gap))
+		f.add(template, other, bucket(gap))
 		if gap >= 0 && gap <= 3 {
 			h := []uint32{other}
 			for i := from + 1; i < to; i++ {
-				h = append(h, s.items[i].name)
+				h = append(h, f.items[i].name)
 			}
-			add(template+1, h...)
-			add(template+2, append(h, shape)...)
+			f.add(template+1, h...)
+			f.add(template+2, append(h, f.shape)...)
 		}
 	}
-	for i := p - 1; i >= max(0, p-14); i-- {
-		if s.items[i].fig {
-			between(90, i, p, s.items[i].name)
+	for i := f.p - 1; i >= max(0, f.p-14); i-- {
+		if f.items[i].fig {
+			between(90, i, f.p, f.items[i].name)
 			break
 		}
 	}
-	for i := p + 1; i < min(len(s.items), p+10); i++ {
-		if s.items[i].fig {
-			between(95, p, i, s.items[i].name)
+	for i := f.p + 1; i < min(len(f.items), f.p+10); i++ {
+		if f.items[i].fig {
+			between(95, f.p, i, f.items[i].name)
 			break
 		}
 	}
-	return out
 }
 
 // after appends the features of what was decided before candidate k.

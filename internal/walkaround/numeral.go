@@ -122,14 +122,8 @@ func (h *hearing) startsFraction(i int) bool {
 
 // fraction reads "a half", "three quarters", "five sixteenths", "5/16", "5/16ths".
 func (h *hearing) fraction(i int, after bool) (v float64, next int, ok bool) {
-	if n, ok := h.digits(i); ok && h.is(i+1, "/") {
-		if d, ok := h.digits(i + 2); ok && d > n && n > 0 && (d == 2 || d == 4 || d == 8 || d == 16 || d == 32 || d == 64) {
-			next = i + 3
-			if h.is(next, "th", "ths", "s", "nd", "nds") && h.t[next].glued {
-				next++
-			}
-			return n / d, next, true
-		}
+	if v, next, ok := h.slashed(i); ok {
+		return v, next, true
 	}
 	if h.is(i, "a") && after && h.is(i+1, "half", "halfs", "quarter") {
 		return 1 / denominators[h.word(i+1)], i + 2, true
@@ -143,15 +137,36 @@ func (h *hearing) fraction(i int, after bool) (v float64, next int, ok bool) {
 			n, ok = d, true
 		}
 	}
-	if ok && n > 0 {
-		if d, ok := denominators[h.word(i+1)]; ok && n < d {
-			return n / d, i + 2, true
-		}
-		if n, ok := h.digits(i + 1); ok && n == 16 && h.is(i+2, "th", "ths", "s") {
-			return ones[h.word(i)] / 16, i + 3, true
-		}
+	if !ok || n <= 0 {
+		return 0, i, false
+	}
+	if d, ok := denominators[h.word(i+1)]; ok && n < d {
+		return n / d, i + 2, true
+	}
+	if n, ok := h.digits(i + 1); ok && n == 16 && h.is(i+2, "th", "ths", "s") {
+		return ones[h.word(i)] / 16, i + 3, true
 	}
 	return 0, i, false
+}
+
+// onTape are the denominators that are written with a slash.
+var onTape = map[float64]bool{2: true, 4: true, 8: true, 16: true, 32: true, 64: true}
+
+// slashed reads "5/16" and "5/16ths".
+func (h *hearing) slashed(i int) (v float64, next int, ok bool) {
+	n, ok := h.digits(i)
+	if !ok || !h.is(i+1, "/") {
+		return 0, i, false
+	}
+	d, ok := h.digits(i + 2)
+	if !ok || d <= n || n <= 0 || !onTape[d] {
+		return 0, i, false
+	}
+	next = i + 3
+	if h.is(next, "th", "ths", "s", "nd", "nds") && h.t[next].glued {
+		next++
+	}
+	return n / d, next, true
 }
 
 // thing reports whether what stands at i is counted or measured, so that a number in
@@ -162,174 +177,227 @@ func (h *hearing) thing(i int) bool {
 }
 
 // below1000 reads what may follow a thousand: "forty", "two hundred and six", and
-// "nine ninety five", which is 995 behind a thousand.
+// "nine ninety five", which is 995 after a thousand.
 func (h *hearing) below1000(i int) (v float64, next int, ok bool) {
 	a, n, plural, ok := h.small(i)
 	if !ok || plural {
-		if d, isDigits := h.digits(i); isDigits && d < 1000 && !h.t[i].decimal {
-			if h.is(i+1, "hundred") && d < 10 {
-				return d * 100, i + 2, true
-			}
-			if e, two := h.digits(i + 1); two && d < 10 && e >= 10 && e < 100 && !h.t[i+1].decimal && !h.t[i+1].glued && !h.thing(i+2) {
-				return d*100 + e, i + 2, true // "6 thousand 8 95"
-			}
-			if h.thing(i+1) || h.is(i+1, "/", "-", "k", "thousand", "pound", "pounds", "lb", "x", "by") {
-				return 0, i, false
-			}
-			return d, i + 1, true
-		}
-		return 0, i, false
+		return h.digitsBelow1000(i)
 	}
 	if h.is(n, "hundred") && a < 10 {
-		v = a * 100
-		n++
-		j := n
-		if h.is(j, "and") {
-			j++
-		}
-		if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "thousand", "k") && !h.thing(m) {
-			return v + b, m, true
-		}
-		return v, n, true
+		v, next = h.andRest(a*100, n+1)
+		return v, next, true
 	}
 	if h.is(n, "hundred", "thousand", "k", "grand") || h.thing(n) {
 		return 0, i, false
 	}
 	if a > 0 && a < 10 {
-		if _, m, _, ok := h.small(n); ok && h.is(m, "k", "thousand", "hundred") {
+		b, m, plural, ok := h.small(n)
+		switch {
+		case !ok:
+		case h.is(m, "k", "thousand", "hundred"):
 			return 0, i, false // "tagged at fourteen thousand, two seven k axles"
-		}
-		if b, m, plural, ok := h.small(n); ok && !plural && b >= 10 && !h.thing(m) && !h.is(m, "hundred", "thousand", "k") {
+		case !plural && b >= 10 && !h.thing(m):
 			return a*100 + b, m, true
 		}
 	}
 	return a, n, true
 }
 
+// digitsBelow1000 is the same for digits: "895", "8 hundred", and "8 95".
+func (h *hearing) digitsBelow1000(i int) (v float64, next int, ok bool) {
+	d, isDigits := h.digits(i)
+	if !isDigits || d >= 1000 || h.t[i].decimal {
+		return 0, i, false
+	}
+	if h.is(i+1, "hundred") && d < 10 {
+		return d * 100, i + 2, true
+	}
+	if e, two := h.digits(i + 1); two && d < 10 && e >= 10 && e < 100 && !h.t[i+1].decimal && !h.t[i+1].glued && !h.thing(i+2) {
+		return d*100 + e, i + 2, true // "6 thousand 8 95"
+	}
+	if h.thing(i+1) || h.is(i+1, "/", "-", "k", "thousand", "pound", "pounds", "lb", "x", "by") {
+		return 0, i, false
+	}
+	return d, i + 1, true
+}
+
+// andRest adds what follows a hundred within a thousand: "two hundred and six".
+func (h *hearing) andRest(v float64, i int) (float64, int) {
+	j := i
+	if h.is(j, "and") {
+		j++
+	}
+	if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "thousand", "k") && !h.thing(m) {
+		return v + b, m
+	}
+	return v, i
+}
+
+// oneNumber is a numeral of one part.
+func oneNumber(from int, v float64, to int) numeral {
+	return numeral{from: from, to: to, parts: []float64{v}}
+}
+
 // numeralAt reads the numeral that starts at i.
 func (h *hearing) numeralAt(i int) (numeral, bool) {
-	n := numeral{from: i}
 	if _, digits := h.digits(i); !digits && !begins[h.word(i)] {
-		return n, false
+		return numeral{from: i}, false
 	}
-	one := func(v float64, next int) (numeral, bool) {
-		n.parts, n.to = []float64{v}, next
+	if n, ok := h.dozen(i); ok {
 		return n, true
 	}
-	switch {
-	case h.is(i, "half") && h.is(i+1, "a") && h.is(i+2, "dozen"):
-		return one(6, i+3)
-	case h.is(i, "half") && h.is(i+1, "dozen"):
-		return one(6, i+2)
-	case h.is(i, "a") && h.is(i+1, "dozen"):
-		return one(12, i+2)
-	case h.is(i, "dozen"):
-		return one(12, i+1)
+	if n, ok := h.brokenAt(i); ok {
+		return n, true
 	}
-	// "quarter inch", "half inch", "three quarter inch", "5/16"
-	if h.is(i, "half", "quarter") && h.is(i+1, "inch", "foot") {
-		n.broken = true
-		return one(1/denominators[h.word(i)], i+1)
-	}
-	if v, next, ok := h.fraction(i, false); ok && !h.is(next, "of") {
-		n.broken = true
-		return one(v, next)
-	}
-	// "inch and a quarter" is 1-1/4 in
-	if h.is(i, "inch", "foot") && h.is(i+1, "and") && h.is(i+2, "a") && !h.isNumberBefore(i) {
-		if v, next, ok := h.fraction(i+2, true); ok {
-			n.broken = true
-			return one(1+v, next)
-		}
-	}
-	// homophones, only before a unit that leaves no other reading
-	if v, ok := homophones[h.word(i)]; ok && h.is(i+1, "thousand", "hundred") && !h.isNumberBefore(i) && !h.is(i-1, "up", "down", "close", "next", "how", "not") {
-		if s, m, scaled := h.scale(v, i+1); scaled && s >= 200 {
-			n.scaled = true
-			return one(s, m)
-		}
-	}
-	if h.is(i, "for") && h.is(i+1, "foot") && !h.is(i+2, "pounds", "traffic") {
-		return one(4, i+1)
-	}
-	if h.is(i, "for") && h.is(i+1, "inch") && h.is(i+2, "channel", "beam", "i", "tubing", "junior", "sides", "ramps") {
-		return one(4, i+1)
-	}
-	if h.is(i, "ate") && h.is(i+1, "foot", "inch", "thousand", "ply") {
-		return one(8, i+1)
-	}
-	if h.is(i, "to", "too") {
-		j := i + 1
-		if h.is(j, "and") {
-			j++
-		}
-		v, next, ok := h.fraction(j, false)
-		if !ok {
-			v, next, ok = h.fiveSixteenths(j)
-		}
-		if ok && v == 0.3125 {
-			n.broken = true
-			return one(2+v, next)
-		}
+	if n, ok := h.soundsLike(i); ok {
+		return n, true
 	}
 	v, next, plural, ok := h.group(i)
 	if !ok {
-		return n, false
+		return numeral{from: i}, false
 	}
+	n := oneNumber(i, v, next)
 	n.plural = plural
 	// thousands and hundreds
 	if s, m, scaled := h.scale(v, next); scaled {
 		n.scaled = true
 		n.grand = h.is(m-1, "grand")
 		n.plural = h.is(m-1, "hundreds", "thousands", "ks") || h.is(m-1, "k") && h.t[m-1].possessive
-		return one(s, m)
+		n.parts[0], n.to = s, m
+		return n, true
 	}
-	if d, isDigits := h.digits(i); isDigits {
-		if d >= 100 {
-			n.scaled = true
-		}
-		if h.is(next, "s") && h.t[next].glued && d >= 2000 && d <= 15000 {
-			n.plural = true // "tandem 3500s"
-			next++
-		}
-		if h.t[i].decimal {
-			n.broken = true
-		}
-		if f, m, ok := h.mixed(v, next); ok {
-			n.broken = true
-			return one(f, m)
-		}
-		// The pair that captions write as "14,9".
-		if e, isDigits := h.digits(i + 1); isDigits && h.t[i+1].glued && h.t[i].to == h.t[i+1].from && e < 100 {
-			n.parts, n.to = []float64{d, e}, i+2
-			return n, true
-		}
-		return one(v, next)
+	if _, digits := h.digits(i); digits {
+		return h.written(n), true
 	}
 	if f, m, ok := h.mixed(v, next); ok {
-		n.broken = true
-		return one(f, m)
+		n.broken, n.parts[0], n.to = true, f, m
+		return n, true
 	}
 	// "fifteen nine hundred" is how some say 15,900.
 	if u := ones[h.word(next)]; u > 0 && v >= 10 && h.is(next+1, "hundred") && !plural {
-		n.scaled = true
-		return one(v*1000+u*100, next+2)
+		n.scaled, n.parts[0], n.to = true, v*1000+u*100, next+2
+		return n, true
 	}
-	n.parts, n.to = []float64{v}, next
-	// Small numbers in a row. One in front of a scale ("two | seven k axles") or of a
-	// fraction stays by itself: it counts.
-	for !plural && len(n.parts) < 8 {
+	return h.inARow(n), true
+}
+
+// dozen reads "a dozen" and "half a dozen".
+func (h *hearing) dozen(i int) (numeral, bool) {
+	switch {
+	case h.is(i, "half") && h.is(i+1, "a") && h.is(i+2, "dozen"):
+		return oneNumber(i, 6, i+3), true
+	case h.is(i, "half") && h.is(i+1, "dozen"):
+		return oneNumber(i, 6, i+2), true
+	case h.is(i, "a") && h.is(i+1, "dozen"):
+		return oneNumber(i, 12, i+2), true
+	case h.is(i, "dozen"):
+		return oneNumber(i, 12, i+1), true
+	}
+	return numeral{}, false
+}
+
+// brokenAt reads a fraction alone, and the one that follows an inch or a foot.
+func (h *hearing) brokenAt(i int) (numeral, bool) {
+	n := numeral{from: i, broken: true}
+	// "quarter inch", "half inch", "three quarter inch", "5/16"
+	if h.is(i, "half", "quarter") && h.is(i+1, "inch", "foot") {
+		n.parts, n.to = []float64{1 / denominators[h.word(i)]}, i+1
+		return n, true
+	}
+	if v, next, ok := h.fraction(i, false); ok && !h.is(next, "of") {
+		n.parts, n.to = []float64{v}, next
+		return n, true
+	}
+	// "inch and a quarter" is 1-1/4 in
+	if h.is(i, "inch", "foot") && h.is(i+1, "and") && h.is(i+2, "a") && !h.isNumberBefore(i) {
+		if v, next, ok := h.fraction(i+2, true); ok {
+			n.parts, n.to = []float64{1 + v}, next
+			return n, true
+		}
+	}
+	return numeral{}, false
+}
+
+// soundsLike reads words that captions write for a number, only before a unit that leaves no
+// other reading.
+func (h *hearing) soundsLike(i int) (numeral, bool) {
+	if v, ok := homophones[h.word(i)]; ok && h.is(i+1, "thousand", "hundred") && !h.isNumberBefore(i) && !h.is(i-1, "up", "down", "close", "next", "how", "not") {
+		if s, m, scaled := h.scale(v, i+1); scaled && s >= 200 {
+			n := oneNumber(i, s, m)
+			n.scaled = true
+			return n, true
+		}
+	}
+	if h.is(i, "for") && h.is(i+1, "foot") && !h.is(i+2, "pounds", "traffic") {
+		return oneNumber(i, 4, i+1), true
+	}
+	if h.is(i, "for") && h.is(i+1, "inch") && h.is(i+2, "channel", "beam", "i", "tubing", "junior", "sides", "ramps") {
+		return oneNumber(i, 4, i+1), true
+	}
+	if h.is(i, "ate") && h.is(i+1, "foot", "inch", "thousand", "ply") {
+		return oneNumber(i, 8, i+1), true
+	}
+	return h.ballSize(i)
+}
+
+// ballSize reads "to and five sixteenths", which is a ball of 2-5/16 in.
+func (h *hearing) ballSize(i int) (numeral, bool) {
+	if !h.is(i, "to", "too") {
+		return numeral{}, false
+	}
+	j := i + 1
+	if h.is(j, "and") {
+		j++
+	}
+	v, next, ok := h.fraction(j, false)
+	if !ok {
+		v, next, ok = h.fiveSixteenths(j)
+	}
+	if !ok || v != 0.3125 {
+		return numeral{}, false
+	}
+	n := oneNumber(i, 2+v, next)
+	n.broken = true
+	return n, true
+}
+
+// written goes on after digits: the s of "3500s", a fraction, and the second number of a pair.
+func (h *hearing) written(n numeral) numeral {
+	i, d, next := n.from, n.parts[0], n.to
+	if d >= 100 {
+		n.scaled = true
+	}
+	if h.is(next, "s") && h.t[next].glued && d >= 2000 && d <= 15000 {
+		n.plural = true // "tandem 3500s"
+		next++
+	}
+	if h.t[i].decimal {
+		n.broken = true
+	}
+	if f, m, ok := h.mixed(d, next); ok {
+		n.broken, n.parts[0], n.to = true, f, m
+		return n
+	}
+	// The pair that captions write as "14,9".
+	if e, isDigits := h.digits(i + 1); isDigits && h.t[i+1].glued && h.t[i].to == h.t[i+1].from && e < 100 {
+		n.parts, n.to = []float64{d, e}, i+2
+		return n
+	}
+	n.to = next
+	return n
+}
+
+// inARow adds the small numbers that follow. One in front of a scale ("two | seven k axles") or of
+// a fraction stays by itself: it counts.
+func (h *hearing) inARow(n numeral) numeral {
+	for !n.plural && len(n.parts) < 8 {
 		j := n.to
 		if h.is(j, "r") && len(n.parts) >= 2 { // "seventy five r fifteen"
 			j++
 		}
-		var v float64
-		var m int
-		var ok bool
+		v, m, plural, ok := h.small(j)
 		if h.is(j, "oh", "o") {
-			v, m, ok = 0, j+1, true
-		} else {
-			v, m, plural, ok = h.small(j)
+			v, m, plural, ok = 0, j+1, false, true
 		}
 		if !ok {
 			break
@@ -354,7 +422,7 @@ func (h *hearing) numeralAt(i int) (numeral, bool) {
 			break // a tire size is whole: what follows counts something
 		}
 	}
-	return n, true
+	return n
 }
 
 // widths reports whether parts are a tire's section width as it is said: two thirty-five,
@@ -409,66 +477,81 @@ func (h *hearing) countingOne(i int) bool {
 	return ok && !h.is(i-1, "this", "that", "the", "other", "each", "every", "another", "which", "new")
 }
 
-// scale reads "hundred" and "thousand" behind v: "seventy seven hundred", "15 k",
+// scale reads "hundred" and "thousand" after v: "seventy seven hundred", "15 k",
 // "a hundred and two", "twelve thousand nine hundred and sixty".
 func (h *hearing) scale(v float64, i int) (float64, int, bool) {
-	scaled := false
 	if h.is(i, "point") && v < 1000 {
 		if d, m, _, ok := h.small(i + 1); ok && d < 10 {
-			v += d / 10
-			i = m
+			v, i = v+d/10, m
 		}
 	}
-	if h.is(i, "ks") && v > 1 && v < 100 {
+	whole := v == float64(int(v))
+	switch {
+	case v <= 1 || v >= 100:
+	case h.is(i, "ks"):
 		return v * 1000, i + 1, true // "tandem 10Ks"
-	}
-	if h.is(i, "hundreds", "thousands") && v > 1 && v < 100 && v == float64(int(v)) && !h.is(i+1, "of") {
-		// "the axles are fifty-two hundreds": so many of that
+	case whole && !h.is(i+1, "of") && h.is(i, "hundreds", "thousands"): // "the axles are fifty-two hundreds"
 		if h.is(i, "hundreds") {
 			return v * 100, i + 1, true
 		}
 		return v * 1000, i + 1, true
 	}
-	if h.is(i, "hundred") && v > 0 && v < 100 && v == float64(int(v)) {
-		v *= 100
-		i++
+	scaled := false
+	if h.is(i, "hundred") && v > 0 && v < 100 && whole {
+		v, i = h.hundredAt(v, i)
 		scaled = true
-		j := i
-		if h.is(j, "and") {
-			j++
-		}
-		if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "k", "thousand", "grand") && !(h.is(i, "and") && v >= 1000 && b < 10) && !(v >= 1000 && h.thing(m)) {
-			if !(h.is(j, "one") && !h.countingOne(j) && j == i) {
-				v += b
-				i = m
-			}
-		} else if d, digits := h.digits(j); digits && j > i && v >= 1000 && d >= 10 && d < 100 && !h.thing(j+1) {
-			v, i = v+d, j+1 // "26 hundred and 40"
-		}
 	}
 	if h.is(i, "thousand", "k", "grand") && v > 0 && v < 1000 {
-		k := h.is(i, "k") // nobody says "fourteen k fifty two" for one figure
-		v *= 1000
-		i++
+		v, i = h.thousandAt(v, i)
 		scaled = true
-		if k {
-			return v, i, true
-		}
-		j := i
-		if h.is(j, "and") {
-			j++
-		}
-		if b, m, ok := h.below1000(j); ok && !(h.is(j, "one") && !h.countingOne(j) && j == i) {
-			if !h.thing(m) {
-				v += b
-				i = m
-			}
-		}
 	}
 	return v, i, scaled
 }
 
-// mixed reads the fraction behind a whole number: "two and five sixteenths",
+// hundredAt is v hundred, and what is said after it: "26 hundred and 40".
+func (h *hearing) hundredAt(v float64, i int) (float64, int) {
+	v *= 100
+	i++
+	j := i
+	if h.is(j, "and") {
+		j++
+	}
+	if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "k", "thousand", "grand") && !(h.is(i, "and") && v >= 1000 && b < 10) && !(v >= 1000 && h.thing(m)) {
+		if !h.pronoun(i, j) {
+			return v + b, m
+		}
+	} else if d, digits := h.digits(j); digits && j > i && v >= 1000 && d >= 10 && d < 100 && !h.thing(j+1) {
+		return v + d, j + 1 // "26 hundred and 40"
+	}
+	return v, i
+}
+
+// thousandAt is v thousand, and what is said after it. Nobody says "fourteen k fifty two" for one
+// figure.
+func (h *hearing) thousandAt(v float64, i int) (float64, int) {
+	k := h.is(i, "k")
+	v *= 1000
+	i++
+	if k {
+		return v, i
+	}
+	j := i
+	if h.is(j, "and") {
+		j++
+	}
+	if b, m, ok := h.below1000(j); ok && !h.pronoun(i, j) && !h.thing(m) {
+		return v + b, m
+	}
+	return v, i
+}
+
+// pronoun reports whether the "one" at j, right after a scale that ends before i, counts nothing:
+// "a hundred, one of them".
+func (h *hearing) pronoun(i, j int) bool {
+	return h.is(j, "one") && !h.countingOne(j) && j == i
+}
+
+// mixed reads the fraction after a whole number: "two and five sixteenths",
 // "two 5/16", "2-5/16", "seventeen point five".
 func (h *hearing) mixed(v float64, i int) (float64, int, bool) {
 	j, and := i, false
@@ -478,23 +561,7 @@ func (h *hearing) mixed(v float64, i int) (float64, int, bool) {
 	case h.is(i, "-"):
 		j = i + 1
 	case h.is(i, "point"):
-		out, place, any := v, 0.1, false
-		for k := i + 1; ; k++ {
-			d, ok := ones[h.word(k)]
-			if !ok {
-				if w := h.word(k); w == "oh" {
-					d, ok = 0, true
-				} else if n, isDigits := h.digits(k); isDigits && n < 10 {
-					d, ok = n, true
-				}
-			}
-			if !ok || place < 0.001 {
-				return out, k, any
-			}
-			out += d * place
-			place /= 10
-			any = true
-		}
+		return h.decimals(v, i+1)
 	}
 	if f, next, ok := h.fraction(j, and); ok {
 		// Two numbers without "and" between them make a mixed number only if the first is
@@ -508,6 +575,28 @@ func (h *hearing) mixed(v float64, i int) (float64, int, bool) {
 		return v + f, next, true
 	}
 	return 0, i, false
+}
+
+// decimals reads the digits after a point, of which there must be one: "point oh five".
+func (h *hearing) decimals(v float64, i int) (out float64, next int, any bool) {
+	out = v
+	place := 0.1
+	for k := i; ; k++ {
+		d, ok := ones[h.word(k)]
+		if !ok {
+			if w := h.word(k); w == "oh" {
+				d, ok = 0, true
+			} else if n, isDigits := h.digits(k); isDigits && n < 10 {
+				d, ok = n, true
+			}
+		}
+		if !ok || place < 0.001 {
+			return out, k, any
+		}
+		out += d * place
+		place /= 10
+		any = true
+	}
 }
 
 func (h *hearing) isFiveSixteenths(i int) bool {

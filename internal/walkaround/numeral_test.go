@@ -75,3 +75,17 @@ func TestNumeralsAsSaid(t *testing.T) {
 		}
 	}
 }
+
+// TestPairAfterLetters: a pair after an abbreviation or a tire size in the same word once
+// ended the program.
+func TestPairAfterLetters(t *testing.T) {
+	for said, want := range map[string]string{"g-v$14,9": "gv $ 14 9", "235/80r16$14,9.": "size:235/80r16 $ 14 9 ."} {
+		var got []string
+		for _, tok := range lexed(said).t {
+			got = append(got, tok.text)
+		}
+		if s := strings.Join(got, " "); s != want {
+			t.Errorf("%q is %q, want %q", said, s, want)
+		}
+	}
+}

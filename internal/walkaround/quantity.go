@@ -54,22 +54,12 @@ var foreignUnits = set(`ton tons yard yards gallon gallons quart quarts volt vol
 var metric = set(`kg kgs kilo kilos kilogram kilograms tonne tonnes meter meters metre metres centimeter centimeters centimetre
 	centimetres cm mm millimeter millimeters millimetre millimetres liter liters litre litres kpa bar`)
 
-// unitAt reads the unit behind a number that ends before token i.
+// unitAt reads the unit after a number that ends before token i.
 func (h *hearing) unitAt(i int, digits bool) (unit, int) {
 	w := h.word(i)
 	switch w {
 	case "pound", "pounds", "lb", "lbs", "pounder", "pounders":
-		switch {
-		case h.is(i+1, "of") && h.is(i+2, "air", "pressure"):
-			return psi, i + 3
-		case h.is(i+1, "per", "a", "foot") && h.is(i+2, "foot", "ft"), h.is(i+1, "per") && h.is(i+2, "lineal", "linear") && h.is(i+3, "foot"):
-			return poundsPerFoot, i + 3
-		case h.is(i+1, "for", "to", "per") && h.is(i+2, "each", "the", "every") && h.is(i+3, "foot"):
-			return poundsPerFoot, i + 4
-		case h.is(i+1, "/") && h.is(i+2, "ft", "foot"):
-			return poundsPerFoot, i + 3
-		}
-		return pounds, i + 1
+		return h.poundsAt(i)
 	case "inch", "inches":
 		return inches, i + 1
 	case "in":
@@ -78,10 +68,7 @@ func (h *hearing) unitAt(i int, digits bool) (unit, int) {
 			return inches, i + 1
 		}
 	case "foot", "feet", "ft", "footer", "footers":
-		if h.is(i+1, "pound", "pounds", "lb", "lbs") {
-			return foreign, i + 2
-		}
-		if h.is(i+1, "candles", "traffic") {
+		if h.is(i+1, "pound", "pounds", "lb", "lbs", "candles", "traffic") {
 			return foreign, i + 2
 		}
 		return feet, i + 1
@@ -107,6 +94,21 @@ func (h *hearing) unitAt(i int, digits bool) (unit, int) {
 	return bare, i
 }
 
+// poundsAt reads what pounds at i are: a weight, a pressure or a weight of each foot.
+func (h *hearing) poundsAt(i int) (unit, int) {
+	switch {
+	case h.is(i+1, "of") && h.is(i+2, "air", "pressure"):
+		return psi, i + 3
+	case h.is(i+1, "per", "a", "foot") && h.is(i+2, "foot", "ft"), h.is(i+1, "per") && h.is(i+2, "lineal", "linear") && h.is(i+3, "foot"):
+		return poundsPerFoot, i + 3
+	case h.is(i+1, "for", "to", "per") && h.is(i+2, "each", "the", "every") && h.is(i+3, "foot"):
+		return poundsPerFoot, i + 4
+	case h.is(i+1, "/") && h.is(i+2, "ft", "foot"):
+		return poundsPerFoot, i + 3
+	}
+	return pounds, i + 1
+}
+
 // quantities reads all numbers of a sentence with their units.
 func (h *hearing) quantities() []quantity {
 	var out []quantity
@@ -120,45 +122,57 @@ func (h *hearing) quantities() []quantity {
 			i++
 			continue
 		}
-		if h.is(n.from-1, "by") && len(n.parts) == 2 && h.is(n.to, "foot") && h.is(n.to+1, "sides", "dovetail", "tail", "ramps", "gate", "beavertail") && teens[h.word(n.from)]+tens[h.word(n.from)]+ones[h.word(n.from)] == n.parts[0] {
-			n.parts, n.to = n.parts[:1], n.from+1 // "six by ten, two foot sides"
+		if h.isOfSides(n) {
+			n.parts, n.to = n.parts[:1], n.from+1
 		}
-		q := quantity{numeral: n, compare: Equal, amount: n.value(), head: n.from}
-		digits := false
-		for k := n.from; k < n.to; k++ {
-			digits = digits || h.t[k].kind == number
-		}
-		var next int
-		q.unit, next = h.unitAt(n.to, digits)
-		q.to = next
-		if n.grand {
-			q.unit = dollars
-		}
-		if h.is(n.from-1, "$") {
-			q.unit, q.from = dollars, n.from-1
-		}
-		if q.unit == feet && n.single() {
-			h.feetAndInches(&q)
-		}
-		if q.unit == inches && n.single() && !n.broken && h.is(q.to, "and") {
-			// "two inches and five sixteenths", "thirty inches and a half"
-			if f, next, ok := h.fraction(q.to+1, true); ok {
-				q.amount += f
-				q.parts, q.broken = []float64{q.amount}, true
-				q.to = next
-				if h.is(q.to, "inch", "inches") {
-					q.to++
-				}
-			}
-		}
-		if h.is(q.to, "/") && h.is(q.to+1, "ft") && q.unit == pounds {
-			q.unit, q.to = poundsPerFoot, q.to+2
-		}
-		q.head = q.from
+		q := h.withUnit(n)
 		out = append(out, q)
 		i = max(q.to, n.to, i+1)
 	}
 	return out
+}
+
+// isOfSides reports whether the second part of a numeral is about a part of the trailer: "six by
+// ten, two foot sides".
+func (h *hearing) isOfSides(n numeral) bool {
+	w := h.word(n.from)
+	return h.is(n.from-1, "by") && len(n.parts) == 2 && h.is(n.to, "foot") && h.is(n.to+1, "sides", "dovetail", "tail", "ramps", "gate", "beavertail") &&
+		teens[w]+tens[w]+ones[w] == n.parts[0]
+}
+
+// withUnit reads what a numeral counts.
+func (h *hearing) withUnit(n numeral) quantity {
+	q := quantity{numeral: n, compare: Equal, amount: n.value(), head: n.from}
+	digits := false
+	for k := n.from; k < n.to; k++ {
+		digits = digits || h.t[k].kind == number
+	}
+	q.unit, q.to = h.unitAt(n.to, digits)
+	if n.grand {
+		q.unit = dollars
+	}
+	if h.is(n.from-1, "$") {
+		q.unit, q.from = dollars, n.from-1
+	}
+	if q.unit == feet && n.single() {
+		h.feetAndInches(&q)
+	}
+	if q.unit == inches && n.single() && !n.broken && h.is(q.to, "and") {
+		// "two inches and five sixteenths", "thirty inches and a half"
+		if f, next, ok := h.fraction(q.to+1, true); ok {
+			q.amount += f
+			q.parts, q.broken = []float64{q.amount}, true
+			q.to = next
+			if h.is(q.to, "inch", "inches") {
+				q.to++
+			}
+		}
+	}
+	if h.is(q.to, "/") && h.is(q.to+1, "ft") && q.unit == pounds {
+		q.unit, q.to = poundsPerFoot, q.to+2
+	}
+	q.head = q.from
+	return q
 }
 
 // telephone is how many tokens of a telephone number begin at i: 555-0142, or digits said
@@ -249,15 +263,7 @@ func (n numeral) together() (float64, bool) {
 		if counted123(p) {
 			return 0, false
 		}
-		all := true
-		for _, x := range p {
-			all = all && x < 10
-		}
-		if all && len(p) <= 6 {
-			v := 0.0
-			for _, x := range p {
-				v = v*10 + x
-			}
+		if v, ok := digitsInARow(p); ok {
 			return v, true
 		}
 	}
@@ -282,6 +288,17 @@ func (n numeral) together() (float64, bool) {
 		}
 	}
 	return 0, false
+}
+
+// digitsInARow is a number whose digits are said one by one, at most six of them.
+func digitsInARow(parts []float64) (v float64, ok bool) {
+	for _, x := range parts {
+		if x >= 10 {
+			return 0, false
+		}
+		v = v*10 + x
+	}
+	return v, len(parts) <= 6
 }
 
 // counted123 reports one, two, three ...: somebody counts.
