@@ -36,6 +36,15 @@ var phrases = []struct {
 	{regexp.MustCompile(`(?i)\b(nought|whilst|hitherto|therein|thereof|wherein|whereof|heretofore)\b`), "a plain word"},
 }
 
+// anyPhrase matches a line that has one of the phrases.
+var anyPhrase = func() *regexp.Regexp {
+	var forms []string
+	for _, p := range phrases {
+		forms = append(forms, "(?:"+p.form.String()+")")
+	}
+	return regexp.MustCompile(strings.Join(forms, "|"))
+}()
+
 // plainPhrases look like one of the phrases above and are good English.
 var plainPhrases = regexp.MustCompile(`(?i)\b(there (is|are|was|were) no|(is|are|was|were) no (such|longer|more than|less than|later than|earlier than|larger than|smaller than|higher than|fewer than|deeper than|worse|better|way|need))\b`)
 
@@ -49,6 +58,9 @@ var meantSo = map[string]int{
 // phrasesIn lists the phrases in a text, each with its line.
 func phrasesIn(text string) (out []string) {
 	for i, line := range strings.Split(text, "\n") {
+		if !anyPhrase.MatchString(line) { // nearly every line
+			continue
+		}
 		for _, p := range phrases {
 			for _, m := range p.form.FindAllStringIndex(line, -1) {
 				// Look at a few words before it too: "there is no".
