@@ -227,6 +227,10 @@ func (d *drawing) wheels(f *facts, bottom measure.Inches) {
 			w.hub, w.dish = measure.Share(0.42).OfLength(rim), measure.Share(0.74).OfLength(rim)
 		}
 		d.rings = append(d.rings, w)
+		// The spring and its hanger carry a frame that is above the tires.
+		if at := w.center.x; bottom > f.tire.Inches {
+			d.add(body, guessed, point{at - 11, bottom}, point{at + 11, bottom}, point{at + 4, f.tire.Inches - 2}, point{at - 4, f.tire.Inches - 2})
+		}
 	}
 	if !f.fenders {
 		return
