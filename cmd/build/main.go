@@ -152,17 +152,8 @@ func terminal(f *os.File) bool {
 // news prints what a build found: what refuses something or was not read, and without -quiet
 // what else is new.
 func (c *command) news(w io.Writer, r *site.Result) error {
-	aside := map[string]bool{}
-	if r.Yard != nil {
-		for _, u := range r.Yard.Stock.Units {
-			aside[u.File] = u.Withheld()
-		}
-	}
-	for _, f := range r.Findings {
-		aside[f.Unit] = aside[f.Unit] || f.Severity == inspect.Stop
-	}
 	return report.News(w, report.Told{Program: program(), From: c.from, Found: report.Under(c.from, r.Findings), Fresh: report.Under(c.from, r.Fresh),
-		Before: r.Before, Published: r.Published, Quiet: c.quiet, Aside: aside})
+		Before: r.Before, Published: r.Published, Quiet: c.quiet, Aside: r.Aside()})
 }
 
 func status(n report.Numbers) int {

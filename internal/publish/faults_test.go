@@ -90,19 +90,19 @@ func TestBusy(t *testing.T) {
 func TestRememberRefuses(t *testing.T) {
 	dir := t.TempDir()
 	target := filepath.Join(dir, "public")
-	if err := Remember(target, []byte("note")); err == nil {
+	if err := Remember(target, []byte("note"), nil); err == nil {
 		t.Error("a note next to nothing")
 	}
 	mustSwap(t, newSwapper(), older, target)
 	put(t, "x", mkdir(t, dir, ".public.kept.part"), "file") // a folder that is not empty
-	if err := Remember(target, []byte("note")); err == nil {
+	if err := Remember(target, []byte("note"), nil); err == nil {
 		t.Error("a note through a folder")
 	}
 	if err := os.RemoveAll(filepath.Join(dir, ".public.kept.part")); err != nil {
 		t.Fatal(err)
 	}
 	put(t, "x", mkdir(t, dir, ".public.kept"), "file")
-	if err := Remember(target, []byte("note")); err == nil {
+	if err := Remember(target, []byte("note"), nil); err == nil {
 		t.Error("a note over a folder")
 	}
 	wantAlone(t, dir, ".public.kept", "public")
@@ -114,7 +114,7 @@ func TestRememberRefuses(t *testing.T) {
 	}
 	for _, note := range []string{"", "note"} {
 		put(t, "left by a killed build", dir, ".public.kept.part")
-		if err := Remember(target, []byte(note)); err != nil || string(Recall(target)) != note {
+		if err := Remember(target, []byte(note), nil); err != nil || string(Recall(target)) != note {
 			t.Errorf("%q: %v", Recall(target), err)
 		}
 		wantAlone(t, dir, ".public.kept", "public")

@@ -50,6 +50,20 @@ type Result struct {
 	Moves *stockfile.Moves
 }
 
+// Aside tells for the files of units whether they are kept off the site: withheld, or stopped.
+func (r *Result) Aside() map[string]bool {
+	aside := map[string]bool{}
+	if r.Yard != nil {
+		for _, u := range r.Yard.Stock.Units {
+			aside[u.File] = u.Withheld()
+		}
+	}
+	for _, f := range r.Findings {
+		aside[f.Unit] = aside[f.Unit] || f.Severity == inspect.Stop
+	}
+	return aside
+}
+
 // Build reads, computes, inspects, makes the pages and publishes them. What it found is in
 // the result even where the error says that the site could not be published.
 func Build(o Options) (*Result, error) {
