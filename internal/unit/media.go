@@ -73,20 +73,6 @@ func (u *Unit) Media() []Media {
 	return out
 }
 
-// WithheldFiles are the photos of proofs that a unit keeps off the site, by their names below
-// content/. None of them is published, whatever else names it.
-func (s *Stock) WithheldFiles() map[string]bool {
-	out := map[string]bool{}
-	for _, list := range s.Media {
-		for _, m := range list {
-			if m.Withheld {
-				out[m.Name] = true
-			}
-		}
-	}
-	return out
-}
-
 // shelf knows which files are there; each folder is listed once. It is safe for several
 // at a time.
 type shelf struct {

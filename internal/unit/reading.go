@@ -171,6 +171,7 @@ func (r *Reading) Stock() (*Stock, []Problem) {
 			r.stock.Media[u.Unit.File] = r.media[i]
 		}
 	}
+	r.stock.keptOff = r.keepOff()
 	r.problems = append(r.problems, r.stock.setAside()...)
 	sortProblems(r.problems)
 	return r.stock, r.problems

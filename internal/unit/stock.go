@@ -23,7 +23,8 @@ type Stock struct {
 	// Media are the files that the units name, by the unit's file, in the order of Media.
 	Media map[string][]Media
 
-	ignored []string // files in the folders that are neither units nor models
+	keptOff map[string]KeptOff // by the names of files below content/
+	ignored []string           // files in the folders that are neither units nor models
 }
 
 // The folders and files below the root.
