@@ -141,6 +141,7 @@ var All = []*Rule{
 	freshWaterCargo,
 	ratingOverLabel,
 	ratingEstimated,
+	sourceUnknown,
 	ratingUnknown,
 	spareDiffers,
 	newButOld,

@@ -361,7 +361,10 @@ func peel(s, what, example string) (body string, about bool, from Provenance, er
 		if strings.ContainsAny(note, "()") {
 			return "", false, from, fmt.Errorf("%s %q has a parenthesis inside a parenthesis; give one place where it comes from", what, s)
 		}
-		from, body = ParseProvenance(note), strings.TrimSpace(body[:open])
+		if from = ParseProvenance(note); from == (Provenance{}) {
+			from.Origin = Other // empty parentheses name no place
+		}
+		body = strings.TrimSpace(body[:open])
 	}
 	if body == "" {
 		return "", false, from, fmt.Errorf("%s %q has no number; write %s", what, s, example)

@@ -170,7 +170,7 @@ func TestAboutAndProvenance(t *testing.T) {
 		{"7,040 lb (said 1:75)", false, measure.Provenance{Origin: measure.Said, Text: "said 1:75"}},
 		{"7,040 lb (estimate)", false, measure.Provenance{Origin: measure.Estimate, Text: "estimate"}},
 		{"7,040 lb ( the  old ticket )", false, measure.Provenance{Origin: measure.Other, Text: "the old ticket"}},
-		{"7,040 lb ()", false, measure.Provenance{}},
+		{"7,040 lb ()", false, measure.Provenance{Origin: measure.Other}},
 	} {
 		got, err := measure.ParseWeight(c.text)
 		if err != nil || got.Value != 7040 || got.About != c.about || got.From != c.from {

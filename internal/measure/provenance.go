@@ -80,15 +80,19 @@ func ParseProvenance(note string) Provenance {
 			return Provenance{Origin: Said, Text: "said " + Clock(at), At: int32(at), Timed: true}
 		}
 	}
-	if strings.HasPrefix(low, "said ") {
-		// "said by the owner", "said 1:75": still only said, so it must be confirmed.
-		return Provenance{Origin: Said, Text: note}
-	}
 	if m := scaleForm.FindStringSubmatch(low); m != nil {
 		return Provenance{Origin: ScaleTicket, Text: "scale ticket " + m[1]}
 	}
 	if m := sinceForm.FindStringSubmatch(low); m != nil {
 		return Provenance{Origin: Since, Text: "since " + m[1]}
+	}
+	// "said by the owner", "said 1:75", "tag; said 0:40": still only said, so it must be
+	// confirmed. A guess stays one in any words.
+	switch words := noteWords(low); {
+	case anyOf(words, hearsay):
+		return Provenance{Origin: Said, Text: note}
+	case strings.Contains(low, "?") || anyOf(words, guesses):
+		return Provenance{Origin: Estimate, Text: note}
 	}
 	return Provenance{Origin: Other, Text: note}
 }

@@ -416,6 +416,9 @@ func (f *Field[T]) kindName() string {
 // peel removes "about" from the front of a text and a provenance from its end.
 func peel(text string) (rest string, about bool, from measure.Provenance) {
 	rest, about, note := split(text)
+	if note == "" && strings.HasSuffix(strings.TrimSpace(text), ")") && !strings.HasSuffix(rest, ")") {
+		return rest, about, measure.Provenance{Origin: measure.Other} // empty parentheses
+	}
 	return rest, about, measure.ParseProvenance(note)
 }
 
@@ -431,6 +434,23 @@ func split(text string) (rest string, about bool, note string) {
 		rest = strings.TrimSpace(rest[:open])
 	}
 	return rest, about, note
+}
+
+// noteFault says what is wrong with the note in parentheses after a value, and what to do.
+func noteFault(text string, k *key) (message, remedy string) {
+	switch k.kind {
+	case "text":
+		if !k.noted && k.choices == nil {
+			return "", ""
+		}
+	case "date", "days", "time in the recording":
+		return "", ""
+	}
+	_, note, _ := strings.Cut(text, "(")
+	if word := measure.LookAlike(note); word != "" {
+		return fmt.Sprintf("has letters of another alphabet in the word %+q", word), "type the word again"
+	}
+	return "", ""
 }
 
 // sameWords compares a choice with what was written: capitals, hyphens and blanks aside.

@@ -597,6 +597,11 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s holds an invisible character (U+%04X)", k.path, c), "write the value without it")
 		return
 	}
+	if message, remedy := noteFault(n.Value, k); message != "" {
+		l.spoil()
+		r.problem(ValueUnreadable, r.pos(n), k.path+" "+message, remedy)
+		return
+	}
 	if r.cutOff(n, k) {
 		l.spoil()
 		return
