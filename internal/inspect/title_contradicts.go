@@ -246,19 +246,14 @@ func titleYear(c *Case) (says, is string, at unit.Pos) {
 	return "", "", at
 }
 
-var payloadWords = regexp.MustCompile(`(?i)\b([0-9][0-9,]*)\s*(?:lbs?|pounds?)\.?\s+(?:of\s+)?payload\b|\bpayload\s+(?:of\s+|is\s+)?([0-9][0-9,]*)\s*(?:lbs?|pounds?)\b`)
-
-// payloadIn finds a payload in a text that is more than the trailer's. A text may round the
+// payloadIn finds a load in a title that is more than the trailer takes. A title may round the
 // payload up to the next 50 lb.
 func payloadIn(c *Case, text string) (says, is string, at unit.Pos) {
 	own := c.Work.Payload
-	m := payloadWords.FindStringSubmatch(text)
-	if m == nil || !own.Known {
-		return "", "", at
+	for _, p := range promises(text) {
+		if own.Known && !measure.NotOver(p.load, measure.Up(own.Value, 50)) {
+			return p.says, own.Value.Limit(), c.Weights.GVWR.Pos
+		}
 	}
-	w, err := measure.ParseWeight(m[1] + m[2] + " lb")
-	if err != nil || measure.NotOver(w.Value, measure.Up(own.Value, 50)) {
-		return "", "", at
-	}
-	return m[0], own.Value.Limit(), c.Weights.GVWR.Pos
+	return "", "", at
 }

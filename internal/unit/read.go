@@ -556,6 +556,27 @@ func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 	}
 }
 
+// unfit reports a value that is not read at all: too long, with characters that nobody sees or
+// that look like others, or cut off.
+func (r *reader) unfit(n *yaml.Node, k *key) bool {
+	message, remedy := "", ""
+	// YAML reads "\u202e" in quotes as the character itself.
+	if i := strings.IndexFunc(n.Value, unseen); len(n.Value) > mostValue {
+		message = fmt.Sprintf("has %d bytes; one value stays below %d", len(n.Value), mostValue)
+		remedy = "write it shorter; long texts belong in the notes below the front matter"
+	} else if i >= 0 {
+		c, _ := utf8.DecodeRuneInString(n.Value[i:])
+		message, remedy = fmt.Sprintf("holds an invisible character (U+%04X)", c), "write the value without it"
+	} else {
+		message, remedy = noteFault(n.Value, k)
+	}
+	if message == "" {
+		return r.cutOff(n, k)
+	}
+	r.problem(ValueUnreadable, r.pos(n), k.path+" "+message, remedy)
+	return true
+}
+
 // found names what is in the place of something else that was expected.
 func found(n *yaml.Node) string {
 	switch n.Kind {
@@ -584,25 +605,7 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 		l.blank(r.pos(n))
 		return
 	}
-	if len(n.Value) > mostValue {
-		l.spoil()
-		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s has %d bytes; one value stays below %d", k.path, len(n.Value), mostValue),
-			"write it shorter; long texts belong in the notes below the front matter")
-		return
-	}
-	// YAML reads "\u202e" in quotes as the character itself.
-	if i := strings.IndexFunc(n.Value, unseen); i >= 0 {
-		l.spoil()
-		c, _ := utf8.DecodeRuneInString(n.Value[i:])
-		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s holds an invisible character (U+%04X)", k.path, c), "write the value without it")
-		return
-	}
-	if message, remedy := noteFault(n.Value, k); message != "" {
-		l.spoil()
-		r.problem(ValueUnreadable, r.pos(n), k.path+" "+message, remedy)
-		return
-	}
-	if r.cutOff(n, k) {
+	if r.unfit(n, k) {
 		l.spoil()
 		return
 	}

@@ -1,0 +1,36 @@
+package inspect
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// TestPromises: the ways in which words promise a load, and those in which they tell of something
+// else. The sentences are invented.
+func TestPromises(t *testing.T) {
+	for text, want := range map[string]string{
+		"payload is 99,999 lb": "99999", "payload is 99,999\u00a0lb": "99999", "payload is 99,999&nbsp;lb": "99999", "payload is 9&#57;,999 lb": "99999",
+		"payload is 50 tons": "100000", "payload: 45,000 kg": "99208", "payload is 99k": "99000", "Its payload is up to about 9,000 pounds.": "9000",
+		"It hauls 99,999 lb.": "99999", "carries up to 99,999 lb": "99999", "capacity 99,999 lb": "99999", "99,999# payload": "99999",
+		"a 10-ton payload": "20000", "payload of twelve thousand five hundred pounds": "12500", "hauls fifty tons": "100000", "carries ten and a half tons": "21000",
+		"takes a 12,000 lb skid steer": "12000", "good for 9,000 lb": "9000", "Payload 5.000 kg": "11023", "payload 2½ tons": "5000", "5 metric tons of payload": "11023",
+		"Takes a full 5,001 lb of payload, no problem.": "5001", "PAYLOAD IS ９９，９９９ LB": "99999", "pay\u00adload is 9,000 lb": "9000", "a load capacity of 9,000 lb": "9000",
+		"ten thousand lb capacity": "10000", "payload is one hundred thousand lb": "100000", "payload 8k lb and it carries 9k lb": "8000 9000",
+		"Payload over 9,000 lb": "9000", "payload twelve grand": "12000",
+
+		"The ramps hold 9,000 lb.": "", "a winch with 12,000 lb capacity": "", "jack, 7,000 lb capacity": "", "the price of the payload is $9,000": "",
+		"it carries its 14,000 lb GVWR well": "", "Do not haul 10,000 lb on it": "", "payload is gvwr less 2,000 lb": "", "14,000 lb GVWR dump": "", "it holds 200 gallons": "",
+		"the deck holds 9,000 lb on a square foot": "", "three axles of 7,000 lb": "", "your truck hauls 12,000 lb": "", "good trailer, 9,000 lb gross": "",
+		"payload\n\n9,000 lb is its GVWR": "", "payload\n": "", "9\n \n": "", "and a half": "", "": "", "payload is a hundred and a half and": "",
+		"payload. 9,000 lb is its GVWR": "", "empty it is 9,000 lb": "", "payload sheet, page 12": "", "load it by 9 and haul 2 loads": "", "it takes 8 tires": "",
+	} {
+		var got []string
+		for _, p := range promises(text) {
+			got = append(got, fmt.Sprintf("%.0f", float64(p.load)))
+		}
+		if strings.Join(got, " ") != want {
+			t.Errorf("%q: %q; want %q", text, got, want)
+		}
+	}
+}
