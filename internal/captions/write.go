@@ -3,6 +3,7 @@ package captions
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 )
 
@@ -14,9 +15,21 @@ func (c Track) WebVTT() string {
 	var b strings.Builder
 	b.WriteString("WEBVTT\n")
 	for _, cue := range c.Cues {
-		writeCue(&b, cue.Start, cue.End, cue.Text)
+		writeCue(&b, cue.Start, cue.End, unnamed(cue.Text))
 	}
 	return b.String()
+}
+
+var (
+	// voiceLeftOpen is a mark of a speaker that does not close on its line.
+	voiceLeftOpen = regexp.MustCompile(`(?i)</?v(?:[\s.][^<>\n]*)?(?:\n|$)`)
+	// turn is a change of the speaker with a name, as captions for television write it: >> BOB:
+	turn = regexp.MustCompile(`(?m)^[ \t]*(?:>>+|[-–—])[ \t]*\[?[\p{L}][\p{L}\p{M} .,'’-]{0,40}\]?:`)
+)
+
+// unnamed is a text without the names of who speaks, in the forms in which no player marks them.
+func unnamed(text string) string {
+	return turn.ReplaceAllString(voiceLeftOpen.ReplaceAllString(text, "\n"), ">>")
 }
 
 // A Chapter is a part of a recording.

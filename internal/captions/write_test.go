@@ -61,3 +61,22 @@ func TestWebVTTHoldsMarks(t *testing.T) {
 		t.Errorf("chapters %q, want %q", got, want)
 	}
 }
+
+// TestNoSpeakers: a speaker's name is not in the captions that are published, also where its mark
+// is not closed or is only a custom.
+func TestNoSpeakers(t *testing.T) {
+	for text, want := range map[string]string{
+		"<v Bob>the deck": "the deck", "<v Bob Miller the deck": "", "<v.loud Bob the deck\nis new": "is new", "ok <V Bob": "ok",
+		">> BOB: the deck": "&gt;&gt; the deck", ">>Bob Miller: it is": "&gt;&gt; it is", "- [Ann]: yes": "&gt;&gt; yes",
+		">> it is 7:15": "&gt;&gt; it is 7:15", "GVWR: 7,000": "GVWR: 7,000", "a < v and b": "a &lt; v and b", "- yes: it is": "&gt;&gt; it is",
+	} {
+		track, _, err := Read("a.vtt", []byte("WEBVTT\n\n00:01.000 --> 00:02.000\n"+text+"\n\n00:03.000 --> 00:04.000\nend\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, _, _ := strings.Cut(track.WebVTT(), "00:00:03")
+		if _, got, _ = strings.Cut(got, "00:00:02.000\n"); strings.TrimSpace(got) != want {
+			t.Errorf("%q: %q; want %q", text, got, want)
+		}
+	}
+}

@@ -172,7 +172,7 @@ func NoLinks(from, name string) error {
 	for step := range strings.SplitSeq(filepath.ToSlash(rel), "/") {
 		at = filepath.Join(at, step)
 		if info, err := os.Lstat(at); err == nil && info.Mode()&fs.ModeSymlink != 0 {
-			return fmt.Errorf("%q is a link to another place, and nothing is written there; put the folder or the file itself in its place", filepath.ToSlash(at))
+			return fmt.Errorf("%q is a link to another place, and nothing is read or written there; put the folder or the file itself in its place", filepath.ToSlash(at))
 		}
 	}
 	return nil

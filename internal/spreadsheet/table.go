@@ -24,6 +24,9 @@ const (
 	maxRows     = 20_000
 	maxColumns  = 500
 	maxCells    = maxRows * maxColumns
+	// maxText is how many bytes all cells hold together. A workbook stores a text once and names
+	// it in many cells, so a small file can hold gigabytes.
+	maxText = 16 << 20
 )
 
 // A Table is a sheet: the names of its columns, and its rows.
@@ -107,7 +110,7 @@ func separated(data []byte) ([][]string, error) {
 		}
 	}
 	var rows [][]string
-	all := 0
+	var all extent
 	for {
 		cells, err := r.Read()
 		if errors.Is(err, io.EOF) {
@@ -131,10 +134,19 @@ func separated(data []byte) ([][]string, error) {
 	}
 }
 
+// An extent counts cells and the bytes of their texts.
+type extent struct{ cells, bytes int }
+
 // fitting is a copy of a row without the blank cells at its end, if the sheet is of a size that
-// is read. All counts the cells of all rows.
-func fitting(cells []string, row int, all *int) ([]string, error) {
-	if *all += len(cells); *all > maxCells {
+// is read. All counts the cells of all rows, and their bytes.
+func fitting(cells []string, row int, all *extent) ([]string, error) {
+	for _, c := range cells {
+		all.bytes += len(c)
+	}
+	if all.bytes > maxText {
+		return nil, fmt.Errorf("its cells hold more than %d MB of text up to row %d; copy the columns that you need into a new sheet", maxText>>20, row)
+	}
+	if all.cells += len(cells); all.cells > maxCells {
 		return nil, fmt.Errorf("it has more than %d cells up to row %d; copy the rows and columns that hold something into a new sheet", maxCells, row)
 	}
 	n := len(cells)
@@ -177,7 +189,7 @@ func workbook(data []byte) (rows [][]string, err error) {
 		return nil, err
 	}
 	defer func() { err = errors.Join(err, all.Close()) }()
-	many := 0
+	var many extent
 	for all.Next() {
 		cells, err := all.Columns()
 		if err == nil {

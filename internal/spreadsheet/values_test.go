@@ -1,6 +1,8 @@
 package spreadsheet
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -88,22 +90,29 @@ func TestValues(t *testing.T) {
 // something.
 func TestFitting(t *testing.T) {
 	row := func(n int) []string { return append(make([]string, n-1), "x") }
-	all := 0
-	if got, err := fitting(append(row(maxColumns), " ", "\t"), 3, &all); err != nil || len(got) != maxColumns || all != maxColumns+2 {
-		t.Errorf("%d cells of %d, %v", len(got), all, err)
+	var all extent
+	if got, err := fitting(append(row(maxColumns), " ", "\t"), 3, &all); err != nil || len(got) != maxColumns || all.cells != maxColumns+2 {
+		t.Errorf("%d cells of %d, %v", len(got), all.cells, err)
 	}
 	if _, err := fitting(row(maxColumns+1), 3, &all); err == nil || !strings.Contains(err.Error(), "row 3 has something in column") {
 		t.Errorf("%v", err)
 	}
-	all = maxCells - 2
+	all = extent{cells: maxCells - 2}
 	if _, err := fitting(row(2), 4, &all); err != nil {
 		t.Errorf("as many cells as can be: %v", err)
 	}
 	if _, err := fitting(row(1), 5, &all); err == nil || !strings.Contains(err.Error(), "up to row 5") {
 		t.Errorf("one more: %v", err)
 	}
-	if got, err := fitting([]string{" ", ""}, 1, new(int)); err != nil || len(got) != 0 {
+	if got, err := fitting([]string{" ", ""}, 1, new(extent)); err != nil || len(got) != 0 {
 		t.Errorf("%q, %v", got, err)
+	}
+	all = extent{bytes: maxText - 3}
+	if _, err := fitting([]string{"abc"}, 6, &all); err != nil {
+		t.Errorf("as much text as can be: %v", err)
+	}
+	if _, err := fitting([]string{"a"}, 7, &all); err == nil || !strings.Contains(err.Error(), "up to row 7") {
+		t.Errorf("a letter more: %v", err)
 	}
 }
 
@@ -111,5 +120,26 @@ func TestFitting(t *testing.T) {
 func TestKeptFiles(t *testing.T) {
 	if a, b := keptFile("yard", false), keptFile("yard", true); a == b || !strings.HasSuffix(a, KeptName) || !strings.HasSuffix(b, ModelsKeptName) {
 		t.Errorf("%s and %s", a, b)
+	}
+}
+
+// TestKeptFileIsNoLink: columns are read from the yard's own file only.
+func TestKeptFileIsNoLink(t *testing.T) {
+	from := t.TempDir()
+	if err := os.MkdirAll(filepath.Join(from, "content"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	elsewhere := filepath.Join(t.TempDir(), "secret")
+	if err := os.WriteFile(elsewhere, []byte("password"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{KeptName, ModelsKeptName, PastName} {
+		file := filepath.Join(from, "content", name)
+		if err := os.Symlink(elsewhere, file); err != nil {
+			t.Skip("links cannot be made here")
+		}
+		if text, err := readKept(from, file); err == nil || !strings.Contains(err.Error(), "is a link") {
+			t.Errorf("%s: %q, %v", name, text, err)
+		}
 	}
 }

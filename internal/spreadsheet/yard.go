@@ -34,7 +34,7 @@ func keptFile(from string, models bool) string {
 // Models says that the sheet is a maker's.
 func For(from string, table *Table, yard *unit.Stock, models bool) (Plan, error) {
 	file := keptFile(from, models)
-	text, err := files.Read(file)
+	text, err := readKept(from, file)
 	if err != nil {
 		return Plan{}, err
 	}
@@ -57,9 +57,18 @@ func For(from string, table *Table, yard *unit.Stock, models bool) (Plan, error)
 	return p, nil
 }
 
+// readKept reads a file of the yard, and not one elsewhere that a link leads to; nil if there is
+// none.
+func readKept(from, file string) ([]byte, error) {
+	if err := files.NoLinks(from, file); err != nil {
+		return nil, err
+	}
+	return files.Read(file)
+}
+
 // pastOf reads what earlier sheets said to a yard.
 func pastOf(from string) (Past, error) {
-	text, err := files.Read(filepath.Join(from, "content", PastName))
+	text, err := readKept(from, filepath.Join(from, "content", PastName))
 	if err != nil || text == nil {
 		return nil, err
 	}

@@ -33,6 +33,9 @@ const (
 	// each may begin a link.
 	mostDeep     = 20
 	mostBrackets = 2000
+	// Maximum number of runs of marks for emphasis. goldmark looks for the partner of each
+	// among all that came before.
+	mostMarks = 2000
 	// Maximum length of one value of the front matter. A longer one is a whole text.
 	mostValue = 4000
 )
@@ -250,6 +253,10 @@ func (r *reader) wordsWithin(body []byte, line int) bool {
 		return r.refuse(posAt(r.file, line, 1), fmt.Sprintf("the words hold %d square brackets [; they hold no more than %d", n, mostBrackets),
 			"leave out what is not a link")
 	}
+	if n := marks(body); n > mostMarks {
+		return r.refuse(posAt(r.file, line, 1), fmt.Sprintf("the words hold %d marks * _ or ~ for emphasis; they hold no more than %d", n, mostMarks),
+			"leave out most of them; a page that is all bold has nothing bold")
+	}
 	for l := range bytes.Lines(body) {
 		if n := nested(l); n > mostDeep {
 			return r.refuse(posAt(r.file, line, 1), fmt.Sprintf("quotes and lists are nested %d levels deep here; the most is %d", n, mostDeep),
@@ -262,6 +269,18 @@ func (r *reader) wordsWithin(body []byte, line int) bool {
 		line++
 	}
 	return true
+}
+
+// marks counts the runs of equal marks for emphasis and for what is struck through.
+func marks(body []byte) (n int) {
+	last := byte(0)
+	for _, c := range body {
+		if c != last && (c == '*' || c == '_' || c == '~') {
+			n++
+		}
+		last = c
+	}
+	return n
 }
 
 // nested counts the marks of quotes and lists in front of a line (CommonMark 0.31.2, 5.1

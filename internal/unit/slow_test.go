@@ -25,3 +25,24 @@ func TestVideoEndsInTime(t *testing.T) {
 		}
 	}
 }
+
+// TestMarksAreBounded: the parser's time grows with the square of the marks for emphasis. As many
+// as are read take little time, and one more is refused before it is parsed.
+func TestMarksAreBounded(t *testing.T) {
+	for words, want := range map[string]int{"": 0, "**a** _b_ ~~c~~": 6, "*_*_": 4, "plain": 0, "****": 1} {
+		if got := marks([]byte(words)); got != want {
+			t.Errorf("%q: %d marks; want %d", words, got, want)
+		}
+	}
+	at := "---\nstock: SB-1\n---\n" + strings.Repeat("*a_", mostMarks/2)
+	start := time.Now()
+	if u, problems := ReadUnit("a.md", []byte(at)); u.Broken || len(problems) > 0 {
+		t.Errorf("as many marks as can be: %v", problems)
+	}
+	if took := time.Since(start); took > 5*time.Second {
+		t.Errorf("as many marks as can be took %v", took)
+	}
+	if _, problems := ReadUnit("a.md", []byte(at+" *")); len(problems) != 1 || !strings.Contains(problems[0].Message, "marks") {
+		t.Errorf("one mark more: %v", problems)
+	}
+}
