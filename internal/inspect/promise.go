@@ -122,7 +122,7 @@ func (w *promising) weight(i int) (q weighed, ok bool) {
 		if metric && each == 2000 {
 			each = 2204.62
 		}
-		q.pounds, q.to, q.unit = q.pounds*each, at+1, true
+		q.pounds, q.to, q.unit = float64(q.pounds*each), at+1, true
 	}
 	return q, q.pounds > 0
 }
@@ -142,9 +142,9 @@ func (w *promising) number(i int) (v float64, at int) {
 		if n := numberWords[s]; n > 0 {
 			part += n
 		} else if m := multiples[s]; m == 100 {
-			part *= m
+			part = float64(part * m)
 		} else if m > 0 {
-			sum, part = sum+part*m, 0
+			sum, part = sum+float64(part*m), 0
 		} else if s != "and" {
 			return sum + part, at
 		} else if w.is(at+1) == "a" && w.is(at+2) == "half" {
