@@ -120,19 +120,21 @@ func (f *facts) openSides() (high measure.Inches, ok bool) {
 }
 
 // traps draws the bottoms of a hopper from the wheels forward, one for each trap and one where
-// nobody counted, in a usual shape.
+// nobody counted, in a usual shape: as wide as there is space for them in front of the wheels.
 func (d *drawing) traps(f *facts, bottom measure.Inches) {
 	traps := 1
 	if n := f.unit.Bed.Traps; n.Given() && n.Value > 0 {
 		traps = n.Value
 	}
+	from := f.axle(0) - f.tire.Half() - 4
+	wide := min(72, (from-f.front.Inches)/measure.Inches(traps))
+	if wide < 20 || bottom <= 14 {
+		return
+	}
 	for i := range traps {
-		mid := f.axle(0) - f.tire.Half() - 40 - measure.Inches(72).Times(i)
-		if mid-36 <= f.front.Inches || bottom <= 14 {
-			return
-		}
-		d.add(shell, false, point{mid - 36, bottom}, point{mid + 36, bottom}, point{mid + 9, bottom.Half()}, point{mid - 9, bottom.Half()})
-		d.box(body, false, mid-10, mid+10, bottom.Half()-2, bottom.Half())
+		mid, low := from-wide.Half()-wide.Times(i), wide/8
+		d.add(shell, false, point{mid - wide.Half(), bottom}, point{mid + wide.Half(), bottom}, point{mid + low, bottom.Half()}, point{mid - low, bottom.Half()})
+		d.box(body, false, mid-low-1, mid+low+1, bottom.Half()-2, bottom.Half())
 	}
 }
 

@@ -141,9 +141,9 @@ func TestCounts(t *testing.T) {
 		{"1 trap", given(t, hopper, "traps: 2 => traps: 1", "center: 14 ft => center: 28 ft"), trapsOf, 1},
 		{"nobody counted the traps", given(t, hopper, "  traps: 2\n => ", "center: 14 ft => center: 28 ft"), trapsOf, 1},
 		{"0 traps", given(t, hopper, "traps: 2 => traps: 0", "center: 14 ft => center: 28 ft"), trapsOf, 1},
-		// The first axle is at 168 - 17.5, the tire's front at 135.1: a trap's middle 95.1, its front 59.1.
-		{"no place for a trap", given(t, hopper), trapsOf, 0},
-		{"place for one", given(t, hopper, "front: 5 ft => front: 59 in"), trapsOf, 1},
+		// The first axle is at 168 - 17.5, the tire's front at 135.1: two traps of 20 in end 40 in ahead of 131.1.
+		{"no place for two traps", given(t, hopper, "front: 5 ft => front: 92 in"), trapsOf, 0},
+		{"place for two small ones", given(t, hopper, "front: 5 ft => front: 91 in"), trapsOf, 2},
 		{"3 bunks", given(t, whole[log]), bunksOf, 3},
 		{"2 bunks", given(t, whole[log], "count: 3 => count: 2"), bunksOf, 2},
 		{"12 bunks", given(t, whole[log], "count: 3 => count: 12"), bunksOf, 12},

@@ -260,11 +260,16 @@ func (r *rig) bed() {
 		r.both(r.front-6, end-6, 14, 19, h-9, h-2, dark)
 	}
 	if r.kind.Name == "hopper" {
-		// The hopper is in front of the wheels.
-		at := r.center - float64(r.spacing*float64(r.axles-1))/2 - r.tire/2 - 40
-		r.prism([]vec{{at - 36, 0, h}, {at + 36, 0, h}, {at + 9, 0, 20}, {at - 9, 0, 20}}, -y+12, y-12, r.paint)
-		r.box(at-10, at+10, -y+14, y-14, 17, 20, steel)
-		r.bar(vec{at + 4, y - 14, 19}, vec{at + 4, y + 2, 19}, 1.5, steel)
+		// The traps are in front of the wheels.
+		n := max(r.u.Bed.Traps.Value, 1)
+		from := r.center - float64(r.spacing*float64(r.axles-1))/2 - r.tire/2 - 4
+		wide := min(72, (from-r.front)/float64(n))
+		for i := range n {
+			at := from - wide/2 - float64(wide*float64(i))
+			r.prism([]vec{{at - wide/2, 0, h}, {at + wide/2, 0, h}, {at + wide/8, 0, 20}, {at - wide/8, 0, 20}}, -y+12, y-12, r.paint)
+			r.box(at-wide/8-1, at+wide/8+1, -y+14, y-14, 17, 20, steel)
+			r.bar(vec{at + 4, y - 14, 19}, vec{at + 4, y + 2, 19}, 1.5, steel)
+		}
 		r.box(end-2, end, -y, y, h, top, r.paint)
 		return
 	}
