@@ -48,6 +48,8 @@ type Result struct {
 	Fresh  []inspect.Finding
 	// Moves is what changes for customers; nil if there was no site before, or nothing changed.
 	Moves *stockfile.Moves
+
+	loss loss // what went from the site without being sold, for the next build
 }
 
 // Aside tells for the files of units whether they are kept off the site: withheld, or stopped.
@@ -109,7 +111,7 @@ func Build(o Options) (*Result, error) {
 		Pictures: made.pictures, Cards: s.cards(&o, y.Stock), Basis: basis}
 	r.LeftOut, r.Address, r.Example = held.Names, y.Stock.Yard.Site(), y.Stock.Yard.IsExample()
 	r.NewlyOut, r.Withheld = s.older.newlyOut(y.Stock, held), withheld(y.Stock)
-	if err := compare(&o, in, r); err != nil {
+	if err := compare(&o, in, r, s.older); err != nil {
 		return r, err
 	}
 	g, err := publishSite(&o, s, in, r)
@@ -125,7 +127,7 @@ func Build(o Options) (*Result, error) {
 
 // compare says what changes for customers against the site that is in the target now. Its
 // error refuses a build that would take too much off that site.
-func compare(o *Options, in render.Input, r *Result) error {
+func compare(o *Options, in render.Input, r *Result, before *note) error {
 	listed, units := published(o.To, stockfile.JSONPath), publishedUnits(&in)
 	stockfile.DateChanges(listed, units, in.Stock.Yard.AsOf.Value)
 	if r.Address != "" { // there are no feeds without it
@@ -136,7 +138,12 @@ func compare(o *Options, in render.Input, r *Result) error {
 		return nil
 	}
 	r.Moves = &moves
-	return allowGone(o, moves)
+	if before != nil {
+		r.loss = before.Loss
+	}
+	var err error
+	r.loss, err = r.loss.allow(o, moves)
+	return err
 }
 
 // withheld are the names of the units that their owner keeps out.

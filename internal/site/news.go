@@ -3,6 +3,7 @@ package site
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"tarepage/internal/inspect"
@@ -67,19 +68,50 @@ func (n *note) newlyOut(stock *unit.Stock, held inspect.Held) (out []string) {
 // are our own.
 func manyGone(gone, listed int) bool { return gone >= 10 || gone >= 3 && gone*3 > listed }
 
-// allowGone refuses a build that takes many units off the site, if the owner did not say how
-// many.
-func allowGone(o *Options, m stockfile.Moves) error {
-	if gone := len(m.Gone); manyGone(gone, m.Listed) && gone != o.Fewer {
-		const most = 12
-		named, more := m.Gone, ""
-		if gone > most {
-			named, more = named[:most], fmt.Sprintf(" and %d more", gone-most)
-		}
-		return fmt.Errorf("%d of the %d units on the site would be gone: %s%s; if they are meant to go, say how many: -fewer %d; nothing was published",
-			gone, m.Listed, strings.Join(named, ", "), more, gone)
+// A loss is what went from the site without being sold since the owner last said how many may
+// go. One unit deleted with each build is not noticed otherwise. A note keeps it.
+type loss struct {
+	// Lost are the stock numbers, and Start is how many units were listed when the count began.
+	Lost  []string
+	Start int
+}
+
+// with is the loss after a build that takes units off the site.
+func (l loss) with(m stockfile.Moves) loss {
+	if l.Start == 0 {
+		l.Start = m.Listed
 	}
-	return nil
+	back := func(stock string) bool { return slices.Contains(m.New, stock) }
+	l.Lost = slices.Concat(slices.DeleteFunc(slices.Clone(l.Lost), back), m.Unsold)
+	return l
+}
+
+// allow refuses a build that takes many units off the site, at once or with the builds before
+// it, if the owner did not say how many. If he did, the count begins again.
+func (l loss) allow(o *Options, m stockfile.Moves) (loss, error) {
+	after, gone := l.with(m), len(m.Gone)
+	before := len(after.Lost) - len(m.Unsold)
+	said := o.Fewer > 0 && (o.Fewer == gone || o.Fewer == len(after.Lost))
+	switch {
+	case said:
+		return loss{Start: m.Listed - gone + len(m.New)}, nil
+	case manyGone(gone, m.Listed):
+		return after, fmt.Errorf("%d of the %d units on the site would be gone: %s; if they are meant to go, say how many: -fewer %d; nothing was published",
+			gone, m.Listed, firstOf(m.Gone), gone)
+	case len(m.Unsold) > 0 && before > 0 && manyGone(len(after.Lost), after.Start):
+		return after, fmt.Errorf("%d units would be gone from the site since you last said how many, with those of earlier builds, and none was sold: %s; "+
+			"if they were meant to go, say how many: -fewer %d; nothing was published", len(after.Lost), firstOf(after.Lost), len(after.Lost))
+	}
+	return after, nil
+}
+
+// firstOf names the first of a list.
+func firstOf(list []string) string {
+	const most = 12
+	if len(list) <= most {
+		return strings.Join(list, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", strings.Join(list[:most], ", "), len(list)-most)
 }
 
 // errEmpty refuses a yard without a unit. A folder is emptied by mistake sooner than on purpose.

@@ -38,7 +38,7 @@ func TestManyGone(t *testing.T) {
 func TestAllowGone(t *testing.T) {
 	m := stockfile.Moves{Listed: 12, Gone: strings.Fields("A-1 A-2 A-3 A-4 A-5 A-6 A-7 A-8 A-9 A-10 A-11 A-12")}
 	for fewer, allowed := range map[int]bool{0: false, 11: false, 12: true, 13: false} {
-		err := allowGone(&Options{Fewer: fewer}, m)
+		_, err := loss{}.allow(&Options{Fewer: fewer}, m)
 		if (err == nil) != allowed {
 			t.Errorf("-fewer %d: %v", fewer, err)
 		}
@@ -47,7 +47,7 @@ func TestAllowGone(t *testing.T) {
 		}
 	}
 	m.Gone = append(m.Gone, "A-13")
-	if err := allowGone(&Options{}, m); err == nil || !strings.Contains(err.Error(), "and 1 more") {
+	if _, err := (loss{}).allow(&Options{}, m); err == nil || !strings.Contains(err.Error(), "and 1 more") {
 		t.Errorf("thirteen gone: %v", err)
 	}
 }
@@ -133,5 +133,48 @@ func TestNothingGoesSilently(t *testing.T) {
 	remove(0, 1, 2, 6)
 	if r, err := Build(o); !errors.Is(err, errEmpty) || r.Published {
 		t.Errorf("an emptied folder: %v", err)
+	}
+}
+
+// TestSlowLoss: a unit that goes with each build is noticed too, at the same limits, and a unit
+// that was sold or came back does not count.
+func TestSlowLoss(t *testing.T) {
+	step := func(l loss, fewer, listed int, gone ...string) (loss, error) {
+		return l.allow(&Options{Fewer: fewer}, stockfile.Moves{Listed: listed, Gone: gone, Unsold: gone})
+	}
+	var l loss
+	var err error
+	for i := range 9 {
+		if l, err = step(l, 0, 40-i, string(rune('A'+i))); err != nil {
+			t.Fatalf("unit %d: %v", i+1, err)
+		}
+	}
+	refused, err := step(l, 0, 31, "J")
+	if err == nil || !strings.Contains(err.Error(), "-fewer 10") || !strings.Contains(err.Error(), "A, B, C") || len(refused.Lost) != 10 {
+		t.Errorf("the tenth: %v", err)
+	}
+	if _, err := step(l, 9, 31, "J"); err == nil {
+		t.Error("nine of ten were enough")
+	}
+	after, err := step(l, 10, 31, "J")
+	if err != nil || len(after.Lost) != 0 || after.Start != 30 {
+		t.Errorf("said: %+v, %v", after, err)
+	}
+	if after, err = step(after, 0, 30, "K"); err != nil || len(after.Lost) != 1 {
+		t.Errorf("the count does not begin again: %+v, %v", after, err)
+	}
+	// Three of a yard of seven, one at a time.
+	small, _ := step(loss{}, 0, 7, "A")
+	small, _ = step(small, 0, 6, "B")
+	if _, err := step(small, 0, 5, "C"); err == nil {
+		t.Error("three of seven went unnoticed")
+	}
+	// One came back, and one was sold before it went.
+	m := stockfile.Moves{Listed: 5, New: []string{"A"}, Gone: []string{"C", "D"}, Unsold: []string{"C"}}
+	if l, err := small.allow(&Options{}, m); err != nil || strings.Join(l.Lost, " ") != "B C" {
+		t.Errorf("%+v, %v", l, err)
+	}
+	if was := strings.Join(small.Lost, " "); was != "A B" {
+		t.Errorf("what was known became %s", was)
 	}
 }

@@ -49,6 +49,7 @@ type noteHead struct {
 	Address  string   // the site's own address, if it is known
 	Example  bool     // whether the site is that of the example
 	Undated  []string // the units that no feed tells of
+	Loss     loss     // what went from the site without being sold
 	// Made are the pages of units.
 	Made []keptPage
 	// Lines are where the lines of units are in the files of the stock.
@@ -277,7 +278,7 @@ func (s *Store) leaveNote(o *Options, y *Yard, r *Result, g *publish.Staging, ba
 		return
 	}
 	n := &note{findings: r.Findings, program: program, noteHead: noteHead{Basis: basis, Read: read, List: g.List(), LeaveOut: o.LeaveOut,
-		Stamps: y.Stock.Stamps(), Count: r.Units, Pages: r.Pages, LeftOut: r.LeftOut, Withheld: r.Withheld, Address: r.Address, Example: r.Example, Undated: r.Undated}}
+		Stamps: y.Stock.Stamps(), Count: r.Units, Pages: r.Pages, LeftOut: r.LeftOut, Withheld: r.Withheld, Address: r.Address, Example: r.Example, Undated: r.Undated, Loss: r.loss}}
 	for _, stamp := range n.Stamps {
 		n.Young = n.Young || young(stamp, start)
 	}

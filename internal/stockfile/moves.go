@@ -11,6 +11,8 @@ import (
 type Moves struct {
 	// New were not offered before, and Gone are not listed any more.
 	New, Gone []string
+	// Unsold are those of Gone that were not listed as sold.
+	Unsold []string
 	// Sold were offered before and are sold now.
 	Sold []string
 	// Prices have another price, and Offers another availability.
@@ -48,6 +50,9 @@ func MovesSince(before []byte, units []*unit.Unit) (Moves, bool) {
 	for _, stock := range order {
 		if !now[stock] {
 			m.Gone = append(m.Gone, stock)
+			if was[stock].Availability != "sold" {
+				m.Unsold = append(m.Unsold, stock)
+			}
 		}
 	}
 	return m, true

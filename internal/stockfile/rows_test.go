@@ -219,7 +219,7 @@ func TestMovesSince(t *testing.T) {
 		{"another price", "$2,600", "$2,500", stockfile.Moves{Prices: ex7}},
 		{"another availability", "spoken for", "on the yard", stockfile.Moves{Offers: ex7}},
 		{"sold", "spoken for", "sold", stockfile.Moves{Sold: ex7}},
-		{"another trailer", "EX-7", "EX-8", stockfile.Moves{New: []string{"EX-8"}, Gone: ex7}},
+		{"another trailer", "EX-7", "EX-8", stockfile.Moves{New: []string{"EX-8"}, Gone: ex7, Unsold: ex7}},
 	} {
 		var units []*unit.Unit
 		for _, u := range fullYard(t, strings.Replace(full, c.old, c.new, 1)).Units {
