@@ -30,6 +30,18 @@ var afterAsOf = &Rule{
 				}
 			}
 		}
+		tooLate := func(at unit.Pos, day unit.Day, what string) {
+			if day.Known() && day.Days() > asOf.Days()+mostAhead {
+				f.add(at, "%s on %s, which is over a year after the stock was walked on %s", what, day, asOf).
+					fix("check the year of this day, and of as-of in content/yard.md")
+			}
+		}
+		if c.Availability.Value != "on order" {
+			tooLate(c.Arrived.Pos, c.Arrived.Value, "it came into the yard")
+		}
+		tooLate(c.Price.Pos, c.Price.Since(), "its price changed")
+		tooLate(c.Availability.Pos, c.Availability.Since(), "its availability changed")
+		later(c.Recording.Day.Pos, c.Recording.Day.Value, "it was recorded")
 		later(c.Relabeled.Pos, c.Relabeled.Value, "relabeled")
 		later(c.Wear.Checked.Pos, c.Wear.Checked.Value, "inspected")
 		if m := c.Tank.Tested; m.Given() {
@@ -48,6 +60,11 @@ var afterAsOf = &Rule{
 	checkYard: walkedBefore,
 }
 
+// mostAhead is how many days after the stock was walked something may have happened: nobody has
+// brought the yard's day up to date for a while. A day that is further ahead is mistyped. Common
+// practice, no source.
+const mostAhead = 366
+
 // walkedBefore is one remark for all that changed after the stock was walked: the mistake is
 // one day in the yard's file, not each of them.
 func walkedBefore(y *Yard, f *Findings) {
@@ -55,10 +72,16 @@ func walkedBefore(y *Yard, f *Findings) {
 	if !asOf.Given() {
 		return
 	}
+	// The day of another time zone may be ahead by one.
+	if today := y.Stock.Today; today.Known() && asOf.Value.Days() > today.Days()+1 {
+		f.add(asOf.Pos, "as-of is %s, a day that has not come yet: by this computer's clock today is %s", asOf.Value, today).
+			figures(asOf.Value.String(), today.String()).
+			fix("write the day on which you walked the stock; if the computer's clock is wrong, set it")
+	}
 	var after []unit.Place
 	var last unit.Day
 	later := func(c *Case, at unit.Pos, day unit.Day, what string) {
-		if day.Known() && day.After(asOf.Value) {
+		if day.Known() && day.After(asOf.Value) && day.Days() <= asOf.Value.Days()+mostAhead {
 			after = append(after, unit.Place{At: at, What: c.Stock.Value + " " + what + " on " + day.String()})
 			if day.After(last) {
 				last = day

@@ -40,18 +40,22 @@ var lampsMissing = &Rule{
 }
 
 // atHand reports whether it is a new trailer that is in the yard, where somebody can look before
-// it is sold.
+// it is sold: its availability says so, or the day on which it came.
 func (c *Case) atHand() bool {
-	return c.Condition.Value == "new" && c.Arrived.Given() && c.Availability.Value != "on order"
+	here := c.Arrived.Given() || c.Availability.Value == "on the yard"
+	return c.Condition.Value == "new" && here && c.Availability.Value != "on order"
 }
 
 // here leaves a finding a stop on a trailer at hand. On another one it is a caution.
 func (c *Case) here(f *Finding) {
-	if !c.atHand() {
+	switch {
+	case !c.atHand():
 		f.only(Caution)
-		return
+	case c.Arrived.Given():
+		f.also(c.Arrived.Pos, "it is new and has arrived, so somebody can look")
+	default:
+		f.also(c.Availability.Pos, "it is new and on the yard, so somebody can look")
 	}
-	f.also(c.Arrived.Pos, "it is new and has arrived, so somebody can look")
 }
 
 // orUnknown ends a remedy with how to say that nobody can look, where that can be published.

@@ -406,7 +406,7 @@ func readNumber(s string) (v float64, rest string, err error) {
 	rest = s[len(digits):]
 	whole, _, _ := strings.Cut(digits, ".")
 	if strings.Contains(whole, ",") && !thousands.MatchString(whole) {
-		return 0, "", fmt.Errorf("%q has its commas in the wrong places", digits)
+		return 0, "", fmt.Errorf("%q has its commas in the wrong places, or a digit is missing", digits)
 	}
 	v, err = strconv.ParseFloat(strings.ReplaceAll(digits, ",", ""), 64)
 	if err != nil || v > most {

@@ -29,6 +29,8 @@ type Options struct {
 	Reread bool
 	// AllFigures keeps all figures of all units, for whoever prints them.
 	AllFigures bool
+	// Today is the day by the computer's clock; the zero value if nobody trusts it.
+	Today unit.Day
 	// Waiting, if it is not nil, is called if another build is writing the target, before this
 	// one waits for it.
 	Waiting func()
@@ -116,6 +118,7 @@ func readYard(o *Options, s *Store, leave bool) (*Yard, error) {
 		y.parts[i] = x.unit(read, media, before)
 	})
 	y.Stock, y.problems = reading.Stock()
+	y.Stock.Today = o.Today
 	s.keepUnits(y.parts)
 	if !o.AllFigures {
 		y.figures = recompute{x.settings}

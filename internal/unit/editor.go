@@ -280,7 +280,7 @@ func anyCase(word string) string {
 }
 
 const (
-	dayPattern = `^(?:19[0-9]{2}|2[01][0-9]{2}|2200)-[0-9]{2}-[0-9]{2}$`
+	dayPattern = `^(?:19[5-9][0-9]|20[0-9]{2})-[0-9]{2}-[0-9]{2}$`
 	// The production week: week 1 to 53 of the years that ParseWeek takes, in words, or
 	// the four digits of this century.
 	weekNumber  = `(?:0?[1-9]|[1-4][0-9]|5[0-3])`

@@ -126,10 +126,19 @@ func (d Day) Days() int {
 	return int(time.Date(d.Year, time.Month(d.Month), d.Day, 0, 0, 0, 0, time.UTC).Unix()/86400) + 719162
 }
 
+// No day of a trailer in stock is outside these years: a mistyped one is, as 1926 and 2206 for 2026.
+const (
+	firstYear = 1950
+	lastYear  = 2099
+)
+
 // ParseDay reads 2026-11-02.
 func ParseDay(s string) (Day, error) {
 	t, err := time.Parse("2006-01-02", strings.TrimSpace(s))
-	if err != nil || t.Year() < 1900 || t.Year() > 2200 {
+	if err == nil && (t.Year() < firstYear || t.Year() > lastYear) {
+		return Day{}, fmt.Errorf("date %q is in another century; check the year, and write it like 2026-11-02", s)
+	}
+	if err != nil {
 		if us := USDay(strings.TrimSpace(s)); us != "" {
 			return Day{}, fmt.Errorf("date %q is not written year-month-day; write %s", s, us)
 		}

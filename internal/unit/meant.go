@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"fmt"
 	"reflect"
 	"regexp"
 	"strconv"
@@ -24,6 +25,11 @@ var guesses = []guess{
 		}
 		return ""
 	}},
+	{kind: "", example: "1O,5l0 lb", meant: "10,510 lb", make: func(_ *key, text string) string { return digitsFor(text) }},
+	{kind: "money", example: "$3 995", meant: "$3,995", make: func(_ *key, text string) string { return commasFor(text) }},
+	{kind: "money", example: "1O,500", meant: "$10,500", make: func(k *key, text string) string { return meantMoney(k, digitsFor(text)) }},
+	{kind: "money", example: "3 995", meant: "$3,995", make: func(k *key, text string) string { return meantMoney(k, commasFor(text)) }},
+	{kind: "weight", example: "9 900 lb", meant: "9,900 lb", make: func(_ *key, text string) string { return commasFor(text) }},
 	{kind: "money", example: "3,900", meant: "$3,900", make: meantMoney},
 	{kind: "money", example: "$6480 OBO", meant: "$6,480", make: meantMoney},
 	{kind: "money", example: "6.5k", meant: "$6,500", make: meantMoney},
@@ -122,4 +128,67 @@ func meantValue(l leaf, k *key, text string) string {
 		}
 	}
 	return ""
+}
+
+// unreadable says what is wrong with a value that does not read, and what to write instead.
+func unreadable(l leaf, k *key, text string, err error) (message, remedy string) {
+	message, remedy = k.path+": "+err.Error(), "write it like "+k.name+": "+k.example
+	if k.kind == "money" && !strings.ContainsAny(text, "0123456789") {
+		// price: call
+		remedy = "leave the key out, and the page asks to call; or write " + k.name + ": " + k.example
+	}
+	if k.kind == "yes or no" && countForm.MatchString(strings.TrimSpace(text)) && strings.Trim(text, " 0") != "" {
+		remedy = "write " + k.name + ": yes; how many there are can be told under standard"
+	}
+	if k.choices != nil {
+		// An example would be one of the choices, and probably the wrong one.
+		remedy = "write " + k.name + ": and one of these words"
+		if near := meantChoice(k, text); near != "" {
+			remedy = "write " + k.name + ": " + near
+		}
+	}
+	meant := meantValue(l, k, text)
+	if meant != "" {
+		remedy = "write " + k.name + ": " + meant
+	}
+	switch {
+	case noAnswer.MatchString(text):
+		message = fmt.Sprintf("%s: %q is not a value", k.path, text)
+		remedy = "leave the line out until somebody knows it; or write " + k.name + ": " + k.example
+		if k.mayBeUnknown() {
+			message = fmt.Sprintf("%s: %q does not say why nobody knows it", k.path, text)
+			remedy = "go and look; if nobody can find out, write the reason after it, as in " + k.name + ": unknown (the label is painted over)"
+		}
+	case meant != "" && letterDigit.MatchString(text):
+		message = fmt.Sprintf("%s: %q has a letter where a digit belongs: the letter O or o is not a zero, and l or I is not a one", k.path, text)
+	}
+	return message, remedy
+}
+
+// noAnswer is what people write where they do not know a value.
+var noAnswer = regexp.MustCompile(`^(?i)\s*(?:unknown|unk\.?|not known|not sure|don'?t know|no idea|tbd|tba|n/a|see label|check|\?+|-+|x+)\s*$`)
+
+// letterDigit is a letter next to a digit that looks like one: 1O, l0.
+var letterDigit = regexp.MustCompile(`[0-9][,.]?[OolI]|[OolI][,.]?[0-9]`)
+
+// digitsFor writes the digits that letters in a number were meant for.
+func digitsFor(text string) string {
+	number, note, noted := strings.Cut(text, "(")
+	for letterDigit.MatchString(number) {
+		number = letterDigit.ReplaceAllStringFunc(number, func(s string) string {
+			return strings.NewReplacer("O", "0", "o", "0", "l", "1", "I", "1").Replace(s)
+		})
+	}
+	if noted {
+		number += "(" + note
+	}
+	return number
+}
+
+// blankThousands is a number with blanks between its thousands: 9 900.
+var blankThousands = regexp.MustCompile(`\b[0-9]{1,3}(?: [0-9]{3})+\b`)
+
+// commasFor writes commas where blanks are between thousands.
+func commasFor(text string) string {
+	return blankThousands.ReplaceAllStringFunc(text, func(s string) string { return strings.ReplaceAll(s, " ", ",") })
 }

@@ -4,7 +4,7 @@ import "testing"
 
 // Each guess makes of its example what it says, the example does not read, and the guess does.
 func TestGuesses(t *testing.T) {
-	of := map[string]string{"9,900 lb (tag": "weights.gvwr", "3,900": "price", "$6480 OBO": "price", "6.5k": "price", "9.9k (tag)": "weights.gvwr",
+	of := map[string]string{"9,900 lb (tag": "weights.gvwr", "1O,5l0 lb": "weights.gvwr", "9 900 lb": "weights.gvwr", "$3 995": "price", "3 995": "price", "1O,500": "price", "3,900": "price", "$6480 OBO": "price", "6.5k": "price", "9.9k (tag)": "weights.gvwr",
 		"11/2/2026": "arrived", "17-11-2026": "arrived", "11/17/26": "arrived", "sold 11/20/2026": "availability", "equipment trailer": "kind", "4 tires": "tires.per-axle"}
 	for _, g := range guesses {
 		k := keyNamed(of[g.example])
@@ -25,6 +25,28 @@ func TestGuesses(t *testing.T) {
 		k := keyNamed(path)
 		if got := meantValue(new(Unit).leafAt(path), k, value); got != "" {
 			t.Errorf("%s: %q is taken for %q", path, value, got)
+		}
+	}
+}
+
+// TestWhatNobodyKnows: what people write where they do not know a value is answered with what to
+// do, and not with an example that invites to invent a number.
+func TestWhatNobodyKnows(t *testing.T) {
+	for _, c := range []struct{ path, value, message, remedy string }{
+		{"weights.gvwr", "unknown", `weights.gvwr: "unknown" does not say why nobody knows it`, "go and look; if nobody can find out, write the reason after it, as in gvwr: unknown (the label is painted over)"},
+		{"tires.load-range", "???", `tires.load-range: "???" does not say why nobody knows it`, "go and look; if nobody can find out, write the reason after it, as in load-range: unknown (the label is painted over)"},
+		{"arrived", "n/a", `arrived: "n/a" is not a value`, "leave the line out until somebody knows it; or write arrived: 2026-11-02"},
+		{"price", "$1O,500", `price: "$1O,500" has a letter where a digit belongs: the letter O or o is not a zero, and l or I is not a one`, "write price: $10,500"},
+		{"weights.gvwr", "l4,000 lb (tag)", `weights.gvwr: "l4,000 lb (tag)" has a letter where a digit belongs: the letter O or o is not a zero, and l or I is not a one`, "write gvwr: 14,000 lb (tag)"},
+		{"arrived", "2O26-11-02", `arrived: "2O26-11-02" has a letter where a digit belongs: the letter O or o is not a zero, and l or I is not a one`, "write arrived: 2026-11-02"},
+	} {
+		k, l := keyNamed(c.path), new(Unit).leafAt(c.path)
+		err := l.read(c.value, k)
+		if err == nil {
+			continue // a text takes anything
+		}
+		if message, remedy := unreadable(l, k, c.value, err); message != c.message || remedy != c.remedy {
+			t.Errorf("%s: %s\n%s; %s\nwant\n%s; %s", c.path, c.value, message, remedy, c.message, c.remedy)
 		}
 	}
 }

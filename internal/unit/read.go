@@ -630,25 +630,8 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 	}
 	if err := l.read(n.Value, k); err != nil {
 		l.spoil()
-		remedy := "write it like " + k.name + ": " + k.example
-		if k.kind == "money" && !strings.ContainsAny(n.Value, "0123456789") {
-			// price: call
-			remedy = "leave the key out, and the page asks to call; or write " + k.name + ": " + k.example
-		}
-		if k.kind == "yes or no" && countForm.MatchString(strings.TrimSpace(n.Value)) && strings.Trim(n.Value, " 0") != "" {
-			remedy = "write " + k.name + ": yes; how many there are can be told under standard"
-		}
-		if k.choices != nil {
-			// An example would be one of the choices, and probably the wrong one.
-			remedy = "write " + k.name + ": and one of these words"
-			if near := meantChoice(k, n.Value); near != "" {
-				remedy = "write " + k.name + ": " + near
-			}
-		}
-		if meant := meantValue(l, k, n.Value); meant != "" {
-			remedy = "write " + k.name + ": " + meant
-		}
-		r.problem(ValueUnreadable, r.pos(n), k.path+": "+err.Error(), remedy)
+		message, remedy := unreadable(l, k, n.Value, err)
+		r.problem(ValueUnreadable, r.pos(n), message, remedy)
 		return
 	}
 	l.place(r.pos(n), n.Value)

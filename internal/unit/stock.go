@@ -22,6 +22,9 @@ type Stock struct {
 	Models map[string]*Unit
 	// Media are the files that the units name, by the unit's file, in the order of Media.
 	Media map[string][]Media
+	// Today is the day on which this is built, by the computer's clock; the zero value if that is
+	// not known. It decides only whether the day of the stock can be.
+	Today Day
 
 	keptOff map[string]KeptOff // by the names of files below content/
 	ignored []string           // files in the folders that are neither units nor models
