@@ -130,7 +130,7 @@ func (c *command) inspect(stdout, stderr io.Writer) (int, error) {
 
 // options are what the arguments say about the run itself.
 func (c *command) options(progress func(done, all int)) site.Options {
-	return site.Options{From: c.from, To: c.to, Look: c.look, LeaveOut: c.leaveOut, Fewer: c.fewer, Reread: c.reread, AllFigures: c.json, Today: today(), Progress: progress}
+	return site.Options{From: c.from, To: c.to, Look: c.look, LeaveOut: c.leaveOut, Fewer: c.fewer, Reread: c.reread, AllFigures: c.json, Today: site.Today(), Progress: progress}
 }
 
 // progress shows on a terminal how far the photos are, until done is called.
@@ -192,6 +192,9 @@ func (c *command) build(stdout, stderr io.Writer) (int, error) {
 		tally.LeftOut(stderr, made)
 	case c.json:
 	case r.Published:
+		if !c.given["to"] {
+			made.Instead = site.OwnTarget(c.from)
+		}
 		report.Built(stdout, tally, made, time.Since(start))
 	default:
 		report.Refused(stdout, tally, c.to, time.Since(start))

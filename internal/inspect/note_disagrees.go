@@ -37,7 +37,7 @@ var noteDisagrees = &Rule{
 				}
 				says := said.Written(false)
 				told[file.Path+" "+says] = len(f.list)
-				f.add(p.Pos(said.Offset), "%s %s; %s is %s", where, says, file.Path, file.Text).
+				f.add(p.Pos(said.Offset), "%s %s; the listing gives %s as the %s", where, says, file.Text, worded(file.Path)).
 					figures(says, file.Text).
 					also(file.Pos, file.Path+" is here")
 			}
@@ -109,7 +109,7 @@ func recorded(m *tape, filed *filed, told map[string]int, f *Findings) {
 			f.list[i].also(at, "said at "+clock)
 			continue
 		}
-		f.add(at, "the recording at %s says %s; %s is %s", clock, says, file.Path, file.Text).
+		f.add(at, "the recording at %s says %s; the listing gives %s as the %s", clock, says, file.Text, worded(file.Path)).
 			figures(says, file.Text).
 			also(file.Pos, file.Path+" is here").
 			fix("go by the label or the scale: correct the key, or the captions where they misheard; mention a slip of the tongue in the notes")

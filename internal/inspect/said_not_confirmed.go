@@ -50,7 +50,21 @@ var saidNotConfirmed = &Rule{
 
 // worded is a key in words, because customers read the caution: hitch ball, not hitch.ball.
 func worded(key string) string {
+	if w, ok := ownWords[key]; ok {
+		return w
+	}
+	if r, ok := ratings[key]; ok {
+		return strings.TrimPrefix(r.what, "the ")
+	}
 	return strings.NewReplacer("tie-downs.d-rings", "D-rings", "tie-downs.", "", ".", " ", "-", " ").Replace(key)
+}
+
+// ownWords are the keys that a customer would not understand by their sections and names.
+var ownWords = map[string]string{
+	"tires.per-axle": "number of tires on an axle", "axles.count": "number of axles", "brakes.axles": "number of axles with brakes",
+	"weights.tongue-empty": "empty tongue weight", "weights.max-load": "MAX LOAD on the plate", "weights.loaded": "weight with a load",
+	"claimed.payload": "payload that somebody claims", "brakes.breakaway": "breakaway device", "brakes.abs": "ABS", "jack.rating": "jack's rating",
+	"deck.between-fenders": "width between the fenders", "lights.conspicuity": "red and white tape", "hitch.chains.count": "number of safety chains",
 }
 
 // when is the time at which a value was said, if it was written down.

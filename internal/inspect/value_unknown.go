@@ -20,7 +20,7 @@ var valueUnknown = &Rule{
 			if _, words := u.Value.(string); words && !limiting(u.Path) || slices.Contains(named, u.Pos) {
 				continue
 			}
-			fd := f.add(u.Pos, "%s is not known: %s", u.Path, u.From.Text).fix("go and look, and write what you find under %s", u.Path)
+			fd := f.add(u.Pos, "nobody knows the %s: %s", worded(u.Path), u.From.Text).fix("go and look, and write what you find under %s", u.Path)
 			if neededKeys()[u.Path].NeededFor(c.Kind.Value) && !countedSafely[u.Path] {
 				c.here(fd)
 				continue

@@ -172,6 +172,10 @@ func TestPrinted(t *testing.T) {
 			Built(w, none, Site{Pages: 40, To: "public", Removed: 1, Unchanged: 40, Address: "https://yard.example/"}, took)
 			return nil
 		}},
+		{"built elsewhere than the yard's own site", func(w io.Writer) error {
+			Built(w, none, Site{Pages: 1, To: "public", Written: 40, Address: "https://yard.example/", Instead: "my-yard/public"}, took)
+			return nil
+		}},
 		{"built for the first time", func(w io.Writer) error {
 			Built(w, none, Site{Pages: 1, To: "public", Written: 40, LeftOut: many[8:], Address: "https://yard.example/"}, took)
 			return nil

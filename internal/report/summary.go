@@ -122,6 +122,8 @@ type Site struct {
 	NewlyOut, Withheld []string
 	// Before reports that there was a build before.
 	Before bool
+	// Instead is the site that the yard has in a folder of its own, where this one went elsewhere.
+	Instead string
 	// Moves are what changes for customers; nil if there was no site before.
 	Moves *stockfile.Moves
 }
@@ -201,6 +203,10 @@ func Built(w io.Writer, n Numbers, s Site, took time.Duration) {
 	}
 	fmt.Fprintf(w, "%s, %d as before\n", changed, s.Unchanged)
 	fmt.Fprintf(w, "open %s\n", filepath.ToSlash(filepath.Join(s.To, "index.html")))
+	if s.Instead != "" {
+		own := shellWord(filepath.ToSlash(s.Instead))
+		fmt.Fprintf(w, "without -to, the site went into %s; the yard has another in %s, which is as it was: to build that one, add -to %s\n", filepath.ToSlash(s.To), own, own)
+	}
 }
 
 // LeftOut prints which units were left out, the new ones first, and how to read why.

@@ -3,6 +3,7 @@ package site
 import (
 	"errors"
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -112,6 +113,16 @@ func firstOf(list []string) string {
 		return strings.Join(list, ", ")
 	}
 	return fmt.Sprintf("%s and %d more", strings.Join(list[:most], ", "), len(list)-most)
+}
+
+// OwnTarget is the site that a yard has in its own folder; "" if it has none there, or if its folder
+// is the current one.
+func OwnTarget(from string) string {
+	own := filepath.Join(from, "public")
+	if filepath.Clean(from) == "." || published(own, "SHA256SUMS") == nil {
+		return ""
+	}
+	return own
 }
 
 // errEmpty refuses a yard without a unit. A folder is emptied by mistake sooner than on purpose.

@@ -22,6 +22,8 @@ var choiceWords = map[string]map[string]string{
 	},
 	"condition": {"like new": "used", "pre owned": "used", "preowned": "used", "brand new": "new", "refurbished": "used", "second hand": "used", "secondhand": "used", "good": "used", "demo": "used"},
 	"availability": {"available": "on the yard", "in stock": "on the yard", "on lot": "on the yard", "on the lot": "on the yard", "sale pending": "spoken for", "pending": "spoken for", "hold": "spoken for", "deposit": "spoken for", "ordered": "on order", "in transit": "on order",
+		"in yard": "on the yard", "in the yard": "on the yard", "on yard": "on the yard", "at the yard": "on the yard", "yard": "on the yard", "in lot": "on the yard", "on site": "on the yard", "for sale": "on the yard", "avail": "on the yard",
+		"sold out": "sold", "spoken": "spoken for", "on the way": "on order",
 		"ready": "on the yard", "here": "on the yard", "yes": "on the yard", "on hold": "spoken for", "deposit taken": "spoken for", "reserved": "spoken for",
 		"coming": "on order", "coming soon": "on order", "incoming": "on order", "not here yet": "on order", "gone": "sold", "out of stock": "sold", "delivered": "sold"},
 	"hitch.kind":       {"bumper": "bumper-pull", "ball": "bumper-pull", "tag": "bumper-pull", "tag along": "bumper-pull", "bp": "bumper-pull", "5th wheel": "fifth-wheel", "fifthwheel": "fifth-wheel", "kingpin": "fifth-wheel", "gn": "gooseneck", "lunette": "pintle", "pintle eye": "pintle", "pintle ring": "pintle", "receiver": "bumper-pull"},

@@ -1,4 +1,4 @@
-package main
+package site
 
 import (
 	"os"
@@ -12,9 +12,9 @@ import (
 // wrong, as that of a computer whose battery is empty, and is not believed.
 var programMade = unit.Day{Year: 2026, Month: 11, Day: 20}
 
-// today is the day by the computer's clock, or by SOURCE_DATE_EPOCH where that is set
+// Today is the day by the computer's clock, or by SOURCE_DATE_EPOCH where that is set
 // (reproducible-builds.org/specs/source-date-epoch). It is the zero value where the clock is wrong.
-func today() unit.Day {
+func Today() unit.Day {
 	now := time.Now()
 	if s, err := strconv.ParseInt(os.Getenv("SOURCE_DATE_EPOCH"), 10, 64); err == nil {
 		now = time.Unix(s, 0).UTC()
