@@ -5,7 +5,7 @@ import "tarepage/internal/measure"
 var tagPayload = &Definition{
 	Name: "tag-payload", Label: "Payload by the GVWR",
 	What:    "What may be loaded before the trailer weighs its GVWR. The label on the trailer governs.",
-	Formula: "gvwr - E",
+	Formula: "GVWR - E",
 	Unit:    "lb", Source: "49 CFR 567.4(g)(3)",
 	work: func(p *calc) {
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
@@ -54,7 +54,7 @@ var wheelCapacity = &Definition{
 var tongueByFoot = &Definition{
 	Name: "tongue-by-foot", Label: "Tongue by the foot",
 	What:    "A gooseneck seller's rule: one percent of the GVWR on the truck for each foot from the ball to the front axle.",
-	Formula: "1% x gvwr x feet from ball to front axle",
+	Formula: "1% x GVWR x feet from ball to front axle",
 	Unit:    "lb", Source: "common practice, no source", Practice: true,
 	work: func(p *calc) {
 		if p.Unit.Hitch.Kind.Value != "gooseneck" {
@@ -97,7 +97,7 @@ const (
 var classATruck = &Definition{
 	Name: "class-a-truck", Label: "Class A may apply from a truck rated",
 	What:    "Behind a truck rated this much or more the combination reaches 26,001 lb and the trailer is over 10,000 lb: a federal Class A license may apply. Ratings or actual weights count, whichever is greater; states decide more. Ask yours.",
-	Formula: "26,001 lb - gvwr, for a trailer over 10,000 lb",
+	Formula: "26,001 lb - GVWR, for a trailer over 10,000 lb",
 	Unit:    "lb", Source: "49 CFR 383.5, 383.91(a)(1)",
 	work: func(p *calc) {
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")

@@ -22,7 +22,7 @@ func RelabelAt(gvwr measure.Pounds) (measure.Pounds, bool) {
 var relabelLimit = &Definition{
 	Name: "relabel-limit", Label: "Added before a new label",
 	What:    "How much the yard may fit to a trailer of 10,000 lb or less before its first sale without correcting the label.",
-	Formula: "the lesser of 1.5% of gvwr and 100 lb",
+	Formula: "the lesser of 1.5% of GVWR and 100 lb",
 	Unit:    "lb", Source: "49 CFR 571.110 S10.1 (2015)",
 	work: func(p *calc) {
 		u := p.Unit
@@ -56,7 +56,7 @@ func Placard(limit measure.Pounds) (kilograms int, pounds measure.Pounds) {
 var cargoPlacard = &Definition{
 	Name: "cargo-placard", Label: "Cargo on the placard",
 	What:    "What the placard of a trailer of 10,000 lb or less says of its cargo, kilograms first. The placard on the trailer governs.",
-	Formula: "gvwr - E in whole kilograms, down; then in whole pounds",
+	Formula: "GVWR - E in whole kilograms, down; then in whole pounds",
 	Unit:    "lb", Source: "49 CFR 571.110 S4.3.5 (2015, amended 2016)",
 	work: func(p *calc) {
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")

@@ -124,7 +124,7 @@ func (p *calc) overallWidth() measure.Inches {
 var lampSchedule = &Definition{
 	Name: "lamp-schedule", Label: "Lamps asked for",
 	What:    "How many lamps the federal standard asks of a trailer of this width, length and rating when it is built. It does not say that they work.",
-	Formula: "by overall width (80 in and up), overall length with tongue or neck (6 ft and up; 30 ft and up) and gvwr (over 10,000 lb)",
+	Formula: "by overall width (80 in and up), overall length with tongue or neck (6 ft and up; 30 ft and up) and GVWR (over 10,000 lb)",
 	Unit:    "lamps", Source: "49 CFR 571.108 Table I-b, S8.2 (2015); 393.11(b)",
 	work: func(p *calc) {
 		width := p.overallWidth()
@@ -144,14 +144,14 @@ var lampSchedule = &Definition{
 			p.note("measure how far the coupler reaches ahead of the ball's center: at 30 ft overall it takes 2 intermediate side markers more")
 		}
 		p.enter(float64(s.Count()), measure.Count(s.Count())+" lamps", 1,
-			say("%s wide, %s long, gvwr %s: %s", inInches(width), near{overall}, gvwr, s))
+			say("%s wide, %s long, GVWR %s: %s", inInches(width), near{overall}, gvwr, s))
 	},
 }
 
 var tapeLength = &Definition{
 	Name: "tape-length", Label: "Red and white tape, each side",
 	What:    "The least red and white tape along each side: half the overall length, strips added up. What a load hides does not count. The rear has it over the whole width besides.",
-	Formula: "overall length / 2, where it is 80 in wide or more and gvwr is over 10,000 lb",
+	Formula: "overall length / 2, where it is 80 in wide or more and GVWR is over 10,000 lb",
 	Unit:    "ft", Source: "49 CFR 571.108 S8.2.3.2 (2015); 393.11(b); NHTSA interpretation aiam5198 (1993): the neck counts",
 	work: func(p *calc) {
 		if !p.Lamps.Tape {

@@ -42,7 +42,7 @@ func (c Constraint) String() string {
 	return [...]string{
 		"nothing", "the deck's front edge", "the deck's rear edge", "the load ahead of it", "the load behind it",
 		"the least that should be on the tongue", "the most that should be on the tongue", "the coupler's tongue limit",
-		"the axles", "the tires", "the wheels", "gvwr", "the coupler", "the ball", "no load at all",
+		"the axles", "the tires", "the wheels", "GVWR", "the coupler", "the ball", "no load at all",
 		"the load's own measures", "the trailer's measures",
 		"the rating of the ramps", "the rating of the gate", "the rating of the ramp door", "the rating of a short part of the deck", "the measures of a load already placed",
 	}[c]

@@ -139,7 +139,7 @@ func TestWindowRefuses(t *testing.T) {
 		words  string
 	}{
 		{"at gvwr", func(_ *compute.Rig, l *compute.Load) { l.Weight = 12960 }, cons{}, "behind the deck's front"},
-		{"a pound over gvwr", func(_ *compute.Rig, l *compute.Load) { l.Weight = 12961 }, cons{compute.TheLoad, compute.WithinGVWR}, "12,961 lb is more than the 12,960 lb that gvwr leaves"},
+		{"a pound over gvwr", func(_ *compute.Rig, l *compute.Load) { l.Weight = 12961 }, cons{compute.TheLoad, compute.WithinGVWR}, "12,961 lb is more than the 12,960 lb that GVWR leaves"},
 		{"over the coupler", func(r *compute.Rig, l *compute.Load) { r.Coupler = 19000 }, cons{compute.TheLoad, compute.WithinCoupler}, "the 11,960 lb that the coupler leaves"},
 		{"over the ball", func(r *compute.Rig, l *compute.Load) { r.Ball = 6000 }, cons{compute.TheLoad, compute.WithinBall}, "the 0 lb that the ball leaves"},
 		{"a pound", func(_ *compute.Rig, l *compute.Load) { l.Weight = 1 }, cons{}, "behind the deck's front"},
@@ -340,7 +340,7 @@ func allowed(rig compute.Rig, loads []compute.Placed, margin float64) error {
 		return nil
 	}
 	for _, err := range []error{
-		check("gvwr", total, float64(rig.GVWR)),
+		check("GVWR", total, float64(rig.GVWR)),
 		check("axles", g, float64(rig.Hold)),
 		check("least", least*total, tongue),
 		check("most", tongue, most*total),

@@ -47,7 +47,7 @@ func (l lowestOf) String() string {
 var payload = &Definition{
 	Name: "payload", Label: "Payload",
 	What: "The most that may be loaded: the lowest of every limit that is known, and never more than GVWR less the empty weight.",
-	Formula: "the lowest rung: gvwr - E; a MAX LOAD plate; the even load by axles, tires, wheels, or with an unweighed tongue the whole load on the axles; " +
+	Formula: "the lowest rung: GVWR - E; a MAX LOAD plate; the even load by axles, tires, wheels, or with an unweighed tongue the whole load on the axles; " +
 		"the even load at which the hitch would lift; coupler rating - E; ball rating - E; the even load at which the tongue reaches its limit",
 	Unit: "lb", Source: "49 CFR 567.4(g)(3); 571.110 S4.2.2, 571.120 S5.1.2; 393.75(f); statics",
 	work: func(p *calc) {

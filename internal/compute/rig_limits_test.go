@@ -140,7 +140,7 @@ func TestWindowEndsByHand(t *testing.T) {
 	}
 	// What a rating leaves goes down.
 	r.GVWR = 2000.7
-	if got := r.Window(Load{1001, 10}).Text(); got != "nowhere: 1,001 lb is more than the 1,000 lb that gvwr leaves for a load" {
+	if got := r.Window(Load{1001, 10}).Text(); got != "nowhere: 1,001 lb is more than the 1,000 lb that GVWR leaves for a load" {
 		t.Errorf("%q", got)
 	}
 }

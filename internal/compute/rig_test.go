@@ -331,5 +331,5 @@ func ExampleRig_Window() {
 	fmt.Println(rig.Window(compute.Load{Weight: 13000, Length: 168}).Text())
 	// Output:
 	// 11 ft 4 in to 15 ft 3-3/4 in behind the deck's front
-	// nowhere: 13,000 lb is more than the 12,960 lb that gvwr leaves for a load
+	// nowhere: 13,000 lb is more than the 12,960 lb that GVWR leaves for a load
 }

@@ -151,7 +151,7 @@ var emptyCenter = &Definition{
 var tongueAtGVWR = &Definition{
 	Name: "tongue-at-gvwr", Label: "On the truck at GVWR, even load",
 	What:    "What the trailer puts on the truck when it is loaded to its GVWR with a load spread evenly over the deck.",
-	Formula: "T0 + (gvwr - E)(1 - xc / A)",
+	Formula: "T0 + (GVWR - E)(1 - xc / A)",
 	Unit:    "lb", Source: staticsSource,
 	work: func(p *calc) {
 		tag := rest(p, p.TagPayload, "tag-payload")
@@ -169,7 +169,7 @@ var tongueAtGVWR = &Definition{
 var tongueShare = &Definition{
 	Name: "tongue-share", Label: "Tongue share at GVWR, even load",
 	What:    "How much of the loaded trailer is on the truck.",
-	Formula: "tongue at gvwr / gvwr",
+	Formula: "tongue at GVWR / GVWR",
 	Unit:    "%", Source: staticsSource,
 	work: func(p *calc) {
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")
@@ -184,7 +184,7 @@ var tongueShare = &Definition{
 var axleLoadAtGVWR = &Definition{
 	Name: "axle-load-at-gvwr", Label: "On the axles at GVWR, even load",
 	What:    "What the axle group carries when the trailer is loaded to its GVWR with an even load.",
-	Formula: "gvwr - tongue at gvwr",
+	Formula: "GVWR - tongue at GVWR",
 	Unit:    "lb", Source: staticsSource,
 	work: func(p *calc) {
 		gvwr := need(p, p.Unit.Weights.GVWR, "weights.gvwr")

@@ -28,7 +28,7 @@ func SurgeTruck(trailer measure.Pounds) (measure.Pounds, bool) {
 var surgeTruck = &Definition{
 	Name: "surge-truck", Label: "Truck for its surge brakes, at least",
 	What:    "The least GVWR of a truck that may tow this trailer on its surge brakes. The trailer's actual weight counts where it is more than its GVWR; states may ask for more.",
-	Formula: "gvwr / 1.75 up to 12,000 lb; gvwr / 1.25 above that and below 20,001 lb",
+	Formula: "GVWR / 1.75 up to 12,000 lb; GVWR / 1.25 above that and below 20,001 lb",
 	Unit:    "lb", Source: "49 CFR 393.48(d)",
 	work: func(p *calc) {
 		if p.Unit.Brakes.Kind.Value != "surge" {

@@ -61,8 +61,6 @@ const (
 // "balance", "middle" and "group" a distance, and "title" nothing.
 func (f *Forces) SVG(label func(key, amount string) string) string {
 	p := &forcesPen{long: max(f.back, f.group)}
-	// The weight that is farther back has its text above the other's and to its right, so that
-	// neither arrow crosses a text.
 	ahead, behind := mark{f.balance, label("empty", f.Empty)}, mark{f.middle, label("load", f.Payload)}
 	if ahead.at > behind.at {
 		ahead, behind = behind, ahead
@@ -71,8 +69,15 @@ func (f *Forces) SVG(label func(key, amount string) string) string {
 		forcesRule+2*forcesRuleHeight+8, html.EscapeString(label("title", "")))
 	p.add(`<g fill="none" stroke="currentColor" stroke-width="1.5">`)
 	p.add(`<path stroke-width="3" d="M%.1f %gH%.1f"/><path stroke-width="9" d="M%.1f %gH%.1f"/>`, p.x(0), forcesBeam, p.x(f.back), p.x(f.front), forcesBeam, p.x(f.back))
-	p.arrow(p.x(ahead.at), forcesLower+6, forcesBeam-5)
-	p.arrow(p.x(behind.at), forcesUpper+6, forcesBeam-5)
+	// The weight ahead has its text to the left of its arrow, or, where there is no place, the one
+	// behind has its text to the right of its own.
+	left := p.x(ahead.at) >= forcesLeft+forcesText
+	lower, upper := forcesLower, forcesUpper
+	if !left {
+		lower, upper = upper, lower
+	}
+	p.arrow(p.x(ahead.at), lower-10, forcesBeam-5)
+	p.arrow(p.x(behind.at), upper-10, forcesBeam-5)
 	p.arrow(p.x(0), forcesFoot, forcesBeam+3)
 	p.arrow(p.x(f.group), forcesFoot, forcesBeam+6)
 	rules := []mark{{f.balance, label("balance", f.Balance)}, {f.middle, label("middle", f.Middle)}, {f.group, label("group", f.Group)}}
@@ -80,15 +85,19 @@ func (f *Forces) SVG(label func(key, amount string) string) string {
 		p.add(`<path d="M%.1f %.1fH%.1fv6M%.1f %.1fv6"/>`, p.x(0), ruleAt(i), p.x(r.at), p.x(0), ruleAt(i))
 	}
 	p.add(`</g><g class="el-forces" fill="currentColor" font-size="14" font-family="system-ui,sans-serif">`)
-	if x := p.x(ahead.at); x < forcesLeft+forcesText {
-		p.text(x-4, forcesLower, "start", ahead.words)
-	} else {
-		p.text(x+4, forcesLower, "end", ahead.words)
-	}
-	if x := p.x(behind.at); x < forcesRight-forcesText {
-		p.text(x-4, forcesUpper, "start", behind.words)
-	} else {
-		p.text(x+4, forcesUpper, "end", behind.words)
+	switch x := p.x(behind.at); {
+	case left && x > forcesRight-forcesText:
+		p.text(p.x(ahead.at)-6, lower, "end", ahead.words)
+		p.text(x-6, upper, "end", behind.words)
+	case left:
+		p.text(p.x(ahead.at)-6, lower, "end", ahead.words)
+		p.text(x+6, upper, "start", behind.words)
+	case x > forcesRight-forcesText:
+		p.text(p.x(ahead.at)+6, lower, "start", ahead.words)
+		p.text(x-6, upper, "end", behind.words)
+	default:
+		p.text(p.x(ahead.at)+6, lower, "start", ahead.words)
+		p.text(x+6, upper, "start", behind.words)
 	}
 	p.text(4, forcesFoot+16, "start", label("truck", f.Truck))
 	p.text(forcesRight, forcesFoot+16, "end", label("axles", f.Axles))

@@ -7,6 +7,8 @@ import (
 	"io"
 	"math"
 	"os"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -50,6 +52,7 @@ func TestForces(t *testing.T) {
 				t.Fatalf("%s: %v in %s", name, err, svg)
 			}
 		}
+		struck(t, name, f.SVG(func(key, amount string) string { return amount + " of " + key }))
 		for _, part := range []string{"empty", "load", "truck", "axles", "balance", "middle", "group", "title"} {
 			if !strings.Contains(svg, part+" &lt;") {
 				t.Errorf("%s: the drawing has no %s", name, part)
@@ -58,6 +61,39 @@ func TestForces(t *testing.T) {
 	}
 	if drawn < 20 {
 		t.Errorf("only %d trailers have a drawing", drawn)
+	}
+}
+
+// struck finds an arrow that crosses a text. A letter of 14 units is about 7.5 wide (measured in
+// Chromium on system-ui fonts).
+func struck(t *testing.T, name, svg string) {
+	t.Helper()
+	number := func(s string) float64 {
+		v, err := strconv.ParseFloat(s, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	arrows := regexp.MustCompile(`M([0-9.]+) ([0-9.]+)V([0-9.]+)`).FindAllStringSubmatch(svg, -1)
+	texts := regexp.MustCompile(`<text x="([0-9.]+)" y="([0-9.]+)" text-anchor="([a-z]+)">([^<]*)<`).FindAllStringSubmatch(svg, -1)
+	if len(arrows) != 4 || len(texts) != 7 {
+		t.Fatalf("%s: %d arrows and %d texts", name, len(arrows), len(texts))
+	}
+	for _, w := range texts {
+		left, base, wide := number(w[1]), number(w[2]), 7.5*float64(len(w[4]))
+		if w[3] == "end" {
+			left -= wide
+		}
+		if left < 0 || left+wide > 364 {
+			t.Errorf("%s: %q goes from %.0f to %.0f", name, w[4], left, left+wide)
+		}
+		for _, a := range arrows {
+			x, top, foot := number(a[1]), min(number(a[2]), number(a[3])), max(number(a[2]), number(a[3]))
+			if x > left && x < left+wide && foot > base-11 && top < base+3 {
+				t.Errorf("%s: an arrow at %.0f strikes %q", name, x, w[4])
+			}
+		}
 	}
 }
 

@@ -18,11 +18,11 @@ var licenseClass = &Rule{
 			return
 		}
 		if truck.Value <= 0 {
-			f.add(gvwr.Pos, "a federal Class A license may be needed with any truck: gvwr %s is over 26,000 lb by itself; ask your state", gvwr.Value)
+			f.add(gvwr.Pos, "a federal Class A license may be needed with any truck: GVWR %s is over 26,000 lb by itself; ask your state", gvwr.Value)
 			return
 		}
 		if truck.Value <= lightestTruck {
-			f.add(gvwr.Pos, "a federal Class A license may be needed with any truck: gvwr %s leaves only %s before 26,001 lb; ask your state",
+			f.add(gvwr.Pos, "a federal Class A license may be needed with any truck: GVWR %s leaves only %s before 26,001 lb; ask your state",
 				gvwr.Value, truck.Value.Limit()).
 				figures(gvwr.Value.String(), "10,000 lb")
 			return

@@ -11,7 +11,7 @@ import (
 var saidNotConfirmed = &Rule{
 	Name: "said-not-confirmed", Severity: Stop,
 	Title:  "what was only said in the recording is confirmed by reading or measuring it",
-	Why:    "Everything rests on the gvwr, the axle rating, the tires, the hitch and the empty weight, and a slip of the tongue would be on every page. A price is a promise, and a number that was meant for something else must not become one. Measure whatever else was only said before you count on it.",
+	Why:    "Everything rests on the GVWR, the axle rating, the tires, the hitch and the empty weight, and a slip of the tongue would be on every page. A price is a promise, and a number that was meant for something else must not become one. Measure whatever else was only said before you count on it.",
 	Source: "49 CFR 567.4 (2015): the label states the ratings; a recording does not",
 	Remedy: "read it off the label or the part and write where you read it, as in (tag)",
 	check: func(c *Case, f *Findings) {

@@ -64,8 +64,8 @@ var metricWritings = []struct {
 	{"lbs", func(v float64) string { return Metric.Weight(Pounds(v)) }},
 	{"lb", func(v float64) string { return Metric.Weight(Pounds(v)) }},
 	{"pounds", func(v float64) string { return Metric.Weight(Pounds(v)) }},
-	// A tire's pressure is a limit: nobody may fill in more, so it goes down.
-	{"psi", func(v float64) string { return fixed(Down(PSI(v).Kilopascals(), 1), 0, " kPa") }},
+	// A tire's pressure is a limit: nobody may fill in more, so it goes down, to what a gauge shows.
+	{"psi", func(v float64) string { return fixed(Down(PSI(v).Kilopascals(), 5), 0, " kPa") }},
 	{"lb/gal", func(v float64) string {
 		return trimmed(Nearest(v*KilogramsPerPound/Gallons(1).Liters(), 0.001), 3, " kg/L")
 	}},

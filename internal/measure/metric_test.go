@@ -29,7 +29,7 @@ func TestQuantities(t *testing.T) {
 		"3/8 in plywood, 35 in high":              "9.5 mm plywood, 889 mm high",
 		"a 28-ft deck":                            "a 8.53 m deck",
 		"25\u00a0ft deck":                         "7.62 m deck",
-		"80 psi":                                  "551 kPa", // SP 811: 6.894 757 E+00 kPa
+		"80 psi":                                  "550 kPa", // SP 811: 6.894 757 E+00 kPa; down to 5 kPa
 		"238 sq ft, 2.2 cu yd":                    "22.1 sq m, 1.7 cu m",
 		"earth at 2,100 lb/cu yd":                 "earth at 1,246 kg/cu m",
 		"22 lb/ft beam":                           "32.74 kg/m beam",

@@ -162,7 +162,7 @@ func TestSheets(t *testing.T) {
 			t.Errorf("the lot sheet lacks %q", want)
 		}
 	}
-	for _, want := range []string{"<b>50 psi (344 kPa)</b>", "3,175 kg", "ST205/75R15, 2 on each axle", "10 miles (16.1 km)", "25 miles (40.2 km)", "50 miles (80.5 km)", "Breakaway", "last <span", "Received by", "Weigh it loaded."} {
+	for _, want := range []string{"<b>50 psi (340 kPa)</b>", "3,175 kg", "ST205/75R15, 2 on each axle", "10 miles (16.1 km)", "25 miles (40.2 km)", "50 miles (80.5 km)", "Breakaway", "last <span", "Received by", "Weigh it loaded."} {
 		if !strings.Contains(card, want) {
 			t.Errorf("the hand-over card lacks %q", want)
 		}

@@ -72,7 +72,6 @@
 		into.appendChild(document.createTextNode(v.text.slice(v.word.length)));
 	}
 	function spaced(text) {
-		text = text.replace(/\bgvwr\b/g, "GVWR");
 		return data.space == "deck" ? text : text.replace(/\bdeck\b/g, data.space);
 	}
 	function all() {
