@@ -138,6 +138,13 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
       const found = await page.locator('.card .stock').allTextContents();
       check(want !== '' && (await count()).startsWith(n + ' trailer') && found.length === Math.min(n, all) && found.every(s => want.split(' ').includes(s)), `find ${how}: "${query}" finds ${await count()} ${found}, not ${want}`);
     }
+    // A price and a weight among the words: what is at most that much and carries that much. The
+    // list says what it read.
+    await page.locator('#words').fill('under $10,000 7,000 lb');
+    await settled();
+    const cheap = (await page.locator('.card').evaluateAll(list => list.map(c => ['.price', '.carries b'].map(s => Number(c.querySelector(s).textContent.replace(/[^0-9.]/g, ''))))));
+    check(cheap.length > 0 && cheap.every(([price, carries]) => price > 0 && price <= 10000 && carries >= 7000), `find ${how}: under $10,000 and 7,000 lb: ${cheap}`);
+    check(/\$10,000 or less, payload 7,000 lb or more/.test(await page.locator('#picked').textContent()), `find ${how}: it says what it read: ${await page.locator('#picked').textContent()}`);
     await page.locator('#words').fill('20 ft');
     await settled();
     check((await cards()).length > 0 && (await page.locator('.card').allTextContents()).every(t => /20 ft/.test(t)), `find ${how}: 20 ft finds ${await cards()}`);
@@ -174,7 +181,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     // My machine: 8,500 lb on 12 ft. Every card answers with its first word; a trailer of 7,000 lb
     // cannot be among those that carry it, whatever the arithmetic, nor one that is sold.
     await page.locator('#mine .change').click();
-    check(/^Show [0-9,]+ trailers$/.test((await page.locator('#go button').textContent()).trim()), `find ${how}: the bar over an open form has its words`);
+    check(/^Show (all [0-9,]+|[0-9,]+ trailers)$/.test((await page.locator('#go button').textContent()).trim()), `find ${how}: the bar over an open form has its words`);
     check(await page.locator('.line .unit').evaluateAll(all => all.every(e => e.getClientRects().length === 1 && e.getBoundingClientRect().height < 1.7 * parseFloat(getComputedStyle(e).fontSize))), `find ${how}: a unit is on one line`);
     const cut = await page.locator('#sort').evaluate(s => {
       const ruler = document.createElement('canvas').getContext('2d'), is = getComputedStyle(s);

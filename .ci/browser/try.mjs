@@ -137,6 +137,17 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     check((await text('truck-is')).startsWith('NO'), `try ${how}: a receiver pulls no gooseneck: ${await text('truck-is')}`);
     await page.locator('#t-kind').selectOption('gooseneck');
     await settle();
+    check(/Class A/.test(await text('truck-notes')) && /with 9,500 lb/.test(await text('truck-is')), `try ${how}: the license counts the truck, and the truck the machine: ${await text('truck-notes')}`);
+    // A barn: NO as soon as the door is too narrow, whatever else nobody measured.
+    await page.locator('#barn .change').click();
+    await page.locator('#b-wide').fill('8 ft');
+    await settle();
+    check((await text('barn-is')).startsWith('NO: the width of your door, 6 in over'), `try ${how}: a door of 8 ft: ${await text('barn-is')}`);
+    await page.locator('#b-wide').fill('10 ft');
+    await settle();
+    check((await text('barn-is')).startsWith('CANNOT SAY YET'), `try ${how}: the height and the depth are not typed: ${await text('barn-is')}`);
+    await page.locator('#barn .turn button').click();
+    await page.locator('#barn .change').click();
     check(await page.evaluate(() => document.documentElement.scrollWidth) <= 390, `try ${how}: no sideways scroll`);
     if (axe) await axe(page, `try ${how}, truck`);
     if (out) await page.screenshot({ path: path.join(out, `try-${how.replace(/ /g, '-')}.png`), fullPage: true });

@@ -454,6 +454,15 @@ var tireCapacity = &Definition{
 	},
 }
 
+// TiresInAll is what the tires of all axles carry together, if it is known how many axles there are.
+func (w *Work) TiresInAll() Result[measure.Pounds] {
+	n := w.Unit.Axles.Count
+	if !w.TireCapacity.Known || !n.Given() || n.Value < 1 {
+		return Result[measure.Pounds]{}
+	}
+	return Result[measure.Pounds]{Value: w.TireCapacity.Value.Times(n.Value), Known: true}
+}
+
 var tireReserve = &Definition{
 	Name: "tire-reserve", Label: "Tire reserve",
 	What:    "How much more the tires of an axle carry than the axle is rated for.",

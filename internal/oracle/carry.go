@@ -58,12 +58,7 @@ func Carry(t Trailer, list []compute.Machine, head string, truck *Truck, in meas
 		v.check("payload", phrases.Say("limit payload"), float64(p.Value), float64(all.Weight), pounds)
 	}
 	if t.Deck.Known {
-		v.check("deck", phrases.Say("limit deck"), float64(t.Deck.Value), float64(all.Length), func(l float64, asLoad bool) string {
-			if asLoad {
-				return in.AtLeast(measure.Inches(l))
-			}
-			return in.AtMost(measure.Inches(l))
-		})
+		v.check("deck", phrases.Say("limit deck"), float64(t.Deck.Value), float64(all.Length), lengths(in))
 	}
 	v.held(t, list, pounds)
 	if !t.Payload.Known {

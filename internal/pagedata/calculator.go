@@ -4,6 +4,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/measure"
 	"tarepage/internal/tables"
+	"tarepage/internal/unit"
 )
 
 // Calculator is one trailer as the theme's statics.js takes it: exact pounds and inches as
@@ -70,6 +71,24 @@ func CalculatorOf(w *compute.Work) []any {
 // empty weight, the tongue, the payload and the weighed tongue have columns of their own.
 var ofUnit = []int{0, 1, 13, 15}
 
+// Size is how large a trailer is, as statics.js takes it: width, height and length over all, and
+// how high its floor is, in inches; null for what nobody measured. The last is the length as it is
+// worked out.
+func Size(w *compute.Work) []any {
+	var out []any
+	for _, l := range []unit.Length{w.Unit.OverallWidth, w.Unit.OverallHeight, w.Unit.OverallLength, w.Space.Floor} {
+		if !l.Given() {
+			out = append(out, nil)
+			continue
+		}
+		out = append(out, float64(l.Value))
+	}
+	if f := w.Figure("overall-length"); f != nil {
+		return append(out, float64(measure.Feet(f.Value).Inches()))
+	}
+	return append(out, nil)
+}
+
 // LicenseLimits is what statics.js takes as the federal limits of a license: Class A from
 // and towed above, Class B from, commercial from, in pounds.
 func LicenseLimits() []any {
@@ -79,12 +98,17 @@ func LicenseLimits() []any {
 // Machines is the table of what loads weigh, for statics.js: name, the class's least, its
 // typical and its most weight in pounds, its longest length in feet, how far its center is
 // from its front and how far that may be off (shares of the length), what its front and its
-// rear are called, its silhouette, its shortest length in feet.
+// rear are called, its silhouette, its shortest length in feet. After it comes LicenseLimits.
 func Machines() ([]byte, error) {
 	var rows [][]any
 	for _, c := range tables.Cargo() {
 		rows = append(rows, []any{compute.NameOf(c), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High),
 			float64(c.Center), float64(c.Margin), c.Front, c.Rear, c.Shape, float64(c.Length.Low)})
 	}
-	return variable("MACHINES", rows)
+	machines, err := variable("MACHINES", rows)
+	if err != nil {
+		return nil, err
+	}
+	law, err := variable("LAW", LicenseLimits())
+	return append(machines, law...), err
 }

@@ -27,7 +27,7 @@ var comparison = []struct {
 		b := t.Deck.Between
 		switch {
 		case b.Given() && t.OverallWidth.Given():
-			return phrases.Say("between overall", b.Words(), t.OverallWidth.Words())
+			return phrases.Say("between only", b.Words()) // the next row has the other
 		case b.Given():
 			// A customer takes the one width that he reads for the trailer's.
 			return phrases.Say("between", b.Words())
@@ -191,7 +191,11 @@ var onCard = []string{"hitch", "width", "axles"}
 func (t *Trailer) Size() string {
 	var out []string
 	for _, row := range comparison {
-		if s := row.of(t); s != "" && slices.Contains(onCard, row.name) {
+		s := row.of(t)
+		if b := t.Deck.Between; row.name == "width" && b.Given() && t.OverallWidth.Given() {
+			s = phrases.Say("between overall", b.Words(), t.OverallWidth.Words())
+		}
+		if s != "" && slices.Contains(onCard, row.name) {
 			out = append(out, s)
 		}
 	}

@@ -491,7 +491,10 @@ func TestMachines(t *testing.T) {
 		t.Fatal(err)
 	}
 	var rows [][]any
-	body := strings.TrimSuffix(strings.TrimPrefix(string(text), "var MACHINES="), ";\n")
+	body, law, _ := strings.Cut(strings.TrimPrefix(string(text), "var MACHINES="), ";\n")
+	if !strings.HasPrefix(law, "var LAW=[26001,10000.1") {
+		t.Errorf("the limits of a license: %s", law)
+	}
 	if err := json.Unmarshal([]byte(body), &rows); err != nil || len(rows) != len(tables.Cargo()) {
 		t.Fatal(err, len(rows))
 	}

@@ -38,7 +38,7 @@ func TestRows(t *testing.T) {
 		{"hitch", "hitch:\n  kind: gooseneck\n  ball: 2-5/16 in\n", "gooseneck, 2-5/16 in ball"},
 		{"width", "kind: utility\ndeck:\n  length: 14 ft\n  width: 77 in\n", "77 in"},
 		{"width", "kind: utility\ndeck:\n  length: 14 ft\n  between-fenders: 77 in\n", "77 in between fenders (overall width not measured)"},
-		{"width", "kind: utility\noverall-width: 101 in\ndeck:\n  length: 14 ft\n  between-fenders: 77 in\n", "77 in between fenders, 101 in overall"},
+		{"width", "kind: utility\noverall-width: 101 in\ndeck:\n  length: 14 ft\n  between-fenders: 77 in\n", "77 in between fenders"},
 		{"overall-width", "overall-width: 101 in\n", "101 in"},
 		{"overall-length", "overall-length: 22 ft\n", "22 ft"},
 		{"overall-height", "overall-height: 90 in\n", "90 in"},

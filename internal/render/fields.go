@@ -265,8 +265,7 @@ type shownPhoto struct {
 // tryout is what a customer brings to a trailer's page: a machine and a truck of their own.
 // Without scripts the common machines are there, worked out already.
 type tryout struct {
-	Rig      string    // JSON: the trailer as the calculators take it
-	Law      string    // JSON: the federal limits of a license
+	Rig      string    // JSON: the trailer as the calculators take it, then how large it is over all
 	Statics  string    // script: the calculators
 	Machines string    // script: what common machines weigh
 	Bring    string    // script: what the customer brings, for every page

@@ -902,6 +902,38 @@ func TestStaticsClimb(t *testing.T) {
 	}
 }
 
+// TestStaticsFits: whether a trailer goes into a barn, and how high a load is on it.
+func TestStaticsFits(t *testing.T) {
+	t.Parallel()
+	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 9))}
+	f := s.function(`function(a) { a = JSON.parse(a); var v = Statics.fits(a[0], a[1], a[3]); return [v.is, v.text, Statics.top(a[0][3], a[2], a[3])].join("; "); }`)
+	is := map[string]int{}
+	for i := range cases {
+		near := c.inches(60, 300)
+		size := oracle.Size{Width: c.maybeInches(c.inches(60, 110)), Height: c.maybeInches(c.inches(20, 160, 0)), Length: c.maybeInches(near), Floor: c.maybeInches(c.inches(10, 60, 0)), Worked: c.maybeInches(near)}
+		barn := oracle.Barn{Wide: c.maybeInches(c.inches(80, 160, 0)), High: c.maybeInches(c.inches(80, 200)), Deep: c.maybeInches(c.inches(200, 500, float64(near)))}
+		tall := []compute.Result[measure.Inches]{c.maybeInches(c.inches(0, 150, 0)), c.maybeInches(c.inches(0, 150))}
+		in := c.system()
+		value := func(r compute.Result[measure.Inches]) any {
+			if !r.Known {
+				return nil
+			}
+			return float64(r.Value)
+		}
+		v := oracle.Fits(size, barn, in)
+		is[v.Is]++
+		want := v.Is + "; " + v.Text + "; " + oracle.Top(size.Floor, tall, in)
+		got := s.ask(f, []any{value(size.Width), value(size.Height), value(size.Length), value(size.Floor), value(size.Worked)}, map[string]any{"wide": value(barn.Wide), "high": value(barn.High), "deep": value(barn.Deep)},
+			[]any{map[string]any{"tall": value(tall[0])}, map[string]any{"tall": value(tall[1])}}, in == measure.Metric)
+		if got != want {
+			t.Fatalf("case %d: %+v into %+v\n page %s\n Go   %s", i, size, barn, got, want)
+		}
+	}
+	if is["yes"] < cases/50 || is["no"] < cases/50 || is["unknown"] < cases/50 {
+		t.Errorf("the cases reach too little: %v", is)
+	}
+}
+
 // The two lists of names are one.
 func TestStaticsNames(t *testing.T) {
 	s := newStatics(t)
@@ -946,6 +978,50 @@ func TestYardKilograms(t *testing.T) {
 		}
 		if got, want := s.ask(kg, lb), measure.Metric.Limit(lb)+", "+measure.Metric.Weight(lb); got != want {
 			t.Fatalf("%v lb: the script writes %s, Go %s", float64(lb), got, want)
+		}
+	}
+}
+
+// TestStaticsWants: which prices and loads statics.js reads out of what is searched for, and which it
+// leaves among the words.
+func TestStaticsWants(t *testing.T) {
+	p, err := newTemplates(theme.Files)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := newStatics(t)
+	if _, err := s.RunString("var window = this, units = {}, document = {getElementById: function () { return null; }};" + string(p.scripts["yard.js"].text)); err != nil {
+		t.Fatal(err)
+	}
+	f := s.function(`function (text) { var w = Statics.wants(JSON.parse(text)[0], units.plain); return [w.most, w.load, w.words].join("; "); }`)
+	for _, c := range []struct{ text, want string }{
+		{"under $10,000 7,000 lb", "10000; 7000; "},
+		{"Which trailers under $10,000 carry 7,000 lb?", "10000; 7000; "},
+		{"under 10k carry 7k lb", "10000; 7000; "},
+		{"$9.5k", "9500; 0; "},
+		{"10,000 dollars dump", "10000; 0; dump"},
+		{"dump less than $12000", "12000; 0; dump"},
+		{"up to 8000 gooseneck", "8000; 0; gooseneck"},
+		{"7,000 lb", "0; 7000; "},
+		{"7000 lbs", "0; 7000; "},
+		{"payload of 7,000 lb", "0; 7000; "},
+		{"7,000 lb payload gooseneck", "0; 7000; gooseneck"},
+		{"3000 kg", "0; 6613.87; "},
+		{"carries at least 3,175 kg under $10,000", "10000; 6999.68; "},
+		// Not a price, not a load.
+		{"7000 lb axles", "0; 0; 7000 lb axles"},
+		{"14,000 lb dump", "0; 0; 14,000 lb dump"},
+		{"under 20 ft", "0; 0; under 20 ft"},
+		{"under 7,000 lb", "0; 0; under 7,000 lb"},
+		{"20 ft", "0; 0; 20 ft"},
+		{"under $10,00", "0; 0; under $10,00"},
+		{"2 5/16", "0; 0; 2 5/16"},
+		{"SB-1043", "0; 0; SB-1043"},
+		{"max 300", "0; 0; max 300"},
+		{"", "0; 0; "},
+	} {
+		if got := s.ask(f, c.text); got != c.want {
+			t.Errorf("%q: %q, want %q", c.text, got, c.want)
 		}
 	}
 }

@@ -24,10 +24,7 @@ func (m *maker) tries(p *unitPage, e *entry) error {
 	_, needs := compute.RigOf(e.work)
 	t.Placed = len(needs) == 0
 	var err error
-	if t.Rig, err = pagedata.Attribute(pagedata.CalculatorOf(e.work)); err != nil {
-		return err
-	}
-	if t.Law, err = pagedata.Attribute(pagedata.LicenseLimits()); err != nil {
+	if t.Rig, err = pagedata.Attribute(append(pagedata.CalculatorOf(e.work), pagedata.Size(e.work)...)); err != nil {
 		return err
 	}
 	common := e.work.CommonLoads()

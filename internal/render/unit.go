@@ -414,21 +414,40 @@ func firsts(u *unit.Unit, w *compute.Work) []labeled {
 	worked("angle", "loading-angle")
 	add("floor", w.Space.Floor.Words(), w.Space.Floor.From)
 	add("brakes", u.Brakes.Kind.Words(), u.Brakes.Kind.From)
-	if u.OverallWidth.Given() {
-		add("wide", u.OverallWidth.Words(), u.OverallWidth.From)
-	} else {
-		add("wide", phrases.Say("first wide missing"), measure.Provenance{})
+	for _, l := range []struct {
+		key  string
+		over unit.Length
+	}{{"wide", u.OverallWidth}, {"tall", u.OverallHeight}} {
+		if l.over.Given() {
+			add(l.key, l.over.Words(), l.over.From)
+		} else {
+			add(l.key, phrases.Say("first missing"), measure.Provenance{})
+		}
 	}
+	add("long", u.OverallLength.Words(), u.OverallLength.From) // the worked one is among the figures
 	tires := u.Tires.Size.Value
 	if u.Tires.LoadRange.Given() {
 		tires = phrases.Say("tire load range", tires, u.Tires.LoadRange.Value)
 	}
 	add("tires", tires, u.Tires.Size.From)
-	worked("tires carry", "tire-capacity")
+	if f := w.Figure("tire-capacity"); f != nil {
+		l := labeled{Label: phrases.Say("first tires carry"), Text: f.Text, Metric: w.Metric(f), Figure: f.Name}
+		l.Text, l.Metric = tiresCarry(w, l.Text, measure.American), tiresCarry(w, l.Metric, measure.Metric)
+		out = append(out, l)
+	}
 	worked("truck", "tongue-at-gvwr")
 	worked("working", "working-payload")
 	add("serial", u.Serial.Value, u.Serial.From)
 	return out
+}
+
+// tiresCarry adds to what the tires of one axle carry what all of them carry, so that nobody has to
+// double a number.
+func tiresCarry(w *compute.Work, one string, in measure.System) string {
+	if all := w.TiresInAll(); all.Known {
+		return phrases.Say("first tires all", one, in.Limit(all.Value))
+	}
+	return one
 }
 
 // tagPlates are the tag's figures while they are gathered.

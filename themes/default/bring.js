@@ -1,7 +1,7 @@
 // What a customer brings: a machine and a truck. Both are kept on this phone (localStorage)
 // for every page of the yard, and travel in an address after "#bring=", which never reaches
 // the host. window.Bring has what is known now, in pounds and inches:
-//   state    {m: {k, w, l, r, b, c, o, u, and fw or fl where the class filled w or l} or null, n: a second machine, t: {keys of Statics.ASKED} or null}
+//   state    {m: {k, w, l, r, h, b, c, o, u, and fw or fl where the class filled w or l} or null, n: a second machine, t: {keys of Statics.ASKED} or null, b: {keys of Statics.BARN} or null}
 //   start(paths, then, failed)    loads the calculators, once
 //   machine(which)                the machine "m", or the second one "n", for Statics
 //   machines(wrong)               those that are known, front to rear, without those of wrong
@@ -14,7 +14,7 @@
 //   address()                     this page with what is brought
 window.Bring = (function () {
 	"use strict";
-	var KEEP = { m: "tarepage-machine", n: "tarepage-second", t: "tarepage-truck" }, U = window.units, S, B = { state: { m: null, n: null, t: null } };
+	var KEEP = { m: "tarepage-machine", n: "tarepage-second", t: "tarepage-truck", b: "tarepage-barn" }, U = window.units, S, B = { state: { m: null, n: null, t: null, b: null } };
 	function make(tag, into, text, attributes) {
 		var e = document.createElement(tag);
 		if (text) e.textContent = text;
@@ -56,7 +56,7 @@ window.Bring = (function () {
 	B.address = function () {
 		var s = {}, k;
 		for (k in KEEP) if (B.state[k]) s[k] = B.state[k];
-		return location.href.replace(/#.*/, "") + (s.m || s.n || s.t ? "#bring=" + encodeURIComponent(JSON.stringify(s)) : "");
+		return location.href.replace(/#.*/, "") + (s.m || s.n || s.t || s.b ? "#bring=" + encodeURIComponent(JSON.stringify(s)) : "");
 	};
 	recall();
 	window.addEventListener("hashchange", function () {
@@ -99,6 +99,7 @@ window.Bring = (function () {
 		c.under = m.c;
 		c.over = m.o;
 		c.tip = m.u;
+		c.tall = m.h;
 		return c;
 	};
 	B.machines = function (wrong) {
@@ -111,7 +112,8 @@ window.Bring = (function () {
 	B.text = function (which) {
 		var v = B.state[which], si = U.si, out = [];
 		if (!v) return "";
-		if (which != "t") {
+		if (which == "b") S.BARN.forEach(function (k) { if (v[k]) out.push(S.length(v[k], si)); });
+		else if (which != "t") {
 			if (row(which)) out.push(row(which)[0]);
 			if (v.w) out.push(S.weight(v.w, si));
 			if (v.l) out.push(S.length(v.l, si));
@@ -214,11 +216,13 @@ window.Bring = (function () {
 			s.value = v[key] == null ? "" : v[key];
 			return s;
 		}
-		if (which != "t") {
+		if (which == "b") S.BARN.forEach(function (k) { entry(box, k, S.say("barn " + k), "", "ft", {}); });
+		else if (which != "t") {
 			var pick = choose(box, "k", S.say("bring kind"), "", [["", S.say("bring other")]].concat(window.MACHINES.map(function (m, i) { return [i, m[0]]; })));
 			var about = make("p", box, "", { "class": "understood" });
 			var w = entry(box, "w", S.say("bring weight"), S.say("bring weight at"), "lb", {}), l = entry(box, "l", S.say("bring length"), "", "ft", {});
 			tick(box, "r", S.say("bring rear"));
+			entry(box, "h", S.say("bring height"), S.say("bring height at"), "ft", {});
 			var way = make("details", box);
 			make("summary", way, S.say("bring way"));
 			["b", "c", "o", "u"].forEach(function (k) { entry(way, k, S.say("way " + k), S.say("way " + k + " at"), "in", { zero: k == "c" || k == "u" }); });

@@ -19,6 +19,9 @@
 //       or {is: "bad", code, problem: text}: show it, set aria-invalid, give no answer.
 //   Statics.unit(field, si)         the default unit, to show next to the field: "lb", "kg" ...
 //
+//   Statics.wants(text, plain)      prices and loads among the words of a search: {most, load, words}.
+//     plain is yard.js's, which writes words alike.
+//
 //   Statics.machine(row, length, rear)  a machine for what follows: {w, L, a, m, head, tail}. row is
 //     one of MACHINES, or null for what is not listed; length is in inches, or null for the
 //     longest of its class; rear is true where it backs on. w is its typical weight until you
@@ -47,6 +50,12 @@
 //     (sets, or where no place is known to be good, the middle of the deck) and w (what all weigh);
 //     pull adds most (the largest even load by all known limits, or null), license (0, 1, 2),
 //     licenseKnown and business.
+//
+//   Statics.fits(size, barn, si)  DOES IT GO INTO MY BARN: a verdict. size is [width, height, length,
+//     each over all, height of the floor, length as worked out, which a gate may add to] in inches, null for what nobody measured; barn has the
+//     keys of BARN: how wide and how high its door is, and how deep it is inside.
+//   Statics.top(floor, machines, si)  how high the machines are on that floor, or "". A machine may
+//     have tall, its height.
 //
 //   Statics.spots(rig, machine, sets)  where the leading end of one more machine may be, among
 //     others: [{is: "yes" | "close" | "no", first, last (whole inches or centimeters, rounded
@@ -498,6 +507,7 @@ var Statics = (function () {
 			return o;
 		});
 	}
+	function lengths(si) { return function (l, isLoad) { return (isLoad ? atLeast : atMost)(l, si); }; }
 	function carry(r, list, si, t) {
 		var v = { needs: [], limits: [], notes: [], spots: [], sets: [], put: [], best: null, w: null }, c, yes = "", row, s;
 		function heavy(w, isLoad) { return (isLoad ? load : limit)(w, si); }
@@ -512,7 +522,7 @@ var Statics = (function () {
 		c = together(list);
 		v.w = c.w;
 		limited(v, "payload", say("limit payload"), r[13], c.w, heavy);
-		limited(v, "deck", say("limit deck"), r[4], c.L, function (l, isLoad) { return (isLoad ? atLeast : atMost)(l, si); });
+		limited(v, "deck", say("limit deck"), r[4], c.L, lengths(si));
 		row = inRow(list, 0);
 		held(r, row).forEach(function (m, i) {
 			if (m.by == 20 && r[28] == null) return m.over && needed(v, "part");
@@ -780,6 +790,61 @@ var Statics = (function () {
 		return v.is == "no" || !m ? v : question(v, m.doubt);
 	}
 
+	// oracle/fits.go
+	function fits(size, barn, si) {
+		var v = { needs: [], limits: [], notes: [] };
+		BARN.forEach(function (key, i) {
+			if (!(barn[key] > 0)) needed(v, key);
+			else if (!(size[i] > 0)) {
+				if (i == 2 && size[4] > 0 && !notOver(size[4], barn.deep)) limited(v, key, say("limit " + key), barn.deep, size[4], lengths(si));
+				else needed(v, "over-" + key);
+			} else limited(v, key, say("limit " + key), barn[key], size[i], lengths(si));
+		});
+		return settled(v, say("goes in"));
+	}
+	var BARN = ["wide", "high", "deep"];
+	// top is how high the machines are on a floor that high above the ground, or "".
+	function top(floor, list, si) {
+		var tall = max.apply(null, list.map(function (c) { return c.tall > 0 ? c.tall : 0; }).concat(0));
+		return floor > 0 && tall ? say("note top", atLeast(floor + tall, si)) : "";
+	}
+
+	// wants reads the highest price and the load out of what is searched for, {most: dollars, load:
+	// pounds, words: the rest}. 0 is not asked for. A number is one only as the fields read it:
+	// 10,000 or 10000, 9.5k, and never 10,00.
+	function wants(text, plain) {
+		var o = { most: 0, load: 0, words: text }, rows;
+		function units(of) { return of.map(function (u) { return say("words " + u); }).join(" ").replace(/ /g, "|"); }
+		function any(key) { return "(?:" + say(key).replace(/[$|]/g, "\\$&").replace(/,/g, "|") + ")"; }
+		var NUMBER = "(\\d{1,3}(?:,\\d{3})+|\\d+(?:\\.\\d+)?) ?(k|thousand)?", START = "(?:^|[\\s,;])", END = "(?=$|[\\s;?]|,(?!\\d))",
+			BELOW = any("find below") + " ", DOLLARS = " ?" + any("find dollars"), UNIT = "[ -]?(" + units(["lb", "kg"]) + ")", OTHER = "(?![ -]?(?:" + units(["lb", "kg", "tonne", "ft", "in", "mm", "cm", "m"]) + "|t|tons?|gal|psi)(?![a-z]))", CARRY = any("find carry"), LEAST = "(?: " + any("find least") + ")?";
+		rows = [
+			["most", "(?:" + BELOW + ")?\\$ ?" + NUMBER], // under $10,000; $9.5k
+			["most", "(?:" + BELOW + ")?" + NUMBER + DOLLARS], // 10,000 dollars
+			["most", BELOW + NUMBER + OTHER], // under 10k
+			["load", CARRY + LEAST + " " + NUMBER + UNIT], // carry at least 7,000 lb
+			["load", NUMBER + UNIT + " " + CARRY] // 7,000 lb payload
+		];
+		function row(r) {
+			var m = new RegExp(START + r[1] + END, "i").exec(o.words), n;
+			if (!m || o[r[0]]) return;
+			n = m[1].replace(/,/g, "") * (m[2] ? 1000 : 1);
+			// Under 500 is a length or a year of a trailer, not its price.
+			if (r[0] == "most" && n < 500) return;
+			o[r[0]] = Math.round((m[3] && (" " + say("words kg") + " ").indexOf(" " + m[3].toLowerCase() + " ") >= 0 ? n / KG : n) * 100) / 100;
+			o.words = (o.words.slice(0, m.index) + " " + o.words.slice(m.index + m[0].length)).trim();
+		}
+		rows.forEach(row);
+		// A weight alone is what it must carry; next to other words it is looked for in the specs.
+		var left = plain(o.words).filter(function (w) { return plain(say("find ignore") + " " + say("find carry").replace(/,/g, " ")).indexOf(w) < 0; });
+		if (left.length == 1 && /^\d+(\.\d+)?(lb|kg)$/.test(left[0])) {
+			row(["load", NUMBER + UNIT]);
+			left = [];
+		}
+		if (!left.length && (o.most || o.load)) o.words = "";
+		return o;
+	}
+
 	// license.go
 	var LICENSES = [0, 1, 2].map(function (n) { return say("license " + n); });
 	function license(law, pulls, towed, label) {
@@ -798,7 +863,7 @@ var Statics = (function () {
 
 	return {
 		ASKED: ASKED, KINDS: KINDS, NAMES: NAMES, LICENSES: LICENSES, KG: KG, MM: MM, say: say, read: read, unit: unit,
-		machine: machine, spots: spots, spotText: spotText, bear: bear, held: held, loaded: loaded, climb: climb, carry: carry, pull: pull, answer: answer, pullWith: pullWith, doubt: doubt, question: question,
+		machine: machine, spots: spots, spotText: spotText, bear: bear, held: held, loaded: loaded, climb: climb, carry: carry, pull: pull, wants: wants, answer: answer, pullWith: pullWith, fits: fits, top: top, BARN: BARN, doubt: doubt, question: question,
 		weight: weight, limit: limit, load: load, length: length, atLeast: atLeast, atMost: atMost, share: share, stretch: stretch, near: near, trimmed: trimmed,
 		window: window, windowText: windowText, marginText: marginText
 	};

@@ -35,7 +35,19 @@
 	if (byId("save")) later(function () { script(byId("save").dataset.keep); });
 	if (!box) return;
 
-	var data = box.dataset, R = JSON.parse(data.rig), law = JSON.parse(data.law), deck = byId("deck"), B, S, wrong = {};
+	var data = box.dataset, R = JSON.parse(data.rig), size = R.splice(29), deck = byId("deck"), B, S, wrong = {};
+	// The machine's ticket has notes as the truck's does, and the barn's ticket is like the truck's.
+	var mineNotes = byId("truck-notes").cloneNode();
+	mineNotes.id = "mine-notes";
+	byId("mine-is").after(mineNotes);
+	var barn = byId("mytruck").cloneNode(true);
+	barn.id = "barn";
+	barn.style.minHeight = "4.5rem";
+	barn.querySelector("ul").remove();
+	[].forEach.call(barn.querySelectorAll("[id]"), function (e) { e.id = e.id.replace("truck", "barn"); });
+	barn.querySelector(".change").setAttribute("aria-controls", "barn-form");
+	barn.querySelector("span").textContent = "";
+	byId("mytruck").after(barn);
 	function missing() { byId("mine-is").textContent = data.missing; }
 	window.addEventListener("online", begin);
 	// Whoever comes while the scripts load waits for them: a second copy of bring.js would have a
@@ -78,16 +90,20 @@
 		B.label(byId("mytruck"), "t", "bring truck");
 		machine();
 		truck();
+		B.label(byId("barn"), "b", "bring barn");
+		var b = wrong.b ? null : B.state.b;
+		verdict(byId("barn-is"), b && S.fits(size, b, U.si));
+		if (!b) byId("barn-is").textContent = wrong.b ? "" : S.say("bring say barn");
 	}
 	var sets = [], carried;
 	function machine() {
-		var list = B.machines(wrong), notes = byId("mine-notes");
+		var list = B.machines(wrong), notes = mineNotes;
 		B.label(byId("mine"), "m", "bring machine");
-		carried = S.answer(R, list, wrong.t ? null : B.state.t, law, U.si).m;
+		carried = S.answer(R, list, wrong.t ? null : B.state.t, window.LAW, U.si).m;
 		if (carried) carried.text = spaced(carried.text);
 		verdict(byId("mine-is"), carried);
 		notes.textContent = "";
-		if (carried) carried.notes.forEach(function (n) { B.make("li", notes, n); });
+		if (carried) carried.notes.concat(S.top(size[3], list, U.si)).filter(Boolean).forEach(function (n) { B.make("li", notes, n); });
 		if (!carried) byId("mine-is").textContent = wrong.m ? "" : S.say("bring say machine");
 		place(list);
 	}
@@ -95,7 +111,7 @@
 	var answered;
 	function truck() {
 		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), v = null, now;
-		if (t && !wrong.t) v = S.pullWith(R, t, carried, sets.length ? sets : carried && carried.put, law, U.si);
+		if (t && !wrong.t) v = S.pullWith(R, t, carried, sets.length ? sets : carried && carried.put, window.LAW, U.si);
 		now = JSON.stringify([v && v.text, v && v.notes, wrong.t, B.text("t")]);
 		if (v) v.text = spaced(v.text);
 		if (now == answered) return;
@@ -105,7 +121,7 @@
 		verdict(out, v);
 		v.notes.forEach(function (n) { B.make("li", notes, n); });
 	}
-	var tickets = [["mine", "m"], ["mytruck", "t"]];
+	var tickets = [["mine", "m"], ["mytruck", "t"], ["barn", "b"]];
 	function told(which, bad) {
 		wrong[which] = bad;
 		all();

@@ -9,15 +9,19 @@
 (function () {
 	"use strict";
 	var panel = document.getElementById("find"), U = window.units;
-	U.kg = kg;
-	if (!panel) return;
-	var STEP = 12;
-	var byId = function (id) { return document.getElementById(id); };
 	var WORDS = window.PHRASES || {};
 	function say(key) {
 		var blanks = arguments;
 		return (key in WORDS ? WORDS[key] : key).replace(/\{(\d)\}/g, function (_, n) { return blanks[n]; });
 	}
+	// What a quantity is in the other system of units, and how units are written.
+	var PER = { lb: .45359237, ft: .3048, in: 25.4 }, METRIC = { lb: "kg", ft: "m", in: "mm" };
+	var UNITS = { inches: "in", inch: "in", "\"": "in", feet: "ft", foot: "ft", "'": "ft", pounds: "lb", pound: "lb", lbs: "lb", "#": "lb" };
+	U.kg = kg;
+	U.plain = plain;
+	if (!panel) return;
+	var STEP = 12;
+	var byId = function (id) { return document.getElementById(id); };
 	var list = byId("cards"), count = byId("count"), picked = byId("picked"), more = byId("more"), less = byId("less"), versus = byId("versus"), tray = byId("tray");
 	var chips = [].slice.call(panel.querySelectorAll("[data-f]"));
 	var D, N, M, order, facets, wanted = {}, shown, texts = {}, from = 0, to = list && list.children.length;
@@ -27,8 +31,7 @@
 		return String(s).replace(/[&<>"]/g, function (c) { return { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" }[c]; });
 	}
 	function group(n) { return String(n).replace(/\B(?=(\d{3})+(?!\d))/g, ","); }
-	// What a quantity is in the other system of units, and a text that can change to it.
-	var PER = { lb: .45359237, ft: .3048, in: 25.4 }, METRIC = { lb: "kg", ft: "m", in: "mm" };
+	// A text with a quantity can change to the other system of units.
 	var QUANTITY = /\d[\d,.]*(?:[-\/]\d+)*[ \u00a0](?:ft[ \u00a0]\d[\d\/-]*[ \u00a0]in|[a-z]+)(?![\w\/])/g;
 	function turned(text, write) {
 		return text.replace(QUANTITY, function (q) {
@@ -198,8 +201,9 @@
 			for (var i = 0; i < N; i++) if (!on[f.of[i]]) fail(i, k);
 		});
 		if (least) for (i = 0; i < N; i++) if (!(D.load[i] >= least)) fail(i, F);
-		if (words) for (i = 0; i < N; i++) if (!words[i]) fail(i, F + 1);
-		if (most) for (i = 0; i < N; i++) if (!D.price[i] || D.price[i] > most || sold(i)) fail(i, F + 2);
+		var w = texts.wants;
+		if (w) for (i = 0; i < N; i++) if (words && !words[i] || w.load && !(D.load[i] >= w.load) || w.most && !upTo(i, w.most)) fail(i, F + 1);
+		if (most) for (i = 0; i < N; i++) if (!upTo(i, most)) fail(i, F + 2);
 		for (k = 0; k < N; k++) {
 			i = order[k];
 			if (fits && fails[i] < 2) fits(i, !fails[i]).forEach(function (name) { fail(i, by.indexOf(name)); });
@@ -215,6 +219,8 @@
 		sort(hits);
 		return { hits: hits, counts: counts, alone: alone, unknown: fits ? fits.unknown : 0 };
 	}
+
+	function upTo(i, most) { return D.price[i] && D.price[i] <= most && !sold(i); }
 
 	// ---- the order: what is sold comes last in every one
 
@@ -276,7 +282,7 @@
 		key = [D.model[i], D.empty[i], D.tongue[i], D.load[i], D.weighed[i]].join(" ");
 		if (known[key]) return known[key];
 		r = rig(i);
-		o = r ? S.answer(r, list, t, D.law, U.si) : {};
+		o = r ? S.answer(r, list, t, window.LAW, U.si) : {};
 		o.open = !r;
 		return known[key] = o;
 	}
@@ -294,15 +300,19 @@
 		f.unknown = 0;
 		return f;
 	}
+	// whyOf is the weakest part of an answer.
+	function whyOf(v) {
+		var l = v.limits && (v.limits.filter(function (l) { return l.over; })[0] || v.is == "yes" && v.limits[0]);
+		return v.is == "unknown" ? v.needs[0] && v.needs[0].text : v.clash || l && l.label + ", " + l.text;
+	}
 	// told is what a card says about the machine and the truck: the answer, and its weakest part.
 	function told(i) {
 		var o = answers(i);
 		return [["m", "bring machine"], ["t", o.m && o.m.w ? "bring truck with" : "bring truck full"]].map(function (x) {
-			var v = o[x[0]], over, why;
+			var v = o[x[0]], why;
 			if (!v && o.open && B.state[x[0]]) v = { is: "unknown", word: S.say("word unknown"), needs: [{ text: S.say("need trailer") }] };
 			if (!v) return "";
-			over = v.limits && v.limits.filter(function (l) { return l.over; })[0];
-			why = v.is == "unknown" ? v.needs[0] && v.needs[0].text : v.is == "no" ? v.clash || over && over.label + ", " + over.text : "";
+			why = whyOf(v);
 			return '<span class="fit">' + escape(S.say(x[1])) + ' <b class="is-' + v.is + '">' + escape(v.word) + "</b>" + (why ? ": " + escape(why) : "") + "</span>";
 		}).join("");
 	}
@@ -433,11 +443,18 @@
 		});
 		if (amount(wanted.load)) out.push({ by: "load", text: say("asked least", inUnits(wanted.load, "lb")), drop: { load: "" } });
 		if (amount(wanted.most)) out.push({ by: "most", text: say("asked at most", "$" + group(amount(wanted.most))), drop: { most: "" } });
-		if (wanted.words) out.push({ by: "words", text: "“" + wanted.words + "”", drop: { words: "" } });
+		if (wanted.words) out.push({ by: "words", text: "“" + wanted.words + "”" + wanting(texts.wants), drop: { words: "" } });
 		if (wanted.mine && machine()) out.push({ by: "mine", text: say("asked carries", B.text("m")), drop: { mine: "" } });
 		if (wanted.pull && truck()) out.push({ by: "pull", text: say("asked pulls"), drop: { pull: "" } });
 		if (wanted.maybe && out.length) out.push({ by: "maybe", text: say("asked maybe"), drop: { maybe: "" } });
 		return out;
+	}
+	// wanting says what was read out of the words that are searched for.
+	function wanting(w) {
+		var out = [];
+		if (w && w.most) out.push(say("asked at most", "$" + group(w.most)));
+		if (w && w.load) out.push(say("asked least", inUnits(String(w.load), "lb")));
+		return out.length ? ": " + out.join(", ") : "";
 	}
 	function inUnits(text, unit) { return group(shownAs(amount(text), unit)) + " " + (U.si ? METRIC[unit] : unit); }
 	function dropButton(a, text) {
@@ -462,13 +479,16 @@
 				(!S && (wanted.mine || wanted.pull) ? begin : soon)(function () {
 					show();
 					if (then) then();
-					if (wanted.words) indexed(wanted.words, show);
+					if (wanted.words && !S) begin(show);
+					if (texts.wants && texts.wants.words) indexed(texts.wants.words, show);
 				});
 			});
 		});
 	}
 	function show() {
-		texts.found = wanted.words ? search(wanted.words) : null;
+		// Prices and weights among the words are read once the calculators are there.
+		var w = texts.wants = !wanted.words ? null : S ? S.wants(wanted.words, plain) : { words: wanted.words };
+		texts.found = w && w.words ? search(w.words) : null;
 		var found = find(), n = found.hits.length, at = Math.min(amount(wanted.from), Math.max(0, n - 1));
 		// One screen more keeps the one before it; no more than two are in the page.
 		at -= at % STEP;
@@ -494,7 +514,7 @@
 		more.hidden = to >= n;
 		more.textContent = say("yard more", group(Math.min(STEP, n - to)));
 		less.hidden = !from;
-		goButton.textContent = n ? some("show", n) : say("yard show none");
+		goButton.textContent = n == N && !now.length ? say("yard show all", group(n)) : n ? some("show", n) : say("yard show none");
 		compare();
 	}
 	more.onclick = function () { turn(to, STEP); };
@@ -551,7 +571,6 @@
 
 	// plain writes alike what is written in different ways: 7k lbs and 7,000 lb are 7000lb,
 	// 2 5/16" is 2-5/16in, axles are axle. A quantity is one word.
-	var UNITS = { inches: "in", inch: "in", "\"": "in", feet: "ft", foot: "ft", "'": "ft", pounds: "lb", pound: "lb", lbs: "lb", "#": "lb" };
 	function plain(text) {
 		return text.toLowerCase().replace(/[\u2019\u2032]/g, "'").replace(/[\u201d\u2033]/g, "\"").replace(/(\d),(?=\d{3}(?!\d))/g, "$1")
 			.replace(/(\d+(?:\.\d+)?)k(?![a-z0-9])/g, function (_, n) { return " " + n * 1000; })
@@ -651,7 +670,7 @@
 	function indexed(text, again) {
 		var q = wordsOf(text), wait = 0, need = [];
 		function done() {
-			if (!--wait && wanted.words == text) again();
+			if (!--wait && texts.wants && texts.wants.words == text) again();
 		}
 		q.filter(isWord).forEach(function (w) { partsOf(w).forEach(function (p) { if (!indexes[p] && need.indexOf(p) < 0) need.push(p); }); });
 		var serial = !columns.serials && q.some(function (w) { return isSerial(w) && !D.keys.some(function (s) { return s.indexOf(key(w)) >= 0; }); });
@@ -905,8 +924,8 @@
 		byId("back").onclick = function () { go({ compare: "", from: wanted.from }, false, toCount); };
 	}
 	function verdict(i, which) {
-		var v = answers(i)[which];
-		return v ? v.word : "";
+		var v = answers(i)[which], why = v && whyOf(v);
+		return v ? v.word + (why ? ": " + why : "") : "";
 	}
 	// added is a cell of what is loaded for the comparison: text and the same in metric units.
 	function added(i, of) {
@@ -920,7 +939,7 @@
 		function pair(name, of) {
 			return [name, function (i) { return added(i, of)[0]; }, function (i) { var x = added(i, of); return x[1] ? data(escape(x[0]), escape(x[1])) : escape(x[0]); }];
 		}
-		var rows = [one(say("bring machine"), function (i) { return verdict(i, "m"); }), one(say("bring truck"), function (i) { return verdict(i, "t"); }),
+		var rows = [one(say("bring machine"), function (i) { return verdict(i, "m"); }), one(say(machine() ? "bring truck with" : "bring truck full"), function (i) { return verdict(i, "t"); }),
 			one(say("compare price"), priceText), one(say("compare here"), stateText),
 			[say("compare payload"), loadText, function (i) { return data(escape(loadText(i)), escape(loadSI(i))) + " (" + escape(D.shares[D.share[i]]) + ")"; }], one(say("find gvwr"), function (i) { return M.gvwr[D.model[i]]; }),
 			[say("compare empty"), emptyText, emptyBoth],
