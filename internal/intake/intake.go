@@ -84,8 +84,9 @@ func Listen(name string, data []byte) (*Talk, error) {
 		}
 	}
 	t.Length = int(math.Ceil(end))
-	t.take(walkaround.Hear(c), walkaround.Words(c))
-	notes, omitted := walkaround.Notes(c)
+	figures, words := walkaround.Hear(c), walkaround.Words(c)
+	t.take(figures, words)
+	notes, omitted := walkaround.Notes(c, slices.Concat(figures, words))
 	t.note(notes)
 	t.Omitted = omitted
 	t.Items = walkaround.Equipment(c)

@@ -116,16 +116,16 @@ func (h *hearing) splitPlurals(qs []quantity) []quantity {
 // readings adds the options of a quantity to c. It reports whether the quantity after it
 // is part of it, as the pounds a foot of a beam are.
 func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
-	c.measured(q, weight, func(v float64) Value { return measure.Pounds(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.weight() })
-	c.measured(q, length, func(v float64) Value { return measure.Inches(v) }, func(q *quantity, r *roleRow) (float64, bool, bool) {
+	c.numbers(q, weight, func(v float64) Value { return measure.Pounds(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.weight() })
+	c.numbers(q, length, func(v float64) Value { return measure.Inches(v) }, func(q *quantity, r *roleRow) (float64, bool, bool) {
 		if r.role == Ball && q.unit != inches && q.unit != bare {
 			return 0, false, false
 		}
 		return q.inchesFor(r.role)
 	})
-	c.measured(q, pressure, func(v float64) Value { return measure.PSI(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.pressure() })
-	c.measured(q, money, func(v float64) Value { return measure.Dollars(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.money() })
-	h.counted(c, q)
+	c.numbers(q, pressure, func(v float64) Value { return measure.PSI(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.pressure() })
+	c.numbers(q, money, func(v float64) Value { return measure.Dollars(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.money() })
+	h.countings(c, q)
 	if y, ok := q.year(); ok && q.high == nil {
 		c.options = append(c.options, option{row: roleIndex[ModelYear], value: Year(y)})
 	}
@@ -143,44 +143,45 @@ func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
 	return joined
 }
 
-// measured adds the roles of a dimension that a quantity fits as it is read for each.
-func (c *candidate) measured(q *quantity, dim dimension, make func(float64) Value, read func(*quantity, *roleRow) (float64, bool, bool)) {
+// numbers adds an option for each role of a dimension that the quantity fits. Read is the
+// quantity in the role: its number, whether the unit was inferred, and whether it is one.
+func (c *candidate) numbers(q *quantity, dim dimension, value func(float64) Value, read func(*quantity, *roleRow) (float64, bool, bool)) {
 	for _, row := range byDimension[dim] {
 		r := &roleTable[row]
 		v, inferred, ok := read(q, r)
 		if !ok || !r.fits(v) {
 			continue
 		}
-		o := option{row: row, value: make(v), inferred: inferred}
+		o := option{row: row, value: value(v), inferred: inferred}
 		if q.high != nil {
 			if w, _, ok := read(q.high, r); ok && r.fits(w) && w > v {
-				o.high = make(w)
+				o.high = value(w)
 			}
 		}
 		c.options = append(c.options, o)
 	}
 }
 
-// counted adds what a whole number without a unit may count.
-func (h *hearing) counted(c *candidate, q *quantity) {
+// countings adds what the quantity can count. Brakes on all four wheels are on two axles.
+func (h *hearing) countings(c *candidate, q *quantity) {
 	n, ok := q.number()
-	if !ok || q.unit != bare {
-		return
-	}
-	if n%2 == 0 && n/2 >= 1 && n/2 <= 4 && (h.is(q.to, "wheels", "hubs", "corners", "drums") || h.is(q.to, "wheel") && h.is(q.to+1, "brakes", "electric")) {
-		// Brakes on all four wheels are on two axles.
+	switch {
+	case !ok || q.unit != bare:
+	case n%2 == 0 && n/2 >= 1 && n/2 <= 4 && h.wheelsAt(q.to):
 		c.options = append(c.options, option{row: roleIndex[BrakeAxles], value: Count(n / 2)})
 		c.shape = "wheels"
-		return
-	}
-	if q.high != nil {
-		return
-	}
-	for _, row := range byDimension[count] {
-		if roleTable[row].fits(float64(n)) && (roleTable[row].role != Ply || n%2 == 0) {
-			c.options = append(c.options, option{row: row, value: Count(n)})
+	case q.high == nil:
+		for _, row := range byDimension[count] {
+			if roleTable[row].fits(float64(n)) && (roleTable[row].role != Ply || n%2 == 0) {
+				c.options = append(c.options, option{row: row, value: Count(n)})
+			}
 		}
 	}
+}
+
+// wheelsAt reports that wheels are named at token i, as what has a brake.
+func (h *hearing) wheelsAt(i int) bool {
+	return h.is(i, "wheels", "hubs", "corners", "drums") || h.is(i, "wheel") && h.is(i+1, "brakes", "electric")
 }
 
 // number is a whole number of things, also one that was counted out: "one two three".
@@ -213,7 +214,7 @@ func (q *quantity) year() (int, bool) {
 // rolled are the letters of rolled shapes.
 var rolled = set("w s c mc m")
 
-// beamWords may come between the depth and the weight of a beam.
+// between the depth and the weight of a beam these may stand.
 var beamWords = set("i beam beams ibeam channel junior main at a and x by it is")
 
 // section reads a beam or a channel: "ten inch", "12 inch 19 pound", "W ten by twenty-two".
@@ -230,29 +231,21 @@ func (h *hearing) section(c *candidate, q, next *quantity) (s Section, joined bo
 		return s, false
 	}
 	s.Depth = measure.Inches(q.amount)
-	if !light || !next.perFoot() || !h.beamGoesOn(q.to, next.from) {
+	if !light || !next.perFoot() || next.from-q.to > 5 {
 		return s, false
+	}
+	for k := q.to; k < next.from; k++ {
+		if h.t[k].kind != comma && !beamWords[h.word(k)] {
+			return s, false
+		}
 	}
 	s.PerFoot = measure.PoundsPerFoot(next.amount)
 	return s, true
 }
 
-// perFoot reports whether a quantity can be what a foot of a beam weighs.
+// perFoot reports that a quantity can be the weight of a beam, in pounds a foot.
 func (q *quantity) perFoot() bool {
-	if q.scaled && q.amount > 100 {
-		return false
-	}
-	return q.unit == pounds || q.unit == poundsPerFoot || q.unit == bare && q.broken
-}
-
-// beamGoesOn reports whether only a few words about a beam are between its depth and its weight.
-func (h *hearing) beamGoesOn(from, to int) bool {
-	for k := from; k < to; k++ {
-		if h.t[k].kind != comma && !beamWords[h.word(k)] {
-			return false
-		}
-	}
-	return to-from <= 5
+	return (q.unit == pounds || q.unit == poundsPerFoot || q.unit == bare && q.broken) && !(q.scaled && q.amount > 100)
 }
 
 // grouped are the words that count without a number.
@@ -438,7 +431,7 @@ func (h *hearing) loadRanges() []candidate {
 			options: []option{{row: roleIndex[LoadRange], value: Word(l)}}})
 	}
 	for i := 0; i < len(h.t); i++ {
-		if n := h.namesRange(i); n > 0 {
+		if n := h.rangeWords(i); n > 0 {
 			if l := h.rangeLetter(i+n, true); l != "" {
 				add(i, i+n+1, l)
 				i += n
@@ -449,17 +442,20 @@ func (h *hearing) loadRanges() []candidate {
 			add(i, i+1, strings.ToUpper(w[2:]))
 			continue
 		}
-		if l := h.rangeLetter(i, false); l != "" && h.is(i+1, "range", "rated", "load", "rating") {
+		l := h.rangeLetter(i, false)
+		switch {
+		case l == "":
+		case h.is(i+1, "range", "rated", "load", "rating"):
 			add(i, i+2, l)
-		} else if l != "" && l != "B" && i > 0 && h.endsTire(i-1) {
+		case l != "B" && h.sizeBefore(i):
 			add(i, i+1, l)
 		}
 	}
 	return out
 }
 
-// namesRange is how many tokens at i say that the letter of a load range follows, or 0.
-func (h *hearing) namesRange(i int) int {
+// rangeWords is how many tokens at i lead to the letter of a load range, or 0.
+func (h *hearing) rangeWords(i int) int {
 	switch {
 	case h.is(i, "load", "low", "lode") && h.is(i+1, "range", "rage", "ranges", "arrange"):
 		if h.is(i+2, "of", "is", "letter") {
@@ -476,9 +472,9 @@ func (h *hearing) namesRange(i int) int {
 	return 0
 }
 
-// endsTire reports whether the token at i ends a tire's size or its ply, which a letter may follow.
-func (h *hearing) endsTire(i int) bool {
-	return h.is(i, "ply") || h.t[i].kind == number || strings.HasPrefix(h.word(i), "size:") || h.is(i-1, "ply")
+// sizeBefore reports that a tire size, a number or a ply rating is in front of token i.
+func (h *hearing) sizeBefore(i int) bool {
+	return i > 0 && (h.is(i-1, "ply") || h.t[i-1].kind == number || strings.HasPrefix(h.word(i-1), "size:") || h.is(i-2, "ply"))
 }
 
 func (h *hearing) rangeLetter(i int, named bool) string {
@@ -496,56 +492,60 @@ func (h *hearing) rangeLetter(i int, named bool) string {
 // code thirty-one twenty-five", "week eighteen of twenty-three", "the 48th week of 24".
 func (h *hearing) weeks(qs []quantity, taken []bool) []candidate {
 	var out []candidate
-	add := func(from, to, week, year int) {
-		if week < 1 || week > 53 || year < 0 || year > 45 {
-			return
-		}
-		out = append(out, candidate{from: from, to: to, head: from, of: to, compare: Equal, shape: "week",
-			options: []option{{row: roleIndex[TireMade], value: Word("week " + strconv.Itoa(week) + " " + strconv.Itoa(2000+year))}}})
-	}
 	for i := range qs {
-		q := &qs[i]
 		if taken[i] {
 			continue
 		}
-		if h.is(q.from-1, "of") && h.is(q.from-2, "week") {
-			if w := h.ordinalBefore(q.from - 2); w > 0 {
-				if y, ok := q.yearOfTwo(); ok {
-					add(q.from-3, q.to, w, y)
-					taken[i] = true
-				}
-			}
+		at, last := h.weekAt(qs, i)
+		if last < i {
 			continue
 		}
-		if w, y, ok := h.weekThenYear(qs[i:]); ok {
-			add(q.from-1, qs[i+1].to, w, y)
-			taken[i], taken[i+1] = true, true
-			continue
+		if at.year >= 0 && at.week >= 1 && at.week <= 53 && at.year <= 45 {
+			out = append(out, candidate{from: at.from, to: at.to, head: at.from, of: at.to, compare: Equal, shape: "week",
+				options: []option{{row: roleIndex[TireMade], value: Word("week " + strconv.Itoa(at.week) + " " + strconv.Itoa(2000+at.year))}}})
+		} else if at.code {
+			continue // four digits that are of something else
 		}
-		if q.unit == bare && h.speaksOfCode(q.from) {
-			if digits := h.codeDigits(q); len(digits) == 4 {
-				n, _ := strconv.Atoi(digits)
-				before := len(out)
-				add(q.from, q.to, n/100, n%100)
-				taken[i] = len(out) > before
-			}
+		for k := i; k <= last; k++ {
+			taken[k] = true
 		}
 	}
 	return out
 }
 
-// weekThenYear reads "week eighteen of twenty-three" from the next two quantities.
-func (h *hearing) weekThenYear(qs []quantity) (week, year int, ok bool) {
-	if len(qs) < 2 {
-		return 0, 0, false
+// A madeIn is a week and the last two digits of a year, where they were said. Code reports
+// that they are four digits.
+type madeIn struct {
+	span
+	week, year int
+	code       bool
+}
+
+// weekAt reads a week and a year at quantity i. Last is the last quantity of it, or -1.
+func (h *hearing) weekAt(qs []quantity, i int) (at madeIn, last int) {
+	q := &qs[i]
+	if h.is(q.from-1, "of") && h.is(q.from-2, "week") {
+		w := h.ordinalBefore(q.from - 2)
+		y, ok := q.yearOfTwo()
+		if w > 0 && ok {
+			return madeIn{span{q.from - 3, q.to}, w, y, false}, i
+		}
+		return at, -1
 	}
-	q, r := &qs[0], &qs[1]
-	if !h.is(q.from-1, "week") || r.from-q.to > 1 || r.from != q.to && !h.is(q.to, "of") {
-		return 0, 0, false
+	if i+1 < len(qs) && h.is(q.from-1, "week") && qs[i+1].from-q.to <= 1 && (qs[i+1].from == q.to || h.is(q.to, "of")) {
+		w, ok1 := q.whole()
+		y, ok2 := qs[i+1].yearOfTwo()
+		if ok1 && ok2 && w <= 53 {
+			return madeIn{span{q.from - 1, qs[i+1].to}, w, y, false}, i + 1
+		}
 	}
-	week, whole := q.whole()
-	year, ok = r.yearOfTwo()
-	return week, year, ok && whole && week <= 53
+	if q.unit == bare && h.speaksOfCode(q.from) {
+		if digits := h.codeDigits(q); len(digits) == 4 {
+			n, _ := strconv.Atoi(digits)
+			return madeIn{span{q.from, q.to}, n / 100, n % 100, true}, i
+		}
+	}
+	return at, -1
 }
 
 // speaksOfCode reports that a date code, or the digits on a tire's side, were named within

@@ -170,10 +170,11 @@ func (h *hearing) hundreds(q, r *quantity) bool {
 // spans makes q the range from q to r, if that is what was said.
 func (h *hearing) spans(q, r *quantity) bool {
 	between := h.is(q.from-1, "between") || h.is(q.from-2, "between") && h.is(q.from-1, "about", "like")
-	if !h.joins(q, r, between) {
+	gap := r.from - q.to
+	switch {
+	case !h.reaches(q, r) && !(between && gap == 1 && h.is(q.to, "and")):
 		return false
-	}
-	if q.unit != bare && r.unit != bare && q.unit != r.unit || q.compare == UpTo || q.unit == foreign || r.unit == foreign {
+	case q.unit != bare && r.unit != bare && q.unit != r.unit, q.compare == UpTo, q.unit == foreign, r.unit == foreign:
 		return false
 	}
 	low, high := *q, *r
@@ -183,7 +184,7 @@ func (h *hearing) spans(q, r *quantity) bool {
 	if high.unit == bare {
 		high.unit = low.unit
 	}
-	low.shareScale(&high)
+	low.scaleOf(&high)
 	a, ok1 := low.together()
 	b, ok2 := high.together()
 	if !ok1 || !ok2 || a >= b || b > 3*a {
@@ -197,25 +198,22 @@ func (h *hearing) spans(q, r *quantity) bool {
 	return true
 }
 
-// joins reports whether what is said from q to r makes a range of the two.
-func (h *hearing) joins(q, r *quantity, between bool) bool {
+// reaches reports that the words between two quantities make them a range.
+func (h *hearing) reaches(q, r *quantity) bool {
 	switch gap := r.from - q.to; {
 	case gap == 0:
 		return h.hundreds(q, r)
-	case gap == 1 && h.is(q.to, "to", "or"):
-		return true
 	case gap == 1 && h.is(q.to, "maybe"):
 		return q.amount < r.amount && q.amount*1.25 > r.amount
-	case gap == 1:
-		return between && h.is(q.to, "and")
 	case gap == 2:
 		return h.is(q.to, "to", "or") && h.is(q.to+1, "about", "maybe")
+	default:
+		return gap == 1 && h.is(q.to, "to", "or")
 	}
-	return false
 }
 
-// shareScale reads a scale that is said once for both: ten to twelve thousand.
-func (q *quantity) shareScale(high *quantity) {
+// scaleOf gives q the scale that was said once for both: ten to twelve thousand.
+func (q *quantity) scaleOf(high *quantity) {
 	if !q.single() || !high.single() || q.scaled || !high.scaled || q.amount >= 100 {
 		return
 	}

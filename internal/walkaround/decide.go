@@ -43,7 +43,7 @@ func (m *model) decide(s *scene) []decided {
 		m.tally(sums, fs)
 		d.choices = make([]choice, 0, len(c.options))
 		for _, o := range c.options {
-			fs = valueFeatures(fs[:0], o)
+			fs = s.valueFeatures(fs[:0], k, o)
 			fs = append(fs, seenFeature(seen[o.row], o.value))
 			clear(own)
 			m.tally(own, fs)

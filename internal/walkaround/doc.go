@@ -3,11 +3,12 @@
 //
 // The talk goes through these files in order:
 //
-//   - token.go cuts words, numeral.go reads numbers, quantity.go reads their units.
+//   - token.go cuts words, digits.go writes mixed numbers in words, numeral.go reads numbers,
+//     quantity.go reads their units.
 //   - candidates.go lists each figure with every role that its unit and its size allow;
 //     roles.go is the table of roles.
-//   - features.go describes what is around a figure, scope.go what is said of other
-//     trailers, and model.go scores each role with the trained weights in model.bin.
+//   - features.go describes what is around a figure, evidence.go its place in arithmetic and in
+//     what is stated, scope.go what is said of other trailers, and model.go scores each role with the trained weights in model.bin.
 //   - decide.go and settle.go choose over the whole talk.
 //   - words.go hears values that are words, floor.go the thickness of a floor,
 //     equipment.go what comes with the trailer.

@@ -1,6 +1,10 @@
 package walkaround
 
-import "strings"
+import (
+	"strings"
+
+	"tarepage/internal/measure"
+)
 
 // A feature is something seen around a figure, hashed: a word at a distance, a pair of
 // words, the nearest part of the trailer, the role of the figure before. The model has
@@ -32,12 +36,13 @@ func hashText(s string) uint32 {
 
 // An item is a word or a figure of the talk, as the features see it.
 type item struct {
-	name uint32 // hash of the word, of "#lb" and the like for a figure
-	edge uint8  // what is in front of it: 0 nothing, 1 a comma, 2 a stop or a pause
-	fig  bool
-	noun uint8 // of nouns, or 0
-	attr uint8 // of attributes, or 0
-	from int   // first token
+	name  uint32 // hash of the word, of "#lb" and the like for a figure
+	edge  uint8  // what is in front of it: 0 nothing, 1 a comma, 2 a stop or a pause
+	fig   bool
+	noun  uint8  // of nouns, or 0
+	attr  uint8  // of attributes, or 0
+	from  int    // first token
+	class uint32 // the word where it is a small one, else its noun, attribute or unit
 }
 
 // A scene is a talk made ready for features: its items and where each candidate is.
@@ -47,9 +52,13 @@ type scene struct {
 	cands []candidate
 	kind  uint32 // of the trailer, as far as it was said
 	// lastNoun[i] is the last noun before item i, or 0.
-	lastNoun []uint8
-	away     []bool // of each token: it is of something else than the trailer
-	other    []bool // of each token: it is in the description of another trailer
+	lastNoun      []uint8
+	away          []bool   // of each token: it is of something else than the trailer
+	other         []bool   // of each token: it is in the description of another trailer
+	reckoned      []uint32 // of each candidate: what it is in arithmetic that was said
+	front, behind []uint8  // of each candidate: what is stated before and after it
+	repaired      []uint8  // of each candidate: whether something is taken back near it
+	sums          []map[measure.Pounds]uint32
 }
 
 // nouns are the parts and ratings that talk turns on, by their words without a plural s.
@@ -87,10 +96,33 @@ var sounds = set("um uh er ah hmm uhm")
 // kindWords tell what the load goes into.
 var kindWords = map[string]uint32{"dump": 1, "enclosed": 2, "cargo": 2, "livestock": 3, "stock": 3, "cattle": 3, "horse": 3}
 
+// smallWords are the words that say how a figure is meant, not what it is of.
+var smallWords = set(`a an the of on in at by to for with from and but or so that's it's is are was has have got get gives there's they're we you your i he she it
+	that this these those one each both all about around right maybe call no not what how which if can will than then into under per up down just only
+	put makes make leaves minus plus equals total more extra`)
+
+// classOf is what kind of word a word is, for what is said in words that the model has not
+// met.
+func classOf(w string) uint32 {
+	switch {
+	case nouns[w] != 0:
+		return 1000 + uint32(nouns[w])
+	case attributes[w] != 0:
+		return 2000 + uint32(attributes[w])
+	case smallWords[w]:
+		return hashText(w)
+	}
+	return 2
+}
+
 // setScene makes the items of a talk and marks its candidates.
 func setScene(t []token, cands []candidate) *scene {
 	s := &scene{cands: cands, items: make([]item, 0, len(t)), place: make([]int, len(cands))}
 	s.away, s.other = asides(t), others(t)
+	h := &hearing{t: t}
+	s.reckoned, s.sums = h.reckoned(cands), figuresOf(cands)
+	s.front, s.behind = h.stated(cands)
+	s.repaired = h.repaired(cands)
 	at := 0
 	edge := uint8(0)
 	noun := uint8(0)
@@ -102,9 +134,9 @@ func setScene(t []token, cands []candidate) *scene {
 		if at < len(cands) && cands[at].from == i {
 			c := &cands[at]
 			s.place[at] = len(s.items)
-			it := item{name: hashText("#" + c.shape), edge: edge, fig: true, from: i}
+			it := item{name: hashText("#" + c.shape), edge: edge, fig: true, from: i, class: 10 + uint32(c.unit)}
 			if strings.HasPrefix(c.shape, "=") {
-				it.name, it.fig = hashText(c.shape[1:]), false
+				it.name, it.fig, it.class = hashText(c.shape[1:]), false, hashText(c.shape[1:])
 			}
 			s.items, s.lastNoun = append(s.items, it), append(s.lastNoun, noun)
 			edge = 0
@@ -123,7 +155,7 @@ func setScene(t []token, cands []candidate) *scene {
 			if k == number {
 				w = "#"
 			}
-			it := item{name: hashText(w), edge: edge, noun: nouns[w], attr: attributes[w], from: i}
+			it := item{name: hashText(w), edge: edge, noun: nouns[w], attr: attributes[w], from: i, class: classOf(w)}
 			s.items, s.lastNoun = append(s.items, it), append(s.lastNoun, noun)
 			if it.noun != 0 {
 				noun = it.noun
@@ -166,221 +198,263 @@ func bucket(n int) uint32 {
 	return 7
 }
 
-// features appends the features of candidate k, without those of its history.
-func (s *scene) features(out []feature, k int) []feature {
-	f := view{scene: s, out: out, p: s.place[k], c: &s.cands[k]}
-	f.shape = hashText(f.c.shape)
-	f.itself()
-	f.wordsByPlace()
-	f.wordsNearby()
-	f.partsNearby()
-	f.figuresNearby()
-	return f.out
-}
-
-// A view is what one candidate sees around it. Its methods append features.
+// A view is what is seen around one candidate: its features are gathered in out.
 type view struct {
 	*scene
 	out   []feature
-	p     int // the candidate's place among the items
-	c     *candidate
+	k, at int // the candidate and its item
 	shape uint32
 }
 
-func (f *view) add(template uint32, parts ...uint32) { f.out = append(f.out, hash(template, parts...)) }
+func (v *view) add(template uint32, parts ...uint32) { v.out = append(v.out, hash(template, parts...)) }
 
-// name is the name of the item d places after the candidate; 1 where there is none.
-func (f *view) name(d int) uint32 {
-	if i := f.p + d; i >= 0 && i < len(f.items) {
-		return f.items[i].name
+// name is the word at a distance from the figure, class what kind of word it is.
+func (v *view) name(d int) uint32 {
+	if i := v.at + d; i >= 0 && i < len(v.items) {
+		return v.items[i].name
 	}
 	return 1
 }
 
-func (f *view) itself() {
-	f.add(1)
-	f.add(2, f.shape)
-	f.add(3, f.kind)
-	f.add(4, f.kind, f.shape)
-	f.add(5, uint32(len(f.c.options)))
-	if f.away[f.c.from] {
-		f.add(6)
-		f.add(7, f.shape)
+func (v *view) class(d int) uint32 {
+	if i := v.at + d; i >= 0 && i < len(v.items) {
+		return v.items[i].class
 	}
-	if f.other[f.c.from] {
-		f.add(8)
-		f.add(9, f.shape)
+	return 1
+}
+
+// features appends the features of candidate k, without those of its history.
+func (s *scene) features(out []feature, k int) []feature {
+	v := &view{scene: s, out: out, k: k, at: s.place[k], shape: hashText(s.cands[k].shape)}
+	v.said()
+	v.wordsAt()
+	v.classesAt()
+	v.wordsNear()
+	v.partsNear()
+	v.figuresNear()
+	return v.out
+}
+
+// said adds what is known of the figure itself and of the talk it is in.
+func (v *view) said() {
+	c := &v.cands[v.k]
+	v.add(1)
+	v.add(2, v.shape)
+	v.add(3, v.kind)
+	v.add(4, v.kind, v.shape)
+	v.add(5, uint32(len(c.options)))
+	front, behind, repaired := uint32(v.front[v.k]), uint32(v.behind[v.k]), uint32(v.repaired[v.k])
+	v.add(144, front, behind)
+	v.add(145, front, v.shape)
+	v.add(146, behind, v.shape)
+	v.add(147, repaired)
+	v.add(148, repaired, v.shape)
+	if r := v.reckoned[v.k]; r != 0 {
+		v.add(140, r)
+		v.add(141, r, v.shape)
+	}
+	if v.away[c.from] {
+		v.add(6)
+		v.add(7, v.shape)
+	}
+	if v.other[c.from] {
+		v.add(8)
+		v.add(9, v.shape)
 	}
 }
 
-func (f *view) wordsByPlace() {
+// wordsAt adds the words by their place, those beyond a stop apart from the others.
+func (v *view) wordsAt() {
 	crossed := uint32(0)
-	// Words by their place, those beyond a stop apart from the others.
 	for d := 1; d <= 5; d++ {
-		if i := f.p - d + 1; i >= 0 && i < len(f.items) && f.items[i].edge == 2 {
+		if i := v.at - d + 1; i >= 0 && i < len(v.items) && v.items[i].edge == 2 {
 			crossed = 1
 		}
-		f.add(10+uint32(d), f.name(-d), crossed)
+		v.add(10+uint32(d), v.name(-d), crossed)
 	}
 	crossed = 0
 	for d := 1; d <= 5; d++ {
-		if i := f.p + d; i >= 0 && i < len(f.items) && f.items[i].edge == 2 {
+		if i := v.at + d; i >= 0 && i < len(v.items) && v.items[i].edge == 2 {
 			crossed = 1
 		}
-		f.add(20+uint32(d), f.name(d), crossed)
+		v.add(20+uint32(d), v.name(d), crossed)
 	}
-	f.add(30, f.name(-2), f.name(-1))
-	f.add(31, f.name(1), f.name(2))
-	f.add(32, f.name(-1), f.name(1))
-	f.add(33, f.name(-3), f.name(-2), f.name(-1))
-	f.add(34, f.name(1), f.name(2), f.name(3))
-	f.add(35, f.name(-1), f.name(1), f.name(2))
-	f.add(36, f.name(-2), f.name(-1), f.name(1))
-	f.add(37, f.name(-1), f.shape)
-	f.add(38, f.name(1), f.shape)
-	f.add(39, f.name(2), f.name(3))
-	f.add(40, f.name(-3), f.name(-2))
+	v.add(30, v.name(-2), v.name(-1))
+	v.add(31, v.name(1), v.name(2))
+	v.add(32, v.name(-1), v.name(1))
+	v.add(33, v.name(-3), v.name(-2), v.name(-1))
+	v.add(34, v.name(1), v.name(2), v.name(3))
+	v.add(35, v.name(-1), v.name(1), v.name(2))
+	v.add(36, v.name(-2), v.name(-1), v.name(1))
+	v.add(37, v.name(-1), v.shape)
+	v.add(38, v.name(1), v.shape)
+	v.add(39, v.name(2), v.name(3))
+	v.add(40, v.name(-3), v.name(-2))
 }
 
-// wordsNearby takes words wherever they are.
-func (f *view) wordsNearby() {
+// classesAt adds what kind of words are around: they tell something of words that no talk of
+// the training had.
+func (v *view) classesAt() {
+	a, b, c := v.class(-3), v.class(-2), v.class(-1)
+	d, e, f := v.class(1), v.class(2), v.class(3)
+	v.add(120, b, c)
+	v.add(121, d, e)
+	v.add(122, c, d)
+	v.add(123, a, b, c)
+	v.add(124, d, e, f)
+	v.add(125, b, c, d)
+	v.add(126, c, d, e)
+	v.add(127, b, c, d, e)
+	v.add(128, c, v.shape)
+	v.add(129, d, v.shape)
+	v.add(130, b, c, v.shape)
+	v.add(131, d, e, v.shape)
+	v.add(132, a, b, c, d)
+}
+
+// wordsNear adds the words near by, wherever they stand.
+func (v *view) wordsNear() {
 	for d, left := 1, true; d <= 14; d++ {
-		i := f.p - d
+		i := v.at - d
 		if i < 0 {
 			break
 		}
-		if f.items[i+1].edge == 2 {
+		if v.items[i+1].edge == 2 {
 			left = false
 		}
 		switch {
 		case left && d <= 7:
-			f.add(50, f.items[i].name)
+			v.add(50, v.items[i].name)
 		case left:
-			f.add(51, f.items[i].name)
+			v.add(51, v.items[i].name)
 		case d <= 10:
-			f.add(52, f.items[i].name)
+			v.add(52, v.items[i].name)
 		}
 	}
 	for d, right := 1, true; d <= 10; d++ {
-		i := f.p + d
-		if i >= len(f.items) {
+		i := v.at + d
+		if i >= len(v.items) {
 			break
 		}
-		if f.items[i].edge == 2 {
+		if v.items[i].edge == 2 {
 			right = false
 		}
 		switch {
 		case right && d <= 7:
-			f.add(53, f.items[i].name)
+			v.add(53, v.items[i].name)
 		case right:
-			f.add(54, f.items[i].name)
+			v.add(54, v.items[i].name)
 		case d <= 5:
-			f.add(55, f.items[i].name)
+			v.add(55, v.items[i].name)
 		}
 	}
 }
 
-// partsNearby takes the nearest parts and attributes.
-func (f *view) partsNearby() {
-	ln, la, commas := f.partsBefore()
-	rn, ra := f.partsAfter()
-	f.add(80, ln, rn)
-	f.add(81, la, ra)
-	f.add(82, ln, la, ra)
-	f.add(83, ln, ra, f.shape)
-	f.add(84, rn, la)
-	f.add(85, ln, f.shape)
-	f.add(86, rn, f.shape)
-	f.add(87, ra, f.shape)
-	if f.p < len(f.lastNoun) {
-		f.add(88, uint32(f.lastNoun[f.p]))
+// partsNear adds the nearest parts of the trailer and ways of measuring on either side.
+func (v *view) partsNear() {
+	ln, la := v.partsBefore()
+	rn, ra := v.partsAfter()
+	v.add(80, ln, rn)
+	v.add(81, la, ra)
+	v.add(82, ln, la, ra)
+	v.add(83, ln, ra, v.shape)
+	v.add(84, rn, la)
+	v.add(85, ln, v.shape)
+	v.add(86, rn, v.shape)
+	v.add(87, ra, v.shape)
+	if v.at < len(v.lastNoun) {
+		v.add(88, uint32(v.lastNoun[v.at]))
 	}
-	f.add(89, commas)
+	commas := uint32(0)
+	for d := 1; d <= 2 && v.at-d >= 0; d++ {
+		commas += uint32(v.items[v.at-d+1].edge)
+	}
+	v.add(89, commas)
 }
 
-// partsBefore returns the nearest part and attribute before the candidate, and how many commas are
-// right before it.
-func (f *view) partsBefore() (ln, la, commas uint32) {
-	figs, found := uint32(0), uint32(0)
-	for d := 1; d <= 16 && f.p-d >= 0; d++ {
-		it := &f.items[f.p-d]
-		if d <= 2 {
-			commas += uint32(f.items[f.p-d+1].edge)
-		}
+// partsBefore adds the two nearest parts in front and the nearest way of measuring.
+func (v *view) partsBefore() (noun, attr uint32) {
+	figs, found := uint32(0), 0
+	for d := 1; d <= 16 && v.at-d >= 0; d++ {
+		it := &v.items[v.at-d]
 		if it.fig {
 			figs++
 		}
 		if it.noun != 0 && found < 2 {
 			if found++; found == 1 {
-				ln = uint32(it.noun)
-				f.add(60, ln, bucket(d), min(figs, 2))
-				f.add(61, ln, min(figs, 2))
-				f.add(62, ln)
+				noun = uint32(it.noun)
+				v.add(60, noun, bucket(d), min(figs, 2))
+				v.add(61, noun, min(figs, 2))
+				v.add(62, noun)
 			} else {
-				f.add(63, uint32(it.noun), ln)
-				f.add(64, uint32(it.noun))
+				v.add(63, uint32(it.noun), noun)
+				v.add(64, uint32(it.noun))
 			}
 		}
-		if it.attr != 0 && la == 0 && d <= 8 {
-			la = uint32(it.attr)
-			f.add(65, la, bucket(d), min(figs, 1))
-			f.add(66, la, min(figs, 1))
+		if it.attr != 0 && attr == 0 && d <= 8 {
+			attr = uint32(it.attr)
+			v.add(65, attr, bucket(d), min(figs, 1))
+			v.add(66, attr, min(figs, 1))
 		}
 	}
-	return ln, la, commas
+	return noun, attr
 }
 
-func (f *view) partsAfter() (rn, ra uint32) {
-	figs, found := uint32(0), uint32(0)
-	for d := 1; d <= 12 && f.p+d < len(f.items); d++ {
-		it := &f.items[f.p+d]
+// partsAfter adds the two nearest parts that follow and the nearest way of measuring.
+func (v *view) partsAfter() (noun, attr uint32) {
+	figs, found := uint32(0), 0
+	for d := 1; d <= 12 && v.at+d < len(v.items); d++ {
+		it := &v.items[v.at+d]
 		if it.fig {
 			figs++
 		}
 		if it.noun != 0 && found < 2 {
 			if found++; found == 1 {
-				rn = uint32(it.noun)
-				f.add(70, rn, bucket(d), min(figs, 2))
-				f.add(71, rn, min(figs, 2))
+				noun = uint32(it.noun)
+				v.add(70, noun, bucket(d), min(figs, 2))
+				v.add(71, noun, min(figs, 2))
 			} else {
-				f.add(73, uint32(it.noun), rn)
+				v.add(73, uint32(it.noun), noun)
 			}
 		}
-		if it.attr != 0 && ra == 0 && d <= 6 {
-			ra = uint32(it.attr)
-			f.add(75, ra, bucket(d), min(figs, 1))
-			f.add(76, ra, min(figs, 1))
+		if it.attr != 0 && attr == 0 && d <= 6 {
+			attr = uint32(it.attr)
+			v.add(75, attr, bucket(d), min(figs, 1))
+			v.add(76, attr, min(figs, 1))
 		}
 	}
-	return rn, ra
+	return noun, attr
 }
 
-// figuresNearby takes the figures next to the candidate and the words between.
-func (f *view) figuresNearby() {
-	between := func(template uint32, from, to int, other uint32) {
-		gap := to - from - 1
-		f.add(template, other, bucket(gap))
-		if gap >= 0 && gap <= 3 {
-			h := []uint32{other}
-			for i := from + 1; i < to; i++ {
-				h = append(h, f.items[i].name)
-			}
-			f.add(template+1, h...)
-			f.add(template+2, append(h, f.shape)...)
-		}
-	}
-	for i := f.p - 1; i >= max(0, f.p-14); i-- {
-		if f.items[i].fig {
-			between(90, i, f.p, f.items[i].name)
+// figuresNear adds the figures next to it and the words between.
+func (v *view) figuresNear() {
+	for i := v.at - 1; i >= max(0, v.at-14); i-- {
+		if v.items[i].fig {
+			v.between(90, i, v.at, v.items[i].name)
 			break
 		}
 	}
-	for i := f.p + 1; i < min(len(f.items), f.p+10); i++ {
-		if f.items[i].fig {
-			between(95, f.p, i, f.items[i].name)
+	for i := v.at + 1; i < min(len(v.items), v.at+10); i++ {
+		if v.items[i].fig {
+			v.between(95, v.at, i, v.items[i].name)
 			break
 		}
 	}
+}
+
+// between adds another figure with the words between two items.
+func (v *view) between(template uint32, from, to int, other uint32) {
+	gap := to - from - 1
+	v.add(template, other, bucket(gap))
+	if gap < 0 || gap > 3 {
+		return
+	}
+	h := []uint32{other}
+	for i := from + 1; i < to; i++ {
+		h = append(h, v.items[i].name)
+	}
+	v.add(template+1, h...)
+	v.add(template+2, append(h, v.shape)...)
 }
 
 // after appends the features of what was decided before candidate k.
@@ -401,8 +475,13 @@ func (s *scene) after(out []feature, k int, h history) []feature {
 
 // valueFeatures appends what a value in a role says by itself: its size, and the value
 // where it is a common one.
-func valueFeatures(out []feature, o option) []feature {
+func (s *scene) valueFeatures(out []feature, k int, o option) []feature {
 	out = append(out, hash(110, hashText(o.value.String())))
+	if v, ok := o.value.(measure.Pounds); ok {
+		if bits, ok := s.sums[k][v]; ok {
+			out = append(out, hash(142, bits), hash(143, bits&(isPart|isWhole), s.reckoned[k]))
+		}
+	}
 	if v, ok := amount(o.value); ok {
 		size := uint32(0)
 		for x := v; x > 1; x /= 1.26 { // ten steps a decade

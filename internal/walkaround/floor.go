@@ -37,12 +37,19 @@ func (h *hearing) thickness(qs []quantity, i int) (size string, to int) {
 		return plainNumber(q.amount) + " gauge", q.to
 	case q.unit == inches && q.amount <= 3:
 		return measure.Inches(q.amount).InInches(), q.to
+	case h.ofPlywood(q):
+		return measure.Inches(q.amount).InInches(), q.to // "three quarter plywood"
 	case i+1 < len(qs) && q.unit == bare && q.amount >= 1 && q.amount <= 3 && h.is(q.to, "by", "x"):
 		if b := &qs[i+1]; b.from == q.to+1 && b.single() && b.amount >= 4 && b.amount <= 12 {
 			return plainNumber(q.amount) + "x" + plainNumber(b.amount), b.to
 		}
 	}
 	return "", 0
+}
+
+// ofPlywood reports a fraction in front of plywood, where nobody says the inch.
+func (h *hearing) ofPlywood(q *quantity) bool {
+	return q.unit == bare && q.broken && q.amount < 1 && h.is(q.to, "plywood", "ply")
 }
 
 // ofFloor reports that the words around tokens from to to speak of a floor and of nothing else.

@@ -17,9 +17,9 @@ const tradeWords = `coupler|gooseneck coupler|crossmember|crossmembers|aluminum|
 	dovetail|beavertail|one piece roof|interior height|bumper pull|stake pockets|electric brakes|sidewall|payload|radials|
 	rub rail|main frame|center gate|drop leg jack|top wind jack|clearance lights|marker lights|deck height|main rails|side door|tail lights`
 
-// A sound is a way that a term of the trade is written, by what it sounds like.
-var sounding = func() map[string][]string {
-	m := map[string][]string{}
+// sounding are the terms of the trade by what they sound like, in the order of the alphabet.
+var sounding = func() map[string][][]string {
+	m := map[string][][]string{}
 	add := func(term string) {
 		words := strings.Fields(term)
 		var key soundKey
@@ -28,7 +28,7 @@ var sounding = func() map[string][]string {
 			known[w], known[stem(w)] = true, true
 		}
 		if len(key) >= leastSound {
-			m[string(key)] = words
+			m[string(key)] = append(m[string(key)], words)
 		}
 	}
 	for _, list := range equipment {
@@ -47,6 +47,10 @@ var sounding = func() map[string][]string {
 	}
 	for term := range strings.SplitSeq(tradeWords, "|") {
 		add(term)
+	}
+	for key, terms := range m {
+		slices.SortFunc(terms, slices.Compare)
+		m[key] = slices.CompactFunc(terms, slices.Equal)
 	}
 	return m
 }()
@@ -157,8 +161,11 @@ func mistaken(t []token, key *soundKey) (n int, term []string) {
 		if len(*key) == before || len(*key) < leastSound || i == 0 && len(*key) == leastSound {
 			continue
 		}
-		if words, ok := sounding[string(*key)]; ok && sure(t[:i+1], words) {
-			n, term = i+1, words
+		for _, words := range sounding[string(*key)] {
+			if sure(t[:i+1], words) {
+				n, term = i+1, words
+				break
+			}
 		}
 	}
 	return n, term

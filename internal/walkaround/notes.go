@@ -28,10 +28,11 @@ func (n Note) String() string { return measure.Clock(int(n.Start)) + " " + n.Tex
 // the parts are first spoken of, each paragraph with the time of its first word. The speaker's
 // words are kept; only a word said twice in a row, sounds and "um" are left out, and trade words
 // are spelled as the list in spelling.csv says. Greetings, names, telephone numbers and the
-// description of another trailer are left out, and told of by their time.
-func Notes(c captions.Track) ([]Note, []Omission) {
+// description of another trailer are left out, and told of by their time. Heard are the figures
+// and words of the talk as Hear and Words give them: they tell what a clause is of.
+func Notes(c captions.Track, heard []Candidate) ([]Note, []Omission) {
 	words, places, out := edited(c)
-	said := rolesOf(c)
+	said := rolesOf(c, heard)
 	roles := make([][]string, len(places))
 	for i, p := range places {
 		roles[i] = said[p]

@@ -29,7 +29,7 @@ func walk(t testing.TB, name string) captions.Track {
 func TestNotesOfAWalk(t *testing.T) {
 	want := []string{"Overview", "Hitch and tongue", "Frame", "Axles and tires", "Brakes and lights", "Weights", "Price"}
 	for _, name := range []string{"1-gooseneck.vtt", "1-gooseneck.srt"} {
-		notes, _ := Notes(walk(t, name))
+		notes, _ := Notes(walk(t, name), heardOf(walk(t, name)))
 		var headings []string
 		last := -1.0
 		for _, n := range notes {
@@ -70,7 +70,7 @@ func TestNotesKeepTheWords(t *testing.T) {
 			t.Errorf("%s: %d words of %d are left out: %v", name, all-said, all, omitted)
 		}
 		kept := 0
-		notes, _ := Notes(c)
+		notes, _ := Notes(c, heardOf(c))
 		for _, n := range notes {
 			kept += len(strings.Fields(n.Text))
 		}
@@ -150,7 +150,7 @@ func FuzzHear(f *testing.F) {
 				t.Fatalf("times of %+v", h)
 			}
 		}
-		Notes(c)
+		Notes(c, heardOf(c))
 	})
 }
 
@@ -209,7 +209,7 @@ func BenchmarkHour(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		if notes, _ := Notes(c); len(Hear(c)) < 100 || len(notes) < 20 {
+		if notes, _ := Notes(c, heardOf(c)); len(Hear(c)) < 100 || len(notes) < 20 {
 			b.Fatal("nothing heard")
 		}
 	}

@@ -42,7 +42,7 @@ var homophones = map[string]float64{"to": 2, "too": 2, "for": 4, "fore": 4, "ate
 
 // begins are the words that a numeral can begin with.
 var begins = func() map[string]bool {
-	m := set("a an half quarter inch foot for fore ate to too won sex hundred thousand dozen")
+	m := set("a an half quarter eighth sixteenth inch foot for fore ate to too won sex hundred thousand dozen")
 	for _, list := range []map[string]float64{ones, teens, tens, plurals} {
 		for w := range list {
 			m[w] = true
@@ -122,7 +122,7 @@ func (h *hearing) startsFraction(i int) bool {
 
 // fraction reads "a half", "three quarters", "five sixteenths", "5/16", "5/16ths".
 func (h *hearing) fraction(i int, after bool) (v float64, next int, ok bool) {
-	if v, next, ok := h.slashed(i); ok {
+	if v, next, ok := h.fractionDigits(i); ok {
 		return v, next, true
 	}
 	if h.is(i, "a") && after && h.is(i+1, "half", "halfs", "quarter") {
@@ -132,10 +132,8 @@ func (h *hearing) fraction(i int, after bool) (v float64, next int, ok bool) {
 		return 1 / denominators[h.word(i)], i + 1, true
 	}
 	n, ok := ones[h.word(i)]
-	if !ok {
-		if d, isDigits := h.digits(i); isDigits && d < 16 {
-			n, ok = d, true
-		}
+	if d, isDigits := h.digits(i); !ok && isDigits && d < 16 {
+		n, ok = d, true
 	}
 	if !ok || n <= 0 {
 		return 0, i, false
@@ -143,23 +141,20 @@ func (h *hearing) fraction(i int, after bool) (v float64, next int, ok bool) {
 	if d, ok := denominators[h.word(i+1)]; ok && n < d {
 		return n / d, i + 2, true
 	}
-	if n, ok := h.digits(i + 1); ok && n == 16 && h.is(i+2, "th", "ths", "s") {
+	if d, ok := h.digits(i + 1); ok && d == 16 && h.is(i+2, "th", "ths", "s") {
 		return ones[h.word(i)] / 16, i + 3, true
 	}
 	return 0, i, false
 }
 
-// onTape are the denominators that are written with a slash.
-var onTape = map[float64]bool{2: true, 4: true, 8: true, 16: true, 32: true, 64: true}
+// madeOf are the denominators of measures in inches.
+var madeOf = map[float64]bool{2: true, 4: true, 8: true, 16: true, 32: true, 64: true}
 
-// slashed reads "5/16" and "5/16ths".
-func (h *hearing) slashed(i int) (v float64, next int, ok bool) {
-	n, ok := h.digits(i)
-	if !ok || !h.is(i+1, "/") {
-		return 0, i, false
-	}
-	d, ok := h.digits(i + 2)
-	if !ok || d <= n || n <= 0 || !onTape[d] {
+// fractionDigits reads "5/16" and "5/16ths".
+func (h *hearing) fractionDigits(i int) (v float64, next int, ok bool) {
+	n, ok1 := h.digits(i)
+	d, ok2 := h.digits(i + 2)
+	if !ok1 || !ok2 || !h.is(i+1, "/") || d <= n || n <= 0 || !madeOf[d] {
 		return 0, i, false
 	}
 	next = i + 3
@@ -177,33 +172,37 @@ func (h *hearing) thing(i int) bool {
 }
 
 // below1000 reads what may follow a thousand: "forty", "two hundred and six", and
-// "nine ninety five", which is 995 after a thousand.
+// "nine ninety five", which is 995 behind a thousand.
 func (h *hearing) below1000(i int) (v float64, next int, ok bool) {
 	a, n, plural, ok := h.small(i)
-	if !ok || plural {
+	if !ok && h.is(i+1, "hundred") {
+		if h.is(i, "a") {
+			a, n, ok = 1, i+1, true // "two thousand a hundred and eighty"
+		} else if d := homophones[h.word(i)]; d > 0 {
+			a, n, ok = d, i+1, true // "twelve thousand for hundred"
+		}
+	}
+	switch {
+	case !ok || plural:
 		return h.digitsBelow1000(i)
-	}
-	if h.is(n, "hundred") && a < 10 {
-		v, next = h.andRest(a*100, n+1)
+	case h.is(n, "hundred") && a < 10:
+		v, next := h.hundredAnd(a, n+1)
 		return v, next, true
-	}
-	if h.is(n, "hundred", "thousand", "k", "grand") || h.thing(n) {
+	case h.is(n, "hundred", "thousand", "k", "grand") || h.thing(n):
 		return 0, i, false
-	}
-	if a > 0 && a < 10 {
+	case a > 0 && a < 10:
 		b, m, plural, ok := h.small(n)
-		switch {
-		case !ok:
-		case h.is(m, "k", "thousand", "hundred"):
+		if ok && h.is(m, "k", "thousand", "hundred") {
 			return 0, i, false // "tagged at fourteen thousand, two seven k axles"
-		case !plural && b >= 10 && !h.thing(m):
+		}
+		if ok && !plural && b >= 10 && !h.thing(m) {
 			return a*100 + b, m, true
 		}
 	}
 	return a, n, true
 }
 
-// digitsBelow1000 is the same for digits: "895", "8 hundred", and "8 95".
+// digitsBelow1000 reads digits behind a thousand: "6 thousand 8 95".
 func (h *hearing) digitsBelow1000(i int) (v float64, next int, ok bool) {
 	d, isDigits := h.digits(i)
 	if !isDigits || d >= 1000 || h.t[i].decimal {
@@ -213,7 +212,7 @@ func (h *hearing) digitsBelow1000(i int) (v float64, next int, ok bool) {
 		return d * 100, i + 2, true
 	}
 	if e, two := h.digits(i + 1); two && d < 10 && e >= 10 && e < 100 && !h.t[i+1].decimal && !h.t[i+1].glued && !h.thing(i+2) {
-		return d*100 + e, i + 2, true // "6 thousand 8 95"
+		return d*100 + e, i + 2, true
 	}
 	if h.thing(i+1) || h.is(i+1, "/", "-", "k", "thousand", "pound", "pounds", "lb", "x", "by") {
 		return 0, i, false
@@ -221,128 +220,114 @@ func (h *hearing) digitsBelow1000(i int) (v float64, next int, ok bool) {
 	return d, i + 1, true
 }
 
-// andRest adds what follows a hundred within a thousand: "two hundred and six".
-func (h *hearing) andRest(v float64, i int) (float64, int) {
+// hundredAnd reads what follows so many hundred at token i.
+func (h *hearing) hundredAnd(hundreds float64, i int) (v float64, next int) {
 	j := i
 	if h.is(j, "and") {
 		j++
 	}
 	if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "thousand", "k") && !h.thing(m) {
-		return v + b, m
+		return hundreds*100 + b, m
 	}
-	return v, i
-}
-
-// oneNumber is a numeral of one part.
-func oneNumber(from int, v float64, to int) numeral {
-	return numeral{from: from, to: to, parts: []float64{v}}
+	return hundreds * 100, i
 }
 
 // numeralAt reads the numeral that starts at i.
 func (h *hearing) numeralAt(i int) (numeral, bool) {
-	if _, digits := h.digits(i); !digits && !begins[h.word(i)] {
+	_, digits := h.digits(i)
+	if !digits && !begins[h.word(i)] {
 		return numeral{from: i}, false
 	}
-	if n, ok := h.dozen(i); ok {
-		return n, true
-	}
-	if n, ok := h.brokenAt(i); ok {
-		return n, true
-	}
-	if n, ok := h.soundsLike(i); ok {
-		return n, true
+	for _, read := range []func(*hearing, int) (numeral, bool){(*hearing).dozens, (*hearing).fractional, (*hearing).misheardNumeral} {
+		if n, ok := read(h, i); ok {
+			return n, true
+		}
 	}
 	v, next, plural, ok := h.group(i)
 	if !ok {
 		return numeral{from: i}, false
 	}
-	n := oneNumber(i, v, next)
-	n.plural = plural
-	// thousands and hundreds
 	if s, m, scaled := h.scale(v, next); scaled {
-		n.scaled = true
-		n.grand = h.is(m-1, "grand")
+		n := one(i, m, s, false)
+		n.scaled, n.grand = true, h.is(m-1, "grand")
 		n.plural = h.is(m-1, "hundreds", "thousands", "ks") || h.is(m-1, "k") && h.t[m-1].possessive
-		n.parts[0], n.to = s, m
 		return n, true
 	}
-	if _, digits := h.digits(i); digits {
-		return h.written(n), true
+	if digits {
+		return h.inDigits(i, v, next), true
 	}
 	if f, m, ok := h.mixed(v, next); ok {
-		n.broken, n.parts[0], n.to = true, f, m
+		n := one(i, m, f, true)
+		n.plural = plural
 		return n, true
 	}
 	// "fifteen nine hundred" is how some say 15,900.
 	if u := ones[h.word(next)]; u > 0 && v >= 10 && h.is(next+1, "hundred") && !plural {
-		n.scaled, n.parts[0], n.to = true, v*1000+u*100, next+2
+		n := one(i, next+2, v*1000+u*100, false)
+		n.scaled = true
 		return n, true
 	}
-	return h.inARow(n), true
+	n := one(i, next, v, false)
+	n.plural = plural
+	h.row(&n)
+	return n, true
 }
 
-// dozen reads "a dozen" and "half a dozen".
-func (h *hearing) dozen(i int) (numeral, bool) {
+// one is a numeral that is one number.
+func one(from, to int, v float64, broken bool) numeral {
+	return numeral{from: from, to: to, parts: []float64{v}, broken: broken}
+}
+
+// dozens reads "half a dozen" and the like.
+func (h *hearing) dozens(i int) (numeral, bool) {
 	switch {
 	case h.is(i, "half") && h.is(i+1, "a") && h.is(i+2, "dozen"):
-		return oneNumber(i, 6, i+3), true
+		return one(i, i+3, 6, false), true
 	case h.is(i, "half") && h.is(i+1, "dozen"):
-		return oneNumber(i, 6, i+2), true
+		return one(i, i+2, 6, false), true
 	case h.is(i, "a") && h.is(i+1, "dozen"):
-		return oneNumber(i, 12, i+2), true
+		return one(i, i+2, 12, false), true
 	case h.is(i, "dozen"):
-		return oneNumber(i, 12, i+1), true
+		return one(i, i+1, 12, false), true
 	}
 	return numeral{}, false
 }
 
-// brokenAt reads a fraction alone, and the one that follows an inch or a foot.
-func (h *hearing) brokenAt(i int) (numeral, bool) {
-	n := numeral{from: i, broken: true}
-	// "quarter inch", "half inch", "three quarter inch", "5/16"
-	if h.is(i, "half", "quarter") && h.is(i+1, "inch", "foot") {
-		n.parts, n.to = []float64{1 / denominators[h.word(i)]}, i+1
-		return n, true
+// fractional reads "quarter inch", "three quarter inch", "5/16", "inch and a quarter".
+func (h *hearing) fractional(i int) (numeral, bool) {
+	if h.is(i, "half", "quarter", "eighth", "sixteenth") && h.is(i+1, "inch", "foot") {
+		return one(i, i+1, 1/denominators[h.word(i)], true), true
 	}
 	if v, next, ok := h.fraction(i, false); ok && !h.is(next, "of") {
-		n.parts, n.to = []float64{v}, next
-		return n, true
+		return one(i, next, v, true), true
 	}
-	// "inch and a quarter" is 1-1/4 in
 	if h.is(i, "inch", "foot") && h.is(i+1, "and") && h.is(i+2, "a") && !h.isNumberBefore(i) {
 		if v, next, ok := h.fraction(i+2, true); ok {
-			n.parts, n.to = []float64{1 + v}, next
-			return n, true
+			return one(i, next, 1+v, true), true
 		}
 	}
 	return numeral{}, false
 }
 
-// soundsLike reads words that captions write for a number, only before a unit that leaves no
-// other reading.
-func (h *hearing) soundsLike(i int) (numeral, bool) {
+// beams are what a number of inches is said of that captions write as "for".
+var beams = set("channel beam i tubing junior sides ramps")
+
+// misheardNumeral reads words that captions write for a number, where no other reading is left.
+func (h *hearing) misheardNumeral(i int) (numeral, bool) {
 	if v, ok := homophones[h.word(i)]; ok && h.is(i+1, "thousand", "hundred") && !h.isNumberBefore(i) && !h.is(i-1, "up", "down", "close", "next", "how", "not") {
 		if s, m, scaled := h.scale(v, i+1); scaled && s >= 200 {
-			n := oneNumber(i, s, m)
+			n := one(i, m, s, false)
 			n.scaled = true
 			return n, true
 		}
 	}
-	if h.is(i, "for") && h.is(i+1, "foot") && !h.is(i+2, "pounds", "traffic") {
-		return oneNumber(i, 4, i+1), true
-	}
-	if h.is(i, "for") && h.is(i+1, "inch") && h.is(i+2, "channel", "beam", "i", "tubing", "junior", "sides", "ramps") {
-		return oneNumber(i, 4, i+1), true
-	}
-	if h.is(i, "ate") && h.is(i+1, "foot", "inch", "thousand", "ply") {
-		return oneNumber(i, 8, i+1), true
-	}
-	return h.ballSize(i)
-}
-
-// ballSize reads "to and five sixteenths", which is a ball of 2-5/16 in.
-func (h *hearing) ballSize(i int) (numeral, bool) {
-	if !h.is(i, "to", "too") {
+	switch {
+	case h.is(i, "for") && h.is(i+1, "foot") && !h.is(i+2, "pounds", "traffic"),
+		h.is(i, "for") && h.is(i+1, "inch") && beams[h.word(i+2)]:
+		return one(i, i+1, 4, false), true
+	case h.is(i, "ate") && h.is(i+1, "foot", "inch", "thousand", "ply"):
+		return one(i, i+1, 8, false), true
+	case !h.is(i, "to", "too"):
 		return numeral{}, false
 	}
 	j := i + 1
@@ -353,43 +338,32 @@ func (h *hearing) ballSize(i int) (numeral, bool) {
 	if !ok {
 		v, next, ok = h.fiveSixteenths(j)
 	}
-	if !ok || v != 0.3125 {
-		return numeral{}, false
-	}
-	n := oneNumber(i, 2+v, next)
-	n.broken = true
-	return n, true
+	return one(i, next, 2+v, true), ok && v == 0.3125
 }
 
-// written goes on after digits: the s of "3500s", a fraction, and the second number of a pair.
-func (h *hearing) written(n numeral) numeral {
-	i, d, next := n.from, n.parts[0], n.to
-	if d >= 100 {
-		n.scaled = true
-	}
+// inDigits is the numeral of digits at token i whose value is v.
+func (h *hearing) inDigits(i int, v float64, next int) numeral {
+	d := h.t[i].value
+	n := one(i, next, v, h.t[i].decimal)
+	n.scaled = d >= 100
 	if h.is(next, "s") && h.t[next].glued && d >= 2000 && d <= 15000 {
 		n.plural = true // "tandem 3500s"
-		next++
+		n.to++
 	}
-	if h.t[i].decimal {
-		n.broken = true
-	}
-	if f, m, ok := h.mixed(d, next); ok {
-		n.broken, n.parts[0], n.to = true, f, m
+	if f, m, ok := h.mixed(v, n.to); ok {
+		n.parts, n.to, n.broken = []float64{f}, m, true
 		return n
 	}
 	// The pair that captions write as "14,9".
 	if e, isDigits := h.digits(i + 1); isDigits && h.t[i+1].glued && h.t[i].to == h.t[i+1].from && e < 100 {
 		n.parts, n.to = []float64{d, e}, i+2
-		return n
 	}
-	n.to = next
 	return n
 }
 
-// inARow adds the small numbers that follow. One in front of a scale ("two | seven k axles") or of
-// a fraction stays by itself: it counts.
-func (h *hearing) inARow(n numeral) numeral {
+// row adds the small numbers that follow in a row. One in front of a scale ("two | seven k
+// axles") or of a fraction stays by itself: it counts.
+func (h *hearing) row(n *numeral) {
 	for !n.plural && len(n.parts) < 8 {
 		j := n.to
 		if h.is(j, "r") && len(n.parts) >= 2 { // "seventy five r fifteen"
@@ -400,10 +374,10 @@ func (h *hearing) inARow(n numeral) numeral {
 			v, m, plural, ok = 0, j+1, false, true
 		}
 		if !ok {
-			break
+			return
 		}
 		if _, _, scaled := h.scale(v, m); scaled {
-			break
+			return
 		}
 		if widths(n.parts) && tens[h.word(j)] > 0 && ones[h.word(m)] == 5 {
 			v, m = v+5, m+1 // of a tire: "two thirty-five eighty-five sixteens" has no five sixteenths
@@ -412,17 +386,16 @@ func (h *hearing) inARow(n numeral) numeral {
 			if len(n.parts) >= 2 && f == v+0.5 { // a tire's "seventeen and a half"
 				n.parts, n.to, n.broken = append(n.parts, f), e, true
 			}
-			break
+			return
 		}
 		if h.startsFraction(j) {
-			break
+			return
 		}
 		n.parts, n.to, n.plural = append(n.parts, v), m, plural
 		if digits := run(n.parts); len(digits) == 7 && widths(n.parts[:2]) && !h.is(n.to, "five", "fives", "and", "point") {
-			break // a tire size is whole: what follows counts something
+			return // a tire size is whole: what follows counts something
 		}
 	}
-	return n
 }
 
 // widths reports whether parts are a tire's section width as it is said: two thirty-five,
@@ -477,47 +450,49 @@ func (h *hearing) countingOne(i int) bool {
 	return ok && !h.is(i-1, "this", "that", "the", "other", "each", "every", "another", "which", "new")
 }
 
-// scale reads "hundred" and "thousand" after v: "seventy seven hundred", "15 k",
+// scale reads "hundred" and "thousand" behind v: "seventy seven hundred", "15 k",
 // "a hundred and two", "twelve thousand nine hundred and sixty".
 func (h *hearing) scale(v float64, i int) (float64, int, bool) {
 	if h.is(i, "point") && v < 1000 {
 		if d, m, _, ok := h.small(i + 1); ok && d < 10 {
-			v, i = v+d/10, m
+			v += d / 10
+			i = m
 		}
 	}
-	whole := v == float64(int(v))
-	switch {
-	case v <= 1 || v >= 100:
-	case h.is(i, "ks"):
-		return v * 1000, i + 1, true // "tandem 10Ks"
-	case whole && !h.is(i+1, "of") && h.is(i, "hundreds", "thousands"): // "the axles are fifty-two hundreds"
-		if h.is(i, "hundreds") {
-			return v * 100, i + 1, true
+	if v > 1 && v < 100 {
+		switch {
+		case h.is(i, "ks"):
+			return v * 1000, i + 1, true // "tandem 10Ks"
+		case v != float64(int(v)) || h.is(i+1, "of"):
+		case h.is(i, "hundreds"):
+			return v * 100, i + 1, true // "the axles are fifty-two hundreds": so many of that
+		case h.is(i, "thousands"):
+			return v * 1000, i + 1, true
 		}
-		return v * 1000, i + 1, true
 	}
 	scaled := false
-	if h.is(i, "hundred") && v > 0 && v < 100 && whole {
-		v, i = h.hundredAt(v, i)
+	if h.is(i, "hundred") && v > 0 && v < 100 && v == float64(int(v)) {
 		scaled = true
+		v, i = h.hundredsAnd(v*100, i+1)
 	}
 	if h.is(i, "thousand", "k", "grand") && v > 0 && v < 1000 {
-		v, i = h.thousandAt(v, i)
 		scaled = true
+		if h.is(i, "k") {
+			return v * 1000, i + 1, true // nobody says "fourteen k fifty two" for one figure
+		}
+		v, i = h.thousandAnd(v*1000, i+1)
 	}
 	return v, i, scaled
 }
 
-// hundredAt is v hundred, and what is said after it: "26 hundred and 40".
-func (h *hearing) hundredAt(v float64, i int) (float64, int) {
-	v *= 100
-	i++
+// hundredsAnd adds what follows v, a number of hundreds, at token i.
+func (h *hearing) hundredsAnd(v float64, i int) (float64, int) {
 	j := i
 	if h.is(j, "and") {
 		j++
 	}
 	if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "k", "thousand", "grand") && !(h.is(i, "and") && v >= 1000 && b < 10) && !(v >= 1000 && h.thing(m)) {
-		if !h.pronoun(i, j) {
+		if !(h.is(j, "one") && !h.countingOne(j) && j == i) {
 			return v + b, m
 		}
 	} else if d, digits := h.digits(j); digits && j > i && v >= 1000 && d >= 10 && d < 100 && !h.thing(j+1) {
@@ -526,32 +501,19 @@ func (h *hearing) hundredAt(v float64, i int) (float64, int) {
 	return v, i
 }
 
-// thousandAt is v thousand, and what is said after it. Nobody says "fourteen k fifty two" for one
-// figure.
-func (h *hearing) thousandAt(v float64, i int) (float64, int) {
-	k := h.is(i, "k")
-	v *= 1000
-	i++
-	if k {
-		return v, i
-	}
+// thousandAnd adds what follows v, a number of thousands, at token i.
+func (h *hearing) thousandAnd(v float64, i int) (float64, int) {
 	j := i
 	if h.is(j, "and") {
 		j++
 	}
-	if b, m, ok := h.below1000(j); ok && !h.pronoun(i, j) && !h.thing(m) {
+	if b, m, ok := h.below1000(j); ok && !(h.is(j, "one") && !h.countingOne(j) && j == i) && !h.thing(m) {
 		return v + b, m
 	}
 	return v, i
 }
 
-// pronoun reports whether the "one" at j, right after a scale that ends before i, counts nothing:
-// "a hundred, one of them".
-func (h *hearing) pronoun(i, j int) bool {
-	return h.is(j, "one") && !h.countingOne(j) && j == i
-}
-
-// mixed reads the fraction after a whole number: "two and five sixteenths",
+// mixed reads the fraction behind a whole number: "two and five sixteenths",
 // "two 5/16", "2-5/16", "seventeen point five".
 func (h *hearing) mixed(v float64, i int) (float64, int, bool) {
 	j, and := i, false
@@ -577,23 +539,20 @@ func (h *hearing) mixed(v float64, i int) (float64, int, bool) {
 	return 0, i, false
 }
 
-// decimals reads the digits after a point, of which there must be one: "point oh five".
-func (h *hearing) decimals(v float64, i int) (out float64, next int, any bool) {
-	out = v
-	place := 0.1
-	for k := i; ; k++ {
-		d, ok := ones[h.word(k)]
-		if !ok {
-			if w := h.word(k); w == "oh" {
-				d, ok = 0, true
-			} else if n, isDigits := h.digits(k); isDigits && n < 10 {
-				d, ok = n, true
-			}
+// decimals reads the digits after "point": up to three count.
+func (h *hearing) decimals(v float64, i int) (float64, int, bool) {
+	place, any := 0.1, false
+	for ; ; i++ {
+		d, ok := ones[h.word(i)]
+		if n, isDigits := h.digits(i); isDigits && n < 10 {
+			d, ok = n, true
+		} else if h.is(i, "oh") {
+			d, ok = 0, true
 		}
 		if !ok || place < 0.001 {
-			return out, k, any
+			return v, i, any
 		}
-		out += d * place
+		v += d * place
 		place /= 10
 		any = true
 	}

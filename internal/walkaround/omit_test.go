@@ -11,7 +11,7 @@ import (
 
 func notesOf(said string) (string, []Omission) {
 	c := captions.Track{Cues: []captions.Cue{{Start: 1, End: 9, Text: said}}}
-	notes, out := Notes(c)
+	notes, out := Notes(c, heardOf(c))
 	var text []string
 	for _, n := range notes {
 		text = append(text, n.Text)
@@ -82,7 +82,7 @@ func TestNothingIsInvented(t *testing.T) {
 	}
 	for _, name := range names {
 		c := walkOf(t, name)
-		notes, _ := Notes(c)
+		notes, _ := Notes(c, heardOf(c))
 		for _, n := range notes {
 			said := map[string]bool{}
 			for _, w := range c.Words() {

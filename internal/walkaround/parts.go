@@ -265,8 +265,8 @@ func partFeatures(words []captions.Word, roles [][]string) []string {
 	return out
 }
 
-// rolesOf are the roles of the figures and words of a talk, of each word of it.
-func rolesOf(c captions.Track) [][]string {
+// rolesOf are the roles of what was heard in a talk, of each word of it.
+func rolesOf(c captions.Track, heard []Candidate) [][]string {
 	said := c.Words()
 	out := make([][]string, len(said))
 	ends := make([]int, len(said)) // in the transcript
@@ -277,8 +277,7 @@ func rolesOf(c captions.Track) [][]string {
 		at++
 	}
 	k := 0
-	text, t := transcript(c)
-	found := append(shipped().hear(text, t, true), wordsIn(text, t)...)
+	found := slices.Clone(heard)
 	slices.SortStableFunc(found, func(a, b Candidate) int { return a.Offset - b.Offset })
 	for _, f := range found {
 		for k < len(ends) && ends[k] <= f.Offset {

@@ -19,7 +19,8 @@ import (
 // partOfGroup is the part that the phrases of a group are of.
 var partOfGroup = map[string]string{"open": "Overview", "length": "Deck", "width": "Deck", "height": "Deck", "bed": "Box", "box": "Box", "gvwr": "Weights", "axles": "Axles and tires",
 	"brakes": "Brakes and lights", "tires": "Axles and tires", "dual": "Axles and tires", "hitch": "Hitch and tongue", "jack": "Hitch and tongue", "frame": "Frame",
-	"ramps": "Ramps and tail", "ramps2": "Ramps and tail", "ties": "Deck", "weigh": "Weights", "payload": "Weights", "price": "Price", "phone": "Also said", "away": "Also said", "filler": "Also said"}
+	"ramps": "Ramps and tail", "ramps2": "Ramps and tail", "ties": "Deck", "weigh": "Weights", "payload": "Weights", "price": "Price", "phone": "Also said", "away": "Also said", "filler": "Also said",
+	"sides": "Sides and gates", "rails": "Box", "rails2": "Box", "deal": "Price", "math": "Weights", "tiltlength": "Deck"}
 
 // A lesson is what a sorter learns from: the features of a clause and its part.
 type lesson struct {
@@ -87,9 +88,9 @@ func wordLessons(tb testing.TB) []lesson {
 
 var (
 	wordWeight   = flag.Float64("partwords", 2, "what a word of parts.txt counts")
-	perceptron   = flag.Int("perceptron", 6, "rounds of correcting the weights of parts")
-	partStep     = flag.Int("partstep", 4, "how far a correction goes")
-	phraseWeight = flag.Float64("phrases", 0.25, "what a phrase counts in the lessons of parts")
+	perceptron   = flag.Int("perceptron", 12, "rounds of correcting the weights of parts")
+	partStep     = flag.Int("partstep", 3, "how far a correction goes")
+	phraseWeight = flag.Float64("phrases", 0.5, "what a phrase counts in the lessons of parts")
 	partScale    = flag.Float64("partscale", 0.5, "how much the words of a clause count")
 	turnCost     = flag.Float64("turn", 6, "what it costs to turn to another part, in nats")
 )
@@ -103,6 +104,9 @@ type partTalk struct {
 	also    [][]int // parts that are as good, as they begin in the same second
 }
 
+// heardOf is everything that is heard in a talk.
+func heardOf(c captions.Track) []Candidate { return append(Hear(c), Words(c)...) }
+
 func partTalks(tb testing.TB, s *sorter, dir string) []partTalk {
 	names, _ := filepath.Glob(filepath.Join(dir, "*.about"))
 	var out []partTalk
@@ -113,7 +117,7 @@ func partTalks(tb testing.TB, s *sorter, dir string) []partTalk {
 		}
 		c := walkOf(tb, name)
 		words, places, _ := edited(c)
-		all := rolesOf(c)
+		all := rolesOf(c, heardOf(c))
 		x := partTalk{name: name}
 		for _, p := range places {
 			x.roles = append(x.roles, all[p])

@@ -359,8 +359,8 @@ func (m *maker) tubeFor(w string) string {
 	return strings.Join(out, " by ")
 }
 
-var unitWords = strings.Fields("zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen")
-var tenWords = strings.Fields("- - twenty thirty forty fifty sixty seventy eighty ninety")
+var unitWords = numberNames
+var tenWords = tenNames
 
 func underHundred(n int) string {
 	if n < 20 {

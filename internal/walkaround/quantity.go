@@ -54,59 +54,71 @@ var foreignUnits = set(`ton tons yard yards gallon gallons quart quarts volt vol
 var metric = set(`kg kgs kilo kilos kilogram kilograms tonne tonnes meter meters metre metres centimeter centimeters centimetre
 	centimetres cm mm millimeter millimeters millimetre millimetres liter liters litre litres kpa bar`)
 
-// unitAt reads the unit after a number that ends before token i.
+// A unitPhrase is how a unit is said behind a number. The longest that fits counts.
+type unitPhrase struct {
+	said string
+	unit unit
+	keep int // of its words, those that are not of the unit
+}
+
+// unitPhrases is the list. The example of each is its own phrase behind a number.
+var unitPhrases = func() map[string][]unitPhrase {
+	m := map[string][]unitPhrase{}
+	add := func(u unit, keep int, phrases string) {
+		for p := range strings.SplitSeq(phrases, "|") {
+			first, _, _ := strings.Cut(p, " ")
+			m[first] = append(m[first], unitPhrase{p, u, keep})
+		}
+	}
+	for _, lb := range []string{"pound", "pounds", "lb", "lbs", "pounder", "pounders"} {
+		add(pounds, 0, lb)
+		for _, air := range []string{" of air", " of pressure"} {
+			add(psi, 0, lb+air)
+		}
+		for _, foot := range []string{" per foot", " per ft", " a foot", " a ft", " foot foot", " foot ft", " per lineal foot", " per linear foot", " / ft", " / foot"} {
+			add(poundsPerFoot, 0, lb+foot)
+		}
+		for _, each := range []string{" for", " to", " per"} {
+			for _, one := range []string{" each", " the", " every"} {
+				add(poundsPerFoot, 0, lb+each+one+" foot")
+			}
+		}
+	}
+	for _, ft := range []string{"foot", "feet", "ft", "footer", "footers"} {
+		add(feet, 0, ft)
+		add(foreign, 0, ft+" pound|"+ft+" pounds|"+ft+" lb|"+ft+" lbs|"+ft+" candles|"+ft+" traffic")
+	}
+	add(inches, 0, "inch|inches")
+	add(psi, 0, "psi|p s i")
+	add(dollars, 0, "dollar|dollars|bucks|usd")
+	add(degrees, 0, "degree|degrees|deg")
+	add(bare, 0, "even")
+	add(bare, 2, "v nose") // no volts
+	return m
+}()
+
+// notInches are words after "in" that make it no unit: "110 in the tires".
+var notInches = set("the a an it this there here stock our my each all and every")
+
+// unitAt reads the unit behind a number that ends before token i.
 func (h *hearing) unitAt(i int, digits bool) (unit, int) {
 	w := h.word(i)
-	switch w {
-	case "pound", "pounds", "lb", "lbs", "pounder", "pounders":
-		return h.poundsAt(i)
-	case "inch", "inches":
-		return inches, i + 1
-	case "in":
-		// "102 in wide" in automatic captions is inches; "110 in the tires" is not.
-		if digits && !h.is(i+1, "the", "a", "an", "it", "this", "there", "here", "stock", "our", "my", "each", "all", "and", "every") {
-			return inches, i + 1
+	best, n := bare, 0
+	keep := 0
+	for _, p := range unitPhrases[w] {
+		if words := strings.Fields(p.said); len(words) > n && h.startsWith(i, words) {
+			best, n, keep = p.unit, len(words), p.keep
 		}
-	case "foot", "feet", "ft", "footer", "footers":
-		if h.is(i+1, "pound", "pounds", "lb", "lbs", "candles", "traffic") {
-			return foreign, i + 2
-		}
-		return feet, i + 1
-	case "psi":
-		return psi, i + 1
-	case "p":
-		if h.is(i+1, "s") && h.is(i+2, "i") {
-			return psi, i + 3
-		}
-	case "dollar", "dollars", "bucks", "usd":
-		return dollars, i + 1
-	case "degree", "degrees", "deg":
-		return degrees, i + 1
-	case "even":
-		return bare, i + 1
 	}
-	if w == "v" && h.is(i+1, "nose") {
-		return bare, i
-	}
-	if foreignUnits[w] || metric[w] {
+	switch {
+	case n > 0:
+		return best, i + n - keep
+	case w == "in" && digits && !notInches[h.word(i+1)]:
+		return inches, i + 1 // "102 in wide" in automatic captions
+	case foreignUnits[w] || metric[w]:
 		return foreign, i + 1
 	}
 	return bare, i
-}
-
-// poundsAt reads what pounds at i are: a weight, a pressure or a weight of each foot.
-func (h *hearing) poundsAt(i int) (unit, int) {
-	switch {
-	case h.is(i+1, "of") && h.is(i+2, "air", "pressure"):
-		return psi, i + 3
-	case h.is(i+1, "per", "a", "foot") && h.is(i+2, "foot", "ft"), h.is(i+1, "per") && h.is(i+2, "lineal", "linear") && h.is(i+3, "foot"):
-		return poundsPerFoot, i + 3
-	case h.is(i+1, "for", "to", "per") && h.is(i+2, "each", "the", "every") && h.is(i+3, "foot"):
-		return poundsPerFoot, i + 4
-	case h.is(i+1, "/") && h.is(i+2, "ft", "foot"):
-		return poundsPerFoot, i + 3
-	}
-	return pounds, i + 1
 }
 
 // quantities reads all numbers of a sentence with their units.
@@ -122,26 +134,28 @@ func (h *hearing) quantities() []quantity {
 			i++
 			continue
 		}
-		if h.isOfSides(n) {
+		if h.twoThings(n) {
 			n.parts, n.to = n.parts[:1], n.from+1
 		}
-		q := h.withUnit(n)
+		q := h.measured(n)
 		out = append(out, q)
 		i = max(q.to, n.to, i+1)
 	}
 	return out
 }
 
-// isOfSides reports whether the second part of a numeral is about a part of the trailer: "six by
-// ten, two foot sides".
-func (h *hearing) isOfSides(n numeral) bool {
-	w := h.word(n.from)
-	return h.is(n.from-1, "by") && len(n.parts) == 2 && h.is(n.to, "foot") && h.is(n.to+1, "sides", "dovetail", "tail", "ramps", "gate", "beavertail") &&
-		teens[w]+tens[w]+ones[w] == n.parts[0]
+// partsInFeet are what a length in feet stands in front of.
+var partsInFeet = set("sides dovetail tail ramps gate beavertail")
+
+// twoThings reports a numeral of two parts of which the second belongs to what follows: "six
+// by ten, two foot sides".
+func (h *hearing) twoThings(n numeral) bool {
+	first := h.word(n.from)
+	return h.is(n.from-1, "by") && len(n.parts) == 2 && h.is(n.to, "foot") && partsInFeet[h.word(n.to+1)] && teens[first]+tens[first]+ones[first] == n.parts[0]
 }
 
-// withUnit reads what a numeral counts.
-func (h *hearing) withUnit(n numeral) quantity {
+// measured is a numeral with its unit.
+func (h *hearing) measured(n numeral) quantity {
 	q := quantity{numeral: n, compare: Equal, amount: n.value(), head: n.from}
 	digits := false
 	for k := n.from; k < n.to; k++ {
@@ -158,21 +172,28 @@ func (h *hearing) withUnit(n numeral) quantity {
 		h.feetAndInches(&q)
 	}
 	if q.unit == inches && n.single() && !n.broken && h.is(q.to, "and") {
-		// "two inches and five sixteenths", "thirty inches and a half"
-		if f, next, ok := h.fraction(q.to+1, true); ok {
-			q.amount += f
-			q.parts, q.broken = []float64{q.amount}, true
-			q.to = next
-			if h.is(q.to, "inch", "inches") {
-				q.to++
-			}
-		}
+		h.inchesAndFraction(&q)
 	}
 	if h.is(q.to, "/") && h.is(q.to+1, "ft") && q.unit == pounds {
 		q.unit, q.to = poundsPerFoot, q.to+2
 	}
 	q.head = q.from
 	return q
+}
+
+// inchesAndFraction adds the fraction of "two inches and five sixteenths", "thirty inches and
+// a half" to q.
+func (h *hearing) inchesAndFraction(q *quantity) {
+	f, next, ok := h.fraction(q.to+1, true)
+	if !ok {
+		return
+	}
+	q.amount += f
+	q.parts, q.broken = []float64{q.amount}, true
+	q.to = next
+	if h.is(q.to, "inch", "inches") {
+		q.to++
+	}
 }
 
 // telephone is how many tokens of a telephone number begin at i: 555-0142, or digits said
@@ -259,46 +280,42 @@ func (n numeral) together() (float64, bool) {
 			return p[0], len(p) == 1
 		}
 	}
-	if len(p) >= 3 {
-		if counted123(p) {
-			return 0, false
-		}
-		if v, ok := digitsInARow(p); ok {
-			return v, true
-		}
+	if v, ok := inRow(p); ok {
+		return v, v > 0
 	}
-	switch len(p) {
-	case 1:
+	switch {
+	case len(p) == 1:
 		return p[0], true
-	case 2:
-		switch {
-		case p[0] == 0 || p[1] == 0:
-			return 0, false
-		case p[1] < 10:
-			return p[0]*1000 + p[1]*100, true
-		default:
-			return p[0]*100 + p[1], true
-		}
-	case 3:
-		if p[0] > 0 && p[1] < 10 && p[2] >= 10 {
-			return p[0]*1000 + p[1]*100 + p[2], true
-		}
-		if p[1] == 0 && p[2] < 10 && p[0] > 0 {
-			return p[0]*100 + p[2], true
-		}
+	case p[0] == 0:
+	case len(p) == 2 && p[1] == 0:
+	case len(p) == 2 && p[1] < 10:
+		return p[0]*1000 + p[1]*100, true
+	case len(p) == 2:
+		return p[0]*100 + p[1], true
+	case len(p) == 3 && p[1] < 10 && p[2] >= 10:
+		return p[0]*1000 + p[1]*100 + p[2], true
+	case len(p) == 3 && p[1] == 0 && p[2] < 10:
+		return p[0]*100 + p[2], true
 	}
 	return 0, false
 }
 
-// digitsInARow is a number whose digits are said one by one, at most six of them.
-func digitsInARow(parts []float64) (v float64, ok bool) {
-	for _, x := range parts {
-		if x >= 10 {
+// inRow reads three to six digits said one by one. Somebody who counts says no number: that
+// is 0.
+func inRow(p []float64) (v float64, ok bool) {
+	if len(p) < 3 {
+		return 0, false
+	}
+	if counted123(p) {
+		return 0, true
+	}
+	for _, x := range p {
+		if x >= 10 || len(p) > 6 {
 			return 0, false
 		}
 		v = v*10 + x
 	}
-	return v, len(parts) <= 6
+	return v, true
 }
 
 // counted123 reports one, two, three ...: somebody counts.

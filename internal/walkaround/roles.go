@@ -64,7 +64,7 @@ var roleTable = []roleRow{
 	{BedWidth, length, 48, 102, "dump bed is 83 inches wide"},
 	{BedHeight, length, 6, 72, "seven by fourteen dump with two foot sides"},
 	{BedFloor, length, 8, 60, ""},
-	{BoxLength, length, 6 * ft, 53 * ft, "enclosed trailer, inside it is 16 ft long"},
+	{BoxLength, length, 6 * ft, 53 * ft, "enclosed trailer, the box is 16 ft long inside"},
 	{BoxWidth, length, 48, 108, "inside it's 16 ft long, 82 inches wide and 84 inches high"},
 	{BoxHeight, length, 48, 120, "enclosed trailer, inside height is seven foot"},
 	{BoxFloor, length, 8, 60, ""},

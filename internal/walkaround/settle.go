@@ -74,7 +74,12 @@ const (
 // settle chooses over the whole talk: what adds up gains, what was taken back is dropped,
 // and in a recording each key has one value.
 func settle(ds []decided, s *scene, t []token, recording bool, kind Word) {
+	pool(ds)
 	sums(ds)
+	least := bar
+	if !recording {
+		least = noteBar
+	}
 	(&hearing{t: t}).formerPrices(ds)
 	holds(ds, spaceOf[kind])
 	for k := range ds {
@@ -84,11 +89,11 @@ func settle(ds []decided, s *scene, t []token, recording bool, kind Word) {
 		}
 		slices.SortStableFunc(d.choices, func(a, b choice) int { return int(b.score) - int(a.score) })
 		switch best := d.choices[0].score; {
-		case best >= bar && s.other[d.from]:
+		case best >= least && s.other[d.from]:
 			d.doubt = "another unit"
-		case best >= bar && s.away[d.from] && (best < bar+2*scale || strings.HasPrefix(d.shape, "=")):
+		case best >= least && s.away[d.from] && (best < least+2*scale || strings.HasPrefix(d.shape, "=")):
 			d.doubt = "another unit, or one that might be"
-		case best >= bar:
+		case best >= least:
 			d.pick = 0
 		}
 	}
@@ -98,6 +103,103 @@ func settle(ds []decided, s *scene, t []token, recording bool, kind Word) {
 	if recording {
 		h.oneValue(ds)
 		sameWidth(ds)
+		outsized(ds)
+	}
+}
+
+// A limit says that one figure of a trailer is at most a part of another one. Common
+// practice, no source. In the example the first figure is too much for the second, and the
+// one of the two that is less sure is not taken.
+type limit struct {
+	part, whole Role
+	most        float64
+	example     string
+}
+
+var limits = []limit{
+	{Empty, GVWR, 0.8, "gvwr is fourteen thousand, it weighs 13,500 lb empty"},
+	{Payload, GVWR, 0.95, "gvwr is fourteen thousand, payload is 14,000 lb"},
+	{TongueEmpty, GVWR, 0.25, "gvwr is fourteen thousand, tongue weight is 4,500 pounds"},
+	{TongueEmpty, Empty, 0.4, "it weighs 4,100 lb empty, tongue weight is 2,450 pounds"},
+	{DeckFlat, DeckLength, 0.99, "the deck is 20 ft long, twenty four foot of flat deck"},
+	{DeckTail, DeckLength, 0.9, "the deck is 20 ft long, a twenty four foot dovetail"},
+	{DeckBetween, OverallWidth, 1, "96 inches overall, 102 inches between the fenders"},
+	{RampWidth, OverallWidth, 1, "96 inches overall, the ramps are 100 inches wide"},
+}
+
+// outsized drops the less sure of two figures that cannot be of one trailer.
+func outsized(ds []decided) {
+	for _, l := range limits {
+		part, whole := best(ds, l.part), best(ds, l.whole)
+		if part < 0 || whole < 0 {
+			continue
+		}
+		a, b := &ds[part].choices[ds[part].pick], &ds[whole].choices[ds[whole].pick]
+		v, _ := amount(a.value)
+		w, _ := amount(b.value)
+		if v <= l.most*w {
+			continue
+		}
+		row, value := a.row, a.value
+		if a.score > b.score {
+			row, value = b.row, b.value
+		}
+		for k := range ds {
+			if d := &ds[k]; d.pick >= 0 && d.choices[d.pick].row == row && d.choices[d.pick].value == value {
+				d.pick, d.doubt = -1, "too much or too little for the other figures"
+			}
+		}
+	}
+}
+
+// best is the surest figure that was given a role, or -1.
+func best(ds []decided, role Role) int {
+	row, at := roleIndex[role], -1
+	for k := range ds {
+		if d := &ds[k]; d.pick >= 0 && d.choices[d.pick].row == row && (at < 0 || d.choices[d.pick].score > ds[at].choices[ds[at].pick].score) {
+			at = k
+		}
+	}
+	return at
+}
+
+// pooled is the part of the score of one mention that the others of the same figure gain.
+const pooled = 60
+
+// pool lets mentions of one figure speak for each other: "she's 940 pounds, and 2,990 take
+// away 940 is 2,050".
+func pool(ds []decided) {
+	type reading struct {
+		row   int
+		value Value
+	}
+	best := map[reading][2]int32{} // the best and the next score
+	for k := range ds {
+		for _, c := range ds[k].choices {
+			b, known := best[reading{c.row, c.value}]
+			switch {
+			case !known:
+				b = [2]int32{c.score, faint * 100}
+			case c.score > b[0]:
+				b = [2]int32{c.score, b[0]}
+			case c.score > b[1]:
+				b[1] = c.score
+			}
+			best[reading{c.row, c.value}] = b
+		}
+	}
+	for k := range ds {
+		for i := range ds[k].choices {
+			c := &ds[k].choices[i]
+			b := best[reading{c.row, c.value}]
+			other := b[0]
+			if c.score == b[0] {
+				other = b[1]
+			}
+			if other > 0 && roleTable[c.row].dim != count && roleTable[c.row].dim != letter {
+				c.score += min(other, 4*scale) * pooled / 100
+			}
+		}
 	}
 }
 

@@ -10,7 +10,8 @@ import (
 
 // A spokenWord is what people say for a value of a key that takes words. Near, if it is not
 // empty, are words of which one must follow or go before within six words of the same
-// clause: "electric" is of brakes only near brakes. A heavier row wins over a lighter one:
+// clause: "electric" is of brakes only near brakes. A row without a value takes its phrase away
+// from the rows that hold a part of it. A heavier row wins over a lighter one:
 // a tilting deck-over is a tilt. The phrase with its near word is its own example, and a
 // test hears it.
 type spokenWord struct {
@@ -46,6 +47,8 @@ var wordTable = withNewKinds([]spokenWord{
 	{hitchKind, "gooseneck", "gooseneck", "", 1},
 	{hitchKind, "gooseneck", "goose neck", "", 1},
 	{hitchKind, "gooseneck", "g n", "", 1},
+	{hitchKind, "", "gooseneck ball", "", 1}, // of a truck
+	{hitchKind, "", "fifth wheel camper", "", 1},
 	{hitchKind, "fifth-wheel", "fifth wheel", "", 2},
 	{hitchKind, "fifth-wheel", "king pin", "", 2},
 	{hitchKind, "fifth-wheel", "kingpin", "", 2},
@@ -378,33 +381,43 @@ func kindOf(text string, t []token) Word {
 	return ""
 }
 
+// wordAt is the row whose phrase at token i is the longest, and its number of words.
+func (h *hearing) wordAt(i int) (best wordRow, n int) {
+	rows := wordsByFirst[stem(h.word(i))]
+	if h.t[i].possessive {
+		rows = append(slices.Clip(rows), wordsByFirst[h.spoken(i)]...)
+	}
+	for _, r := range rows {
+		if len(r.words) > n && h.says(i, r.words) && (len(r.near) == 0 || h.nearTo(i, i+len(r.words), r.near)) {
+			best, n = r, len(r.words)
+		}
+	}
+	return best, n
+}
+
 func wordsIn(text string, t []token) []Candidate {
 	h := &hearing{t: t}
 	away := asides(t)
+	gone := h.goneWords(away)
 	type found struct {
 		Candidate
 		weight, times, order int
 	}
 	var all []found
 	for i := 0; i < len(t); i++ {
-		best, n := wordRow{}, 0
-		rows := wordsByFirst[stem(h.word(i))]
-		if t[i].possessive {
-			rows = append(slices.Clip(rows), wordsByFirst[h.spoken(i)]...)
-		}
-		for _, r := range rows {
-			if len(r.words) > n && h.says(i, r.words) && (len(r.near) == 0 || h.nearTo(i, i+len(r.words), r.near)) {
-				best, n = r, len(r.words)
-			}
-		}
+		best, n := h.wordAt(i)
 		if n == 0 {
+			continue
+		}
+		if best.value == "" {
+			i += n - 1
 			continue
 		}
 		if best.role == condition && h.ofPart(i, i+n) {
 			i += n - 1
 			continue
 		}
-		if !away[i] && !(best.value != "none" && h.denied(i)) {
+		if !away[i] && !(gone[i] && statable[best.role]) && !(best.value != "none" && h.denied(i)) {
 			at := slices.IndexFunc(all, func(f found) bool { return f.Role == best.role && f.Value == Value(best.value) })
 			if at < 0 {
 				at = len(all)
@@ -436,13 +449,46 @@ func wordsIn(text string, t []token) []Candidate {
 	return out
 }
 
+// statable are the keys whose words are parts that can be had or are not there, as equipment is.
+var statable = map[Role]bool{hitchKind: true, brakeKind: true, breakaway: true, suspension: true, hubs: true, tailKind: true, rampKind: true, floorKey: true, tape: true}
+
+// goneWords tells of each token whether it begins a part that can only be had, or that is not
+// there: "a pintle ring is one forty, not on this".
+func (h *hearing) goneWords(away []bool) []bool {
+	all := h.namings(away)
+	at := 0
+	named := all[:0:0]
+	for i := 0; i < len(h.t); i++ {
+		for at < len(all) && all[at].from < i {
+			named = append(named, all[at])
+			at++
+		}
+		best, n := wordRow{}, 0
+		for _, r := range wordsByFirst[stem(h.word(i))] {
+			if statable[r.role] && len(r.words) > n && h.says(i, r.words) {
+				best, n = r, len(r.words)
+			}
+		}
+		if n > 0 && (at == len(all) || all[at].from != i) {
+			named = append(named, naming{piece{item: string(best.role)}, span{i, i + n}, there})
+		}
+	}
+	named = append(named, all[at:]...)
+	h.state(named)
+	out := make([]bool, len(h.t))
+	for _, n := range named {
+		out[n.from] = n.state == optional || n.state == absent
+	}
+	return out
+}
+
 // newParts are what people call new of a trailer that is not: "new tires", "the jack is brand
 // new". Common practice, no source.
 var newParts = set("tire rubber wheel jack coupler paint board floor deck bearing seal battery light brake spare plug hub tarp mat wiring magnet spring winch ramp")
 
 // ofPart reports that "new" or "used" from token i to end is said of a part.
 func (h *hearing) ofPart(i, end int) bool {
-	for k := i - 1; k >= max(0, i-5) && h.t[k].kind != stop; k-- {
+	for k := i - 1; k >= max(0, i-10) && h.t[k].kind != stop; k-- {
 		if newParts[stem(h.word(k))] || strings.HasPrefix(h.word(k), "size:") {
 			return true
 		}
