@@ -75,7 +75,11 @@ func (f *facts) sayHitch(say func(string, ...any)) {
 	point := f.point()
 	if !f.hitchGuess && !f.front.guess && !f.length.guess {
 		all := length{Inches: f.front.Inches + f.length.Inches, about: f.front.about || f.length.about}
-		say("%s, %s from the %s's center to the rear edge; the %s begins %s behind the %s.", hitch, all.text(), point, f.space, f.front.text(), point)
+		begins := "begins"
+		if f.space == "bunks" {
+			begins = "begin"
+		}
+		say("%s, %s from the %s's center to the rear edge; the %s %s %s behind the %s.", hitch, all.text(), point, f.space, begins, f.front.text(), point)
 	} else if !f.hitchGuess {
 		say("%s.", hitch)
 	}

@@ -215,7 +215,10 @@ func (m *maker) near(e *entry) labeled {
 			facts = append(facts, short(name, e.work)+" "+f.Text)
 		}
 	}
-	facts = append(facts, pagedata.Price(e.Unit)+" "+m.offered(e.Unit))
+	facts = append(facts, pagedata.Price(e.Unit))
+	if more := m.offered(e.Unit); more != "" {
+		facts = append(facts, more)
+	}
 	return labeled{Label: e.Title.Value, What: path.Base(e.path), Text: strings.Join(facts, ", ")}
 }
 

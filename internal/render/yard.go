@@ -94,7 +94,7 @@ func (m *maker) listPage(l list, n int, lists []list) job {
 	parts := l.parts()
 	part, path := parts[n], sitepath.Further(l.page, n)
 	page := m.yardPage(m.heading(l.page))
-	page.Title = m.listTitle(l.page, len(l.units))
+	page.Title = m.listTitle(l.page, l.units)
 	page.Kinds, page.Pages, page.Shown = m.kindLinks(lists, l.page), furtherLinks(l.page, len(parts), n), shown(len(l.units))
 	if k, ok := sitepath.KindOf(l.page); ok {
 		page.FindLink = sitepath.Yard + "#kind=" + k
@@ -136,7 +136,7 @@ func (m *maker) yardPage(heading string) *yardPage {
 // front is the front page with what it loads.
 func (m *maker) front(sorted []*entry) (job, error) {
 	page := m.yardPage(m.heading(sitepath.Yard))
-	page.Title = m.listTitle(sitepath.Yard, len(sorted))
+	page.Title = m.listTitle(sitepath.Yard, sorted)
 	page.Shown = shown(len(sorted))
 	page.Canonical = m.at(sitepath.Yard)
 	for _, f := range stockfile.Files() {
@@ -301,7 +301,13 @@ func (m *maker) where() string {
 
 // listTitle is the title of a page of many trailers, with the yard's name where there is room
 // for it.
-func (m *maker) listTitle(page string, n int) string {
+func (m *maker) listTitle(page string, units []*entry) string {
+	n := 0
+	for _, e := range units {
+		if !e.sold() {
+			n++
+		}
+	}
 	title := phrases.Say("link all", m.where())
 	if page != sitepath.Yard {
 		title = phrases.Say("link some", m.heading(page), measure.Count(n), m.where())
