@@ -10,6 +10,7 @@ import (
 	"path"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -234,6 +235,26 @@ func TestCommitMessages(t *testing.T) {
 		}
 		if m := machinePath.FindString(subject + "\n" + body); m != "" {
 			t.Errorf("%s: the message names %q, a path of one computer", hash, m)
+		}
+	}
+}
+
+// mostBytes is how large a committed file may be. The largest one people need, the model of the
+// walk-around's ear, has a third of it; a built program has 35 times as much.
+const mostBytes = 1 << 20
+
+func TestNoFileIsTooLarge(t *testing.T) {
+	tree := exec.Command("git", "ls-tree", "-r", "-l", "HEAD")
+	tree.Dir = root
+	out, err := tree.Output()
+	if err != nil {
+		t.Skipf("no history to look at here: %v", err)
+	}
+	for _, line := range strings.Split(strings.TrimSpace(string(out)), "\n") {
+		about, file, _ := strings.Cut(line, "\t")
+		fields := strings.Fields(about) // mode, type, hash, size
+		if size, err := strconv.Atoi(fields[len(fields)-1]); err != nil || size > mostBytes {
+			t.Errorf("%s has %s bytes, at most %d; is it something that was built?", file, fields[len(fields)-1], mostBytes)
 		}
 	}
 }
