@@ -15,15 +15,7 @@ var saidNotConfirmed = &Rule{
 	Source: "49 CFR 567.4 (2015): the label states the ratings; a recording does not",
 	Remedy: "read it off the label or the part and write where you read it, as in (tag)",
 	check: func(c *Case, f *Findings) {
-		var rest []unit.Given
-		for _, g := range c.Said() {
-			r, stops := ratings[g.Path]
-			if !stops {
-				rest = append(rest, g)
-				continue
-			}
-			f.add(g.Pos, "%s was only said%s: %s", r.what, when(g), g.Text).fix("%s", r.fix())
-		}
+		rest := ratingsSaid(c.Said(), f)
 		switch len(rest) {
 		case 0:
 			return
@@ -46,6 +38,44 @@ var saidNotConfirmed = &Rule{
 			found.also(g.Pos, worded(g.Path)+" is here")
 		}
 	},
+}
+
+// ratingsSaid asks to confirm the ratings and returns the other values. What is read off one
+// part is one stop: the owner walks up to the part once, not once for each value.
+func ratingsSaid(said []unit.Given, f *Findings) (rest []unit.Given) {
+	byPart := map[string][]unit.Given{}
+	for _, g := range said {
+		if part := ratings[g.Path].part; part != "" {
+			byPart[part] = append(byPart[part], g)
+		}
+	}
+	for _, g := range said {
+		r, stops := ratings[g.Path]
+		same := byPart[r.part]
+		switch {
+		case !stops:
+			rest = append(rest, g)
+		case len(same) < 2:
+			f.add(g.Pos, "%s was only said%s: %s", r.what, when(g), g.Text).fix("%s", r.fix())
+		case g.Path == same[0].Path:
+			onePart(same, f)
+		}
+	}
+	return rest
+}
+
+// onePart is the stop for several values that are read off one part, at the first of them.
+func onePart(said []unit.Given, f *Findings) {
+	var list []string
+	for _, g := range said {
+		list = append(list, worded(g.Path)+" "+g.Text)
+	}
+	r := ratings[said[0].Path]
+	found := f.add(said[0].Pos, "%d values to read off the %s were only said: %s", len(said), r.part, strings.Join(list, ", ")).
+		fix("read the %s and write (%s) after each of them, or tap Same next to each on the phone", r.part, r.note)
+	for _, g := range said[1:] {
+		found.also(g.Pos, worded(g.Path)+" is here")
+	}
 }
 
 // worded is a key in words, because customers read the caution: hitch ball, not hitch.ball.

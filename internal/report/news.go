@@ -306,7 +306,7 @@ var alikes = []struct {
 }{
 	{regexp.MustCompile(`^(.*) is empty()$`), "%s is empty", "%s are empty"},
 	{regexp.MustCompile(`^(.*) is missing()$`), "%s is missing", "%s are missing"},
-	{regexp.MustCompile(`^(?:the )?(.*) was only said(?: at [0-9:]+)?:( .*)$`), "only said: %s", "only said: %s"},
+	{regexp.MustCompile(`^(?:(?:the )?(.*) was only said(?: at [0-9:]+)?:( .*)|[0-9]+ values to read off the [^:]* were only said: (.*))$`), "only said: %s", "only said: %s"},
 }
 
 // joined puts messages in one line. Those that are alike are said once: "condition, kind are empty".
@@ -316,7 +316,7 @@ func joined(says []string) string {
 		var what, rest []string
 		for _, s := range says {
 			if m := a.message.FindStringSubmatch(s); m != nil {
-				what = append(what, m[1]+m[2])
+				what = append(what, strings.Join(m[1:], ""))
 			} else {
 				rest = append(rest, s)
 			}

@@ -70,7 +70,7 @@ func manyFindings(units int) (out []inspect.Finding) {
 	for i := range units {
 		at := unit.Pos{File: fmt.Sprintf("content/units/sb-%d.md", i+1), Line: 21, Column: 1}
 		f := inspect.Finding{Rule: missing, Severity: inspect.Stop, At: at, Unit: at.File, Source: "a source", Remedy: "give it"}
-		for j, what := range []string{"condition is empty", "axles.rating is empty", "title is missing", "the price was only said at 0:06: $2,495", "the tire size was only said at 1:42: 205/75R15", "gvwr was only said: 2,990 lb"} {
+		for j, what := range []string{"condition is empty", "axles.rating is empty", "title is missing", "the price was only said at 0:06: $2,495", "2 values to read off the tire were only said: tire size 205/75R15, load range C", "gvwr was only said: 2,990 lb"} {
 			if (i/3+j)%4 != 0 {
 				f.Message, f.Remedy = what, "give the "+what
 				out = append(out, f)
