@@ -88,6 +88,7 @@ func Listen(name string, data []byte) (*Talk, error) {
 	t.take(figures, words)
 	notes, omitted := walkaround.Notes(c, slices.Concat(figures, words))
 	t.note(notes)
+	t.conclude()
 	t.Omitted = omitted
 	t.Items = walkaround.Equipment(c)
 	return t, nil
