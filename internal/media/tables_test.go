@@ -292,21 +292,34 @@ func TestHeaders(t *testing.T) {
 			t.Errorf("%s: %d bytes, %v", name, len(got), err)
 		}
 	}
+	// Each entry shows one unit of time, from where the one before ended.
+	entries := func(version byte, n uint32) (out []byte) {
+		for i := range n {
+			if version == 1 {
+				out = append(out, words(0, 1, 0, i, 1<<16)...)
+			} else {
+				out = append(out, words(1, i, 1<<16)...)
+			}
+		}
+		return out
+	}
 	for name, c := range map[string]struct {
 		data []byte
-		want int
+		want uint64 // units of time that are shown, 0 for an error
 	}{
-		"version 0":      {full("elst", 0, 0, words(2), make([]byte, 24), []byte("more")), 8 + 24},
-		"version 1":      {full("elst", 1, 0, words(2), make([]byte, 40), []byte("more")), 8 + 40},
-		"none":           {full("elst", 0, 0, words(0)), 8},
-		"one is cut off": {full("elst", 0, 0, words(2), make([]byte, 23)), 0},
-		"4096":           {full("elst", 0, 0, words(4096), make([]byte, 4096*12)), 8 + 4096*12},
-		"4097":           {full("elst", 0, 0, words(4097), make([]byte, 4097*12)), 0},
+		"version 0":      {full("elst", 0, 0, words(2), entries(0, 2), []byte("more")), 2},
+		"version 1":      {full("elst", 1, 0, words(2), entries(1, 2), []byte("more")), 2},
+		"none":           {full("elst", 0, 0, words(0)), 0},
+		"one is cut off": {full("elst", 0, 0, words(2), entries(0, 2)[:23]), 0},
+		"4096":           {full("elst", 0, 0, words(4096), entries(0, 4096)), 4096},
+		"4097":           {full("elst", 0, 0, words(4097), entries(0, 4097)), 0},
 		"no count":       {full("elst", 0, 0), 0},
+		"a gap":          {full("elst", 0, 0, words(2), words(1, 0, 1<<16, 1, 9, 1<<16)), 0},
+		"slow motion":    {full("elst", 0, 0, words(1), words(1, 0, 1<<15)), 0},
 	} {
 		f, list := on(c.data)
-		if got, err := f.edits(&list[0]); len(got) != c.want || (err != nil) != (c.want == 0) {
-			t.Errorf("edits, %s: %d bytes, %v", name, len(got), err)
+		if got, err := f.edits(&list[0], 1, 1); (err != nil) != (c.want == 0) || err == nil && got.length != c.want {
+			t.Errorf("edits, %s: %+v, %v", name, got, err)
 		}
 	}
 	// How long it plays: the scale, then the duration; all ones are a time that is not known.
