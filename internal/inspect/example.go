@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"strconv"
 	"strings"
 
 	"golang.org/x/tools/txtar"
@@ -43,7 +44,8 @@ type ExampleFile struct {
 
 // Examples reads and runs every case in a rule's archive, in the archive's order. The
 // archive's sections are CASE/title, CASE/NAME.md, CASE/yard.md, CASE/models/NAME.md,
-// CASE/media/NAME, CASE/media/NAME.base64 for a file that is not text, CASE/want.
+// CASE/media/NAME, CASE/media/NAME.base64 for a file that is not text, CASE/want. Such a file may
+// end in a line that says how many zeros follow: "zeros 2000000".
 func Examples(r *Rule) ([]Example, error) {
 	name := strings.ReplaceAll(r.Name, "-", "_") + ".txtar"
 	src, err := archives.ReadFile(name)
@@ -72,11 +74,11 @@ func Examples(r *Rule) ([]Example, error) {
 		case section == "yard.md":
 			ex.Files = append(ex.Files, ExampleFile{Name: "content/yard.md", Text: string(file.Data)})
 		case strings.HasSuffix(section, ".base64"):
-			data, err := base64.StdEncoding.DecodeString(strings.Join(strings.Fields(string(file.Data)), ""))
+			data, err := unpacked(string(file.Data))
 			if err != nil {
 				return nil, fmt.Errorf("%s: section %q: %w", name, file.Name, err)
 			}
-			ex.Files = append(ex.Files, ExampleFile{"content/" + strings.TrimSuffix(section, ".base64"), string(data), true})
+			ex.Files = append(ex.Files, ExampleFile{"content/" + strings.TrimSuffix(section, ".base64"), data, true})
 		case strings.HasPrefix(section, "models/"), strings.HasPrefix(section, "media/"):
 			ex.Files = append(ex.Files, ExampleFile{Name: "content/" + section, Text: string(file.Data)})
 		case strings.Contains(section, "."):
@@ -91,6 +93,17 @@ func Examples(r *Rule) ([]Example, error) {
 		}
 	}
 	return out, nil
+}
+
+// unpacked is the file that a section in base64 holds.
+func unpacked(text string) (string, error) {
+	text, zeros, _ := strings.Cut(text, "\nzeros ")
+	data, err := base64.StdEncoding.DecodeString(strings.Join(strings.Fields(text), ""))
+	if err != nil || zeros == "" {
+		return string(data), err
+	}
+	n, err := strconv.ParseUint(strings.TrimSpace(zeros), 10, 24)
+	return string(data) + strings.Repeat("\x00", int(n)), err
 }
 
 // ExampleOf is the first case of a rule's archive that breaks the rule.

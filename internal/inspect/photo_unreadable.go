@@ -48,6 +48,8 @@ func PhotoFaults(u *unit.Unit, named []unit.Media, faults map[string]string) []F
 func unreadable(f *Findings, m *unit.Media, fault string) {
 	found := f.add(m.Pos, "photo %q: %s", m.Name, fault)
 	switch p := m.Photo; {
+	case p.Hollow:
+		found.fix("save it with at most 3,000 pixels on its longer side")
 	case p.Kind == "HEIC" || p.Kind == "AVIF":
 		found.fix("%s", media.Export)
 	case p.Kind != "JPEG" && p.Kind != "PNG" && p.Kind != "WebP":

@@ -241,6 +241,49 @@ func TestPNGChunks(t *testing.T) {
 	}
 }
 
+// TestHollow: a picture of more than 12 million pixels has at least a byte for every hundred of
+// them, in each kind of file; twelve that have fewer take a build more than a minute.
+func TestHollow(t *testing.T) {
+	ending := pngChunk("IEND", nil)
+	png := func(wide, high, size int) []byte {
+		ihdr := binary.BigEndian.AppendUint32(binary.BigEndian.AppendUint32(nil, uint32(wide)), uint32(high))
+		head := append([]byte("\x89PNG\r\n\x1a\n"), pngChunk("IHDR", append(ihdr, 16, 6, 0, 0, 0))...)
+		return slices.Concat(head, pngChunk("IDAT", make([]byte, size-len(head)-12-len(ending))), ending)
+	}
+	jpeg := func(wide, high, size int) []byte {
+		head := slices.Concat([]byte{0xff, 0xd8}, segment(0xc0, 8, byte(high>>8), byte(high), byte(wide>>8), byte(wide), 1, 1, 0x11, 0), segment(0xda, 1, 1, 0, 0, 63, 0))
+		return slices.Concat(head, make([]byte, size-len(head)-2), []byte{0xff, 0xd9})
+	}
+	webp := func(wide, high, size int) []byte {
+		le := binary.LittleEndian
+		b := append([]byte("RIFF"), le.AppendUint32(nil, uint32(size-8))...)
+		b = append(append(b, "WEBPVP8L"...), le.AppendUint32(nil, uint32(size-20))...)
+		b = le.AppendUint32(append(b, 0x2f), uint32(wide-1)|uint32(high-1)<<14)
+		return append(b, make([]byte, size-len(b))...)
+	}
+	for kind, made := range map[string]func(wide, high, size int) []byte{"PNG": png, "JPEG": jpeg, "WebP": webp} {
+		for _, c := range []struct {
+			wide, high, size int
+			hollow           bool
+		}{
+			{3000, 4000, 200, false}, {3000, 4001, 200, true}, {3000, 4001, 120_029, true}, {3000, 4001, 120_030, false},
+			{2550, 3300, 30_000, false}, // a page of letter paper at 300 dots an inch
+			{8700, 8700, 596_000, true}, {8700, 8700, 800_000, false}, {4000, 3000, 1_500_000, false},
+		} {
+			p := photo(made(c.wide, c.high, c.size))
+			if p.Kind != kind || p.Wide != c.wide || p.Hollow != c.hollow || (p.Fault != "") != c.hollow {
+				t.Errorf("%s of %d x %d pixels in %d bytes: %+v", kind, c.wide, c.high, c.size, p)
+			}
+			if c.hollow && !strings.Contains(p.Fault, "in a file of") {
+				t.Errorf("%q does not say why", p.Fault)
+			}
+		}
+	}
+	if p := photo(png(30000, 30000, 200)); p.Hollow || !p.TooLarge() {
+		t.Errorf("one that is too large for any memory: %+v", p)
+	}
+}
+
 // TestLimitOfSize: a picture of 600 MB, or of 300 million pixels, is decoded; one byte or one
 // pixel more is not.
 func TestLimitOfSize(t *testing.T) {

@@ -155,7 +155,8 @@ func TestBombs(t *testing.T) {
 	}{
 		{8000, 6000, 10, false}, {8000, 6000, 60, false}, {8000, 6000, 70, true}, {4000, 3000, 6000, true}, {100, 100, 6000, false}, {10000, 10000, 32, false}, {10000, 10000, 33, true},
 	} {
-		data := scanned(c.wide, c.high, c.scans)
+		// As many bytes as a picture of its pixels must have at least.
+		data := append(scanned(c.wide, c.high, c.scans), make([]byte, int(c.wide)*int(c.high)/100)...)
 		head := media.LookAtPhoto(bytes.NewReader(data), int64(len(data)))
 		if (Refused(&head) != "") != c.refused {
 			t.Errorf("%d x %d in %d scans: %q", c.wide, c.high, c.scans, Refused(&head))
@@ -188,6 +189,10 @@ func TestOneLargePictureAtATime(t *testing.T) {
 	var list []Original
 	for i := range 4 {
 		m := image.NewPaletted(image.Rect(0, 0, 12500, 12500), color.Palette{color.Gray{uint8(i)}, color.White})
+		for at, random := 0, uint32(i+1); at < len(m.Pix); at += int(random>>24) + 1 { // not flat, as flat ones are refused
+			random = random*1664525 + 1013904223
+			m.Pix[at] = 1
+		}
 		var b bytes.Buffer
 		if err := (&png.Encoder{CompressionLevel: png.BestSpeed}).Encode(&b, m); err != nil {
 			t.Fatal(err)
