@@ -167,16 +167,22 @@ func (d *drawing) bedDetails(f *facts, bottom measure.Inches) {
 
 // hoist draws what lifts a dump bed, under its frame, in a usual place.
 func (d *drawing) hoist(f *facts, bottom measure.Inches) {
+	left, right, ok := f.hoistPlace(bottom)
+	if !ok {
+		return
+	}
+	d.add(body, f.wallGuess(), point{left, bottom}, point{left + 4, bottom - 5}, point{right, bottom - 2}, point{right, bottom})
+}
+
+// hoistPlace is where the hoist begins and ends under the frame, whose lower edge is at that
+// height; not ok without a hoist, or where the ground or the wheels leave no space for one.
+func (f *facts) hoistPlace(bottom measure.Inches) (left, right measure.Inches, ok bool) {
 	if f.kind.Name != "dump" || f.space != "bed" || !f.unit.Hoist.Kind.Given() || bottom < clearance+6 {
-		return
+		return 0, 0, false
 	}
-	guessed := f.wallGuess()
-	left := f.front.Inches + measure.Share(0.12).OfLength(f.length.Inches)
-	right := f.front.Inches + measure.Share(0.42).OfLength(f.length.Inches)
-	if right > f.axle(0)-f.tire.Half() || right-left < 12 {
-		return
-	}
-	d.add(body, guessed, point{left, bottom}, point{left + 4, bottom - 5}, point{right, bottom - 2}, point{right, bottom})
+	left = f.front.Inches + measure.Share(0.12).OfLength(f.length.Inches)
+	right = f.front.Inches + measure.Share(0.42).OfLength(f.length.Inches)
+	return left, right, right <= f.axle(0)-f.tire.Half() && right-left >= 12
 }
 
 // lowboy draws the well, the slope and the rear deck over the wheels in place of a flat deck.
@@ -240,7 +246,11 @@ func (f *facts) sayDetails(say func(string, ...any)) {
 			say("Rear gate: %s.", u.Gate.Kind.Value)
 		}
 		if u.Hoist.Kind.Given() {
-			say("Hoist: %s, drawn in a usual place.", u.Hoist.Kind.Value)
+			how := "not drawn"
+			if _, _, ok := f.hoistPlace((&drawing{}).frame(f)); ok {
+				how = "drawn in a usual place"
+			}
+			say("Hoist: %s, %s.", u.Hoist.Kind.Value, how)
 		}
 		if f.kind.Name == "hopper" {
 			say("The hopper is drawn in a usual shape.")

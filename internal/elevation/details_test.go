@@ -170,7 +170,8 @@ func TestDetailsAreDrawn(t *testing.T) {
 		{"enclosed_details", "  door-height: 80 in\n", "Rear opening, clear: 90 in wide and 80 in high."},
 		{"enclosed_details", "  roof-vents: 2\n", "2 roof vents."},
 		{"dump_gate", "gate:\n  kind: spreader\n", "Rear gate: spreader."},
-		{"dump_gate", "hoist:\n  kind: scissor\n", "Hoist: scissor, drawn in a usual place."},
+		{"dump_hoist", "hoist:\n  kind: scissor\n", "Hoist: scissor, drawn in a usual place."},
+		{"dump_gate", "hoist:\n  kind: scissor\n", "Hoist: scissor, not drawn."}, // the wheels take its space
 		{"dump_gate", "  fenders: drive-over\n", "The fenders can be driven over."},
 		{"lowboy", "  well: 24 ft\n", "The well is 24 ft long and 22 in above the ground"},
 		{"livestock_gates", "gate:\n  kind: swing gate\n  center: 1\n", "Slats above the solid lower walls; the center gate"},

@@ -60,7 +60,7 @@ recording:      captions files
 starter:        unit amend files
 themes/default:
 cmd/build:      unit compute inspect files report site showroom recording intake starter spreadsheet walkpage
-yardphotos:     compute kinds tables unit
+yardphotos:     compute kinds measure tables unit
 policy:
 policy/mutation:
 policy/sbom:

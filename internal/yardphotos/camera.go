@@ -37,7 +37,7 @@ func (c *camera) ray(x, y float64) vec {
 
 // A viewpoint is the direction and the height that a photo is taken from, the height also for a
 // neck, of which one sees the underside from lower down. The angle goes from straight ahead of
-// the coupler, 0 degrees, over the left side, 90. Where the hitch cannot be seen from it, the
+// the coupler, 0 degrees, over the side that the photographer is on, 90. Where the hitch cannot be seen from it, the
 // photographer walks toward the side until it can.
 type viewpoint struct {
 	angle, height, low, zoom float64
@@ -82,9 +82,18 @@ func (r *rig) camera(v viewpoint) camera {
 	return best
 }
 
+// side is the side that the photographer is on: 1 for the left one. A concession trailer is
+// seen from the curb, where it serves.
+func (r *rig) side() float64 {
+	if r.kind.Name == "concession" {
+		return -1
+	}
+	return 1
+}
+
 // fit is the camera at an angle that is just far enough away.
 func (r *rig) fit(angle float64, v viewpoint) camera {
-	sin, cos := math.Sincos(angle * math.Pi / 180)
+	sin, cos := math.Sincos(angle * r.side() * math.Pi / 180)
 	aim, away, high := vec{r.rear() / 2, 0, 30}, r.rear()+120, v.height
 	if r.overTheTruck {
 		high = v.low

@@ -97,7 +97,10 @@ func photograph(w *compute.Work, view string) ([]byte, error) {
 func posed(w *compute.Work, view string) (*rig, camera) {
 	r := rigOf(w)
 	r.build()
-	r.person(views[view].person(r))
+	p := views[view].person(r)
+	p.y *= r.side()
+	r.person(p)
+	r.sun = sunFrom(r.side())
 	r.own = len(r.faces)
 	return r, r.camera(views[view])
 }
@@ -105,6 +108,12 @@ func posed(w *compute.Work, view string) (*rig, camera) {
 // fence adds the fence of the yard.
 func (r *rig) fence(view string) {
 	plank := paint{0.55, 0.47, 0.38}
+	from := len(r.faces)
+	defer func() {
+		if r.side() < 0 {
+			r.flip(from)
+		}
+	}()
 	back := -(r.half() + 150)
 	for x := -900.0; x < r.rear()+900; x += 96 {
 		r.box(x-2.5, x+2.5, back-2.5, back+2.5, 0, 60, plank)

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"image"
 	"image/color"
 	"image/draw"
@@ -14,37 +15,60 @@ import (
 	"golang.org/x/image/font/opentype"
 	"golang.org/x/image/math/fixed"
 
+	"tarepage/internal/measure"
+	"tarepage/internal/tables"
 	"tarepage/internal/unit"
 )
 
 // papers are the photos that prove values, by the end of the file's name: what the label or the
-// ticket says, a line each. The words are those that a label has by 49 CFR 567.4(g).
+// ticket says, a line each. A label has the words of 49 CFR 567.4(g) and, after each GAWR, the
+// tires, rims and cold pressure of 571.110 S4.3.3 or 571.120 S5.3. Of the rims a unit states
+// only the diameter, in its tire size. The makers are invented, so no VIN begins with a code
+// that a real one has.
 var papers = map[string]func(u *unit.Unit) []string{
-	"label": func(u *unit.Unit) []string {
-		return []string{
-			"MFD BY: " + strings.ToUpper(u.Make.Value) + "   " + u.Year.Words(),
-			"GVWR: " + strings.ToUpper(u.Weights.GVWR.Words()),
-			"GAWR EACH AXLE: " + strings.ToUpper(u.Axles.Rating.Words()),
-			"TIRES: " + u.Tires.Size.Value + "   LOAD RANGE " + u.Tires.LoadRange.Value,
-			"COLD INFLATION PRESSURE: " + strings.ToUpper(u.Tires.Pressure.Words()),
-			"THIS VEHICLE CONFORMS TO ALL APPLICABLE",
-			"FEDERAL MOTOR VEHICLE SAFETY STANDARDS IN",
-			"EFFECT ON THE DATE OF MANUFACTURE SHOWN ABOVE",
-			"VIN: " + u.Serial.Value,
-			"TYPE: TRAILER",
-		}
-	},
+	"label": labelLines,
 	"ticket": func(u *unit.Unit) []string {
 		return []string{
 			"CERTIFIED SCALE   TICKET " + strings.ReplaceAll(u.Weights.Empty.From.Date(), "-", "")[2:],
 			u.Weights.Empty.From.Date(),
-			"TRAILER ALONE, EMPTY",
+			"TRAILER " + u.Stock.Value + " ALONE, EMPTY",
 			"NET  " + u.Weights.Empty.Words(),
 			"",
 			"JACK ON THE SCALE",
 			"NET  " + u.Weights.TongueEmpty.Words(),
 		}
 	},
+}
+
+func labelLines(u *unit.Unit) []string {
+	made := u.Year.Words()
+	if u.Built.Given() {
+		made = fmt.Sprintf("%02d/%d", u.Built.Value.Month, u.Built.Value.Year)
+	}
+	both := func(w unit.Weight) string {
+		return strings.ToUpper(w.Value.InKilograms().Limit() + " (" + w.Value.Limit() + ")")
+	}
+	tires := fmt.Sprintf("WITH %s(%s) TIRES", u.Tires.Size.Value, u.Tires.LoadRange.Value)
+	if size, err := tables.ParseTireSize(u.Tires.Size.Value); err == nil {
+		tires += fmt.Sprintf(", %.0f IN RIMS", float64(size.Rim))
+	}
+	pressure := u.Tires.Pressure.Value
+	cold := fmt.Sprintf("AT %.0f KPA (%s) COLD", measure.Down(pressure.Kilopascals(), 5), strings.ToUpper(pressure.Near()))
+	if u.Tires.PerAxle.Value == 4 {
+		cold += ", DUAL"
+	}
+	return []string{
+		"MFD BY: " + strings.ToUpper(u.Make.Value) + "   " + made,
+		"GVWR: " + both(u.Weights.GVWR),
+		"GAWR, ALL AXLES: " + both(u.Axles.Rating),
+		tires,
+		cold,
+		"THIS VEHICLE CONFORMS TO ALL APPLICABLE",
+		"FEDERAL MOTOR VEHICLE SAFETY STANDARDS IN",
+		"EFFECT ON THE DATE OF MANUFACTURE SHOWN ABOVE",
+		"VIN: " + u.Serial.Value,
+		"TYPE: TRAILER",
+	}
 }
 
 // paperPhoto is a finished JPEG file of a label or a ticket.

@@ -118,8 +118,10 @@ func (r *rig) wheels() {
 	}
 	for i := range r.axles {
 		x := r.center + float64(r.spacing*(float64(i)-float64(r.axles-1)/2))
-		r.box(x-2, x+2, -outer+4, outer-4, radius-2, radius+2, dark)
-		if under := r.underFrame(); under > radius+2 && r.space != "dolly" && r.kind.Name != "lowboy" {
+		if r.space != "dolly" {
+			r.box(x-2, x+2, -outer+4, outer-4, radius-2, radius+2, dark)
+		}
+		if under := r.underFrame(); under > radius+2 && r.kind.Name != "lowboy" {
 			r.hanger(x, min(r.frame(), outer-14), radius+2, under)
 		}
 		pairs := 1
@@ -129,7 +131,7 @@ func (r *rig) wheels() {
 		for k := range pairs {
 			out := outer - float64(k)*10
 			for _, side := range []float64{-1, 1} {
-				r.disk(x, radius, radius, side*max(out-8, inside), side*out, rubber)
+				r.tread(x, radius, max(out-8, inside), out, side)
 				r.disk(x, radius, r.rim/2, side*(out-7), side*(out+0.3), paint{0.80, 0.81, 0.82})
 				r.disk(x, radius, 2.6, side*(out-2), side*(out+2), dark)
 			}
@@ -141,6 +143,18 @@ func (r *rig) wheels() {
 	case r.between && r.u.Frame.Fenders.Value != "none":
 		r.fenders(outer)
 	}
+}
+
+// tread adds a tire from its inner to its outer side wall. One of a pair has shoulders and a
+// tread in a lighter gray, so that the gap between the two shows.
+func (r *rig) tread(x, radius, inner, outer, side float64) {
+	if !r.dual {
+		r.disk(x, radius, radius, side*inner, side*outer, rubber)
+		return
+	}
+	r.disk(x, radius, radius-2.4, side*(inner+0.2), side*outer, rubber)
+	r.disk(x, radius, radius-0.8, side*(inner+0.7), side*(outer-0.5), rubber.times(1.5))
+	r.disk(x, radius, radius, side*(inner+1.6), side*(outer-1.4), rubber.times(2.4))
 }
 
 // hanger adds the spring that carries the frame on an axle at x, and its two hangers.
@@ -177,6 +191,14 @@ func (r *rig) fenders(outer float64) {
 	reach := r.wheelsReach()
 	top, inner := r.tire+3, max(outer-11, r.wall())
 	a, b := r.center-reach, r.center+reach
+	if r.wall() == 0 && r.space != "dolly" {
+		// Two arms of the frame carry each fender that no wall is near.
+		z := min(max(r.tire*0.62, r.underFrame()+2), r.underFrame()+6)
+		for _, x := range []float64{a + 2, b - 2} {
+			r.both(x-1.5, x+1.5, r.frame(), inner+1, z-2, z+1, r.paint)
+			r.both(x-1.5, x+1.5, inner-0.8, inner+0.4, z-2, max(z+1, r.tire*0.75), r.paint)
+		}
+	}
 	for _, side := range []float64{-1, 1} {
 		y0, y1 := side*inner, side*(outer+1)
 		r.prism([]vec{{a + 8, 0, top}, {b - 8, 0, top}, {b - 8, 0, top + 1.2}, {a + 8, 0, top + 1.2}}, y0, y1, r.paint.times(1.1))
@@ -250,14 +272,44 @@ func (r *rig) tape(y, low float64) {
 	case "bed":
 		r.both(r.front, r.rear(), r.wall(), y, low-2, low+4, r.paint)
 	}
-	reach := r.wheelsReach() + 1
-	for x, i := r.front+10, 0; x+10 < r.rear()-60; x, i = x+10, i+1 {
-		atWheels := x+10 > r.center-reach && x < r.center+reach
-		if i%4 > 1 || atWheels && (r.between && low < r.tire+4 || r.kind.Name == "lowboy") {
+	// Where no pair of pieces stays whole there is none.
+	reach, end, next := r.wheelsReach()+1, r.rear()-4, 0.0
+	if r.space == "deck" {
+		end = r.rear() - 50 // a tail may slope away
+	}
+	for x := r.front + 8; x+20 < end; x += 4 {
+		if x < next {
 			continue
 		}
-		r.both(x, x+10, y-0.2, y+0.6, low, low+2, []paint{red, white}[i%2])
+		atWheels := x+20 > r.center-reach && x < r.center+reach
+		if atWheels && (r.between && low < r.tire+4 || r.kind.Name == "lowboy") || r.atBunk(x, x+20) {
+			continue
+		}
+		r.both(x, x+10, y-0.2, y+0.6, low, low+2, r.tapeRed())
+		r.both(x+10, x+20, y-0.2, y+0.6, low, low+2, white)
+		next = x + 40
 	}
+}
+
+// tapeRed is the tape's red, darker where the paint is red too.
+func (r *rig) tapeRed() paint {
+	if r.paint[0] > 0.6 && r.paint[1] < 0.3 {
+		return paint{0.42, 0.01, 0.05}
+	}
+	return red
+}
+
+// atBunk says that a crossbar or a stake is next to a place on the frame, so that it hides it
+// from the front or the rear.
+func (r *rig) atBunk(from, to float64) bool {
+	n := max(r.u.Bunks.Count.Value, 2)
+	for i := range n {
+		x := r.front + float64((r.long-6)*float64(i)/float64(n-1))
+		if r.space == "bunks" && to > x-14 && from < x+20 {
+			return true
+		}
+	}
+	return false
 }
 
 // wheelsReach is how far the wheels of all axles go from their center, to the front and to the rear.

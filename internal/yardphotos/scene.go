@@ -42,6 +42,7 @@ func flat(a, b, c vec, tint paint) face { return face{[3]vec{a, b, c}, tint, fal
 type scene struct {
 	faces []face
 	own   int
+	sun   vec // the direction to the sun
 }
 
 // quad adds a flat four-cornered face. Its corners go around it.
@@ -52,6 +53,15 @@ func (s *scene) quad(a, b, c, d vec, tint paint) {
 // box adds a box along the axes.
 func (s *scene) box(x0, x1, y0, y1, z0, z1 float64, tint paint) {
 	s.prism([]vec{{x0, 0, z0}, {x1, 0, z0}, {x1, 0, z1}, {x0, 0, z1}}, y0, y1, tint)
+}
+
+// flip turns the faces from that one on over to the other side of the trailer.
+func (s *scene) flip(from int) {
+	for i := from; i < len(s.faces); i++ {
+		for k := range s.faces[i].at {
+			s.faces[i].at[k].y *= -1
+		}
+	}
 }
 
 // both adds a box and its mirror image on the other side of the trailer.
@@ -150,7 +160,8 @@ const (
 	oversample             = 2
 )
 
-var sun = vec{-0.45, 0.62, 0.95}.unit()
+// sunFrom is the direction to the sun, which is on the photographer's side.
+func sunFrom(side float64) vec { return vec{-0.45, side * 0.62, 0.95}.unit() }
 
 // A canvas is a picture with the depth of each point.
 type canvas struct {
@@ -188,7 +199,7 @@ const fromAll, fromSun = 0.50, 0.58
 
 // shade is a face's color in the sun, seen from the camera, and the share of its light that it
 // keeps out of the sun.
-func shade(f face, c *camera) (paint, float64) {
+func shade(f face, c *camera, sun vec) (paint, float64) {
 	n := f.at[1].sub(f.at[0]).cross(f.at[2].sub(f.at[0]))
 	if n.dot(n) < 1e-12 {
 		return f.tint, 1
@@ -209,7 +220,7 @@ func (s *scene) draw(c camera) *image.RGBA {
 	for _, f := range s.faces {
 		var flat [3]vec
 		for i, p := range f.at {
-			low := p.sub(sun.times(p.z / sun.z))
+			low := p.sub(s.sun.times(p.z / s.sun.z))
 			low.z = 0
 			flat[i] = c.see(low)
 		}
@@ -222,7 +233,7 @@ func (s *scene) draw(c camera) *image.RGBA {
 	}
 	clear(v.near)
 	for _, f := range s.faces {
-		tint, dim := shade(f, &c)
+		tint, dim := shade(f, &c, s.sun)
 		fill(c.see(f.at[0]), c.see(f.at[1]), c.see(f.at[2]), func(i int, near float64) {
 			if near > v.near[i] {
 				v.near[i], v.tint[i], v.dim[i] = near, tint, dim
@@ -237,6 +248,7 @@ func (s *scene) draw(c camera) *image.RGBA {
 // inches of a plane across the sunlight.
 type sunMap struct {
 	right, up vec
+	sun       vec
 	low, high vec // x and y are the map's edges in inches, z is not used
 	near      []float64
 }
@@ -244,9 +256,9 @@ type sunMap struct {
 // The map has this many squares across and down, as a picture has.
 const squares = across * down
 
-func sunSees(faces []face) *sunMap {
+func sunSees(faces []face, sun vec) *sunMap {
 	right := vec{0, 0, 1}.cross(sun).unit()
-	m := &sunMap{right: right, up: sun.cross(right), near: make([]float64, squares)}
+	m := &sunMap{right: right, up: sun.cross(right), sun: sun, near: make([]float64, squares)}
 	m.low, m.high = vec{math.Inf(1), math.Inf(1), 0}, vec{math.Inf(-1), math.Inf(-1), 0}
 	for _, f := range faces {
 		for _, p := range f.at {
@@ -269,7 +281,7 @@ func sunSees(faces []face) *sunMap {
 func (m *sunMap) see(p vec) vec {
 	x := (p.dot(m.right) - m.low.x) / (m.high.x - m.low.x)
 	y := (p.dot(m.up) - m.low.y) / (m.high.y - m.low.y)
-	return vec{float64(x * (across - 1)), float64(y * (down - 1)), 1 / (p.dot(sun) + 5000)}
+	return vec{float64(x * (across - 1)), float64(y * (down - 1)), 1 / (p.dot(m.sun) + 5000)}
 }
 
 // dark is the share of the squares around a place on the map where something is nearer to the
@@ -288,7 +300,7 @@ func (m *sunMap) dark(p vec) float64 {
 
 // selfShadow darkens what other parts of the scene keep the sun from.
 func (v *canvas) selfShadow(s *scene, c *camera) {
-	m := sunSees(s.faces[:s.own])
+	m := sunSees(s.faces[:s.own], s.sun)
 	for i, dim := range v.dim {
 		if dim == 0 || dim > 0.98 {
 			continue

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -148,16 +150,20 @@ func (r *rig) flipped(long, wide, end float64) {
 	}
 	z := func(x float64) float64 { return end + 0.8 + float64((at-x)*rise) }
 	tip := at - long
+	low, high := z(tip), z(tip)+3.4
+	if low < h+3 {
+		low, high = h-0.2, h+1.6 // the thin end lies on the deck
+	}
 	r.bar(vec{at, 6 - r.half(), end + 2}, vec{at, r.half() - 6, end + 2}, 2.4, steel)
 	for _, side := range []float64{-1, 1} {
 		out := side * (r.half() - 5)
 		for _, y := range []float64{out, out - side*wide} {
-			r.prism([]vec{{tip, 0, z(tip)}, {at, 0, z(at)}, {at, 0, z(at) + 3.4}, {tip, 0, z(tip) + 3.4}}, y-1, y+1, r.paint)
-			if z(tip) > h+1.5 {
-				r.box(tip, tip+2, y-1, y+1, h, z(tip)+1, r.paint)
+			r.prism([]vec{{tip, 0, low}, {at, 0, z(at)}, {at, 0, z(at) + 3.4}, {tip + 12, 0, z(tip+12) + 3.4}, {tip, 0, high}}, y-1, y+1, r.paint)
+			if low > h {
+				r.box(tip, tip+2, y-1, y+1, h, low+1, r.paint)
 			}
 		}
-		for x := tip + 2; x < at-2; x += 8 {
+		for x := tip + 10; x < at-2; x += 8 {
 			r.bar(vec{x, out - side*wide, z(x) + 2.4}, vec{x, out, z(x) + 2.4}, 2, r.paint.times(1.15))
 		}
 	}
@@ -189,8 +195,18 @@ func (r *rig) carries() {
 		}
 		// A bar over the skis of the sled that is not there, and an ATV on the right.
 		r.box(r.front+34, r.front+37, 4, y-4, h+7, h+9, steel)
-		r.box(r.front+34, r.front+37, y/2-1, y/2+1, h, h+8, steel)
+		for _, at := range []float64{4, y - 6} {
+			r.box(r.front+34, r.front+37, at, at+2, h, h+8, steel)
+		}
 		r.atv(r.front+34, -y/2, h)
+		// A strap from each corner of its racks down to the deck.
+		for _, at := range [][2]float64{{46, 22}, {94, 118}} {
+			for _, side := range []float64{-1, 1} {
+				a, b := vec{r.front + at[0], -y/2 + side*15, h + 34}, vec{r.front + min(at[1], r.long-5), -y/2 + side*19, h + 0.5}
+				r.bar(a, b, 1.5, amber)
+				r.box(b.x-2, b.x+2, b.y-2, b.y+2, h, h+1.2, steel)
+			}
+		}
 	}
 }
 
@@ -334,8 +350,23 @@ func (r *rig) leaning(h, y, top, lean float64) {
 	r.both(r.front, end, y, y+0.4, h, h+4, steel)
 	r.box(r.front+lean, end, -y, y, top, top+0.8, white)
 	if r.kind.Name == "camper" {
+		r.bottles()
 		r.prism([]vec{{r.front + lean*0.2, 0, top - lean*0.85}, {r.front - 0.3, 0, top - lean*1.8}, {r.front - 0.8, 0, top - lean*1.8}, {r.front + lean*0.2 - 0.6, 0, top - lean*0.8}}, -y+14, y-14, paint{0.24, 0.30, 0.36})
 	}
+}
+
+// bottles adds the two propane bottles and the battery on the tray over a camper's tongue.
+func (r *rig) bottles() {
+	z, x := 22.5, r.front-12
+	r.box(x-8, x+8, -15, 22, z-1, z, dark)
+	for _, y := range []float64{-8, 5} {
+		r.post(x, y, z, z+17, 6, white)
+		r.post(x, y, z+17, z+19, 4.6, white)
+		r.post(x, y, z+19, z+22, 3.2, steel)
+	}
+	r.box(x-1, x+1, -2.5, -0.5, z, z+20, steel)
+	r.box(x-5, x+5, 13, 21, z, z+9, black)
+	r.box(x-5.4, x+5.4, 12.6, 21.4, z+9, z+10.5, dark)
 }
 
 // doors adds the side door, the rear doors and the openings of a concession trailer or camper.
@@ -370,8 +401,12 @@ func (r *rig) doors(h, y, top float64) {
 func (r *rig) openings(h, y, top float64) {
 	switch r.kind.Name {
 	case "concession":
-		r.box(r.center-36, r.center+30, y, y+0.6, h+40, h+72, dark)
+		// Customers stand on the curb, the right side in the direction of travel (common practice,
+		// no source).
+		r.box(r.center-36, r.center+30, -y-0.6, -y, h+40, h+72, dark)
+		from := len(r.faces)
 		r.window(r.center-36, r.center+30, y, h)
+		r.flip(from)
 	case "camper":
 		glass := paint{0.24, 0.30, 0.36}
 		r.both(r.center-50, r.center-14, y, y+0.7, h+40, h+62, glass)
@@ -427,11 +462,12 @@ func (r *rig) slats(h, y, top float64) {
 		r.both(r.front, end, y-1, y, z, z+5, r.paint)
 		r.box(end-1, end, -y, y, z, z+5, r.paint)
 	}
+	r.both(r.front, end, y-1, y, top-4, top, r.paint)
 	r.box(end-1, end, -y, y, h, solid, low)
 	r.box(end, end+1, -1, 1, h, top, dark)
 	for n, i := math.Ceil(r.long/36), 0.0; i <= n; i++ {
 		x := r.front + float64((r.long-2)*i/n)
-		r.both(x, x+2, y-1.5, y+1, h, top, r.paint.times(0.85))
+		r.both(x-0.3, x+2.3, y-1.5, y+1, h, top, r.paint.times(0.85)) // no face in that of a wall
 	}
 	if r.u.Gate.Center.Value > 0 {
 		r.box(r.front+r.long/2, r.front+r.long/2+2, -y+2, y-2, h+6, h+60, steel)
@@ -441,10 +477,18 @@ func (r *rig) slats(h, y, top float64) {
 // frame adds a bare frame of two beams with crossmembers.
 func (r *rig) bareFrame(y, z float64) {
 	r.both(r.front, r.rear(), y-2.5, y+2.5, z-8, z, r.paint)
-	for n, i := math.Ceil(r.long/48), 0.0; i <= n; i++ {
-		x := r.front + float64((r.long-4)*i/n)
+	for _, x := range r.crossMembers() {
 		r.box(x, x+4, -y, y, z-7, z-1, r.paint)
 	}
+}
+
+// crossMembers are where the crossmembers of a bare frame begin.
+func (r *rig) crossMembers() []float64 {
+	var at []float64
+	for n, i := math.Ceil(r.long/48), 0.0; i <= n; i++ {
+		at = append(at, r.front+float64((r.long-4)*i/n))
+	}
+	return at
 }
 
 // tank adds a lying tank on a frame with its manhole, saddles and hose.
@@ -458,57 +502,99 @@ func (r *rig) tank() {
 	mid := r.floor + tall/2
 	r.tube(r.front+4, r.rear()-4, 0, mid, r.half()*0.94, tall/2, tint)
 	for _, end := range [][2]float64{{r.front + 4, -1}, {r.rear() - 4, 1}} {
-		r.cone(end[0], end[0]+end[1]*2.4, 0, mid, r.half()*0.94, tall/2, 0.86, tint)
-		r.cone(end[0]+end[1]*2.4, end[0]+end[1]*4, 0, mid, r.half()*0.81, tall*0.43, 0.6, tint)
+		r.dome(end[0], end[1]*6, mid, r.half()*0.94, tall/2, tint)
 	}
 	for i := range 4 {
 		x := r.front + float64(r.long*(float64(i)+0.6)/4.2)
 		r.tube(x-1.5, x+1.5, 0, mid, r.half()*0.96, tall/2+0.8, r.paint)
 		r.box(x-2, x+2, -r.half()*0.8, r.half()*0.8, r.floor-1, r.floor+tall*0.2, r.paint)
 	}
-	r.box(r.center-12, r.center+12, -12, 12, r.floor+tall-2, r.floor+tall+5, dark)
-	// The frame goes on under the pump and the reel.
-	r.both(r.rear()-2, r.rear()+20, r.half()*0.6-2.5, r.half()*0.6+2.5, r.floor-8, r.floor-3, r.paint)
-	r.box(r.rear()+17, r.rear()+20, -r.half()*0.6-2.5, r.half()*0.6+2.5, r.floor-8, r.floor-3, r.paint)
-	r.box(r.rear()-2, r.rear()+18, -r.half()*0.6, r.half()*0.6, r.floor-4.5, r.floor-3, steel)
-	r.box(r.rear()+3, r.rear()+17, -10, 6, r.floor-3, r.floor+10, dark)
-	r.box(r.rear()+5, r.rear()+15, -7, 3, r.floor+10, r.floor+14, red)
-	r.both(r.rear()+9, r.rear()+11, 8, 9.6, r.floor-3, r.floor+9, steel)
-	r.box(r.rear()+9, r.rear()+11, 19, 20.4, r.floor-3, r.floor+9, steel)
-	r.disk(r.rear()+10, r.floor+9, 10, 10, 18, paint{0.20, 0.20, 0.22})
-	r.disk(r.rear()+10, r.floor+9, 11, 9, 10, steel)
-	r.disk(r.rear()+10, r.floor+9, 11, 18, 19, steel)
+	// A low manhole with its lid, and a vent next to it.
+	r.post(r.center, 0, r.floor+tall-2, r.floor+tall+2, 8, tint.times(0.92))
+	r.post(r.center, 0, r.floor+tall+2, r.floor+tall+3.2, 9, dark)
+	r.post(r.center+16, 0, r.floor+tall-2, r.floor+tall+3, 1.6, steel)
+	r.pump(r.rear(), r.floor, r.frame())
+}
+
+// dome adds the round end of a tank: a quarter of an ellipse that far out of the end at x.
+func (r *rig) dome(x, out, mid, wide, tall float64, tint paint) {
+	const steps = 5
+	for i := range steps {
+		sin0, cos0 := math.Sincos(float64(i) * math.Pi / 2 / steps)
+		sin1, cos1 := math.Sincos(float64(i+1) * math.Pi / 2 / steps)
+		r.cone(x+float64(out*sin0), x+float64(out*sin1), 0, mid, wide*cos0, tall*cos0, max(cos1, 0.01)/cos0, tint)
+	}
+}
+
+// pump adds the frame's end behind a tank at x with the pump, its motor and the hose reel, the
+// pipe from the tank to the pump, and the hose from the pump to the reel.
+func (r *rig) pump(x, z, y float64) {
+	r.both(x-2, x+20, y-2.5, y+2.5, z-8, z-3, r.paint)
+	r.box(x+17, x+20, -y-2.5, y+2.5, z-8, z-3, r.paint)
+	r.box(x-2, x+18, -y, y, z-4.5, z-3, steel)
+	r.box(x+5, x+17, -12, 2, z-3, z+8, dark)
+	r.box(x+7, x+15, -10, 0, z+8, z+12, red)
+	r.both(x+9, x+11, 8, 9.6, z-3, z+9, steel)
+	r.box(x+9, x+11, 19, 20.4, z-3, z+9, steel)
+	r.disk(x+10, z+9, 8, 10, 18, paint{0.24, 0.24, 0.26})
+	r.disk(x+10, z+9, 11, 9, 10, steel)
+	r.disk(x+10, z+9, 11, 18, 19, steel)
+	r.bar(vec{x - 5, -5, z + 3}, vec{x + 6, -5, z + 3}, 3, steel)
+	// The hose goes under the reel's rim and comes up to its hub on the outside.
+	hose := []vec{{x + 16, -1, z + 3}, {x + 19.5, 0, z + 2.5}, {x + 20.5, 4, z + 0.5}, {x + 20.5, 16, z - 1.5}, {x + 20, 21, z - 0.5}, {x + 16, 23, z + 3.5}, {x + 12, 22.5, z + 7.5}, {x + 10, 19, z + 9}}
+	for i, a := range hose[:len(hose)-1] {
+		r.bar(a, hose[i+1], 2, rubber)
+	}
 }
 
 // hull adds the frame, the bunks and the winch stand of a boat or watercraft trailer.
 func (r *rig) hull() {
-	z, places := r.floor-10, max(r.u.Hull.Places.Value, 1)
-	y := r.narrow()
-	r.bareFrame(y, max(z, 16))
-	long := or(r.u.Hull.Bunk, r.long*0.55)
-	carpet := paint{0.16, 0.24, 0.42}
+	places, y, top := max(r.u.Hull.Places.Value, 1), r.narrow(), max(r.floor-10, 16)
+	r.bareFrame(y, top)
+	pairs := max(r.u.Hull.Bunks.Value/2/places, 1)
 	for p := range places {
-		mid := float64(p)*44 - float64(places-1)*22
-		for _, side := range []float64{-1, 1} {
-			at := mid + side*14
-			r.box(r.rear()-long, r.rear(), at-2.5, at+2.5, r.floor-2, r.floor+2, carpet)
-			for _, x := range []float64{r.rear() - long + 8, r.rear() - 8} {
-				r.box(x-1, x+1, at-1, at+1, max(z, 16)-2, r.floor, r.paint)
-			}
+		mid := float64(p)*40 - float64(places-1)*20
+		for i := range pairs {
+			// The outer ones of a boat are higher, as the hull is.
+			r.bunk(mid, 11+float64(i)*13, float64(i)*3, top)
 		}
-		r.bar(vec{r.front + 10, mid, max(z, 16)}, vec{r.front, mid, r.floor + 24}, 3, r.paint)
+		// A beam across the frame carries the winch post.
+		r.box(r.front+6, r.front+14, -y, y, top-6, top, r.paint)
+		r.box(r.front+5, r.front+15, mid-4, mid+4, top, top+1.2, r.paint.times(0.9))
+		r.bar(vec{r.front + 10, mid, top}, vec{r.front, mid, r.floor + 24}, 4, r.paint)
 		r.box(r.front-1, r.front+5, mid-5, mid+5, r.floor+20, r.floor+26, dark)
 		r.disk(r.front-3, r.floor+20, 4, mid-3, mid+3, steel)
 	}
-	// Brackets hold the fenders, and a bar across the rear the guide posts.
-	reach := float64(r.spacing*float64(r.axles-1))/2 + r.tire/2
-	for _, x := range []float64{r.center - reach, r.center + reach} {
-		r.both(x-1.5, x+1.5, y, r.outer, r.tire*0.62, r.tire*0.62+3, r.paint)
-	}
+	// A bar across the rear holds the guide posts.
 	r.bars(vec{r.rear() - 2, r.outer - 6, max(r.floor-14, 13)}, vec{r.rear() - 2, r.outer - 6, r.floor + 40}, 1.8, white)
-	for i := range 3 {
-		x := r.front + float64(r.long*(float64(i)+0.8)/7)
-		r.disk(x, max(z, 16)+2, 3, -4, 4, dark)
+	if r.kind.Name == "watercraft" {
+		return
+	}
+	// A keel roller on each cross member ahead of the bunks, between two ears.
+	for _, x := range r.crossMembers()[1:] {
+		if x+8 > r.rear()-r.bunkLong() {
+			break
+		}
+		r.both(x+0.5, x+3.5, 4.6, 5.6, top-1.5, top+4, steel)
+		r.disk(x+2, top+2.4, 3, -4, 4, dark)
+	}
+}
+
+// bunkLong is the length of a bunk.
+func (r *rig) bunkLong() float64 { return or(r.u.Hull.Bunk, r.long*0.55) }
+
+// bunk adds two bunks that far to each side of a hull's middle and up, with the beams across the
+// frame and the posts that carry them.
+func (r *rig) bunk(mid, off, up, top float64) {
+	from, out := r.rear()-r.bunkLong(), math.Abs(mid)+off
+	for _, at := range []float64{mid - off, mid + off} {
+		r.box(from, r.rear(), at-2.5, at+2.5, r.floor-2+up, r.floor+2+up, paint{0.16, 0.24, 0.42})
+		for _, x := range []float64{from + 8, r.rear() - 8} {
+			r.box(x-1.2, x+1.2, at-1.2, at+1.2, top-1, r.floor-1+up, r.paint)
+		}
+	}
+	for _, x := range []float64{from + 8, r.rear() - 8} {
+		r.box(x-2, x+2, -max(out+1.5, r.narrow()), max(out+1.5, r.narrow()), top-4, top, r.paint)
 	}
 }
 
@@ -560,18 +646,83 @@ func (r *rig) bunks() {
 	}
 	switch r.kind.Name {
 	case "log":
-		for i, c := range [][2]float64{{-27, 9}, {-9, 9}, {9, 9}, {27, 9}, {-18, 25}, {0, 25}, {18, 25}} {
-			r.tube(r.front-10+float64(i*3), r.rear()+16-float64(i*4), c[0], z+c[1], 8.6, 8.6, paint{0.46, 0.33, 0.22}.times(1+float64(i%3)*0.1))
+		logs := [][2]float64{{-27, 9}, {-9, 9}, {9, 9}, {27, 9}, {-18, 25}, {0, 25}, {18, 25}}
+		for i, c := range logs {
+			from, to, tint := r.front-10+float64(i*3), r.rear()+16-float64(i*4), paint{0.46, 0.33, 0.22}.times(1+float64(i%3)*0.1)
+			r.tube(from, to, c[0], z+c[1], 8.6, 8.6, tint)
+			r.tube(from-0.2, to+0.2, c[0], z+c[1], 7.4, 7.4, paint{0.74, 0.58, 0.40})
 		}
+		r.tieDowns(logs, 8.6, n, true)
 	case "pipe":
+		var pipes [][2]float64
 		for i := range 6 {
-			r.tube(r.front-6, r.rear()+12, float64(i)*12-30, z+7, 5.6, 5.6, steel)
+			at := float64(i)*12 - 30
+			pipes = append(pipes, [2]float64{at, 7})
+			r.tube(r.front-6, r.rear()+12, at, z+7, 5.6, 5.6, steel.times([]float64{1, 0.86}[i%2]))
+			r.tube(r.front-6.2, r.rear()+12.2, at, z+7, 4.7, 4.7, paint{0.07, 0.07, 0.08})
 		}
+		r.tieDowns(pipes, 5.6, n, false)
 	case "header":
 		r.bar(vec{r.front, y - 12, z + 24}, vec{r.rear() + 6, y - 12, z + 24}, 4, r.paint)
 		r.bar(vec{r.front, 2.5 - y, z + 16}, vec{r.rear() + 6, 2.5 - y, z + 16}, 4, r.paint)
 		r.header(z + 18)
 	}
+}
+
+// tieDowns adds a chain with a binder, or a strap, over a round load in every bay between the
+// bunks. The load is y and height above the bunks of each log or pipe.
+func (r *rig) tieDowns(load [][2]float64, radius float64, bunks int, chains bool) {
+	y := r.half()
+	line := []vec{{0, y, r.floor - 3}}
+	for _, p := range over(load, radius+0.5) {
+		line = append(line, vec{0, p.y, r.floor + p.z})
+	}
+	line = append(line, vec{0, -y, r.floor - 3})
+	bay := (r.long - 6) / float64(bunks-1)
+	for k := range bunks - 1 {
+		x := r.front + 3 + float64(bay*(float64(k)+0.42))
+		// A rail along the frame's bays holds the ends.
+		r.both(x-4, x+4, r.frame(), y, r.floor-4.5, r.floor-2.5, r.paint)
+		for i, a := range line[:len(line)-1] {
+			b := line[i+1]
+			a.x, b.x = x, x
+			if chains {
+				r.chain(a, b, 0)
+				continue
+			}
+			r.quad(vec{x - 1.5, a.y, a.z}, vec{x - 1.5, b.y, b.z}, vec{x + 1.5, b.y, b.z}, vec{x + 1.5, a.y, a.z}, amber)
+		}
+		if chains {
+			a, b := line[0], line[1]
+			r.bar(vec{x + 1.5, float64((a.y + b.y) / 2), a.z + float64((b.z-a.z)*0.2)}, vec{x + 1.5, b.y, b.z}, 1.6, red)
+		} else {
+			r.box(x-2, x+2, y-1, y+1.5, r.floor-5, r.floor-1, dark)
+		}
+	}
+}
+
+// over is the tight line from left to right over circles in y and z.
+func over(circles [][2]float64, radius float64) []vec {
+	var at []vec
+	for _, c := range circles {
+		for i := range 19 {
+			sin, cos := math.Sincos(float64(i) * math.Pi / 18)
+			at = append(at, vec{0, c[0] + float64(radius*cos), c[1] + float64(radius*sin)})
+		}
+	}
+	slices.SortFunc(at, func(a, b vec) int { return cmp.Or(cmp.Compare(b.y, a.y), cmp.Compare(a.z, b.z)) })
+	var line []vec
+	for _, p := range at {
+		for n := len(line); n > 1; n-- {
+			a, b := line[n-2], line[n-1]
+			if minus((b.y-a.y)*(p.z-a.z), (b.z-a.z)*(p.y-a.y)) > 0 {
+				break
+			}
+			line = line[:n-1]
+		}
+		line = append(line, p)
+	}
+	return line
 }
 
 // chassis adds a frame for a container with its locks, or with outriggers for a floor.
@@ -621,15 +772,24 @@ func (r *rig) header(z float64) {
 }
 
 // dolly adds the crossbar and the two pans: trays with raised edges, a stop in front, a ramp
-// behind, and the straps for the wheels.
+// behind, and the straps for the wheels, which lie in the empty pans. The axle goes under the
+// pans; a torsion arm at each end reaches up to its wheel.
 func (r *rig) dolly() {
 	z, strap := r.floor, paint{0.95, 0.45, 0.05}
 	widest := or(r.u.Dolly.Widest, 76) / 2
 	narrowest := or(r.u.Dolly.Narrow, 42) / 2
 	inner, out := narrowest-3, widest+1
+	floor := func(x float64) float64 { return z - float64(3*(x-r.front)/r.long) }
+	under := floor(r.center+3) - 1.2
 	r.box(r.front-6, r.front, -out, out, z-5, z+1, r.paint)
-	r.box(r.center-3, r.center+3, -r.outer+9, r.outer-9, z-3, z+1, r.paint)
-	r.bars(vec{r.front - 3, inner, z - 3}, vec{r.center, inner, z - 2}, 4, r.paint)
+	r.box(r.center-3, r.center+3, -out-2, out+2, under-4, under, dark)
+	r.both(r.center-3, r.center+3, out, out+2, under-4, r.tire/2+2, dark)
+	r.both(r.center-2, r.center+2, out, r.outer-4, r.tire/2-2, r.tire/2+2, dark)
+	r.bars(vec{r.front - 3, inner - 2.2, z - 3}, vec{r.center, inner - 2.2, under - 2}, 4, r.paint)
+	// Two posts on the pan's outer edge carry each fender.
+	for _, x := range []float64{r.center - r.tire*0.32, r.center + r.tire*0.32} {
+		r.both(x-1.5, x+1.5, out-1.5, out+0.5, floor(x), r.tire*0.8, r.paint)
+	}
 	for _, side := range []float64{-1, 1} {
 		a, b := min(side*inner, side*out), max(side*inner, side*out)
 		r.prism([]vec{{r.front, 0, z - 1}, {r.rear(), 0, z - 4}, {r.rear(), 0, z - 3}, {r.front, 0, z}}, a, b, steel)
@@ -639,9 +799,18 @@ func (r *rig) dolly() {
 		}
 		// The stop that the tire rolls against.
 		r.prism([]vec{{r.front, 0, z}, {r.front + 4, 0, z}, {r.front - 3, 0, z + 13}, {r.front - 7, 0, z + 13}}, a, b, r.paint)
-		for _, at := range []float64{a + 4, b - 6} {
-			r.bar(vec{r.front - 4, at + 1, z + 13}, vec{r.front + 14, at + 1, z + 16}, 2.2, strap)
-			r.bar(vec{r.front + 14, at + 1, z + 16}, vec{r.rear() - 6, at + 1, z - 1}, 2.2, strap)
+		for _, at := range []float64{a + 5, b - 7} {
+			r.strap(at, at+2.2, []vec{{r.front - 5, 0, z + 13.4}, {r.front - 2.4, 0, z + 13.2}, {r.front + 4.6, 0, z + 0.6},
+				{r.front + 8, 0, floor(r.front+8) + 0.5}, {r.rear() - 5, 0, floor(r.rear()-5) + 0.5}}, strap)
+			r.box(r.rear()-8, r.rear()-3, at-0.6, at+2.8, floor(r.rear()-3), floor(r.rear()-3)+2, dark)
 		}
+	}
+}
+
+// strap adds flat webbing from y0 to y1 along a line in x and z.
+func (r *rig) strap(y0, y1 float64, line []vec, tint paint) {
+	for i, a := range line[:len(line)-1] {
+		b := line[i+1]
+		r.quad(vec{a.x, y0, a.z}, vec{b.x, y0, b.z}, vec{b.x, y1, b.z}, vec{a.x, y1, a.z}, tint)
 	}
 }

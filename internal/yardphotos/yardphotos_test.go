@@ -96,3 +96,52 @@ func TestHitchIsSeen(t *testing.T) {
 		}
 	}
 }
+
+// TestLabelHasItsLines holds the demo's label to what 49 CFR 567.4(g) wants on one: the maker,
+// the month and year, GVWR, GAWR, the VIN and the type, in this order, and the kilograms and
+// the cold pressure in the form of its example in (g)(4). 20,000 lb are 9,071.8 kg by NIST SP
+// 811's factor; a limit rounds down. The VIN and its check digit are those of the unit file.
+func TestLabelHasItsLines(t *testing.T) {
+	stock, _, err := unit.Read(os.DirFS("../.."))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, u := range stock.Units {
+		if u.Stock.Value != "SB-1043" {
+			continue
+		}
+		text, at := strings.Join(labelLines(u), "\n"), 0
+		for _, want := range []string{"MFD BY: OXBOW STEELWORKS   09/2026", "GVWR: 9,071 KG (20,000 LB)", "GAWR, ALL AXLES: 4,535 KG (10,000 LB)",
+			"ST235/80R16(E) TIRES, 16 IN RIMS", "550 KPA (80 PSI) COLD, DUAL", "CONFORMS", "VIN: " + u.Serial.Value, "TYPE: TRAILER"} {
+			i := strings.Index(text[at:], want)
+			if i < 0 {
+				t.Fatalf("the label has no %q after\n%s", want, text[:at])
+			}
+			at += i
+		}
+		return
+	}
+	t.Fatal("the demo has no SB-1043")
+}
+
+// TestTightLine holds the line over round loads: it touches every outer circle and goes
+// through none.
+func TestTightLine(t *testing.T) {
+	load := [][2]float64{{-27, 9}, {-9, 9}, {9, 9}, {27, 9}, {-18, 25}, {0, 25}, {18, 25}}
+	line := over(load, 9)
+	if first, last := line[0], line[len(line)-1]; first.y < 35.9 || last.y > -35.9 {
+		t.Errorf("the line goes from %v to %v, not from one side to the other", first, last)
+	}
+	for i, a := range line[:len(line)-1] {
+		b := line[i+1]
+		if b.y >= a.y {
+			t.Fatalf("%v comes after %v", b, a)
+		}
+		for _, c := range load {
+			way, to := b.sub(a), vec{0, c[0], c[1]}.sub(a)
+			if away := way.cross(to).dot(vec{1, 0, 0}) / math.Sqrt(way.dot(way)); away < 8.9 {
+				t.Errorf("from %v to %v the line is %.1f from the middle of the log at %v", a, b, away, c)
+			}
+		}
+	}
+}
