@@ -17,7 +17,7 @@ const heard = `---
 title: 82 in x 18 ft equipment trailer
 stock: SB-1050
 kind: equipment  # said 0:02: "equipment trailer"
-condition: new
+condition:  # new or used
 availability: on the yard
 price: $6,480  # asked at the desk
 hitch:
@@ -98,6 +98,14 @@ export async function walkBack(browser, { check, axe, out, program }) {
     check(await line(page, 'weights.gvwr').getByText('ninety-nine hundred pounds').count() === 1, 'walk back: what was said is shown');
     check(await line(page, 'weights.gvwr').locator('input[name]').first().getAttribute('inputmode') === 'decimal', 'walk back: a weight has the keyboard of digits');
 
+    // What anybody sees is asked first, with a button for each answer.
+    const asked = page.locator('.ask');
+    check((await asked.allTextContents()).join('|') === 'how many are on one axle: 2, or 4 for duals24, duals|new or usednewused', `walk back: the first questions: ${await asked.allTextContents()}`);
+    await page.getByRole('button', { name: 'new', exact: true }).click();
+    await until(() => has('condition: new  # new or used'), 'a question is answered with one tap');
+    await page.getByRole('button', { name: 'used', exact: true }).waitFor({ state: 'hidden', timeout: 10000 });
+    check(await page.getByRole('button', { name: '4, duals' }).isVisible(), 'walk back: the other question stays');
+
     // Same; then the tires, with the figure worked while somebody types.
     await line(page, 'weights.gvwr').getByRole('button', { name: 'Same' }).click();
     await until(() => has('gvwr: 9,900 lb (tag)  # "ninety-nine'), 'the same value is confirmed with its place');
@@ -115,6 +123,7 @@ export async function walkBack(browser, { check, axe, out, program }) {
     check(!has('per-axle: 2'), 'walk back: what is being typed is not in the file');
     await line(page, 'tires.per-axle').locator('input[name]').blur();
     await until(() => has('per-axle: 2  #'), 'a box that was left is saved');
+    await page.getByRole('button', { name: '4, duals' }).waitFor({ state: 'hidden', timeout: 10000 });
     await line(page, 'tires.sidewall.single').locator('input[name]').fill('2830');
     await line(page, 'tires.sidewall.single').locator('input[name]').blur();
     await until(() => has('    single: 2,830 lb (sidewall)'), 'a key that is missing is added');
@@ -201,7 +210,7 @@ export async function walkBack(browser, { check, axe, out, program }) {
     await until(() => has('\nTwo \\<b\\>new\\</b\\> tires\n'), 'a note is words at the end');
     check(fs.readFileSync(path.join(dir, 'earlier', 'sb-1050.md'), 'utf8') === heard, 'walk back: the file as it was is kept outside content/');
     // Everything that nobody answered is as it was.
-    const left = s => s.split('\n').filter(l => /^#|title|stock|kind|condition|0:09 /.test(l)).join('\n');
+    const left = s => s.split('\n').filter(l => /^#|title|stock|kind|0:09 /.test(l)).join('\n');
     check(left(fs.readFileSync(file, 'utf8')) === left(heard), 'walk back: the rest of the file is as it was');
     await page.waitForTimeout(300);
     await page.screenshot({ path: path.join(out, 'walk-done.png'), fullPage: true });

@@ -107,6 +107,7 @@
     let cls = open ? '' : e.saved ? 'saved' : 'known', text = e.saved ? 'Saved at the desk.' : '';
     e.photo.hidden = !l.readAt || !!p;
     e.photo.firstElementChild.textContent = l.proven ? 'Photographed' : 'Photo of it';
+    if (e.ask) { e.ask.hidden = l.state !== 'missing' || !!p; e.ask.parentElement.hidden = [...e.ask.parentElement.querySelectorAll('.ask')].every(a => a.hidden); }
     e.both.hidden = !(p && p.theirs !== undefined);
     if (p && p.theirs !== undefined) {
       cls = 'wrong';
@@ -195,6 +196,22 @@
       name();
     });
     return box;
+  };
+  // What is missing and anybody sees is asked first, with a button for each answer. A line leaves
+  // the questions when it has one, and stays where it is on the walk.
+  const answers = l => l.state !== 'missing' || lines[l.key].place ? [] : l.key === 'tires.per-axle' ? [['2', '2'], ['4', '4, duals']]
+    : l.box === 'choice' && l.choices.length < 5 ? l.choices.map(c => [c, c]) : [];
+  const questions = open => {
+    const block = $('div', { className: 'line', hidden: true });
+    for (const l of open) {
+      if (!answers(l).length) continue;
+      const e = lines[l.key];
+      e.ask = $('div', { className: 'ask', role: 'group', ariaLabel: l.ask }, $('p', { className: 'told' }, l.ask), $('div', { className: 'row' },
+        ...answers(l).map(([value, text]) => $('button', { type: 'button', className: 'plain', onclick: () => { e.boxes.fill({ value }); put(l.key, { value, place: '', day: '' }, true); } }, text))));
+      block.append(e.ask);
+      told(e);
+    }
+    return block;
   };
   const unreadable = key => put(key, { value: '', unreadable: lines[key].why.value }, true);
 
@@ -351,6 +368,7 @@
     if (s.open.length > 1) open.prepend(oneTap(s.open));
     if (s.rest.length) walk.append($('details', {}, $('summary', {}, s.rest.length + (s.open.length ? ' more' : ' known, or not needed')), ...s.rest.map(draw)));
   }
+  walk.prepend(questions(view.stations.flatMap(s => s.open)));
   if (!view.broken) {
     walk.append($('h2', {}, 'Price and sale'), ...view.sale.map(draw), $('p', {}, 'A new price or availability holds from today on, ' + view.today + '.'));
     if (kept()[' note']) words.value = kept()[' note'].value;
