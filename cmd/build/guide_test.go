@@ -66,15 +66,15 @@ func (g *guide) photos(text string) {
 	if len(files) != 3 {
 		g.t.Fatalf("the guide shows the files %q; want a photo, a label and a ticket", files)
 	}
-	picture := image.NewGray(image.Rect(0, 0, 1280, 960))
-	for i := range picture.Pix {
-		picture.Pix[i] = uint8(i * 7)
-	}
-	var b bytes.Buffer
-	if err := jpeg.Encode(&b, picture, nil); err != nil {
-		g.t.Fatal(err)
-	}
-	for _, m := range files {
+	for k, m := range files {
+		picture := image.NewGray(image.Rect(0, 0, 1280, 960))
+		for i := range picture.Pix {
+			picture.Pix[i] = uint8(i * (7 + 2*k)) // three pictures: the ticket's is not published
+		}
+		var b bytes.Buffer
+		if err := jpeg.Encode(&b, picture, nil); err != nil {
+			g.t.Fatal(err)
+		}
 		if err := os.WriteFile(filepath.Join(g.dir, "my-yard/content", m[1]), b.Bytes(), 0o644); err != nil {
 			g.t.Fatal(err)
 		}
