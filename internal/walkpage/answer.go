@@ -166,11 +166,15 @@ func (d *Desk) revise(name string, s sent) (*view, error) {
 		return nil, err
 	}
 	after, outcomes := walkback.Revise(before, s.Answers, d.Today())
-	refused := ""
+	refused, added := "", false
 	if s.Note != "" {
 		noted, err := walkback.AddNote(after, s.Note)
+		// A note that is there already is one that was sent twice.
+		if added = err == nil && string(noted) != string(after); added {
+			err = d.took.note(name)
+		}
 		if err != nil {
-			refused = err.Error()
+			refused, added = err.Error(), false
 		} else {
 			after = noted
 		}
@@ -178,6 +182,9 @@ func (d *Desk) revise(name string, s sent) (*view, error) {
 	if s.Save && string(after) != string(before) {
 		if err := d.write(name, path, before, after); err != nil {
 			return nil, err
+		}
+		if added {
+			d.took.tookNote(name)
 		}
 	}
 	v, err := d.viewOf(name, after)

@@ -38,6 +38,8 @@ type Desk struct {
 	// written are the digests of what this session wrote last, by name: a file that has changed
 	// since was changed by somebody else.
 	written map[string][32]byte
+	// took is what this session took from the phones.
+	took quota
 }
 
 var errNoUnit = errors.New("there is no such unit")

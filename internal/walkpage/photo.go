@@ -83,6 +83,9 @@ func (d *Desk) keepPhoto(name string, data []byte, ending string, p walkback.Pho
 	if err != nil {
 		return nil, err
 	}
+	if err := d.took.photo(name, int64(len(data))); err != nil {
+		return nil, refused{err}
+	}
 	media := filepath.Join(d.From, "content", "media")
 	what := strings.NewReplacer(" ", "-", "'", "").Replace(p.Place)
 	for n := 1; ; n++ {
@@ -107,6 +110,7 @@ func (d *Desk) keepPhoto(name string, data []byte, ending string, p walkback.Pho
 	if err := d.write(name, path, before, after); err != nil {
 		return nil, errors.Join(err, files.Remove([]string{file}))
 	}
+	d.took.tookPhoto(name, int64(len(data)))
 	return d.viewOf(name, after)
 }
 
