@@ -37,7 +37,13 @@ var (
 	otherLimits  = set("gvwr gvw gcwr gross axle axles coupler tongue empty springs jack winch tires each per torsion ball hitch ramps chain chains")
 	otherWeights = set("gvwr gvw")
 	refusals     = set("not never don't doesn't cannot can't won't no nor isn't without less minus if when instead")
-	numberWords  = map[string]float64{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
+	// praises are the words after a refusal with which it makes the promise stronger: not only, no
+	// problem, no less than, won't hesitate.
+	praises = set(`only just merely simply alone less fewer under below problem problems trouble doubt worry worries matter question issue issues
+		sweat strain effort hesitate mind fail fails failed care wrong joke kidding lie fear blink surprise wonder excuse limit stranger match equal`)
+	// clauses are the words that begin another clause, which the refusal is not about.
+	clauses     = set("it she he they this but because since so yet though although while then and who")
+	numberWords = map[string]float64{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
 		"eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19,
 		"twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
 	multiples = map[string]float64{"hundred": 100, "thousand": 1000, "k": 1000, "grand": 1000, "million": 1e6}
@@ -198,8 +204,32 @@ func (w *promising) promised(q weighed) (from, to int, plain, ok bool) {
 // other reports whether the sentence is about a part, up to a word of it.
 func (w *promising) other(i int) bool { return w.before(i, otherParts) }
 
-// refused reports whether the sentence says that it is not so.
-func (w *promising) refused(i int) bool { return w.before(i, refusals) }
+// maxRefused is how many words may be between a refusal and the weight that it is about.
+const maxRefused = 7
+
+// refused reports whether the words say that it is not so: a refusal in the same clause, close to
+// the weight, that is not praise. "Do not haul 10,000 lb" is a refusal; "not only does it haul 50
+// tons" and "no problem, it hauls 50 tons" are promises.
+func (w *promising) refused(at int) bool {
+	for i := at - 1; i >= at-1-maxRefused && !w.ends(i) && !w.parted(i); i-- {
+		s := strings.ReplaceAll(w.is(i), "’", "'")
+		next := w.is(i + 1)
+		switch {
+		case refusals[s]:
+			praise := praises[next] || praises[w.is(i+2)] && i+2 < at || praises[w.is(i+3)] && i+3 < at
+			return !praise && !(s == "less" && refusals[w.is(i-1)]) // "not less than 50 tons" is at least that
+
+		case clauses[s] && !refusals[w.is(i-1)]: // "if it hauls" is one clause
+			return false
+		}
+	}
+	return false
+}
+
+// parted reports whether a comma, a colon, a dash or a parenthesis follows the word at i.
+func (w *promising) parted(i int) bool {
+	return i+1 < len(w.at) && strings.ContainsAny(w.text[w.at[i][1]:w.at[i+1][0]], ",:()–—")
+}
 
 func (w *promising) before(i int, list map[string]bool) bool {
 	for i--; !w.ends(i); i-- {

@@ -19,6 +19,15 @@ func TestPromises(t *testing.T) {
 		"ten thousand lb capacity": "10000", "payload is one hundred thousand lb": "100000", "payload 8k lb and it carries 9k lb": "8000 9000",
 		"Payload over 9,000 lb": "9000", "payload twelve grand": "12000",
 
+		// A refusal that refuses something else, or nothing.
+		"Not only does it haul 50 tons": "100000", "No problem, it hauls 50 tons": "100000", "Don't worry, it hauls 50 tons": "100000", "It hauls no less than 50 tons": "100000",
+		"It carries not less than 50 tons": "100000", "It won't hesitate to haul 50 tons": "100000", "It has no trouble hauling 50 tons": "100000",
+		"Never fails to carry 50 tons": "100000", "It is not new but it hauls 50 tons": "100000", "If you ask me, it hauls 50 tons": "100000",
+		"When others quit it hauls 50 tons": "100000", "There is no rust (it hauls 50 tons)": "100000", "No rust on this one and it hauls 50 tons": "100000",
+		"It is not just a trailer to haul 50 tons": "100000", "Without a doubt it takes 50 tons": "100000",
+		"It doesn't carry 50 tons": "", "It doesn’t carry 50 tons": "", "It cannot safely carry 50 tons": "", "Never haul more than 9,000 lb": "", "If it hauls 9,000 lb, the tires get hot": "",
+		"carries less than 9,000 lb": "", "It is not made to haul 9,000 lb": "", "It carries cars, not 9,000 lb": "", "If you haul 9,000 lb, take the next size": "",
+
 		"The ramps hold 9,000 lb.": "", "a winch with 12,000 lb capacity": "", "jack, 7,000 lb capacity": "", "the price of the payload is $9,000": "",
 		"it carries its 14,000 lb GVWR well": "", "Do not haul 10,000 lb on it": "", "payload is gvwr less 2,000 lb": "", "14,000 lb GVWR dump": "", "it holds 200 gallons": "",
 		"the deck holds 9,000 lb on a square foot": "", "three axles of 7,000 lb": "", "your truck hauls 12,000 lb": "", "good trailer, 9,000 lb gross": "",
