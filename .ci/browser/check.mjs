@@ -14,7 +14,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { execFile } from 'node:child_process';
 import { find } from './find.mjs';
-import { colors, keyboard, paper, photos, recording, served, twoScreens } from './looks.mjs';
+import { colors, keyboard, paper, photos, recording, served, steady, twoScreens } from './looks.mjs';
 import { lot } from './lot.mjs';
 import { everyPage, sampled, some, spacing } from './pages.mjs';
 import { showroom } from './showroom.mjs';
@@ -127,6 +127,7 @@ const parts = [
   ['colors', () => colors(browser, tools)],
   ['try', () => tryout(browser, { ...tools, axe: axeEverything })],
   ['two screens', () => twoScreens(browser, tools)],
+  ['steady', () => steady(browser, tools)],
   ['photos', () => photos(browser, tools)],
   ['recording', () => recording(browser, tools)],
   ['served', () => served(browser, tools)],

@@ -207,3 +207,39 @@ export async function keyboard(browser, { pages, check, visit }) {
   }
   await context.close();
 }
+
+// Nothing moves by itself: a customer whose machine and truck are known comes to a page, and the
+// calculators come after its first picture. The layout shift (Web Vitals: CLS) stays below 0.1, at
+// the top of the page and further down. The longest task is reported and fails nothing: a busy
+// machine makes it longer.
+export async function steady(browser, { site, base, check, open }) {
+  const known = { machine: { k: 4, w: 9500, l: 132 }, truck: { kind: 'gooseneck', gvwr: 14000, sticker: 5200, people: 400, tow: 20000, hitch: 30000, tongue: 7500, ball: 30000 } };
+  for (const name of ['index.html', 'u/sb-1043.html', 'u/sb-1027.html'].filter(n => fs.existsSync(path.join(site, n)))) {
+    for (const [width, height] of [[390, 844], [1280, 800]]) {
+      for (const down of [0, 600]) {
+        const context = await browser.newContext({ viewport: { width, height } });
+        // The scripts that come when the page is idle come late here, after its first picture.
+        await context.route(/\/s\/(bring|statics|machines|keep)/, route => setTimeout(() => route.continue(), 200));
+        await context.addInitScript(([known, down]) => {
+          for (const k in known) localStorage.setItem('tarepage-' + k, JSON.stringify(known[k]));
+          window.seen = { cls: 0, longest: 0 };
+          new PerformanceObserver(l => l.getEntries().forEach(e => { if (!e.hadRecentInput) window.seen.cls += e.value; })).observe({ type: 'layout-shift', buffered: true });
+          new PerformanceObserver(l => l.getEntries().forEach(e => { window.seen.longest = Math.max(window.seen.longest, e.duration); })).observe({ type: 'longtask', buffered: true });
+          if (down) document.addEventListener('DOMContentLoaded', () => scrollTo(0, down));
+        }, [known, down]);
+        const { page, go } = await open(context);
+        const asked = await go(base + name, `${name}, steady`);
+        await page.locator(name === 'index.html' ? '.card .fit' : '#truck-is b').first().waitFor();
+        await page.waitForLoadState('networkidle');
+        await page.waitForTimeout(400);
+        const needs = asked.filter(u => /\.(html|js)$/.test(u)).length;
+        const seen = await page.evaluate(() => window.seen);
+        check(seen.cls < .1, `${name} at ${width}, ${down} px down, moves by ${seen.cls.toFixed(3)} when the answers come`);
+        if (down === 0) check(needs <= 9, `${name} asks for ${needs} pages and scripts, 9 at most: ${asked}`);
+        console.log(`          ${name} at ${width}, ${down} px down: shift ${seen.cls.toFixed(3)}, longest task ${seen.longest} ms, ${needs} pages and scripts`);
+        await context.close();
+      }
+    }
+  }
+  // What the first view weighs is held by TestWeights of internal/render.
+}

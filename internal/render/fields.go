@@ -25,6 +25,7 @@ type frame struct {
 	Data        template.JS  // what the page states for programs, as JSON-LD
 	Picture     *picture     // what a shared link shows; nil for none
 	Units       template.JS  // the script that switches between pounds and kilograms; empty where a page has no switch
+	Known       template.JS  // the script that keeps space for answers before the page's first picture; empty with Units
 	Terms       string       // what holds for every price: as of when, and what prices leave out
 	Yard        yardCard     // who sells
 	Safety      []string     // the cautions that every page carries

@@ -124,9 +124,10 @@ func translated(out, text, tag []byte, last bool, exact map[string]string) []byt
 	return append(out, words[from:]...)
 }
 
-// twofold puts the switch of units on a page.
+// twofold puts the switch of units on a page, and the script that keeps space for answers.
 func (p *templates) twofold(f *frame) {
 	f.Units, f.Policy = p.units, scripted(f.Policy, p.unitsHash)
+	f.Known, f.Policy = p.known, scripted(f.Policy, p.knownHash)
 }
 
 // turned makes a page that can be read in either system of units.

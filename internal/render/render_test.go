@@ -165,6 +165,9 @@ func TestNothingTheOwnerWritesRuns(t *testing.T) {
 			if n.Data == "script" && len(n.Attr) == 0 && strings.HasPrefix(n.FirstChild.Data, "window.units=") && !strings.Contains(n.FirstChild.Data, "alert") {
 				continue // the switch of units, which has nothing of the owner's
 			}
+			if n.Data == "script" && len(n.Attr) == 0 && strings.Contains(n.FirstChild.Data, `"known-"`) && !strings.Contains(n.FirstChild.Data, "alert") {
+				continue // space for answers, which has nothing of the owner's either
+			}
 			switch n.Data {
 			case "script", "iframe", "object", "embed", "form", "img", "i", "base":
 				t.Errorf("%s holds an element %s", path, n.Data)

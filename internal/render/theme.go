@@ -84,6 +84,10 @@ type templates struct {
 	// units is the switch between the systems of units; pages of figures have it.
 	units     template.JS
 	unitsHash string
+	// known keeps space for the answers to a customer who is known; pages of figures have it
+	// ahead of everything that is seen.
+	known     template.JS
+	knownHash string
 	// scripts are the files that pages load, by their names in the theme.
 	scripts map[string]script
 	min     *minify.M
@@ -243,7 +247,10 @@ func newTemplates(theme fs.FS) (*templates, error) {
 		return nil, err
 	}
 
-	if p.units, p.unitsHash, err = inline(theme, "units.js", "known.js"); err != nil {
+	if p.units, p.unitsHash, err = inline(theme, "units.js"); err != nil {
+		return nil, err
+	}
+	if p.known, p.knownHash, err = inline(theme, "known.js"); err != nil {
 		return nil, err
 	}
 	if p.script, p.walkHash, err = inline(theme, "walk.js"); err != nil {

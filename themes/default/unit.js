@@ -42,11 +42,12 @@
 	byId("mine-is").after(mineNotes);
 	var barn = byId("mytruck").cloneNode(true);
 	barn.id = "barn";
-	barn.style.minHeight = "4.5rem";
 	barn.querySelector("ul").remove();
 	[].forEach.call(barn.querySelectorAll("[id]"), function (e) { e.id = e.id.replace("truck", "barn"); });
 	barn.querySelector(".change").setAttribute("aria-controls", "barn-form");
 	barn.querySelector("span").textContent = "";
+	// The style keeps space for the barn's ticket within the truck's, until it is there.
+	if (document.documentElement.matches(".known-t")) byId("mytruck").style.minHeight = "20rem";
 	byId("mytruck").after(barn);
 	function missing() { byId("mine-is").textContent = data.missing; }
 	window.addEventListener("online", begin);
