@@ -27,14 +27,19 @@ const (
 )
 
 // sure is the least confidence at which a spoken figure can contradict the file. It is higher
-// than intake's: a person reads what intake wrote, but a false alarm here is a defect.
-const sure = 0.8
+// than intake's: a person reads what intake wrote, but a false alarm here is a defect. A bare
+// number needs more: "twenty twenty four tires" is not a model year, and the number of a GVWR
+// that was said in the next sentence is not a price.
+const sure, sureBare = 0.8, 0.93
 
 // plain reports whether a figure is clear enough to contradict the file. A length without a
 // unit never is: "dump six loads" does not mean a bed of six feet.
 func plain(c walkaround.Candidate) bool {
 	_, length := c.Value.(measure.Inches)
-	return c.Confidence >= sure && !(length && c.UnitInferred)
+	if c.UnitInferred || c.Role == "year" {
+		return c.Confidence >= sureBare && !length
+	}
+	return c.Confidence >= sure
 }
 
 // Statements are the values that a unit's file states.

@@ -127,12 +127,12 @@ func (d *drawing) traps(f *facts, bottom measure.Inches) {
 		traps = n.Value
 	}
 	from := f.axle(0) - f.tire.Half() - 4
-	wide := min(72, (from-f.front.Inches)/measure.Inches(traps))
+	wide := min(72, (from - f.front.Inches).Parted(traps))
 	if wide < 20 || bottom <= 14 {
 		return
 	}
 	for i := range traps {
-		mid, low := from-wide.Half()-wide.Times(i), wide/8
+		mid, low := from-wide.Half()-wide.Times(i), wide.Parted(8)
 		d.add(shell, false, point{mid - wide.Half(), bottom}, point{mid + wide.Half(), bottom}, point{mid + low, bottom.Half()}, point{mid - low, bottom.Half()})
 		d.box(body, false, mid-low-1, mid+low+1, bottom.Half()-2, bottom.Half())
 	}

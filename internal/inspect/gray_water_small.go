@@ -1,7 +1,9 @@
 package inspect
 
+import "tarepage/internal/measure"
+
 // grayShare is how much larger than the tank for fresh water the one for waste water is.
-const grayShare = 1.15
+const grayShare measure.Share = 1.15
 
 var grayWaterSmall = &Rule{
 	Name: "gray-water-small", Severity: Caution,
@@ -11,7 +13,7 @@ var grayWaterSmall = &Rule{
 	Remedy: "measure both tanks again, or tell the customer to ask the health department first",
 	check: func(c *Case, f *Findings) {
 		fresh, gray := c.Equipment.Fresh, c.Equipment.Gray
-		if c.Kind.Value != "concession" || !fresh.Given() || !gray.Given() || float64(gray.Value) >= float64(float64(fresh.Value)*grayShare)-1e-6 {
+		if c.Kind.Value != "concession" || !fresh.Given() || !gray.Given() || gray.Value >= grayShare.OfVolume(fresh.Value)-1e-6 {
 			return
 		}
 		f.add(gray.Pos, "its waste water tank holds %s and its fresh water tank %s; 15 percent more than the fresh water is asked for", gray.Words(), fresh.Words()).

@@ -67,6 +67,12 @@ func (p Pounds) Part(num, den int) Pounds {
 	return Pounds(float64(p) * float64(num) / float64(den))
 }
 
+// Parted is each of n equal parts of a length.
+func (in Inches) Parted(n int) Inches { return Inches(float64(in) / float64(n)) }
+
+// OfVolume is a share of a volume of liquid.
+func (s Share) OfVolume(g Gallons) Gallons { return Gallons(float64(s) * float64(g)) }
+
 // Half is half the weight, which a binary number holds exactly.
 func (p Pounds) Half() Pounds { return Pounds(float64(p) / 2) }
 

@@ -101,11 +101,11 @@ func TestPressuresInTwoUnits(t *testing.T) {
 
 // TestMetricOfEveryUnit: quantities in a text and what they are in metric units, by the factors of
 // NIST SP 811, appendix B.8: 1 lb 0.45359237 kg, 1 ft 0.3048 m, 1 US gal 3.785412 L, 1 cu yd
-// 0.7645549 cu m, 1 psi 6.894757 kPa, 1 lbf-ft 1.355818 N m, 1 mile 1.609344 km.
+// 0.7645549 cu m, 1 psi 6.894757 kPa (down to the 5 kPa of a gauge), 1 lbf-ft 1.355818 N m, 1 mile 1.609344 km.
 func TestMetricOfEveryUnit(t *testing.T) {
 	for text, want := range map[string]string{
 		"500 gal": "1,893 L", "500 gallons": "1,893 L", "10 cu yd": "7.6 cu m", "120 sq ft": "11.1 sq m", "22 lb/ft": "32.74 kg/m", "100 lb-ft": "136 N m",
-		"8.34 lb/gal": "0.999 kg/L", "60 mph": "96.6 km/h", "50 miles": "80.5 km", "80 psi": "551 kPa", "7,000 lbs": "3,175 kg", "7,000 pounds": "3,175 kg",
+		"8.34 lb/gal": "0.999 kg/L", "60 mph": "96.6 km/h", "50 miles": "80.5 km", "80 psi": "550 kPa", "7,000 lbs": "3,175 kg", "7,000 pounds": "3,175 kg",
 		"18 feet": "5.49 m", "18 foot": "5.49 m", "32.2 ft/s2": "9.81 m/s2", "10 ft/s": "3.05 m/s",
 	} {
 		if got := InMetric(text, nil); got != want {

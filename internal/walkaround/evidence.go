@@ -112,9 +112,9 @@ func amongOthers(v measure.Pounds, near map[measure.Pounds]int) uint32 {
 		switch {
 		case w == v:
 			continue
-		case v == 2*w || v == 3*w:
+		case v == w.Times(2) || v == w.Times(3):
 			bits |= isDouble
-		case w == 2*v || w == 3*v:
+		case w == v.Times(2) || w == v.Times(3):
 			bits |= isHalf
 		case w > v && near[w-v] > 0:
 			bits |= isPart
