@@ -76,7 +76,8 @@ func TestScript(t *testing.T) {
 	if got := phrases(Script("nothing")); len(got) != 0 {
 		t.Errorf("%v", got)
 	}
-	if string(Script(script)) != string(Script(script)) {
+	one, two := string(Script(script)), string(Script(script))
+	if one != two {
 		t.Error("two scripts differ")
 	}
 }

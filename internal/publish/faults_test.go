@@ -60,16 +60,20 @@ func TestBusy(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !Busy(target) || !Busy(target) {
-		t.Error("a target that is being written is not busy")
+	for range 2 { // asking does not free it
+		if !Busy(target) {
+			t.Error("a target that is being written is not busy")
+		}
 	}
 	if err := g.Abandon(); err != nil {
 		t.Fatal(err)
 	}
 	wantAlone(t, dir)
 	put(t, "", dir, ".public.lock") // what a killed build left
-	if Busy(target) || Busy(target) {
-		t.Error("a lock that nobody holds makes the target busy, or was not given back")
+	for range 2 {                   // asking does not take it
+		if Busy(target) {
+			t.Error("a lock that nobody holds makes the target busy, or was not given back")
+		}
 	}
 	if err := os.RemoveAll(filepath.Join(dir, ".public.lock")); err != nil {
 		t.Fatal(err)

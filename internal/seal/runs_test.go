@@ -55,14 +55,14 @@ func TestRunsOfOneUser(t *testing.T) {
 	if run(other) == first {
 		t.Error("another user makes the same marks")
 	}
-	if run("") == run("") {
+	if a, b := run(""), run(""); a == b {
 		t.Error("two runs without a place for a key make the same marks")
 	}
 	file := filepath.Join(one, "file")
 	if err := os.WriteFile(file, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if run(file) == run(file) {
+	if a, b := run(file), run(file); a == b {
 		t.Error("two runs that cannot keep a key make the same marks")
 	}
 	if got := newKey(); len(got) != keySize || slices.Equal(got, make([]byte, keySize)) {
