@@ -17,19 +17,7 @@ import (
 // called, for the hint.
 func Planned(w io.Writer, p *spreadsheet.Plan, applied bool, program, from, file string) error {
 	var b strings.Builder
-	b.WriteString("columns:\n")
-	for _, c := range p.Columns {
-		c.Header = strings.Join(strings.Fields(c.Header), " ") // a name may have two lines
-		switch {
-		case c.Header == "":
-		case c.Key == "":
-			fmt.Fprintf(&b, "  %-24s not taken\n", c.Header)
-		case c.Since:
-			fmt.Fprintf(&b, "  %-24s the day of %s\n", c.Header, c.Key)
-		default:
-			fmt.Fprintf(&b, "  %-24s %s\n", c.Header, c.Key)
-		}
-	}
+	columns(&b, p.Columns)
 	newFiles(&b, p)
 	for _, e := range p.Edits {
 		was := e.Old
@@ -58,6 +46,34 @@ func Planned(w io.Writer, p *spreadsheet.Plan, applied bool, program, from, file
 	fmt.Fprintf(&b, "%s, %s, %d as before, %s: %s\n", count(len(p.New), what), count(len(p.Edits), "change"), p.Same, fmt.Sprintf("%d not taken", len(p.Faults)), done)
 	_, err := io.WriteString(w, visibleLines(b.String()))
 	return err
+}
+
+// columns says which column is taken for which key. The columns that are not taken are named too: a
+// few next to the others, many on a line of their own at the end.
+func columns(b *strings.Builder, list []spreadsheet.Column) {
+	const few = 8
+	var out []string
+	for _, c := range list {
+		if c.Key == "" && strings.TrimSpace(c.Header) != "" {
+			out = append(out, strings.Join(strings.Fields(c.Header), " "))
+		}
+	}
+	b.WriteString("columns:\n")
+	for _, c := range list {
+		header := strings.Join(strings.Fields(c.Header), " ") // a name may have two lines
+		switch {
+		case header == "", c.Key == "" && len(out) > few:
+		case c.Key == "":
+			fmt.Fprintf(b, "  %-24s not taken\n", header)
+		case c.Since:
+			fmt.Fprintf(b, "  %-24s the day of %s\n", header, c.Key)
+		default:
+			fmt.Fprintf(b, "  %-24s %s\n", header, c.Key)
+		}
+	}
+	if len(out) > few {
+		fmt.Fprintf(b, "  not taken: %s\n", strings.Join(out, ", "))
+	}
 }
 
 // held names what the yard keeps against the sheet, and how the sheet's is taken all the same.

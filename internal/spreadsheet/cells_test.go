@@ -71,3 +71,13 @@ func TestAskedCells(t *testing.T) {
 		}
 	}
 }
+
+// TestWorkedOutColumns reads the columns of the spreadsheet that the site gives away: a payload that
+// this program worked out is not what the maker claims. In a maker's sheet it is.
+func TestWorkedOutColumns(t *testing.T) {
+	for header, want := range map[string]string{"stock,payload-lb,payload-from": "", "Stock,payload-lb": "claimed.payload", "Stock,Payload,payload-from": "claimed.payload"} {
+		if got := Match(strings.Split(header, ","), nil)[1].Key; got != want {
+			t.Errorf("%s: the payload is taken for %q, want %q", header, got, want)
+		}
+	}
+}

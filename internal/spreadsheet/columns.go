@@ -59,6 +59,10 @@ var words = map[string][]string{
 	"model":                {"model", "model number", "model no", "model code"},
 }
 
+// workedOut are columns of the spreadsheet that the site gives away which this program works out, by
+// the column that says how. Read back, such a figure is not what anybody claims.
+var workedOut = map[string]string{"payload-lb": "payload-from"}
+
 // sinceWords are the columns with the day of a value.
 var sinceWords = map[string][]string{
 	"price":        {"price since", "price date"},
@@ -94,6 +98,9 @@ func Match(header []string, kept map[string]string) []Column {
 		if m := unitForm.FindStringSubmatchIndex(plain[i]); key == "" && m != nil {
 			out[i].Unit, plain[i] = headerUnits[plain[i][m[2]:m[3]]], plain[i][:m[0]]
 			key, since = meant(plain[i])
+		}
+		if from := workedOut[h]; from != "" && slices.Contains(header, from) {
+			key, plain[i] = "", ""
 		}
 		if chosen, ok := kept[h]; ok {
 			key, since, plain[i] = strings.TrimPrefix(chosen, notTaken), false, ""
