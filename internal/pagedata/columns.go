@@ -99,12 +99,12 @@ type model struct {
 }
 
 // Stock is the stock as a script that sets STOCK. The facets are those of the list; Scale
-// is the one at which silhouettes are drawn.
-func Stock(list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error) {
+// is the one at which silhouettes are drawn. The texts are in the language.
+func Stock(lang phrases.Language, list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error) {
 	d := &columns{States: Availabilities, Conditions: conditions, Tall: scale.Tall(), Law: LicenseLimits(), Says: map[string]string{}, Photos: map[int]string{}}
 	rows := statedRows(list)
 	for _, k := range rows {
-		d.Rows = append(d.Rows, phrases.Say("row "+comparison[k].name))
+		d.Rows = append(d.Rows, lang.Say("row "+comparison[k].name))
 	}
 	for _, f := range facets {
 		d.Facets = append(d.Facets, f.column())
@@ -134,9 +134,9 @@ func Stock(list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error
 		d.addTrailer(i, t)
 	}
 	stockColumn(d.Stock)
-	d.Phrases = said{Sold: phrases.Say("priced sold"), Ask: phrases.Say("priced ask")}
+	d.Phrases = said{Sold: lang.Say("priced sold"), Ask: lang.Say("priced ask")}
 	for n := range slices.Max(append(d.Careful, 0)) + 1 {
-		d.Phrases.Cautions = append(d.Phrases.Cautions, CautionCount(n))
+		d.Phrases.Cautions = append(d.Phrases.Cautions, CautionCount(lang, n))
 	}
 	d.Titles, d.Shapes, d.Shares = titles.texts, shapes.texts, shares.texts
 	d.SI = d.metric(ratings(list))
@@ -287,22 +287,22 @@ func (d *columns) metric(ratings map[string]string) map[string]string {
 }
 
 // Price is a trailer's price as pages write it, or what they say in place of one.
-func Price(u *unit.Unit) string {
+func Price(lang phrases.Language, u *unit.Unit) string {
 	switch {
 	case u.Availability.Value == "sold":
-		return phrases.Say("priced sold")
+		return lang.Say("priced sold")
 	case u.Price.Given():
 		return u.Price.Words()
 	}
-	return phrases.Say("priced ask")
+	return lang.Say("priced ask")
 }
 
 // CautionCount is how many cautions there are, in words; nothing for none.
-func CautionCount(n int) string {
+func CautionCount(lang phrases.Language, n int) string {
 	if n == 0 {
 		return ""
 	}
-	return phrases.Counted("cautions", n)
+	return lang.Counted("cautions", n)
 }
 
 // ratings are what the trailers state as ratings, by its text, in kilograms.

@@ -19,7 +19,7 @@ var comparison = []struct {
 	{"hitch", func(t *Trailer) string {
 		s := t.Hitch.Kind.Value
 		if t.Hitch.Ball.Given() {
-			s += ", " + phrases.Say("tag ball", t.Hitch.Ball.Value.InInches())
+			s += ", " + t.Lang.Say("tag ball", t.Hitch.Ball.Value.InInches())
 		}
 		return s
 	}},
@@ -27,10 +27,10 @@ var comparison = []struct {
 		b := t.Deck.Between
 		switch {
 		case b.Given() && t.OverallWidth.Given():
-			return phrases.Say("between only", b.Words()) // the next row has the other
+			return t.Lang.Say("between only", b.Words()) // the next row has the other
 		case b.Given():
 			// A customer takes the one width that he reads for the trailer's.
-			return phrases.Say("between", b.Words())
+			return t.Lang.Say("between", b.Words())
 		}
 		return t.Work.Space.Width.Words()
 	}},
@@ -43,13 +43,13 @@ var comparison = []struct {
 		if !t.Deck.Short.Given() || !t.Deck.ShortOn.Given() {
 			return t.Deck.Short.Words()
 		}
-		return phrases.Say("compare on part", t.Deck.Short.Words(), t.Deck.ShortOn.Words())
+		return t.Lang.Say("compare on part", t.Deck.Short.Words(), t.Deck.ShortOn.Words())
 	}},
 	{"holds", func(t *Trailer) string {
-		return stated(t.Tank.Volume.Words(), t.Tank.Liquid.Value, t.Bed.Volume.Words(), t.Bin.Largest.Words(), withPhrase(t.Bin.Comes, "compare included"), counted(t.Bed.Traps, "compare traps"))
+		return stated(t.Tank.Volume.Words(), t.Tank.Liquid.Value, t.Bed.Volume.Words(), t.Bin.Largest.Words(), withPhrase(t.Lang, t.Bin.Comes, "compare included"), counted(t.Lang, t.Bed.Traps, "compare traps"))
 	}},
 	{"water-tanks", func(t *Trailer) string {
-		return stated(withPhrase(t.Equipment.Fresh, "compare fresh"), withPhrase(t.Equipment.Gray, "compare gray"))
+		return stated(withPhrase(t.Lang, t.Equipment.Fresh, "compare fresh"), withPhrase(t.Lang, t.Equipment.Gray, "compare gray"))
 	}},
 	{"tank-tested", func(t *Trailer) string { return stated(t.Tank.Tested.Words(), t.Tank.Tests.Value) }},
 	{"height-of-the-floor", func(t *Trailer) string { return t.Work.Space.Floor.Words() }},
@@ -63,14 +63,14 @@ var comparison = []struct {
 	{"tires", func(t *Trailer) string {
 		s := t.Tires.Size.Value
 		if t.Tires.LoadRange.Given() {
-			s = phrases.Say("tire load range", s, t.Tires.LoadRange.Value)
+			s = t.Lang.Say("tire load range", s, t.Tires.LoadRange.Value)
 		}
 		return s
 	}},
 	{"brakes", func(t *Trailer) string {
 		abs := ""
 		if t.Brakes.ABS.Given() {
-			abs = phrases.Say("compare abs " + t.Brakes.ABS.Words())
+			abs = t.Lang.Say("compare abs " + t.Brakes.ABS.Words())
 		}
 		return stated(t.Brakes.Kind.Value, t.Brakes.Type.Value, t.Brakes.Size.Value, abs)
 	}},
@@ -101,7 +101,7 @@ var comparison = []struct {
 		return stated(t.Jack.Rating.Words(), t.Jack.Kind.Value, t.Jack.Drive.Value)
 	}},
 	{"winch", func(t *Trailer) string {
-		return stated(counted(t.Winch.Count, "compare winches"), t.Winch.Kind.Value, t.Winch.Rating.Words())
+		return stated(counted(t.Lang, t.Winch.Count, "compare winches"), t.Winch.Kind.Value, t.Winch.Rating.Words())
 	}},
 	{"hoist", func(t *Trailer) string { return stated(t.Hoist.Kind.Value, t.Hoist.Rating.Words()) }},
 	{"tarp", func(t *Trailer) string { return t.Equipment.Tarp.Value }},
@@ -119,25 +119,25 @@ var comparison = []struct {
 		if proven == 0 {
 			return ""
 		}
-		return phrases.Say("compare proven", measure.Count(proven), measure.Count(all))
+		return t.Lang.Say("compare proven", measure.Count(proven), measure.Count(all))
 	}},
-	{"with-the-price", func(t *Trailer) string { return Offer(t.Unit) }},
+	{"with-the-price", func(t *Trailer) string { return Offer(t.Lang, t.Unit) }},
 }
 
 // counted is how many there are of something, if that was counted and is not one.
-func counted(n unit.Count, phrase string) string {
+func counted(lang phrases.Language, n unit.Count, phrase string) string {
 	if !n.Given() || n.Value == 1 {
 		return ""
 	}
-	return phrases.Say(phrase, n.Words())
+	return lang.Say(phrase, n.Words())
 }
 
 // withPhrase is a volume in a phrase that says of what, if it is given.
-func withPhrase(v unit.Volume, phrase string) string {
+func withPhrase(lang phrases.Language, v unit.Volume, phrase string) string {
 	if !v.Given() {
 		return ""
 	}
-	return phrases.Say(phrase, v.Words())
+	return lang.Say(phrase, v.Words())
 }
 
 // stated joins the texts that there are.
@@ -146,27 +146,27 @@ func stated(texts ...string) string {
 }
 
 // Offer is what goes with the price of a unit, in one line.
-func Offer(u *unit.Unit) string {
+func Offer(lang phrases.Language, u *unit.Unit) string {
 	if u.Availability.Value == "sold" {
 		return ""
 	}
 	o := &u.Offer
 	var out []string
 	if o.BestOffer.Value {
-		out = append(out, phrases.Say("offer best"))
+		out = append(out, lang.Say("offer best"))
 	}
 	if o.Cash.Given() {
-		out = append(out, phrases.Say("offer cash", o.Cash.Words()))
+		out = append(out, lang.Say("offer cash", o.Cash.Words()))
 	}
 	if o.Was.Given() {
 		// The rule price-was stops an earlier price without its day.
-		out = append(out, phrases.Say("offer was", o.Was.Words(), o.Was.Since().Long()))
+		out = append(out, lang.Say("offer was", o.Was.Words(), o.Was.Since().Long()))
 	}
 	if o.Plus.Given() {
-		out = append(out, phrases.Say("offer plus", o.Plus.Value))
+		out = append(out, lang.Say("offer plus", o.Plus.Value))
 	}
 	if o.Tax.Given() {
-		out = append(out, phrases.Say(map[bool]string{true: "offer tax", false: "offer no tax"}[o.Tax.Value]))
+		out = append(out, lang.Say(map[bool]string{true: "offer tax", false: "offer no tax"}[o.Tax.Value]))
 	}
 	if o.Financing.Given() {
 		out = append(out, o.Financing.Value)
@@ -193,7 +193,7 @@ func (t *Trailer) Size() string {
 	for _, row := range comparison {
 		s := row.of(t)
 		if b := t.Deck.Between; row.name == "width" && b.Given() && t.OverallWidth.Given() {
-			s = phrases.Say("between overall", b.Words(), t.OverallWidth.Words())
+			s = t.Lang.Say("between overall", b.Words(), t.OverallWidth.Words())
 		}
 		if s != "" && slices.Contains(onCard, row.name) {
 			out = append(out, s)

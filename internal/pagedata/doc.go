@@ -12,6 +12,7 @@ import (
 	"encoding/json"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/phrases"
 	"tarepage/internal/unit"
 )
 
@@ -19,9 +20,10 @@ import (
 type Trailer struct {
 	*unit.Unit
 	Work     *compute.Work
-	Cautions int      // how many its page shows
-	Warnings []string // the same in words
-	Photo    string   // its first photo, small; empty for none
+	Cautions int              // how many its page shows
+	Warnings []string         // the same in words
+	Photo    string           // its first photo, small; empty for none
+	Lang     phrases.Language // the language of its texts
 }
 
 // Attribute is data for a script as the text of an attribute.

@@ -45,17 +45,17 @@ var (
 )
 
 // Facets are the yard's facets over its trailers, in the order in which they are shown.
-func Facets(list []Trailer) []Facet {
+func Facets(lang phrases.Language, list []Trailer) []Facet {
 	same := func(s string) string { return s }
 	kind := choices(list, kinds.Names(), func(t *Trailer) string { return t.Kind.Value }, func(k string) string { return kinds.Of(k).Label })
-	kind.Name, kind.Label, kind.ofModel = "kind", phrases.Say("facet kind"), true
+	kind.Name, kind.Label, kind.ofModel = "kind", lang.Say("facet kind"), true
 	hitch := choices(list, hitches, func(t *Trailer) string { return t.Hitch.Kind.Value }, same)
-	hitch.Name, hitch.Label, hitch.ofModel = "hitch", phrases.Say("facet hitch"), true
+	hitch.Name, hitch.Label, hitch.ofModel = "hitch", lang.Say("facet hitch"), true
 	here := choices(list, Availabilities, func(t *Trailer) string { return t.Availability.Value }, same)
-	here.Name, here.Label = "here", phrases.Say("facet here")
+	here.Name, here.Label = "here", lang.Say("facet here")
 	condition := choices(list, conditions, func(t *Trailer) string { return t.Condition.Value }, same)
-	condition.Name, condition.Label = "condition", phrases.Say("facet condition")
-	return []Facet{kind, hitch, lengths(list), axles(list), prices(list), here, condition}
+	condition.Name, condition.Label = "condition", lang.Say("facet condition")
+	return []Facet{kind, hitch, lengths(lang, list), axles(lang, list), prices(lang, list), here, condition}
 }
 
 // choices makes a chip of every choice.
@@ -84,7 +84,7 @@ func numbers(list []Trailer, of func(*Trailer) (value float64, ok bool)) []float
 	return out
 }
 
-func lengths(list []Trailer) Facet {
+func lengths(lang phrases.Language, list []Trailer) Facet {
 	f := sizes(numbers(list, func(t *Trailer) (float64, bool) {
 		l := t.Work.Space.Length
 		// A deck of 20 ft 6 in is found among those of 20 ft.
@@ -93,22 +93,22 @@ func lengths(list []Trailer) Facet {
 		if to-from == 1 {
 			return measure.Feet(from).String()
 		}
-		return phrases.Say("from to", measure.Number(from, 0), measure.Feet(to-1).String())
+		return lang.Say("from to", measure.Number(from, 0), measure.Feet(to-1).String())
 	})
-	f.Name, f.Label, f.ofModel = "deck", phrases.Say("facet deck"), true
+	f.Name, f.Label, f.ofModel = "deck", lang.Say("facet deck"), true
 	return f
 }
 
-func axles(list []Trailer) Facet {
+func axles(lang phrases.Language, list []Trailer) Facet {
 	f := sizes(numbers(list, func(t *Trailer) (float64, bool) {
 		return float64(t.Axles.Rating.Value), t.Axles.Rating.Given()
 	}), []float64{0, 1000, 2500, 5000}, func(from, to float64) string {
 		if to == from {
 			return measure.Pounds(from).String()
 		}
-		return phrases.Say("from to", measure.Number(from, 0), measure.Pounds(to).String())
+		return lang.Say("from to", measure.Number(from, 0), measure.Pounds(to).String())
 	})
-	f.Name, f.Label, f.ofModel = "axle", phrases.Say("facet axle"), true
+	f.Name, f.Label, f.ofModel = "axle", lang.Say("facet axle"), true
 	return f
 }
 
@@ -183,20 +183,20 @@ func startOf(v, step float64) float64 {
 // common practice, no source.
 var priceSteps = []float64{0, 2500, 5000, 7500, 10_000, 15_000, 20_000, 30_000, 50_000}
 
-func prices(list []Trailer) Facet {
+func prices(lang phrases.Language, list []Trailer) Facet {
 	values := numbers(list, func(t *Trailer) (float64, bool) {
 		return float64(t.Price.Value), t.Price.Given() && t.Availability.Value != "sold"
 	})
-	f := Facet{Name: "price", Label: phrases.Say("facet price"), of: make([]int, len(values))}
+	f := Facet{Name: "price", Label: lang.Say("facet price"), of: make([]int, len(values))}
 	for i, from := range priceSteps {
 		c := Chip{Value: strconv.FormatFloat(from, 'f', -1, 64)}
 		switch last := i == len(priceSteps)-1; {
 		case last:
-			c.Label = phrases.Say("facet up", measure.Dollars(from).String())
+			c.Label = lang.Say("facet up", measure.Dollars(from).String())
 		case i == 0:
-			c.Label = phrases.Say("facet under", measure.Dollars(priceSteps[1]).String())
+			c.Label = lang.Say("facet under", measure.Dollars(priceSteps[1]).String())
 		default:
-			c.Label = phrases.Say("from to", measure.Dollars(from).String(), measure.Number(priceSteps[i+1], 0))
+			c.Label = lang.Say("from to", measure.Dollars(from).String(), measure.Number(priceSteps[i+1], 0))
 		}
 		f.Chips = append(f.Chips, c)
 	}

@@ -13,6 +13,7 @@ import (
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/measure"
+	"tarepage/internal/phrases"
 	"tarepage/internal/tables"
 	"tarepage/internal/unit"
 )
@@ -86,7 +87,7 @@ func read(t *testing.T, files ...string) []Trailer {
 		if w == nil {
 			t.Fatalf("unit %d does not read", i)
 		}
-		out = append(out, Trailer{Unit: stock.Units[i], Work: w, Cautions: i})
+		out = append(out, Trailer{Lang: phrases.English, Unit: stock.Units[i], Work: w, Cautions: i})
 	}
 	return out
 }
@@ -118,7 +119,7 @@ func TestFacets(t *testing.T) {
 		"condition": "new=new(4) used=used(1) [0 0 1 0 0]",
 	}
 	var names []string
-	for _, f := range Facets(list) {
+	for _, f := range Facets(phrases.English, list) {
 		names = append(names, f.Name)
 		if got := chipsOf(f); got != want[f.Name] {
 			t.Errorf("%s: %s\nwant %s", f.Name, got, want[f.Name])
@@ -135,7 +136,7 @@ func TestFacets(t *testing.T) {
 // Each price is in the step that begins at it or below it.
 func TestPriceSteps(t *testing.T) {
 	for price, want := range map[string]string{"$1": "0", "$2,499.99": "0", "$2,500": "2500", "$9,999": "7500", "$10,000": "10000", "$49,999": "30000", "$50,000": "50000", "$90,000": "50000"} {
-		f := prices(read(t, trailer("$5,200", price)))
+		f := prices(phrases.English, read(t, trailer("$5,200", price)))
 		if len(f.Chips) != 1 || f.Chips[0].Value != want {
 			t.Errorf("%s is in %v, want %s", price, f.Chips, want)
 		}
@@ -177,7 +178,7 @@ func stockOf(t *testing.T, list []Trailer) (columns, elevation.Scale) {
 		works = append(works, one.Work)
 	}
 	scale := elevation.ScaleOf(works)
-	text, err := Stock(list, Facets(list), scale)
+	text, err := Stock(phrases.English, list, Facets(phrases.English, list), scale)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -520,10 +521,10 @@ func TestManySizes(t *testing.T) {
 		files = append(files, trailer("EX-1", fmt.Sprint("EX-", 10+i), "18 ft\n", fmt.Sprintf("%d ft\n", 10+i), "3,500 lb", fmt.Sprintf("%d lb", 2000+450*i)))
 	}
 	list := read(t, files...)
-	if f := lengths(list); len(f.Chips) != 10 || f.Chips[0].Label != "10 to 11 ft" || f.Chips[9].Label != "28 to 29 ft" || f.of[19] != 9 {
+	if f := lengths(phrases.English, list); len(f.Chips) != 10 || f.Chips[0].Label != "10 to 11 ft" || f.Chips[9].Label != "28 to 29 ft" || f.of[19] != 9 {
 		t.Errorf("lengths: %v", f)
 	}
-	if f := axles(list); len(f.Chips) != 9 || f.Chips[0].Label != "2,000 to 3,000 lb" || f.Chips[8].Label != "10,000 to 11,000 lb" {
+	if f := axles(phrases.English, list); len(f.Chips) != 9 || f.Chips[0].Label != "2,000 to 3,000 lb" || f.Chips[8].Label != "10,000 to 11,000 lb" {
 		t.Errorf("axles: %v", f)
 	}
 }

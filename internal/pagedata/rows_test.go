@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/phrases"
 	"tarepage/internal/unit"
 )
 
@@ -18,7 +19,7 @@ func given(t *testing.T, front string) *Trailer {
 			t.Fatalf("%s: %s in\n%s", p.At, p.Message, front)
 		}
 	}
-	return &Trailer{Unit: u, Work: compute.Unit(u, compute.SettingsOf(&unit.Yard{}))}
+	return &Trailer{Lang: phrases.English, Unit: u, Work: compute.Unit(u, compute.SettingsOf(&unit.Yard{}))}
 }
 
 // TestRows: each row of a comparison says what the file says, joins what there is, and is empty
@@ -102,7 +103,7 @@ func TestOffer(t *testing.T) {
 		"price: $5,200\n":                 "",
 		"offer:\n  financing: on terms\n": "on terms",
 	} {
-		if got := Offer(given(t, front).Unit); got != want {
+		if got := Offer(phrases.English, given(t, front).Unit); got != want {
 			t.Errorf("%s: %q, want %q", front, got, want)
 		}
 	}
@@ -116,7 +117,7 @@ func TestSizesAtTheSteps(t *testing.T) {
 		files = append(files, trailer("EX-1", fmt.Sprintf("EX-%d", i), "3,500 lb (tag)", fmt.Sprintf("%d lb (tag)", 2000+i*517)))
 	}
 	list := read(t, files...)
-	f := axles(list)
+	f := axles(phrases.English, list)
 	for _, c := range f.Chips {
 		from, to, ok := strings.Cut(c.Label, " to ")
 		if !ok || from == "" || !strings.HasSuffix(to, " lb") {

@@ -7,6 +7,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/measure"
+	"tarepage/internal/phrases"
 	"tarepage/internal/unit"
 )
 
@@ -33,7 +34,7 @@ func TestTold(t *testing.T) {
 		"tape":                    "tape",
 		"":                        "",
 	} {
-		if got := told(from); got != want {
+		if got := english.saidFrom(from); got != want {
 			t.Errorf("%q is told as %q, want %q", from, got, want)
 		}
 	}
@@ -42,7 +43,7 @@ func TestTold(t *testing.T) {
 // Equipment that was only said has a mark until somebody has looked.
 func TestEquipmentAsTold(t *testing.T) {
 	u, problems := unit.ReadUnit("u.md", []byte("---\nstandard:\n  - tarp kit (said 1:31)\n  - gate (said by the driver)\n  - winch (used)\noptions:\n  - side gate\n---\n"))
-	got := strings.Join(append(equipment(u.Standard), equipment(u.Options)...), "; ")
+	got := strings.Join(append(english.equipment(u.Standard), english.equipment(u.Options)...), "; ")
 	want := "tarp kit (as told at 1:31, not yet checked); gate (as told, not yet checked); winch (used); side gate"
 	if len(problems) > 0 || got != want {
 		t.Errorf("%v\n%s\nwant\n%s", problems, got, want)
@@ -60,7 +61,7 @@ func TestPlateSaysWhatDecides(t *testing.T) {
 		if w == nil || !w.Payload.Known {
 			continue
 		}
-		from := plates(w.Unit, w)[0].From
+		from := english.plates(w.Unit, w)[0].From
 		said[from]++
 		if label := w.Ladder[0].Name == "tag" && w.Unit.Weights.GVWR.From.Origin == measure.Tag; label != (from == "the label decides") {
 			t.Errorf("%s: the lowest limit is %s, and the plate says that %s", w.Unit.Stock.Value, w.Ladder[0].Label, from)
@@ -85,7 +86,7 @@ func TestFills(t *testing.T) {
 			continue
 		}
 		beds++
-		for i, row := range fills(&entry{Unit: w.Unit, work: w}) {
+		for i, row := range english.fills(&entry{Unit: w.Unit, work: w}) {
 			if row.Metric == "" {
 				continue
 			}
@@ -111,3 +112,6 @@ func TestFills(t *testing.T) {
 		t.Error("the demo has no dump bed")
 	}
 }
+
+// english makes pages in English.
+var english = &maker{templates: &templates{lang: phrases.English}}

@@ -10,6 +10,7 @@ import (
 
 	"golang.org/x/net/html"
 
+	"tarepage/internal/phrases"
 	"tarepage/internal/unit"
 	theme "tarepage/themes/default"
 )
@@ -89,7 +90,7 @@ func FuzzPage(f *testing.F) {
 		`]]><x>`, `" onmouseover="alert(1)`, `{{.Yard}} {{template "frame" .}}`, `javascript:alert(1)`, `&lt;script&gt;`, `<!--`, `\u003cscript\u003e`, "\x00\x1b[31m\u202e", "a\u2028b", `</h1`, `<a href="`, "\xff\xfe"} {
 		f.Add(s)
 	}
-	p, err := newTemplates(theme.Files)
+	p, err := newTemplates(theme.Files, phrases.English)
 	if err != nil {
 		f.Fatal(err)
 	}

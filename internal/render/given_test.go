@@ -12,6 +12,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
+	"tarepage/internal/phrases"
 	"tarepage/internal/unit"
 	theme "tarepage/themes/default"
 )
@@ -100,7 +101,7 @@ func TestWhatPagesAreGiven(t *testing.T) {
 		t.Fatal(err, problems)
 	}
 	works := compute.Stock(stock)
-	p, err := newTemplates(theme.Files)
+	p, err := newTemplates(theme.Files, phrases.English)
 	if err != nil {
 		t.Fatal(err)
 	}

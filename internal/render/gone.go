@@ -2,8 +2,6 @@ package render
 
 import (
 	"strings"
-
-	"tarepage/internal/phrases"
 )
 
 // gone is complete by itself: a host shows it at any depth, where relative links would lead
@@ -15,10 +13,10 @@ func (m *maker) gone() ([]byte, error) {
 	if _, path, ok := strings.Cut(strings.TrimPrefix(m.in.Stock.Yard.Site(), "https://"), "/"); ok {
 		p.Root += path
 	}
-	p.Title = phrases.Say("titled", phrases.Say("gone short"), m.frame.Yard.Name)
-	p.Description = phrases.Say("gone about")
+	p.Title = m.lang.Say("titled", m.lang.Say("gone short"), m.frame.Yard.Name)
+	p.Description = m.lang.Say("gone about")
 	var err error
-	if p.Data, err = stated(m.says.Page("", phrases.Say("gone short"))); err != nil {
+	if p.Data, err = stated(m.says.Page("", m.lang.Say("gone short"))); err != nil {
 		return nil, err
 	}
 	return m.page("gone", p)

@@ -8,7 +8,6 @@ import (
 	"tarepage/internal/inspect"
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
-	"tarepage/internal/phrases"
 	"tarepage/internal/sitepath"
 	"tarepage/internal/tables"
 )
@@ -17,24 +16,24 @@ import (
 var unchecked = []string{"law", "frame", "wear", "truck", "uneven"}
 
 func (m *maker) how() ([]byte, error) {
-	p := &howPage{frame: m.frame, Weakest: string(tables.MemoryWeak), Clauses: clauses(tables.AllClauses())}
+	p := &howPage{frame: m.frame, Weakest: string(tables.MemoryWeak), Clauses: m.clauses(tables.AllClauses())}
 	for _, key := range unchecked {
-		p.Unchecked = append(p.Unchecked, phrases.Say("unchecked "+key))
+		p.Unchecked = append(p.Unchecked, m.lang.Say("unchecked "+key))
 	}
 	var err error
-	if p.Data, err = stated(m.says.Page(sitepath.HowWeFigure, phrases.Say("how title"))); err != nil {
+	if p.Data, err = stated(m.says.Page(sitepath.HowWeFigure, m.lang.Say("how title"))); err != nil {
 		return nil, err
 	}
 	p.Canonical = m.at(sitepath.HowWeFigure)
-	p.Title = phrases.Say("titled", phrases.Say("how title"), m.frame.Yard.Name)
-	p.Description = phrases.Say("how about")
+	p.Title = m.lang.Say("titled", m.lang.Say("how title"), m.frame.Yard.Name)
+	p.Description = m.lang.Say("how about")
 	p.Steps = m.steps()
 	for _, d := range compute.All {
 		p.Figures = append(p.Figures, definition{Name: d.Name, Label: d.Label, Formula: d.Formula, What: d.What, Source: d.Source,
-			Clauses: clauses(tables.Clauses(d.Source))})
+			Clauses: m.clauses(tables.Clauses(d.Source))})
 	}
 	for _, r := range inspect.All {
-		def := definition{Name: r.Name, Title: r.Title, Why: r.Why, Source: r.Source, Clauses: clauses(tables.Clauses(r.Source))}
+		def := definition{Name: r.Name, Title: r.Title, Why: r.Why, Source: r.Source, Clauses: m.clauses(tables.Clauses(r.Source))}
 		switch r.Severity {
 		case inspect.Stop:
 			p.Stops = append(p.Stops, def)
@@ -45,12 +44,12 @@ func (m *maker) how() ([]byte, error) {
 	for _, g := range tables.Grades() {
 		p.Grades = append(p.Grades, grade{string(g), g.Meaning()})
 	}
-	p.Tables = tableRows()
+	p.Tables = m.tableRows()
 	for _, s := range tables.StateRules() {
 		p.States = append(p.States, definition{
 			Name:   s.State + ", " + s.Subject,
 			What:   strings.TrimSpace(measure.Number(s.Value, 2) + " " + s.Unit + ", " + s.Condition),
-			Source: phrases.Say("how looked", s.Cite+"; "+s.Source, s.Checked),
+			Source: m.lang.Say("how looked", s.Cite+"; "+s.Source, s.Checked),
 		})
 	}
 	return m.page("how", p)
@@ -77,23 +76,23 @@ func (m *maker) steps() *link {
 }
 
 // clauses are documents with the editions that were read.
-func clauses(list []tables.Clause) (out []clause) {
+func (m *maker) clauses(list []tables.Clause) (out []clause) {
 	for _, c := range list {
 		edition := c.Edition
 		if len(edition) == 4 && strings.Contains(c.Document, " CFR ") { // an annual edition of the code
-			edition = phrases.Say("how edition", edition)
+			edition = m.lang.Say("how edition", edition)
 		}
 		out = append(out, clause{c.Document, edition, c.Since()})
 	}
 	return out
 }
 
-func tableRows() (out []table) {
+func (m *maker) tableRows() (out []table) {
 	for _, t := range tables.All() {
-		row := table{Title: t.Title, Rows: rows(t.Rows), Sources: t.Sources}
+		row := table{Title: t.Title, Rows: m.rowCount(t.Rows), Sources: t.Sources}
 		var graded []string
 		for _, g := range t.Grades {
-			graded = append(graded, phrases.Say("how graded", rows(g.Rows), string(g.Grade)))
+			graded = append(graded, m.lang.Say("how graded", m.rowCount(g.Rows), string(g.Grade)))
 		}
 		row.Graded = strings.Join(graded, ", ")
 		out = append(out, row)
@@ -101,6 +100,6 @@ func tableRows() (out []table) {
 	return out
 }
 
-func rows(n int) string {
-	return phrases.Counted("rows", n)
+func (m *maker) rowCount(n int) string {
+	return m.lang.Counted("rows", n)
 }

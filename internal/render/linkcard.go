@@ -7,7 +7,6 @@ import (
 	"tarepage/internal/elevation"
 	"tarepage/internal/linkcard"
 	"tarepage/internal/pagedata"
-	"tarepage/internal/phrases"
 )
 
 // linkCard is the card that a link to a unit's page shows.
@@ -23,27 +22,27 @@ func (m *maker) carded(e *entry) (*linkCard, error) {
 	if m.in.Cards == nil || m.in.Stock.Yard.Site() == "" {
 		return nil, nil
 	}
-	f := linkcard.Face{Yard: m.frame.Yard.Name, Title: e.Title.Value, Caution: phrases.Say("link label")}
+	f := linkcard.Face{Yard: m.frame.Yard.Name, Title: e.Title.Value, Caution: m.lang.Say("link label")}
 	add := func(label, text string) {
 		f.Figures = append(f.Figures, linkcard.Figure{Label: label, Text: text})
 	}
 	if e.Weights.GVWR.Given() {
-		add(phrases.Say("card gvwr"), e.Weights.GVWR.Words())
+		add(m.lang.Say("card gvwr"), e.Weights.GVWR.Words())
 	}
 	if p := e.work.Figure("payload"); p != nil {
-		add(phrases.Say("compare payload"), p.Text)
+		add(m.lang.Say("compare payload"), p.Text)
 	} else {
-		add(phrases.Say("compare payload"), phrases.Say("not figured"))
+		add(m.lang.Say("compare payload"), m.lang.Say("not figured"))
 	}
 	// People pass a picture on for months, so it says as of when it was true.
-	label, asOf := phrases.Say("compare price"), shortMonth(m.frame.Yard.AsOf)
+	label, asOf := m.lang.Say("compare price"), shortMonth(m.frame.Yard.AsOf)
 	switch {
 	case e.sold():
-		label = phrases.Say("link as of", asOf)
+		label = m.lang.Say("link as of", asOf)
 	case e.Price.Given():
-		label = phrases.Say("link price", asOf)
+		label = m.lang.Say("link price", asOf)
 	}
-	add(label, pagedata.Price(e.Unit))
+	add(label, pagedata.Price(m.lang, e.Unit))
 	for _, p := range m.worked(e) {
 		if f.Photo == nil {
 			f.Photo = p

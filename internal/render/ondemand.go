@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"tarepage/internal/feed"
+	"tarepage/internal/phrases"
 	"tarepage/internal/stockfile"
 )
 
@@ -43,7 +44,7 @@ func NewOnDemand(theme fs.FS, in Input, before *OnDemand) (*OnDemand, error) {
 		p = before.m.templates
 	} else {
 		var err error
-		if p, err = newTemplates(theme); err != nil {
+		if p, err = newTemplates(theme, phrases.English); err != nil {
 			return nil, err
 		}
 	}

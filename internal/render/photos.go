@@ -7,7 +7,6 @@ import (
 
 	"tarepage/internal/measure"
 	"tarepage/internal/photo"
-	"tarepage/internal/phrases"
 )
 
 // worked are the unit's finished photos in the unit file's order, nil for one that could not
@@ -52,7 +51,7 @@ func (m *maker) photos(e *entry) []shownPhoto {
 		out = append(out, s)
 	}
 	for i := range out {
-		out[i].Nth = phrases.Say("photo nth", fmt.Sprint(i+1), fmt.Sprint(len(out)))
+		out[i].Nth = m.lang.Say("photo nth", fmt.Sprint(i+1), fmt.Sprint(len(out)))
 	}
 	return out
 }

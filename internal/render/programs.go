@@ -8,7 +8,6 @@ import (
 	"tarepage/internal/feed"
 	"tarepage/internal/kinds"
 	"tarepage/internal/pagedata"
-	"tarepage/internal/phrases"
 	"tarepage/internal/sitepath"
 	"tarepage/internal/stockfile"
 )
@@ -65,10 +64,10 @@ func (m *maker) sitemap(jobs []job) []feed.Page {
 
 func (m *maker) news(site string) *feed.News {
 	y := m.in.Stock.Yard
-	n := &feed.News{Site: site, Title: phrases.Say("yard news", m.frame.Yard.Name), Yard: m.frame.Yard.Name, Email: m.frame.Yard.Email, AsOf: y.AsOf.Value}
+	n := &feed.News{Site: site, Title: m.lang.Say("yard news", m.frame.Yard.Name), Yard: m.frame.Yard.Name, Email: m.frame.Yard.Email, AsOf: y.AsOf.Value}
 	for _, e := range m.units {
 		i := feed.Item{Address: m.at(e.path), Kind: kinds.Of(e.Kind.Value).Label, Changed: e.Unit.Changed(),
-			Title: e.Title.Value + ", " + pagedata.Price(e.Unit), Text: m.told(e)}
+			Title: e.Title.Value + ", " + pagedata.Price(m.lang, e.Unit), Text: m.told(e)}
 		if e.Availability.Value != "on order" {
 			i.Arrived = e.Arrived.Value
 		}
@@ -83,23 +82,23 @@ func (m *maker) told(e *entry) string {
 	y := m.in.Stock.Yard
 	since := func(s string, day interface{ Known() bool }, long string) string {
 		if day.Known() {
-			s = phrases.Say("news since", s, long)
+			s = m.lang.Say("news since", s, long)
 		}
 		return s
 	}
 	d := e.Availability.Since()
-	say := []string{phrases.Say("news is", e.Stock.Value, since(e.Availability.Value, d, d.Long()))}
+	say := []string{m.lang.Say("news is", e.Stock.Value, since(e.Availability.Value, d, d.Long()))}
 	if !e.sold() {
 		d = e.Price.Since()
-		offer := since(pagedata.Price(e.Unit), d, d.Long())
+		offer := since(pagedata.Price(m.lang, e.Unit), d, d.Long())
 		if e.Price.Given() && y.Excludes.Given() {
-			offer = phrases.Say("terms excludes", offer, y.Excludes.Value)
+			offer = m.lang.Say("terms excludes", offer, y.Excludes.Value)
 		}
 		say = append(say, offer)
 	}
-	numbers := phrases.Say("news gvwr", e.Weights.GVWR.Words())
+	numbers := m.lang.Say("news gvwr", e.Weights.GVWR.Words())
 	if f := e.work.Figure("payload"); f != nil {
-		numbers = phrases.Say("news payload", e.Weights.GVWR.Words(), f.Text)
+		numbers = m.lang.Say("news payload", e.Weights.GVWR.Words(), f.Text)
 	}
 	return strings.Join(append(say, numbers), ". ") + ". " + strings.Join(compute.Safety, " ")
 }

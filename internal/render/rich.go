@@ -21,10 +21,15 @@ var richMarks = []struct {
 	{regexp.MustCompile(`____`), `<span class="line"></span>`},
 }
 
+// richIn is rich for the templates of a language.
+func richIn(lang phrases.Language) func(string, ...any) template.HTML {
+	return func(key string, blanks ...any) template.HTML { return rich(lang, key, blanks...) }
+}
+
 // rich is the phrase with the key as HTML, its marks turned into elements and its blanks filled
 // in. A blank of template.HTML is taken as it is; of what else comes nothing is a mark.
-func rich(key string, blanks ...any) template.HTML {
-	text := html.EscapeString(phrases.Say(key))
+func rich(lang phrases.Language, key string, blanks ...any) template.HTML {
+	text := html.EscapeString(lang.Say(key))
 	for _, m := range richMarks {
 		text = m.form.ReplaceAllString(text, m.html)
 	}

@@ -14,7 +14,6 @@ import (
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/pagedata"
-	"tarepage/internal/phrases"
 )
 
 func (m *maker) printed(e *entry, path, title string) (printedPage, error) {
@@ -23,19 +22,19 @@ func (m *maker) printed(e *entry, path, title string) (printedPage, error) {
 	s.Style, s.Policy = m.sheetStyle, m.sheetPolicy
 	s.Back = s.Root + e.path
 	s.Canonical = m.at(path)
-	s.Title = phrases.Say("sheet titled", title, e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
-	s.Description = phrases.Say("sheet about", title, e.Stock.Value)
+	s.Title = m.lang.Say("sheet titled", title, e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
+	s.Description = m.lang.Say("sheet about", title, e.Stock.Value)
 	var err error
-	s.Data, err = stated(m.says.Page(path, phrases.Say("sheet of", title, e.Stock.Value)))
+	s.Data, err = stated(m.says.Page(path, m.lang.Say("sheet of", title, e.Stock.Value)))
 	return s, err
 }
 
 func (m *maker) lot(e *entry) ([]byte, error) {
-	s, err := m.printed(e, e.lot, phrases.Say("print lot"))
+	s, err := m.printed(e, e.lot, m.lang.Say("print lot"))
 	if err != nil {
 		return nil, err
 	}
-	p := &lotSheet{printedPage: s, Availability: e.Availability.Value, Price: pagedata.Price(e.Unit), Excludes: m.offered(e.Unit)}
+	p := &lotSheet{printedPage: s, Availability: e.Availability.Value, Price: pagedata.Price(m.lang, e.Unit), Excludes: m.offered(e.Unit)}
 	p.Big = kinds.Of(e.Kind.Value).Noun
 	if l := e.work.Figure("deck-length"); l != nil {
 		p.Big = l.Text + " " + p.Big
@@ -50,7 +49,7 @@ func (m *maker) lot(e *entry) ([]byte, error) {
 			return nil, err
 		}
 	}
-	p.Cautions, p.Proven = messages(e), proven(e)
+	p.Cautions, p.Proven = messages(e), m.proven(e)
 	return m.page("lot", p)
 }
 
@@ -58,14 +57,14 @@ func (m *maker) lot(e *entry) ([]byte, error) {
 // paper, so each is in both systems.
 func (m *maker) keyNumbers(e *entry) []labeled {
 	space := e.work.Space
-	payload := phrases.Say("not figured")
+	payload := m.lang.Say("not figured")
 	if f := e.work.Figure("payload"); f != nil {
 		payload = f.Text
 	}
 	out := []labeled{
-		{Label: phrases.Say("card gvwr"), Text: e.Weights.GVWR.Words()},
-		{Label: phrases.Say("tag empty"), Text: e.Weights.Empty.Words()},
-		{Label: phrases.Say("compare payload"), Text: payload},
+		{Label: m.lang.Say("card gvwr"), Text: e.Weights.GVWR.Words()},
+		{Label: m.lang.Say("tag empty"), Text: e.Weights.Empty.Words()},
+		{Label: m.lang.Say("compare payload"), Text: payload},
 	}
 	if l := e.work.Figure("deck-length"); l != nil {
 		text := l.Text
@@ -122,21 +121,21 @@ func code(address string) (template.HTML, error) {
 }
 
 func (m *maker) handOver(e *entry) ([]byte, error) {
-	s, err := m.printed(e, e.handOver, phrases.Say("print hand-over"))
+	s, err := m.printed(e, e.handOver, m.lang.Say("print hand-over"))
 	if err != nil {
 		return nil, err
 	}
 	p := &handOver{printedPage: s, Numbers: m.keyNumbers(e), Cautions: messages(e)}
 	t, exact := e.Tires, e.work.MetricOf()
 	for _, r := range compute.Rechecks {
-		p.Rechecks = append(p.Rechecks, inBoth(phrases.Say("card miles", r), exact))
+		p.Rechecks = append(p.Rechecks, inBoth(m.lang.Say("card miles", r), exact))
 	}
 	if t.Pressure.Given() {
 		p.Pressure, p.PressureFrom = inBoth(t.Pressure.Words(), exact), t.Pressure.From.String()
 	}
 	p.Wheels = t.Size.Value
 	if t.PerAxle.Given() {
-		p.Wheels = phrases.Say("card tire count", p.Wheels, t.PerAxle.Words())
+		p.Wheels = m.lang.Say("card tire count", p.Wheels, t.PerAxle.Words())
 	}
 	if f := e.work.Figure("wheel-torque"); f != nil {
 		p.TorqueMetric = strings.Join(e.work.TorqueMetric, ", ")
@@ -148,15 +147,15 @@ func (m *maker) handOver(e *entry) ([]byte, error) {
 	if c := e.Unit.Hitch.Chains; c.Count.Given() {
 		p.Chains = c.Count.Words()
 		if c.Breaking.Given() {
-			p.Chains = phrases.Say("card chain strength", p.Chains, inBoth(c.Breaking.Words(), exact))
+			p.Chains = m.lang.Say("card chain strength", p.Chains, inBoth(c.Breaking.Words(), exact))
 		}
 	}
 	p.Coupled, p.Chained = coupled(e.Unit.Hitch.Kind.Value, p.Ball != "", p.Chains != "")
 	p.Brakes, p.Breakaway = e.Unit.Brakes.Kind.Value, e.Unit.Brakes.Breakaway.Value
 	for _, d := range e.TieDowns {
-		text := phrases.Say("card point unrated", d.Count.Words())
+		text := m.lang.Say("card point unrated", d.Count.Words())
 		if d.Rating.Given() {
-			text = phrases.Say("card point rated", d.Count.Words(), inBoth(d.Rating.Words(), exact))
+			text = m.lang.Say("card point rated", d.Count.Words(), inBoth(d.Rating.Words(), exact))
 		}
 		p.Points = append(p.Points, labeled{Label: label(d.Kind.Value), Text: text})
 	}

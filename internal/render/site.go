@@ -161,8 +161,8 @@ func (e *entry) whole() *entry {
 }
 
 // data is the entry as the data of pages have it.
-func (e *entry) data() pagedata.Trailer {
-	return pagedata.Trailer{Unit: e.Unit, Work: e.work, Cautions: len(e.cautions)}
+func (m *maker) data(e *entry) pagedata.Trailer {
+	return pagedata.Trailer{Lang: m.lang, Unit: e.Unit, Work: e.work, Cautions: len(e.cautions)}
 }
 
 // again is the entry with all figures of its unit.
@@ -208,7 +208,7 @@ func begin(p *templates, in Input) (*maker, error) {
 	m.frame = frame{Policy: p.policy, Style: p.style, Safety: compute.Safety, Yard: yardCard{
 		Name: y.Name.Value, Phone: y.Phone.Value, Texts: y.Texts.Value, Ways: y.Directions.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
 		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
-	}, Example: y.IsExample(), Hidden: y.IsExample(), Feeds: y.Site() != "", Terms: offered(y)}
+	}, Example: y.IsExample(), Hidden: y.IsExample(), Feeds: y.Site() != "", Terms: m.terms(y)}
 	m.enter()
 	machines, err := pagedata.Machines()
 	m.machines = script{hashed("machines", machines), machines}
@@ -225,7 +225,7 @@ func stated(data []byte, err error) (template.JS, error) { return template.JS(da
 // Site makes every page, and the scripts that pages load, and hands each to the target.
 // Pages are made several at a time; Add is called for one at a time.
 func Site(theme fs.FS, in Input, to Target) (Made, error) {
-	p, err := newTemplates(theme)
+	p, err := newTemplates(theme, phrases.English)
 	if err != nil {
 		return Made{}, err
 	}
@@ -323,10 +323,10 @@ func (m *maker) scripted() error {
 }
 
 // offered is what holds for every price and every availability.
-func offered(y *unit.Yard) string {
-	s := phrases.Say("terms as of", y.AsOf.Value.Long())
+func (m *maker) terms(y *unit.Yard) string {
+	s := m.lang.Say("terms as of", y.AsOf.Value.Long())
 	if y.Excludes.Given() {
-		s = phrases.Say("terms exclude", s, y.Excludes.Value)
+		s = m.lang.Say("terms exclude", s, y.Excludes.Value)
 	}
 	return s
 }

@@ -16,6 +16,7 @@ import (
 	"tarepage/internal/measure"
 	"tarepage/internal/oracle"
 	"tarepage/internal/pagedata"
+	"tarepage/internal/phrases"
 	theme "tarepage/themes/default"
 )
 
@@ -29,7 +30,7 @@ type statics struct {
 
 func newStatics(t *testing.T) *statics {
 	t.Helper()
-	scripts, err := readScripts(theme.Files)
+	scripts, err := readScripts(theme.Files, phrases.English)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -957,7 +958,7 @@ func TestStaticsNames(t *testing.T) {
 // TestYardKilograms: what yard.js writes in kilograms is what internal/measure writes, to
 // the last digit.
 func TestYardKilograms(t *testing.T) {
-	p, err := newTemplates(theme.Files)
+	p, err := newTemplates(theme.Files, phrases.English)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -985,7 +986,7 @@ func TestYardKilograms(t *testing.T) {
 // TestStaticsWants: which prices and loads statics.js reads out of what is searched for, and which it
 // leaves among the words.
 func TestStaticsWants(t *testing.T) {
-	p, err := newTemplates(theme.Files)
+	p, err := newTemplates(theme.Files, phrases.English)
 	if err != nil {
 		t.Fatal(err)
 	}

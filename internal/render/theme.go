@@ -66,6 +66,8 @@ func (o over) Open(name string) (fs.File, error) {
 
 // templates are the theme made ready: parsed templates, minified styles, their policies.
 type templates struct {
+	// lang is the language of the pages, a column of the table of phrases.
+	lang   phrases.Language
 	pages  map[string]*template.Template
 	style  template.CSS
 	policy string
@@ -110,7 +112,7 @@ type script struct {
 }
 
 // readScripts makes the theme's scripts small and names them.
-func readScripts(theme fs.FS) (map[string]script, error) {
+func readScripts(theme fs.FS, lang phrases.Language) (map[string]script, error) {
 	small := minify.New()
 	small.AddFunc("text/javascript", js.Minify)
 	out := map[string]script{}
@@ -137,9 +139,9 @@ func readScripts(theme fs.FS) (map[string]script, error) {
 		}
 		switch name {
 		case "statics.js":
-			text = append(phrases.Script(all), text...)
+			text = append(lang.Script(all), text...)
 		case "yard.js", "keep.js", "worker.js":
-			text = append(phrases.Script(string(raw)), text...)
+			text = append(lang.Script(string(raw)), text...)
 		}
 		out[name] = script{hashed(strings.TrimSuffix(name, ".js"), text), text}
 	}
@@ -225,8 +227,8 @@ func styled(theme fs.FS, names ...string) (template.CSS, string, error) {
 		base64.StdEncoding.EncodeToString(sum[:]) + "'; base-uri 'none'; form-action 'none'", nil
 }
 
-func newTemplates(theme fs.FS) (*templates, error) {
-	p := &templates{pages: map[string]*template.Template{}, min: minify.New()}
+func newTemplates(theme fs.FS, lang phrases.Language) (*templates, error) {
+	p := &templates{lang: lang, pages: map[string]*template.Template{}, min: minify.New()}
 	// The end tags and quotes stay, because other programs read the pages; they cost five
 	// percent. The style is minified by itself, below: its hash is in the policy, so nothing
 	// may change it afterward.
@@ -257,12 +259,12 @@ func newTemplates(theme fs.FS) (*templates, error) {
 		return nil, err
 	}
 
-	if p.scripts, err = readScripts(theme); err != nil {
+	if p.scripts, err = readScripts(theme, lang); err != nil {
 		return nil, err
 	}
 
 	for _, name := range []string{"yard", "unit", "workings", "lot", "handover", "how", "gone"} {
-		t, err := template.New(name).Option("missingkey=error").Funcs(template.FuncMap{"say": phrases.Say, "rich": rich, "ticks": ticks}).ParseFS(theme, "frame.html", "photos.html", name+".html")
+		t, err := template.New(name).Option("missingkey=error").Funcs(template.FuncMap{"say": lang.Say, "rich": richIn(lang), "ticks": ticks}).ParseFS(theme, "frame.html", "photos.html", name+".html")
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)
 		}

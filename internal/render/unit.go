@@ -55,12 +55,12 @@ func (m *maker) head(p *unitPage, e *entry) error {
 	short, more := shortTitle(e.Title.Value)
 	p.Heading = unbroken(short)
 	p.Title = m.titled(e, short)
-	p.Description = describe(e.Title.Value, m.frame.Yard.Town, e.work)
+	p.Description = m.describe(e.Title.Value, m.frame.Yard.Town, e.work)
 	p.Kind, p.KindLink = strings.ToLower(kinds.Of(e.Kind.Value).Label), p.Root+e.kind
-	p.Facts = facts(e.Unit, more)
+	p.Facts = m.facts(e.Unit, more)
 	p.Availability = e.Availability.Value
 	p.AvailMark = map[string]string{"on the yard": "here", "sold": "gone"}[e.Availability.Value]
-	p.Price, p.Excludes, p.Sold = pagedata.Price(e.Unit), m.offered(e.Unit), e.sold()
+	p.Price, p.Excludes, p.Sold = pagedata.Price(m.lang, e.Unit), m.offered(e.Unit), e.sold()
 	for _, n := range e.nearest() {
 		p.Nearest = append(p.Nearest, m.near(n))
 	}
@@ -74,19 +74,19 @@ var drawingName = regexp.MustCompile(`"(el-[a-z0-9-]+-[td])"`)
 
 // firstFigures fills in the tag, the cautions, the drawing and the payload.
 func (m *maker) firstFigures(p *unitPage, e *entry) error {
-	p.Plate, p.Firsts = plates(e.Unit, e.work), firsts(e.Unit, e.work)
+	p.Plate, p.Firsts = m.plates(e.Unit, e.work), m.firsts(e.Unit, e.work)
 	for i := range p.Plate {
 		pl := &p.Plate[i]
 		pl.From, pl.Proof = m.from(e, pl.path, pl.From)
 		if pl.Proof == "" {
-			pl.From = told(pl.From)
+			pl.From = m.saidFrom(pl.From)
 		}
 	}
 	for _, c := range e.cautions {
 		p.Cautions = append(p.Cautions, caution{Message: upper(ending(c.Message)), Why: c.Rule.Why, Source: c.Source, Rule: c.Rule.Name,
 			Danger: c.First || !remarkable[c.Rule.Name]})
 	}
-	p.Fills = fills(e)
+	p.Fills = m.fills(e)
 	if svg, ok := elevation.Side(e.work); ok {
 		// internal/elevation draws it and escapes what it writes.
 		p.View, p.ViewWords = template.HTML(svg), elevation.Words(e.work)
@@ -107,7 +107,7 @@ func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
 	shots := m.photos(e)
 	p.Photos = shots
 	if p.Recording == nil && len(e.Body.Whole().Notes) > 0 && m.moments(e)(0).href == "" {
-		p.Untimed = phrases.Say("walk times")
+		p.Untimed = m.lang.Say("walk times")
 	}
 	if p.Recording != nil {
 		p.Recording.Poster, p.Policy = poster(shots), m.watched(p.Policy)
@@ -118,8 +118,8 @@ func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
 // moreOf fills in what the file states, and where the page leads.
 func (m *maker) moreOf(p *unitPage, e *entry) error {
 	p.Specs = m.specs(e)
-	p.Proven = proven(e)
-	p.Standard, p.Options = equipment(e.Standard), equipment(e.Options)
+	p.Proven = m.proven(e)
+	p.Standard, p.Options = m.equipment(e.Standard), m.equipment(e.Options)
 	p.Workings, p.Worked = p.Root+e.workings, measure.Count(len(e.work.Figures))
 	if !e.sold() {
 		p.Compare = comparing(p.Root, e)
@@ -130,12 +130,12 @@ func (m *maker) moreOf(p *unitPage, e *entry) error {
 }
 
 // proven says how many ratings have a photo as proof, or nothing where none has.
-func proven(e *entry) string {
+func (m *maker) proven(e *entry) string {
 	some, all := e.PhotographedRatings()
 	if some == 0 {
 		return ""
 	}
-	return phrases.Say("specs proven", measure.Count(some), measure.Count(all))
+	return m.lang.Say("specs proven", measure.Count(some), measure.Count(all))
 }
 
 // trailerStated is what a trailer's page states for programs.
@@ -161,14 +161,14 @@ func (m *maker) workings(e *entry) ([]byte, error) {
 	m.twofold(&p.frame)
 	p.Root = "../"
 	p.Back = p.Root + e.path
-	p.Title = phrases.Say("workings titled", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
+	p.Title = m.lang.Say("workings titled", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
 	p.Canonical = m.at(e.workings)
 	var err error
-	if p.Data, err = stated(m.says.Page(e.workings, phrases.Say("workings of", e.Stock.Value))); err != nil {
+	if p.Data, err = stated(m.says.Page(e.workings, m.lang.Say("workings of", e.Stock.Value))); err != nil {
 		return nil, err
 	}
-	p.Description = phrases.Say("workings about", e.Stock.Value)
-	p.Forces = forcesOf(e)
+	p.Description = m.lang.Say("workings about", e.Stock.Value)
+	p.Forces = m.forcesOf(e)
 	if drawn, ok := elevation.EnvelopeOf(e.work); ok {
 		// internal/elevation draws it and escapes what it writes.
 		p.Envelope, p.EnvelopeWords, p.EnvelopeLoad = template.HTML(drawn.SVG), drawn.Words, drawn.Long
@@ -183,13 +183,13 @@ func (m *maker) workings(e *entry) ([]byte, error) {
 }
 
 // forcesOf is the example of a trailer, or nil where too little was measured.
-func forcesOf(e *entry) *forces {
+func (m *maker) forcesOf(e *entry) *forces {
 	f, ok := elevation.ForcesOf(e.work)
 	if !ok {
 		return nil
 	}
 	// internal/elevation draws it and escapes what it writes.
-	drawing := template.HTML(f.SVG(func(key, amount string) string { return phrases.Say("forces "+key, amount) }))
+	drawing := template.HTML(f.SVG(func(key, amount string) string { return m.lang.Say("forces "+key, amount) }))
 	return &forces{Drawing: drawing, Empty: f.Empty, Tongue: f.Tongue, Balance: f.Balance, Payload: f.Payload, Middle: f.Middle, Group: f.Group,
 		Truck: f.Truck, TruckSum: e.work.Figure("tongue-at-payload").Working(), Axles: f.Axles, AxlesSum: e.work.Figure("axles-at-payload").Working()}
 }
@@ -215,7 +215,7 @@ func (m *maker) near(e *entry) labeled {
 			facts = append(facts, short(name, e.work)+" "+f.Text)
 		}
 	}
-	facts = append(facts, pagedata.Price(e.Unit))
+	facts = append(facts, pagedata.Price(m.lang, e.Unit))
 	if more := m.offered(e.Unit); more != "" {
 		facts = append(facts, more)
 	}
@@ -263,7 +263,7 @@ const mostTitle = 60
 // town and the stock number, as far as they fit.
 func (m *maker) titled(e *entry, short string) string {
 	title := short
-	for _, more := range []string{pagedata.Price(e.Unit), m.frame.Yard.Town, e.Stock.Value} {
+	for _, more := range []string{pagedata.Price(m.lang, e.Unit), m.frame.Yard.Town, e.Stock.Value} {
 		if longer := title + ", " + more; more != "" && utf8.RuneCountInString(longer) < mostTitle {
 			title = longer
 		}
@@ -271,7 +271,7 @@ func (m *maker) titled(e *entry, short string) string {
 	return title
 }
 
-func facts(u *unit.Unit, more string) string {
+func (m *maker) facts(u *unit.Unit, more string) string {
 	var out []string
 	if more != "" {
 		out = append(out, more)
@@ -287,12 +287,12 @@ func facts(u *unit.Unit, more string) string {
 		out = append(out, u.Color.Value)
 	}
 	if u.Arrived.Given() {
-		out = append(out, phrases.Say("arrived "+u.Availability.Value, u.Arrived.Value.Long()))
+		out = append(out, m.lang.Say("arrived "+u.Availability.Value, u.Arrived.Value.Long()))
 	}
 	return strings.Join(out, ", ")
 }
 
-func describe(heading, town string, w *compute.Work) string {
+func (m *maker) describe(heading, town string, w *compute.Work) string {
 	if strings.Contains(heading, ", ") {
 		heading += "," // the last of its parts
 	}
@@ -304,29 +304,29 @@ func describe(heading, town string, w *compute.Work) string {
 		key += " in"
 	}
 	gvwr := w.Unit.Weights.GVWR.Words()
-	numbers := phrases.Say("news gvwr", gvwr)
+	numbers := m.lang.Say("news gvwr", gvwr)
 	if f := w.Figure("payload"); f != nil {
-		numbers = phrases.Say("news payload", gvwr, f.Text)
+		numbers = m.lang.Say("news payload", gvwr, f.Text)
 	}
-	return phrases.Say(key, heading, numbers, town)
+	return m.lang.Say(key, heading, numbers, town)
 }
 
 // plates are the four figures of the tag, each with where it comes from. What was only said
 // is marked.
-func plates(u *unit.Unit, w *compute.Work) []plate {
-	var out tagPlates
-	out.worked(phrases.Say("tag payload"), w, "payload", cmp.Or(w.Decides(), phrases.Say("tag decides")))
-	out.stated(phrases.Say("tag empty"), "weights.empty", u.Weights.Empty.Given(), u.Weights.Empty.Words(), u.Weights.Empty.From.String())
-	out.stated(phrases.Say("card gvwr"), "weights.gvwr", u.Weights.GVWR.Given(), u.Weights.GVWR.Words(), u.Weights.GVWR.From.String())
+func (m *maker) plates(u *unit.Unit, w *compute.Work) []plate {
+	out := tagPlates{lang: m.lang}
+	out.worked(m.lang.Say("tag payload"), w, "payload", cmp.Or(w.Decides(), m.lang.Say("tag decides")))
+	out.stated(m.lang.Say("tag empty"), "weights.empty", u.Weights.Empty.Given(), u.Weights.Empty.Words(), u.Weights.Empty.From.String())
+	out.stated(m.lang.Say("card gvwr"), "weights.gvwr", u.Weights.GVWR.Given(), u.Weights.GVWR.Words(), u.Weights.GVWR.From.String())
 	var coupling []string
 	if u.Hitch.Ball.Given() {
-		coupling = append(coupling, phrases.Say("tag ball", u.Hitch.Ball.Words()))
+		coupling = append(coupling, m.lang.Say("tag ball", u.Hitch.Ball.Words()))
 	}
 	if u.Hitch.Plug.Given() {
-		coupling = append(coupling, phrases.Say("tag plug", u.Hitch.Plug.Value))
+		coupling = append(coupling, m.lang.Say("tag plug", u.Hitch.Plug.Value))
 	}
-	out.stated(phrases.Say("tag hitch"), "", u.Hitch.Kind.Given(), upper(u.Hitch.Kind.Words()), strings.Join(coupling, ", "))
-	return out
+	out.stated(m.lang.Say("tag hitch"), "", u.Hitch.Kind.Given(), upper(u.Hitch.Kind.Words()), strings.Join(coupling, ", "))
+	return out.list
 }
 
 // remarkable are the cautions about papers and about what nobody measured. They are plain
@@ -338,33 +338,33 @@ var remarkable = map[string]bool{
 
 // told says next to a number where it comes from, as people say it, and once that it was only
 // said so far. The specifications keep the owner's own notes.
-func told(from string) string {
+func (m *maker) saidFrom(from string) string {
 	switch p := measure.ParseProvenance(from); {
 	case p.Origin == measure.Tag:
-		return phrases.Say("from label")
+		return m.lang.Say("from label")
 	case p.Origin == measure.ScaleTicket && p.Date() != "":
 		if day, err := unit.ParseDay(p.Date()); err == nil {
-			return phrases.Say("from scale", day.Long())
+			return m.lang.Say("from scale", day.Long())
 		}
 	case p.Origin == measure.Said && p.Timed:
-		return phrases.Say("told at", measure.Clock(int(p.At)))
+		return m.lang.Say("told at", measure.Clock(int(p.At)))
 	case p.Origin == measure.Said:
-		return phrases.Say("told")
+		return m.lang.Say("told")
 	}
 	return from
 }
 
 // equipment are the words of items, each with the mark "as told" until somebody has looked.
-func equipment(list []unit.Text) []string {
+func (m *maker) equipment(list []unit.Text) []string {
 	var out []string
 	for _, t := range list {
 		switch {
 		case t.From.Origin != measure.Said:
 			out = append(out, t.Value)
 		case t.From.Timed:
-			out = append(out, phrases.Say("kit told at", t.Value, measure.Clock(int(t.From.At))))
+			out = append(out, m.lang.Say("kit told at", t.Value, measure.Clock(int(t.From.At))))
 		default:
-			out = append(out, phrases.Say("kit told", t.Value))
+			out = append(out, m.lang.Say("kit told", t.Value))
 		}
 	}
 	return out
@@ -372,7 +372,7 @@ func equipment(list []unit.Text) []string {
 
 // fills say how high each loose material may be filled into a dump bed, so that its payload
 // is kept: rounded down, the heaviest first.
-func fills(e *entry) []labeled {
+func (m *maker) fills(e *entry) []labeled {
 	heaps := slices.Clone(e.work.Heaps)
 	slices.SortStableFunc(heaps, func(a, b compute.Heap) int { return cmp.Compare(b.Density, a.Density) })
 	var out []labeled
@@ -383,14 +383,14 @@ func fills(e *entry) []labeled {
 		case !e.work.Payload.Known:
 			return nil
 		case h.FitsHeaped && !flat:
-			l.Text = phrases.Say("fill heaped")
+			l.Text = m.lang.Say("fill heaped")
 		case h.FitsStruck:
-			l.Text = phrases.Say("fill level")
+			l.Text = m.lang.Say("fill level")
 		case h.Level > 0:
 			l.Text = measure.Down(h.Level, 1).String()
 			l.Metric = measure.Metric.AtMost(h.Level)
 		default:
-			l.Text = phrases.Say("fill volume", measure.Down(h.Fits, 0.1).Near())
+			l.Text = m.lang.Say("fill volume", measure.Down(h.Fits, 0.1).Near())
 		}
 		out = append(out, l)
 	}
@@ -398,20 +398,20 @@ func fills(e *entry) []labeled {
 }
 
 // firsts are what buyers ask for next, in short. What was only told says so.
-func firsts(u *unit.Unit, w *compute.Work) []labeled {
+func (m *maker) firsts(u *unit.Unit, w *compute.Work) []labeled {
 	var out []labeled
 	add := func(key, text string, from measure.Provenance) {
 		if text != "" {
-			l := labeled{Label: phrases.Say("first " + key), Text: text}
+			l := labeled{Label: m.lang.Say("first " + key), Text: text}
 			if from.Origin == measure.Said {
-				l.From = told(from.String())
+				l.From = m.saidFrom(from.String())
 			}
 			out = append(out, l)
 		}
 	}
 	worked := func(key, name string) {
 		if f := w.Figure(name); f != nil {
-			out = append(out, labeled{Label: phrases.Say("first " + key), Text: f.Text, Metric: w.Metric(f), Figure: name})
+			out = append(out, labeled{Label: m.lang.Say("first " + key), Text: f.Text, Metric: w.Metric(f), Figure: name})
 		}
 	}
 	worked("angle", "loading-angle")
@@ -424,18 +424,18 @@ func firsts(u *unit.Unit, w *compute.Work) []labeled {
 		if l.over.Given() {
 			add(l.key, l.over.Words(), l.over.From)
 		} else {
-			add(l.key, phrases.Say("first missing"), measure.Provenance{})
+			add(l.key, m.lang.Say("first missing"), measure.Provenance{})
 		}
 	}
 	add("long", u.OverallLength.Words(), u.OverallLength.From) // the worked one is among the figures
 	tires := u.Tires.Size.Value
 	if u.Tires.LoadRange.Given() {
-		tires = phrases.Say("tire load range", tires, u.Tires.LoadRange.Value)
+		tires = m.lang.Say("tire load range", tires, u.Tires.LoadRange.Value)
 	}
 	add("tires", tires, u.Tires.Size.From)
 	if f := w.Figure("tire-capacity"); f != nil {
-		l := labeled{Label: phrases.Say("first tires carry"), Text: f.Text, Metric: w.Metric(f), Figure: f.Name}
-		l.Text, l.Metric = tiresCarry(w, l.Text, measure.American), tiresCarry(w, l.Metric, measure.Metric)
+		l := labeled{Label: m.lang.Say("first tires carry"), Text: f.Text, Metric: w.Metric(f), Figure: f.Name}
+		l.Text, l.Metric = m.tiresCarry(w, l.Text, measure.American), m.tiresCarry(w, l.Metric, measure.Metric)
 		out = append(out, l)
 	}
 	worked("truck", "tongue-at-gvwr")
@@ -446,39 +446,42 @@ func firsts(u *unit.Unit, w *compute.Work) []labeled {
 
 // tiresCarry adds to what the tires of one axle carry what all of them carry, so that nobody has to
 // double a number.
-func tiresCarry(w *compute.Work, one string, in measure.System) string {
+func (m *maker) tiresCarry(w *compute.Work, one string, in measure.System) string {
 	if all := w.TiresInAll(); all.Known {
-		return phrases.Say("first tires all", one, in.Limit(all.Value))
+		return m.lang.Say("first tires all", one, in.Limit(all.Value))
 	}
 	return one
 }
 
 // tagPlates are the tag's figures while they are gathered.
-type tagPlates []plate
+type tagPlates struct {
+	lang phrases.Language
+	list []plate
+}
 
 // stated adds a value that the trailer's file states under a key.
 func (t *tagPlates) stated(label, key string, given bool, text, from string) {
 	if !given || text == "" {
 		return
 	}
-	*t = append(*t, plate{Label: label, Text: text, From: from, path: key})
+	t.list = append(t.list, plate{Label: label, Text: text, From: from, path: key})
 }
 
 // worked adds a figure with what it rests on, or why it could not be worked out.
 func (t *tagPlates) worked(label string, w *compute.Work, name, from string) {
 	if f := w.Figure(name); f != nil {
-		*t = append(*t, plate{Label: label, Text: f.Text, From: from, Metric: w.Metric(f), Figure: name})
+		t.list = append(t.list, plate{Label: label, Text: f.Text, From: from, Metric: w.Metric(f), Figure: name})
 		return
 	}
 	for _, a := range w.Absent {
 		if a.Name != name {
 			continue
 		}
-		p := plate{Label: label, Text: phrases.Say("not figured"), From: a.Needs[0].Advice}
+		p := plate{Label: label, Text: t.lang.Say("not figured"), From: a.Needs[0].Advice}
 		if because := a.Needs[0].Because; because != "" {
-			p.Text, p.From = phrases.Say("not known"), phrases.Say("because", because)
+			p.Text, p.From = t.lang.Say("not known"), t.lang.Say("because", because)
 		}
-		*t = append(*t, p)
+		t.list = append(t.list, p)
 	}
 }
 
@@ -528,9 +531,9 @@ func (m *maker) figured(d *compute.Definition, f *compute.Figure, e *entry) figu
 }
 
 // section is a section as a page calls it.
-func section(path string) string {
+func (m *maker) section(path string) string {
 	key := "section " + cmp.Or(path, "whole")
-	if name := phrases.Say(key); name != key {
+	if name := m.lang.Say(key); name != key {
 		return name
 	}
 	return label(path)
@@ -542,7 +545,7 @@ func (m *maker) specs(e *entry) []specGroup {
 		if g.Path == "offer" && e.Availability.Value == "sold" {
 			continue
 		}
-		group := specGroup{Name: section(g.Path)}
+		group := specGroup{Name: m.section(g.Path)}
 		for _, r := range g.Rows {
 			row := labeled{Label: label(strings.TrimPrefix(r.Path, g.Path+".")), Text: r.Text}
 			row.From, row.Proof = m.from(e, r.Key, r.From)

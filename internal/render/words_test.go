@@ -44,7 +44,7 @@ func TestTitles(t *testing.T) {
 	if got := unbroken("82 in x 18 ft trailer, 7,000 lb"); got != "82\u00a0in x 18\u00a0ft trailer, 7,000\u00a0lb" {
 		t.Errorf("%q", got)
 	}
-	m := &maker{}
+	m := &maker{templates: english.templates}
 	m.frame.Yard.Town = "Quillfern"
 	e := wordsOf(t, "title: x\nprice: $5,200\navailability: on the yard\n")
 	for short, want := range map[string]string{
@@ -70,7 +70,7 @@ func TestFactsOfAPage(t *testing.T) {
 		{"condition: used\nyear: 2019\nmake: Quillfern\ncolor: plum\n", "tarp kit", "tarp kit, 2019, Quillfern, used, plum"},
 		{"condition: new\navailability: on the yard\narrived: 2026-11-05\n", "", "new, here since November 5, 2026"},
 	} {
-		if got := facts(wordsOf(t, c.front).Unit, c.more); got != c.want {
+		if got := english.facts(wordsOf(t, c.front).Unit, c.more); got != c.want {
 			t.Errorf("%s: %q, want %q", c.front, got, c.want)
 		}
 	}
@@ -85,7 +85,7 @@ func TestFactsOfAPage(t *testing.T) {
 		{"availability: on the yard\nweights:\n  gvwr: 7,000 lb (tag)\n", "14 ft dump", "", []string{"7,000 lb"}},
 	} {
 		e := wordsOf(t, c.front)
-		got := describe(c.heading, c.town, e.work)
+		got := english.describe(c.heading, c.town, e.work)
 		for _, w := range c.want {
 			if !strings.Contains(got, w) {
 				t.Errorf("%q lacks %q", got, w)
@@ -104,8 +104,8 @@ func TestLabels(t *testing.T) {
 			t.Errorf("%q is labeled %q, want %q", key, got, want)
 		}
 	}
-	if section("") == "" || strings.HasPrefix(section(""), "section") || section("no-such.key") != "No such, key" {
-		t.Errorf("%q, %q", section(""), section("no-such.key"))
+	if english.section("") == "" || strings.HasPrefix(english.section(""), "section") || english.section("no-such.key") != "No such, key" {
+		t.Errorf("%q, %q", english.section(""), english.section("no-such.key"))
 	}
 	if ending("a.") != "a." || ending("a") != "a." || ending("a..") != "a." {
 		t.Error("a clause does not end with one period")
@@ -118,7 +118,7 @@ func TestPlatesOfATag(t *testing.T) {
 	text := func(front string) string {
 		e := wordsOf(t, front)
 		var out []string
-		for _, p := range plates(e.Unit, e.work) {
+		for _, p := range english.plates(e.Unit, e.work) {
 			out = append(out, p.Label+"="+p.Text+" ("+p.From+")")
 		}
 		return strings.Join(out, "; ")
@@ -145,7 +145,7 @@ func TestPlatesOfATag(t *testing.T) {
 func TestFillsOfABed(t *testing.T) {
 	const bed = "kind: dump\nbed:\n  length: 14 ft\n  width: 83 in\n  height: 24 in\n"
 	e := wordsOf(t, bed+"weights:\n  gvwr: 14,000 lb (tag)\n  empty: 4,400 lb (scale ticket 2026-11-03)\n")
-	list := fills(e)
+	list := english.fills(e)
 	if len(list) < 3 {
 		t.Fatalf("%d materials", len(list))
 	}
@@ -159,13 +159,13 @@ func TestFillsOfABed(t *testing.T) {
 	}
 	heaped := fmt.Sprint(list)
 	light := wordsOf(t, bed+"weights:\n  gvwr: 40,000 lb (tag)\n  empty: 4,400 lb (scale ticket 2026-11-03)\n")
-	strong := fmt.Sprint(fills(light))
+	strong := fmt.Sprint(english.fills(light))
 	flat := wordsOf(t, strings.Replace(bed, "  height: 24 in\n", "  height: 24 in\n  heap: no\n", 1)+"weights:\n  gvwr: 40,000 lb (tag)\n  empty: 4,400 lb (scale ticket 2026-11-03)\n")
-	level := fmt.Sprint(fills(flat))
+	level := fmt.Sprint(english.fills(flat))
 	if heaped == strong || strong == level {
 		t.Errorf("the payload or the heap makes no difference:\n%s\n%s\n%s", heaped, strong, level)
 	}
-	if fills(wordsOf(t, bed)) != nil {
+	if english.fills(wordsOf(t, bed)) != nil {
 		t.Error("a bed without a payload has fills")
 	}
 }

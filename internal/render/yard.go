@@ -13,7 +13,6 @@ import (
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/pagedata"
-	"tarepage/internal/phrases"
 	"tarepage/internal/sitepath"
 	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
@@ -95,7 +94,7 @@ func (m *maker) listPage(l list, n int, lists []list) job {
 	part, path := parts[n], sitepath.Further(l.page, n)
 	page := m.yardPage(m.heading(l.page))
 	page.Title = m.listTitle(l.page, l.units)
-	page.Kinds, page.Pages, page.Shown = m.kindLinks(lists, l.page), furtherLinks(l.page, len(parts), n), shown(len(l.units))
+	page.Kinds, page.Pages, page.Shown = m.kindLinks(lists, l.page), furtherLinks(l.page, len(parts), n), m.shown(len(l.units))
 	if k, ok := sitepath.KindOf(l.page); ok {
 		page.FindLink = sitepath.Yard + "#kind=" + k
 	}
@@ -129,7 +128,7 @@ func (m *maker) yardPage(heading string) *yardPage {
 	page.Style, page.Policy = m.yardStyle, m.yardPolicy
 	m.twofold(&page.frame)
 	page.Title = heading
-	page.Description = phrases.Say("link list", heading, m.where())
+	page.Description = m.lang.Say("link list", heading, m.where())
 	return page
 }
 
@@ -137,7 +136,7 @@ func (m *maker) yardPage(heading string) *yardPage {
 func (m *maker) front(sorted []*entry) (job, error) {
 	page := m.yardPage(m.heading(sitepath.Yard))
 	page.Title = m.listTitle(sitepath.Yard, sorted)
-	page.Shown = shown(len(sorted))
+	page.Shown = m.shown(len(sorted))
 	page.Canonical = m.at(sitepath.Yard)
 	for _, f := range stockfile.Files() {
 		page.Programs = append(page.Programs, link{Link: f.Path, Name: f.What})
@@ -176,15 +175,15 @@ func (m *maker) front(sorted []*entry) (job, error) {
 func (m *maker) finder() (*finder, error) {
 	var trailers []pagedata.Trailer
 	for _, e := range m.units {
-		t := e.data()
+		t := m.data(e)
 		t.Photo = m.small(e)
 		for _, c := range e.cautions {
 			t.Warnings = append(t.Warnings, upper(ending(c.Message)))
 		}
 		trailers = append(trailers, t)
 	}
-	facets := pagedata.Facets(trailers)
-	stock, err := pagedata.Stock(trailers, facets, m.scale())
+	facets := pagedata.Facets(m.lang, trailers)
+	stock, err := pagedata.Stock(m.lang, trailers, facets, m.scale())
 	if err != nil {
 		return nil, err
 	}
@@ -273,7 +272,7 @@ func (m *maker) heading(page string) string {
 	case sitepath.Yard:
 		return m.frame.Yard.Name
 	case sitepath.List:
-		return phrases.Say("yard every")
+		return m.lang.Say("yard every")
 	}
 	kind, _ := sitepath.KindOf(page)
 	return kinds.Of(kind).Label
@@ -284,7 +283,7 @@ func (m *maker) kindLinks(lists []list, here string) []link {
 	for _, l := range lists {
 		name := m.heading(l.page)
 		if l.page == sitepath.Yard {
-			name = phrases.Say("yard all")
+			name = m.lang.Say("yard all")
 		}
 		out = append(out, link{Link: l.page, Name: name, Count: measure.Count(len(l.units)), Here: l.page == here})
 	}
@@ -308,9 +307,9 @@ func (m *maker) listTitle(page string, units []*entry) string {
 			n++
 		}
 	}
-	title := phrases.Say("link all", m.where())
+	title := m.lang.Say("link all", m.where())
 	if page != sitepath.Yard {
-		title = phrases.Say("link some", m.heading(page), measure.Count(n), m.where())
+		title = m.lang.Say("link some", m.heading(page), measure.Count(n), m.where())
 	}
 	if whole := title + ", " + m.frame.Yard.Name; utf8.RuneCountInString(whole) < mostTitle && m.where() != m.frame.Yard.Name {
 		return whole
@@ -318,8 +317,8 @@ func (m *maker) listTitle(page string, units []*entry) string {
 	return title
 }
 
-func shown(n int) string {
-	return phrases.Say("sentence", phrases.Counted("count trailer", n))
+func (m *maker) shown(n int) string {
+	return m.lang.Say("sentence", m.lang.Counted("count trailer", n))
 }
 
 func (m *maker) cards(units []*entry) []card {
@@ -371,12 +370,12 @@ func ratings(units []*entry) map[string]string {
 
 // card is a trailer on a page of many, without its silhouette.
 func (m *maker) card(e *entry) card {
-	data := e.data()
+	data := m.data(e)
 	c := card{
 		Link: e.path, Title: e.Title.Value,
 		Here: e.Availability.Value, IsHere: order(e) == 0, Worn: e.Condition.Value,
-		Stock: e.Stock.Value, Price: pagedata.Price(e.Unit), Gone: e.sold(), GVWR: e.Weights.GVWR.Words(),
-		Size: data.Size(), Cautions: pagedata.CautionCount(len(e.cautions)),
+		Stock: e.Stock.Value, Price: pagedata.Price(m.lang, e.Unit), Gone: e.sold(), GVWR: e.Weights.GVWR.Words(),
+		Size: data.Size(), Cautions: pagedata.CautionCount(m.lang, len(e.cautions)),
 	}
 	if f := e.work.Figure("payload"); f != nil {
 		c.Payload, c.PayloadMetric, c.Share = f.Text, e.work.Metric(f), e.work.OnTruck()
@@ -401,17 +400,17 @@ func (e *entry) sold() bool { return e.Availability.Value == "sold" }
 // offered is what the page says next to the price and the availability of a trailer.
 func (m *maker) offered(u *unit.Unit) string {
 	y := m.in.Stock.Yard
-	s := phrases.Say("terms as of", m.frame.Yard.AsOf)
+	s := m.lang.Say("terms as of", m.frame.Yard.AsOf)
 	if !u.Price.Given() || u.Availability.Value == "sold" {
 		return s
 	}
 	if d := u.Price.Since(); d.Known() {
-		s = phrases.Say("terms since", d.Long(), s)
+		s = m.lang.Say("terms since", d.Long(), s)
 	}
 	if y.Excludes.Given() {
-		s = phrases.Say("terms excludes", s, y.Excludes.Value)
+		s = m.lang.Say("terms excludes", s, y.Excludes.Value)
 	}
-	if more := pagedata.Offer(u); more != "" {
+	if more := pagedata.Offer(m.lang, u); more != "" {
 		s = more + "; " + s
 	}
 	return s
