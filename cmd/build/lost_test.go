@@ -147,8 +147,8 @@ func stands(t *testing.T, target string) map[string]string {
 // first build makes it. The next build is killed too, or it is clean, gives the site of a
 // first build, and leaves nothing next to it.
 func TestKilledBuilds(t *testing.T) {
-	// Three hundred take a few minutes; on a busy machine the nightly goes on after eight.
-	kills, enough := 3, time.Now().Add(8*time.Minute)
+	// Three hundred take a few minutes; on a busy machine the nightly goes on after four.
+	kills, enough := 3, time.Now().Add(4*time.Minute)
 	if os.Getenv("TAREPAGE_LONG") != "" {
 		kills = 300
 	}

@@ -19,7 +19,7 @@ func TestSRGB(t *testing.T) {
 		}
 	}
 	for c := range 256 {
-		if got := codeOf[lightOf[c]]; int(got) != c {
+		if got := codeOf()[lightOf[c]]; int(got) != c {
 			t.Errorf("code %d comes back as %d", c, got)
 		}
 		if c > 0 && lightOf[c] <= lightOf[c-1] {
@@ -27,7 +27,7 @@ func TestSRGB(t *testing.T) {
 		}
 	}
 	for l := 1; l <= full; l++ {
-		if codeOf[l] < codeOf[l-1] {
+		if codeOf()[l] < codeOf()[l-1] {
 			t.Fatalf("light %d is a darker code", l)
 		}
 	}
@@ -125,8 +125,8 @@ func TestNarrowRange(t *testing.T) {
 		row := make([]uint16, 3)
 		rowsOf(m, nil, true).next(row)
 		for i, want := range c.want {
-			if d := int(codeOf[row[i]]) - int(want); d < -1 || d > 1 {
-				t.Errorf("%s: color %d is %d, want %d", name, i, codeOf[row[i]], want)
+			if d := int(codeOf()[row[i]]) - int(want); d < -1 || d > 1 {
+				t.Errorf("%s: color %d is %d, want %d", name, i, codeOf()[row[i]], want)
 			}
 		}
 	}

@@ -8,10 +8,10 @@ import (
 
 // codes takes light to a picture of codes.
 func (l *light) codes() *image.RGBA {
-	m := image.NewRGBA(image.Rect(0, 0, l.wide, l.high))
+	m, code := image.NewRGBA(image.Rect(0, 0, l.wide, l.high)), codeOf()
 	for i, o := 0, 0; i < len(l.at); i, o = i+3, o+4 {
 		p := m.Pix[o:][:4:4]
-		p[0], p[1], p[2], p[3] = codeOf[l.at[i]], codeOf[l.at[i+1]], codeOf[l.at[i+2]], 255
+		p[0], p[1], p[2], p[3] = code[l.at[i]], code[l.at[i+1]], code[l.at[i+2]], 255
 	}
 	return m
 }

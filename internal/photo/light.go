@@ -1,6 +1,9 @@
 package photo
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // Light is measured in fixed numbers, 0 for none to full for all of it: whole numbers add
 // up the same on every machine. Colors are averaged as light and not as codes, because a
@@ -11,20 +14,22 @@ const (
 	full      = 1<<lightBits - 1
 )
 
-// lightOf is the light of a code, codeOf the code of a light (IEC 61966-2-1, sRGB).
-var (
-	lightOf [256]uint16
-	codeOf  [full + 1]uint8
-)
+// lightOf is the light of a code (IEC 61966-2-1, sRGB).
+var lightOf = func() (of [256]uint16) {
+	for c := range of {
+		of[c] = uint16(math.Round(full * fromSRGB(float64(c)/255)))
+	}
+	return of
+}()
 
-func init() {
-	for c := range lightOf {
-		lightOf[c] = uint16(math.Round(full * fromSRGB(float64(c)/255)))
+// codeOf is the code of each light. A program that works no photo does not wait for them.
+var codeOf = sync.OnceValue(func() *[full + 1]uint8 {
+	var of [full + 1]uint8
+	for l := range of {
+		of[l] = uint8(math.Round(255 * toSRGB(float64(l)/full)))
 	}
-	for l := range codeOf {
-		codeOf[l] = uint8(math.Round(255 * toSRGB(float64(l)/full)))
-	}
-}
+	return &of
+})
 
 func fromSRGB(v float64) float64 {
 	if v <= 0.04045 {

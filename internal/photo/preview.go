@@ -33,7 +33,7 @@ func preview(l *light) Preview {
 	tone := func(x, y int) int {
 		at := small.at[3*(y*small.wide+x):]
 		// Luminance of linear light: ITU-R BT.709, 3.2, in thousandths.
-		switch c := codeOf[(213*int(at[0])+715*int(at[1])+72*int(at[2]))/1000]; {
+		switch c := codeOf()[(213*int(at[0])+715*int(at[1])+72*int(at[2]))/1000]; {
 		case c < darkBelow:
 			return 2
 		case c < midBelow:

@@ -125,7 +125,7 @@ func (s *equipmentScore) count(state string, labels, heard, keys []string, repor
 		s.labels++
 		if slices.ContainsFunc(names, func(n string) bool {
 			return slices.Contains(heard, n) || slices.ContainsFunc(keys, func(k string) bool {
-				return strings.HasPrefix(k, n) || keyOf[n] != "" && strings.HasPrefix(k, keyOf[n]+" ")
+				return strings.HasPrefix(k, n) || keyOf()[n] != "" && strings.HasPrefix(k, keyOf()[n]+" ")
 			})
 		}) {
 			s.found++

@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"encoding/csv"
 	"strings"
+	"sync"
 
 	"tarepage/internal/captions"
 )
@@ -29,7 +30,7 @@ type piece struct {
 }
 
 // equipment is the list by the first word of what people say. Common practice, no source.
-var equipment = func() map[string][]piece {
+var equipment = sync.OnceValue(func() map[string][]piece {
 	rows, err := csv.NewReader(strings.NewReader(equipmentTable)).ReadAll()
 	if err != nil {
 		panic("walkaround: equipment.csv: " + err.Error()) // embedded, read by a test
@@ -45,7 +46,7 @@ var equipment = func() map[string][]piece {
 		}
 	}
 	return m
-}()
+})
 
 // orders are a name and the sentence that says the same: "aluminum wheel", "wheels are aluminum".
 func orders(name []string) [][]string {
@@ -238,14 +239,14 @@ var statements = []statement{
 }
 
 // statementsByFirst are the statements by the first word of their phrase.
-var statementsByFirst = func() map[string][]wordedStatement {
+var statementsByFirst = sync.OnceValue(func() map[string][]wordedStatement {
 	m := map[string][]wordedStatement{}
 	for i := range statements {
 		w := strings.Fields(strings.ReplaceAll(statements[i].phrase, "'s included", "included"))
 		m[w[0]] = append(m[w[0]], wordedStatement{&statements[i], w})
 	}
 	return m
-}()
+})
 
 type wordedStatement struct {
 	*statement
@@ -297,7 +298,7 @@ func equipmentIn(text string, t []token) []Item {
 	kept := out[:0]
 	for i, it := range out {
 		it.Optional = states[i] == optional
-		if states[i] != absent && (it.Optional || keyOf[it.Name] == "") {
+		if states[i] != absent && (it.Optional || keyOf()[it.Name] == "") {
 			kept = append(kept, it)
 		}
 	}
@@ -305,15 +306,15 @@ func equipmentIn(text string, t []token) []Item {
 }
 
 // keyOf are the keys of the items that have one.
-var keyOf = func() map[string]string {
+var keyOf = sync.OnceValue(func() map[string]string {
 	m := map[string]string{}
-	for _, list := range equipment {
+	for _, list := range equipment() {
 		for _, p := range list {
 			m[p.item] = p.key
 		}
 	}
 	return m
-}()
+})
 
 // namings are the items that are named of this trailer, in order.
 func (h *hearing) namings(away []bool) []naming {
@@ -333,7 +334,7 @@ func (h *hearing) namings(away []bool) []naming {
 
 // pieceAt is the longest way to say an item at token i.
 func (h *hearing) pieceAt(i int) (best piece, n int) {
-	for _, p := range equipment[stem(h.text(i))] {
+	for _, p := range equipment()[stem(h.text(i))] {
 		if w := h.saysLoosely(i, p.words); w > n {
 			best, n = p, w
 		}
@@ -466,12 +467,12 @@ func (h *hearing) state(all []naming) {
 
 // statementAt is the longest statement at token i.
 func (h *hearing) statementAt(i int) (best *statement, n int) {
-	for _, s := range statementsByFirst[h.word(i)] {
+	for _, s := range statementsByFirst()[h.word(i)] {
 		if len(s.words) > n && h.startsWith(i, s.words) {
 			best, n = s.statement, len(s.words)
 		}
 	}
-	for _, s := range statementsByFirst[h.spoken(i)] {
+	for _, s := range statementsByFirst()[h.spoken(i)] {
 		if len(s.words) > n && h.startsWith(i, s.words) {
 			best, n = s.statement, len(s.words)
 		}

@@ -3,6 +3,7 @@ package walkaround
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/agnivade/levenshtein"
 )
@@ -17,9 +18,15 @@ const tradeWords = `coupler|gooseneck coupler|crossmember|crossmembers|aluminum|
 	dovetail|beavertail|one piece roof|interior height|bumper pull|stake pockets|electric brakes|sidewall|payload|radials|
 	rub rail|main frame|center gate|drop leg jack|top wind jack|clearance lights|marker lights|deck height|main rails|side door|tail lights`
 
-// sounding are the terms of the trade by what they sound like, in the order of the alphabet.
-var sounding = func() map[string][][]string {
-	m := map[string][][]string{}
+// A soundTable has the terms of the trade by what they sound like, in the order of the alphabet,
+// and all words of the terms.
+type soundTable struct {
+	terms map[string][][]string
+	known map[string]bool
+}
+
+var sounding = sync.OnceValue(func() *soundTable {
+	m, known := map[string][][]string{}, map[string]bool{}
 	add := func(term string) {
 		words := strings.Fields(term)
 		var key soundKey
@@ -31,7 +38,7 @@ var sounding = func() map[string][][]string {
 			m[string(key)] = append(m[string(key)], words)
 		}
 	}
-	for _, list := range equipment {
+	for _, list := range equipment() {
 		for _, p := range list {
 			// A single word of few consonants sounds like too many others.
 			if len(p.words) > 1 && !slices.Contains(p.words, "are") && !slices.Contains(p.words, "is") {
@@ -52,11 +59,8 @@ var sounding = func() map[string][][]string {
 		slices.SortFunc(terms, slices.Compare)
 		m[key] = slices.CompactFunc(terms, slices.Equal)
 	}
-	return m
-}()
-
-// known are all words of the terms.
-var known = map[string]bool{}
+	return &soundTable{m, known}
+})
 
 // writtenFor are terms whose sound is too short or too common to be told by it: what is written
 // for them. Common practice, no source.
@@ -161,7 +165,7 @@ func mistaken(t []token, key *soundKey) (n int, term []string) {
 		if len(*key) == before || len(*key) < leastSound || i == 0 && len(*key) == leastSound {
 			continue
 		}
-		for _, words := range sounding[string(*key)] {
+		for _, words := range sounding().terms[string(*key)] {
 			if sure(t[:i+1], words) {
 				n, term = i+1, words
 				break
@@ -197,7 +201,7 @@ func sure(t []token, term []string) bool {
 		}
 	}
 	said, term = apart(said, term)
-	if len(said) == 0 || len(term) == 0 || said[0][0] != term[0][0] || len(said) == 1 && known[said[0]] {
+	if len(said) == 0 || len(term) == 0 || said[0][0] != term[0][0] || len(said) == 1 && sounding().known[said[0]] {
 		return false
 	}
 	a, b := strings.Join(said, ""), strings.Join(term, "")

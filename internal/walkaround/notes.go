@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -37,8 +38,8 @@ func Notes(c captions.Track, heard []Candidate) ([]Note, []Omission) {
 	for i, p := range places {
 		roles[i] = said[p]
 	}
-	clauses := shippedSorter.cut(words)
-	shippedSorter.sort(clauses, roles)
+	clauses := shippedSorter().cut(words)
+	shippedSorter().sort(clauses, roles)
 	var notes []Note
 	first := map[int]int{asides_: len(clauses)} // clause in which a part is first spoken of
 	var order []int
@@ -192,7 +193,7 @@ func isNumberWord(w string) bool {
 var spellingTable string
 
 // spelling is the list by first word; longer phrases come first.
-var spelling = func() map[string][][2][]string {
+var spelling = sync.OnceValue(func() map[string][][2][]string {
 	rows, err := csv.NewReader(strings.NewReader(spellingTable)).ReadAll()
 	if err != nil {
 		panic("walkaround: spelling.csv: " + err.Error()) // embedded, read by a test
@@ -203,7 +204,7 @@ var spelling = func() map[string][][2][]string {
 		m[from[0]] = append(m[from[0]], [2][]string{from, to})
 	}
 	return m
-}()
+})
 
 // spell writes the words with the trade words corrected. Punctuation after a corrected word
 // stays; a word in capitals or in the middle of other signs is left alone.
@@ -213,7 +214,7 @@ func spell(words []string) string {
 		n := 0
 		var to []string
 		tail := ""
-		for _, r := range spelling[strings.ToLower(strings.TrimRight(words[i], ",.;:!?"))] {
+		for _, r := range spelling()[strings.ToLower(strings.TrimRight(words[i], ",.;:!?"))] {
 			if len(r[0]) <= n || i+len(r[0]) > len(words) {
 				continue
 			}

@@ -68,7 +68,7 @@ func TestPrivate(t *testing.T) {
 // trade words.
 func TestNothingIsInvented(t *testing.T) {
 	spelled := map[string]bool{}
-	for _, list := range spelling {
+	for _, list := range spelling() {
 		for _, r := range list {
 			for _, w := range r[1] {
 				spelled[strings.ToLower(w)] = true

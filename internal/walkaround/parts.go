@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"tarepage/internal/captions"
 )
@@ -34,7 +35,7 @@ type sorter struct {
 	bias  int32 // of the end of a sentence
 }
 
-var shippedSorter = func() *sorter {
+var shippedSorter = sync.OnceValue(func() *sorter {
 	rows, err := csv.NewReader(strings.NewReader(sectionsTable)).ReadAll()
 	if err != nil {
 		panic("walkaround: sections.csv: " + err.Error()) // embedded, written by a test
@@ -62,7 +63,7 @@ var shippedSorter = func() *sorter {
 		}
 	}
 	return s
-}()
+})
 
 // plainWord is a word as the sorter knows it: small, without punctuation and plural s; a
 // number is "#".

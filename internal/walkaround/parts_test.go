@@ -364,8 +364,8 @@ func TestPartsLook(t *testing.T) {
 		t.Skip("no talk to score: give its folder with -look")
 	}
 	var all partScore
-	for _, x := range partTalks(t, shippedSorter, *lookAt) {
-		all.count(shippedSorter, &x)
+	for _, x := range partTalks(t, shippedSorter(), *lookAt) {
+		all.count(shippedSorter(), &x)
 	}
 	fmt.Println("parts:", all)
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -25,12 +26,12 @@ func TestSample(t *testing.T) {
 	var got []string
 	for _, seed := range []uint64{1, 5, 21} {
 		var out strings.Builder
-		share, err := check("./testdata/hitch", options{sample: 1000, seed: seed, atMost: 1 << 40}, &out)
+		r, err := check("./testdata/hitch", options{sample: 1000, seed: seed, atMost: 1 << 40}, &out)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if share < 0.5 || share > 0.95 {
-			t.Errorf("seed %d: a share of %v\n%s", seed, share, &out)
+		if share := r.share(); share < 0.5 || share > 0.95 || r.margin(0.8) != 0 {
+			t.Errorf("seed %d: a share of %v with a margin of %v\n%s", seed, share, r.margin(0.8), &out)
 		}
 		for line := range strings.Lines(out.String()) {
 			if _, what, ok := strings.Cut(strings.TrimSpace(line), ": no test "); ok {
@@ -42,6 +43,22 @@ func TestSample(t *testing.T) {
 	slices.Sort(want)
 	if got = slices.Compact(got); !slices.Equal(got, want) {
 		t.Errorf("open are\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
+	}
+}
+
+// A part of a sample is judged with a standard deviation to spare: of 16 changes that are noticed
+// four times out of five, 0.4 / 4.
+func TestMargin(t *testing.T) {
+	for _, c := range []struct {
+		r    result
+		want float64
+	}{
+		{result{noticed: 12, tried: 16, sample: 100}, 0.1},
+		{result{noticed: 12, tried: 16, sample: 16}, 0},
+	} {
+		if got := c.r.margin(0.8); math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("%+v: a margin of %v, want %v", c.r, got, c.want)
+		}
 	}
 }
 
