@@ -28,8 +28,8 @@ var figureUnknown = &Rule{
 				continue
 			}
 			if a := absence(c, link.Name); a != nil {
-				if restsOnUnread(c, a) {
-					continue // what does not read has a stop of its own
+				if restsOnStopped(c, a) {
+					continue // what is missing or does not read has a stop of its own
 				}
 				fd := f.add(link.Pos, "%s cannot be worked out for this unit", link.Name)
 				if len(a.Needs) > 0 {
@@ -52,11 +52,14 @@ var figureUnknown = &Rule{
 	},
 }
 
-// restsOnUnread reports whether a figure is absent because a value that is given cannot be
-// read.
-func restsOnUnread(c *Case, a *compute.Absence) bool {
-	unread := c.Unread()
-	return slices.ContainsFunc(a.Needs, func(n compute.Need) bool { return slices.Contains(unread, n.Key) })
+// restsOnStopped reports whether a figure is absent because a value that every unit needs is
+// missing, or one that is given cannot be read.
+func restsOnStopped(c *Case, a *compute.Absence) bool {
+	stopped := c.Unread()
+	for _, m := range c.Missing() {
+		stopped = append(stopped, m.Path)
+	}
+	return slices.ContainsFunc(a.Needs, func(n compute.Need) bool { return slices.Contains(stopped, n.Key) })
 }
 
 func absence(c *Case, name string) *compute.Absence {

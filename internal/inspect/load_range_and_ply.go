@@ -1,6 +1,7 @@
 package inspect
 
 import (
+	"regexp"
 	"strings"
 
 	"tarepage/internal/measure"
@@ -29,8 +30,11 @@ var loadRangeAndPly = &Rule{
 		}
 		lr, err := tables.LoadRange(letter.Value)
 		if err != nil {
-			f.add(letter.Pos, "there is no load range %q", letter.Value).
+			none := f.add(letter.Pos, "there is no load range %q", letter.Value).
 				fix("read the letter off the sidewall; the letters are A to N without I and K; a passenger tire has SL, XL or LL")
+			if named := ofPly(letter.Value); named != "" {
+				none.fix("%s is load range %s: read the letter off the sidewall, and write load-range: %s if it is that one", letter.Value, named, named)
+			}
 			return
 		}
 		if ply.Given() && ply.Value != lr.Ply {
@@ -39,4 +43,20 @@ var loadRangeAndPly = &Rule{
 				also(letter.Pos, "the load range is here")
 		}
 	},
+}
+
+var plyForm = regexp.MustCompile(`^(?i)([0-9]{1,2})[ -]?ply(?: rating)?$`)
+
+// ofPly is the load range of a ply rating, 10 ply; empty for another text.
+func ofPly(text string) string {
+	m := plyForm.FindStringSubmatch(text)
+	if m == nil {
+		return ""
+	}
+	for letter := 'A'; letter <= 'N'; letter++ {
+		if lr, err := tables.LoadRange(string(letter)); err == nil && measure.Count(lr.Ply) == m[1] {
+			return lr.Letter
+		}
+	}
+	return ""
 }

@@ -35,6 +35,11 @@ var serialCheckDigit = &Rule{
 			return
 		}
 		vin := c.Serial.Value
+		if together := strings.Join(strings.Fields(strings.ReplaceAll(vin, "-", " ")), ""); together != vin && len(together) == 17 {
+			f.add(c.Serial.Pos, "serial %q has blanks or dashes in it; a VIN is written without them", vin).
+				fix("write serial: %s", strings.ToUpper(together))
+			return
+		}
 		if len(vin) != 17 {
 			f.add(c.Serial.Pos, "serial %q has %d characters; a VIN has 17", vin, len([]rune(vin))).
 				figures(measure.Count(len([]rune(vin))), "17")
@@ -42,7 +47,12 @@ var serialCheckDigit = &Rule{
 		}
 		want, err := CheckDigit(vin)
 		if err != nil {
-			f.add(c.Serial.Pos, "serial %q: %v", vin, err)
+			found := f.add(c.Serial.Pos, "serial %q: %v", vin, err)
+			if digits := noLetters.Replace(vin); digits != vin {
+				if right, err := CheckDigit(digits); err == nil && digits[8] == right {
+					found.fix("the digits 0 and 1 are meant: write serial: %s", digits)
+				}
+			}
 			return
 		}
 		if got := vin[8]; got != want {
@@ -51,6 +61,9 @@ var serialCheckDigit = &Rule{
 		}
 	},
 }
+
+// noLetters are the digits that the letters which no VIN holds are mistaken for.
+var noLetters = strings.NewReplacer("O", "0", "Q", "0", "I", "1")
 
 // vinValues are the values of the letters, 49 CFR 565.15(c) Table III.
 var vinValues = map[byte]int{

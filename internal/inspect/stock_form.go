@@ -1,6 +1,14 @@
 package inspect
 
-import "tarepage/internal/unit"
+import (
+	"regexp"
+	"strings"
+
+	"tarepage/internal/unit"
+)
+
+// notInNames matches what a stock number may not have.
+var notInNames = regexp.MustCompile(`[^A-Za-z0-9]+`)
 
 var stockForm = &Rule{
 	Name: "stock-form", Severity: Stop,
@@ -10,7 +18,11 @@ var stockForm = &Rule{
 	Remedy: "use " + unit.StockForm,
 	check: func(c *Case, f *Findings) {
 		if s := c.Stock.Value; c.Stock.Given() && !unit.NamesPage(s) {
-			f.add(c.Stock.Pos, "stock number %q cannot name a page", s)
+			found := f.add(c.Stock.Pos, "stock number %q cannot name a page", s)
+			dashed := strings.Trim(notInNames.ReplaceAllString(s, "-"), "-")
+			if unit.NamesPage(dashed) {
+				found.fix("use "+unit.StockForm+"; here that is stock: %s", dashed)
+			}
 		}
 	},
 }

@@ -60,7 +60,7 @@ func TestAdvice(t *testing.T) {
 		{"abs: yes", "write it below brakes: as abs: yes"},
 		{"mileage: 3,000", "write it in words below the second line of ---"},
 		{"hitch:\n  wiring: 7-way", "write it as plug: 7-blade"},
-		{"hitch:\n  color: red", "this key belongs at color"},
+		{"hitch:\n  color: red", "write it at the left edge as color: red"},
 		{"deck:\n  material: oak", "write it below frame: as floor: oak"},
 		{"width: 102 in", "write it as overall-width: 102 in, with a note after it such as (tape)"},
 		{"deck:\n  lenght: 18 ft", `did you mean "length"?`},

@@ -266,6 +266,9 @@ func (r *reader) advice(name, value *yaml.Node, ks *keys, section string) (remed
 	if path := compound(word); path != "" {
 		return r.belongs([]string{path}, section, value), nil
 	}
+	if paths := elsewhere(word); len(paths) == 1 && taken(paths[0], value) != "" {
+		return r.belongs(paths, section, value), nil
+	}
 	return elsewhereAdvice(word, value, ks, section), nil
 }
 

@@ -142,9 +142,26 @@ func ParseDay(s string) (Day, error) {
 		if us := USDay(strings.TrimSpace(s)); us != "" {
 			return Day{}, fmt.Errorf("date %q is not written year-month-day; write %s", s, us)
 		}
+		if m := isoDay.FindStringSubmatch(s); m != nil {
+			return Day{}, fmt.Errorf("date %q is not in the calendar: %s", s, notInCalendar(m))
+		}
 		return Day{}, fmt.Errorf("date %q does not read; write year-month-day, 2026-11-02", s)
 	}
 	return Day{t.Year(), int(t.Month()), t.Day()}, nil
+}
+
+// isoDay matches the form of a day, whether there is such a day or not.
+var isoDay = regexp.MustCompile(`^\s*([0-9]{4})-([0-9]{2})-([0-9]{2})\s*$`)
+
+// notInCalendar says why there is no such day as isoDay matched.
+func notInCalendar(m []string) string {
+	year, _ := strconv.Atoi(m[1])
+	month, _ := strconv.Atoi(m[2])
+	if month < 1 || month > 12 {
+		return "there are 12 months"
+	}
+	last := time.Date(year, time.Month(month)+1, 0, 0, 0, 0, 0, time.UTC)
+	return fmt.Sprintf("%s has %d days", last.Format("January 2006"), last.Day())
 }
 
 // A Week is a production week, from the last four digits of a tire's date code.

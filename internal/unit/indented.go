@@ -62,6 +62,42 @@ func (r *reader) misplacedLine(lines []string, first int) bool {
 	return false
 }
 
+// unevenLine reports a line of a section that begins further left than the lines above it in the
+// same section. If only one line is above it, that one has too many blanks; otherwise the lower one
+// has too few.
+func (r *reader) unevenLine(lines []string, first int) bool {
+	broken := brokenAt(lines) - 1
+	if broken < 1 || broken >= len(lines) {
+		return false
+	}
+	low := anyKeyLine.FindStringSubmatch(lines[broken])
+	if low == nil {
+		return false
+	}
+	var above []int // lines of the section above it
+	for i := broken - 1; i >= 0; i-- {
+		m := anyKeyLine.FindStringSubmatch(lines[i])
+		if m == nil || len(m[1]) < len(low[1]) {
+			break
+		}
+		above = append(above, i)
+	}
+	if len(above) == 0 {
+		return false
+	}
+	at, blanks := broken, anyKeyLine.FindStringSubmatch(lines[above[0]])[1]
+	if len(above) == 1 {
+		at, blanks = above[0], low[1]
+	}
+	text := strings.TrimSpace(lines[at])
+	if !readsFurther(lines, at, blanks+text) {
+		return false
+	}
+	r.problem(FileUnreadable, posAt(r.file, first+at, 1), "the line does not begin where the others of its section do: "+text,
+		"write the line like this: "+blanks+text)
+	return true
+}
+
 // readsFurther reports whether front matter reads, or its first error comes later, with another
 // text in one of its lines. A line whose correction changes nothing is not the cause.
 func readsFurther(lines []string, at int, instead string) bool {

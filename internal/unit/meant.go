@@ -4,8 +4,12 @@ import (
 	"fmt"
 	"reflect"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
+	"time"
+
+	"tarepage/internal/measure"
 )
 
 // A guess writes a value that does not read as it is most likely meant; "" for no guess.
@@ -30,6 +34,50 @@ var guesses = []guess{
 	{kind: "money", example: "1O,500", meant: "$10,500", make: func(k *key, text string) string { return meantMoney(k, digitsFor(text)) }},
 	{kind: "money", example: "3 995", meant: "$3,995", make: func(k *key, text string) string { return meantMoney(k, commasFor(text)) }},
 	{kind: "weight", example: "9 900 lb", meant: "9,900 lb", make: func(_ *key, text string) string { return commasFor(text) }},
+	{kind: "weight", example: "7.040 lb (tag)", meant: "7,040 lb (tag)", make: func(_ *key, text string) string {
+		number, note, noted := strings.Cut(text, "(")
+		if m := pointForComma.FindStringSubmatch(number); m != nil {
+			number = strings.Replace(number, m[1]+"."+m[2], m[1]+","+m[2], 1)
+		}
+		if noted {
+			return number + "(" + note
+		}
+		return number
+	}},
+	{kind: "", example: "7,000 lb tag", meant: "7,000 lb (tag)", make: func(_ *key, text string) string {
+		if !bareStart.MatchString(text) {
+			return ""
+		}
+		for i := strings.IndexByte(text, ' '); i > 0 && !strings.Contains(text, "("); {
+			if measure.ParseProvenance(text[i+1:]).Origin != measure.Other {
+				return text[:i] + " (" + text[i+1:] + ")"
+			}
+			next := strings.IndexByte(text[i+1:], ' ')
+			if next < 0 {
+				break
+			}
+			i += 1 + next
+		}
+		return ""
+	}},
+	{kind: "weight", example: "2 x 3,500 lb (tag)", meant: "3,500 lb (tag)", make: func(_ *key, text string) string {
+		if m := timesForm.FindStringSubmatch(text); m != nil {
+			return m[2]
+		}
+		return ""
+	}},
+	{kind: "length", example: "18'6", meant: "18 ft 6 in", make: func(_ *key, text string) string {
+		if m := feetMark.FindStringSubmatch(text); m != nil {
+			return m[1] + " ft " + m[2] + " in" + m[3]
+		}
+		return ""
+	}},
+	{kind: "production week", example: "DOT A1B2 C3D4 1826", meant: "1826", make: func(_ *key, text string) string {
+		if m := wholeCode.FindStringSubmatch(text); m != nil {
+			return m[1]
+		}
+		return ""
+	}},
 	{kind: "money", example: "3,900", meant: "$3,900", make: meantMoney},
 	{kind: "money", example: "$6480 OBO", meant: "$6,480", make: meantMoney},
 	{kind: "money", example: "6.5k", meant: "$6,500", make: meantMoney},
@@ -57,10 +105,34 @@ var guesses = []guess{
 		}
 		return ""
 	}},
-	{kind: "choice", example: "sold 11/20/2026", meant: "sold (since 2026-11-20)", make: func(k *key, text string) string {
+	{kind: "date", example: "Nov 2, 2026", meant: "2026-11-02", make: func(_ *key, text string) string { return spelledDay(text) }},
+	{kind: "date", example: "2026/11/2", meant: "2026-11-02", make: func(_ *key, text string) string {
+		if m := yearFirst.FindStringSubmatch(text); m != nil {
+			return USDay(m[2] + "/" + m[3] + "/" + m[1])
+		}
+		return ""
+	}},
+	{kind: "date", example: "2026-17-11", meant: "2026-11-17", make: func(_ *key, text string) string {
+		if m := yearFirst.FindStringSubmatch(text); m != nil {
+			return USDay(m[3] + "/" + m[2] + "/" + m[1])
+		}
+		return ""
+	}},
+	{kind: "choice", example: "sold 11/20/26", meant: "sold (since 2026-11-20)", make: func(k *key, text string) string {
 		words, day, two := cutWord(text)
+		if m := shortDay.FindStringSubmatch(day); m != nil {
+			day = m[1] + "/" + m[2] + "/20" + m[3]
+		}
 		if us := USDay(day); two && us != "" && k.dated() {
-			return words + " (since " + us + ")"
+			return strings.ToLower(words) + " (since " + us + ")"
+		}
+		return ""
+	}},
+	{kind: "choice", example: "Sold to a neighbor", meant: "sold", make: func(k *key, text string) string {
+		for words, _, more := cutWord(text); more && k.dated(); words, _, more = cutWord(words) {
+			if slices.ContainsFunc(k.choices, func(c string) bool { return sameWords(c, words) }) {
+				return strings.ToLower(words)
+			}
 		}
 		return ""
 	}},
@@ -81,7 +153,15 @@ var (
 	moneyForm = regexp.MustCompile(`^\$? ?([0-9]{1,3}(?:,[0-9]{3})+|[0-9]+)(\.[0-9]+)?( ?[kK])?\b(.*)$`)
 	// thousandForm matches thousands with a k, and a note after it.
 	thousandForm = regexp.MustCompile(`^([0-9]+(?:\.[0-9]+)?) ?[kK](?: ?lbs?| pounds)?( \(.*\))?$`)
-	shortDay     = regexp.MustCompile(`^([0-9]{1,2})[/.-]([0-9]{1,2})[/.-]([0-9]{2})$`)
+	bareStart    = regexp.MustCompile(`^[0-9]`)
+	// wholeCode matches a tire's whole code; the week is in its last four digits (49 CFR 574.5).
+	wholeCode = regexp.MustCompile(`(?i)^(?:dot|tin)\b.* ([0-9]{4})$`)
+	// timesForm matches several of one weight: 2 x 3,500 lb, 2-7000 lb.
+	timesForm = regexp.MustCompile(`^([1-9]) ?[xX×@-] ?([0-9].*)$`)
+	// feetMark matches feet and inches whose second mark is missing, and a note after them.
+	feetMark  = regexp.MustCompile(`^([0-9]+)' ?-?([0-9]{1,2})( \(.*\))?$`)
+	yearFirst = regexp.MustCompile(`^([0-9]{4})[-/. ]([0-9]{1,2})[-/. ]([0-9]{1,2})$`)
+	shortDay  = regexp.MustCompile(`^([0-9]{1,2})[/.-]([0-9]{1,2})[/.-]([0-9]{2})$`)
 )
 
 func meantMoney(_ *key, text string) string {
@@ -98,6 +178,17 @@ func meantMoney(_ *key, text string) string {
 		return "$" + withCommas(strconv.Itoa(int(v*1000+0.5)))
 	}
 	return "$" + withCommas(whole) + m[2]
+}
+
+// spelledDay is a day whose month is a word, as this program writes it; "" for another text.
+func spelledDay(text string) string {
+	plain := strings.Join(strings.Fields(strings.NewReplacer(",", " ", ".", " ").Replace(text)), " ")
+	for _, form := range []string{"Jan 2 2006", "January 2 2006", "2 Jan 2006", "2 January 2006", "2-Jan-2006", "2-Jan-06"} {
+		if t, err := time.Parse(form, plain); err == nil {
+			return t.Format("2006-01-02")
+		}
+	}
+	return ""
 }
 
 // withCommas groups the digits of a whole number.
@@ -147,11 +238,22 @@ func unreadable(l leaf, k *key, text string, err error) (message, remedy string)
 			remedy = "write " + k.name + ": " + near
 		}
 	}
+	if k.kind == "yes or no" && remedy == "write it like "+k.name+": "+k.example {
+		remedy = "write " + k.name + ": yes or " + k.name + ": no; write other words under standard"
+	}
 	meant := meantValue(l, k, text)
-	if meant != "" {
+	switch with := withUnit(l, k, text); {
+	case meant != "":
 		remedy = "write " + k.name + ": " + meant
+	case with != "":
+		remedy = "write " + k.name + ": " + with + ", if that is its unit"
 	}
 	switch {
+	case meant != "" && thousandForm.MatchString(text):
+		message = fmt.Sprintf("%s: %q has no unit", k.path, text)
+	case meant != "" && k.kind == "weight" && timesForm.MatchString(text):
+		message = fmt.Sprintf("%s: %q is several weights; the rating of one is written here", k.path, text)
+		remedy += ", and how many there are in a line of its own, count: " + timesForm.FindStringSubmatch(text)[1]
 	case noAnswer.MatchString(text):
 		message = fmt.Sprintf("%s: %q is not a value", k.path, text)
 		remedy = "leave the line out until somebody knows it; or write " + k.name + ": " + k.example
@@ -164,6 +266,36 @@ func unreadable(l leaf, k *key, text string, err error) (message, remedy string)
 	}
 	return message, remedy
 }
+
+// withUnit is a number without a unit with the unit of the key's example after it, "" for another
+// text. Nobody knows whether that is its unit.
+func withUnit(l leaf, k *key, text string) string {
+	number, note, noted := strings.Cut(strings.TrimSpace(text), "(")
+	number = strings.TrimSpace(number)
+	m := exampleUnit.FindStringSubmatch(k.example)
+	if m == nil || !bareNumber.MatchString(number) {
+		return ""
+	}
+	if whole := strings.ReplaceAll(number, ",", ""); k.kind == "weight" && len(whole) > 3 && !strings.Contains(whole, ".") {
+		number = withCommas(whole)
+	}
+	number = strings.Replace(number, " ", "-", 1) + m[1]
+	if noted {
+		number += " (" + note
+	}
+	again := reflect.New(reflect.TypeOf(l).Elem()).Interface().(leaf)
+	if again.read(number, k) != nil {
+		return ""
+	}
+	return number
+}
+
+var (
+	// bareNumber matches a number and nothing else: 7,000, 2.3125, 2 5/16, 2-5/16.
+	bareNumber = regexp.MustCompile(`^[0-9][0-9,]*(?:\.[0-9]+|[ -][0-9]+/[0-9]+)?$`)
+	// exampleUnit is the unit in an example, with the blank in front of it: " lb", "%".
+	exampleUnit = regexp.MustCompile(`^[0-9][0-9,./-]*( (?:lb|ft|in|psi|gal)|%)`)
+)
 
 // noAnswer is what people write where they do not know a value.
 var noAnswer = regexp.MustCompile(`^(?i)\s*(?:unknown|unk\.?|not known|not sure|don'?t know|no idea|tbd|tba|n/a|see label|check|\?+|-+|x+)\s*$`)

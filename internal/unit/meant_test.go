@@ -5,7 +5,8 @@ import "testing"
 // Each guess makes of its example what it says, the example does not read, and the guess does.
 func TestGuesses(t *testing.T) {
 	of := map[string]string{"9,900 lb (tag": "weights.gvwr", "1O,5l0 lb": "weights.gvwr", "9 900 lb": "weights.gvwr", "$3 995": "price", "3 995": "price", "1O,500": "price", "3,900": "price", "$6480 OBO": "price", "6.5k": "price", "9.9k (tag)": "weights.gvwr",
-		"11/2/2026": "arrived", "17-11-2026": "arrived", "11/17/26": "arrived", "sold 11/20/2026": "availability", "equipment trailer": "kind", "4 tires": "tires.per-axle"}
+		"11/2/2026": "arrived", "17-11-2026": "arrived", "11/17/26": "arrived", "sold 11/20/26": "availability", "Sold to a neighbor": "availability", "Nov 2, 2026": "arrived", "2026/11/2": "arrived", "2026-17-11": "arrived",
+		"7.040 lb (tag)": "weights.gvwr", "7,000 lb tag": "weights.gvwr", "2 x 3,500 lb (tag)": "axles.rating", "18'6": "deck.length", "DOT A1B2 C3D4 1826": "tires.made", "equipment trailer": "kind", "4 tires": "tires.per-axle"}
 	for _, g := range guesses {
 		k := keyNamed(of[g.example])
 		if k == nil {
@@ -38,6 +39,13 @@ func TestWhatNobodyKnows(t *testing.T) {
 		{"arrived", "n/a", `arrived: "n/a" is not a value`, "leave the line out until somebody knows it; or write arrived: 2026-11-02"},
 		{"price", "$1O,500", `price: "$1O,500" has a letter where a digit belongs: the letter O or o is not a zero, and l or I is not a one`, "write price: $10,500"},
 		{"weights.gvwr", "l4,000 lb (tag)", `weights.gvwr: "l4,000 lb (tag)" has a letter where a digit belongs: the letter O or o is not a zero, and l or I is not a one`, "write gvwr: 14,000 lb (tag)"},
+		{"weights.gvwr", "7K", `weights.gvwr: "7K" has no unit`, "write gvwr: 7,000 lb"},
+		{"weights.gvwr", "7000 (tag)", `weights.gvwr: weight "7000 (tag)" has no unit; write 7000 lb or 7000 kg`, "write gvwr: 7,000 lb (tag), if that is its unit"},
+		{"hitch.ball", "2 5/16", `hitch.ball: length "2 5/16" has no unit; write 2 5/16 ft, 2 5/16 in, 2 5/16 mm, 2 5/16 cm or 2 5/16 m`, "write ball: 2-5/16 in, if that is its unit"},
+		{"axles.rating", "2 x 7,000 lb", `axles.rating: "2 x 7,000 lb" is several weights; the rating of one is written here`, "write rating: 7,000 lb, and how many there are in a line of its own, count: 2"},
+		{"brakes.breakaway", "with battery", `brakes.breakaway: "with battery" is neither yes nor no`, "write breakaway: yes or breakaway: no; write other words under standard"},
+		{"arrived", "2026-11-31", `arrived: date "2026-11-31" is not in the calendar: November 2026 has 30 days`, "write it like arrived: 2026-11-02"},
+		{"arrived", "2026-13-02", `arrived: date "2026-13-02" is not in the calendar: there are 12 months`, "write arrived: 2026-02-13"},
 		{"arrived", "2O26-11-02", `arrived: "2O26-11-02" has a letter where a digit belongs: the letter O or o is not a zero, and l or I is not a one`, "write arrived: 2026-11-02"},
 	} {
 		k, l := keyNamed(c.path), new(Unit).leafAt(c.path)

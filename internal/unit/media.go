@@ -94,6 +94,9 @@ func (s *shelf) look(list []Media) []Media {
 	for i := range list {
 		m := &list[i]
 		if m.Fault = misplaced(m); m.Fault != "" {
+			if there := mediaFolder + path.Base(m.Name); path.Dir(m.Name) == "." && misplaced(&Media{Path: m.Path, Name: there}) == "" && s.holds(there) {
+				m.Fault = fmt.Sprintf("the file is in %s/media; write %s", mediaRoot, there)
+			}
 			continue
 		}
 		name, info, fault := s.seek(m.Name)
@@ -172,6 +175,12 @@ func mistaken(m *Media) string {
 		return fmt.Sprintf("it is %s by what it holds; give the file a name that ends in .mp4", m.Video.Kind)
 	}
 	return ""
+}
+
+// holds reports whether there is such a file.
+func (s *shelf) holds(name string) bool {
+	_, fault := s.find(name)
+	return fault == ""
 }
 
 // seek finds a file where it is named. A folder media/ in units/ works as well
@@ -284,6 +293,9 @@ func (s *shelf) find(name string) (info fs.FileInfo, fault string) {
 	if strings.Contains(name, "://") {
 		return nil, fmt.Sprintf("that is an address; put the file itself below %s/ and name it like media/sb-1043.jpg", mediaRoot)
 	}
+	if ownPath.MatchString(name) {
+		return nil, fmt.Sprintf("that is a place on your computer; copy the file into %s/media and write media/%s", mediaRoot, name[strings.LastIndexAny(name, `/\`)+1:])
+	}
 	if plain := strings.ReplaceAll(name, `\`, "/"); plain != name && fs.ValidPath(plain) {
 		return nil, fmt.Sprintf("a path on the web has no backslashes; write %s", plain)
 	}
@@ -317,6 +329,9 @@ func (s *shelf) find(name string) (info fs.FileInfo, fault string) {
 	}
 	return info, ""
 }
+
+// ownPath matches a path from the root of a disk, on any system, or from somebody's home.
+var ownPath = regexp.MustCompile(`^(?:[A-Za-z]:[/\\]|[/\\]|~[/\\]).*[^/\\]$`)
 
 // entry is what a folder holds under a name, or nil.
 func (s *shelf) entry(dir, name string) (fs.DirEntry, string) {

@@ -51,7 +51,7 @@ photos:
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)
 	}
-	want := []string{"", "is empty", "is called Side.jpg", "", "not a path below content/", "not a path below content/", "only a file in content/media", "write media/side.jpg"}
+	want := []string{"", "is empty", "is called Side.jpg", "", "not a path below content/", "a place on your computer; copy the file into content/media and write media/hosts", "only a file in content/media", "write media/side.jpg"}
 	for file, want := range videos {
 		list := s.Media[file]
 		if len(list) != 1 || (list[0].Fault == "") != (want == "") || !strings.Contains(list[0].Fault, want) {
@@ -93,7 +93,7 @@ func TestOnlyMediaIsNamed(t *testing.T) {
 	for _, c := range []struct{ key, name, fault string }{
 		{"video", "media/walk.mp4", ""}, {"video", "media/WALK2.MP4", ""}, {"video", "media/walk.webm", ""},
 		{"video", "units/secret.md", elsewhere}, {"video", "models/m.md", elsewhere}, {"video", "yard.md", elsewhere}, {"video", ".env", elsewhere},
-		{"video", "page.html", elsewhere}, {"video", "walk.mp4", elsewhere}, {"video", "media/../yard.md", "not a path below content/"},
+		{"video", "page.html", elsewhere}, {"video", "walk.mp4", "the file is in content/media; write media/walk.mp4"}, {"photo", `C:\Users\Me\side.jpg`, "copy the file into content/media and write media/side.jpg"}, {"video", "media/../yard.md", "not a path below content/"},
 		{"video", "media/page.html", ending}, {"video", "media/.env", ending}, {"video", "media/walk", ending}, {"video", "media/side.jpg", ending},
 		{"video", "media/wrong.webm", "it is MP4 by what it holds"}, {"video", "media/wrong.mp4", "it is WebM by what it holds"},
 		{"captions", "media/walk.vtt", ""}, {"captions", "media/walk.txt", ending}, {"captions", ".env", elsewhere}, {"captions", "units/secret.md", elsewhere}, {"captions", "media/.env", ending},

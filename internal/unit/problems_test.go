@@ -24,7 +24,7 @@ func problemLines(ps []unit.Problem) string {
 }
 
 const (
-	yamlFix  = " [file-unreadable] fix: quote a value that holds a colon, a # or a quotation mark, and indent with spaces"
+	yamlFix  = " [file-unreadable] fix: look at this line and the one above it: each has a key, a colon, a blank and a value; keys of a section begin with two blanks; a value with a colon or a # in it is in quotation marks; what opens with a bracket or a quotation mark closes too"
 	yamlSays = " the front matter does not read as YAML: "
 	anchors  = ` begins with & or *, which is a mark of YAML's and not read here [value-unreadable] fix: put the value in quotation marks if the mark belongs to it; otherwise write the value out`
 	tieFix   = " [value-unreadable] fix: write it like d-rings: 8 at 5,000 lb"
@@ -58,7 +58,7 @@ func TestProblems(t *testing.T) {
 		{"terminal escape, escaped", "---\ntitle: \"a\\e[31mb\"\n---\n", "2:8 title holds an invisible character (U+001B) [value-unreadable] fix: write the value without it"},
 		{"words without end", "---\ntitle: a\n---\n" + strings.Repeat("*a_ ", 20000), "4:1 the words have 80000 bytes; they stay below 65536 [file-unreadable] fix: cut them to what a customer reads on a phone"},
 		{"table without end", "---\ntitle: a\n---\n\n" + strings.Repeat("|", 31) + "\n", "5:1 there are 31 bars | on this line; a table has at most 30 [file-unreadable] fix: make a narrower table; nobody reads this one on a phone"},
-		{"point for a comma", "---\nweights:\n  empty: 7.040 lb (scale ticket 2026-11-03)\n---\n", `3:10 weights.empty: weight "7.040 lb (scale ticket 2026-11-03)" can be read two ways; write 7,040 with a comma, or no more than two digits after the point [value-unreadable] fix: write it like empty: 7,040 lb (scale ticket 2026-11-03)`},
+		{"point for a comma", "---\nweights:\n  empty: 7.040 lb (scale ticket 2026-11-03)\n---\n", `3:10 weights.empty: weight "7.040 lb (scale ticket 2026-11-03)" can be read two ways; write 7,040 with a comma, or no more than two digits after the point [value-unreadable] fix: write empty: 7,040 lb (scale ticket 2026-11-03)`},
 		{"no front matter", "\n# Title\n", `2:1 the file begins with "# Title" and has no front matter [file-unreadable] fix: begin the file with a line of ---, the keys, and a second line of ---`},
 		{"long first line", strings.Repeat("é", 60), `1:1 the file begins with "` + strings.Repeat("é", 40) + `..." and has no front matter [file-unreadable] fix: begin the file with a line of ---, the keys, and a second line of ---`},
 		{"never closed", "\n---\ntitle: a\n", "2:1 the front matter opens here and never closes [file-unreadable] fix: put a line of --- after the last key"},
@@ -72,7 +72,9 @@ func TestProblems(t *testing.T) {
 		{"second colon", "---\ntitle: a\nmake: b: c\n---\n", `3:7 there is a second colon with a blank after it: make: b: c [file-unreadable] fix: write the line like this: make: "b: c"`},
 		{"open quote", "---\ntitle: \"a\nkind: dump\n---\n", `2:9 a quotation mark opens here and never closes: title: "a [file-unreadable] fix: write the line like this: title: "a"`},
 		{"open brace", "---\ntitle: a\nhitch: {kind: x\n---\n", "4:1" + yamlSays + "*" + yamlFix},
-		{"half dedent", "---\nhitch:\n    kind: x\n  ball: 2 in\n---\n", "4:3" + yamlSays + "*" + yamlFix},
+		{"half dedent", "---\nhitch:\n    kind: x\n  ball: 2 in\n---\n", "3:1 the line does not begin where the others of its section do: kind: x [file-unreadable] fix: write the line like this:   kind: x"},
+		{"two lines too far in", "---\nhitch:\n    kind: x\n    rating: 1 lb\n  ball: 2 in\n---\n", "5:1 the line does not begin where the others of its section do: ball: 2 in [file-unreadable] fix: write the line like this:     ball: 2 in"},
+		{"a number sign alone", "---\nstock: #1043\n---\n", "2:7 stock has no value: a # with a blank in front of it begins a comment [value-unreadable] fix: write stock: 1043, without the #; a comment has a blank after its #"},
 		{"percent", "---\ntitle: %a\n---\n", `2:8 a value cannot begin with this mark unless the value is in quotation marks: title: %a [file-unreadable] fix: write the line like this: title: "%a"`},
 		{"at sign", "\n\n---\ntitle: @a\n---\n", `4:8 a value cannot begin with this mark unless the value is in quotation marks: title: @a [file-unreadable] fix: write the line like this: title: "@a"`},
 		{"backtick", "---\ntitle: a\nmake: `a`\n---\n", "3:7 a value cannot begin with this mark unless the value is in quotation marks: make: `a` [file-unreadable] fix: write the line like this: make: \"`a`\""},
@@ -88,7 +90,7 @@ func TestProblems(t *testing.T) {
 		{"unknown, near", "---\ntitel: a\n---\n", `2:1 unknown key "titel" at the top [unknown-key] fix: did you mean "title"?`},
 		{"unknown, capital", "---\nTitle: a\n---\n", `2:1 unknown key "Title" at the top [unknown-key] fix: did you mean "title"?`},
 		{"unknown, under", "---\nhitch:\n  raiting: 5 lb\n---\n", `3:3 unknown key "raiting" under hitch [unknown-key] fix: did you mean "rating"?`},
-		{"unknown, elsewhere", "---\ngvwr: 5 lb\n---\n", `2:1 unknown key "gvwr" at the top [unknown-key] fix: this key belongs at weights.gvwr`},
+		{"unknown, elsewhere", "---\ngvwr: 5 lb\n---\n", `2:1 unknown key "gvwr" at the top [unknown-key] fix: write it below weights: as gvwr: 5 lb, with a note after it such as (tag)`},
 		{"unknown, written with its section", "---\nweights.gvwr: 5 lb\n---\n", `2:1 unknown key "weights.gvwr" at the top [unknown-key] fix: write weights: on a line of its own, and gvwr: indented below it`},
 		{"unknown, nowhere", "---\nweights:\n  zzzzzz: 1\n---\n", `3:3 unknown key "zzzzzz" under weights [unknown-key] fix: there is no key for a zzzzzz; list it under standard: as '- zzzzzz, 1'`},
 		{"key of keys", "---\n{a: b}: c\n---\n", "2:1 a key here is not a plain word [unknown-key] fix: write key: value"},
@@ -107,8 +109,8 @@ func TestProblems(t *testing.T) {
 		{"section as list", "---\nhitch: [a]\n---\n", "2:8 hitch takes keys below it, not a list [value-unreadable] fix: write its keys indented below, such as kind: gooseneck"},
 		{"value as keys", "---\nyear: {a: b}\n---\n", "2:7 year takes one value, not keys or a list [value-unreadable] fix: write it on one line, year: 2026"},
 		{"value as list", "---\nyear: [a]\n---\n", "2:7 year takes one value, not keys or a list [value-unreadable] fix: write it on one line, year: 2026"},
-		{"list as text", "---\nstandard: spare\n---\n", `2:11 standard takes a list, not "spare" [value-unreadable] fix: write each item on its own line after a dash`},
-		{"list as keys", "---\nstandard: {a: b}\n---\n", "2:11 standard takes a list, not keys [value-unreadable] fix: write each item on its own line after a dash"},
+		{"list as text", "---\nstandard: spare\n---\n", `2:11 standard takes a list, not "spare" [value-unreadable] fix: write it on a line of its own below standard:, with a dash and a blank in front: - spare`},
+		{"list as keys", "---\nstandard: {a: b}\n---\n", "2:11 standard takes a list, not keys [value-unreadable] fix: write each item on a line of its own, with a dash and a blank in front"},
 		{"list in a list", "---\nstandard:\n - [a]\n---\n", "3:4 standard takes one value, not keys or a list [value-unreadable] fix: write it on one line, standard: spare tire and wheel"},
 		{"photo as text", "---\nphotos:\n - a.jpg\n---\n", `3:4 a photo takes keys, not "a.jpg" [value-unreadable] fix: write - file: media/a.jpg, and below file: a line alt: with what the photo shows`},
 		{"tie-down as text", "---\ntie-downs:\n - rings\n---\n", "3:4 a tie-down takes its name and a count" + tieFix},
@@ -124,14 +126,14 @@ func TestProblems(t *testing.T) {
 		{"count below zero", "---\nyear: -1\n---\n", `2:7 year: "-1" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026`},
 		{"half an axle", "---\naxles:\n  count: 2.5\n---\n", `3:10 axles.count: "2.5" is not a count; write a whole number such as 2 [value-unreadable] fix: write it like count: 2`},
 		{"hex", "---\nyear: 0x7E9\n---\n", `2:7 year: "0x7E9" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026`},
-		{"maybe", "---\nbrakes:\n  breakaway: maybe\n---\n", `3:14 brakes.breakaway: "maybe" is neither yes nor no [value-unreadable] fix: write it like breakaway: yes`},
+		{"maybe", "---\nbrakes:\n  breakaway: maybe\n---\n", `3:14 brakes.breakaway: "maybe" is neither yes nor no [value-unreadable] fix: write breakaway: yes or breakaway: no; write other words under standard`},
 		{"choice, near", "---\nkind: deckover\n---\n", `2:7 kind: "deckover" is not one of its values; did you mean "deck-over"? [value-unreadable] fix: write kind: deck-over`},
 		{"choice, none near", "---\ncondition: rusty\n---\n", `2:12 condition: "rusty" is not one of its values; write new, used [value-unreadable] fix: write condition: and one of these words`},
 		{"day, other order", "---\narrived: 11/2/2026\n---\n", `2:10 arrived: date "11/2/2026" is not written year-month-day; write 2026-11-02 [value-unreadable] fix: write arrived: 2026-11-02`},
-		{"no such day", "---\narrived: 2026-02-30\n---\n", `2:10 arrived: date "2026-02-30" does not read; write year-month-day, 2026-11-02 [value-unreadable] fix: write it like arrived: 2026-11-02`},
+		{"no such day", "---\narrived: 2026-02-30\n---\n", `2:10 arrived: date "2026-02-30" is not in the calendar: February 2026 has 28 days [value-unreadable] fix: write it like arrived: 2026-11-02`},
 		{"no such week", "---\ntires:\n  made: week 54 2026\n---\n", `3:9 tires.made: date code "week 54 2026" does not read; write week 31 2026, or the four digits 3126 [value-unreadable] fix: write it like made: week 31 2026`},
 		{"time in seconds", "---\nrecording:\n  length: 372\n---\n", `3:11 recording.length: time "372" cannot be read; write minutes and seconds, 6:12, or hours too, 1:02:03 [value-unreadable] fix: write it like length: 6:12`},
-		{"bare weight", "---\nweights:\n  gvwr: 20000\n---\n", `3:9 weights.gvwr: weight "20000" has no unit; write 20000 lb or 20000 kg [value-unreadable] fix: write it like gvwr: 20,000 lb (tag)`},
+		{"bare weight", "---\nweights:\n  gvwr: 20000\n---\n", `3:9 weights.gvwr: weight "20000" has no unit; write 20000 lb or 20000 kg [value-unreadable] fix: write gvwr: 20,000 lb, if that is its unit`},
 		{"several at once", "---\ntitel: a\nyear: new\nhitch:\n  kind: none\n---\n",
 			`2:1 unknown key "titel" at the top [unknown-key] fix: did you mean "title"?` + "\n" +
 				`3:7 year: "new" is not a count; write a whole number such as 2026 [value-unreadable] fix: write it like year: 2026` + "\n" +

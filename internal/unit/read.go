@@ -123,8 +123,8 @@ func (r *reader) split(src []byte) (p parts, ok bool) {
 	})
 	body, err := frontmatter.Parse(bytes.NewReader(src), &doc, format)
 	if err != nil {
-		if !r.slipsIn(front, opening+1) && !r.misplacedLine(front, opening+1) {
-			r.yamlProblems(err, opening)
+		if !r.slipsIn(front, opening+1) && !r.misplacedLine(front, opening+1) && !r.unevenLine(front, opening+1) {
+			r.yamlProblems(err, opening, front)
 		}
 		return p, false
 	}
@@ -358,24 +358,30 @@ func bare(b []byte) bool {
 	return true
 }
 
-// yamlProblems turns the YAML reader's errors into problems with places.
-func (r *reader) yamlProblems(err error, lines int) {
-	const remedy = "quote a value that holds a colon, a # or a quotation mark, and indent with spaces"
-	var all *yaml.LoadErrors
-	if errors.As(err, &all) {
-		for _, e := range all.Errors {
-			r.problem(FileUnreadable, r.mark(e.Mark.Line, e.Mark.Column, lines),
-				"the front matter does not read as YAML: "+plainYAML(e.Message), remedy)
+// yamlProblems turns the YAML reader's errors into problems with places. Opening is the file's line
+// of the first ---, and front the lines after it.
+func (r *reader) yamlProblems(err error, opening int, front []string) {
+	const remedy = "look at this line and the one above it: each has a key, a colon, a blank and a value; keys of a section begin with two blanks; " +
+		"a value with a colon or a # in it is in quotation marks; what opens with a bracket or a quotation mark closes too"
+	report := func(line, column int, message string) {
+		text := ""
+		if line > 0 && line <= len(front) {
+			text = ": " + shorten(front[line-1])
 		}
-		return
+		r.problem(FileUnreadable, r.mark(line, column, opening), "the front matter does not read as YAML: "+plainYAML(message)+text, remedy)
 	}
+	var all *yaml.LoadErrors
 	var one *yaml.LoadError
-	if errors.As(err, &one) {
-		r.problem(FileUnreadable, r.mark(one.Mark.Line, one.Mark.Column, lines),
-			"the front matter does not read as YAML: "+plainYAML(one.Message), remedy)
-		return
+	switch {
+	case errors.As(err, &all):
+		for _, e := range all.Errors {
+			report(e.Mark.Line, e.Mark.Column, e.Message)
+		}
+	case errors.As(err, &one):
+		report(one.Mark.Line, one.Mark.Column, one.Message)
+	default:
+		report(0, 0, err.Error())
 	}
-	r.problem(FileUnreadable, r.mark(0, 0, lines), "the front matter does not read as YAML: "+plainYAML(err.Error()), remedy)
 }
 
 func (r *reader) mark(line, column, lines int) Pos {
@@ -455,6 +461,9 @@ func (r *reader) mapping(n *yaml.Node, ks *keys, v reflect.Value, section string
 				meant = append(meant, near)
 			}
 			continue
+		}
+		if value.Tag == "!!null" && (k.name == "stock" || numberOnly.MatchString(name.LineComment)) {
+			value.LineComment = name.LineComment // stock: #1043
 		}
 		r.value(value, k, v.Field(k.index), at)
 	}
@@ -560,13 +569,16 @@ func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 			return
 		}
 		if n.Kind != yaml.SequenceNode {
-			r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes a list, not %s", k.path, found(n)),
-				"write each item on its own line after a dash")
+			r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes a list, not %s", k.path, found(n)), listRemedy(k, n))
 			return
 		}
 		r.list(n, k, dst)
 	default:
 		l := dst.Addr().Interface().(leaf)
+		if empty && r.cutOff(n, k) {
+			l.spoil()
+			return
+		}
 		if empty {
 			l.blank(keyAt)
 			return
@@ -616,8 +628,11 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 	}
 	if n.Kind != yaml.ScalarNode {
 		l.spoil()
-		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes one value, not keys or a list", k.path),
-			"write it on one line, "+k.name+": "+k.example)
+		remedy := "write it on one line, " + k.name + ": " + k.example
+		if k.list && n.Kind == yaml.MappingNode && len(n.Content) == 2 && n.Content[1].Kind == yaml.ScalarNode {
+			remedy = "write it in quotation marks: - " + quotedYAML(n.Content[0].Value+": "+n.Content[1].Value)
+		}
+		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes one value, not keys or a list", k.path), remedy)
 		return
 	}
 	if strings.TrimSpace(n.Value) == "" {
@@ -635,6 +650,32 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 		return
 	}
 	l.place(r.pos(n), n.Value)
+}
+
+// listRemedy says how a list is written, with the first item of what is there.
+func listRemedy(k *key, n *yaml.Node) string {
+	const form = ", with a dash and a blank in front"
+	if n.Kind != yaml.ScalarNode {
+		return "write each item on a line of its own" + form
+	}
+	text := strings.TrimLeft(n.Value, "-*•‣▪·–— \t")
+	if file, is := strings.CutPrefix(text, "file: "); is {
+		text = file
+	}
+	if k.path == "photos" {
+		return "write below photos: - file: media/" + strings.TrimPrefix(shorten(text), "media/") + ", and below file: a line alt: with what the photo shows"
+	}
+	if k.example != "" && strings.Contains(k.example, ":") || text == "" || strings.Contains(text, ": ") {
+		return "write each item on a line of its own" + form
+	}
+	first, _, several := strings.Cut(text, ",")
+	switch {
+	case text != n.Value:
+		return "write each item on a line of its own" + form + ": - " + shorten(text)
+	case several:
+		return "write each item on a line of its own below " + k.name + ":" + form + ": - " + shorten(first)
+	}
+	return "write it on a line of its own below " + k.name + ":" + form + ": - " + shorten(text)
 }
 
 func (r *reader) list(n *yaml.Node, k *key, dst reflect.Value) {

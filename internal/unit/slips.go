@@ -18,6 +18,8 @@ type slip struct {
 	cause   string
 	// fix writes the line as it is meant, from what the form matched.
 	fix func(m []string) string
+	// instead is the remedy where nobody can tell how the line is meant.
+	instead string
 }
 
 // A key with what comes before it, and a value.
@@ -71,6 +73,23 @@ var slips = []slip{
 		fix:   func(m []string) string { return m[1] + ` "` + m[2] + `"` },
 	},
 	{
+		example: "year: '26", fixed: "year: 2026",
+		form:  regexp.MustCompile(slipKey + ` +'([^']*?)[ \t]*$`),
+		cause: "a quotation mark opens here and never closes",
+		fix: func(m []string) string {
+			if twoDigits.MatchString(m[2]) {
+				return m[1] + " 20" + m[2]
+			}
+			return m[1] + ` "'` + m[2] + `"`
+		},
+	},
+	{
+		example: "* wheel chocks", fixed: "- wheel chocks",
+		form:  regexp.MustCompile(`^([ ]*)[*•‣▪·–—][ \t]+(\S.*?)[ \t]*$`),
+		cause: "there is another mark where the dash of a list belongs",
+		fix:   func(m []string) string { return m[1] + "- " + m[2] },
+	},
+	{
 		example: "price = $6,480", fixed: "price: $6,480",
 		form:  regexp.MustCompile(`^([ ]*(?:- )?[a-z][a-z-]*) *=+ *(\S.*?)[ \t]*$`),
 		cause: "there is an equals sign where a colon belongs",
@@ -88,7 +107,16 @@ var slips = []slip{
 		cause: "there is a second colon with a blank after it",
 		fix:   func(m []string) string { return m[1] + " " + quotedYAML(m[2]) },
 	},
+	{
+		example: "own", fixed: "own: and its value",
+		form:    regexp.MustCompile(`^([^\s#:"'\[{-][^:]*?)[ \t]*$`),
+		cause:   "this line has no colon, so it has no key and value",
+		fix:     func(m []string) string { return m[1] + ": and its value" },
+		instead: "write it as a key, a colon, a blank and the value; or delete it; or move words for customers below the second line of ---",
+	},
 }
+
+var twoDigits = regexp.MustCompile(`^[0-9]{2}$`)
 
 // quotedYAML writes a value in quotation marks that YAML reads back as it is.
 func quotedYAML(s string) string {
@@ -115,8 +143,11 @@ func (r *reader) slipsIn(lines []string, first int) bool {
 			if len(m) > 2 && strings.HasPrefix(s.form.String(), slipKey) {
 				column += utf8.RuneCountInString(line[:strings.LastIndex(line, m[2])])
 			}
-			r.problem(FileUnreadable, posAt(r.file, first+i, column), s.cause+": "+strings.TrimSpace(line),
-				"write the line like this: "+s.fix(m))
+			remedy := s.instead
+			if remedy == "" {
+				remedy = "write the line like this: " + s.fix(m)
+			}
+			r.problem(FileUnreadable, posAt(r.file, first+i, column), s.cause+": "+strings.TrimSpace(line), remedy)
 			found = true
 			break
 		}
@@ -128,10 +159,18 @@ func (r *reader) slipsIn(lines []string, first int) bool {
 // comment has a blank after its mark.
 var numberSign = regexp.MustCompile(`^#[\p{L}\p{N}]`)
 
+// numberOnly matches a number after a number sign.
+var numberOnly = regexp.MustCompile(`^#[0-9]`)
+
 // cutOff reports a value that YAML cuts off at a # that belongs to it.
 func (r *reader) cutOff(n *yaml.Node, k *key) bool {
 	if n.Style != 0 || !numberSign.MatchString(n.LineComment) {
 		return false
+	}
+	if n.Value == "" {
+		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s has no value: a # with a blank in front of it begins a comment", k.path),
+			"write "+k.name+": "+strings.TrimPrefix(n.LineComment, "#")+", without the #; a comment has a blank after its #")
+		return true
 	}
 	r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s ends before %q: a # with a blank in front of it begins a comment", k.path, n.LineComment),
 		"write the value in quotation marks, as in "+k.name+": "+quotedYAML(n.Value+" "+n.LineComment)+"; a comment has a blank after its #")
