@@ -370,7 +370,7 @@ func TestWords(t *testing.T) {
 		fmt.Fprintf(&long[i%2], "%c%cxy%d ", 'a'+i%26, 'a'+i/26%26, i)
 	}
 	list := read(t, trailer(), trailer("EX-1", "EX-2", "The coupler", "Ölfrei "+strings.Repeat("z", 50)+" "+strings.Repeat("z", 50)+"y "+long[0].String()+"coupler coupler"), trailer("EX-1", "EX-3", "spare tire", "D-rings", "Second line.", long[1].String()))
-	parts, err := Words(list)
+	parts, err := Words(list, make([][32]byte, len(list)), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -415,7 +415,7 @@ func TestWords(t *testing.T) {
 		}
 	}
 	// A word is written as what it adds to the one before it.
-	short, err := Words(read(t, trailer("The coupler is tight.\nSecond line.", "couple\n\ncoupled\n\ncoupler")))
+	short, err := Words(read(t, trailer("The coupler is tight.\nSecond line.", "couple\n\ncoupled\n\ncoupler")), make([][32]byte, 1), nil)
 	if err != nil || !strings.Contains(string(short[0].Text), " 1ouple 6d 6r ") || strings.HasPrefix(string(short[0].Text), `WORDS(0," `) {
 		t.Errorf("%v, %s", err, short[0].Text)
 	}

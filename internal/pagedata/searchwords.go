@@ -1,6 +1,7 @@
 package pagedata
 
 import (
+	"cmp"
 	"encoding/json"
 	"slices"
 	"strings"
@@ -32,30 +33,26 @@ type WordPart struct {
 // about it.
 const fields = 3
 
-// Words are the words of the trailers, in the order of the alphabet.
-func Words(list []Trailer) ([]WordPart, error) {
-	index := map[string]*[fields][]int{} // by word and field: the numbers of the trailers
-	for i := range list {
-		for field, text := range wordsOf(&list[i]) {
-			for _, w := range terms(text) {
-				if index[w] == nil {
-					index[w] = new([fields][]int)
-				}
-				in := &index[w][field]
-				if len(*in) == 0 || (*in)[len(*in)-1] != i {
-					*in = append(*in, i)
-				}
-			}
+// Words are the words of the trailers, in the order of the alphabet. Of has the digest of what
+// each trailer is made from; the Lexicon, which may be nil, has the words of those that it
+// knows.
+func Words(list []Trailer, of [][32]byte, known *Lexicon) ([]WordPart, error) {
+	if known == nil {
+		known = NewLexicon(KeptLexicon{})
+	}
+	known.mu.Lock()
+	defer known.mu.Unlock()
+	index := known.gather(list, of)
+	var all []int
+	for n := range index {
+		if !index[n].empty() {
+			all = append(all, n)
 		}
 	}
-	var all []string
-	for w := range index {
-		all = append(all, w)
-	}
-	slices.Sort(all)
+	slices.SortFunc(all, func(a, b int) int { return cmp.Compare(known.words[a], known.words[b]) })
 	var parts wordParts
-	for _, w := range all {
-		if err := parts.add(w, index[w]); err != nil {
+	for _, n := range all {
+		if err := parts.add(known.words[n], &index[n]); err != nil {
 			return nil, err
 		}
 	}
@@ -71,7 +68,7 @@ type wordParts struct {
 
 // add writes a word as how many letters it shares with the one before it and the rest of
 // it, and its trailers.
-func (p *wordParts) add(w string, in *[fields][]int) error {
+func (p *wordParts) add(w string, in *posts) error {
 	if p.names.Len()+p.posts.Len() > partSize {
 		if err := p.flush(); err != nil {
 			return err
@@ -138,11 +135,11 @@ func utf16Len(s string) int {
 }
 
 // steps writes how many numbers there are and how far each is above the one before.
-func steps(b *strings.Builder, list []int) {
+func steps(b *strings.Builder, list []int32) {
 	digits(b, len(list))
-	last := 0
+	last := int32(0)
 	for _, n := range list {
-		digits(b, n-last)
+		digits(b, int(n-last))
 		last = n
 	}
 }

@@ -41,7 +41,7 @@ publish:        parallel seal filestamp
 showroom:       inspect
 files:
 filestamp:
-site:           unit compute inspect media packed parallel photo render stockfile publish files themes/default
+site:           unit compute inspect media packed pagedata parallel photo render stockfile publish files themes/default
 captions:
 walkaround:     measure captions kinds
 crosscheck:        measure unit walkaround

@@ -39,6 +39,8 @@ type Input struct {
 	// Cards is where the pictures of shared links are drawn and kept; nil for a site without
 	// them. It is used only if the yard's file gives the site's address.
 	Cards *photo.Shop
+	// Lexicon keeps the words of the units from one build to the next; nil to keep nothing.
+	Lexicon *pagedata.Lexicon
 	// Basis is a digest of what every page is made from besides the yard: the program with
 	// its tables, and the theme.
 	Basis [32]byte
@@ -146,6 +148,8 @@ type entry struct {
 	nearest func() []*entry
 	// card draws what a link to the unit's page shows, once; nil for no card.
 	card func() (*linkCard, error)
+	// key is the digest of everything that the unit's pages are made from, worked out once.
+	key func() [32]byte
 }
 
 // whole is the entry with the tree of its notes, read once for everything on its page that
@@ -266,11 +270,16 @@ func Site(theme fs.FS, in Input, to Target) (Made, error) {
 // one, has already are kept.
 func (m *maker) jobs(yard []job, stock *stock, to Target) []job {
 	jobs := append(slices.Clip(yard), job{path: sitepath.HowWeFigure, make: m.how}, job{path: sitepath.NotFound, make: m.gone})
-	keep := m.keys()
+	if to != nil {
+		for i := range jobs {
+			if of := jobs[i].of; of != nil {
+				jobs[i].kept = func() (bool, error) { return to.Keep(jobs[i].path, of()) }
+			}
+		}
+	}
 	for _, e := range m.units {
 		s := &shared{whole: func() *entry { return m.again(e) }}
 		own := m.pagesOf(e, s.take)
-		key := sync.OnceValue(func() [32]byte { return keep(e) })
 		if to != nil {
 			for i := range own {
 				own[i].kept = func() (bool, error) {
@@ -278,12 +287,12 @@ func (m *maker) jobs(yard []job, stock *stock, to Target) []job {
 					if _, err := e.card(); err != nil {
 						return false, err
 					}
-					return to.Keep(own[i].path, key())
+					return to.Keep(own[i].path, e.key())
 				}
 			}
 		}
 		if stock != nil {
-			own = append(own, m.lines(e, s.take, stock, to, key))
+			own = append(own, m.lines(e, s.take, stock, to, e.key))
 		}
 		for i := range own {
 			own[i].leave = s.leave
@@ -359,6 +368,7 @@ func (m *maker) enter() {
 			media: m.in.Stock.Media[u.File],
 		}
 		e.card = sync.OnceValues(func() (*linkCard, error) { return m.carded(e) })
+		e.key = sync.OnceValue(func() [32]byte { return m.keyOf(e) })
 		m.units = append(m.units, e)
 		works = append(works, e.work)
 	}
@@ -419,43 +429,53 @@ func (m *maker) neighbors(works []*compute.Work) {
 // mostNearest is how many units a sold one points to. The page of its kind has the others.
 const mostNearest = 3
 
-// keys returns the digest of everything that a unit's page is made from: its file, its
+// keyOf is the digest of everything that a unit's page is made from: its file, its
 // model and the yard's file, what is known about the files it names, what was found, and
 // the Basis; and the same for the units that it points to where it is sold. If you show
-// more on a unit's page, add it here. A test changes each file of a yard in turn and
-// compares the pages with those of a first build.
-func (m *maker) keys() func(*entry) [32]byte {
-	enter := func(h hash.Hash, parts ...any) {
-		for _, p := range parts {
-			text := fmt.Sprint(p)
-			fmt.Fprintf(h, "%d %s\n", len(text), text)
+// more on a unit's page, or of a unit on a page of many, add it here. A test changes each file
+// of a yard in turn and compares the pages with those of a first build.
+func (m *maker) keyOf(e *entry) (key [32]byte) {
+	h := sha256.New()
+	m.enterFile(h, e)
+	for _, f := range e.media {
+		enterParts(h, f.Path, f.Name, f.Fault, f.Bytes, sha256.Sum256(f.Data))
+		if f.Video != nil {
+			enterParts(h, *f.Video)
+		}
+		if p := m.in.Pictures[f.Name]; p != nil {
+			enterParts(h, *p)
 		}
 	}
-	return func(e *entry) (key [32]byte) {
-		h := sha256.New()
-		enter(h, m.in.Basis, m.in.Stock.Yard.Sum, e.File, e.Sum, m.modelSum(e))
-		for _, f := range e.media {
-			enter(h, f.Path, f.Name, f.Fault, f.Bytes, sha256.Sum256(f.Data))
-			if f.Video != nil {
-				enter(h, *f.Video)
-			}
-			if p := m.in.Pictures[f.Name]; p != nil {
-				enter(h, *p)
-			}
-		}
-		if c, err := e.card(); err == nil && c != nil {
-			enter(h, c.path)
-		}
-		for _, c := range e.cautions {
-			enter(h, c.Rule.Name, c.At, c.Message, c.Source, c.Remedy)
-		}
-		// Where the file gives no day of a change, it comes from the site of before.
-		enter(h, e.Price.Since(), e.Availability.Since())
-		for _, n := range e.nearest() {
-			enter(h, n.File, n.Sum, m.modelSum(n))
-		}
-		h.Sum(key[:0])
-		return key
+	if c, err := e.card(); err == nil && c != nil {
+		enterParts(h, c.path)
+	}
+	for _, c := range e.cautions {
+		enterParts(h, c.Rule.Name, c.At, c.Message, c.Source, c.Remedy)
+	}
+	// Where the file gives no day of a change, it comes from the site of before.
+	enterParts(h, e.Price.Since(), e.Availability.Since())
+	for _, n := range e.nearest() {
+		m.enterFile(h, n)
+	}
+	h.Sum(key[:0])
+	return key
+}
+
+// enterFile adds to a digest what a unit is read from: its file, its model and the yard's file; and
+// the Basis.
+func (m *maker) enterFile(h hash.Hash, e *entry) {
+	model := m.modelSum(e)
+	for _, sum := range [][32]byte{m.in.Basis, m.in.Stock.Yard.Sum, e.Sum, model} {
+		h.Write(sum[:])
+	}
+	enterParts(h, e.File)
+}
+
+// enterParts adds values to a digest as they are printed, each with its length.
+func enterParts(h hash.Hash, parts ...any) {
+	for _, p := range parts {
+		text := fmt.Sprint(p)
+		fmt.Fprintf(h, "%d %s\n", len(text), text)
 	}
 }
 
@@ -473,6 +493,8 @@ type job struct {
 	// hidden is whether search engines should leave it out.
 	hidden bool
 	make   func() ([]byte, error)
+	// of is the digest of what a page of many units is made from; nil if it is always made.
+	of func() [32]byte
 	// kept reports whether the page is there and need not be made; nil if it must be.
 	kept func() (bool, error)
 	// leave, where it is given, is called once when the job is over.

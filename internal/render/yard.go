@@ -1,6 +1,7 @@
 package render
 
 import (
+	"crypto/sha256"
 	"fmt"
 	"html/template"
 	"slices"
@@ -99,7 +100,7 @@ func (m *maker) listPage(l list, n int, lists []list) job {
 		page.FindLink = sitepath.Yard + "#kind=" + k
 	}
 	page.Canonical = m.at(path)
-	return job{path: path, make: func() ([]byte, error) {
+	return job{path: path, of: func() [32]byte { return m.keyOfList(page, path, part) }, make: func() ([]byte, error) {
 		page := *page // the showroom may make the page twice at the same time
 		var err error
 		if page.Data, err = m.listed(path, page.Heading, part); err != nil {
@@ -112,6 +113,19 @@ func (m *maker) listPage(l list, n int, lists []list) job {
 		}
 		return m.turned("yard", &page, ratings(part))
 	}}
+}
+
+// keyOfList is the digest of everything that a page of a list is made from: what it says about
+// the list, the scale of its drawings, and its trailers.
+func (m *maker) keyOfList(p *yardPage, path string, part []*entry) (key [32]byte) {
+	h := sha256.New()
+	enterParts(h, m.in.Basis, m.in.Stock.Yard.Sum, path, p.Title, p.Kinds, p.Pages, p.Shown, p.FindLink, m.scale())
+	for _, e := range part {
+		of := e.key()
+		h.Write(of[:])
+	}
+	h.Sum(key[:0])
+	return key
 }
 
 // listed is what a page of many trailers states for programs.
@@ -187,7 +201,7 @@ func (m *maker) finder() (*finder, error) {
 	if err != nil {
 		return nil, err
 	}
-	words, err := pagedata.Words(trailers)
+	words, err := pagedata.Words(trailers, m.filesOf(m.units), m.in.Lexicon)
 	if err != nil {
 		return nil, err
 	}
@@ -213,6 +227,17 @@ func (m *maker) finder() (*finder, error) {
 	}
 	f.More, err = m.later(trailers)
 	return f, err
+}
+
+// filesOf are the digests of what units are read from.
+func (m *maker) filesOf(units []*entry) [][32]byte {
+	out := make([][32]byte, len(units))
+	for i, e := range units {
+		h := sha256.New()
+		m.enterFile(h, e)
+		h.Sum(out[i][:0])
+	}
+	return out
 }
 
 // later enters the files that the front page loads only for a serial, for the newest first, and

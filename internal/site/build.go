@@ -49,7 +49,9 @@ type Result struct {
 	// Moves is what changes for customers; nil if there was no site before, or nothing changed.
 	Moves *stockfile.Moves
 
-	loss loss // what went from the site without being sold, for the next build
+	// For the next build: what went from the site without being sold, and the listed units.
+	loss   loss
+	listed []*unit.Unit
 }
 
 // Aside tells for the files of units whether they are kept off the site: withheld, or stopped.
@@ -108,7 +110,7 @@ func Build(o Options) (*Result, error) {
 		return r, nil
 	}
 	in := render.Input{Stock: y.Stock, Works: y.Works, Figures: y.figures, Findings: y.Findings, LeaveOut: held.Units,
-		Pictures: made.pictures, Cards: s.cards(&o, y.Stock), Basis: basis}
+		Pictures: made.pictures, Cards: s.cards(&o, y.Stock), Lexicon: s.words(known), Basis: basis}
 	r.LeftOut, r.Address, r.Example = held.Names, y.Stock.Yard.Site(), y.Stock.Yard.IsExample()
 	r.NewlyOut, r.Withheld = s.older.newlyOut(y.Stock, held), withheld(y.Stock)
 	if err := compare(&o, in, r, s.older); err != nil {
@@ -128,7 +130,8 @@ func Build(o Options) (*Result, error) {
 // compare says what changes for customers against the site that is in the target now. Its
 // error refuses a build that would take too much off that site.
 func compare(o *Options, in render.Input, r *Result, before *note) error {
-	listed, units := published(o.To, stockfile.JSONPath), publishedUnits(&in)
+	listed, units := before.offersIn(published(o.To, stockfile.JSONPath)), publishedUnits(&in)
+	r.listed = units
 	stockfile.DateChanges(listed, units, in.Stock.Yard.AsOf.Value)
 	if r.Address != "" { // there are no feeds without it
 		r.Undated, r.Unsaid = undated(units), stockfile.Unsaid(listed, units)

@@ -113,7 +113,10 @@ func (x *examiner) pack(c *contribution) {
 
 // recall is what a unit contributed to the build before; nil if it is not known.
 func (n *note) recall(file string, x *examiner) *contribution {
-	if n == nil || n.units[file] == "" {
+	if n == nil {
+		return nil
+	}
+	if n.open(); n.units[file] == "" {
 		return nil
 	}
 	k, text := new(keptUnit), n.units[file]

@@ -5,10 +5,12 @@ import (
 	"encoding/binary"
 	"os"
 	"strings"
+	"sync"
 	"time"
 
 	"tarepage/internal/inspect"
 	"tarepage/internal/packed"
+	"tarepage/internal/pagedata"
 	"tarepage/internal/publish"
 	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
@@ -24,13 +26,17 @@ type note struct {
 	// not read what follows.
 	program [32]byte
 	noteHead
+	// rest is what follows the head, until it is opened: where nothing changed, nobody needs it.
+	rest   string
+	opened sync.Once
+	noteRest
 	// units are what the units contribute, packed, by their files.
 	units map[string]string
 	made  map[string]keptPage
 	lines map[string]keptLines
 }
 
-// noteHead is the part of a note that is packed.
+// noteHead is the part of a note that tells whether anything changed, packed.
 type noteHead struct {
 	// Basis is the digest of the program, with its tables, and of the look.
 	Basis [32]byte
@@ -50,15 +56,23 @@ type noteHead struct {
 	Example  bool     // whether the site is that of the example
 	Undated  []string // the units that no feed tells of
 	Loss     loss     // what went from the site without being sold
-	// Made are the pages of units.
-	Made []keptPage
+}
+
+// noteRest is the part of a note that helps where something changed, packed.
+type noteRest struct {
+	// Offers are those of the stock.json with the digest OffersOf.
+	Offers   stockfile.Offers
+	OffersOf [32]byte
+	// Made are the pages that say what they were made from.
+	Made    []keptPage
+	Lexicon pagedata.KeptLexicon
 	// Lines are where the lines of units are in the files of the stock.
 	Lines []keptLines
 	// Units say where the units' parts of the note end.
 	Units []keptEnd
 }
 
-// keptEnd is where the part of a unit ends, from the end of the head.
+// keptEnd is where the part of a unit ends, from the end of noteRest.
 type keptEnd struct {
 	File string
 	At   int
@@ -92,6 +106,7 @@ func lineSum(l stockfile.Lines) (sum [32]byte) {
 // linesOf are the lines of a unit that were made from the same, out of the files of the stock.
 // They are not known if the files have others there by now.
 func (n *note) linesOf(page string, from [32]byte, stock [3]string) (l stockfile.Lines, known bool) {
+	n.open()
 	k, ok := n.lines[page]
 	if !ok || k.Of != from {
 		return l, false
@@ -127,11 +142,16 @@ func (n *note) pack(parts []*contribution) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := make([]byte, 0, len(noteForm)+len(list)+len(head)+at+64)
+	rest, err := packed.Append(nil, &n.noteRest)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]byte, 0, len(noteForm)+len(list)+len(head)+len(rest)+at+64)
 	out = append(out, noteForm...)
 	out = append(binary.AppendUvarint(out, uint64(len(list))), list...)
 	out = append(out, n.program[:]...)
 	out = append(binary.AppendUvarint(out, uint64(len(head))), head...)
+	out = append(binary.AppendUvarint(out, uint64(len(rest))), rest...)
 	for _, p := range parts {
 		out = append(out, p.packed...)
 	}
@@ -156,25 +176,38 @@ func readNote(text string) *note {
 	if !whole || packed.Read(head, &n.noteHead) != nil {
 		return n
 	}
-	n.units = make(map[string]string, len(n.Units))
-	from := 0
-	for _, u := range n.Units {
-		if u.At < from || u.At > len(text) {
-			return n
-		}
-		n.units[u.File] = text[from:u.At]
-		from = u.At
-	}
-	n.made = make(map[string]keptPage, len(n.Made))
-	for _, p := range n.Made {
-		n.made[p.Path] = p
-	}
-	n.lines = make(map[string]keptLines, len(n.Lines))
-	for _, l := range n.Lines {
-		n.lines[l.Page] = l
-	}
-	n.program = program
+	n.rest, n.program = text, program
 	return n
+}
+
+// open reads the rest of a note, once. Of one that does not hold together nothing is known.
+func (n *note) open() {
+	n.opened.Do(func() {
+		rest, text, whole := part(n.rest)
+		n.rest = ""
+		var r noteRest
+		if !whole || packed.Read(rest, &r) != nil {
+			return
+		}
+		n.noteRest = r
+		n.units = make(map[string]string, len(n.Units))
+		from := 0
+		for _, u := range n.Units {
+			if u.At < from || u.At > len(text) {
+				return
+			}
+			n.units[u.File] = text[from:u.At]
+			from = u.At
+		}
+		n.made = make(map[string]keptPage, len(n.Made))
+		for _, p := range n.Made {
+			n.made[p.Path] = p
+		}
+		n.lines = make(map[string]keptLines, len(n.Lines))
+		for _, l := range n.Lines {
+			n.lines[l.Page] = l
+		}
+	})
 }
 
 // part is what follows a length, and the rest after it.
@@ -242,8 +275,20 @@ func (n *note) under(basis [32]byte) bool {
 	return n != nil && n.program != [32]byte{} && n.Basis == basis
 }
 
+// offersIn are the offers of a stock.json: as they were noted if it is the one of then, else
+// read.
+func (n *note) offersIn(text []byte) stockfile.Offers {
+	if n != nil {
+		if n.open(); n.Offers != nil && n.OffersOf == sha256.Sum256(text) {
+			return n.Offers
+		}
+	}
+	return stockfile.ReadOffers(text)
+}
+
 // page is the digest of a page that was made from the same.
 func (n *note) page(path string, from [32]byte) (sum publish.Sum, ok bool) {
+	n.open()
 	p, ok := n.made[path]
 	return p.Sum, ok && p.Of == from
 }
@@ -293,7 +338,8 @@ func (s *Store) leaveNote(o *Options, y *Yard, r *Result, g *publish.Staging, ba
 			n.Made = append(n.Made, keptPage{path, from, sum})
 		}
 	}
-	n.Lines = s.lines
+	n.Lines, n.Lexicon = s.lines, s.lexicon.Keep()
+	n.Offers, n.OffersOf = stockfile.OffersOf(r.listed), digests[stockfile.JSONPath]
 	if text, err := n.pack(y.parts); err == nil {
 		_ = publish.Remember(o.To, text, g.Written())
 	}

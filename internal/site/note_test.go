@@ -40,6 +40,7 @@ func repack(t *testing.T, n *note) []byte {
 	for _, file := range slices.Sorted(maps.Keys(n.units)) {
 		parts = append(parts, &contribution{packed: n.units[file], read: &unit.Kept{Unit: &unit.Unit{File: file}}})
 	}
+	n.open()
 	n.Units, n.Made = nil, slices.Collect(maps.Values(n.made))
 	text, err := n.pack(parts)
 	if err != nil {
@@ -97,6 +98,13 @@ func TestForgedNote(t *testing.T) {
 		},
 		"other settings":            func(n *note) { part(n, func(k *keptUnit) { k.Of[0]++; k.Work.Payload.Value = 1 }) },
 		"an unknown rule":           func(n *note) { part(n, func(k *keptUnit) { k.Found = []keptFinding{{Rule: "no-such-rule"}} }) },
+		"no offers":                 func(n *note) { n.Offers, n.OffersOf = nil, [32]byte{} },
+		"offers of another site":    func(n *note) { n.Offers, n.OffersOf = n.Offers[:1], [32]byte{} },
+		"no words":                  func(n *note) { n.Lexicon.Words = nil },
+		"words of other units":      func(n *note) { n.Lexicon.Units[1].Of[0]++; n.Lexicon.Units[1].In[0] = "" },
+		"words that are cut":        func(n *note) { n.Lexicon.Units[1].In[2] = "\xff" },
+		"words of no unit":          func(n *note) { n.Lexicon.Units[1].File = "content/units/no.md" },
+		"a page of a list":          func(n *note) { p := n.made["list.html"]; p.Of[0]++; n.made["list.html"] = p },
 		"no lines":                  func(n *note) { n.Lines = nil },
 		"the lines of another unit": func(n *note) { n.Lines[1].At = n.Lines[4].At },
 		"lines outside the files":   func(n *note) { n.Lines[1].At[0].At, n.Lines[2].At[1].Bytes, n.Lines[3].At[2].At = 1<<60, 1<<60, -1 },
@@ -109,7 +117,10 @@ func TestForgedNote(t *testing.T) {
 	} {
 		for _, changed := range []bool{false, true} {
 			n := readNote(good)
-			if n == nil || len(n.units) != 6 || len(n.made) != 24 {
+			if n != nil {
+				n.open()
+			}
+			if n == nil || len(n.units) != 6 || len(n.made) != 29 { // four pages of each unit, those of four kinds, and the plain list
 				t.Fatalf("%s: the build before left %+v", name, n)
 			}
 			forge(n)

@@ -428,7 +428,7 @@ func TestNoteIsRead(t *testing.T) {
 	sum := [32]byte{7}
 	parts := []*contribution{{packed: "one", read: &unit.Kept{Unit: &unit.Unit{File: "1.md"}}}, {}, {packed: "three", read: &unit.Kept{Unit: &unit.Unit{File: "3.md"}}}}
 	left := func(program [32]byte) string {
-		n := &note{findings: list, program: program, noteHead: noteHead{Basis: sum, Made: []keptPage{{"u/a.html", sum, sum}}}}
+		n := &note{findings: list, program: program, noteHead: noteHead{Basis: sum}, noteRest: noteRest{Made: []keptPage{{"u/a.html", sum, sum}}}}
 		text, err := n.pack(parts)
 		if err != nil {
 			t.Fatal(err)
@@ -440,7 +440,7 @@ func TestNoteIsRead(t *testing.T) {
 	if n == nil || !reflect.DeepEqual(n.findings, list) {
 		t.Fatalf("read back\n%+v\nwant\n%+v", n, list)
 	}
-	if len(n.units) != 2 || n.units["1.md"] != "one" || n.units["3.md"] != "three" {
+	if n.open(); len(n.units) != 2 || n.units["1.md"] != "one" || n.units["3.md"] != "three" {
 		t.Errorf("the units are %q", n.units)
 	}
 	if kept := keepFindings(list); kept[0].Source != "" || kept[0].Remedy != "" {
@@ -456,7 +456,11 @@ func TestNoteIsRead(t *testing.T) {
 		t.Errorf("of another program's note the findings alone are read, not %+v", other)
 	}
 	for cut := range len(text) {
-		if n := readNote(text[:cut]); n.under(sum) && len(n.units) == 2 {
+		n := readNote(text[:cut])
+		if n != nil {
+			n.open()
+		}
+		if n.under(sum) && len(n.units) == 2 {
 			t.Fatalf("a note that is cut off after %d of %d bytes is read whole", cut, len(text))
 		}
 	}

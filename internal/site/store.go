@@ -4,6 +4,7 @@ import (
 	"sync"
 	"time"
 
+	"tarepage/internal/pagedata"
 	"tarepage/internal/photo"
 	"tarepage/internal/publish"
 	"tarepage/internal/render"
@@ -29,6 +30,9 @@ type Store struct {
 
 	// lines are where the lines of the units are in the files of the stock of this run.
 	lines []keptLines
+
+	// lexicon has the words of the units; nil until they are asked for.
+	lexicon *pagedata.Lexicon
 
 	remember bool // this is the showroom's
 	opened   bool // the note was looked for
@@ -73,7 +77,25 @@ func (s *Store) keepUnits(parts []*contribution) {
 		c.packed = ""
 		s.units[c.read.Unit.File] = c
 	}
+	s.words(true) // they come out of the note
 	s.older = nil
+}
+
+// words are those of the units of before. Where nobody can tell what the units are made from, they
+// are not kept.
+func (s *Store) words(known bool) *pagedata.Lexicon {
+	if !known {
+		return nil
+	}
+	if s.lexicon == nil {
+		var kept pagedata.KeptLexicon
+		if s.older != nil {
+			s.older.open()
+			kept = s.older.Lexicon
+		}
+		s.lexicon = pagedata.NewLexicon(kept)
+	}
+	return s.lexicon
 }
 
 // knownPhoto is the result of a photo with this stamp.

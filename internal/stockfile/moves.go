@@ -21,14 +21,13 @@ type Moves struct {
 	Listed, AsBefore int
 }
 
-// MovesSince compares an earlier stock.json with the trailers that are listed now. It
-// returns false if the text is not a stock.json of this form.
-func MovesSince(before []byte, units []*unit.Unit) (Moves, bool) {
-	was, order := offeredIn(before)
-	if was == nil {
+// MovesSince compares the offers of before with the trailers that are listed now. It
+// returns false if there are none to compare with.
+func MovesSince(before Offers, units []*unit.Unit) (Moves, bool) {
+	if before == nil {
 		return Moves{}, false
 	}
-	m := Moves{Listed: len(order)}
+	was, m := before.byStock(), Moves{Listed: len(before)}
 	now := map[string]bool{}
 	for _, u := range units {
 		o := offerOf(u)
@@ -47,33 +46,52 @@ func MovesSince(before []byte, units []*unit.Unit) (Moves, bool) {
 			m.Offers = append(m.Offers, o.Stock)
 		}
 	}
-	for _, stock := range order {
-		if !now[stock] {
-			m.Gone = append(m.Gone, stock)
-			if was[stock].Availability != "sold" {
-				m.Unsold = append(m.Unsold, stock)
+	for _, o := range before {
+		if !now[o.Stock] {
+			m.Gone = append(m.Gone, o.Stock)
+			if was[o.Stock].Availability != "sold" {
+				m.Unsold = append(m.Unsold, o.Stock)
 			}
 		}
 	}
 	return m, true
 }
 
-// offeredIn reads what an earlier stock.json says about each offer, by stock number, and the
-// numbers in their order. It is nil for a text that is not a stock.json of this form.
-func offeredIn(text []byte) (byStock map[string]offered, order []string) {
+// Offers are what a stock.json says about the offers of its trailers, in its order; nil if there
+// is none. It can be packed (internal/packed).
+type Offers []offered
+
+// ReadOffers reads the offers of a stock.json. They are nil for a text that is not a stock.json
+// of this form.
+func ReadOffers(text []byte) Offers {
 	var old struct {
 		Form  string
-		Units []offered
+		Units Offers
 	}
 	if json.Unmarshal(text, &old) != nil || old.Form != version {
-		return nil, nil
+		return nil
 	}
-	byStock = map[string]offered{}
-	for _, o := range old.Units {
-		byStock[o.Stock] = o
-		order = append(order, o.Stock)
+	if old.Units == nil {
+		return Offers{}
 	}
-	return byStock, order
+	return old.Units
+}
+
+// OffersOf are the offers that ReadOffers reads from the stock.json of these trailers.
+func OffersOf(units []*unit.Unit) Offers {
+	out := make(Offers, len(units))
+	for i, u := range units {
+		out[i] = offerOf(u)
+	}
+	return out
+}
+
+func (o Offers) byStock() map[string]*offered {
+	out := make(map[string]*offered, len(o))
+	for i := range o {
+		out[o[i].Stock] = &o[i]
+	}
+	return out
 }
 
 // offerOf is what stock.json says about the offer of a trailer.

@@ -192,13 +192,13 @@ func TestUnsaid(t *testing.T) {
 		for _, u := range now.Units {
 			units = append(units, u.Work.Unit)
 		}
-		if got := stockfile.Unsaid(before, units); (len(got) == 1) != c.want || c.want && got[0] != "EX-7" {
+		if got := stockfile.Unsaid(stockfile.ReadOffers(before), units); (len(got) == 1) != c.want || c.want && got[0] != "EX-7" {
 			t.Errorf("%s: unsaid are %v", c.name, got)
 		}
 	}
 	changed := fullYard(t, strings.Replace(full, "$2,600", "$2,500", 1)).Units[0].Work.Unit
 	for name, text := range map[string]string{"nothing": "", "another form": strings.Replace(string(before), `"form": "`, `"form": "other `, 1), "cut off": string(before[:len(before)/2])} {
-		if got := stockfile.Unsaid([]byte(text), []*unit.Unit{changed}); got != nil {
+		if got := stockfile.Unsaid(stockfile.ReadOffers([]byte(text)), []*unit.Unit{changed}); got != nil {
 			t.Errorf("%s: unsaid are %v", name, got)
 		}
 	}
@@ -226,12 +226,32 @@ func TestMovesSince(t *testing.T) {
 			units = append(units, u.Work.Unit)
 		}
 		c.want.Listed = 1
-		if got, ok := stockfile.MovesSince(before, units); !ok || !reflect.DeepEqual(got, c.want) {
+		if got, ok := stockfile.MovesSince(stockfile.ReadOffers(before), units); !ok || !reflect.DeepEqual(got, c.want) {
 			t.Errorf("%s: %+v, want %+v", c.name, got, c.want)
 		}
 	}
-	if _, ok := stockfile.MovesSince(before[:len(before)/2], nil); ok {
+	if _, ok := stockfile.MovesSince(stockfile.ReadOffers(before[:len(before)/2]), nil); ok {
 		t.Error("a stock.json that was cut off is compared")
+	}
+}
+
+// TestOffers: the offers of units are those that are read from the stock.json of these units,
+// so that a build may keep them in its place.
+func TestOffers(t *testing.T) {
+	for _, file := range []string{full, strings.Replace(full, "spoken for", "sold", 1), strings.Replace(full, "price: about $2,600 (since 2026-11-10)\n", "", 1),
+		strings.NewReplacer(" (since 2026-11-12)", "", " (since 2026-11-10)", "", "about ", "").Replace(full)} {
+		yard := fullYard(t, file)
+		text, err := written(yard, "stock.json")
+		if err != nil {
+			t.Fatal(err)
+		}
+		var units []*unit.Unit
+		for _, u := range yard.Units {
+			units = append(units, u.Work.Unit)
+		}
+		if got, want := stockfile.OffersOf(units), stockfile.ReadOffers(text); len(want) == 0 || !reflect.DeepEqual(got, want) {
+			t.Errorf("%+v, the file says %+v", got, want)
+		}
 	}
 }
 

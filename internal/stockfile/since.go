@@ -3,11 +3,11 @@ package stockfile
 import "tarepage/internal/unit"
 
 // DateChanges dates prices and availabilities whose files state no day since when they hold.
-// One that is the same in an earlier stock.json holds since the day that is stated there. One
+// One that is the same in an offer of before holds since the day that is stated there. One
 // that differs is published now for the first time, and holds since the as-of day. A trailer
 // that was not there before gets no day: it is new, and its day is that on which it arrived.
-func DateChanges(before []byte, units []*unit.Unit, asOf unit.Day) {
-	was, _ := offeredIn(before)
+func DateChanges(before Offers, units []*unit.Unit, asOf unit.Day) {
+	was := before.byStock()
 	for _, u := range units {
 		now := offerOf(u)
 		then, known := was[now.Stock]

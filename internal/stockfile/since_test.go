@@ -34,7 +34,7 @@ func TestDateChanges(t *testing.T) {
 		{"new in the yard", strings.Replace(bare, "EX-7", "EX-8", 1), bare, "", ""},
 	} {
 		u := fullYard(t, c.now).Units[0].Work.Unit
-		stockfile.DateChanges(published(c.before), []*unit.Unit{u}, asOf)
+		stockfile.DateChanges(stockfile.ReadOffers(published(c.before)), []*unit.Unit{u}, asOf)
 		dated := func(d unit.Day) string {
 			if !d.Known() {
 				return ""

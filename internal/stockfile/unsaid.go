@@ -10,7 +10,7 @@ type offered struct {
 }
 
 // as reports whether both rows offer the trailer in the same way.
-func (o offered) as(other offered) bool {
+func (o *offered) as(other *offered) bool {
 	if o.Availability != other.Availability || (o.Price == nil) != (other.Price == nil) {
 		return false
 	}
@@ -18,16 +18,15 @@ func (o offered) as(other offered) bool {
 }
 
 // samePrice compares the prices of two rows that have one.
-func (o offered) samePrice(other offered) bool {
+func (o *offered) samePrice(other *offered) bool {
 	return o.Price.Amount == other.Price.Amount && o.Price.About == other.Price.About
 }
 
-// Unsaid returns the stock numbers of trailers whose price or availability differs from an
-// earlier stock.json, although their files give no later day for it. Feeds and sitemaps go by
-// days and do not report such a change. A text that is not a stock.json gives nothing, and
-// neither does a trailer that was not in it.
-func Unsaid(before []byte, units []*unit.Unit) []string {
-	was, _ := offeredIn(before)
+// Unsaid returns the stock numbers of trailers whose price or availability differs from the
+// offers of before, although their files give no later day for it. Feeds and sitemaps go by
+// days and do not report such a change. A trailer that was not among them gives nothing.
+func Unsaid(before Offers, units []*unit.Unit) []string {
+	was := before.byStock()
 	var out []string
 	for _, u := range units {
 		now := offerOf(u)
