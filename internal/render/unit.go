@@ -282,9 +282,12 @@ func (m *maker) facts(u *unit.Unit, more string) string {
 	if u.Make.Given() {
 		out = append(out, u.Make.Value)
 	}
-	out = append(out, u.Condition.Value)
-	if u.Color.Given() {
-		out = append(out, u.Color.Value)
+	// A title often ends with the condition or the color: "..., galvanized, used".
+	for _, text := range []string{u.Condition.Value, u.Color.Value} {
+		said := slices.ContainsFunc(strings.Split(more, ", "), func(part string) bool { return strings.EqualFold(part, text) })
+		if text != "" && !said {
+			out = append(out, text)
+		}
 	}
 	if u.Arrived.Given() {
 		out = append(out, m.lang.Say("arrived "+u.Availability.Value, u.Arrived.Value.Long()))
@@ -445,10 +448,10 @@ func (m *maker) firsts(u *unit.Unit, w *compute.Work) []labeled {
 }
 
 // tiresCarry adds to what the tires of one axle carry what all of them carry, so that nobody has to
-// double a number.
+// double a number. No line ends between a number and its unit.
 func (m *maker) tiresCarry(w *compute.Work, one string, in measure.System) string {
 	if all := w.TiresInAll(); all.Known {
-		return m.lang.Say("first tires all", one, in.Limit(all.Value))
+		return strings.ReplaceAll(m.lang.Say("first tires all", one, in.Limit(all.Value)), " lb", "\u00a0lb")
 	}
 	return one
 }

@@ -68,6 +68,8 @@ func TestFactsOfAPage(t *testing.T) {
 	for _, c := range []struct{ front, more, want string }{
 		{"condition: new\n", "", "new"},
 		{"condition: used\nyear: 2019\nmake: Quillfern\ncolor: plum\n", "tarp kit", "tarp kit, 2019, Quillfern, used, plum"},
+		{"condition: used\nyear: 2019\n", "tarp kit, Used", "tarp kit, Used, 2019"},
+		{"condition: used\ncolor: galvanized\n", "tandem, galvanized, used", "tandem, galvanized, used"},
 		{"condition: new\navailability: on the yard\narrived: 2026-11-05\n", "", "new, here since November 5, 2026"},
 	} {
 		if got := english.facts(wordsOf(t, c.front).Unit, c.more); got != c.want {
