@@ -152,11 +152,14 @@ func TestZeroIsOneFinding(t *testing.T) {
 // TestFilledFigures: a checked figure whose words are left out is filled in, and
 // one that cannot be worked out says what to measure for it, and not for another.
 func TestFilledFigures(t *testing.T) {
-	_, found := loaded(t, "model: own\nweights:\n  gvwr: 7,000 lb\n---\n\nIt takes [?](worked:tag-payload) and is [?](worked:deck-length) long, and [?](worked:no-such).\n\n", bare)
-	for _, part := range []string{"tag-payload cannot be worked out for this unit", "deck-length cannot be worked out for this unit", `there is no figure called "no-such"`} {
+	_, found := loaded(t, "model: own\nweights:\n  gvwr: 7,000 lb\n---\n\nIt takes [?](worked:tag-payload) and is loaded at [?](worked:loading-angle), and [?](worked:no-such).\n\n", bare)
+	for _, part := range []string{"loading-angle is not a figure of this unit", `there is no figure called "no-such"`} {
 		if !strings.Contains(found, part) {
 			t.Errorf("want %q in\n%s", part, found)
 		}
+	}
+	if strings.Contains(found, "tag-payload cannot") || !strings.Contains(found, "weights.empty is missing") {
+		t.Errorf("one missing weight is two stops:\n%s", found)
 	}
 }
 

@@ -223,24 +223,7 @@ func meantValue(l leaf, k *key, text string) string {
 
 // unreadable says what is wrong with a value that does not read, and what to write instead.
 func unreadable(l leaf, k *key, text string, err error) (message, remedy string) {
-	message, remedy = k.path+": "+err.Error(), "write it like "+k.name+": "+k.example
-	if k.kind == "money" && !strings.ContainsAny(text, "0123456789") {
-		// price: call
-		remedy = "leave the key out, and the page asks to call; or write " + k.name + ": " + k.example
-	}
-	if k.kind == "yes or no" && countForm.MatchString(strings.TrimSpace(text)) && strings.Trim(text, " 0") != "" {
-		remedy = "write " + k.name + ": yes; how many there are can be told under standard"
-	}
-	if k.choices != nil {
-		// An example would be one of the choices, and probably the wrong one.
-		remedy = "write " + k.name + ": and one of these words"
-		if near := meantChoice(k, text); near != "" {
-			remedy = "write " + k.name + ": " + near
-		}
-	}
-	if k.kind == "yes or no" && remedy == "write it like "+k.name+": "+k.example {
-		remedy = "write " + k.name + ": yes or " + k.name + ": no; write other words under standard"
-	}
+	message, remedy = k.path+": "+err.Error(), unguessed(k, text)
 	meant := meantValue(l, k, text)
 	switch with := withUnit(l, k, text); {
 	case meant != "":
@@ -265,6 +248,25 @@ func unreadable(l leaf, k *key, text string, err error) (message, remedy string)
 		message = fmt.Sprintf("%s: %q has a letter where a digit belongs: the letter O or o is not a zero, and l or I is not a one", k.path, text)
 	}
 	return message, remedy
+}
+
+// unguessed says what to write for a value of which nobody can tell how it is meant.
+func unguessed(k *key, text string) string {
+	switch near := meantChoice(k, text); {
+	case k.choices != nil && near != "":
+		return "write " + k.name + ": " + near
+	case k.choices != nil:
+		// An example would be one of the choices, and probably the wrong one.
+		return "write " + k.name + ": and one of these words"
+	case k.kind == "money" && !strings.ContainsAny(text, "0123456789"):
+		// price: call
+		return "leave the key out, and the page asks to call; or write " + k.name + ": " + k.example
+	case k.kind == "yes or no" && countForm.MatchString(strings.TrimSpace(text)) && strings.Trim(text, " 0") != "":
+		return "write " + k.name + ": yes; how many there are can be told under standard"
+	case k.kind == "yes or no":
+		return "write " + k.name + ": yes or " + k.name + ": no; write other words under standard"
+	}
+	return "write it like " + k.name + ": " + k.example
 }
 
 // withUnit is a number without a unit with the unit of the key's example after it, "" for another
