@@ -14,11 +14,13 @@ import (
 
 	"golang.org/x/tools/txtar"
 
+	"tarepage/internal/amend"
 	"tarepage/internal/captions"
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
 	"tarepage/internal/intake"
 	"tarepage/internal/measure"
+	"tarepage/internal/spreadsheet"
 	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
 	"tarepage/internal/walkaround"
@@ -79,6 +81,68 @@ func manyFindings(units int) (out []inspect.Finding) {
 	}
 	return out
 }
+
+// manyRemarks are two cautions and a remark of each of eight rules, of two units.
+func manyRemarks() (out []inspect.Finding) {
+	for i, name := range []string{"a-rule", "b-rule", "c-rule", "d-rule", "e-rule", "f-rule", "g-rule", "h-rule"} {
+		r := &inspect.Rule{Name: name, Severity: inspect.Remark}
+		if i%3 == 0 {
+			r.Severity = inspect.Caution
+		}
+		for unit := range 2 + i%2 {
+			f := finding(r, int32(i+1), strings.Repeat(fmt.Sprintf("%s says %d; ", name, unit), 2+8*(i%2)))
+			f.At.File = fmt.Sprintf("content/units/ex-%d.md", unit+1)
+			f.Unit = f.At.File
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// sameStop is one stop, found in so many units.
+func sameStop(units int) (out []inspect.Finding) {
+	for i := range units {
+		f := finding(stopRule, 12, "the tires carry less than the axle is rated for")
+		f.At.File = fmt.Sprintf("content/units/ex-%d.md", i+1)
+		f.Unit = f.At.File
+		out = append(out, f)
+	}
+	return out
+}
+
+// What a yard's own sheet and a maker's sheet would do.
+var (
+	yardSheet = &spreadsheet.Plan{
+		Columns: []spreadsheet.Column{{Header: "Stock #", Key: "stock"}, {Header: "Our cost"}, {Header: " "}, {Header: "In since", Key: "arrived", Since: true}},
+		New:     []spreadsheet.New{{Row: 2, Stock: "EX-9", File: "content/units/ex-9.md"}, {Row: 3, Stock: "EX-\x1b[1m10", File: "content/units/ex-10.md"}},
+		Edits: []spreadsheet.Edit{
+			{Row: 4, Stock: "EX-1", Old: "$5,200", Change: amend.Change{Path: "price", Value: "$4,900"}},
+			{Row: 5, Stock: "EX-2", Change: amend.Change{Path: "color", Value: "black"}},
+		},
+		Held: []spreadsheet.Held{
+			{Edit: spreadsheet.Edit{Row: 6, Stock: "EX-3", Old: "$3,100", Change: amend.Change{Path: "price", Value: "$3,000"}}, Why: "the yard changed it later"},
+			{Edit: spreadsheet.Edit{Row: 6, Stock: "EX-3", Old: "sold", Change: amend.Change{Path: "availability", Value: "on the yard"}}, Why: "the yard changed it later"},
+			{Edit: spreadsheet.Edit{Row: 7, Stock: "EX-4", Old: "sold", Change: amend.Change{Path: "availability", Value: "on the yard"}}, Why: "the yard changed it later"},
+		},
+		Faults: []spreadsheet.Fault{
+			{Row: 8, Column: "Price", Reason: `"call" is not a price`},
+			{Row: 9, Reason: "the row has no stock number"},
+			{Row: 10, Column: "GVWR", Reason: `"heavy" is not a weight`},
+			{Row: 11, Column: "GVWR", Reason: `"light" is not a weight`},
+			{Row: 12, Column: "GVWR", Reason: `"none" is not a weight`},
+			{Row: 13, Column: "Price", Reason: `"ask" is not a price`},
+		},
+		Lacking: []string{"EX-1", "EX-2"}, LackedKeys: []string{"vin", "color"}, Same: 3,
+	}
+	makersSheet = &spreadsheet.Plan{
+		Models: true,
+		Columns: []spreadsheet.Column{{Header: "Model", Key: "model"}, {Header: "a"}, {Header: "b"}, {Header: "c"}, {Header: "d"}, {Header: "e"}, {Header: "f"}, {Header: "g"}, {Header: "h"},
+			{Header: "Dealer\nnet"}},
+		New: []spreadsheet.New{{Stock: "A1"}, {Stock: "A2"}, {Stock: "A3"}, {Stock: "A4"}, {Stock: "A5"}, {Stock: "A6"}},
+		// A maker's sheet adds no value to a file that is there, and nobody has to be told.
+		Lacking: []string{"A7"}, LackedKeys: []string{"gvwr"},
+	}
+)
 
 var talk = &intake.Talk{
 	Name: "walk.vtt", Format: "WebVTT", Cues: 31, Length: 372,
@@ -148,6 +212,36 @@ func TestPrinted(t *testing.T) {
 		}},
 		{"news of a build, much more than a screen", func(w io.Writer) error {
 			return News(w, Told{Program: "tarepage", From: ".", Found: manyFindings(20)})
+		}},
+		{"news of a build, two units with the same stops", func(w io.Writer) error {
+			return News(w, Told{Program: "tarepage", From: ".", Found: manyFindings(2)})
+		}},
+		{"news of a build, three units with the same stops", func(w io.Writer) error {
+			return News(w, Told{Program: "tarepage", From: ".", Found: manyFindings(8)})
+		}},
+		{"news of a build, remarks of many rules", func(w io.Writer) error {
+			return News(w, Told{Program: "tarepage", From: ".", Found: manyRemarks(), Fresh: manyRemarks(), Before: true, Published: true})
+		}},
+		{"findings, one of more units than are named", func(w io.Writer) error { return Folded(w, sameStop(mostNamed+3)) }},
+		{"findings, one of as many units as are named", func(w io.Writer) error { return Folded(w, sameStop(mostNamed+1)) }},
+		{"cautions and remarks of more rules than fit", func(w io.Writer) error {
+			Built(w, Tally("tarepage", "my-yard", 9, manyRemarks()), Site{Pages: 9, To: "public", Unchanged: 40, Before: true}, took)
+			return nil
+		}},
+		{"a sheet of a yard, planned", func(w io.Writer) error {
+			return Planned(w, yardSheet, false, "tarepage", "my yard", "their stock.csv")
+		}},
+		{"a sheet of a yard, applied", func(w io.Writer) error {
+			return Planned(w, yardSheet, true, "tarepage", ".", "stock.csv")
+		}},
+		{"a sheet of new units only, applied", func(w io.Writer) error {
+			return Planned(w, &spreadsheet.Plan{New: yardSheet.New, Faults: yardSheet.Faults[:1]}, true, "tarepage", ".", "stock.csv")
+		}},
+		{"a maker's sheet, planned", func(w io.Writer) error {
+			return Planned(w, makersSheet, false, "tarepage", ".", "models.xlsx")
+		}},
+		{"a sheet that changes nothing", func(w io.Writer) error {
+			return Planned(w, &spreadsheet.Plan{Same: 35}, true, "tarepage", ".", "stock.csv")
 		}},
 		{"quiet", func(w io.Writer) error { return Quiet(w, append(findings[1:3:3], ignoredFile)) }},
 		{"inspected", func(w io.Writer) error { Inspected(w, one, took); return nil }},
