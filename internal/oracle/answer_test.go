@@ -60,7 +60,7 @@ func TestAnswer(t *testing.T) {
 	}
 }
 
-// TestAnswerTurned: two machines that fill the deck, with their centers 60 and 180 in behind its front,
+// TestAnswerTurned: two machines that fill the deck, with their centers 60 and 180 in from its front end,
 // so that a pound of the first puts 100/200 lb on the tongue and one of the second takes 20/200 lb off.
 // By hand: 3,000 lb in front of 4,500 lb leave 300 + 1,500 - 450 = 1,350 lb of 10,500 lb, which is in the
 // band of 10 to 15%. 4,500 lb in front of 3,000 lb leave 300 + 2,250 - 300 = 2,250 lb, which is not.
