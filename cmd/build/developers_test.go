@@ -8,6 +8,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"tarepage/internal/thorough"
 )
 
 // TestFirstRule follows "Your first rule, in ten minutes" of DEVELOPERS.md to the letter in a
@@ -16,6 +18,7 @@ import (
 // only looks whether the new rule compiles: each command compiles or tests much of the tree once
 // more.
 func TestFirstRule(t *testing.T) {
+	thorough.Only(t)
 	if os.Getenv("TAREPAGE_NESTED") != "" {
 		t.Skip("this is the copy in which the commands run")
 	}
@@ -115,7 +118,7 @@ func follow(t *testing.T, dir, line string) {
 	args := strings.Fields(line)
 	cmd := exec.Command(args[0], args[1:]...)
 	cmd.Dir = dir
-	cmd.Env = append(os.Environ(), "TAREPAGE_NESTED=1", "TAREPAGE_LONG=", "GOFLAGS=-trimpath -ldflags=-w -vet=off -timeout=25m")
+	cmd.Env = append(os.Environ(), "TAREPAGE_NESTED=1", "TAREPAGE_LONG=", "TAREPAGE_PUSH=", "GOFLAGS=-trimpath -ldflags=-w -vet=off -timeout=25m")
 	out, err := cmd.CombinedOutput()
 	if err != nil {
 		t.Fatalf("%s: %v\n%s", line, err, out)

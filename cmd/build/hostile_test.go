@@ -17,6 +17,7 @@ import (
 	"golang.org/x/net/html"
 
 	"tarepage/internal/testyard"
+	"tarepage/internal/thorough"
 )
 
 // write writes files below a folder. Their paths have slashes.
@@ -46,6 +47,7 @@ func spoilt(lines, notes string) string {
 // a time limit for one file, without a character that a terminal obeys, and with the pages of
 // all other units published.
 func TestHostileFiles(t *testing.T) {
+	thorough.Only(t)
 	bomb := "a: &a [x, x, x, x, x, x, x, x, x, x]\n"
 	for c := 'b'; c <= 'z'; c++ {
 		bomb += fmt.Sprintf("%c: &%c [%s]\n", c, c, strings.TrimSuffix(strings.Repeat("*"+string(c-1)+", ", 10), ", "))

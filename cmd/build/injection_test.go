@@ -23,6 +23,7 @@ import (
 	"go.yaml.in/yaml/v4"
 	"golang.org/x/net/html"
 
+	"tarepage/internal/thorough"
 	"tarepage/internal/unit"
 )
 
@@ -300,6 +301,7 @@ func cast(s sheet, k unit.KeyDoc, spell string) bool {
 // TAREPAGE_LONG every spell is tried, and in every field, not in every second one of a unit and
 // every eighth one of a model.
 func TestEveryFieldIsWords(t *testing.T) {
+	thorough.Only(t)
 	if testing.Short() {
 		t.Skip("not with -short: it builds hundreds of units")
 	}

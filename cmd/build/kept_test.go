@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"tarepage/internal/testyard"
+	"tarepage/internal/thorough"
 )
 
 // filesBelow reads every file of a folder, by its path.
@@ -85,6 +86,7 @@ func line(t *testing.T, file, start string) string {
 // TestKeptBuildIsAFirstBuild: a build that keeps what did not change gives the same bytes,
 // findings and list as a first build, whichever file was changed or damaged.
 func TestKeptBuildIsAFirstBuild(t *testing.T) {
+	thorough.Only(t)
 	dir := t.TempDir()
 	t.Setenv("XDG_CACHE_HOME", t.TempDir()) // where photos are kept
 	const n = 6

@@ -15,12 +15,14 @@ import (
 	"golang.org/x/sys/unix"
 
 	"tarepage/internal/testdisk"
+	"tarepage/internal/thorough"
 )
 
 // TestFilesNoLongerThan: a limit on the length of files (setrlimit(2), RLIMIT_FSIZE, as POSIX's
 // ulimit -f sets it) makes writing fail in the middle of the first file that is longer, as on
 // a full disk. Anybody may run it.
 func TestFilesNoLongerThan(t *testing.T) {
+	thorough.Only(t)
 	l := newLot(t, 3)
 	old := l.builds("before", l.target)
 	l.change(1)
@@ -55,6 +57,7 @@ func TestFilesNoLongerThan(t *testing.T) {
 // is the old site or the new one, whole, and a build with enough room gives the site of a first
 // build. Then it builds onto a disk with room, with its cache on a full one.
 func TestFullDisk(t *testing.T) {
+	thorough.Only(t)
 	l := newLot(t, 3)
 	disk := filepath.Join(filepath.Dir(l.dir), "disk")
 	if err := os.Mkdir(disk, 0o755); err != nil {
@@ -119,6 +122,7 @@ func TestFullDisk(t *testing.T) {
 
 // TestShutOut: a user who is not root may read the folders and not write to them.
 func TestShutOut(t *testing.T) {
+	thorough.Only(t)
 	l := newLot(t, 3)
 	own := func(mode fs.FileMode, folders ...string) {
 		for _, f := range folders {
@@ -177,6 +181,7 @@ func TestShutOut(t *testing.T) {
 // a unit after its folder was listed, a recording after its head was read. Whatever the build
 // says, the site is whole, and the next build gives the site of a first build.
 func TestGoneMeanwhile(t *testing.T) {
+	thorough.Only(t)
 	l := newLot(t, 2)
 	video, err := os.ReadFile("../../content/media/sb-1003.mp4")
 	if err != nil {

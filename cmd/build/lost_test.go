@@ -17,6 +17,7 @@ import (
 	"time"
 
 	"tarepage/internal/testyard"
+	"tarepage/internal/thorough"
 )
 
 // A lot is a small yard. Its builds run as processes with a cache folder of their own, so that
@@ -147,6 +148,7 @@ func stands(t *testing.T, target string) map[string]string {
 // first build makes it. The next build is killed too, or it is clean, gives the site of a
 // first build, and leaves nothing next to it.
 func TestKilledBuilds(t *testing.T) {
+	thorough.Only(t)
 	// Three hundred take a few minutes; on a busy machine the nightly goes on after four.
 	kills, enough := 3, time.Now().Add(4*time.Minute)
 	if os.Getenv("TAREPAGE_LONG") != "" {
@@ -228,6 +230,7 @@ var waits = regexp.MustCompile(`^\S+: another build is writing [^\n]*; waiting f
 // TestTwoCommandsOneTarget: two processes build one yard into one target at the same time. One
 // waits for the other, and both are clean.
 func TestTwoCommandsOneTarget(t *testing.T) {
+	thorough.Only(t)
 	l := newLot(t, 3)
 	l.builds("before", l.target)
 	for i := range 2 {

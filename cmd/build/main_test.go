@@ -1,11 +1,14 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"tarepage/internal/thorough"
 )
 
 func TestMain(m *testing.M) {
@@ -34,6 +37,13 @@ func TestScripts(t *testing.T) {
 				env.Setenv("XDG_CACHE_HOME", cache)
 			}
 			return nil
+		},
+		// [!push] skip leaves a script to .ci/run.
+		Condition: func(cond string) (bool, error) {
+			if cond != "push" {
+				return false, fmt.Errorf("there is no condition %q", cond)
+			}
+			return thorough.BeforePush(), nil
 		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
 			"snapshot": snapshot,

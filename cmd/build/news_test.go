@@ -10,6 +10,8 @@ import (
 	"time"
 
 	"github.com/mmcdole/gofeed"
+
+	"tarepage/internal/thorough"
 )
 
 // newsYard is a yard in a folder. The test builds it and reads its feeds as others do.
@@ -71,6 +73,7 @@ func day(t *testing.T, s string) time.Time {
 // asks that updated changes when something changed that the publisher finds worth telling, JSON
 // Feed 1.1 asks the same of date_modified, and RFC 4287, 4.2.6 asks that an id never changes.
 func TestNews(t *testing.T) {
+	thorough.Only(t)
 	g := &guide{t: t, dir: t.TempDir()}
 	y := &newsYard{t, g}
 	g.run("tarepage first-yard -from my-yard -quiet", nil)

@@ -11,6 +11,8 @@ import (
 	"testing"
 
 	"github.com/bep/imagemeta"
+
+	"tarepage/internal/thorough"
 )
 
 // formats are the kinds of picture in a site, by their endings.
@@ -48,6 +50,7 @@ var traces = []string{
 // and editing programs write, and checks that no file of the site has a byte of it. The inputs in
 // testdata/private got their notes from exiftool 12.57. Their place is 0, 0, which is in the sea.
 func TestNothingPrivateInTheSite(t *testing.T) {
+	thorough.Only(t)
 	dir := t.TempDir()
 	copyDir(t, "../../content", filepath.Join(dir, "content"))
 	var photos strings.Builder

@@ -15,6 +15,8 @@ import (
 	"syscall"
 	"testing"
 	"time"
+
+	"tarepage/internal/thorough"
 )
 
 // patience is how long a test waits for something that must happen.
@@ -151,6 +153,7 @@ var (
 // TestShowroomShowsWhatIsPublished: every page of the demo is the published page, byte for byte
 // except for the showroom's additions, and the showroom writes nothing.
 func TestShowroomShowsWhatIsPublished(t *testing.T) {
+	thorough.Only(t)
 	o := open(t)
 	if status := o.end(os.Interrupt); status != clean {
 		t.Errorf("interrupted, it ends with status %d, want %d; it said %s", status, clean, o.errors)

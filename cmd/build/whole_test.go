@@ -17,6 +17,7 @@ import (
 	"time"
 
 	"tarepage/internal/testyard"
+	"tarepage/internal/thorough"
 )
 
 // same fails if two sites differ.
@@ -35,6 +36,7 @@ func same(t *testing.T, what string, got, want map[string]string) {
 // TestSameBytesEverywhere builds the demo twice, then in another time zone, language and folder,
 // on one core, and with its files written in another order.
 func TestSameBytesEverywhere(t *testing.T) {
+	thorough.Only(t)
 	self, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)
@@ -153,6 +155,7 @@ func TestFilesComeAndGo(t *testing.T) {
 // same time. The target is always the whole site of one of them, and neither build trusts what
 // the other left.
 func TestTwoYardsOneTarget(t *testing.T) {
+	thorough.Only(t)
 	dirs, want := [2]string{t.TempDir(), t.TempDir()}, [2]map[string]string{}
 	for i, dir := range dirs {
 		if err := testyard.Write(dir, 3); err != nil {
@@ -191,6 +194,7 @@ func TestTwoYardsOneTarget(t *testing.T) {
 // TestLookIsNotKept: a look of the owner's changes, goes and comes back while everything else
 // stays as it was.
 func TestLookIsNotKept(t *testing.T) {
+	thorough.Only(t)
 	dir, theme := t.TempDir(), t.TempDir()
 	if err := testyard.Write(dir, 2); err != nil {
 		t.Fatal(err)

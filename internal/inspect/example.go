@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -47,6 +48,17 @@ type ExampleFile struct {
 // CASE/media/NAME, CASE/media/NAME.base64 for a file that is not text, CASE/want. Such a file may
 // end in a line that says how many zeros follow: "zeros 2000000".
 func Examples(r *Rule) ([]Example, error) {
+	out, err := cases(r)
+	for i := range out {
+		if err := out[i].run(r); err != nil {
+			return nil, err
+		}
+	}
+	return out, err
+}
+
+// cases reads the archive without running the cases.
+func cases(r *Rule) ([]Example, error) {
 	name := strings.ReplaceAll(r.Name, "-", "_") + ".txtar"
 	src, err := archives.ReadFile(name)
 	if err != nil {
@@ -87,11 +99,6 @@ func Examples(r *Rule) ([]Example, error) {
 			return nil, fmt.Errorf("%s: section %q is not title, want or a file", name, file.Name)
 		}
 	}
-	for i := range out {
-		if out[i].Findings, err = run(out[i].Files); err != nil {
-			return nil, fmt.Errorf("%s: case %s: %w", name, out[i].Case, err)
-		}
-	}
 	return out, nil
 }
 
@@ -108,11 +115,14 @@ func unpacked(text string) (string, error) {
 
 // ExampleOf is the first case of a rule's archive that breaks the rule.
 func ExampleOf(r *Rule) (Example, error) {
-	all, err := Examples(r)
+	all, err := cases(r)
 	if err != nil {
 		return Example{}, err
 	}
 	for _, ex := range all {
+		if err := ex.run(r); err != nil {
+			return Example{}, err
+		}
 		for _, f := range ex.Findings {
 			if f.Rule == r {
 				return ex, nil
@@ -122,34 +132,39 @@ func ExampleOf(r *Rule) (Example, error) {
 	return Example{}, fmt.Errorf("rule %s: no case in its archive breaks it", r.Name)
 }
 
-// run reads, works out and inspects a case.
-func run(files []ExampleFile) ([]Finding, error) {
-	stock, problems, err := readExample(files)
+// run reads, works out and inspects a case of the rule.
+func (ex *Example) run(r *Rule) error {
+	stock, problems, err := readExample(ex.Files)
 	if err != nil {
-		return nil, err
+		return fmt.Errorf("rule %s, case %s: %w", r.Name, ex.Case, err)
 	}
-	return Stock(stock, compute.Stock(stock), problems), nil
+	ex.Findings = Stock(stock, compute.Stock(stock), problems)
+	return nil
 }
 
-// readExample reads a case together with the sound yard and models in examples/.
+// statedModel finds the models that the files of a case state.
+var statedModel = regexp.MustCompile(`(?m)^model: (\S+)$`)
+
+// readExample reads a case together with the sound yard in examples/ and the sound models that
+// the case states, or all of them for a case that states another one. Reading is most of the work.
 func readExample(files []ExampleFile) (*unit.Stock, []unit.Problem, error) {
-	return readExampleWith(files, func(string) bool { return true })
-}
-
-// readExampleWith takes from examples/ only the files that are wanted by their base names.
-func readExampleWith(files []ExampleFile, wanted func(base string) bool) (*unit.Stock, []unit.Problem, error) {
 	a := &txtar.Archive{}
-	own := map[string]bool{}
+	own, wanted, all := map[string]bool{}, map[string]bool{"yard": true}, false
 	for _, f := range files {
 		own[f.Name] = true
 		a.Files = append(a.Files, txtar.File{Name: f.Name, Data: []byte(f.Text)})
+		for _, stated := range statedModel.FindAllStringSubmatch(f.Text, -1) {
+			wanted[stated[1]] = true
+			_, err := fs.Stat(archives, "examples/models/"+stated[1]+".md")
+			all = all || err != nil
+		}
 	}
 	err := fs.WalkDir(archives, "examples", func(p string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() {
 			return err
 		}
 		name := path.Join("content", strings.TrimPrefix(p, "examples/"))
-		if own[name] || !wanted(path.Base(p)) {
+		if own[name] || !all && !wanted[strings.TrimSuffix(path.Base(p), ".md")] {
 			return nil
 		}
 		data, err := archives.ReadFile(p)

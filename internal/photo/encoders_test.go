@@ -16,6 +16,8 @@ import (
 	"testing"
 
 	"golang.org/x/image/webp"
+
+	"tarepage/internal/thorough"
 )
 
 // hard is a photo that no encoder likes: leaves, gravel and a fence, all of it fine and all
@@ -75,6 +77,7 @@ const mostHero = 30_000
 // knows no WebP, and it still looks like the photo. The demo's photos are easy; the hard one
 // loses quality first and pixels then.
 func TestHero(t *testing.T) {
+	thorough.Only(t)
 	photos := map[string]image.Image{"hard": hard(900, 675)}
 	names, err := filepath.Glob("../../content/media/*.jpg")
 	if err != nil || len(names) == 0 {

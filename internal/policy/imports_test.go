@@ -56,6 +56,7 @@ linkcard:       elevation photo
 testyard:
 testdisk:
 fixedseed:
+thorough:
 recording:      captions files
 starter:        unit amend files
 themes/default:

@@ -15,6 +15,8 @@ import (
 	"testing"
 
 	"github.com/google/licensecheck"
+
+	"tarepage/internal/thorough"
 )
 
 var update = flag.Bool("update", false, "write docs/licenses.md from the modules that the command is built from")
@@ -189,6 +191,7 @@ func (o *overview) add(what string, files map[string]string) string {
 // TestLicenses keeps docs/licenses.md: every work by others in the site and in the binary, its
 // license as an independent classifier names it, and its notice.
 func TestLicenses(t *testing.T) {
+	thorough.Only(t)
 	o := &overview{t: t, whose: map[string][]string{}}
 	var b strings.Builder
 	b.WriteString(licensesIntroduction)

@@ -14,6 +14,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"tarepage/internal/thorough"
 )
 
 // TestMain lets the test binary be the build that is killed.
@@ -200,6 +202,7 @@ func TestKilledAtRandom(t *testing.T) {
 
 // A build is killed before each of its operations in turn.
 func TestKilledAtEveryStep(t *testing.T) {
+	thorough.Only(t)
 	for _, tt := range []struct {
 		name  string
 		way   int
@@ -259,6 +262,7 @@ func TestKilledAtEveryStep(t *testing.T) {
 // A file that came into the target in the last moment of a build that was then
 // killed lies with the old site. It is not removed with it.
 func TestKilledWithStranger(t *testing.T) {
+	thorough.Only(t)
 	for way := range ways {
 		t.Run(ways[way].name, func(t *testing.T) {
 			found := false

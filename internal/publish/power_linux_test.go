@@ -9,12 +9,14 @@ import (
 	"time"
 
 	"tarepage/internal/testdisk"
+	"tarepage/internal/thorough"
 )
 
 // TestPowerCut takes what an image holds at some moment after a build, or in the middle of
 // one, for what a disk holds after a power cut, and looks at the target in it. What was
 // written and not forced onto the disk is not in the image.
 func TestPowerCut(t *testing.T) {
+	thorough.Only(t)
 	cuts, most := 4, 300*time.Millisecond
 	if os.Getenv("TAREPAGE_LONG") != "" {
 		cuts, most = 40, 8*time.Second // ext4 commits its journal every five seconds

@@ -16,6 +16,8 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	"tarepage/internal/thorough"
 )
 
 // pages is what a site is to hold.
@@ -673,6 +675,7 @@ func TestStrangerDuringBuild(t *testing.T) {
 // Any single operation may fail. Whichever does, the target is the old site or the
 // new one, and after an error that leaves the old one nothing else has changed.
 func TestFailAtEveryStep(t *testing.T) {
+	thorough.Only(t)
 	full := errors.New("no space left on device")
 	for way := range ways {
 		for _, first := range []bool{true, false} {
@@ -887,6 +890,7 @@ func TestManyBuildsAtOnce(t *testing.T) {
 
 // With the exchange there is no moment without a target.
 func TestReaderSeesNoGap(t *testing.T) {
+	thorough.Only(t)
 	base := t.TempDir()
 	a, b := mkdir(t, base, "a"), mkdir(t, base, "b")
 	if err := exchange(a, b); errors.Is(err, errNoExchange) {
