@@ -94,19 +94,19 @@ func TestBusy(t *testing.T) {
 func TestRememberRefuses(t *testing.T) {
 	dir := t.TempDir()
 	target := filepath.Join(dir, "public")
-	if err := Remember(target, []byte("note"), nil); err == nil {
+	if err := Remember(target, []byte("note"), nil, nil); err == nil {
 		t.Error("a note next to nothing")
 	}
 	mustSwap(t, newSwapper(), older, target)
 	put(t, "x", mkdir(t, dir, ".public.kept.part"), "file") // a folder that is not empty
-	if err := Remember(target, []byte("note"), nil); err == nil {
+	if err := Remember(target, []byte("note"), nil, nil); err == nil {
 		t.Error("a note through a folder")
 	}
 	if err := os.RemoveAll(filepath.Join(dir, ".public.kept.part")); err != nil {
 		t.Fatal(err)
 	}
 	put(t, "x", mkdir(t, dir, ".public.kept"), "file")
-	if err := Remember(target, []byte("note"), nil); err == nil {
+	if err := Remember(target, []byte("note"), nil, nil); err == nil {
 		t.Error("a note over a folder")
 	}
 	wantAlone(t, dir, ".public.kept", "public")
@@ -118,7 +118,7 @@ func TestRememberRefuses(t *testing.T) {
 	}
 	for _, note := range []string{"", "note"} {
 		put(t, "left by a killed build", dir, ".public.kept.part")
-		if err := Remember(target, []byte(note), nil); err != nil || string(Recall(target)) != note {
+		if err := Remember(target, []byte(note), nil, nil); err != nil || string(Recall(target)) != note {
 			t.Errorf("%q: %v", Recall(target), err)
 		}
 		wantAlone(t, dir, ".public.kept", "public")
@@ -126,15 +126,17 @@ func TestRememberRefuses(t *testing.T) {
 	if info, err := os.Stat(filepath.Join(dir, ".public.kept")); err != nil || runtime.GOOS != "windows" && info.Mode().Perm() != 0o600 {
 		t.Errorf("%v, %v: others may read what is not published", info.Mode(), err)
 	}
-	// A size limit includes its last byte.
+	// What is read ends with the file.
 	name := put(t, "12345", dir, "five")
-	if data, err := upTo(name, 5); err != nil || string(data) != "12345" {
-		t.Errorf("%q, %v", data, err)
+	for _, c := range []struct {
+		from, most int64
+		want       string
+	}{{0, 5, "12345"}, {0, 6, "12345"}, {4, 1, "5"}, {5, 1, ""}, {6, 1, ""}} {
+		if data, err := readAt(name, c.from, c.most); err != nil || string(data) != c.want {
+			t.Errorf("%d bytes from %d: %q, %v", c.most, c.from, data, err)
+		}
 	}
-	if _, err := upTo(name, 4); err == nil {
-		t.Error("five bytes are no more than four")
-	}
-	if _, err := upTo(filepath.Join(dir, "missing"), 4); !errors.Is(err, fs.ErrNotExist) {
+	if _, err := readAt(filepath.Join(dir, "missing"), 0, 4); !errors.Is(err, fs.ErrNotExist) {
 		t.Errorf("%v", err)
 	}
 }

@@ -1,6 +1,7 @@
 package publish
 
 import (
+	"bytes"
 	"encoding/binary"
 	"errors"
 	"io/fs"
@@ -15,8 +16,11 @@ import (
 // next one.
 func (p place) keptName() string { return filepath.Join(p.parent, "."+p.base+".kept") }
 
-// keptPlace is the name under which it is sealed.
-const keptPlace = "next to a site"
+// keptPlace and morePlace are the names under which its two parts are sealed.
+const (
+	keptPlace = "next to a site"
+	morePlace = "more next to a site"
+)
 
 // Written is what a build knows about the files of the site that it put in the target: their
 // sizes and the times of their bytes, by their paths.
@@ -39,10 +43,11 @@ func (g *Staging) Written() Written {
 // Remember leaves a note for the next build of the target, next to it, with a second copy of
 // the site's list and the stamps of the site's files. Recall returns the note as it was left, or
 // nil: what was damaged, cut off, or written by anybody but this program for this user is not
-// recalled (see package seal).
+// recalled (see package seal). What a build needs only if something changed is in more, which
+// RecallMore returns in the same way: it is most of what is kept.
 //
 // The note may tell of units that are not published, so only its owner can read it.
-func Remember(target string, note []byte, written Written) error {
+func Remember(target string, note, more []byte, written Written) error {
 	p, err := locate(target, nil)
 	if err != nil {
 		return err
@@ -67,9 +72,15 @@ func Remember(target string, note []byte, written Written) error {
 	if now, err := f.Stat(); err == nil {
 		body = p.appendStamps(body, string(list), written, now)
 	}
-	body = append(body, note...)
+	moreMark := seal.Of(morePlace, more)
+	body = append(append(body, moreMark[:]...), note...)
 	mark := seal.Of(keptPlace, body)
-	_, err = f.Write(append(mark[:], body...))
+	head := binary.BigEndian.AppendUint64(mark[:], uint64(len(body)))
+	for _, part := range [][]byte{head, body, more} {
+		if err == nil {
+			_, err = f.Write(part)
+		}
+	}
 	err = errors.Join(err, f.Close())
 	if err == nil {
 		err = rename(part, p.keptName())
@@ -111,42 +122,84 @@ func Recall(target string) []byte {
 	return p.kept().note
 }
 
+// RecallMore returns what was left with a note that Recall returned. It is nil if another build
+// has left another note since, with more of its own.
+func RecallMore(target string, note []byte) []byte {
+	p, err := locate(target, nil)
+	if err != nil {
+		return nil
+	}
+	left := p.kept()
+	if left.note == nil || !bytes.Equal(left.note, note) {
+		return nil
+	}
+	more, err := readAt(p.keptName(), left.end, mostKept)
+	if err != nil || !seal.Holds(left.moreMark, morePlace, more) {
+		return nil
+	}
+	return more
+}
+
 // mostKept is how many bytes may be kept next to a target: several times what a yard of 10,000
 // units needs. What is larger no build of ours has written, and it is not read into memory.
 const mostKept = 512 << 20
 
-// upTo reads a file that has no more than so many bytes.
-func upTo(name string, most int64) ([]byte, error) {
-	if info, err := os.Stat(name); err != nil || info.Size() > most {
-		return nil, errors.Join(err, errors.New("it is too large"))
+// readAt reads at most so many bytes of a file, from a byte on.
+func readAt(name string, from, most int64) ([]byte, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, err
 	}
-	return os.ReadFile(name)
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil {
+		return nil, err
+	}
+	if info.Size() > mostKept {
+		return nil, errors.New("it is too large")
+	}
+	data := make([]byte, max(min(info.Size()-from, most), 0))
+	_, err = f.ReadAt(data, from)
+	return data, err
 }
 
 // leftBehind is what the last build left next to the target: the list of the site's files, a
-// stamp for each of its lines, and the note. All are nil if they do not hold together.
-type leftBehind struct{ list, stamps, note []byte }
+// stamp for each of its lines, and the note. All are nil if they do not hold together. After
+// end comes what the note calls more, with a mark of its own.
+type leftBehind struct {
+	list, stamps, note, moreMark []byte
+	end                          int64
+}
 
 func (p place) kept() (left leftBehind) {
 	info, err := os.Lstat(p.keptName())
 	if err != nil || !info.Mode().IsRegular() {
 		return left
 	}
-	data, err := upTo(p.keptName(), mostKept)
 	const head = seal.Size + 8
-	if err != nil || len(data) < head || !seal.Holds(data[:seal.Size], keptPlace, data[seal.Size:]) {
+	start, err := readAt(p.keptName(), 0, head)
+	if err != nil || len(start) < head {
 		return left
 	}
-	n := binary.BigEndian.Uint64(data[seal.Size:])
-	if n > uint64(len(data)-head) {
+	size := binary.BigEndian.Uint64(start[seal.Size:])
+	if size > mostKept {
 		return left
 	}
-	list, rest := data[head:head+n], data[head+n:]
+	data, err := readAt(p.keptName(), head, int64(size))
+	if err != nil || len(data) < 8 || !seal.Holds(start[:seal.Size], keptPlace, data) {
+		return left
+	}
+	n := binary.BigEndian.Uint64(data)
+	if n > uint64(len(data)-8) {
+		return left
+	}
+	list, rest := data[8:8+n], data[8+n:]
 	stamps := stampSize * len(pathsOn(string(list)))
-	if stamps > len(rest) {
+	if stamps+seal.Size > len(rest) {
 		return left
 	}
-	return leftBehind{list, rest[:stamps], rest[stamps:]}
+	rest, note := rest[:stamps+seal.Size], rest[stamps+seal.Size:]
+	return leftBehind{list, rest[:stamps], note, rest[stamps:], head + int64(size)}
 }
 
 // stampsOf are the stamps by the paths on the list.

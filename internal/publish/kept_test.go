@@ -56,7 +56,7 @@ func believed(t *testing.T, target string) map[string]bool {
 // fine skips where a file is never known by its times.
 func fine(t *testing.T, target string, g *Staging) {
 	t.Helper()
-	if err := Remember(target, []byte("note"), g.Written()); err != nil {
+	if err := Remember(target, []byte("note"), nil, g.Written()); err != nil {
 		t.Fatal(err)
 	}
 	if len(believed(t, target)) == 0 {
@@ -119,6 +119,51 @@ func TestUntouchedFilesAreKnown(t *testing.T) {
 	}
 }
 
+// TestRecallMore: more comes back with the note that it was left with, whole or not at all, and what
+// happened to it does not touch the note.
+func TestRecallMore(t *testing.T) {
+	target, _ := published(t)
+	leave := func(note, more string) {
+		t.Helper()
+		if err := Remember(target, []byte(note), []byte(more), nil); err != nil {
+			t.Fatal(err)
+		}
+	}
+	leave("note", "more")
+	if note, more := Recall(target), RecallMore(target, []byte("note")); string(note) != "note" || string(more) != "more" {
+		t.Fatalf("recalled %q and %q", note, more)
+	}
+	if more := RecallMore(target, []byte("other")); more != nil {
+		t.Errorf("%q comes with another note", more)
+	}
+	kept := filepath.Join(filepath.Dir(target), ".public.kept")
+	whole, err := os.ReadFile(kept)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, data := range map[string][]byte{
+		"cut off": whole[:len(whole)-1], "damaged": append(whole[:len(whole)-1:len(whole)-1], 'E'), "too long": append(whole[:len(whole):len(whole)], 'e'),
+	} {
+		if err := os.WriteFile(kept, data, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if note, more := Recall(target), RecallMore(target, []byte("note")); string(note) != "note" || more != nil {
+			t.Errorf("%s: recalled %q and %q", name, note, more)
+		}
+	}
+	for cut := range len(whole) - len("more") {
+		if err := os.WriteFile(kept, whole[:cut], 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if note := Recall(target); note != nil {
+			t.Fatalf("of a note of %d bytes, %d are recalled as %q", len(whole), cut, note)
+		}
+	}
+	if RecallMore("", nil) != nil || RecallMore(filepath.Join(target, "none"), nil) != nil {
+		t.Error("more is recalled where nothing was left")
+	}
+}
+
 // TestChangedBeforeTheNote: what somebody changed after the build and before its note is not
 // taken for what the build wrote, and what was touched at the last moment is not known.
 func TestChangedBeforeTheNote(t *testing.T) {
@@ -136,13 +181,13 @@ func TestChangedBeforeTheNote(t *testing.T) {
 	if err := os.Chmod(young, fileMode); err != nil {
 		t.Fatal(err)
 	}
-	if err := Remember(target, []byte("note"), g.Written()); err != nil {
+	if err := Remember(target, []byte("note"), nil, g.Written()); err != nil {
 		t.Fatal(err)
 	}
 	if got := believed(t, target); got["index.html"] || got["units/sb-2/index.html"] || len(got) != len(older)-1 {
 		t.Errorf("%v are known", got)
 	}
-	if err := Remember(target, []byte("note"), nil); err != nil {
+	if err := Remember(target, []byte("note"), nil, nil); err != nil {
 		t.Fatal(err)
 	}
 	if got := believed(t, target); len(got) != 0 {

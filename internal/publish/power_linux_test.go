@@ -100,7 +100,7 @@ func TestListCutOff(t *testing.T) {
 		base := t.TempDir()
 		target := filepath.Join(base, "public")
 		mustSwap(t, newSwapper(), older, target)
-		if err := Remember(target, []byte("note"), nil); err != nil {
+		if err := Remember(target, []byte("note"), nil, nil); err != nil {
 			t.Fatal(err)
 		}
 		full := filepath.Join(target, listName)
@@ -135,7 +135,7 @@ func TestListCutOff(t *testing.T) {
 		target := filepath.Join(base, "public")
 		if name != "somebody's empty" {
 			mustSwap(t, newSwapper(), older, target)
-			if err := Remember(target, nil, nil); err != nil {
+			if err := Remember(target, nil, nil, nil); err != nil {
 				t.Fatal(err)
 			}
 			if err := os.RemoveAll(target); err != nil {
@@ -170,7 +170,7 @@ func TestPartIsALink(t *testing.T) {
 	if err := os.Symlink(mine, filepath.Join(base, ".public.kept.part")); err != nil {
 		t.Fatal(err)
 	}
-	if err := Remember(target, []byte("note"), nil); err != nil {
+	if err := Remember(target, []byte("note"), nil, nil); err != nil {
 		t.Fatal(err)
 	}
 	if got, err := os.ReadFile(mine); err != nil || string(got) != "mine" {

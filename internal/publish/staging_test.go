@@ -205,7 +205,7 @@ func TestHugeFilesAreNotRead(t *testing.T) {
 	target := filepath.Join(t.TempDir(), "public")
 	a, _ := yards()
 	mustSwap(t, newSwapper(), a, target)
-	if err := Remember(target, []byte("note"), nil); err != nil || string(Recall(target)) != "note" {
+	if err := Remember(target, []byte("note"), nil, nil); err != nil || string(Recall(target)) != "note" {
 		t.Fatalf("%v, %q", err, Recall(target))
 	}
 	kept := filepath.Join(filepath.Dir(target), ".public.kept")
@@ -229,7 +229,7 @@ func TestForgedNote(t *testing.T) {
 	target := filepath.Join(t.TempDir(), "public")
 	a, _ := yards()
 	mustSwap(t, newSwapper(), a, target)
-	if err := Remember(target, []byte("note"), nil); err != nil || string(Recall(target)) != "note" {
+	if err := Remember(target, []byte("note"), nil, nil); err != nil || string(Recall(target)) != "note" {
 		t.Fatalf("%v, %q", err, Recall(target))
 	}
 	kept := filepath.Join(filepath.Dir(target), ".public.kept")

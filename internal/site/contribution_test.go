@@ -155,7 +155,7 @@ func TestMediaAreEntered(t *testing.T) {
 func TestNoteForm(t *testing.T) {
 	n := &note{findings: []inspect.Finding{{Rule: inspect.Lookup("price-missing"), Severity: inspect.Remark, At: unit.Pos{File: "a.md", Line: 3, Column: 4},
 		Unit: "a.md", Message: "m", Value: "v", Limit: "l", Related: []unit.Place{{At: unit.Pos{File: "b.md", Line: 1}, What: "w"}}, Source: "s", Remedy: "r", First: true}}}
-	text, err := n.pack(nil)
+	text, _, err := n.pack(nil)
 	const want = "tarepage note 1\n\x42\x02\x01\x1aprice-missing\x02\x04\x03\x01\x08a.md\x02\x06\x03\x08\x00\x04\x03\x05\x02m\x06\x02v\x07\x02l\x08\x02\x01\x01\x08b.md\x02\x02\x00\x02\x02w\x00\x09\x02s\x0a\x02r\x0b\x01\x00"
 	if got := string(text[:min(len(text), len(want))]); err != nil || got != want {
 		t.Errorf("%v\n got %q\nwant %q", err, got, want)

@@ -26,8 +26,9 @@ type note struct {
 	// not read what follows.
 	program [32]byte
 	noteHead
-	// rest is what follows the head, until it is opened: where nothing changed, nobody needs it.
-	rest   string
+	// rest recalls what was left with the note (publish.RecallMore), until it is opened: where
+	// nothing changed, nobody needs it.
+	rest   func() string
 	opened sync.Once
 	noteRest
 	// units are what the units contribute, packed, by their files.
@@ -124,8 +125,8 @@ func (n *note) linesOf(page string, from [32]byte, stock [3]string) (l stockfile
 // program reads what an older one found. A test holds both together.
 const noteForm = "tarepage note 1\n"
 
-// pack is the note as it is left for the next build.
-func (n *note) pack(parts []*contribution) ([]byte, error) {
+// pack is the note as it is left for the next build, and what is left with it.
+func (n *note) pack(parts []*contribution) (text, more []byte, err error) {
 	at := 0
 	for _, p := range parts {
 		if p.packed != "" {
@@ -136,31 +137,28 @@ func (n *note) pack(parts []*contribution) ([]byte, error) {
 	found := keepFindings(n.findings)
 	list, err := packed.Append(nil, &found)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	head, err := packed.Append(nil, &n.noteHead)
+	text = append(binary.AppendUvarint([]byte(noteForm), uint64(len(list))), list...)
+	text, err = packed.Append(append(text, n.program[:]...), &n.noteHead)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	rest, err := packed.Append(nil, &n.noteRest)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	out := make([]byte, 0, len(noteForm)+len(list)+len(head)+len(rest)+at+64)
-	out = append(out, noteForm...)
-	out = append(binary.AppendUvarint(out, uint64(len(list))), list...)
-	out = append(out, n.program[:]...)
-	out = append(binary.AppendUvarint(out, uint64(len(head))), head...)
-	out = append(binary.AppendUvarint(out, uint64(len(rest))), rest...)
+	more = make([]byte, 0, len(rest)+at+binary.MaxVarintLen64)
+	more = append(binary.AppendUvarint(more, uint64(len(rest))), rest...)
 	for _, p := range parts {
-		out = append(out, p.packed...)
+		more = append(more, p.packed...)
 	}
-	return out, nil
+	return text, more, nil
 }
 
 // readNote reads a note. It returns nil if there is none that this program understands. Of a
-// note that another program left, it reads the findings alone.
-func readNote(text string) *note {
+// note that another program left, it reads the findings alone. More is what was left with it.
+func readNote(text string, more func() string) *note {
 	text, ok := strings.CutPrefix(text, noteForm)
 	list, text, whole := part(text)
 	var found []keptFinding
@@ -172,19 +170,20 @@ func readNote(text string) *note {
 	if err != nil || !strings.HasPrefix(text, string(program[:])) {
 		return n
 	}
-	head, text, whole := part(text[len(program):])
-	if !whole || packed.Read(head, &n.noteHead) != nil {
+	if packed.Read(text[len(program):], &n.noteHead) != nil {
 		return n
 	}
-	n.rest, n.program = text, program
+	n.rest, n.program = more, program
 	return n
 }
 
 // open reads the rest of a note, once. Of one that does not hold together nothing is known.
 func (n *note) open() {
 	n.opened.Do(func() {
-		rest, text, whole := part(n.rest)
-		n.rest = ""
+		if n.rest == nil {
+			return
+		}
+		rest, text, whole := part(n.rest())
 		var r noteRest
 		if !whole || packed.Read(rest, &r) != nil {
 			return
@@ -340,7 +339,7 @@ func (s *Store) leaveNote(o *Options, y *Yard, r *Result, g *publish.Staging, ba
 	}
 	n.Lines, n.Lexicon = s.lines, s.lexicon.Keep()
 	n.Offers, n.OffersOf = stockfile.OffersOf(r.listed), digests[stockfile.JSONPath]
-	if text, err := n.pack(y.parts); err == nil {
-		_ = publish.Remember(o.To, text, g.Written())
+	if text, more, err := n.pack(y.parts); err == nil {
+		_ = publish.Remember(o.To, text, more, g.Written())
 	}
 }

@@ -34,7 +34,7 @@ func filesOf(t *testing.T, dir string) map[string]string {
 }
 
 // repack is a note as it would be left, with what was changed in it.
-func repack(t *testing.T, n *note) []byte {
+func repack(t *testing.T, n *note) (text, more []byte) {
 	t.Helper()
 	var parts []*contribution
 	for _, file := range slices.Sorted(maps.Keys(n.units)) {
@@ -42,11 +42,11 @@ func repack(t *testing.T, n *note) []byte {
 	}
 	n.open()
 	n.Units, n.Made = nil, slices.Collect(maps.Values(n.made))
-	text, err := n.pack(parts)
+	text, more, err := n.pack(parts)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return text
+	return text, more
 }
 
 // TestForgedNote: whatever a note says, the site is that of a first build. Each note holds
@@ -59,7 +59,8 @@ func TestForgedNote(t *testing.T) {
 	}
 	o := Options{From: dir, To: filepath.Join(dir, "public")}
 	built(t, o)
-	good := string(publish.Recall(o.To))
+	good := publish.Recall(o.To)
+	more := string(publish.RecallMore(o.To, good))
 	fresh := Options{From: dir, To: filepath.Join(dir, "fresh")}
 	first := built(t, fresh)
 	want := filesOf(t, fresh.To)
@@ -79,6 +80,7 @@ func TestForgedNote(t *testing.T) {
 	}
 	for name, forge := range map[string]func(*note){
 		"nothing":             func(*note) {},
+		"nothing more":        func(*note) {},
 		"another program":     func(n *note) { n.program[0]++ },
 		"another look":        func(n *note) { n.Basis[0]++ },
 		"another content":     func(n *note) { n.Read[0]++ },
@@ -116,7 +118,7 @@ func TestForgedNote(t *testing.T) {
 		},
 	} {
 		for _, changed := range []bool{false, true} {
-			n := readNote(good)
+			n := readNote(string(good), func() string { return more })
 			if n != nil {
 				n.open()
 			}
@@ -127,7 +129,11 @@ func TestForgedNote(t *testing.T) {
 			if changed {
 				n.List[0]++ // so that it looks at the units and the pages
 			}
-			if err := publish.Remember(o.To, repack(t, n), nil); err != nil {
+			text, rest := repack(t, n)
+			if name == "nothing more" {
+				rest = nil
+			}
+			if err := publish.Remember(o.To, text, rest, nil); err != nil {
 				t.Fatal(err)
 			}
 			r := built(t, o)

@@ -427,16 +427,17 @@ func TestNoteIsRead(t *testing.T) {
 	}
 	sum := [32]byte{7}
 	parts := []*contribution{{packed: "one", read: &unit.Kept{Unit: &unit.Unit{File: "1.md"}}}, {}, {packed: "three", read: &unit.Kept{Unit: &unit.Unit{File: "3.md"}}}}
-	left := func(program [32]byte) string {
+	left := func(program [32]byte) (string, string) {
 		n := &note{findings: list, program: program, noteHead: noteHead{Basis: sum}, noteRest: noteRest{Made: []keptPage{{"u/a.html", sum, sum}}}}
-		text, err := n.pack(parts)
+		text, more, err := n.pack(parts)
 		if err != nil {
 			t.Fatal(err)
 		}
-		return string(text)
+		return string(text), string(more)
 	}
-	text := left(program)
-	n := readNote(text)
+	read := func(text, more string) *note { return readNote(text, func() string { return more }) }
+	text, more := left(program)
+	n := read(text, more)
 	if n == nil || !reflect.DeepEqual(n.findings, list) {
 		t.Fatalf("read back\n%+v\nwant\n%+v", n, list)
 	}
@@ -452,16 +453,22 @@ func TestNoteIsRead(t *testing.T) {
 	if n.under([32]byte{1}) || !n.under(sum) || (*note)(nil).under(sum) {
 		t.Error("a note of another look is used, or one of this look is not")
 	}
-	if other := readNote(left([32]byte{9})); other.under(sum) || other.units != nil || !reflect.DeepEqual(other.findings, list) {
+	if other := read(left([32]byte{9})); other.under(sum) || other.units != nil || !reflect.DeepEqual(other.findings, list) {
 		t.Errorf("of another program's note the findings alone are read, not %+v", other)
 	}
 	for cut := range len(text) {
-		n := readNote(text[:cut])
+		n := read(text[:cut], more)
 		if n != nil {
 			n.open()
 		}
 		if n.under(sum) && len(n.units) == 2 {
 			t.Fatalf("a note that is cut off after %d of %d bytes is read whole", cut, len(text))
+		}
+	}
+	for cut := range len(more) {
+		n := read(text, more[:cut])
+		if n.open(); len(n.units) == 2 {
+			t.Fatalf("what is cut off after %d of %d bytes is read whole", cut, len(more))
 		}
 	}
 	s := &Store{older: n, samePages: true}

@@ -51,7 +51,8 @@ func Remembering() *Store { return &Store{remember: true} }
 func (s *Store) open(o *Options) {
 	if !s.opened {
 		s.opened = true
-		s.older = readNote(string(publish.Recall(o.To)))
+		text, to := publish.Recall(o.To), o.To
+		s.older = readNote(string(text), func() string { return string(publish.RecallMore(to, text)) })
 		if o.Reread && s.older != nil {
 			s.older = &note{findings: s.older.findings}
 		}
