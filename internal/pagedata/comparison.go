@@ -115,6 +115,9 @@ var comparison = []struct {
 	{"paper", func(t *Trailer) string { return stated(t.Ownership.Paper.Value, t.Ownership.State.Value) }},
 	{"tread", func(t *Trailer) string { return t.Wear.Tread.Words() }},
 	{"photographed", func(t *Trailer) string {
+		if len(t.Proof) == 0 {
+			return "" // most trailers; counting looks at every key
+		}
 		proven, all := t.PhotographedRatings()
 		if proven == 0 {
 			return ""
