@@ -154,6 +154,10 @@ var alsoStops = map[string]bool{
 	"measure-impossible/zeros-of-the-rest": true,
 	// A trailer with that much on its tongue is over the coupler's limit too.
 	"measure-impossible/tongue": true,
+	// A load above the payload in the words is a stop of its own, whatever else it contradicts.
+	"note-disagrees/claims": true,
+	// The words after a value are words of the page.
+	"source-unknown/sister": true,
 	// What reading finds is a stop too, and the waiver cannot waive it.
 	"waiver-unknown/reading": true,
 	// A waiver that has expired, or names another rule, does not lift the stop.

@@ -12,31 +12,51 @@ import (
 	"tarepage/internal/measure"
 )
 
-// A promise is a load that words say the trailer takes.
+// A promise is a load that words say the trailer takes, or a weight that they name without
+// saying of what.
 type promise struct {
 	says string // the words, in small letters
 	load measure.Pounds
 	// plain reports that the words call it the payload or a capacity.
 	plain bool
+	// bare reports that nothing says what the weight is of.
+	bare bool
 }
 
-// maxBetween is how many words may be between "payload" or "carries" and the weight.
-const maxBetween = 8
+const (
+	// maxBetween is how many words may be between "payload" or "carries" and the weight.
+	maxBetween = 8
+	// maxRefused is how many words may be between a refusal and the weight that it is about.
+	maxRefused = 7
+	// maxSubject is how far back the part is looked for that a weight may belong to.
+	maxSubject = 12
+	// maxPromises is how many of one text are judged: the first must be corrected anyway.
+	maxPromises = 50
+)
 
 var (
-	promiseTokens = regexp.MustCompile(`\$?[0-9][0-9,]*(?:\.[0-9]+)?|[a-z]+(?:['’][a-z]+)?|[.;!?\n](?:\s|$)|#`)
-	glyphs        = strings.NewReplacer("½", ".5", "¼", ".25", "¾", ".75")
+	promiseTokens = regexp.MustCompile(`\$?[0-9][0-9,]*(?:\.[0-9]+)?|\p{L}+(?:['’]\p{L}+)?|[.;!?\n](?:\s|$)|#`)
+	glyphs        = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅓", " 1/3", "⅔", " 2/3", "⅛", " 1/8")
 
 	// carries are the words that say what a trailer does with a load.
-	carries = set("carry carries carried carrying haul hauls hauled hauling hold holds take takes handle handles transport transports tote totes move moves good")
+	carries = set(`carry carries carried carrying haul hauls hauled hauling hold holds take takes handle handles transport transports tote totes move moves good
+		put puts putting load loads loading stack lleva llevan llevar aguanta soporta carga cargar cargue`)
+	payloadWords = set("payload payloads")
+	capacities   = set("capacity capacities capacidad")
 	// otherParts are what a weight near such a word may belong to in place of the trailer.
-	otherParts = set(`ramp ramps gate gates tailgate jack jacks winch coupler ball hitch axle axles tire tires wheel wheels rim rims hoist cylinder spring springs
+	otherParts = set(`ramp ramps gate gates tailgate jack jacks winch winches coupler ball hitch axle axles tire tires wheel wheels rim rims hoist cylinder spring springs
 		suspension chain chains strap straps ring rings hook hooks pocket pockets tie binder binders rack racks box toolbox tongue kingpin pintle landing leg legs
-		deck floor plank planks crossmember crossmembers lift fork forks bucket crane beam truck pickup tow pull pulls behind brakes brake scale tank compressor`)
+		plank planks crossmember crossmembers lift fork forks bucket crane beam truck pickup tow pull pulls behind brakes brake scale tank compressor
+		rampa rampas gato eje ejes llanta llantas malacate enganche cadena cadenas`)
+	// trailers are the words that bring a sentence back to the trailer.
+	trailers = set("trailer trailers it she unit rig remolque traila")
 	// otherLimits are the words after a weight that say that it is not a load.
-	otherLimits  = set("gvwr gvw gcwr gross axle axles coupler tongue empty springs jack winch tires each per torsion ball hitch ramps chain chains")
+	otherLimits  = set("gvwr gvw gcwr gross axle axles coupler tongue empty springs jack winch tires torsion ball hitch ramps chain chains")
 	otherWeights = set("gvwr gvw")
-	refusals     = set("not never don't doesn't cannot can't won't no nor isn't without less minus if when instead")
+	// larger are the words for another trailer: the next size up.
+	larger   = set("next bigger larger sister another")
+	trips    = set("trip trips way time times day haul load week run ride")
+	refusals = set("not never don't doesn't cannot can't won't no nor isn't without less minus if when instead")
 	// praises are the words after a refusal with which it makes the promise stronger: not only, no
 	// problem, no less than, won't hesitate.
 	praises = set(`only just merely simply alone less fewer under below problem problems trouble doubt worry worries matter question issue issues
@@ -45,13 +65,28 @@ var (
 	clauses     = set("it she he they this but because since so yet though although while then and who")
 	numberWords = map[string]float64{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
 		"eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19,
-		"twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
-	multiples = map[string]float64{"hundred": 100, "thousand": 1000, "k": 1000, "grand": 1000, "million": 1e6}
+		"twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90,
+		"dos": 2, "tres": 3, "cuatro": 4, "cinco": 5, "seis": 6, "siete": 7, "ocho": 8, "nueve": 9, "diez": 10, "once": 11, "doce": 12, "trece": 13,
+		"catorce": 14, "quince": 15, "dieciseis": 16, "diecisiete": 17, "dieciocho": 18, "diecinueve": 19, "veinte": 20, "treinta": 30, "cuarenta": 40,
+		"cincuenta": 50, "sesenta": 60, "setenta": 70, "ochenta": 80, "noventa": 90}
+	multiples = map[string]float64{"hundred": 100, "thousand": 1000, "k": 1000, "grand": 1000, "million": 1e6, "dozen": 12, "mil": 1000, "cien": 100}
 	// weightWords are pounds in one of what the word means: a ton is the short ton, a tonne the
-	// metric one (NIST Handbook 44, Appendix C).
-	weightWords = map[string]float64{"lb": 1, "lbs": 1, "pound": 1, "pounds": 1, "#": 1, "ton": 2000, "tons": 2000, "tonne": 2204.62, "tonnes": 2204.62,
-		"kg": 2.20462, "kgs": 2.20462, "kilo": 2.20462, "kilos": 2.20462, "kilogram": 2.20462, "kilograms": 2.20462}
+	// metric one, a hundredweight 100 lb (NIST Handbook 44, Appendix C). A tonelada is metric.
+	weightWords = map[string]float64{"lb": 1, "lbs": 1, "pound": 1, "pounds": 1, "pounder": 1, "#": 1, "libra": 1, "libras": 1, "ton": 2000, "tons": 2000, "tonner": 2000,
+		"tonne": 2204.62, "tonnes": 2204.62, "tonelada": 2204.62, "toneladas": 2204.62, "t": 2204.62, "cwt": 100, "hundredweight": 100, "hundredweights": 100, "quintal": 220.462, "quintales": 220.462,
+		"kg": 2.20462, "kgs": 2.20462, "kilo": 2.20462, "kilos": 2.20462, "kilogram": 2.20462, "kilograms": 2.20462, "kilogramo": 2.20462, "kilogramos": 2.20462}
+	// bareEnds are the words that may follow a number of which nothing says what it counts.
+	bareEnds = set("it she on and or all easy easily no without plus at with every any worth of capacity payload")
+
+	// counted are what thousands are said of, other than pounds.
+	counted = set("miles mi btu btus watt watts w dollars bucks cash obo firm psi hours hrs lumen lumens rpm for")
+
 	thousandsPoint = regexp.MustCompile(`^[0-9]{1,3}\.[0-9]{3}$`)
+	// fractions are 4 1/2 and 4-1/2; apart are the groups of 9 000, 9'000 and 9_000; rounds are
+	// letters O that somebody typed for zeros.
+	fractions = regexp.MustCompile(`\b([0-9]+)[ -]+([1-7])[/⁄]([2-8])\b`)
+	apart     = regexp.MustCompile(`(^|[^0-9,.'’_])([0-9]{1,3})[ '’_·]([0-9]{3})([^0-9]|$)`)
+	rounds    = regexp.MustCompile(`[0-9][,.]?o+\b`)
 )
 
 func set(list string) map[string]bool {
@@ -67,20 +102,20 @@ type weighed struct {
 	from, to int // its words
 	pounds   float64
 	unit     bool // whether a unit follows the number
+	kilo     bool // whether it is written in thousands: 9K
 }
 
 // A promising is a text cut into small words, numbers and ends of sentences.
 type promising struct {
 	text string
 	at   [][]int
+	word []string // the words, without blanks; a point where a line ends
 }
 
 // is the word at i; a point where there is none, or where a line ends.
 func (w *promising) is(i int) string {
-	if i >= 0 && i < len(w.at) {
-		if s := strings.TrimSpace(w.text[w.at[i][0]:w.at[i][1]]); s != "" {
-			return s
-		}
+	if i >= 0 && i < len(w.word) {
+		return w.word[i]
 	}
 	return "."
 }
@@ -88,49 +123,138 @@ func (w *promising) is(i int) string {
 // ends reports whether a sentence ends at i.
 func (w *promising) ends(i int) bool { return strings.ContainsAny(w.is(i)[:1], ".;!?") }
 
-// promises finds the loads that a text promises, in numbers or in words.
-func promises(text string) []promise {
-	text = strings.ToLower(norm.NFKC.String(glyphs.Replace(html.UnescapeString(text))))
+// plainLetters writes a text in small letters of our own alphabet, without accents and signs
+// that cannot be seen, and numbers in one way: 9 000 and 9'000 as 9,000, 4 1/2 as 4.5.
+func plainLetters(text string) string {
+	text = strings.ToLower(norm.NFKD.String(glyphs.Replace(html.UnescapeString(text))))
 	text = strings.Map(func(r rune) rune {
-		if unicode.Is(unicode.Cf, r) {
+		if unicode.Is(unicode.Cf, r) || unicode.Is(unicode.Mn, r) {
 			return -1
+		}
+		if own, is := lookAlikes[r]; is {
+			return own
 		}
 		return r
 	}, text)
+	text = fractions.ReplaceAllStringFunc(text, func(s string) string {
+		m := fractions.FindStringSubmatch(s)
+		whole, _ := strconv.Atoi(m[1])
+		over, under := float64(m[2][0]-'0'), float64(m[3][0]-'0')
+		return strconv.FormatFloat(float64(whole)+float64(over/under), 'f', 2, 64) + " "
+	})
+	text = rounds.ReplaceAllStringFunc(text, func(s string) string { return strings.ReplaceAll(s, "o", "0") })
+	return apart.ReplaceAllString(text, "$1$2,$3$4")
+}
+
+// lookAlikes are letters of other alphabets that look like one of ours: Cyrillic, Greek and
+// Armenian, and ours without a dot. By looking at them; no source.
+var lookAlikes = func() map[rune]rune {
+	out := map[rune]rune{}
+	other, own := []rune("авеікмнорстухјѕԁһӏԛԝгαβεικνορτυχωγησօոսհզցյıɡɑ"), []rune("abeikmhopctyxjsdhlqwrabeiknoptuxwynoonuhqgjiga")
+	for i, r := range other {
+		out[r] = own[i]
+	}
+	return out
+}()
+
+// promises finds the loads that a text promises, in numbers or in words, and the weights of
+// which it does not say what they are of.
+func promises(text string) []promise {
+	text = plainLetters(text)
 	w := &promising{text: text, at: promiseTokens.FindAllStringIndex(text, -1)}
+	w.word = make([]string, len(w.at))
+	about := false
+	for i, at := range w.at {
+		w.word[i] = strings.TrimSpace(text[at[0]:at[1]])
+		if w.word[i] == "" {
+			w.word[i] = "."
+		}
+		about = about || payloadWords[w.word[i]] || capacities[w.word[i]] || carries[w.word[i]] && !taking[w.word[i]]
+	}
 	var found []promise
-	for i := 0; i < len(w.at); {
+	for i := 0; i < len(w.at) && len(found) < maxPromises; {
 		q, ok := w.weight(i)
 		if !ok {
 			i++
 			continue
 		}
+		says := func(from, to int) string { return strings.TrimSpace(text[w.at[from][0]:w.at[to-1][1]]) }
 		if from, to, plain, ok := w.promised(q); ok {
-			found = append(found, promise{strings.TrimSpace(text[w.at[from][0]:w.at[to-1][1]]), measure.Pounds(q.pounds), plain})
+			found = append(found, promise{says(from, to), measure.Pounds(q.pounds), plain, false})
+		} else if w.loose(q, about) {
+			found = append(found, promise{says(q.from, q.to), measure.Pounds(q.pounds), false, true})
 		}
 		i = q.to
 	}
 	return found
 }
 
+// taking are words for a load that people also use of money and time.
+var taking = set("take takes good hold holds move moves put puts")
+
+// loose reports whether nothing says what a weight is of. A number without a unit counts in a
+// text about loads where no word for another thing follows.
+func (w *promising) loose(q weighed, about bool) bool {
+	if w.refused(q.from) || w.other(q.from) || w.shared(q.to) {
+		return false
+	}
+	for i := q.from - 1; i > q.from-maxSubject && !w.ends(i); i-- {
+		if larger[w.is(i)] {
+			return false
+		}
+	}
+	for i := q.to; i < q.to+4 && !w.ends(i); i++ {
+		if otherParts[w.is(i)] {
+			return false
+		}
+	}
+	next := w.is(q.to)
+	if q.unit || q.kilo && !counted[next] {
+		return true
+	}
+	year := q.pounds >= 1900 && q.pounds <= 2100
+	return about && q.pounds >= 1000 && !year && (w.ends(q.to) || bareEnds[next])
+}
+
 // weight reads a number and its unit: 9,000 lb, 50 tons, 99k, twelve thousand pounds.
 func (w *promising) weight(i int) (q weighed, ok bool) {
 	v, at := w.number(i)
-	if at == i {
+	if at == i || w.inCode(i) {
 		return q, false
 	}
-	q = weighed{from: i, to: at, pounds: v}
-	metric := w.is(at) == "metric"
-	if metric || w.is(at) == "short" {
+	q = weighed{from: i, to: at, pounds: v, kilo: w.is(at-1) == "k" && v >= 1000}
+	kind := w.is(at)
+	if kind == "metric" || kind == "short" || kind == "long" {
 		at++
+	} else {
+		kind = ""
 	}
-	if each, is := weightWords[w.is(at)]; is {
-		if metric && each == 2000 {
+	if each, is := weightWords[w.is(at)]; is && !w.hyphened(at) {
+		if kind == "metric" && each == 2000 {
 			each = 2204.62
+		} else if kind == "long" && each == 2000 {
+			each = 2240
 		}
 		q.pounds, q.to, q.unit = float64(q.pounds*each), at+1, true
 	}
 	return q, q.pounds > 0
+}
+
+// inCode reports whether the number at i is in a serial number or another code: letters touch
+// it in front, or digits touch the word that follows it.
+func (w *promising) inCode(i int) bool {
+	from, to := w.at[i][0], w.at[i][1]
+	if i+1 < len(w.at) && w.at[i+1][0] == to && !w.ends(i+1) {
+		to = w.at[i+1][1]
+	}
+	digit := func(c byte) bool { return c >= '0' && c <= '9' }
+	return from > 0 && digit(w.text[from]) && w.text[from-1] >= 'a' && w.text[from-1] <= 'z' ||
+		to < len(w.text) && digit(w.text[to]) && !digit(w.text[to-1])
+}
+
+// hyphened reports whether the word at i is the t of a T-post.
+func (w *promising) hyphened(i int) bool {
+	return w.is(i) == "t" && strings.HasPrefix(w.text[w.at[i][1]:], "-")
 }
 
 // number reads a number in digits or in words, and returns where it ends.
@@ -147,7 +271,7 @@ func (w *promising) number(i int) (v float64, at int) {
 		s := w.is(at)
 		if n := numberWords[s]; n > 0 {
 			part += n
-		} else if m := multiples[s]; m == 100 {
+		} else if m := multiples[s]; m == 100 || m == 12 {
 			part = float64(part * m)
 		} else if m > 0 {
 			sum, part = sum+float64(part*m), 0
@@ -176,36 +300,64 @@ func digitsIn(s string) (v float64, ok bool) {
 
 // promised reports whether the words around a weight say that the trailer takes it as a load.
 func (w *promising) promised(q weighed) (from, to int, plain, ok bool) {
-	if otherLimits[w.is(q.to)] || w.refused(q.from) {
+	if otherLimits[w.is(q.to)] || w.shared(q.to) || w.refused(q.from) {
 		return 0, 0, false, false
 	}
-	capacity := q.unit && !w.other(q.from)
+	capacity := (q.unit || q.kilo) && !w.other(q.from)
 	// 9,000 lb of payload, 9,000 lb load capacity
-	for i := q.to; i < q.to+4 && !w.ends(i); i++ {
-		if s := w.is(i); s == "payload" || s == "capacity" && capacity {
+	for i := q.to; i < q.to+4 && !w.ends(i) && !otherParts[w.is(i)]; i++ {
+		if s := w.is(i); payloadWords[s] || capacities[s] && capacity {
 			return q.from, i + 1, true, true
 		}
 	}
 	for i := q.from - 1; i >= q.from-maxBetween && !w.ends(i); i-- {
 		switch s := w.is(i); {
-		case weightWords[s] > 0, otherWeights[s]:
+		case weightWords[s] > 0 && !w.hyphened(i), otherWeights[s]:
 			return 0, 0, false, false // that word is about another weight
-		case s == "payload":
+		case payloadWords[s]:
 			return i, q.to, true, q.unit || q.pounds >= 1000
-		case s == "capacity" && capacity:
+		case capacities[s] && capacity:
 			return i, q.to, true, true
 		case carries[s] && (s != "good" || w.is(i+1) == "for"):
-			return i, q.to, false, capacity
+			return i, q.to, false, capacity && (q.unit || !taking[s])
 		}
 	}
 	return 0, 0, false, false
 }
 
-// other reports whether the sentence is about a part, up to a word of it.
-func (w *promising) other(i int) bool { return w.before(i, otherParts) }
+// other reports whether the weight at i is one of a part: a word of a part is close in front of
+// it, and the sentence does not come back to the trailer. "The ramps are steel and the trailer
+// carries" and "pulls straight, carries" come back to it.
+func (w *promising) other(i int) bool {
+	verb := false
+	for from := i - maxSubject; i > from; {
+		i--
+		s := w.is(i)
+		switch {
+		case w.ends(i), trailers[s], verb && (w.parted(i) || s == "and" || s == "but"):
+			return false
+		case otherParts[s]:
+			return true
+		}
+		verb = verb || carries[s]
+	}
+	return false
+}
 
-// maxRefused is how many words may be between a refusal and the weight that it is about.
-const maxRefused = 7
+// shared reports whether the weight that ends in front of the word at i is one for each of
+// several parts or for an area, and not for each trip.
+func (w *promising) shared(i int) bool {
+	switch w.is(i) {
+	case "each", "per", "apiece":
+		return !trips[w.is(i+1)]
+	}
+	for n := i; n < i+6 && !w.ends(n); n++ {
+		if s := w.is(n); s == "square" || s == "sq" || s == "psf" {
+			return true
+		}
+	}
+	return false
+}
 
 // refused reports whether the words say that it is not so: a refusal in the same clause, close to
 // the weight, that is not praise. "Do not haul 10,000 lb" is a refusal; "not only does it haul 50
@@ -229,13 +381,4 @@ func (w *promising) refused(at int) bool {
 // parted reports whether a comma, a colon, a dash or a parenthesis follows the word at i.
 func (w *promising) parted(i int) bool {
 	return i+1 < len(w.at) && strings.ContainsAny(w.text[w.at[i][1]:w.at[i+1][0]], ",:()–—")
-}
-
-func (w *promising) before(i int, list map[string]bool) bool {
-	for i--; !w.ends(i); i-- {
-		if list[w.is(i)] {
-			return true
-		}
-	}
-	return false
 }

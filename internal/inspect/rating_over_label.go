@@ -7,7 +7,7 @@ import (
 )
 
 var ratingOverLabel = &Rule{
-	Name: "rating-over-label", Severity: Caution,
+	Name: "rating-over-label", Severity: Stop,
 	Title: "no gross rating in the title or on the maker's sheet is above the label's",
 	Why: "A buyer loads by the largest number he has read. The label on the trailer governs, and it may be the smaller one, " +
 		"because a down-rated trailer keeps its maker's printed sheet.",
@@ -28,7 +28,7 @@ var ratingOverLabel = &Rule{
 		}
 		if claim := c.Claimed.GVWR; claim.Given() && over(claim.Value, claim.Raw) {
 			f.add(claim.Pos, "the maker's sheet says gvwr %s; gvwr is %s, and the label governs", claim.Words(), label.Words()).
-				figures(claim.Words(), label.Words()).
+				figures(claim.Words(), label.Words()).only(Caution). // the sheet is quoted next to the label
 				also(label.Pos, "gvwr is here")
 		}
 		// note-disagrees compares what the text says with the file.
@@ -40,9 +40,12 @@ var ratingOverLabel = &Rule{
 			if w.Rounded && measure.NotOver(w.Weight, roundName.Of(label.Value)) {
 				continue
 			}
-			f.add(w.Pos, "the title says %s; gvwr is %s, and the label governs", w.Words, label.Words()).
+			found := f.add(w.Pos, "the title says %s; gvwr is %s, and the label governs", w.Words, label.Words()).
 				figures(w.Words, label.Words()).
 				also(label.Pos, "gvwr is here")
+			if near(w.Weight, []measure.Pounds{label.Value}) {
+				found.only(Caution)
+			}
 		}
 	},
 }

@@ -97,7 +97,7 @@ var titleClaims = []titleClaim{
 	{"the height of the sides", titlePart(`(?:solid\s+|steel\s+)?(?:sides?|sided)`, func(c *Case) unit.Length { return c.Bed.Height })},
 	{"the ball", titleBall},
 	{"the model year", titleYear},
-	{"the payload", func(c *Case) (says, is string, at unit.Pos) { return payloadIn(c, c.Title.Value) }},
+	{"the payload", titlePayload},
 }
 
 // titleHitch compares the hitch in a title with the unit's. Gooseneck is what that word may mean.
@@ -246,14 +246,27 @@ func titleYear(c *Case) (says, is string, at unit.Pos) {
 	return "", "", at
 }
 
-// payloadIn finds a load in a title that is more than the trailer takes. A title may round the
-// payload up to the next 50 lb.
-func payloadIn(c *Case, text string) (says, is string, at unit.Pos) {
+// titlePayload finds a load in a title that is more than the trailer takes. A title may round the
+// payload up to the next 50 lb. A weight of which the title does not say what it is of must be
+// one that the file gives.
+func titlePayload(c *Case) (says, is string, at unit.Pos) {
 	own := c.Work.Payload
-	for _, p := range promises(text) {
-		if own.Known && !measure.NotOver(p.load, measure.Up(own.Value, 50)) {
-			return p.says, own.Value.Limit(), c.Weights.GVWR.Pos
+	for _, p := range promises(c.Title.Value) {
+		if !own.Known || measure.NotOver(p.load, measure.Up(own.Value, 50)) {
+			continue
 		}
+		if p.bare && (near(p.load, c.statedWeights()) || c.titleRates(p.load)) {
+			continue
+		}
+		return p.says, own.Value.Limit(), c.Weights.GVWR.Pos
 	}
 	return "", "", at
+}
+
+// titleRates reports whether the title calls a weight the trailer's gross rating, which
+// rating-over-label judges.
+func (c *Case) titleRates(load measure.Pounds) bool {
+	return slices.ContainsFunc(c.WrittenRatings(), func(w unit.WrittenRating) bool {
+		return w.Where == "the title" && measure.NotOver(max(w.Weight-load, load-w.Weight), 1)
+	})
 }

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"golang.org/x/text/unicode/norm"
+
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
@@ -17,18 +19,25 @@ var wordsOverPayload = &Rule{
 	Remedy: "correct the words; the page prints the payload by itself",
 	check: func(c *Case, f *Findings) {
 		own := c.Work.Payload
-		if !own.Known {
-			return
-		}
-		// A text may round the payload up to the next 50 lb.
-		most := measure.Up(own.Value, 50)
+		stated := c.statedWeights()
 		for _, t := range c.writing() {
+			if word := measure.LookAlike(norm.NFC.String(t.text)); word != "" {
+				f.add(t.at, "the word %q has letters of two alphabets that look alike", word).fix("type the word again")
+			}
 			for _, p := range promises(t.text) {
-				if t.spoken && !p.plain || measure.NotOver(p.load, most) || t.checked(p.says) {
-					continue
+				switch {
+				case t.checked(p.says):
+				case p.bare:
+					c.unstated(p, &t, stated, f)
+				case !own.Known:
+					if !claimedPayload(c, p) && (!t.spoken || p.plain) {
+						f.add(t.pos(p.says), "the words say %s, and nobody knows the payload: it takes the gvwr and the empty weight", p.says).
+							fix("weigh it and write weights.empty, or take the words out; if it is the rating of a part, name the part: a 9,000 lb winch")
+					}
+				case !measure.NotOver(p.load, measure.Up(own.Value, 50)): // a text may round the payload up to the next 50 lb
+					f.add(t.pos(p.says), "the words say %s; the payload is %s", p.says, own.Value.Limit()).
+						figures(p.says, own.Value.Limit()).also(c.Weights.GVWR.Pos, "gvwr is here")
 				}
-				f.add(t.pos(p.says), "the words say %s; the payload is %s", p.says, own.Value.Limit()).
-					figures(p.says, own.Value.Limit()).also(c.Weights.GVWR.Pos, "gvwr is here")
 			}
 		}
 	},
@@ -36,24 +45,73 @@ var wordsOverPayload = &Rule{
 		// What the yard says of all its trailers is held against the one that takes most.
 		var most measure.Pounds
 		for _, c := range y.Cases {
-			if !c.Work.Payload.Known {
-				return
+			if c.Work.Payload.Known {
+				most = max(most, c.Work.Payload.Value)
 			}
-			most = max(most, c.Work.Payload.Value)
 		}
 		if len(y.Cases) == 0 {
 			return
 		}
-		for _, p := range y.Stock.Yard.Body.Passages(func(string) string { return "" }) {
-			for _, m := range promises(p.Text) {
-				if measure.NotOver(m.load, measure.Up(most, 50)) {
+		for _, t := range y.writing() {
+			for _, m := range promises(t.text) {
+				if measure.NotOver(m.load, measure.Up(most, 50)) || t.checked(m.says) {
 					continue
 				}
-				f.add(p.Pos(strings.Index(strings.ToLower(p.Text), m.says)), "the words say %s; the largest payload in the yard is %s", m.says, most.Limit()).
+				f.add(t.pos(m.says), "the words say %s; the largest payload in the yard is %s", m.says, most.Limit()).
 					figures(m.says, most.Limit())
 			}
 		}
 	},
+}
+
+// unstated judges a weight in the words of which they do not say what it is of. It must be one
+// that the file gives, because a customer may take it for the load.
+func (c *Case) unstated(p promise, t *writing, stated []measure.Pounds, f *Findings) {
+	most := c.Work.Payload.Value
+	if t.code {
+		return
+	}
+	if !c.Work.Payload.Known {
+		most = c.Weights.GVWR.Value
+	}
+	if most <= 0 || measure.NotOver(p.load, measure.Up(most, 50)) || near(p.load, stated) {
+		return
+	}
+	f.add(t.pos(p.says), "the words say %s, which is more than the trailer may take (%s), and no value of the file is that much", p.says, most.Limit()).
+		figures(p.says, most.Limit()).also(c.Weights.GVWR.Pos, "gvwr is here").
+		fix("correct the number, or write next to it what it is the weight of: a 9,000 lb winch")
+}
+
+// near reports whether a weight in words is one of those that are stated.
+func near(load measure.Pounds, stated []measure.Pounds) bool {
+	return slices.ContainsFunc(stated, func(w measure.Pounds) bool {
+		return measure.NotOver(max(load-w, w-load), nearStated.Of(w))
+	})
+}
+
+// nearStated is how far a weight in words may be from the one in the file: a 9,990 lb trailer
+// is called a 10,000 lb one. Common practice, no source.
+const nearStated measure.Share = 0.025
+
+// statedWeights are the weights that the file gives and those that are worked out from them.
+func (c *Case) statedWeights() (out []measure.Pounds) {
+	for _, g := range c.Givens() {
+		if w, ok := g.Value.(measure.Pounds); ok && w > 0 {
+			out = append(out, w)
+		}
+	}
+	for i := range c.Work.Figures {
+		if f := &c.Work.Figures[i]; f.Unit == "lb" && f.Value > 0 {
+			out = append(out, measure.Pounds(f.Value))
+		}
+	}
+	return out
+}
+
+// claimedPayload reports whether a promise is the payload that the maker claims.
+func claimedPayload(c *Case, p promise) bool {
+	claim := c.Claimed.Payload
+	return claim.Given() && measure.NotOver(p.load, claim.Value)
 }
 
 // writing is a text of the author's that customers read.
@@ -62,6 +120,7 @@ type writing struct {
 	at     unit.Pos
 	of     *unit.Passage // nil for a value
 	spoken bool          // a note with a time: what somebody said
+	code   bool          // what is on a tire, whose numbers are not weights
 }
 
 // pos is the place of words in it.
@@ -86,17 +145,13 @@ var pictureWords = regexp.MustCompile(`!\[([^\]]*)\]`)
 
 // writing lists the texts of the unit, but not its title, which title-contradicts reads.
 func (c *Case) writing() (out []writing) {
-	list := c.Passages()
-	for i := range list {
-		p := &list[i]
-		out = append(out, writing{text: p.Text, of: p, spoken: p.Note != nil})
-	}
+	out = passagesOf(c.Passages(), c.Body.Unread(c.filled))
 	for _, m := range pictureWords.FindAllStringSubmatch(string(c.Body.Source), -1) {
 		out = append(out, writing{text: m[1], at: c.Top})
 	}
 	for _, g := range c.Givens() {
 		if text, ok := g.Value.(string); ok && g.Path != "title" {
-			out = append(out, writing{text: text, at: g.Pos})
+			out = append(out, writing{text: text, at: g.Pos, code: strings.HasPrefix(g.Path, "tires.")})
 		}
 		if g.From.Origin == measure.Other {
 			out = append(out, writing{text: g.From.Text, at: g.Pos})
@@ -111,6 +166,32 @@ func (c *Case) writing() (out []writing) {
 	}
 	for _, t := range texts {
 		out = append(out, writing{text: t.Value, at: t.Pos})
+	}
+	return out
+}
+
+func passagesOf(lists ...[]unit.Passage) (out []writing) {
+	for _, list := range lists {
+		for i := range list {
+			p := &list[i]
+			out = append(out, writing{text: p.Text, at: p.Pos(0), of: p, spoken: p.Note != nil})
+		}
+	}
+	return out
+}
+
+// writing lists the texts of the yard's own file.
+func (y *Yard) writing() []writing {
+	yard := y.Stock.Yard
+	none := func(string) string { return "" }
+	out := passagesOf(yard.Body.Passages(none), yard.Body.Unread(none))
+	for _, m := range pictureWords.FindAllStringSubmatch(string(yard.Body.Source), -1) {
+		out = append(out, writing{text: m[1], at: yard.Top})
+	}
+	for _, t := range append([]unit.Text{yard.Name, yard.Street, yard.Town, yard.Excludes}, yard.Hours...) {
+		if t.Given() {
+			out = append(out, writing{text: t.Value, at: t.Pos})
+		}
 	}
 	return out
 }

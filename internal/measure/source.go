@@ -15,21 +15,62 @@ var (
 		dijo dice dicho oído según chofer dueño vendedor cliente`)
 	guesses = wordSet(`guess guessed guessing guesses estimate estimated estimation est approx approximate approximately assume assumed
 		assuming assumption probably maybe perhaps think thinks thought believe believed believes suppose supposed supposedly
-		presumably likely roughly ballpark memory remember remembered recall unsure unverified unconfirmed unknown
+		presumably likely roughly ballpark park reckon reckoned figure figured feels looks seems should ai chatbot memory remember remembered recall unsure unverified unconfirmed unknown
 		estimado estimada tanteo creo memoria supuesto`)
 	// absent are words by which what follows was not read.
 	absent = wordSet(`no not none never without missing gone lost unreadable illegible faded cannot can't couldn't didn't isn't wasn't
 		sin falta ilegible`)
-	// places are the things on which a value is printed, and the tools that measure it. Whoever
-	// fitted a part had its packing in his hands.
-	places = wordSet(`tag tags label labels plate plates placard sticker decal sidewall sidewalls stamp stamped stamping stamps molded embossed
-		engraved etched cast ticket scale scales weighed tape measured ruler sheet sheets manual brochure catalog
-		certificate registration title invoice mso mco spec specs specification specifications model
-		maker maker's maker’s makers manufacturer manufacturer's manufacturer’s factory
-		replaced fitted installed bought
-		coupler ball kingpin lunette ring rim wheel tire hub axle tongue frame drawbar chain
-		etiqueta placa calcomanía báscula boleto cinta sello grabado flanco ficha`)
+	// others are words for another trailer, or another thing than a trailer, than this one.
+	others = wordSet(`another other others similar sister different alike identical next beside neighbor's neighbor’s neighbors cousin's cousin’s
+		friend's friend’s brother's brother’s buddy's buddy’s else's car car's jeep internet online web website facebook google forum ad ads listing post reddit
+		otro otra vecino parecido`)
+	// places are the words for the things on which a value is printed, and for the tools that
+	// measure it. Whoever fitted a part had its packing in his hands.
+	places = placeWords(map[Place]string{
+		OnLabel:    `tag tags label labels plate plates placard sticker decal etiqueta placa calcomanía`,
+		OnTire:     `sidewall sidewalls flanco tire`,
+		OnStamp:    `stamp stamped stamping stamps molded embossed engraved etched cast sello grabado`,
+		ByScale:    `ticket scale scales weighed báscula boleto`,
+		ByTape:     `tape measured ruler cinta`,
+		OnPaper:    `sheet sheets manual brochure catalog certificate registration title invoice mso mco spec specs specification specifications model maker maker's maker’s makers manufacturer manufacturer's manufacturer’s factory ficha`,
+		WhenFitted: `replaced fitted installed bought`,
+		OnHitch:    `coupler ball kingpin lunette ring tongue drawbar chain`,
+		OnAxle:     `axle hub`,
+		OnWheel:    `rim wheel`,
+		OnFrame:    `frame`,
+	})
+	// origins are the places of the known origins.
+	origins = map[Origin]Place{Tag: OnLabel, CouplerPlate: OnHitch, AxleTag: OnAxle, Sidewall: OnTire, Stamp: OnStamp,
+		ScaleTicket: ByScale, Tape: ByTape, MakersSheet: OnPaper, Model: OnPaper}
 )
+
+// A Place is where a value was read, or how it was measured. A note can name several.
+type Place uint16
+
+// The places.
+const (
+	OnLabel    Place = 1 << iota // a label, plate or tag
+	OnTire                       // molded on the tire
+	OnStamp                      // stamped into a part
+	OnPaper                      // the maker's sheet, an invoice, a title
+	OnHitch                      // the coupler or another part of the hitch
+	OnAxle                       // the axle's own tag
+	OnWheel                      // the wheel
+	OnFrame                      // the frame
+	ByScale                      // weighed
+	ByTape                       // measured with a tape
+	WhenFitted                   // known since the part was fitted
+)
+
+func placeWords(lists map[Place]string) map[string]Place {
+	out := map[string]Place{}
+	for place, list := range lists {
+		for _, w := range strings.Fields(list) {
+			out[w] |= place
+		}
+	}
+	return out
+}
 
 func wordSet(list string) map[string]bool {
 	out := map[string]bool{}
@@ -55,15 +96,22 @@ func anyOf(words []string, set map[string]bool) bool {
 
 // NamesPlace reports whether a note names a thing that the value can be read on, or the tool
 // that measured it: a known origin, or the author's own words with such a thing among them.
-func (p Provenance) NamesPlace() bool {
-	switch p.Origin {
-	case Tag, CouplerPlate, AxleTag, Sidewall, Stamp, ScaleTicket, Tape, MakersSheet, Model:
-		return true
-	case Other:
-		words := noteWords(strings.ToLower(p.Text))
-		return anyOf(words, places) && !anyOf(words, absent) && !strings.ContainsFunc(p.Text, foreign)
+func (p Provenance) NamesPlace() bool { return p.Places() != 0 }
+
+// Places are what a note says that the value was read on, or measured with: none where it names
+// no such thing, says that it is not there, or speaks of another trailer.
+func (p Provenance) Places() (out Place) {
+	if p.Origin != Other {
+		return origins[p.Origin]
 	}
-	return false
+	words := noteWords(strings.ToLower(p.Text))
+	if anyOf(words, absent) || anyOf(words, others) || strings.ContainsFunc(p.Text, foreign) {
+		return 0
+	}
+	for _, w := range words {
+		out |= places[strings.Trim(w, "'’")]
+	}
+	return out
 }
 
 // foreign reports whether a character is a letter that an American or Spanish word does not

@@ -81,6 +81,40 @@ func (b *Body) Passages(fill func(figure string) string) []Passage {
 	return out
 }
 
+// Unread returns the texts of the body that customers read and Passages leaves out: blocks of
+// code, and the rows of tables that have other than two cells.
+func (b *Body) Unread(fill func(figure string) string) (out []Passage) {
+	b = b.Whole()
+	if b.Root == nil {
+		return nil
+	}
+	_ = ast.Walk(b.Root, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
+		if !entering {
+			return ast.WalkContinue, nil
+		}
+		p := &Passage{body: b}
+		switch n.Kind() {
+		case ast.KindCodeBlock, ast.KindFencedCodeBlock:
+			for i := range n.Lines().Len() {
+				line := n.Lines().At(i)
+				p.write(string(line.Value(b.Source)), line.Start)
+			}
+		case east.KindTableRow, east.KindTableHeader:
+			for c := n.FirstChild(); c != nil && n.ChildCount() != 2; c = c.NextSibling() {
+				p.inline(c, fill)
+				if len(p.source) > 0 {
+					p.write(" ", p.source[len(p.source)-1])
+				}
+			}
+		default:
+			return ast.WalkContinue, nil
+		}
+		out = p.enter(out)
+		return ast.WalkSkipChildren, nil
+	})
+	return out
+}
+
 func (p *Passage) enter(list []Passage) []Passage {
 	if p.Text = string(p.text); strings.TrimSpace(p.Text) == "" {
 		return list
