@@ -304,11 +304,8 @@ func (w *promising) promised(q weighed) (from, to int, plain, ok bool) {
 		return 0, 0, false, false
 	}
 	capacity := (q.unit || q.kilo) && !w.other(q.from)
-	// 9,000 lb of payload, 9,000 lb load capacity
-	for i := q.to; i < q.to+4 && !w.ends(i) && !otherParts[w.is(i)]; i++ {
-		if s := w.is(i); payloadWords[s] || capacities[s] && capacity {
-			return q.from, i + 1, true, true
-		}
+	if to = w.called(q.to, capacity); to > 0 {
+		return q.from, to, true, true
 	}
 	for i := q.from - 1; i >= q.from-maxBetween && !w.ends(i); i-- {
 		switch s := w.is(i); {
@@ -323,6 +320,17 @@ func (w *promising) promised(q weighed) (from, to int, plain, ok bool) {
 		}
 	}
 	return 0, 0, false, false
+}
+
+// called is the end of the words after a weight that call it a payload or a capacity: 9,000 lb of
+// payload, 9,000 lb load capacity. It is 0 where no words do.
+func (w *promising) called(at int, capacity bool) int {
+	for i := at; i < at+4 && !w.ends(i) && !otherParts[w.is(i)]; i++ {
+		if s := w.is(i); payloadWords[s] || capacities[s] && capacity {
+			return i + 1
+		}
+	}
+	return 0
 }
 
 // other reports whether the weight at i is one of a part: a word of a part is close in front of

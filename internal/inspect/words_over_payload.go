@@ -153,9 +153,12 @@ func (c *Case) writing() (out []writing) {
 		if text, ok := g.Value.(string); ok && g.Path != "title" {
 			out = append(out, writing{text: text, at: g.Pos, code: strings.HasPrefix(g.Path, "tires.")})
 		}
-		if g.From.Origin == measure.Other {
+		if g.From.Text != "" {
 			out = append(out, writing{text: g.From.Text, at: g.Pos})
 		}
+	}
+	for _, g := range c.Unknown() {
+		out = append(out, writing{text: g.From.Text, at: g.Pos})
 	}
 	texts := slices.Concat(c.Standard, c.Options)
 	for _, p := range c.Photos {

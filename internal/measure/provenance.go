@@ -89,7 +89,7 @@ func ParseProvenance(note string) Provenance {
 	// "said by the owner", "said 1:75", "tag; said 0:40": still only said, so it must be
 	// confirmed. A guess stays one in any words.
 	switch words := noteWords(low); {
-	case anyOf(words, hearsay):
+	case anyOf(words, hearsay) || tells(words):
 		return Provenance{Origin: Said, Text: note}
 	case strings.Contains(low, "?") || anyOf(words, guesses):
 		return Provenance{Origin: Estimate, Text: note}

@@ -21,8 +21,8 @@ var (
 	absent = wordSet(`no not none never without missing gone lost unreadable illegible faded cannot can't couldn't didn't isn't wasn't
 		sin falta ilegible`)
 	// others are words for another trailer, or another thing than a trailer, than this one.
-	others = wordSet(`another other others similar sister different alike identical next beside neighbor's neighbor’s neighbors cousin's cousin’s
-		friend's friend’s brother's brother’s buddy's buddy’s else's car car's jeep internet online web website facebook google forum ad ads listing post reddit
+	others = wordSet(`another other others similar sister different alike identical next neighbor's neighbor’s neighbors cousin's cousin’s
+		friend's friend’s brother's brother’s buddy's buddy’s else's car car's internet online web website forum ad ads listing post
 		otro otra vecino parecido`)
 	// places are the words for the things on which a value is printed, and for the tools that
 	// measure it. Whoever fitted a part had its packing in his hands.
@@ -83,6 +83,16 @@ func wordSet(list string) map[string]bool {
 // noteWords cuts a note in small letters into words.
 func noteWords(low string) []string {
 	return strings.FieldsFunc(low, func(r rune) bool { return !unicode.IsLetter(r) && r != '\'' && r != '’' })
+}
+
+// tells reports whether somebody who is not a label says it: "the web says".
+func tells(words []string) bool {
+	for i, w := range words {
+		if (w == "says" || w == "claims" || w == "dice") && (i == 0 || places[words[i-1]] == 0) {
+			return true
+		}
+	}
+	return false
 }
 
 func anyOf(words []string, set map[string]bool) bool {

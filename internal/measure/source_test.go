@@ -26,7 +26,7 @@ func TestSources(t *testing.T) {
 		"stamped": true, "scale": true, "the maker's brochure": true, "la placa": true, "owner's manual": true,
 		"": false, "said 1:42": false, "guess": false, "estimate": false, "since 2026-11-03": false, "the driver": false,
 		"Bob": false, "online": false, "another one like it": false, "stagecoach": false,
-		"my neighbor's cousin's plate": false, "Facebook says on the tag": false, "AI model": false, "spec on the internet": false, "tag of the trailer next to it": false,
+		"my neighbor's cousin's plate": false, "Ramon says on the tag": false, "AI model": false, "spec on the internet": false, "tag of the trailer next to it": false,
 		"tag, I reckon": false, "from the ball park": false, "the frame feels strong": false, "photo of a similar trailer with a tag": false, "scale ticket of the sister trailer": false,
 		"no tag": false, "tag missing": false, "not on the label": false, "without a plate": false, "sin placa": false,
 		"tаg": false, "tag, ѕаіԁ 0:40": false, "tag sa\u0323id": false, "ｔａｇ": false, "𝐭𝐚𝐠": false,
