@@ -15,7 +15,7 @@ func init() {
 	waiverUnknown.check = func(c *Case, f *Findings) {
 		for _, w := range c.Waive {
 			if m := incomplete(w); m != "" {
-				f.add(w.At, "a waiver has no %s", m).fix("write rule, reason and until")
+				f.add(w.At, "a waiver has no %s", m).fix("write rule:, reason: and until: with the last day, as in until: 2026-12-15")
 				continue
 			}
 			r := Lookup(w.Rule.Value)

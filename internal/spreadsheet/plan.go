@@ -1,6 +1,7 @@
 package spreadsheet
 
 import (
+	"errors"
 	"fmt"
 	"maps"
 	"math"
@@ -327,7 +328,7 @@ func parsed(key, value string) (unit.Given, error) {
 	}
 	u, problems := unit.ReadUnit("row", file)
 	if len(problems) > 0 {
-		return unit.Given{}, fmt.Errorf("%s", problems[0].Message)
+		return unit.Given{}, errors.New(asCell(key, problems[0]))
 	}
 	for _, g := range u.Givens() {
 		if g.Path == key {
@@ -335,6 +336,22 @@ func parsed(key, value string) (unit.Given, error) {
 		}
 	}
 	return unit.Given{}, fmt.Errorf("%s is not a value for %s", value, key)
+}
+
+// asCell says of a cell what the reader of unit files says of a value, and what to write in it.
+func asCell(key string, p unit.Problem) string {
+	_, name, in := strings.Cut(key, ".")
+	if !in {
+		name = key
+	}
+	message := strings.TrimPrefix(p.Message, key+": ")
+	switch instead, meant := strings.CutPrefix(p.Remedy, "write "+name+": "); {
+	case strings.HasPrefix(p.Remedy, "leave the key out"):
+		return message + "; or leave the cell empty, and the page asks to call"
+	case meant && !strings.HasPrefix(instead, "and one of") && !strings.Contains(message, instead):
+		return message + "; write " + instead
+	}
+	return message
 }
 
 // noted are the kinds of value whose file says where they come from.

@@ -85,7 +85,7 @@ func TestFaults(t *testing.T) {
 	for _, f := range p.Faults {
 		got = append(got, fmt.Sprintf("%d %s: %s", f.Row, f.Column, f.Reason))
 	}
-	want := []string{"2 Price: price: price \"call me\"", `2 Length: "20" has no unit; name the column Length (ft) or Length (in)`, "2 Date In: date \"31/12/2026\" does not read",
+	want := []string{`2 Price: price "call me" cannot be read: "call me" is not a number; write $18,450; or leave the cell empty, and the page asks to call`, `2 Length: "20" has no unit; name the column Length (ft) or Length (in)`, "2 Date In: date \"31/12/2026\" does not read",
 		"3 : it has no stock number", `4 : stock number "SB-1" is in row 2 too`, `5 : stock number "SB 2?" cannot name a page`}
 	if len(got) != len(want) {
 		t.Fatalf("faults are\n%s", strings.Join(got, "\n"))

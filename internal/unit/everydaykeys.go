@@ -2,6 +2,7 @@ package unit
 
 import (
 	"fmt"
+	"path"
 	"reflect"
 	"regexp"
 	"slices"
@@ -344,11 +345,8 @@ func cutWord(words string) (first, last string, two bool) {
 // mostNamed is how many keys a message names. More are a wall that nobody reads.
 const mostNamed = 8
 
-// shortList names the keys of a section if they are few.
+// shortList names the keys of a section.
 func shortList(ks *keys) string {
-	if len(ks.names) > mostNamed {
-		return "docs/unit-file.md lists the keys"
-	}
 	return "the keys here are " + strings.Join(ks.names, ", ")
 }
 
@@ -544,6 +542,9 @@ func article(word string) string {
 func (k *key) below(text string) string {
 	low := strings.ToLower(text)
 	var lines []string
+	if file := k.belowFile(text); file != "" {
+		return "write below it " + file
+	}
 	for _, kid := range k.kids.order {
 		if len(lines) > 2 || kid.kids != nil {
 			break
@@ -576,6 +577,16 @@ func (k *key) below(text string) string {
 		return "write its keys indented below"
 	}
 	return "write below it " + strings.Join(lines, " and ")
+}
+
+// belowFile is the key of the section that names files with that ending, with the file; "" for none.
+func (k *key) belowFile(text string) string {
+	for _, kid := range k.kids.order {
+		if slices.Contains(endings[kid.path], strings.ToLower(path.Ext(text))) {
+			return kid.name + ": " + mediaFolder + strings.TrimPrefix(text, mediaFolder)
+		}
+	}
+	return ""
 }
 
 var weightInText = regexp.MustCompile(`(?i)[0-9][0-9,.]*k? ?(?:lbs?|kg)\b`)

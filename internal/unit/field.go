@@ -489,8 +489,5 @@ func choiceError(k *key, text string) error {
 	if near := meantChoice(k, text); near != "" {
 		return fmt.Errorf("%q is not one of its values; did you mean %q?", text, near)
 	}
-	if len(k.choices) > 12 {
-		return fmt.Errorf("%q is not one of its values; docs/unit-file.md lists all %d", text, len(k.choices))
-	}
 	return fmt.Errorf("%q is not one of its values; write %s", text, strings.Join(k.choices, ", "))
 }

@@ -662,10 +662,17 @@ func listRemedy(k *key, n *yaml.Node) string {
 	if file, is := strings.CutPrefix(text, "file: "); is {
 		text = file
 	}
-	if k.path == "photos" {
+	switch k.path {
+	case "photos":
 		return "write below photos: - file: media/" + strings.TrimPrefix(shorten(text), "media/") + ", and below file: a line alt: with what the photo shows"
+	case "proof":
+		return "write below proof: - file: media/" + strings.TrimPrefix(shorten(text), "media/") + ", and below file: a line shows: and a line proves:, as in shows: label and proves: weights.gvwr"
+	case "waive":
+		return "write below waive: - rule: " + shorten(text) + ", and below rule: a line reason: and a line until: with the last day"
+	case "tie-downs":
+		return "write below tie-downs: - d-rings: 8 at 5,000 lb"
 	}
-	if k.example != "" && strings.Contains(k.example, ":") || text == "" || strings.Contains(text, ": ") {
+	if text == "" || strings.Contains(text, ": ") {
 		return "write each item on a line of its own" + form
 	}
 	first, _, several := strings.Cut(text, ",")
