@@ -29,11 +29,12 @@ func PhoneLink(address, key string) string {
 // may reports whether a request may see anything: it comes from this computer itself, or it
 // brings the key of this session.
 func (r *Room) may(req *http.Request) bool {
-	if atTheDesk(req) {
-		return true
-	}
 	c, err := req.Cookie(keyCookie)
-	return err == nil && r.isKey(c.Value)
+	if !atTheDesk(req) && (err != nil || !r.isKey(c.Value)) {
+		return false
+	}
+	welcome(req)
+	return true
 }
 
 // isKey compares in constant time, so that the time of an answer tells nothing about the key.
@@ -45,14 +46,15 @@ func (r *Room) isKey(given string) bool {
 
 // passedOn are the parts of headers' names by which a program says that it passes on what
 // another computer asked (RFC 7239, 5; RFC 9110, 7.6.3; the others are common practice, no
-// source).
-var passedOn = []string{"Forwarded", "Via", "Real-Ip", "Client-Ip", "Connecting-Ip", "Remote-Addr", "Remote-Ip"}
+// source). No browser sends a header with one of them.
+var passedOn = []string{"Forward", "Via", "Real-Ip", "Realip", "Client-Ip", "Clientip", "Connecting-Ip", "Remote-", "Proxy", "Original-", "Tunnel", "Gateway",
+	"Source-Ip", "Src-Ip", "Origin-Ip", "User-Ip", "Visitor-Ip", "Cluster-", "Edge-", "Hops", "Ingress", "Balancer", "Cdn-"}
 
 // atTheDesk reports whether a request comes from this computer. One that another program
 // passed on for somebody else does not.
 func atTheDesk(req *http.Request) bool {
-	for name := range req.Header {
-		if slices.ContainsFunc(passedOn, func(part string) bool { return strings.Contains(name, part) }) {
+	for name, values := range req.Header {
+		if slices.ContainsFunc(passedOn, func(part string) bool { return strings.Contains(name, part) }) || slices.ContainsFunc(values, namesAddress) {
 			return false
 		}
 	}
@@ -64,6 +66,20 @@ func atTheDesk(req *http.Request) bool {
 	return err == nil && ip.Unmap().IsLoopback()
 }
 
+// namesAddress reports whether a header's value is the address of a computer, or a list of them,
+// whatever the header is called.
+func namesAddress(value string) bool {
+	for part := range strings.FieldsFuncSeq(value, func(r rune) bool { return r == ',' || r == ';' || r == ' ' || r == '"' || r == '=' }) {
+		if _, err := netip.ParseAddr(strings.Trim(part, "[]")); err == nil {
+			return true
+		}
+		if _, err := netip.ParseAddrPort(part); err == nil {
+			return true
+		}
+	}
+	return false
+}
+
 // admit answers the address that a phone opens first. The cookie ends with the browser, no
 // script reads it, and no other site's page sends it along with a form.
 func (r *Room) admit(w http.ResponseWriter, req *http.Request) {
@@ -71,6 +87,7 @@ func (r *Room) admit(w http.ResponseWriter, req *http.Request) {
 		noKey(w)
 		return
 	}
+	welcome(req)
 	http.SetCookie(w, &http.Cookie{Name: keyCookie, Value: r.Key, Path: "/", HttpOnly: true, SameSite: http.SameSiteLaxMode})
 	to := "/"
 	if r.Walk != nil {
@@ -81,5 +98,6 @@ func (r *Room) admit(w http.ResponseWriter, req *http.Request) {
 
 // noKey is all that somebody without the key sees.
 func noKey(w http.ResponseWriter) {
+	w.Header().Set("Connection", "close")
 	http.Error(w, "this showroom asks for its key: scan the code that the desk shows now; it is a new one each time the showroom opens", http.StatusForbidden)
 }

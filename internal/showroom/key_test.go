@@ -64,7 +64,8 @@ func TestKey(t *testing.T) {
 	}
 	// A program on this computer that passes on what others ask is not this computer.
 	for _, name := range []string{"Forwarded", "Via", "X-Forwarded-For", "x-forwarded-host", "X-Forwarded-Proto", "X-Forwarded", "X-Real-IP", "True-Client-IP",
-		"X-Client-IP", "X-Cluster-Client-IP", "X-Connecting-IP", "X-ProxyUser-Remote-Addr", "X-Original-Forwarded-For"} {
+		"X-Client-IP", "X-Cluster-Client-IP", "X-Connecting-IP", "X-ProxyUser-Remote-Addr", "X-Original-Forwarded-For",
+		"X-Original-Host", "X-Original-Url", "X-Proxy-For", "Proxy-Client-IP", "X-RealIP", "X-ClientIP", "X-Remote-User", "X-Source-IP", "X-Tunnel-Id", "X-Max-Hops", "Cdn-Loop", "X-Gateway-Request", "X-Of-Some-Maker"} {
 		if got := asked(r, "GET", "http://127.0.0.1:2516/yard.html", desk, map[string]string{name: "192.0.2.9"}); got.StatusCode != http.StatusForbidden {
 			t.Errorf("passed on with %s: %s", name, got.Status)
 		}

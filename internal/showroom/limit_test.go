@@ -1,11 +1,13 @@
 package showroom
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"net"
 	"net/http"
 	"net/http/httptest"
+	"os"
 	"strings"
 	"testing"
 	"time"
@@ -14,21 +16,112 @@ import (
 	"tarepage/internal/unit"
 )
 
-// TestOneSideIsCounted: the third connection of one side, which may have two, is closed, and a
-// fourth is taken once one of them is closed.
-func TestOneSideIsCounted(t *testing.T) {
+// served is a listener with its connections, in the order in which they were taken.
+func served(t *testing.T, guests, strangers, each int) (dial func() net.Conn, accepted chan net.Conn, l *limited) {
 	on, err := net.Listen("tcp", "127.0.0.1:0")
 	if err != nil {
 		t.Fatal(err)
 	}
-	l := limit(on, 9, 2)
-	defer l.Close()
-	accepted := make(chan net.Conn, 9)
+	l = limit(on, guests, strangers, each)
+	t.Cleanup(func() { l.Close() })
+	accepted = make(chan net.Conn, 99)
 	go func() {
 		for c, err := l.Accept(); err == nil; c, err = l.Accept() {
 			accepted <- c
 		}
 	}()
+	return func() net.Conn {
+		c, err := net.Dial("tcp", on.Addr().String())
+		if err != nil {
+			t.Fatal(err)
+		}
+		t.Cleanup(func() { c.Close() })
+		return c
+	}, accepted, l
+}
+
+// ended reports whether the other side has closed a connection.
+func ended(t *testing.T, c net.Conn, within time.Duration) bool {
+	t.Helper()
+	if err := c.SetReadDeadline(time.Now().Add(within)); err != nil {
+		t.Fatal(err)
+	}
+	_, err := c.Read(make([]byte, 1))
+	return err != nil && !os.IsTimeout(err)
+}
+
+// TestStrangersMakeWay: one connection too many closes the oldest that has shown nothing, of one
+// side or of all, and never one that has shown the key.
+func TestStrangersMakeWay(t *testing.T) {
+	for _, c := range []struct{ strangers, each int }{{2, 9}, {9, 2}} {
+		dial, accepted, _ := served(t, 9, c.strangers, c.each)
+		guest := dial()
+		(<-accepted).(*counted).welcome()
+		first, second := dial(), dial()
+		<-accepted
+		<-accepted
+		third := dial()
+		<-accepted
+		if !ended(t, first, 5*time.Second) {
+			t.Errorf("%+v: the oldest stranger stays", c)
+		}
+		for _, other := range []net.Conn{guest, second, third} {
+			if ended(t, other, 50*time.Millisecond) {
+				t.Errorf("%+v: another connection is closed", c)
+			}
+		}
+	}
+}
+
+// TestGuestsAreCounted: no more guests than places; a place that is given back is used, and
+// closing twice gives one back.
+func TestGuestsAreCounted(t *testing.T) {
+	for _, c := range []struct{ guests, each int }{{2, 9}, {9, 2}} {
+		dial, accepted, l := served(t, c.guests, 9, c.each)
+		var taken []*counted
+		for range 3 {
+			dial()
+			taken = append(taken, (<-accepted).(*counted))
+			taken[len(taken)-1].welcome()
+			taken[len(taken)-1].welcome()
+		}
+		if taken[2].guest || !taken[1].guest || l.shown != 2 {
+			t.Errorf("%+v: %d guests", c, l.shown)
+		}
+		taken[0].Close()
+		taken[0].Close()
+		if taken[2].welcome(); !taken[2].guest || l.shown != 2 || l.asking.Len() != 0 {
+			t.Errorf("%+v: %d guests and %d strangers after one was closed", c, l.shown, l.asking.Len())
+		}
+		for _, c := range taken {
+			c.Close()
+		}
+		if l.shown != 0 || len(l.of) != 0 {
+			t.Errorf("%+v: %d guests after all were closed", c, l.shown)
+		}
+	}
+}
+
+// TestDeskIsNotKeptOut: however many connections without the key are open and silent, this
+// computer and a phone with the key are answered, and their connections stay.
+func TestDeskIsNotKeptOut(t *testing.T) {
+	r := &Room{Key: NewKey(), Trouble: func(error) {}, Make: func() (*Site, error) {
+		return &Site{File: func(string) ([]byte, error) { return []byte("page"), nil }}, nil
+	}}
+	on, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, cancel := context.WithCancel(t.Context())
+	done := make(chan error, 1)
+	go func() { done <- r.Serve(ctx, on) }()
+	ask := func(c net.Conn, header string) string {
+		fmt.Fprintf(c, "GET / HTTP/1.1\r\nHost: 127.0.0.1\r\n%s\r\n", header)
+		_ = c.SetReadDeadline(time.Now().Add(20 * time.Second))
+		line := make([]byte, 12)
+		_, _ = io.ReadFull(c, line)
+		return string(line)
+	}
 	dial := func() net.Conn {
 		c, err := net.Dial("tcp", on.Addr().String())
 		if err != nil {
@@ -37,75 +130,29 @@ func TestOneSideIsCounted(t *testing.T) {
 		t.Cleanup(func() { c.Close() })
 		return c
 	}
-	dial()
-	dial()
-	first := <-accepted
-	<-accepted
-	third := dial()
-	if err := third.SetReadDeadline(time.Now().Add(5 * time.Second)); err != nil {
-		t.Fatal(err)
-	}
-	if n, err := third.Read(make([]byte, 1)); n > 0 || err == nil || strings.Contains(err.Error(), "timeout") {
-		t.Errorf("a third connection of one side is open: %d, %v", n, err)
-	}
-	first.Close()
-	dial()
-	select {
-	case <-accepted:
-	case <-time.After(5 * time.Second):
-		t.Error("a place that was given back is not used")
-	}
-}
-
-// TestConnectionsAreCounted: the third of two connections waits until one is closed, and
-// closing the listener ends the waiting.
-func TestConnectionsAreCounted(t *testing.T) {
-	on, err := net.Listen("tcp", "127.0.0.1:0")
-	if err != nil {
-		t.Fatal(err)
-	}
-	l := limit(on, 2, 9)
-	accepted := make(chan net.Conn, 9)
-	ended := make(chan error, 1)
-	go func() {
-		for {
-			c, err := l.Accept()
-			if err != nil {
-				ended <- err
-				return
+	flood := func() {
+		for i := range mostStrangers + mostOfOne {
+			if c := dial(); i%2 == 0 {
+				fmt.Fprintf(c, "GET / HTTP/1.1\r\nHost: 127.0.0.1\r\nX-Forwarded-For: 192.0.2.1\r\n\r\n")
 			}
-			accepted <- c
 		}
-	}()
-	for range 3 {
-		c, err := net.Dial("tcp", on.Addr().String())
-		if err != nil {
-			t.Fatal(err)
-		}
-		defer c.Close()
 	}
-	first := <-accepted
-	<-accepted
-	select {
-	case <-accepted:
-		t.Fatal("a third connection is open")
-	case <-time.After(100 * time.Millisecond):
+	flood()
+	if got := ask(dial(), ""); got != "HTTP/1.1 200" {
+		t.Errorf("this computer gets %q", got)
 	}
-	first.Close()
-	first.Close() // twice gives one place back
-	select {
-	case <-accepted:
-	case <-time.After(5 * time.Second):
-		t.Fatal("a place that was given back is not used")
+	kept := dial()
+	key := "X-Forwarded-For: 192.0.2.1\r\nCookie: " + keyCookie + "=" + r.Key + "\r\n"
+	if got := ask(kept, key+"Range: bytes=0-0\r\n"); got != "HTTP/1.1 200" && got != "HTTP/1.1 206" {
+		t.Errorf("the phone gets %q", got)
 	}
-	if err := l.Close(); err != nil {
+	flood()
+	if got := ask(dial(), key); got != "HTTP/1.1 200" {
+		t.Errorf("the phone then gets %q", got)
+	}
+	cancel()
+	if err := <-done; err != nil {
 		t.Error(err)
-	}
-	l.Close()
-	select {
-	case <-ended:
-	case <-time.After(5 * time.Second):
-		t.Fatal("the listener still waits")
 	}
 }
 

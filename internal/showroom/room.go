@@ -110,8 +110,8 @@ func (r *Room) serve(ctx context.Context, l net.Listener) error {
 	// Somebody in the same network may not use up the computer: requests are short, and
 	// connections are counted. Answers have no limit, because a video may be long.
 	server := &http.Server{Handler: r.handler(), ReadHeaderTimeout: 10 * time.Second, ReadTimeout: 20 * time.Second,
-		IdleTimeout: 2 * time.Minute, MaxHeaderBytes: 16 << 10}
-	l = limit(l, mostConnections, mostOfOne)
+		IdleTimeout: 2 * time.Minute, MaxHeaderBytes: 16 << 10, ConnContext: withConnection}
+	l = limit(l, mostGuests, mostStrangers, mostOfOne)
 	closed := make(chan error, 1)
 	go func() { closed <- server.Serve(l) }()
 	select {

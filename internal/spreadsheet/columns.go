@@ -96,8 +96,12 @@ func Match(header []string, kept map[string]string) []Column {
 		// "Date In" ends with no unit: the whole header comes first.
 		key, since := meant(plain[i])
 		if m := unitForm.FindStringSubmatchIndex(plain[i]); key == "" && m != nil {
-			out[i].Unit, plain[i] = headerUnits[plain[i][m[2]:m[3]]], plain[i][:m[0]]
-			key, since = meant(plain[i])
+			mark := plain[i][m[2]:m[3]]
+			out[i].Unit, plain[i] = headerUnits[mark], plain[i][:m[0]]
+			if key, since = meant(plain[i]); key != "" && !unitFits(mark, key) {
+				// "Price in" is what the yard paid, and not a price in inches.
+				out[i].Unit, plain[i], key, since = "", "", "", false
+			}
 		}
 		if from := workedOut[h]; from != "" && slices.Contains(header, from) {
 			key, plain[i] = "", ""
@@ -113,6 +117,20 @@ func Match(header []string, kept map[string]string) []Column {
 		}
 	}
 	return out
+}
+
+// unitFits reports whether values of a key have the unit at the end of a header.
+func unitFits(mark, key string) bool {
+	kind := keyDocs()[key].Kind
+	switch headerUnits[mark] {
+	case "lb", "kg":
+		return kind == "weight"
+	case "ft", "in":
+		return kind == "length"
+	case "psi":
+		return kind == "pressure"
+	}
+	return kind == "money"
 }
 
 // unmarked is a header in small letters without marks.

@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"tarepage/internal/amend"
+	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
 )
 
@@ -50,6 +51,9 @@ func ParsePast(text []byte) (Past, error) {
 	}
 	p := Past{}
 	for _, r := range rows[1:] {
+		for i := range r {
+			r[i] = stockfile.Plain(r[i])
+		}
 		p.say(r[0], r[1], r[2], r[3])
 	}
 	return p, nil
@@ -65,7 +69,12 @@ func (p Past) Bytes() ([]byte, error) {
 	}
 	for _, at := range slices.SortedFunc(maps.Keys(p), order) {
 		for _, sheet := range slices.Sorted(maps.Keys(p[at])) {
-			err = errors.Join(err, w.Write([]string{sheet, at.stock, at.key, p[at][sheet]}))
+			// A sheet may have any name, and the owner may open this file in a spreadsheet.
+			row := []string{sheet, at.stock, at.key, p[at][sheet]}
+			for i := range row {
+				row[i] = stockfile.Safe(row[i])
+			}
+			err = errors.Join(err, w.Write(row))
 		}
 	}
 	w.Flush()

@@ -3,6 +3,7 @@ package spreadsheet
 import (
 	"os"
 	"path/filepath"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -128,5 +129,26 @@ func TestParsePast(t *testing.T) {
 		if _, err := ParsePast([]byte(bad)); err == nil || !strings.Contains(err.Error(), "put back a copy of it, or delete it") {
 			t.Errorf("%q: %v", bad, err)
 		}
+	}
+}
+
+// TestPastRunsNothing: a sheet's name and what it says are text in the kept file, and read back as
+// they were.
+func TestPastRunsNothing(t *testing.T) {
+	p := Past{}
+	p.say("=cmd|calc.csv", "@sb-1", "price", "-1+1")
+	text, err := p.Bytes()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for line := range strings.SplitSeq(string(text), "\n") {
+		for cell := range strings.SplitSeq(line, ",") {
+			if strings.ContainsAny(cell[:min(1, len(cell))], "=+-@") {
+				t.Errorf("a spreadsheet runs the cell %q", cell)
+			}
+		}
+	}
+	if got, err := ParsePast(text); err != nil || !reflect.DeepEqual(got, p) {
+		t.Errorf("%v became %v, %v", p, got, err)
 	}
 }

@@ -491,3 +491,16 @@ func TestSizeAndLoadRange(t *testing.T) {
 		}
 	}
 }
+
+// TestPriceIn: a unit at the end of a header fits the kind of the key. What the yard paid is not
+// its price in inches.
+func TestPriceIn(t *testing.T) {
+	for header, want := range map[string]string{
+		"Price in": "", "Price In": "", "Price (in)": "", "GVWR ft": "", "Title lb": "", "Deck length psi": "",
+		"Price ($)": "price", "GVWR (lb)": "weights.gvwr", "Deck length in": "deck.length", "Date In": "arrived",
+	} {
+		if got := Match([]string{header}, nil)[0].Key; got != want {
+			t.Errorf("%q is taken as %q, want %q", header, got, want)
+		}
+	}
+}

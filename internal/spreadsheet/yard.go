@@ -79,6 +79,9 @@ func pastOf(from string) (Past, error) {
 // written if a new file cannot be, or if an edit does not fit its file. What an edited file was
 // before is kept next to content/.
 func (p *Plan) Write(from string) error {
+	if err := p.inPlace(from); err != nil {
+		return err
+	}
 	changed, before := map[string][]byte{}, map[string][]byte{}
 	var order []string
 	for _, e := range p.Edits {
@@ -118,4 +121,21 @@ func (p *Plan) Write(from string) error {
 		return err
 	}
 	return files.Replace(filepath.Join(from, "content", PastName), past)
+}
+
+// inPlace refuses to write where a link leads out of the yard.
+func (p *Plan) inPlace(from string) error {
+	names := []string{keptFile(from, p.Models), filepath.Join(from, "content", PastName)}
+	for _, e := range p.Edits {
+		names = append(names, filepath.Join(from, filepath.FromSlash(e.File)))
+	}
+	for _, n := range p.New {
+		names = append(names, filepath.Join(from, filepath.FromSlash(n.File)))
+	}
+	for _, name := range names {
+		if err := files.NoLinks(from, name); err != nil {
+			return err
+		}
+	}
+	return nil
 }

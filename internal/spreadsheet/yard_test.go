@@ -92,3 +92,53 @@ func TestReadFileRefuses(t *testing.T) {
 		t.Errorf("columns that do not read: %v", err)
 	}
 }
+
+// TestWriteFollowsNoLink: nothing is written where a link leads out of the yard.
+func TestWriteFollowsNoLink(t *testing.T) {
+	for _, c := range []struct {
+		link   string
+		models bool
+	}{{"content/models", true}, {"content/units", false}, {"content/" + PastName, false}, {"content/" + KeptName, false}, {"content/" + ModelsKeptName, true}} {
+		dir, outside := t.TempDir(), t.TempDir()
+		if err := testyard.Write(dir, 1); err != nil {
+			t.Fatal(err)
+		}
+		stock, _, err := unit.Read(os.DirFS(dir))
+		if err != nil {
+			t.Fatal(err)
+		}
+		table, err := ReadFile(writeSheet(t, dir, "Stock,Model,Type\nNEW-1,EV-1,utility\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		plan, err := For(dir, table, stock, c.models)
+		if err != nil {
+			t.Fatal(err)
+		}
+		link := filepath.Join(dir, filepath.FromSlash(c.link))
+		if err := os.RemoveAll(link); err != nil {
+			t.Fatal(err)
+		}
+		to := outside
+		if filepath.Ext(link) != "" {
+			to = filepath.Join(outside, "file")
+		}
+		if err := os.Symlink(to, link); err != nil {
+			t.Skip(err)
+		}
+		if err := plan.Write(dir); err == nil || !strings.Contains(err.Error(), "is a link to another place") {
+			t.Errorf("%s: %v", c.link, err)
+		}
+		if names, _ := os.ReadDir(outside); len(names) > 0 {
+			t.Errorf("%s: %s is written outside", c.link, names[0].Name())
+		}
+	}
+}
+
+func writeSheet(t *testing.T, dir, text string) string {
+	name := filepath.Join(dir, "sheet.csv")
+	if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return name
+}

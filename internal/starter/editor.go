@@ -19,6 +19,9 @@ type EditorHelp struct {
 func NewEditorHelp(dir string) (*EditorHelp, error) {
 	h := &EditorHelp{dir: dir, files: unit.EditorFiles()}
 	for _, name := range h.Names() {
+		if err := files.NoLinks(filepath.Dir(filepath.Clean(dir)), name); err != nil {
+			return nil, err
+		}
 		old, err := files.Read(name)
 		if err != nil {
 			return nil, err

@@ -100,3 +100,15 @@ func TestSetUpTakesBack(t *testing.T) {
 		t.Error("a folder was written over")
 	}
 }
+
+// TestEditorHelpFollowsNoLink: the help is not written where a link leads.
+func TestEditorHelpFollowsNoLink(t *testing.T) {
+	dir, outside := t.TempDir(), t.TempDir()
+	link := filepath.Join(dir, "editor-help")
+	if err := os.Symlink(outside, link); err != nil {
+		t.Skip(err)
+	}
+	if _, err := NewEditorHelp(link); err == nil || !strings.Contains(err.Error(), "is a link to another place") {
+		t.Error(err)
+	}
+}

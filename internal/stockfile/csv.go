@@ -247,11 +247,11 @@ func numberColumns() (out []column) {
 	return out
 }
 
-// text keeps a spreadsheet from running what somebody wrote: OWASP, CSV Injection (a
+// Safe keeps a spreadsheet from running what somebody wrote: OWASP, CSV Injection (a
 // field that begins with = + - @, tab or carriage return, also in their wide forms). Where a
 // spreadsheet separates cells by semicolons or tabs, the text after one is a cell too. A
 // number is left as it is: none of ours begins with one of the signs unless it is negative.
-func text(s string) string {
+func Safe(s string) string {
 	if _, err := strconv.ParseFloat(s, 64); err == nil {
 		return s
 	}
@@ -311,7 +311,7 @@ func record(cells []string) ([]byte, error) {
 	return b.Bytes(), w.Error()
 }
 
-// Plain undoes text: the text of a cell as it was before it was made safe for spreadsheets.
+// Plain undoes Safe: the text of a cell as it was before it was made safe for spreadsheets.
 func Plain(s string) string {
 	var b strings.Builder
 	for rest := s; ; {

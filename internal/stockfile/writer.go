@@ -78,7 +78,7 @@ func (w *Writer) Lines(u *Unit) (l Lines, err error) {
 		return l, err
 	}
 	for i := range row {
-		row[i] = text(row[i])
+		row[i] = Safe(row[i])
 	}
 	l[2], err = record(row)
 	return l, err
