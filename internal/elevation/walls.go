@@ -148,16 +148,21 @@ func drawTank(d *drawing, f *facts) {
 	d.box(body, f.wallGuess(), middle-9, middle+9, top, top+4)
 }
 
+// bunk is how long what carries a hull is: usually half the hull, and never longer than it.
+func (f *facts) bunk() length {
+	most := f.length.Inches
+	if f.length.guess {
+		most = highest
+	}
+	return lengthOf(f.unit.Hull.Bunk, f.length.Half(), most)
+}
+
 // drawHull draws the bunks and the winch stand, which belong to the trailer, and in broken
 // lines the hull, which does not.
 func drawHull(d *drawing, f *facts) {
 	from, to, low := f.front.Inches, f.rear(), f.floor.Inches
-	guessed := f.front.guess || f.floor.guess || f.length.guess
-	bunk := f.length.Half()
-	if b := f.unit.Hull.Bunk; b.Given() && b.Value > 0 && b.Value < f.length.Inches {
-		bunk = b.Value
-	}
-	d.box(body, guessed || !f.unit.Hull.Bunk.Given(), to-bunk, to, low, low+3)
+	guessed, bunk := f.front.guess || f.floor.guess || f.length.guess, f.bunk()
+	d.box(body, guessed || bunk.guess, max(from, to-bunk.Inches), to, low, low+3)
 	if f.unit.Hull.Stand.Value != "none" {
 		d.add(body, guessed || !f.unit.Hull.Stand.Given(), point{from - 3, low}, point{from + 1, low + bowStop}, point{from + 4, low + bowStop}, point{from + 3, low})
 	}

@@ -196,6 +196,7 @@ func (f *facts) sayGuesses(say func(string, ...any)) {
 		}
 		missing(f.sides, what)
 	}
+	f.sayBearers(say, missing)
 	if f.tailKind == "fixed dovetail" {
 		missing(f.tailEnd, "Height of the tail's end")
 	}
@@ -219,6 +220,23 @@ func (f *facts) sayGuesses(say func(string, ...any)) {
 	}
 	if f.ramps != "" {
 		missing(f.ramp, "Length of the ramps")
+	}
+}
+
+// sayBearers names the guesses among what carries a hull or logs.
+func (f *facts) sayBearers(say func(string, ...any), missing func(length, string)) {
+	switch n := f.unit.Bunks.Count; {
+	case f.space == "hull":
+		what := "bunks"
+		if f.unit.Hull.Support.Value == "rollers" {
+			what = "rollers"
+		}
+		missing(f.bunk(), "Length of the "+what)
+		if !f.unit.Hull.Stand.Given() {
+			say("Winch stand not stated, drawn as a guess, dashed.")
+		}
+	case f.space == "bunks" && (n.Value < 2 || n.Value > 12):
+		say("Number of bunks not stated, 2 drawn as a guess, dashed.")
 	}
 }
 
