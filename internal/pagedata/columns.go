@@ -30,7 +30,6 @@ type columns struct {
 	Shares     []string `json:"shares"` // next to a payload; empty where there is none
 	// Facets are name, and values in the order of the chips' numbers.
 	Facets []facetColumn `json:"facets"`
-	Law    []any         `json:"law"`
 	Rows   []string      `json:"rows"` // what the facts of a model are called
 	// Phrases are what a card says in place of a number.
 	Phrases said `json:"phrases"`
@@ -42,11 +41,11 @@ type columns struct {
 	// By trailer. Stock holds a text, or how much the number at its end is above the one before.
 	Stock  []any `json:"stock"`
 	Model  []int `json:"model"`
-	Title  []int `json:"title"`
+	Title  []int `json:"title"` // which one of its model's
 	State  []int `json:"state"`
 	Worn   []int `json:"worn"`  // the number of its condition
 	Price  []any `json:"price"` // dollars, 0 for none
-	Empty  []any `json:"empty"` // pounds
+	Empty  []any `json:"empty"` // pounds above its model's
 	Tongue []any `json:"tongue"`
 	// Weighed is 1 where somebody weighed the tongue, 0 where it was estimated from the parts.
 	Weighed []int `json:"weighed"`
@@ -54,7 +53,7 @@ type columns struct {
 	// leaves (Full less Empty), which is nearly always 0, or the payload itself where either is
 	// not known.
 	Load []any `json:"load"`
-	// Share is the number of what is said next to it of the truck, in Shares.
+	// Share is what is said next to it of the truck: which one of its model's.
 	Share   []int `json:"share"`
 	Careful []int `json:"careful"` // cautions
 	// Photos are the first photos, by the numbers of the trailers that have one.
@@ -72,7 +71,8 @@ type said struct {
 type facetColumn struct {
 	Name   string   `json:"name"`
 	Values []string `json:"values"`
-	// By is "model" or "unit"; Of is the number of the chip, by model or by trailer.
+	// By is the column that tells the chip, and Of the number of the chip by what that column has,
+	// -1 for none. Of a price there is no Of: its chip is the last whose value it reaches.
 	By string `json:"by"`
 	Of []int  `json:"of"`
 }
@@ -87,6 +87,13 @@ type models struct {
 	Shape []int      `json:"shape"` // -1 for none
 	Rig   [][]any    `json:"rig"`   // what Calculator gives, less what is the trailer's own; null where something is missing
 	Facts [][]string `json:"facts"` // rows of a comparison
+	// Title and Share are the numbers of its trailers' texts, in Titles and Shares: a trailer is one
+	// of few of its model's, and a small number packs better.
+	Title [][]int `json:"title"`
+	Share [][]int `json:"share"`
+	// Empty and Tongue are those of its first trailer: the others are near.
+	Empty  []any `json:"empty"`
+	Tongue []any `json:"tongue"`
 }
 
 // A model is a row of the table of models.
@@ -101,7 +108,7 @@ type model struct {
 // Stock is the stock as a script that sets STOCK. The facets are those of the list; Scale
 // is the one at which silhouettes are drawn. The texts are in the language.
 func Stock(lang phrases.Language, list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error) {
-	d := &columns{States: Availabilities, Conditions: conditions, Tall: scale.Tall(), Law: LicenseLimits(), Says: map[string]string{}, Photos: map[int]string{}}
+	d := &columns{States: Availabilities, Conditions: conditions, Tall: scale.Tall(), Says: map[string]string{}, Photos: map[int]string{}}
 	rows := statedRows(list)
 	for _, k := range rows {
 		d.Rows = append(d.Rows, lang.Say("row "+comparison[k].name))
@@ -115,7 +122,7 @@ func Stock(lang phrases.Language, list []Trailer, facets []Facet, scale elevatio
 		own := modelOf(t, scale, &shapes, rows)
 		var chips []int // of the facets that go by the model
 		for _, f := range facets {
-			if f.ofModel {
+			if f.by == ofModel {
 				chips = append(chips, f.of[i])
 			}
 		}
@@ -134,6 +141,9 @@ func Stock(lang phrases.Language, list []Trailer, facets []Facet, scale elevatio
 		d.addTrailer(i, t)
 	}
 	stockColumn(d.Stock)
+	d.Title, d.Models.Title = within(d.Title, d.Model)
+	d.Share, d.Models.Share = within(d.Share, d.Model)
+	d.Models.Empty, d.Models.Tongue = nearFirst(d.Empty, d.Model), nearFirst(d.Tongue, d.Model)
 	d.Phrases = said{Sold: lang.Say("priced sold"), Ask: lang.Say("priced ask")}
 	for n := range slices.Max(append(d.Careful, 0)) + 1 {
 		d.Phrases.Cautions = append(d.Phrases.Cautions, CautionCount(lang, n))
@@ -144,14 +154,51 @@ func Stock(lang phrases.Language, list []Trailer, facets []Facet, scale elevatio
 }
 
 func (f *Facet) column() facetColumn {
-	c := facetColumn{Name: f.Name, By: "unit", Of: f.of}
-	if f.ofModel {
-		c.By, c.Of = "model", nil
-	}
+	c := facetColumn{Name: f.Name, By: f.by}
 	for _, chip := range f.Chips {
 		c.Values = append(c.Values, chip.Value)
 	}
+	for _, choice := range f.choices {
+		c.Of = append(c.Of, slices.Index(c.Values, chipValue(choice)))
+	}
 	return c
+}
+
+// within replaces each number of a column by which one of its model's it is, and returns those of
+// each model in the order in which they come.
+func within(column, model []int) (which []int, of [][]int) {
+	of = make([][]int, slices.Max(append(model, -1))+1)
+	for i, n := range column {
+		m := model[i]
+		k := slices.Index(of[m], n)
+		if k < 0 {
+			k, of[m] = len(of[m]), append(of[m], n)
+		}
+		which = append(which, k)
+	}
+	return which, of
+}
+
+// nearFirst replaces each number of a column by how far it is above that of the first trailer of
+// its model, and returns these. Where a sum would not be exact, a model's first counts as 0.
+func nearFirst(column []any, model []int) []any {
+	first := make([]any, slices.Max(append(model, -1))+1)
+	for i, v := range column {
+		if first[model[i]] == nil {
+			first[model[i]] = v
+		}
+	}
+	for i, v := range column {
+		if base, ok := first[model[i]].(float64); ok && v != nil && base+(v.(float64)-base) != v.(float64) {
+			first[model[i]] = 0.
+		}
+	}
+	for i, v := range column {
+		if v != nil {
+			column[i] = v.(float64) - first[model[i]].(float64)
+		}
+	}
+	return first
 }
 
 func (d *columns) addModel(m model, chips []int) {
@@ -159,7 +206,7 @@ func (d *columns) addModel(m model, chips []int) {
 	t.GVWR, t.Full, t.Space, t.Long = append(t.GVWR, m.GVWR), append(t.Full, m.Full), append(t.Space, m.Space), append(t.Long, m.Long)
 	t.Wide, t.Shape, t.Rig, t.Facts = append(t.Wide, m.Wide), append(t.Shape, m.Shape), append(t.Rig, m.Rig), append(t.Facts, m.Facts)
 	for k := range d.Facets {
-		if f := &d.Facets[k]; f.By == "model" {
+		if f := &d.Facets[k]; f.By == ofModel {
 			f.Of, chips = append(f.Of, chips[0]), chips[1:]
 		}
 	}

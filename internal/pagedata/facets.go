@@ -22,11 +22,16 @@ type Facet struct {
 	Name  string // its name in addresses and scripts: deck
 	Label string // what the page calls it: Deck length
 	Chips []Chip // its values
-	// of is the number of the chip by trailer, -1 for none. Where ofModel is true it
-	// depends on nothing but the trailer's model.
-	of      []int
-	ofModel bool
+	// of is the number of the chip by trailer, -1 for none. It depends on nothing but what the column
+	// by has: the trailer's model, its state, whether it is worn, or its price.
+	of []int
+	by string
+	// choices are what the numbers of a column of states mean.
+	choices []string
 }
+
+// ofModel is the column of models.
+const ofModel = "model"
 
 // A Chip is one value of a facet, with how many trailers of the yard have it.
 type Chip struct {
@@ -48,13 +53,13 @@ var (
 func Facets(lang phrases.Language, list []Trailer) []Facet {
 	same := func(s string) string { return s }
 	kind := choices(list, kinds.Names(), func(t *Trailer) string { return t.Kind.Value }, func(k string) string { return kinds.Of(k).Label })
-	kind.Name, kind.Label, kind.ofModel = "kind", lang.Say("facet kind"), true
+	kind.Name, kind.Label, kind.by = "kind", lang.Say("facet kind"), ofModel
 	hitch := choices(list, hitches, func(t *Trailer) string { return t.Hitch.Kind.Value }, same)
-	hitch.Name, hitch.Label, hitch.ofModel = "hitch", lang.Say("facet hitch"), true
+	hitch.Name, hitch.Label, hitch.by = "hitch", lang.Say("facet hitch"), ofModel
 	here := choices(list, Availabilities, func(t *Trailer) string { return t.Availability.Value }, same)
-	here.Name, here.Label = "here", lang.Say("facet here")
+	here.Name, here.Label, here.by, here.choices = "here", lang.Say("facet here"), "state", Availabilities
 	condition := choices(list, conditions, func(t *Trailer) string { return t.Condition.Value }, same)
-	condition.Name, condition.Label = "condition", lang.Say("facet condition")
+	condition.Name, condition.Label, condition.by, condition.choices = "condition", lang.Say("facet condition"), "worn", conditions
 	return []Facet{kind, hitch, lengths(lang, list), axles(lang, list), prices(lang, list), here, condition}
 }
 
@@ -65,10 +70,13 @@ func choices(list []Trailer, all []string, of func(*Trailer) string, label func(
 		f.of[i] = slices.Index(all, of(&list[i]))
 	}
 	for _, c := range all {
-		f.Chips = append(f.Chips, Chip{Value: strings.ReplaceAll(c, " ", "-"), Label: label(c)})
+		f.Chips = append(f.Chips, Chip{Value: chipValue(c), Label: label(c)})
 	}
 	return f.counted()
 }
+
+// chipValue is a choice's name in addresses and scripts.
+func chipValue(choice string) string { return strings.ReplaceAll(choice, " ", "-") }
 
 // unknown is the value of a number that nobody stated: no number here is below 0.
 const unknown = -1
@@ -95,7 +103,7 @@ func lengths(lang phrases.Language, list []Trailer) Facet {
 		}
 		return lang.Say("from to", measure.Number(from, 0), measure.Feet(to-1).String())
 	})
-	f.Name, f.Label, f.ofModel = "deck", lang.Say("facet deck"), true
+	f.Name, f.Label, f.by = "deck", lang.Say("facet deck"), ofModel
 	return f
 }
 
@@ -108,7 +116,7 @@ func axles(lang phrases.Language, list []Trailer) Facet {
 		}
 		return lang.Say("from to", measure.Number(from, 0), measure.Pounds(to).String())
 	})
-	f.Name, f.Label, f.ofModel = "axle", lang.Say("facet axle"), true
+	f.Name, f.Label, f.by = "axle", lang.Say("facet axle"), ofModel
 	return f
 }
 
@@ -187,7 +195,7 @@ func prices(lang phrases.Language, list []Trailer) Facet {
 	values := numbers(list, func(t *Trailer) (float64, bool) {
 		return float64(t.Price.Value), t.Price.Given() && t.Availability.Value != "sold"
 	})
-	f := Facet{Name: "price", Label: lang.Say("facet price"), of: make([]int, len(values))}
+	f := Facet{Name: "price", Label: lang.Say("facet price"), by: "price", of: make([]int, len(values))}
 	for i, from := range priceSteps {
 		c := Chip{Value: strconv.FormatFloat(from, 'f', -1, 64)}
 		switch last := i == len(priceSteps)-1; {

@@ -20,8 +20,8 @@ import (
 // the page knows already it finds without an index: stock numbers, titles and the facts of a
 // comparison, with their quantities (yard.js).
 
-// partSize is about how large a part gets: 4 KB packed.
-const partSize = 12_000
+// partSize is about how large a part gets: 3 KB packed.
+const partSize = 9_000
 
 // A WordPart is one file: the words from From on, up to the next part's.
 type WordPart struct {

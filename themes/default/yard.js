@@ -109,16 +109,23 @@
 			}
 			return last = s;
 		});
+		// A model has its trailers' texts, and the weights of its first one.
+		["title", "share", "empty", "tongue"].forEach(function (c, k) {
+			D[c] = D[c].map(function (v, i) {
+				var of = M[c][D.model[i]];
+				return v == null ? v : k < 2 ? of[v] : of + v;
+			});
+		});
 		// What the label leaves, less how far the payload is below it.
 		D.load = D.load.map(function (v, i) {
 			var full = M.full[D.model[i]];
 			return v == null || full == null || D.empty[i] == null ? v : Math.round(full - D.empty[i] - v);
 		});
 		facets = D.facets.map(function (f) {
-			var of = f.of;
+			var of = f.of, v = f.values;
 			return {
-				name: f.name, values: f.values,
-				of: Int16Array.from(f.by == "unit" ? of : D.model.map(function (m) { return of[m]; })),
+				name: f.name, values: v,
+				of: Int16Array.from(D[f.by].map(function (n) { return of ? of[n] : v.filter(function (from) { return n && n >= from; }).length - 1; })),
 				chips: f.values.map(function (v) { return chips.filter(function (c) { return c.dataset.f == f.name && c.dataset.v == v; })[0]; })
 			};
 		});
