@@ -116,7 +116,7 @@ func TestTablesOfText(t *testing.T) {
 		x, ok := textTrack(track(c.replace))
 		if !ok {
 			if c.want != "" {
-				t.Errorf("%s is no track of text", name)
+				t.Errorf("%s is not a track of text", name)
 			}
 			continue
 		}

@@ -93,7 +93,7 @@ func TestBridgeFormulaRationally(t *testing.T) {
 				t.Fatalf("N=%d L=%d: %s against exactly %s", n, feet, got.FloatString(0), exact.FloatString(3))
 			}
 			if new(big.Rat).Quo(got, big.NewRat(500, 1)).IsInt() == false {
-				t.Fatalf("N=%d L=%d: %s is no whole 500", n, feet, got.FloatString(0))
+				t.Fatalf("N=%d L=%d: %s is not a multiple of 500", n, feet, got.FloatString(0))
 			}
 		}
 	}
@@ -139,7 +139,7 @@ func TestAxleGroupMost(t *testing.T) {
 		t.Errorf("one axle %v, no axle %v, three over less than nothing %v: want no formula", one, none, back)
 	}
 	if got := compute.AxleGroupMost(3, measure.Inches(math.NaN())).Most; got != 20000 {
-		t.Errorf("a span that is no number allows %v, want the least", got)
+		t.Errorf("a span that is not a number allows %v, want the least", got)
 	}
 	for feet := 33; feet < 57; feet++ {
 		if compute.BridgeFormula(4, feet) >= 80000 {

@@ -155,7 +155,7 @@ func TestWindowRefuses(t *testing.T) {
 		{"tongue over the trailer", func(r *compute.Rig, _ *compute.Load) { r.Tongue = 7041 }, cons{compute.TheTrailer, compute.TheTrailer}, "measure the trailer again"},
 		{"no hold", func(r *compute.Rig, _ *compute.Load) { r.Hold = 0 }, cons{compute.TheTrailer, compute.TheTrailer}, "measure the trailer again"},
 		{"band upside down", func(r *compute.Rig, _ *compute.Load) { r.Least = 0.3 }, cons{compute.TheTrailer, compute.TheTrailer}, "measure the trailer again"},
-		{"a front that is no number", func(r *compute.Rig, _ *compute.Load) { r.Front = measure.Inches(nan) }, cons{compute.TheTrailer, compute.TheTrailer}, "measure the trailer again"},
+		{"a front that is not a number", func(r *compute.Rig, _ *compute.Load) { r.Front = measure.Inches(nan) }, cons{compute.TheTrailer, compute.TheTrailer}, "measure the trailer again"},
 	} {
 		rig, load := deckRig(), compute.Load{Weight: 12300, Length: 120}
 		c.change(&rig, &load)

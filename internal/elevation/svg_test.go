@@ -88,7 +88,7 @@ func parse(t testing.TB, svg string) picture {
 				t.Errorf("attribute %s: the page's policy refuses it", a.Name.Local)
 			}
 			if notNumber.MatchString(a.Value) && a.Name.Local != "id" && !strings.HasPrefix(a.Name.Local, "aria-") {
-				t.Errorf("%s=%q is no number", a.Name.Local, a.Value)
+				t.Errorf("%s=%q is not a number", a.Name.Local, a.Value)
 			}
 		}
 		if id := e.attr("id"); id != "" {
@@ -125,7 +125,7 @@ func number(t testing.TB, s string) float64 {
 	t.Helper()
 	v, err := strconv.ParseFloat(s, 64)
 	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
-		t.Fatalf("%q is no number", s)
+		t.Fatalf("%q is not a number", s)
 	}
 	if _, decimals, _ := strings.Cut(s, "."); len(decimals) > 1 {
 		t.Errorf("%q has more than one decimal", s)

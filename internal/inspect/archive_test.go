@@ -26,7 +26,7 @@ var examplesOf = func() func(*testing.T, *inspect.Rule) []inspect.Example {
 	return func(t *testing.T, r *inspect.Rule) []inspect.Example {
 		t.Helper()
 		if known[r] == nil {
-			list, err := inspect.Examples(r)
+			list, err := inspect.CasesOf(r)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -43,21 +43,10 @@ type ExampleFile struct {
 	Binary bool
 }
 
-// Examples reads and runs every case in a rule's archive, in the archive's order. The
+// cases reads every case in a rule's archive, in the archive's order, and runs none. The
 // archive's sections are CASE/title, CASE/NAME.md, CASE/yard.md, CASE/models/NAME.md,
 // CASE/media/NAME, CASE/media/NAME.base64 for a file that is not text, CASE/want. Such a file may
 // end in a line that says how many zeros follow: "zeros 2000000".
-func Examples(r *Rule) ([]Example, error) {
-	out, err := cases(r)
-	for i := range out {
-		if err := out[i].run(r); err != nil {
-			return nil, err
-		}
-	}
-	return out, err
-}
-
-// cases reads the archive without running the cases.
 func cases(r *Rule) ([]Example, error) {
 	name := strings.ReplaceAll(r.Name, "-", "_") + ".txtar"
 	src, err := archives.ReadFile(name)

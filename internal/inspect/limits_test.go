@@ -305,7 +305,7 @@ func TestLookup(t *testing.T) {
 
 // An example of a rule is the first case that breaks it.
 func TestExampleOf(t *testing.T) {
-	all, err := Examples(wideLoad)
+	all, err := CasesOf(wideLoad)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -318,7 +318,7 @@ func TestExampleOf(t *testing.T) {
 	if _, err := ExampleOf(&Rule{Name: "no-rule"}); err == nil || !strings.Contains(err.Error(), "no-rule") {
 		t.Errorf("a rule without an archive: %v", err)
 	}
-	if _, err := Examples(&Rule{Name: "no-rule"}); err == nil {
+	if _, err := CasesOf(&Rule{Name: "no-rule"}); err == nil {
 		t.Error("a rule without an archive has examples")
 	}
 	if ex, err := ExampleOf(&Rule{Name: "wide-load"}); err == nil || ex.Case != "" {

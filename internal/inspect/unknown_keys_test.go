@@ -94,7 +94,7 @@ func TestUnknownHidesNothing(t *testing.T) {
 	thorough.Only(t)
 	tried := map[string]int{}
 	for _, r := range All {
-		examples, err := Examples(r)
+		examples, err := CasesOf(r)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -163,22 +163,6 @@ func Incline(rise, ramp Inches) (Degrees, bool) {
 	return Degrees(math.Asin(float64(rise)/float64(ramp)) * 180 / math.Pi), true
 }
 
-// CrestUnder is how far a crest reaches up between two wheels that are equally far from it: the
-// chord of their places is the wheelbase, and the two planes meet at the angle. It is the ramp
-// breakover angle of SAE J1100 turned around: angle = 2 arctan(2 x clearance / wheelbase).
-func CrestUnder(wheelbase Inches, angle Degrees) Inches {
-	return Inches(float64(wheelbase) / 2 * math.Tan(float64(angle)*math.Pi/360))
-}
-
-// FootUnder is how far a slope of the angle rises below an overhang of the given length whose
-// wheel is at its foot: the approach and departure angles of SAE J1100 turned around.
-func FootUnder(overhang Inches, angle Degrees) Inches {
-	return Inches(float64(overhang) * math.Tan(float64(angle)*math.Pi/180))
-}
-
-// Grade is the rise of a slope as a share of its run.
-func Grade(angle Degrees) Share { return Share(math.Tan(float64(angle) * math.Pi / 180)) }
-
 // HarmonicMean is the weight whose inverse is the mean of the inverses of a and b, both
 // above zero. The tangents at a and b of a curve x = m / w meet there.
 func HarmonicMean(a, b Pounds) Pounds {

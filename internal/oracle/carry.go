@@ -47,7 +47,7 @@ func Carry(t Trailer, list []compute.Machine, head string, truck *Truck, in meas
 		return v
 	}
 	if t.NoMachines {
-		v.clash = phrases.Say("clash space")
+		v.clash = phrases.English.Say("clash space")
 		v.settle("")
 		return v
 	}
@@ -55,10 +55,10 @@ func Carry(t Trailer, list []compute.Machine, head string, truck *Truck, in meas
 	v.All = all.Weight
 	pounds := heavy(in)
 	if p := t.Payload; p.Known {
-		v.check("payload", phrases.Say("limit payload"), float64(p.Value), float64(all.Weight), pounds)
+		v.check("payload", phrases.English.Say("limit payload"), float64(p.Value), float64(all.Weight), pounds)
 	}
 	if t.Deck.Known {
-		v.check("deck", phrases.Say("limit deck"), float64(t.Deck.Value), float64(all.Length), lengths(in))
+		v.check("deck", phrases.English.Say("limit deck"), float64(t.Deck.Value), float64(all.Length), lengths(in))
 	}
 	v.held(t, list, pounds)
 	if !t.Payload.Known {
@@ -122,7 +122,7 @@ func (v *Carried) place(t Trailer, all compute.Machine, list []compute.Machine, 
 	if s.Fit == compute.NoSpot {
 		v.Put = inRow(list, max(t.Length-all.Length, 0).Half())
 	}
-	deck := phrases.Say("space deck")
+	deck := phrases.English.Say("space deck")
 	switch s.Fit {
 	case compute.Fits:
 		v.Sets = v.Put
@@ -164,11 +164,11 @@ func (v *Carried) behind(t Trailer, all compute.Machine, truck Truck, in measure
 		r.TongueMost = most.Value
 		if s := r.Spots(all, nil); s[0].Fit == compute.Fits {
 			v.Spots = s
-			v.Notes = append(v.Notes, phrases.Say("note truck place"))
+			v.Notes = append(v.Notes, phrases.English.Say("note truck place"))
 			return
 		}
 	}
-	v.Notes = append(v.Notes, phrases.Say("note truck nowhere", in.Limit(max(most.Value, 0))))
+	v.Notes = append(v.Notes, phrases.English.Say("note truck nowhere", in.Limit(max(most.Value, 0))))
 }
 
 // heavy writes a weight as a load or as a limit.
@@ -185,15 +185,15 @@ func heavy(in measure.System) func(float64, bool) string {
 func SpotText(s compute.Spot, length measure.Inches, head, space string, in measure.System) string {
 	switch {
 	case s.Fit == compute.Fits:
-		return phrases.Say("spot", head, in.Whole(s.From, s.To), space)
+		return phrases.English.Say("spot", head, in.Whole(s.From, s.To), space)
 	case s.Fit == compute.Close:
-		return phrases.Say("spot close", head, in.Stretch(s.Loose[0], s.Loose[1]), space)
+		return phrases.English.Say("spot close", head, in.Stretch(s.Loose[0], s.Loose[1]), space)
 	case s.By[0] >= compute.NoLoad:
 		return s.Window.In(in)
 	case s.By[0] <= compute.LoadBehind && s.By[1] <= compute.LoadBehind:
-		return phrases.Say("spot long", in.Length(length), s.By[0].String(), s.By[1].String())
+		return phrases.English.Say("spot long", in.Length(length), s.By[0].String(), s.By[1].String())
 	}
-	return phrases.Say("spot none", s.By[0].String(), head, in.AtLeast(s.Loose[0]), s.By[1].String(), in.AtMost(s.Loose[1]), space)
+	return phrases.English.Say("spot none", s.By[0].String(), head, in.AtLeast(s.Loose[0]), s.By[1].String(), in.AtMost(s.Loose[1]), space)
 }
 
 // together is several machines in a row, front to rear and close together, as one.

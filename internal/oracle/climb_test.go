@@ -21,18 +21,18 @@ func TestClimbByConstruction(t *testing.T) {
 			t.Fatalf("the wheels are %v apart", d)
 		}
 		crest := math.Abs(fx*ry-fy*rx) / math.Hypot(fx-rx, fy-ry)
-		if got := measure.CrestUnder(measure.Inches(c.base), measure.Degrees(c.angle)); math.Abs(float64(got)-crest) > 1e-9 {
+		if got := CrestUnder(measure.Inches(c.base), measure.Degrees(c.angle)); math.Abs(float64(got)-crest) > 1e-9 {
 			t.Errorf("the crest reaches %v into the wheelbase, want %v", got, crest)
 		}
 		// A wheel on level ground at the foot; the overhang reaches over the slope.
-		if got := measure.FootUnder(measure.Inches(c.over), measure.Degrees(c.angle)); math.Abs(math.Atan2(float64(got), c.over)-a) > 1e-12 {
+		if got := FootUnder(measure.Inches(c.over), measure.Degrees(c.angle)); math.Abs(math.Atan2(float64(got), c.over)-a) > 1e-12 {
 			t.Errorf("an overhang of %v needs %v", c.over, got)
 		}
 	}
 }
 
 func TestClimb(t *testing.T) {
-	need := measure.CrestUnder(100, 20) // 8.816 in
+	need := CrestUnder(100, 20) // 8.816 in
 	for _, c := range []struct {
 		name   string
 		angle  measure.Degrees

@@ -18,9 +18,9 @@ type Class struct {
 func Doubt(c Class, weight measure.Pounds, length measure.Inches, in measure.System) string {
 	switch {
 	case c.Light > 0 && far(float64(weight), float64(c.Light), float64(c.Heavy)):
-		return phrases.Say("doubt weight", in.Weight(weight), in.Weight(c.Light), in.Weight(c.Heavy))
+		return phrases.English.Say("doubt weight", in.Weight(weight), in.Weight(c.Light), in.Weight(c.Heavy))
 	case c.Shortest > 0 && far(float64(length), float64(c.Shortest), float64(c.Longest)):
-		return phrases.Say("doubt length", in.Length(length), in.Length(c.Shortest), in.Length(c.Longest))
+		return phrases.English.Say("doubt length", in.Length(length), in.Length(c.Shortest), in.Length(c.Longest))
 	}
 	return ""
 }
@@ -40,6 +40,6 @@ func (v *Verdict) Question(doubt string) {
 	}
 	if doubt != "" {
 		v.Is, v.Needs = "unknown", []string{"sure"}
-		v.Text = phrases.Say("verdict", phrases.Say("word unknown"), doubt)
+		v.Text = phrases.English.Say("verdict", phrases.English.Say("word unknown"), doubt)
 	}
 }

@@ -24,14 +24,14 @@ func Fits(t Size, b Barn, in measure.System) Verdict {
 		case !c.has.Known || !(c.has.Value > 0):
 			v.need(c.key)
 		case c.key == "deep" && !(c.used.Known && c.used.Value > 0) && t.Worked.Known && !measure.NotOver(t.Worked.Value, c.has.Value):
-			v.check(c.key, phrases.Say("limit "+c.key), float64(c.has.Value), float64(t.Worked.Value), lengths(in))
+			v.check(c.key, phrases.English.Say("limit "+c.key), float64(c.has.Value), float64(t.Worked.Value), lengths(in))
 		case !c.used.Known || !(c.used.Value > 0):
 			v.need("over-" + c.key)
 		default:
-			v.check(c.key, phrases.Say("limit "+c.key), float64(c.has.Value), float64(c.used.Value), lengths(in))
+			v.check(c.key, phrases.English.Say("limit "+c.key), float64(c.has.Value), float64(c.used.Value), lengths(in))
 		}
 	}
-	v.settle(phrases.Say("goes in"))
+	v.settle(phrases.English.Say("goes in"))
 	return v
 }
 
@@ -46,7 +46,7 @@ func Top(floor inches, tall []inches, in measure.System) string {
 	if !floor.Known || !(floor.Value > 0) || most == 0 {
 		return ""
 	}
-	return phrases.Say("note top", in.AtLeast(floor.Value+most))
+	return phrases.English.Say("note top", in.AtLeast(floor.Value+most))
 }
 
 // lengths writes a length as one that is needed or as one that there is.

@@ -86,7 +86,7 @@ func Pull(t compute.Towed, truck Truck, on *On) Pulled {
 	p := &puller{Pulled: &v, trailer: t, truck: truck, on: on}
 	if wrong := p.contradiction(); wrong != "" {
 		v.Is = "unknown"
-		v.Text = phrases.Say("verdict", phrases.Say("word unknown"), wrong)
+		v.Text = phrases.English.Say("verdict", phrases.English.Say("word unknown"), wrong)
 		return v
 	}
 	if on != nil && !(on.Load >= 0 && measure.Sensible(on.Load)) {
@@ -105,7 +105,7 @@ func Pull(t compute.Towed, truck Truck, on *On) Pulled {
 }
 
 func (p *puller) note(key string, blanks ...string) {
-	p.Notes = append(p.Notes, phrases.Say("note "+key, blanks...))
+	p.Notes = append(p.Notes, phrases.English.Say("note "+key, blanks...))
 }
 
 func (p *puller) line(key string, rating, base measure.Pounds, rise measure.Share) {
@@ -222,7 +222,7 @@ func (p *puller) placed() {
 	}
 	switch {
 	case !s.Apart:
-		p.clash = phrases.Say("clash apart")
+		p.clash = phrases.English.Say("clash apart")
 	case !broken:
 		p.need("trailer")
 	case move != "":
@@ -256,7 +256,7 @@ func (p *puller) broken(m compute.Margin) {
 		Part: 1e9, Text: m.In(p.truck.In)}
 	worst, least := c.Used, c.Rating
 	if m.By == compute.BandLeast {
-		c.Label = phrases.Say("limit light")
+		c.Label = phrases.English.Say("limit light")
 		worst, least = least, worst
 	}
 	if least > 0 {
@@ -307,7 +307,7 @@ func (p *puller) hitched() {
 	case k.Kind == "":
 		p.need("kind")
 	case p.clash == "" && needs != "" && k.Kind != needs:
-		p.clash = phrases.Say("clash kind", phrases.Say("kind "+k.Kind), phrases.Say("trailer "+t.Kind))
+		p.clash = phrases.English.Say("clash kind", phrases.English.Say("kind "+k.Kind), phrases.English.Say("trailer "+t.Kind))
 	}
 	p.rated("hitch", "hitch", k.HitchRating, k.HitchWD, t.Empty.Known, t.Empty.Value, 1, p.gross)
 	p.rated("tongue", "tongue-rating", k.HitchTongue, k.TongueWD, p.known, p.base, p.rise, p.hitch)
@@ -318,7 +318,7 @@ func (p *puller) hitched() {
 			p.need("ball")
 		}
 		if s := k.BallSize; s.Known && t.Ball > 0 && p.clash == "" && max(s.Value-t.Ball, t.Ball-s.Value) > 0.02 {
-			p.clash = phrases.Say("clash ball", t.Ball.String(), s.Value.String())
+			p.clash = phrases.English.Say("clash ball", t.Ball.String(), s.Value.String())
 		}
 	}
 	if t.Unbraked && k.Unbraked.Known {
@@ -406,7 +406,7 @@ func (p *puller) settleAll() {
 	in := p.truck.In
 	for _, l := range p.lines {
 		if !l.unsaid {
-			p.check(l.key, phrases.Say("limit "+l.key), float64(l.rating), float64(l.at(p.load)), heavy(in))
+			p.check(l.key, phrases.English.Say("limit "+l.key), float64(l.rating), float64(l.at(p.load)), heavy(in))
 		}
 		most, free := measure.Pounds(0), false
 		switch {
@@ -431,13 +431,13 @@ func (p *puller) settleAll() {
 	if p.on != nil {
 		form = "pulls it"
 	}
-	p.settle(phrases.Say(form, in.Limit(p.load)))
+	p.settle(phrases.English.Say(form, in.Limit(p.load)))
 	if p.Is == "no" && p.on == nil && p.Most.Known && p.Most.Value >= 1 {
 		form = "not full"
 		if len(p.Needs) > 0 {
 			form = "not full so far"
 		}
-		p.Text += " " + phrases.Say(form, in.Limit(p.Most.Value))
+		p.Text += " " + phrases.English.Say(form, in.Limit(p.Most.Value))
 	}
 }
 
@@ -451,7 +451,7 @@ func (p *puller) uncarried() {
 		l := p.on.Carried.over()
 		why = l.Label + ", " + l.Text
 	}
-	p.clash = phrases.Say("clash carried", why)
+	p.clash = phrases.English.Say("clash carried", why)
 }
 
 // remarks are what the buyer should know, and the license.
@@ -531,7 +531,7 @@ func (p *puller) contradiction() string {
 		{"front", k.FrontRating, 1},
 	} {
 		if c.Known && !(c.Value >= c.least && measure.Sensible(c.Value)) {
-			return phrases.Say("wrong value", phrases.Say("name "+c.key), in.Weight(c.Value))
+			return phrases.English.Say("wrong value", phrases.English.Say("name "+c.key), in.Weight(c.Value))
 		}
 	}
 	for _, c := range []struct {
@@ -540,7 +540,7 @@ func (p *puller) contradiction() string {
 		least measure.Inches
 	}{{"axles", t.Axles, 1}, {"center", t.Center, 0}, {"base", k.Wheelbase, 1}} {
 		if c.Known && !(c.Value >= c.least && measure.Sensible(c.Value)) {
-			return phrases.Say("wrong value", phrases.Say("name "+c.key), in.Length(c.Value))
+			return phrases.English.Say("wrong value", phrases.English.Say("name "+c.key), in.Length(c.Value))
 		}
 	}
 	return p.disagreement()
@@ -550,9 +550,9 @@ func (p *puller) contradiction() string {
 func (p *puller) disagreement() string {
 	t, k, in := &p.trailer, &p.truck, p.truck.In
 	if w := t.TongueEmpty; w.Known && !measure.Sensible(w.Value) {
-		return phrases.Say("wrong value", phrases.Say("name tongue-empty"), in.Weight(w.Value))
+		return phrases.English.Say("wrong value", phrases.English.Say("name tongue-empty"), in.Weight(w.Value))
 	} else if w.Known && t.Empty.Known && max(w.Value, -w.Value) > t.Empty.Value {
-		return phrases.Say("wrong tongue", in.Weight(w.Value), in.Weight(t.Empty.Value))
+		return phrases.English.Say("wrong tongue", in.Weight(w.Value), in.Weight(t.Empty.Value))
 	}
 	for _, c := range []struct {
 		key         string
@@ -566,15 +566,15 @@ func (p *puller) disagreement() string {
 			continue
 		}
 		if c.key == "gcwr" {
-			return phrases.Say("wrong gcwr", in.Weight(c.limit.Value), in.Weight(c.less.Value))
+			return phrases.English.Say("wrong gcwr", in.Weight(c.limit.Value), in.Weight(c.less.Value))
 		}
-		return phrases.Say("wrong "+c.key, in.Weight(c.less.Value), in.Weight(c.limit.Value))
+		return phrases.English.Say("wrong "+c.key, in.Weight(c.less.Value), in.Weight(c.limit.Value))
 	}
 	switch b := k.BallBehind; {
 	case b.Known && !measure.Sensible(b.Value):
-		return phrases.Say("wrong value", phrases.Say("name behind"), in.Length(b.Value))
+		return phrases.English.Say("wrong value", phrases.English.Say("name behind"), in.Length(b.Value))
 	case b.Known && k.Wheelbase.Known && k.Wheelbase.Value+b.Value <= 0:
-		return phrases.Say("wrong behind", in.Length(-b.Value), in.Length(k.Wheelbase.Value))
+		return phrases.English.Say("wrong behind", in.Length(-b.Value), in.Length(k.Wheelbase.Value))
 	}
 	return ""
 }

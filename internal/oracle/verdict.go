@@ -43,9 +43,9 @@ func (v *Verdict) check(key, label string, rating, used float64, write func(v fl
 	case c.Over:
 		c.Part = 1e9
 	}
-	c.Text = phrases.Say("left", write(max(rating-used, 0), false))
+	c.Text = phrases.English.Say("left", write(max(rating-used, 0), false))
 	if c.Over {
-		c.Text = phrases.Say("over", write(used-rating, true))
+		c.Text = phrases.English.Say("over", write(used-rating, true))
 	}
 	v.Limits = append(v.Limits, c)
 }
@@ -79,23 +79,23 @@ func (v *Verdict) settle(yes string) {
 	default:
 		v.Is = "yes"
 	}
-	word := phrases.Say("word " + v.Is)
+	word := phrases.English.Say("word " + v.Is)
 	switch {
 	case v.clash != "":
-		v.Text = phrases.Say("verdict", word, v.clash)
+		v.Text = phrases.English.Say("verdict", word, v.clash)
 	case over != nil:
-		v.Text = phrases.Say("verdict no", word, over.Label, over.Text)
+		v.Text = phrases.English.Say("verdict no", word, over.Label, over.Text)
 	case v.Is == "yes":
-		v.Text = phrases.Say("verdict yes", word, yes, v.Limits[0].Label, v.Limits[0].Text)
+		v.Text = phrases.English.Say("verdict yes", word, yes, v.Limits[0].Label, v.Limits[0].Text)
 	default:
 		var needs []string
 		for _, n := range v.Needs {
-			needs = append(needs, phrases.Say("need "+n))
+			needs = append(needs, phrases.English.Say("need "+n))
 		}
 		form := "verdict unknown"
 		if len(v.Limits) > 0 {
 			form = "verdict so far"
 		}
-		v.Text = phrases.Say(form, word, strings.Join(needs, phrases.Say("and")))
+		v.Text = phrases.English.Say(form, word, strings.Join(needs, phrases.English.Say("and")))
 	}
 }

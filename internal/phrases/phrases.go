@@ -60,14 +60,8 @@ var table = sync.OnceValue(func() map[string][]string {
 	return out
 })
 
-// Say is the phrase with the key in English, its blanks filled in. A key that the table lacks is
-// returned as it is, as the pages' script does; a test holds that none is missing.
-func Say(key string, blanks ...string) string { return English.Say(key, blanks...) }
-
-// Counted is the English phrase for a number of things.
-func Counted(key string, n int) string { return English.Counted(key, n) }
-
-// Say is the phrase with the key in the language.
+// Say is the phrase with the key in the language, its blanks filled in. A key that the table lacks
+// is returned as it is, as the pages' script does; a test holds that none is missing.
 func (l Language) Say(key string, blanks ...string) string {
 	line, ok := table()[key]
 	if !ok {
@@ -94,9 +88,6 @@ func (l Language) Counted(key string, n int) string {
 func (l Language) Count(n int) string {
 	return message.NewPrinter(l.Tag).Sprint(number.Decimal(n))
 }
-
-// Script is a script that adds to PHRASES the English phrases that other scripts use.
-func Script(scripts string) []byte { return English.Script(scripts) }
 
 // Script is a script that adds to PHRASES the phrases that other scripts use, with their
 // keys in order: those whose keys they quote, and those that begin with a word that they

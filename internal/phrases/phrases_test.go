@@ -59,13 +59,13 @@ func TestTable(t *testing.T) {
 			}
 		}
 	}
-	if got := Say("from to", "1", "2"); got != "1 to 2" {
+	if got := English.Say("from to", "1", "2"); got != "1 to 2" {
 		t.Errorf("got %q", got)
 	}
 	if got := Spanish.Say("from to", "1", "2"); got != "entre 1 y 2" {
 		t.Errorf("got %q", got)
 	}
-	if got := Say("no such key", "1"); got != "no such key" {
+	if got := English.Say("no such key", "1"); got != "no such key" {
 		t.Errorf("got %q", got)
 	}
 }

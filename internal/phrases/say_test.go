@@ -11,12 +11,12 @@ import (
 // TestSay fills the blanks of a phrase, in either language; a key that is missing is seen.
 func TestSay(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
-		{Say("and"), ", and "},
+		{English.Say("and"), ", and "},
 		{Spanish.Say("and"), ", y "},
-		{Say("verdict no", "A", "B", "C"), "A: B, C."},
-		{Say("left", "9 {2}", "x"), "9 {2} left"}, // a blank's text is not filled in again
+		{English.Say("verdict no", "A", "B", "C"), "A: B, C."},
+		{English.Say("left", "9 {2}", "x"), "9 {2} left"}, // a blank's text is not filled in again
 		{Spanish.Say("left", "9 lb"), "quedan 9 lb"},
-		{Say("no such key", "x"), "no such key"},
+		{English.Say("no such key", "x"), "no such key"},
 		{Spanish.Say("no such key"), "no such key"},
 	} {
 		if c.got != c.want {
@@ -38,7 +38,7 @@ func TestCounted(t *testing.T) {
 		1234:      {"1,234 trailers", "1,234 remolques"},
 		1_000_000: {"1,000,000 trailers", "1,000,000 remolques"},
 	} {
-		if got := Counted("count trailer", n); got != want[0] {
+		if got := English.Counted("count trailer", n); got != want[0] {
 			t.Errorf("%q, want %q", got, want[0])
 		}
 		if got := Spanish.Counted("count trailer", n); got != want[1] {
@@ -61,7 +61,7 @@ func TestScript(t *testing.T) {
 		return out
 	}
 	const script = `say("left", n); say("need " + kind); other("no such key"); over`
-	got := phrases(Script(script))
+	got := phrases(English.Script(script))
 	if got["left"] != "{1} left" || got["need payload"] != "the trailer's payload" {
 		t.Errorf("%v", got)
 	}
@@ -73,10 +73,10 @@ func TestScript(t *testing.T) {
 	if want := phrases(Spanish.Script(script)); !slices.Equal(slices.Sorted(maps.Keys(want)), slices.Sorted(maps.Keys(got))) || want["left"] != "quedan {1}" {
 		t.Errorf("in Spanish %v", want)
 	}
-	if got := phrases(Script("nothing")); len(got) != 0 {
+	if got := phrases(English.Script("nothing")); len(got) != 0 {
 		t.Errorf("%v", got)
 	}
-	one, two := string(Script(script)), string(Script(script))
+	one, two := string(English.Script(script)), string(English.Script(script))
 	if one != two {
 		t.Error("two scripts differ")
 	}

@@ -45,7 +45,7 @@ func ownWords(template string) (out []string) {
 // begins reports whether a script's text is the beginning of keys of the table.
 func begins(s string) bool {
 	first, _, _ := strings.Cut(s, " ")
-	return strings.HasSuffix(s, " ") && bytes.Contains(phrases.Script(`"`+first+` "`), []byte(`"`+s))
+	return strings.HasSuffix(s, " ") && bytes.Contains(phrases.English.Script(`"`+first+` "`), []byte(`"`+s))
 }
 
 // ownSentences are the texts of two words and more that a script writes itself. Keys of
@@ -54,7 +54,7 @@ func ownSentences(script string) (out []string) {
 	script = regexpForm.ReplaceAllString(commentForm.ReplaceAllString(script, ""), "0)")
 	for _, s := range stringForm.FindAllString(script, -1) {
 		s = s[1 : len(s)-1]
-		if !sentence.MatchString(s) || unseen[s] || s == "use strict" || strings.ContainsAny(s, "<>[]#=:{}") || phrases.Say(s) != s || begins(s) {
+		if !sentence.MatchString(s) || unseen[s] || s == "use strict" || strings.ContainsAny(s, "<>[]#=:{}") || phrases.English.Say(s) != s || begins(s) {
 			continue
 		}
 		out = append(out, s)

@@ -35,7 +35,7 @@ func TestPhrasesOfScripts(t *testing.T) {
 		t.Errorf("only %d keys were found; the patterns no longer match", len(keys))
 	}
 	for _, k := range keys {
-		if phrases.Say(k) == k || strings.TrimSpace(phrases.Say(k)) == "" {
+		if phrases.English.Say(k) == k || strings.TrimSpace(phrases.English.Say(k)) == "" {
 			t.Errorf("phrases.csv has nothing for %q", k)
 		}
 	}

@@ -341,7 +341,7 @@ func TestOwnTheme(t *testing.T) {
 		t.Fatal(err)
 	}
 	if _, err := render.Theme(theme.Files, filepath.Join(dir, "style.css")); err == nil || !strings.Contains(err.Error(), "is not a folder") {
-		t.Errorf("a theme that is no folder gives %v", err)
+		t.Errorf("a theme that is not a folder gives %v", err)
 	}
 	if err := os.WriteFile(filepath.Join(dir, "unit.html"), []byte(`{{define "main"}}{{.NoSuch}}{{end}}`), 0o644); err != nil {
 		t.Fatal(err)

@@ -878,7 +878,7 @@ func TestStaticsClimb(t *testing.T) {
 		w := oracle.Wheels{Base: c.maybeInches(c.inches(30, 160, 0, -1)), Under: c.maybeInches(c.inches(2, 20, 0)),
 			Over: c.maybeInches(c.inches(5, 60, 0)), Tip: c.maybeInches(c.inches(2, 30, 0, -2))}
 		if w.Base.Known && c.IntN(20) == 0 { // what it needs, to the bit
-			w.Under = compute.Result[measure.Inches]{Value: measure.CrestUnder(w.Base.Value, angle), Known: true}
+			w.Under = compute.Result[measure.Inches]{Value: oracle.CrestUnder(w.Base.Value, angle), Known: true}
 		}
 		data := map[string]any{}
 		for key, in := range map[string]compute.Result[measure.Inches]{"base": w.Base, "under": w.Under, "over": w.Over, "tip": w.Tip} {

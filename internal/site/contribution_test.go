@@ -10,6 +10,7 @@ import (
 	"tarepage/internal/inspect"
 	"tarepage/internal/packed"
 	"tarepage/internal/testyard"
+	"tarepage/internal/thorough"
 	"tarepage/internal/unit"
 )
 
@@ -17,6 +18,7 @@ import (
 // form as it was: of the demo, of the yard in which every rule is broken, and of one that is
 // made for tests.
 func TestContributionsComeBack(t *testing.T) {
+	thorough.Only(t)
 	made := t.TempDir()
 	if err := testyard.Write(made, 60); err != nil {
 		t.Fatal(err)

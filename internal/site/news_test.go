@@ -12,6 +12,7 @@ import (
 	"tarepage/internal/inspect"
 	"tarepage/internal/stockfile"
 	"tarepage/internal/testyard"
+	"tarepage/internal/thorough"
 	"tarepage/internal/unit"
 )
 
@@ -71,6 +72,7 @@ func TestFresh(t *testing.T) {
 // TestNothingGoesSilently follows a yard of eight units: a first build, a price, a sale, one
 // deleted file, four deleted files, and an emptied folder.
 func TestNothingGoesSilently(t *testing.T) {
+	thorough.Only(t)
 	t.Setenv("XDG_CACHE_HOME", t.TempDir())
 	dir := t.TempDir()
 	if err := testyard.Write(dir, 8); err != nil {
@@ -139,6 +141,7 @@ func TestNothingGoesSilently(t *testing.T) {
 // TestSlowLoss: a unit that goes with each build is noticed too, at the same limits, and a unit
 // that was sold or came back does not count.
 func TestSlowLoss(t *testing.T) {
+	thorough.Only(t)
 	step := func(l loss, fewer, listed int, gone ...string) (loss, error) {
 		return l.allow(&Options{Fewer: fewer}, stockfile.Moves{Listed: listed, Gone: gone, Unsold: gone})
 	}

@@ -11,6 +11,7 @@ import (
 	"tarepage/internal/packed"
 	"tarepage/internal/publish"
 	"tarepage/internal/testyard"
+	"tarepage/internal/thorough"
 	"tarepage/internal/unit"
 )
 
@@ -52,6 +53,7 @@ func repack(t *testing.T, n *note) (text, more []byte) {
 // TestForgedNote: whatever a note says, the site is that of a first build. Each note holds
 // together, as if a build had left it.
 func TestForgedNote(t *testing.T) {
+	thorough.Only(t)
 	t.Setenv("XDG_CACHE_HOME", t.TempDir())
 	dir := t.TempDir()
 	if err := testyard.Write(dir, 6); err != nil {
@@ -147,6 +149,7 @@ func TestForgedNote(t *testing.T) {
 // TestReread: a build that is told to read everything again makes everything again, writes nothing
 // that is as it was, and knows what the build before found.
 func TestReread(t *testing.T) {
+	thorough.Only(t)
 	t.Setenv("XDG_CACHE_HOME", t.TempDir())
 	dir := t.TempDir()
 	if err := testyard.Write(dir, 2); err != nil {

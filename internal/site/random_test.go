@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"tarepage/internal/testyard"
+	"tarepage/internal/thorough"
 )
 
 // randomYard is a yard that is changed at random. Each change leaves a sound yard.
@@ -145,6 +146,7 @@ var changes = []struct {
 // TestRandomChanges: after each of many changes, made at random, the site is that of a first
 // build, byte for byte. The long tests make 200 changes, and draw others each time.
 func TestRandomChanges(t *testing.T) {
+	thorough.Only(t)
 	t.Setenv("XDG_CACHE_HOME", t.TempDir())
 	steps, seed := 8, uint64(20)
 	if os.Getenv("TAREPAGE_LONG") != "" {

@@ -21,6 +21,7 @@ import (
 	"tarepage/internal/inspect"
 	"tarepage/internal/publish"
 	"tarepage/internal/testyard"
+	"tarepage/internal/thorough"
 	"tarepage/internal/unit"
 )
 
@@ -202,6 +203,7 @@ func onDisk(s *Shown, path string) ([]byte, error) {
 // TestOnlyWhatChangedIsDoneAgain waits until the files of a yard are old enough to be known by
 // their times. Then a second run does nothing, and a new photo is the only one that is made.
 func TestOnlyWhatChangedIsDoneAgain(t *testing.T) {
+	thorough.Only(t)
 	dir := demo(t)
 	t.Setenv("XDG_CACHE_HOME", t.TempDir())
 	time.Sleep(youngest + 100*time.Millisecond)
@@ -513,6 +515,7 @@ func TestMemoryFor(t *testing.T) {
 // TestUnchangedUnitsAreKept: a unit whose file did not change is not computed again, except
 // with another allowance.
 func TestUnchangedUnitsAreKept(t *testing.T) {
+	thorough.Only(t)
 	t.Setenv("XDG_CACHE_HOME", t.TempDir())
 	dir := t.TempDir()
 	if err := testyard.Write(dir, 3); err != nil {

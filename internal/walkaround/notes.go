@@ -103,16 +103,6 @@ func lastRune(s string) string {
 	return s[len(s)-n:]
 }
 
-func most(counts []int) int {
-	best, at := 0, -1
-	for i, n := range counts {
-		if n > best {
-			best, at = n, i
-		}
-	}
-	return at
-}
-
 // sentence is the passage as a sentence: repetitions out, trade words spelled, a capital in
 // front and a full stop behind.
 func sentence(run []captions.Word) string {

@@ -491,3 +491,14 @@ func withoutStops(words []captions.Word) (plain []string, punctuated bool) {
 	}
 	return plain, stops*25 >= len(words)
 }
+
+// most is the index of the largest count, the first of them, or -1 where all are zero.
+func most(counts []int) int {
+	best, at := 0, -1
+	for i, n := range counts {
+		if n > best {
+			best, at = n, i
+		}
+	}
+	return at
+}

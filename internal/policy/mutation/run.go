@@ -79,7 +79,8 @@ func build(p *packages.Package, o options, work string) (*trial, error) {
 		state: filepath.Join(work, "state"), possible: len(all)}
 	overlay := filepath.Join(work, "overlay.json")
 	// Tests with random trailers need only some of them to notice a change.
-	t.env = append(os.Environ(), "GOFLAGS=-overlay="+overlay, "TAREPAGE_TRAILERS=400")
+	// The tests that wait for a push notice changes too.
+	t.env = append(os.Environ(), "GOFLAGS=-overlay="+overlay, "TAREPAGE_TRAILERS=400", "TAREPAGE_PUSH=1")
 	if o.short {
 		t.flags = append(t.flags, "-test.short")
 	}
