@@ -11,6 +11,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -172,21 +173,78 @@ func BenchmarkInspect(b *testing.B) {
 func BenchmarkFloor(b *testing.B) {
 	each(b, func(b *testing.B, n int, dir, to string) {
 		ran(b, "-from", dir, "-to", to)
-		files, size := 0, int64(0)
-		err := filepath.WalkDir(to, func(_ string, e fs.DirEntry, err error) error {
-			if err != nil || e.IsDir() {
-				return err
-			}
-			info, err := e.Info()
-			files, size = files+1, size+info.Size()
+		files, size := sizeOf(b, to)
+		forget(b, to)
+		cost(b, n, func() { forget(b, to) }, func() { floor(b, dir, to, n, (files+n/2)/n, size/n) })
+	})
+}
+
+// sizeOf is how many files a site has, and how many bytes these have together.
+func sizeOf(b *testing.B, to string) (files, size int) {
+	b.Helper()
+	err := filepath.WalkDir(to, func(_ string, e fs.DirEntry, err error) error {
+		if err != nil || e.IsDir() {
 			return err
+		}
+		info, err := e.Info()
+		files, size = files+1, size+int(info.Size())
+		return err
+	})
+	if err != nil {
+		b.Fatal(err)
+	}
+	return files, size
+}
+
+// BenchmarkTable prints the table of docs/notes/speed.md, a line for each yard: what a first
+// build, one after no change and one after a change of one unit take, with the floor in the same
+// run. It never fails because of a time. The long tests add a chain of yards, of 100,000 units.
+func BenchmarkTable(b *testing.B) {
+	all := sizes
+	if os.Getenv("TAREPAGE_LONG") != "" {
+		all = append(slices.Clone(sizes), 100_000)
+	}
+	fmt.Println("\n| units | first build, CPU s | floor | times the floor | peak MB | nothing changed | µs a unit | one unit changed | times nothing | peak MB | site, KB a unit | kept, KB a unit |\n|" + strings.Repeat(" --- |", 12))
+	for _, n := range all {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			fmt.Println(tableRow(b, n))
 		})
-		if err != nil {
+	}
+}
+
+// tableRow measures one yard and returns its line of the table.
+func tableRow(b *testing.B, n int) string {
+	dir := proved(b, n)
+	to, file := filepath.Join(dir, "public"), filepath.Join(dir, filepath.FromSlash(testyard.UnitFile(n/2)))
+	time.Sleep(3 * time.Second) // a file that was just written is not known by its times
+	seconds := func(f func()) float64 {
+		before := processor()
+		f()
+		return (processor() - before).Seconds()
+	}
+	build := func() { ran(b, "-from", dir, "-to", to) }
+	first := seconds(build)
+	files, size := sizeOf(b, to)
+	kept, err := os.Stat(filepath.Join(dir, ".public.kept"))
+	if err != nil {
+		b.Fatal(err)
+	}
+	nothing := seconds(build)
+	change := func(words string) {
+		if err := os.WriteFile(file, append(testyard.Unit(n/2), words...), 0o644); err != nil {
 			b.Fatal(err)
 		}
-		forget(b, to)
-		cost(b, n, func() { forget(b, to) }, func() { floor(b, dir, to, n, (files+n/2)/n, int(size)/n) })
-	})
+	}
+	change("\nSaid more.\n")
+	one := seconds(build)
+	change("\nSaid still more.\n")
+	onePeak := peak(b, "-from", dir, "-to", to)
+	forget(b, to)
+	bare := seconds(func() { floor(b, dir, to, n, (files+n/2)/n, size/n) })
+	forget(b, to)
+	firstPeak := peak(b, "-from", dir, "-to", to)
+	return fmt.Sprintf("| %d | %.2f | %.2f | %.2f | %.0f | %.3f | %.0f | %.2f | %.1f | %.0f | %.0f | %.1f |",
+		n, first, bare, first/bare, firstPeak, nothing, nothing*1e6/float64(n), one, one/nothing, onePeak, float64(size)/1024/float64(n), float64(kept.Size())/1024/float64(n))
 }
 
 // row is one line of the floor's template. As on the pages, it has a name, a value and where

@@ -461,14 +461,14 @@ func (m *maker) keyOf(e *entry) (key [32]byte) {
 	return key
 }
 
-// enterFile adds to a digest what a unit is read from: its file, its model and the yard's file; and
-// the Basis.
+// enterFile adds to a digest what a unit is read from, its file, its model and the yard's file; the
+// Basis, and the language.
 func (m *maker) enterFile(h hash.Hash, e *entry) {
 	model := m.modelSum(e)
 	for _, sum := range [][32]byte{m.in.Basis, m.in.Stock.Yard.Sum, e.Sum, model} {
 		h.Write(sum[:])
 	}
-	enterParts(h, e.File)
+	enterParts(h, m.lang.Tag, e.File)
 }
 
 // enterParts adds values to a digest as they are printed, each with its length.

@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime/debug"
+	"runtime/metrics"
 	"sync"
 	"time"
 
@@ -174,7 +175,7 @@ func (s *Store) cards(o *Options, stock *unit.Stock) *photo.Shop {
 
 // publishSite makes the pages and puts the site in the place of the target.
 func publishSite(o *Options, s *Store, in render.Input, r *Result) (*publish.Staging, error) {
-	defer debug.SetMemoryLimit(debug.SetMemoryLimit(memoryFor(r.Units)))
+	defer debug.SetMemoryLimit(debug.SetMemoryLimit(memoryFor(inUse())))
 	files, err := render.Theme(theme.Files, o.Look)
 	if err != nil {
 		return nil, err
@@ -198,11 +199,22 @@ func publishSite(o *Options, s *Store, in render.Input, r *Result) (*publish.Sta
 	return g, err
 }
 
-// memoryFor is how much memory the pages of so many units may take before garbage is
-// collected sooner than usual. One unit needs 27 KB while pages are made: a yard of five
-// thousand never comes near the limit, and one of ten thousand pays a few hundredths of its
-// time for it.
-func memoryFor(units int) int64 { return max(480<<20, int64(units)*48<<10) }
+// memoryFor is how much memory the pages may take before garbage is collected sooner than usual,
+// where so many bytes are in use before the first page. Bookkeeping about the pages comes on top
+// of these. A yard of five thousand never comes near the limit. One that is near what is in use
+// would make the program do little else than collect: at ten thousand units, half of its time
+// went into that when the limit was a fixed size for each unit and units had grown.
+func memoryFor(inUse uint64) int64 { return max(480<<20, 2*int64(min(inUse, 1<<40))) }
+
+// inUse is how many bytes of the memory were in use when garbage was last collected.
+func inUse() uint64 {
+	live := []metrics.Sample{{Name: "/gc/heap/live:bytes"}}
+	metrics.Read(live)
+	if live[0].Value.Kind() != metrics.KindUint64 {
+		return 0
+	}
+	return live[0].Value.Uint64()
+}
 
 // target takes the pages into the staged site, and keeps those that the build before made
 // from the same.

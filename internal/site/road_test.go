@@ -10,6 +10,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -503,12 +504,17 @@ func TestYoung(t *testing.T) {
 	}
 }
 
-// TestMemoryFor: a yard of the usual size never meets the limit, a large one has 48 KB a unit.
+// TestMemoryFor: a yard of the usual size never meets the limit, and in a large one the limit stays
+// well above what is in use.
 func TestMemoryFor(t *testing.T) {
-	for units, want := range map[int]int64{0: 480 << 20, 10_000: 480 << 20, 20_480: 960 << 20} {
-		if got := memoryFor(units); got != want {
-			t.Errorf("%d units: %d MiB", units, got>>20)
+	for live, want := range map[uint64]int64{0: 480 << 20, 240 << 20: 480 << 20, 450 << 20: 900 << 20, 1 << 63: 2 << 40} {
+		if got := memoryFor(live); got != want {
+			t.Errorf("%d MiB are in use: %d MiB", live>>20, got>>20)
 		}
+	}
+	runtime.GC()
+	if n := inUse(); n == 0 || n > 4<<30 {
+		t.Errorf("%d bytes are in use", n)
 	}
 }
 
