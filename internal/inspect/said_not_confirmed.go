@@ -15,7 +15,7 @@ var saidNotConfirmed = &Rule{
 	Source: "49 CFR 567.4 (2015): the label states the ratings; a recording does not",
 	Remedy: "read it off the label or the part and write where you read it, as in (tag)",
 	check: func(c *Case, f *Findings) {
-		rest := ratingsSaid(c.Said(), f)
+		rest := ratingsSaid(c, f)
 		switch len(rest) {
 		case 0:
 			return
@@ -42,7 +42,8 @@ var saidNotConfirmed = &Rule{
 
 // ratingsSaid asks to confirm the ratings and returns the other values. What is read off one
 // part is one stop: the owner walks up to the part once, not once for each value.
-func ratingsSaid(said []unit.Given, f *Findings) (rest []unit.Given) {
+func ratingsSaid(c *Case, f *Findings) (rest []unit.Given) {
+	said := c.Said()
 	byPart := map[string][]unit.Given{}
 	for _, g := range said {
 		if part := ratings[g.Path].part; part != "" {
@@ -56,26 +57,35 @@ func ratingsSaid(said []unit.Given, f *Findings) (rest []unit.Given) {
 		case !stops:
 			rest = append(rest, g)
 		case len(same) < 2:
-			f.add(g.Pos, "%s was only said%s: %s", r.what, when(g), g.Text).fix("%s", r.fix())
+			f.add(g.Pos, "%s was only said%s: %s", r.what, when(g), g.Text).fix("%s%s", r.fix(), c.loadToo(g))
 		case g.Path == same[0].Path:
-			onePart(same, f)
+			onePart(c, same, f)
 		}
 	}
 	return rest
 }
 
 // onePart is the stop for several values that are read off one part, at the first of them.
-func onePart(said []unit.Given, f *Findings) {
+func onePart(c *Case, said []unit.Given, f *Findings) {
 	var list []string
 	for _, g := range said {
 		list = append(list, worded(g.Path)+" "+g.Text)
 	}
 	r := ratings[said[0].Path]
 	found := f.add(said[0].Pos, "%d values to read off the %s were only said: %s", len(said), r.part, strings.Join(list, ", ")).
-		fix("read the %s and write (%s) after each of them, or tap Same next to each on the phone", r.part, r.note)
+		fix("read the %s and write (%s) after each of them, or tap Same next to each on the phone%s", r.part, r.note, c.loadToo(said[0]))
 	for _, g := range said[1:] {
 		found.also(g.Pos, worded(g.Path)+" is here")
 	}
+}
+
+// loadToo asks for the load on the sidewall where a tire's size was only said and no table knows it,
+// so that the owner walks up to the tire once.
+func (c *Case) loadToo(said unit.Given) string {
+	if t := c.Work.Tire; said.Path != "tires.size" || t.Known || t.PerAxle == 0 || t.Because != "" {
+		return ""
+	}
+	return "; what this tire carries is not known here: read its maximum load too, and write it under tires.sidewall: as " + c.sidewallKey() + ":"
 }
 
 // worded is a key in words, because customers read the caution: hitch ball, not hitch.ball.

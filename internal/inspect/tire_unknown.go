@@ -3,6 +3,7 @@ package inspect
 import (
 	"strings"
 
+	"tarepage/internal/measure"
 	"tarepage/internal/tables"
 )
 
@@ -22,8 +23,8 @@ var tireUnknown = &Rule{
 			c.here(f.add(t.UnknownAt, "what the tires carry is not known: %s; do not load it before somebody has read the sidewall", t.Because))
 			return
 		}
-		if !size.Given() {
-			return
+		if !size.Given() || size.From.Origin == measure.Said {
+			return // a size that was only said has a stop of its own, which asks for the load too
 		}
 		fd := f.add(size.Pos, "what the tires carry is not known: %s", t.Lack).
 			also(c.Tires.LoadRange.Pos, "the load range is here")

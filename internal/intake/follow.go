@@ -15,7 +15,7 @@ import (
 // asks to confirm it.
 type conclusion struct {
 	key, value string
-	// from is a key whose value is one of is; empty where no value matters.
+	// from is a key whose value is one of is, or any where is is nil; empty where no value matters.
 	from string
 	is   []string
 	// words match what must be in the talk, unless what must not be; nil where no words matter.
@@ -31,6 +31,8 @@ var (
 	otherHitch = regexp.MustCompile(`goose ?neck|(?:fifth|5th) wheel|king ?pin|pintle|lunette`)
 	// pairs match the words for tires in pairs. After them no number of tires is concluded.
 	pairs = regexp.MustCompile(`\bduals?\b|\bdually\b|\beach side\b|\ba side\b`)
+	// counted matches the words for tires in pairs, and for any number of tires.
+	counted = regexp.MustCompile(pairs.String() + `|\b(?:two|both|four|six|eight|ten|twelve|[2468])[., ]+(?:[a-z]+ )?(?:tires|wheels)\b`)
 )
 
 // conclusions are tried in order; the first one counts for its key. All are common practice, no
@@ -50,6 +52,10 @@ var conclusions = []conclusion{
 		why: "on two axles", example: "it's a tandem axle with electric brakes on all four wheels"},
 	{key: "tires.per-axle", value: "2", from: "axles.count", is: []string{"3"}, words: regexp.MustCompile(`\b(?:six|6) (?:tires|wheels)\b`), unless: pairs,
 		why: "on three axles", example: "it's a triple axle with electric brakes on all six wheels"},
+	{key: "tires.per-axle", value: "2", from: "axles.count", unless: counted,
+		why: "nobody said how many; an axle has two or more", example: "single axle, leaf springs"},
+	{key: "condition", value: "new", words: regexp.MustCompile(`(?:^|[.:;] )condition[.:] new(?:[.,;]|$)`), unless: regexp.MustCompile(`\bused\b|\btraded?\b|\bsecond owner\b`),
+		why: "by the word condition", example: "so leave yourself a thousand. Condition. New. The floor is dry"},
 }
 
 // conclude adds what follows from the values that were taken and from the notes.
@@ -62,7 +68,7 @@ func (t *Talk) conclude() {
 		at := 0
 		if c.from != "" {
 			v := t.took(c.from)
-			if v == nil || len(v.Others) > 0 || !slices.Contains(c.is, unsaid(v.Value)) {
+			if v == nil || len(v.Others) > 0 || c.is != nil && !slices.Contains(c.is, unsaid(v.Value)) {
 				continue
 			}
 			quote, at = v.Quote, v.At

@@ -14,7 +14,7 @@ func listened(t *testing.T, said string) *Talk {
 // TestConclusions hears the example of each row: the value is marked as said and in its place, and
 // it is not concluded where words of the talk speak against it.
 func TestConclusions(t *testing.T) {
-	against := map[string]string{"hitch.kind": ", the pintle hitch is at the shop", "tires.per-axle": ", it has duals"}
+	against := map[string]string{"hitch.kind": ", the pintle hitch is at the shop", "tires.per-axle": ", it has duals", "condition": ", and it was traded in"}
 	for _, c := range conclusions {
 		v := listened(t, c.example).took(c.key)
 		if v == nil || v.Value != c.value+" (said 0:01)" || v.Remarks[0] != c.why || v.Quote == "" {
@@ -34,7 +34,8 @@ func TestNothingFollows(t *testing.T) {
 	for _, c := range []struct{ said, key string }{
 		{"it takes a two and five sixteenths ball", "hitch.kind"}, // a gooseneck's may be that size
 		{"sixty percent of the load goes in front, or the tongue is too light", "hitch.kind"},
-		{"tandem axle, I put new tires on it", "tires.per-axle"},
+		{"I put new tires on it", "tires.per-axle"},
+		{"the hitch is in good condition, new tires", "condition"},
 		{"tandem axle, it has four tires a side", "tires.per-axle"},
 		{"single axle, and all four tires are new", "tires.per-axle"}, // they may be duals
 	} {
