@@ -26,7 +26,7 @@ type frame struct {
 	Picture     *picture     // what a shared link shows; nil for none
 	Units       template.JS  // the script that switches between pounds and kilograms; empty where a page has no switch
 	Known       template.JS  // the script that keeps space for answers before the page's first picture; empty with Units
-	Terms       string       // what holds for every price: as of when, and what prices leave out
+	Terms       string       // what holds for every price: the day it is from, and what prices leave out
 	Yard        yardCard     // who sells
 	Safety      []string     // the cautions that every page carries
 }
@@ -120,7 +120,7 @@ type card struct {
 	Payload       string        // what it can carry; empty if unknown
 	PayloadMetric string        // the same in kilograms
 	Share         string        // how much of the loaded trailer is on the truck; empty where the payload is
-	Line          string        // all of it but the title in one line: a page of a hundred has no room for more
+	Line          string        // all of it except the title in one line: a page of a hundred has no room for more
 	LineMetric    string        // the same in metric units
 	Gone          bool          // whether it is sold
 	Pick          bool          // whether it can be picked to be compared

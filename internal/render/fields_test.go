@@ -58,7 +58,7 @@ var others = []struct{ file, what string }{
 	{"statics.js", "the calculators, which a test compares with the Go"},
 	{"search.js", "the search library, unchanged"},
 	{"keep.js", "keeps what a customer chose on a phone, unless the yard turns it off"},
-	{"worker.js", "keeps it"},
+	{"worker.js", "does the keeping in the background"},
 	{"unworker.js", "takes a kept copy away where the yard no longer wants it"},
 }
 

@@ -11,6 +11,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"tarepage/internal/thorough"
 )
 
 // proofOf adds a photo of the label to the demo's SB-1016.
@@ -45,6 +47,7 @@ var proofLink = regexp.MustCompile(`<small><a href="?\.\./(photos/canary-[0-9a-f
 // TestProofIsAPicture follows the link from a number to the photo that proves it, on the
 // trailer's page and on the page of its figures. No script has a part in it.
 func TestProofIsAPicture(t *testing.T) {
+	thorough.Only(t)
 	dir, photo := proofOf(t, "")
 	o := Options{From: dir, To: filepath.Join(t.TempDir(), "public")}
 	built(t, o)
@@ -82,6 +85,7 @@ func TestProofIsAPicture(t *testing.T) {
 // TestWithheldProofIsNowhere builds a site with a proof, then with the same proof kept off it:
 // no name, no word and no byte of the photo is left, neither in the site nor in the showroom.
 func TestWithheldProofIsNowhere(t *testing.T) {
+	thorough.Only(t)
 	dir, photo := proofOf(t, "")
 	o := Options{From: dir, To: filepath.Join(t.TempDir(), "public")}
 	s := Remembering()

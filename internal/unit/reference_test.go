@@ -41,8 +41,8 @@ This page is made from the code that reads the file; a test fails when the two d
 
 ## How values are written
 
-**With their unit, as people write them.** A bare number does not read; the message names
-the units it could carry.
+**With their unit, as people write them.** A bare number is not accepted; the message
+names the units that it could have.
 
 | takes | written |
 | --- | --- |
@@ -65,7 +65,7 @@ the units it could carry.
 **` + "`about`" + ` in front** keeps the number and marks it, and every figure worked from it, as
 approximate.
 
-**Where it comes from follows in parentheses:** ` + "`20,000 lb (tag)`" + `. Known are tag,
+**Where it comes from follows in parentheses:** ` + "`20,000 lb (tag)`" + `. The program knows tag,
 coupler plate, axle tag, sidewall, stamp, scale ticket with its date, tape, maker's sheet,
 said with its time in the recording, and estimate. Any other words are kept and shown. What
 was only said is not trusted for a rating until somebody has read the rating itself.
@@ -74,9 +74,10 @@ was only said is not trusted for a rating until somebody has read the rating its
 then say why they are not known, and a model does not fill it in. A used trailer can be listed
 without its ratings that way; a new one cannot. Yes or no and a count take it too: ` + "`breakaway: unknown\n(nobody has looked)`" + `. The page says "not known" with your reason. A breakaway device or a sidewall that
 nobody has looked at is then a caution on a used trailer and on one that has not come yet, and a
-stop on a new one in the yard, where somebody can look. Unknown never helps a trailer: of the tires
-on an axle the fewest count, two; without the number of axles, their rating or a MAX LOAD plate that
-is there but cannot be read there is no payload; and the page names every other limit that nobody knows.
+stop on a new one in the yard, where somebody can look. What is unknown never helps a trailer. An
+axle with an unknown number of tires counts as having the fewest, two. Where the number of axles or their
+rating is unknown, or a MAX LOAD plate is there and cannot be read, the page shows no payload. It names
+every other limit that nobody knows.
 
 **What a model fills in** is shown as from the model. Somebody read the model's label or
 measured its deck, not this trailer's.
@@ -89,18 +90,17 @@ the feeds tell their readers that something changed.
 **Inside { } a comma ends the value.** Quote a number with a thousands comma there, or put
 each key on its own line.
 
-**Each key stands once,** and a key that is not listed here stops the unit; the message names
+**Write each key once.** A key that is not listed here stops the unit; the message names
 the nearest one that is.
 
 **A model fills in what the unit leaves out,** key by key: ` + "`model: oxbow-20k`" + ` takes from
 ` + "`content/models/oxbow-20k.md`" + `, which is written like a unit. A name without such a
 file is the maker's own (` + "`RG-35`" + `), and fills in nothing. Stock number, serial, photos,
-proofs and recording never come from a model. Nor does what is molded on a tire, where the unit states a
+proofs and recording never come from a model. Neither does what is molded on a tire, where the unit states a
 size, a load range or a sidewall of its own.
 
 **A photo proves a value** where ` + "`proof`" + ` names both: ` + "`file: media/sb-1043-label.jpg`" + `, ` + "`shows: label`" + `,
-` + "`proves: weights.gvwr, axles.rating`" + `. A key is written from the top, with a point between it and its
-section. What the photo shows must be what the value's parentheses say, if they say something.
+` + "`proves: weights.gvwr, axles.rating`" + `. A key is written with its section in front and a period between the two. If the value's parentheses say where it comes from, the photo must show the same.
 
 **In the words,** a paragraph or list item that begins with a time (` + "`1:12`" + `) is a timed note.
 A link whose address is ` + "`worked:`" + ` and a figure's name is a checked figure:
