@@ -249,7 +249,7 @@ func aacParts(setup []byte) (func(*file, *sample, *Copy) error, error) {
 	kind, object := soundKind(setup)
 	switch {
 	case kind == 0x69 || kind == 0x6b: // MP3
-		return nil, nil
+		return soundParts(setup)
 	case kind == 0:
 		return nil, errESDS
 	// Main, LC, SSR, LTP, SBR and PS share this form (14496-3, table 1.17). 0: not given.
@@ -262,6 +262,9 @@ func aacParts(setup []byte) (func(*file, *sample, *Copy) error, error) {
 		out, end := emptied(head)
 		if end == len(head) && int64(end) < int64(s.n) {
 			return errParts
+		}
+		if err := heard(head[end:]); err != nil {
+			return err
 		}
 		if made += end; made > maxTable {
 			return errors.New("its sound has more filling than can be taken out")

@@ -296,10 +296,18 @@ func av1Private(w *webm, e element) ([]byte, error) {
 
 func opusPrivate(w *webm, e element) ([]byte, error) {
 	b, err := w.small(e)
-	if err == nil && len(b) > 21+255 {
-		err = errNoWebM
+	if err != nil || len(b) < 19 {
+		return nil, errNoWebM
 	}
-	return b, err
+	// RFC 7845, 5.1: with a table of channels where there are more than two.
+	n := 19
+	if b[18] != 0 {
+		n += 2 + int(b[9])
+	}
+	if len(b) < n {
+		return nil, errNoWebM
+	}
+	return b[:n], nil
 }
 
 // vorbisPrivate empties the comments, the second of three packets (Vorbis I, 4.2 and 5;
@@ -370,6 +378,9 @@ func (w *webm) track(e element) (*webmTrack, error) {
 	if private.id != 0 {
 		if setup, err = keep(w, private); err != nil {
 			return nil, err
+		}
+		if words := wordsIn(setup); words != "" {
+			return nil, errWords(words)
 		}
 	}
 	t.obus = t.codec == "V_AV1"
@@ -515,6 +526,11 @@ func (w *webm) block(c *webmCluster, b element, to *Copy, simple bool) (whole bo
 	switch {
 	case !t.obus:
 		body.take(b.at+head, b.end-b.at-head)
+		if t.kind == 2 {
+			if err := heard(w.f.bytes(b.at+head, min(b.end-b.at-head, mostSound))); err != nil {
+				return false, err
+			}
+		}
 	case rest[2]&6 != 0: // several pictures in a block
 		return false, errNoWebM
 	default:

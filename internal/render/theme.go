@@ -271,6 +271,9 @@ func newTemplates(theme fs.FS, lang phrases.Language) (*templates, error) {
 		if t.Lookup("frame") == nil || t.Lookup("main") == nil {
 			return nil, fmt.Errorf("theme: frame.html defines \"frame\" and %s.html defines \"main\"; one is missing", name)
 		}
+		if err := bounded(t); err != nil {
+			return nil, fmt.Errorf("theme: %w", err)
+		}
 		p.pages[name] = t
 	}
 	return p, nil
@@ -278,11 +281,11 @@ func newTemplates(theme fs.FS, lang phrases.Language) (*templates, error) {
 
 // page runs a template and minifies what comes out.
 func (p *templates) page(name string, data any) ([]byte, error) {
-	var raw bytes.Buffer
+	var raw sheet
 	if err := p.pages[name].ExecuteTemplate(&raw, "frame", data); err != nil {
 		return nil, fmt.Errorf("theme: %w", err)
 	}
-	out, err := p.min.Bytes("text/html", raw.Bytes())
+	out, err := p.min.Bytes("text/html", raw.made.Bytes())
 	if err != nil {
 		return nil, fmt.Errorf("minify: %w", err)
 	}
