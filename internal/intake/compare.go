@@ -36,6 +36,9 @@ func (t *Talk) Against(u *unit.Unit) Comparison {
 	}
 	held := map[string]bool{}
 	for _, c := range t.heard {
+		if c.Role == "stock" {
+			continue // a stock number is written in another way than it is said
+		}
 		verdict, file := stated.Hold(c)
 		if once := string(c.Role) + " " + c.Written(false); file.Path == "" || held[once] {
 			continue

@@ -173,7 +173,7 @@ func scoreEquipment(t *testing.T, dir string, report func(string, ...any)) (stan
 				has = append(has, it.Name)
 			}
 		}
-		for _, w := range Words(c) {
+		for _, w := range slices.Concat(Words(c), Hear(c)) {
 			if w.Role != "" {
 				keys = append(keys, string(w.Role)+" "+w.Value.String())
 			}

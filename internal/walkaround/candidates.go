@@ -116,7 +116,12 @@ func (h *hearing) splitPlurals(qs []quantity) []quantity {
 // readings adds the options of a quantity to c. It reports whether the quantity after it
 // is part of it, as the pounds a foot of a beam are.
 func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
-	c.numbers(q, weight, func(v float64) Value { return measure.Pounds(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.weight() })
+	c.numbers(q, weight, func(v float64) Value { return measure.Pounds(v) }, func(q *quantity, r *roleRow) (float64, bool, bool) {
+		if v, ok := q.thousands(); ok && inThousands[r.role] {
+			return v, true, true
+		}
+		return q.weight()
+	})
 	c.numbers(q, length, func(v float64) Value { return measure.Inches(v) }, func(q *quantity, r *roleRow) (float64, bool, bool) {
 		if r.role == Ball && q.unit != inches && q.unit != bare {
 			return 0, false, false
@@ -128,6 +133,11 @@ func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
 	h.countings(c, q)
 	if y, ok := q.year(); ok && q.high == nil {
 		c.options = append(c.options, option{row: roleIndex[ModelYear], value: Year(y)})
+	} else if y, ok := q.yearOfTwo(); ok && q.high == nil && y >= 10 && y <= 40 && h.likeYear(q) {
+		c.options = append(c.options, option{row: roleIndex[ModelYear], value: Year(2000 + y)})
+	}
+	if w, ok := h.madeAt(q); ok && q.high == nil {
+		c.options = append(c.options, option{row: roleIndex[TireMade], value: w})
 	}
 	s, joined := h.section(c, q, next)
 	if s != (Section{}) {
@@ -141,6 +151,40 @@ func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
 		c.shape = "beam"
 	}
 	return joined
+}
+
+// inThousands are the ratings that people call by their thousands: "grosses fourteen".
+var inThousands = map[Role]bool{GVWR: true, AxleRating: true, HitchRating: true, JackRating: true}
+
+// likeYear reports that two digits are said as a model year: "a twenty-five model", "it's a 24".
+func (h *hearing) likeYear(q *quantity) bool {
+	return h.is(q.to, "model", "year") || h.is(q.from-1, "a") && (q.to >= len(h.t) || h.t[q.to].kind != word && h.t[q.to].kind != number)
+}
+
+// madeAt is the week that four digits name, where a tire or a date is spoken of near by.
+func (h *hearing) madeAt(q *quantity) (Word, bool) {
+	if q.unit != bare || len(q.parts) < 2 && !(q.single() && h.t[q.from].kind == number) || !h.nearDates(q) {
+		return "", false
+	}
+	digits := h.codeDigits(q)
+	if len(digits) != 4 {
+		return "", false
+	}
+	n, err := strconv.Atoi(digits)
+	if err != nil || n/100 < 1 || n/100 > 53 || n%100 > 45 {
+		return "", false
+	}
+	return Word("week " + strconv.Itoa(n/100) + " " + strconv.Itoa(2000+n%100)), true
+}
+
+// nearDates reports that a date or tires are named near a quantity.
+func (h *hearing) nearDates(q *quantity) bool {
+	for k := max(0, q.from-16); k < min(len(h.t), q.to+6); k++ {
+		if h.is(k, "date", "dates", "dated", "code", "codes", "dot") || k < q.from && h.is(k, "tire", "tires") {
+			return true
+		}
+	}
+	return false
 }
 
 // numbers adds an option for each role of a dimension that the quantity fits. Read is the
@@ -288,11 +332,20 @@ func (h *hearing) tireSizes(qs []quantity, taken []bool) []candidate {
 		out = append(out, candidate{from: from, to: to, head: from, of: to, compare: Equal, shape: "tire",
 			options: []option{{row: roleIndex[TireSize], value: Word(text)}}})
 	}
-	for i := range h.t {
+	for i := 0; i < len(h.t); i++ {
+		if text, from, to := h.misheardSize(i); text != "" {
+			add(from, to, text)
+			i = to - 1
+			continue
+		}
 		if w, ok := strings.CutPrefix(h.word(i), "size:"); ok {
 			m := sizeForm.FindStringSubmatch(w)
-			if text, ok := tireSize(strings.ToUpper(m[1]), m[2]+m[3]+m[4]); ok {
-				add(i, i+1, text)
+			from, prefix := i, strings.ToUpper(m[1])
+			if prefix == "" {
+				from, prefix = h.service(i)
+			}
+			if text, ok := tireSize(prefix, m[2]+m[3]+m[4]); ok {
+				add(from, i+1, text)
 			}
 		}
 	}
@@ -388,12 +441,66 @@ func (h *hearing) sizeGap(to, from int) bool {
 	return false
 }
 
+// digitWords are digits of a tire size as captions write them.
+var digitWords = map[string]string{"to": "2", "too": "2", "for": "4", "ate": "8", "tea": "0", "oh": "0", "o": "0"}
+
+// betweenDigits are what captions write between the numbers of a tire size.
+var betweenDigits = set("are r or our by")
+
+// madeSizes are the sizes of trailer tires that are looked for in misheard digits. Common practice,
+// no source.
+var madeSizes = set(`145/80R12 145/80R13 175/80R13 185/80R13 205/75R14 205/75R15 225/75R15 225/75R16 235/80R16 235/85R16 215/75R17.5 235/75R17.5 255/70R22.5 235/75R15 245/75R16`)
+
+// misheardSize reads a tire size at token i that is cut or misheard: "2 35 80 are 16", "s t too oh five
+// 75 are 14". It is nothing where every number is written as it should be, which tireSizes reads.
+func (h *hearing) misheardSize(i int) (text string, from, to int) {
+	digits, odd := "", false
+	if h.is(i-1, "to", "too") {
+		return "", 0, 0
+	}
+	for to = i; to < min(len(h.t), i+10) && len(digits) < 7; {
+		d, next, strange := h.sizeDigits(to, digits == "")
+		if d == "" && digits != "" && (betweenDigits[h.word(to)] || h.is(to, "/", "-")) {
+			strange = h.is(to, "are", "or", "our")
+			d, next, _ = h.sizeDigits(to+1, false)
+		}
+		if d == "" {
+			return "", 0, 0
+		}
+		digits, to, odd = digits+d, next, odd || strange
+	}
+	if !odd || len(digits) != 7 {
+		return "", 0, 0
+	}
+	from, prefix := h.service(i)
+	text, ok := tireSize(prefix, digits)
+	if !ok || !madeSizes[strings.TrimPrefix(text, prefix)] {
+		return "", 0, 0
+	}
+	return text, from, to
+}
+
+// sizeDigits are the digits of a tire size at token i, where they end, and whether they are written in
+// an odd way. In front of a size only "to" stands for a digit.
+func (h *hearing) sizeDigits(i int, first bool) (digits string, next int, odd bool) {
+	if d, ok := h.digits(i); ok && !h.t[i].decimal {
+		return h.t[i].text, i + 1, first && d < 100
+	}
+	if d := digitWords[h.word(i)]; d != "" && (!first || h.is(i, "to", "too")) {
+		return d, i + 1, true
+	}
+	if v, next, plural, ok := h.small(i); ok && !plural {
+		return plainNumber(v), next, false
+	}
+	return "", i, false
+}
+
 // service reads the letters in front of a tire size: ST, LT, or s t.
 func (h *hearing) service(from int) (int, string) {
 	switch {
 	case h.is(from-1, "st", "lt"):
 		return from - 1, strings.ToUpper(h.word(from - 1))
-	case h.is(from-1, "t") && h.is(from-2, "s", "l"):
+	case h.is(from-1, "t", "tee") && h.is(from-2, "s", "l"):
 		return from - 2, strings.ToUpper(h.word(from-2)) + "T"
 	}
 	return from, ""
@@ -420,7 +527,7 @@ func tireSize(prefix, digits string) (string, bool) {
 }
 
 // letterNames are how captions write a letter that was said.
-var letterNames = map[string]string{"bee": "B", "cee": "C", "sea": "C", "see": "C", "dee": "D", "ee": "E", "eff": "F", "ef": "F",
+var letterNames = map[string]string{"be": "B", "bee": "B", "he": "E", "cee": "C", "sea": "C", "see": "C", "dee": "D", "ee": "E", "eff": "F", "ef": "F",
 	"gee": "G", "jee": "G", "aitch": "H", "jay": "J", "ell": "L"}
 
 // loadRanges finds "load range E", "LR E", "LRE", "E rated", "G load".
@@ -539,7 +646,7 @@ func (h *hearing) weekAt(qs []quantity, i int) (at madeIn, last int) {
 			return madeIn{span{q.from - 1, qs[i+1].to}, w, y, false}, i + 1
 		}
 	}
-	if q.unit == bare && h.speaksOfCode(q.from) {
+	if q.unit == bare && h.speaksOfCode(q.from) && !h.is(q.from-1, "/") {
 		if digits := h.codeDigits(q); len(digits) == 4 {
 			n, _ := strconv.Atoi(digits)
 			return madeIn{span{q.from, q.to}, n / 100, n % 100, true}, i

@@ -72,7 +72,7 @@ const (
 // linkWords are the phrases that link figures, the longest one counts. Common practice, no
 // source.
 var linkWords = phraseMap(map[link]string{
-	minus:    "minus|less|take away|takeaway|subtract|take off|back out|knock off",
+	minus:    "minus|less|take away|takeaway|take a way|subtract|take off|back out|knock off",
 	fromLink: "from|out of|off of|off the",
 	plus:     "plus|add|and another|added to",
 	times:    "times|multiplied by",

@@ -201,7 +201,7 @@ func (h *hearing) spans(q, r *quantity) bool {
 // reaches reports that the words between two quantities make them a range.
 func (h *hearing) reaches(q, r *quantity) bool {
 	switch gap := r.from - q.to; {
-	case gap == 0:
+	case gap == 0, gap == 1 && h.t[q.to].kind == comma:
 		return h.hundreds(q, r)
 	case gap == 1 && h.is(q.to, "maybe"):
 		return q.amount < r.amount && q.amount*1.25 > r.amount

@@ -158,6 +158,16 @@ var statements = []statement{
 	{"if you want", optional, eitherSide, "if you want a winch we do that"},
 	{"if you want it", optional, itemFirst, "the winch is one eighty five if you want it"},
 	{"if you want one", optional, itemFirst, "the winch is one eighty five if you want one"},
+	{"you can add", optional, itemFirst, "a winch you can add"},
+	{"you can buy", optional, itemFirst, "a winch you can buy"},
+	{"can buy one", optional, itemFirst, "the winch is not with it, you can buy one"},
+	{"can add one", optional, itemFirst, "it doesn't have a winch. we can add one"},
+	{"could add one", optional, itemFirst, "it doesn't have a winch. we could add one"},
+	{"can put one on", optional, itemFirst, "there's no winch, we can put one on"},
+	{"we can get too", optional, itemFirst, "a winch we can get too"},
+	{"you can have", optional, eitherSide, "a winch you can have"},
+	{"may be specified", optional, itemFirst, "a winch may be specified"},
+	{"is an accessory", optional, itemFirst, "the winch is an accessory"},
 	{"order only", optional, itemFirst, "a winch is order only"},
 	{"by order", optional, itemFirst, "a winch is by order"},
 	{"bucks", optional, itemFirst, "the winch is forty bucks"},
@@ -170,6 +180,10 @@ var statements = []statement{
 	{"ain't on this one", optional, itemFirst, "the winch ain't on this one"},
 	{"not on here", optional, itemFirst, "the winch is not on here"},
 	{"not on it", optional, itemFirst, "the winch is not on it"},
+	{"isn't on it", optional, itemFirst, "the winch isn't on it"},
+	{"aren't on it", optional, itemFirst, "winch and cable aren't on it"},
+	{"not checked", optional, itemFirst, "winch, not checked"},
+	{"not furnished", optional, itemFirst, "a winch is not furnished"},
 	{"not fitted", optional, itemFirst, "the winch is not fitted"},
 	{"not included", optional, itemFirst, "the winch is not included"},
 	{"aren't included", optional, itemFirst, "winch and cable aren't included"},
@@ -184,6 +198,8 @@ var statements = []statement{
 	{"don't ask", absent, itemLast, "don't ask me for a winch"},
 	{"ain't got", absent, itemLast, "it ain't got a winch"},
 	{"no", absent, itemLast, "there's no winch"},
+	{"have to bring", absent, itemFirst, "the winch you have to bring"},
+	{"doesn't work", absent, itemFirst, "a winch that doesn't work"},
 	{"none on", absent, itemFirst, "winch, none on the trailer"},
 	{"not a", absent, itemLast, "this is not a winch"},
 	{"not the", absent, itemLast, "not the winch"},
@@ -345,12 +361,27 @@ func (h *hearing) pieceAt(i int) (best piece, n int) {
 // padding are words that may stand inside the name of an item: "lights are all LED".
 var padding = set("a an the all of real nice good big new brand heavy duty little full")
 
+// ratingWords go with a number inside the name of an item.
+var ratingWords = set("k inch foot pound lb pounds inches sixteenths sixteenth by x way speed position ply gauge thousand hundred /")
+
+// ofRating reports a number inside the name of an item, or a word that goes with one.
+func (h *hearing) ofRating(i int) bool {
+	if _, digits := h.digits(i); digits || isNumberWord(h.word(i)) {
+		return true
+	}
+	after := i > 0 && (h.t[i-1].kind == number || isNumberWord(h.word(i-1)))
+	return after && (ratingWords[h.text(i)] || h.is(i, "and") && i+1 < len(h.t) && (h.t[i+1].kind == number || isNumberWord(h.word(i+1))))
+}
+
 // saysLoosely tells how many tokens from i say the words, or 0.
 func (h *hearing) saysLoosely(i int, words []string) int {
 	k := i
 	for n, w := range words {
 		for skipped := 0; n > 0 && skipped < 2 && padding[h.word(k)] && !h.says(k, words[n:n+1]); skipped++ {
 			k++
+		}
+		for rated := 0; n > 0 && rated < 6 && h.ofRating(k) && !h.says(k, words[n:n+1]); rated++ {
+			k++ // "adjustable two and five sixteenths coupler"
 		}
 		if !h.says(k, []string{w}) {
 			return 0
@@ -492,7 +523,7 @@ func (h *hearing) stateBefore(all []naming, at span, state having) bool {
 		return false
 	}
 	for i := all[k].to; i < at.from; i++ {
-		if h.t[i].kind == stop && !h.is(i+1, "that", "those", "it", "they", "but", "which", "four", "and") {
+		if h.t[i].kind == stop && !h.is(i+1, "that", "those", "it", "they", "but", "which", "four", "and", "we") {
 			return false
 		}
 		if joins[h.word(i)] && i+1 < at.from && h.is(i+1, "the", "a", "that") && state != firm {

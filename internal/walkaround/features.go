@@ -23,8 +23,12 @@ func hash(template uint32, parts ...uint32) feature {
 	}
 	h ^= h >> 15
 	h *= 0x2c1b3c6d
-	return h ^ h>>13
+	return (h ^ h>>13) & hashMask
 }
+
+// hashMask keeps the bits of a feature that the model stores. Two features in a hundred thousand then
+// share their weights, which costs less than the room for longer ones.
+const hashMask = 1<<24 - 1
 
 func hashText(s string) uint32 {
 	h := uint32(2166136261)

@@ -33,12 +33,12 @@ func (h *hearing) thickness(qs []quantity, i int) (size string, to int) {
 	q := &qs[i]
 	switch {
 	case !q.single() || q.scaled:
-	case q.unit == foreign && h.is(q.to-1, "gauge", "ga") && q.amount >= 3 && q.amount <= 16:
+	case q.unit == foreign && h.is(q.to-1, "gauge", "gage", "ga") && q.amount >= 3 && q.amount <= 16:
 		return plainNumber(q.amount) + " gauge", q.to
 	case q.unit == inches && q.amount <= 3:
 		return measure.Inches(q.amount).InInches(), q.to
-	case h.ofPlywood(q):
-		return measure.Inches(q.amount).InInches(), q.to // "three quarter plywood"
+	case h.bareInches(q):
+		return measure.Inches(q.amount).InInches(), q.to
 	case i+1 < len(qs) && q.unit == bare && q.amount >= 1 && q.amount <= 3 && h.is(q.to, "by", "x"):
 		if b := &qs[i+1]; b.from == q.to+1 && b.single() && b.amount >= 4 && b.amount <= 12 {
 			return plainNumber(q.amount) + "x" + plainNumber(b.amount), b.to
@@ -47,9 +47,29 @@ func (h *hearing) thickness(qs []quantity, i int) (size string, to int) {
 	return "", 0
 }
 
+// bareInches reports a fraction of which nobody says the inch: "three quarter plywood", "the floor is
+// three quarter".
+func (h *hearing) bareInches(q *quantity) bool {
+	return h.ofPlywood(q) || q.unit == bare && q.broken && q.amount < 1 && h.afterFloor(q.from)
+}
+
 // ofPlywood reports a fraction in front of plywood, where nobody says the inch.
 func (h *hearing) ofPlywood(q *quantity) bool {
 	return q.unit == bare && q.broken && q.amount < 1 && h.is(q.to, "plywood", "ply")
+}
+
+// afterFloor reports that nothing is between the floor and what is at token i but "is", "in this one" and
+// the like.
+func (h *hearing) afterFloor(i int) bool {
+	for k := i - 1; k >= max(0, i-5); k-- {
+		switch {
+		case h.is(k, "floor", "deck", "decking", "flooring"):
+			return true
+		case h.t[k].kind == word && !h.is(k, "is", "it's", "the", "a", "here", "in", "this", "one"):
+			return false
+		}
+	}
+	return false
 }
 
 // ofFloor reports that the words around tokens from to to speak of a floor and of nothing else.

@@ -1,6 +1,9 @@
 package walkaround
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // A numeral is a number as said, before anything tells what it counts. "fifteen four"
 // is kept as its parts: it is 15,400 of a weight, 15 ft 4 in of a length.
@@ -171,6 +174,12 @@ func (h *hearing) thing(i int) bool {
 		"tires", "ramps", "chains") || h.is(i, "of") && h.is(i+1, "them", "em", "these", "those", "the", "our", "my")
 }
 
+// ends reports whether the number v belongs to what is at i and not to the number in front of it.
+// Nobody counts thirteen tires or more: "two hundred sixty, tires are".
+func (h *hearing) ends(v float64, i int) bool {
+	return h.thing(i) && !(v > 12 && h.is(i, "axle", "axles", "jack", "jacks", "tires", "ramps", "chains"))
+}
+
 // below1000 reads what may follow a thousand: "forty", "two hundred and six", and
 // "nine ninety five", which is 995 behind a thousand.
 func (h *hearing) below1000(i int) (v float64, next int, ok bool) {
@@ -188,14 +197,14 @@ func (h *hearing) below1000(i int) (v float64, next int, ok bool) {
 	case h.is(n, "hundred") && a < 10:
 		v, next := h.hundredAnd(a, n+1)
 		return v, next, true
-	case h.is(n, "hundred", "thousand", "k", "grand") || h.thing(n):
+	case h.is(n, "hundred", "thousand", "k", "grand") || h.ends(a, n):
 		return 0, i, false
 	case a > 0 && a < 10:
 		b, m, plural, ok := h.small(n)
 		if ok && h.is(m, "k", "thousand", "hundred") {
 			return 0, i, false // "tagged at fourteen thousand, two seven k axles"
 		}
-		if ok && !plural && b >= 10 && !h.thing(m) {
+		if ok && !plural && b >= 10 && !h.ends(b, m) {
 			return a*100 + b, m, true
 		}
 	}
@@ -226,7 +235,7 @@ func (h *hearing) hundredAnd(hundreds float64, i int) (v float64, next int) {
 	if h.is(j, "and") {
 		j++
 	}
-	if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "thousand", "k") && !h.thing(m) {
+	if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "thousand", "k") && !h.ends(b, m) {
 		return hundreds*100 + b, m
 	}
 	return hundreds * 100, i
@@ -377,6 +386,7 @@ func (h *hearing) row(n *numeral) {
 			return
 		}
 		if _, _, scaled := h.scale(v, m); scaled {
+			h.saidAgain(n, j)
 			return
 		}
 		if widths(n.parts) && tens[h.word(j)] > 0 && ones[h.word(m)] == 5 {
@@ -395,6 +405,20 @@ func (h *hearing) row(n *numeral) {
 		if digits := run(n.parts); len(digits) == 7 && widths(n.parts[:2]) && !h.is(n.to, "five", "fives", "and", "point") {
 			return // a tire size is whole: what follows counts something
 		}
+	}
+}
+
+// saidAgain ends a row before the number that says it again: "twenty nine ninety, two thousand nine
+// hundred and ninety" without the comma.
+func (h *hearing) saidAgain(n *numeral, j int) {
+	last, first := tens[h.word(j)], ones[h.word(j+1)]
+	if last == 0 || first == 0 {
+		return
+	}
+	row := numeral{from: n.from, to: j + 1, parts: append(slices.Clone(n.parts), last)}
+	short, ok := row.together()
+	if long, _, scaled := h.scale(first, j+2); ok && scaled && long == short {
+		*n = row
 	}
 }
 
@@ -491,7 +515,7 @@ func (h *hearing) hundredsAnd(v float64, i int) (float64, int) {
 	if h.is(j, "and") {
 		j++
 	}
-	if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "k", "thousand", "grand") && !(h.is(i, "and") && v >= 1000 && b < 10) && !(v >= 1000 && h.thing(m)) {
+	if b, m, plural, ok := h.small(j); ok && !plural && !h.is(m, "hundred", "k", "thousand", "grand") && !(h.is(i, "and") && v >= 1000 && b < 10) && !(v >= 1000 && h.ends(b, m)) {
 		if !(h.is(j, "one") && !h.countingOne(j) && j == i) {
 			return v + b, m
 		}
@@ -507,7 +531,7 @@ func (h *hearing) thousandAnd(v float64, i int) (float64, int) {
 	if h.is(j, "and") {
 		j++
 	}
-	if b, m, ok := h.below1000(j); ok && !(h.is(j, "one") && !h.countingOne(j) && j == i) && !h.thing(m) {
+	if b, m, ok := h.below1000(j); ok && !(h.is(j, "one") && !h.countingOne(j) && j == i) && !h.ends(b, m) {
 		return v + b, m
 	}
 	return v, i

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"compress/bzip2"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -72,6 +73,29 @@ func TestNumeralsAsSaid(t *testing.T) {
 		}
 		if !ok || !whole || v != c.want || n.to != len(h.t) {
 			t.Errorf("%q read as %v, %d of %d words, want %v", c.said, n.parts, n.to, len(h.t), c.want)
+		}
+	}
+}
+
+// TestNumeralsApart: where one number ends and the next begins, without a comma. Common practice,
+// no source.
+func TestNumeralsApart(t *testing.T) {
+	for said, want := range map[string][]float64{
+		"twenty nine ninety two thousand nine hundred and ninety": {2990, 2990},
+		"nineteen ninety five nineteen hundred and ninety five":   {1995, 1995},
+		"seventeen thousand two hundred sixty tires":              {17260},
+		"ten thousand and eight tires":                            {10000, 8},
+		"twenty twenty five seventy seven by fourteen":            {2025, 77, 14},
+		"25 9 25 9 gross": {25900, 25900},
+	} {
+		h := &hearing{t: tokens(said)}
+		var got []float64
+		for _, q := range h.quantities() {
+			v, _ := q.together()
+			got = append(got, v)
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("%q: %v, want %v", said, got, want)
 		}
 	}
 }

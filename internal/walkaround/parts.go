@@ -193,9 +193,10 @@ func (s *sorter) sort(list []clause, roles [][]string) {
 	}
 	best := make([][parts]int32, len(list))
 	from := make([][parts]int8, len(list))
+	features := clauseFeatures(list, roles)
 	for k, c := range list {
 		var own [parts]int32
-		for _, f := range partFeatures(c.words, roles[c.from:c.from+len(c.words)]) {
+		for _, f := range features[k] {
 			if row := s.parts[f]; row != nil {
 				for p := range own {
 					own[p] += row[p]
@@ -245,9 +246,39 @@ func (s *sorter) turning(c clause) int32 {
 	return 2 * s.stay
 }
 
-// partFeatures are the words of a clause, its pairs of words and the roles of its figures.
-func partFeatures(words []captions.Word, roles [][]string) []string {
-	var out []string
+// clauseFeatures are what tells the part of each clause: its words, its pairs of words, the roles of its
+// figures, and what kind of thing the clauses next to it speak of.
+func clauseFeatures(list []clause, roles [][]string) [][]string {
+	out := make([][]string, len(list))
+	kinds := make([][]string, len(list))
+	for k, c := range list {
+		out[k], kinds[k] = partFeatures(c.words, roles[c.from:c.from+len(c.words)])
+	}
+	for k := range list {
+		out[k] = append(out[k], kinds[k]...)
+		for d, mark := range []string{"<", "<<"} {
+			if k > d {
+				out[k] = append(out[k], marked(mark, kinds[k-d-1])...)
+			}
+		}
+		if k+1 < len(list) {
+			out[k] = append(out[k], marked(">", kinds[k+1])...)
+		}
+	}
+	return out
+}
+
+func marked(mark string, list []string) []string {
+	out := make([]string, len(list))
+	for i, f := range list {
+		out[i] = mark + f
+	}
+	return out
+}
+
+// partFeatures are the words of a clause and its pairs of words, and apart from them the kinds of
+// things that it names: nouns of one part of the trailer, and roles of its figures.
+func partFeatures(words []captions.Word, roles [][]string) (out, kinds []string) {
 	last := ""
 	for _, w := range words {
 		p := plainWord(w.Text)
@@ -258,12 +289,15 @@ func partFeatures(words []captions.Word, roles [][]string) []string {
 		if last != "" {
 			out = append(out, last+" "+p)
 		}
+		if n := nouns[p]; n != 0 {
+			kinds = append(kinds, "="+strconv.Itoa(int(n)))
+		}
 		last = p
 	}
 	for _, r := range roles {
-		out = append(out, r...)
+		kinds = append(kinds, r...)
 	}
-	return out
+	return out, kinds
 }
 
 // rolesOf are the roles of what was heard in a talk, of each word of it.

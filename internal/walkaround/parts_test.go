@@ -49,7 +49,8 @@ func phraseLessons(tb testing.TB) []lesson {
 			for w := range strings.FieldsSeq(strings.NewReplacer("(", " ", ")", " ", "|", " ").Replace(p)) {
 				words = append(words, captions.Word{Text: w})
 			}
-			out = append(out, lesson{partFeatures(words, roles), part, *phraseWeight})
+			own, kinds := partFeatures(words, roles)
+			out = append(out, lesson{append(own, kinds...), part, *phraseWeight})
 		}
 	}
 	return out
@@ -227,12 +228,13 @@ func correct(s *sorter, list []partTalk, epochs int, step int32) {
 		for _, x := range list {
 			clauses := slices.Clone(x.clauses)
 			s.sort(clauses, x.roles)
+			features := clauseFeatures(clauses, x.roles)
 			for i, c := range clauses {
 				g := x.gold[i]
 				if g < 0 || c.part == g || slices.Contains(x.also[i], c.part) {
 					continue
 				}
-				for _, f := range partFeatures(c.words, x.roles[c.from:c.from+len(c.words)]) {
+				for _, f := range features[i] {
 					if s.parts[f] == nil {
 						s.parts[f] = new([len(headings)]int32)
 					}
@@ -261,9 +263,9 @@ func correct(s *sorter, list []partTalk, epochs int, step int32) {
 func talkLessons(list []partTalk) []lesson {
 	var out []lesson
 	for _, x := range list {
-		for i, c := range x.clauses {
+		for i, features := range clauseFeatures(x.clauses, x.roles) {
 			if x.gold[i] >= 0 {
-				out = append(out, lesson{partFeatures(c.words, x.roles[c.from:c.from+len(c.words)]), x.gold[i], 1})
+				out = append(out, lesson{features, x.gold[i], 1})
 			}
 		}
 	}
@@ -439,7 +441,7 @@ func scoreEnds(t *testing.T, s *sorter) {
 func trainSections(tb testing.TB) *sorter {
 	s := &sorter{}
 	learnEnds(tb, s, "")
-	talks := partTalks(tb, s, filepath.Join(talkDir, "stranger-*"))
+	talks := partTalks(tb, s, filepath.Join(talkDir, "*"))
 	learnParts(s, slices.Concat(phraseLessons(tb), wordLessons(tb), talkLessons(talks)))
 	correct(s, talks, *perceptron, int32(*partStep))
 	prune(s)

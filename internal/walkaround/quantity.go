@@ -45,7 +45,7 @@ func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) 
 
 // foreignUnits are counted or measured things no role takes.
 var foreignUnits = set(`ton tons yard yards gallon gallons quart quarts volt volts amp amps mile miles hour hours year years month
-	months day days week weeks percent gauge ga mil mils minute minutes people oclock o'clock am pm watt watts
+	months day days week weeks percent gauge gage ga mil mils minute minutes people oclock o'clock am pm watt watts
 	lug lugs way pin speed bolt bolts hole holes acre acres cents bearing coats coat horse horsepower hp cc th st nd rd
 	thousandths thousandth hundredth yr units videos times guys stage v mph kilometers`)
 
@@ -129,6 +129,10 @@ func (h *hearing) quantities() []quantity {
 			i += n
 			continue
 		}
+		if _, _, to := h.misheardSize(i); to > 0 {
+			i = to
+			continue
+		}
 		n, ok := h.numeralAt(i)
 		if !ok {
 			i++
@@ -136,6 +140,8 @@ func (h *hearing) quantities() []quantity {
 		}
 		if h.twoThings(n) {
 			n.parts, n.to = n.parts[:1], n.from+1
+		} else {
+			n = h.apart(n)
 		}
 		q := h.measured(n)
 		out = append(out, q)
@@ -152,6 +158,38 @@ var partsInFeet = set("sides dovetail tail ramps gate beavertail")
 func (h *hearing) twoThings(n numeral) bool {
 	first := h.word(n.from)
 	return h.is(n.from-1, "by") && len(n.parts) == 2 && h.is(n.to, "foot") && partsInFeet[h.word(n.to+1)] && teens[first]+tens[first]+ones[first] == n.parts[0]
+}
+
+// firstParts ends a numeral after so many of its parts.
+func (h *hearing) firstParts(n numeral, parts int) numeral {
+	to := n.from
+	for range parts {
+		if _, digits := h.digits(to); digits {
+			to++
+			continue
+		}
+		_, next, _, ok := h.small(to)
+		if !ok {
+			return n
+		}
+		to = next
+	}
+	n.parts, n.to = n.parts[:parts], to
+	return n
+}
+
+// apart is a numeral without what begins another one: a year and the first side of a size, as in
+// "twenty twenty five seventy seven by fourteen", or a number that is said twice.
+func (h *hearing) apart(n numeral) numeral {
+	p := n.parts
+	half := len(p) / 2
+	switch {
+	case len(p) > 2 && p[0] == 20 && p[1] >= 10 && p[1] <= 40 && h.is(n.to, "by", "x", "foot", "inch", "inches"):
+		return h.firstParts(n, 2)
+	case len(p) >= 4 && len(p)%2 == 0 && slices.Equal(p[:half], p[half:]) && p[0] >= 10:
+		return h.firstParts(n, half)
+	}
+	return n
 }
 
 // measured is a numeral with its unit.
@@ -259,7 +297,7 @@ func (h *hearing) feetAndInches(q *quantity) {
 	glued := q.to < len(h.t) && h.t[q.to].glued
 	switch {
 	case u == inches:
-	case u == bare && !and && (glued || n.to == len(h.t) || h.t[n.to].kind == comma || h.is(n.to, "by", "x", "wide", "long", "high", "tall", "between", "inside", "off", "deep", "so", "to", "in", "at", "from") || h.is(n.to, "and") && h.is(n.to+1, "she", "it", "he", "the")):
+	case u == bare && !and && (glued || n.to == len(h.t) || h.t[n.to].kind == comma || h.t[n.to].kind == stop || h.is(n.to, "by", "x", "wide", "long", "high", "tall", "between", "inside", "off", "deep", "so", "to", "in", "at", "from") || h.is(n.to, "and") && h.is(n.to+1, "she", "it", "he", "the")):
 	default:
 		return
 	}
@@ -364,6 +402,12 @@ func (q *quantity) weight() (v float64, inferred, ok bool) {
 		inferred = true
 	}
 	return v, inferred, true
+}
+
+// thousands is a plain small number as so many thousand pounds.
+func (q *quantity) thousands() (float64, bool) {
+	n, ok := q.whole()
+	return float64(n) * 1000, ok && q.unit == bare && !q.scaled && !q.plural && !q.broken && n >= 2 && n <= 48
 }
 
 func (q *quantity) money() (v float64, inferred, ok bool) {

@@ -66,7 +66,7 @@ var roleTable = []roleRow{
 	{BedFloor, length, 8, 60, ""},
 	{BoxLength, length, 6 * ft, 53 * ft, "enclosed trailer, the box is 16 ft long inside"},
 	{BoxWidth, length, 48, 108, "inside it's 16 ft long, 82 inches wide and 84 inches high"},
-	{BoxHeight, length, 48, 120, "enclosed trailer, inside height is seven foot"},
+	{BoxHeight, length, 48, 120, "enclosed trailer, interior height is 84 inches"},
 	{BoxFloor, length, 8, 60, ""},
 	{RampLength, length, 24, 14 * ft, "the ramps are five foot long"},
 	{RampWidth, length, 8, 102, "the ramps are 16 inches wide"},

@@ -190,17 +190,39 @@ func others(t []token) []bool {
 	h := &hearing{t: t}
 	out := make([]bool, len(t))
 	away := false
+	announced := 0 // tokens that an announcement of two trailers may still run
 	first := h.kindIn(0, min(opening, len(t)))
 	for i := range t {
 		switch {
-		case h.anyAt(coming, i) > 0:
+		case h.anyAt(coming, i) > 0 || away && first != "" && i > opening && h.is(i, "the") && h.kindIn(i+1, min(i+4, len(t))) == first:
 			away = false
+		case h.anyAt(seconding, i) > 0 && i < opening && h.announces(i):
+			announced = furthest
 		case h.anyAt(seconding, i) > 0 || i > opening && h.introduces(i, first):
 			away = true
 		}
-		out[i] = away
+		if announced > 0 {
+			announced--
+			if t[i].kind == stop {
+				announced = 0
+			}
+		}
+		out[i] = away || announced > 0
+	}
+	for i, second := range h.ofSecondName() {
+		out[i] = out[i] || second
 	}
 	return out
+}
+
+// announces reports that two trailers are named in front of token i as what the recording is about.
+func (h *hearing) announces(i int) bool {
+	for k := max(0, i-opening/2); k < i; k++ {
+		if h.is(k, "both", "two") && h.is(k+1, "of", "units", "trailers") || h.is(k, "first") && h.is(k+1, "one", "one's") {
+			return true
+		}
+	}
+	return false
 }
 
 // furthest is how many words talk of something else may run where nothing ends it, as

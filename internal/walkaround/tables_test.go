@@ -67,6 +67,39 @@ func TestTurns(t *testing.T) {
 	}
 }
 
+// TestMisheardSizes reads tire sizes that captions cut or mishear. Common practice, no source.
+func TestMisheardSizes(t *testing.T) {
+	for said, want := range map[string]string{
+		"tires is 2 35 80 are 16 10 ply":              "235/80R16",
+		"tires are to 35 80 or 16":                    "235/80R16",
+		"tires s t too oh five 75 are 14":             "ST205/75R14",
+		"tires one seventy five ate tea are thirteen": "175/80R13",
+		"tires 2 by 35 foot":                          "",
+		"two 35 inch wheels are 16 apart":             "",
+	} {
+		got := ""
+		for _, c := range find(tokens(said)) {
+			for _, o := range c.options {
+				if roleTable[o.row].role == TireSize {
+					got = o.value.String()
+				}
+			}
+		}
+		if got != want {
+			t.Errorf("%q: %q, want %q", said, got, want)
+		}
+	}
+}
+
+// TestConditionExamples hears the condition in the example of each row.
+func TestConditionExamples(t *testing.T) {
+	for _, r := range conditionRows {
+		if !slices.ContainsFunc(WordsText(r.example), func(c Candidate) bool { return c.Role == condition && c.Value == Value(Word(r.said)) }) {
+			t.Errorf("%s is not heard in %q: %+v", r.said, r.example, WordsText(r.example))
+		}
+	}
+}
+
 // TestWordExamples hears every phrase of the table in a sentence of its own.
 func TestWordExamples(t *testing.T) {
 	for _, r := range wordTable {
@@ -118,6 +151,7 @@ func TestNeverAcrossParts(t *testing.T) {
 		"eighty two inches between the fenders":                                                       "deck.between-fenders 6 ft 10 in",
 		"twenty percent of that sits on the truck so that's twenty eight hundred":                     "",
 		"measured the rear opening at 78 and a half high by 91 wide":                                  "",
+		"Deck sits 24 inches off the ground":                                                          "deck.height 2 ft",
 		"tires are 2 35 80 are 16":                                                                    "tires.size 235/80R16",
 	} {
 		var got []string

@@ -36,6 +36,7 @@ const (
 	available  Role = "availability"
 	color      Role = "color"
 	tape       Role = "lights.conspicuity"
+	stockKey   Role = "stock"
 )
 
 // wordTable is the list. Common practice, no source.
@@ -65,6 +66,7 @@ var wordTable = withNewKinds([]spokenWord{
 	{kindKey, "livestock", "livestock", "", 6},
 	{kindKey, "livestock", "stock trailer", "", 6},
 	{kindKey, "livestock", "cattle trailer", "", 6},
+	{kindKey, "livestock", "horse trailer", "", 6},
 	{kindKey, "lowboy", "lowboy", "", 6},
 	{kindKey, "lowboy", "low boy", "", 6},
 	{kindKey, "lowboy", "lowbed trailer", "", 6},
@@ -131,6 +133,7 @@ var wordTable = withNewKinds([]spokenWord{
 	{brakeKind, "electric-over-hydraulic", "electric over disc", "", 5},
 	{brakeKind, "electric", "electric brake", "", 3},
 	{brakeKind, "electric", "electric", "brake", 2},
+	{brakeKind, "electric", "plain electric", "", 6},
 	{brakeKind, "surge", "surge brake", "", 4},
 	{brakeKind, "surge", "surge coupler", "", 4},
 	{brakeKind, "surge", "surge", "brake", 4},
@@ -191,6 +194,7 @@ var wordTable = withNewKinds([]spokenWord{
 	{rampKind, "fold-over", "fold up ramp", "", 2},
 	{rampKind, "gate", "gate", "folds fold-down", 1},
 	{rampKind, "gate", "mesh gate", "", 1},
+	{rampKind, "gate", "gate", "spring flat lay", 1},
 	{rampKind, "slide-in", "they slide in", "", 2},
 	{rampKind, "slide-in", "slide in under", "", 2},
 	{rampKind, "slide-in", "slide out from under", "", 2},
@@ -407,6 +411,9 @@ func wordsIn(text string, t []token) []Candidate {
 	for i := 0; i < len(t); i++ {
 		best, n := h.wordAt(i)
 		if n == 0 {
+			best, n = h.conditionAt(i)
+		}
+		if n == 0 {
 			continue
 		}
 		if best.value == "" {
@@ -444,9 +451,53 @@ func wordsIn(text string, t []token) []Candidate {
 			out = append(out, f.Candidate)
 		}
 	}
-	out = h.withFloor(text, out, away)
+	out = h.withStock(text, h.withFloor(text, out, away))
 	slices.SortStableFunc(out, func(a, b Candidate) int { return a.Offset - b.Offset })
 	return out
+}
+
+// stockWords lead to the yard's own number of a unit.
+var stockWords = [][]string{{"stock", "number"}, {"unit", "number"}, {"stock", "no"}, {"stock", "#"}, {"stock", "id"}, {"stock"}}
+
+// withStock adds the stock number, if one is said in three to six digits: "stock number forty four
+// eighteen".
+func (h *hearing) withStock(text string, out []Candidate) []Candidate {
+	for i := range h.t {
+		for _, w := range stockWords {
+			if !h.startsWith(i, w) {
+				continue
+			}
+			at := i + len(w)
+			for at < i+8 && (h.is(at, "on", "the", "little", "big", "one", "is", "this", "of", "it's") || at < len(h.t) && h.t[at].kind == comma) && !h.countingOne(at) {
+				at++
+			}
+			if digits, to := h.digitsAt(at); len(digits) >= 3 && len(digits) <= 6 {
+				return append(out, Candidate{Role: stockKey, Value: Word(digits), Compare: Equal, Quote: text[h.t[i].from:h.t[to-1].to],
+					Start: h.t[i].start, End: h.t[to-1].end, Offset: h.t[i].from, Confidence: 0.9})
+			}
+		}
+	}
+	return out
+}
+
+// digitsAt are the digits that are said one after another at token i, and where they end.
+func (h *hearing) digitsAt(i int) (digits string, to int) {
+	for to = i; to < len(h.t); {
+		if _, isDigits := h.digits(to); isDigits {
+			digits, to = digits+h.t[to].text, to+1
+			continue
+		}
+		if h.is(to, "oh", "o") {
+			digits, to = digits+"0", to+1
+			continue
+		}
+		v, next, _, ok := h.small(to)
+		if !ok {
+			break
+		}
+		digits, to = digits+plainNumber(v), next
+	}
+	return digits, to
 }
 
 // statable are the keys whose words are parts that can be had or are not there, as equipment is.
@@ -480,6 +531,49 @@ func (h *hearing) goneWords(away []bool) []bool {
 		out[n.from] = n.state == optional || n.state == absent
 	}
 	return out
+}
+
+// A conditionRow says around which words "new" or "used" is of the whole trailer. The examples are
+// said by a test.
+type conditionRow struct {
+	said          string
+	before, after map[string]bool // one of these has to be there; nil asks for nothing
+	example       string
+}
+
+// edge is the end of a clause, and digits a number, in the words around.
+const edge, digits = ".", "#"
+
+// conditionRows are common practice, no source.
+var conditionRows = []conditionRow{
+	{"new", set("it's its is still condition brand model but # ."), set(". # model never not on with in its it's as in the"), "condition, new, on the yard"},
+	{"new", set("it's its still condition brand but"), nil, "twenty twenty four, a leftover but new"},
+	{"used", set("it's its is condition yes so # . but"), set(". # but and by only in on the here once twice seasons"), "it's a 2019, used two seasons"},
+	{"used", set("it's its condition so"), nil, "so its used all right"},
+}
+
+// conditionAt is the condition of the trailer that is said at token i in one word.
+func (h *hearing) conditionAt(i int) (wordRow, int) {
+	for n := range conditionRows {
+		r := &conditionRows[n]
+		if h.is(i, r.said) && r.before[h.around(i-1)] && (r.after == nil || r.after[h.around(i+1)]) && !newParts[stem(h.word(i+1))] {
+			return wordRow{spokenWord: &spokenWord{condition, Word(r.said), r.said, "", 2}}, 1
+		}
+	}
+	return wordRow{}, 0
+}
+
+// around is the word at token i as conditionRows have it.
+func (h *hearing) around(i int) string {
+	switch {
+	case i < 0 || i >= len(h.t) || h.t[i].kind == stop || h.t[i].kind == comma:
+		return edge
+	case h.t[i].kind == number || isNumberWord(h.word(i)):
+		return digits
+	case h.t[i].possessive:
+		return h.spoken(i)
+	}
+	return h.word(i)
 }
 
 // newParts are what people call new of a trailer that is not: "new tires", "the jack is brand
