@@ -19,6 +19,9 @@ const (
 	byName   = "a greeting or a name"
 	ofSecond = "another trailer"
 	unsure   = "not to be quoted"
+	byCode   = "a code or a password"
+	byPaid   = "what the yard paid"
+	byOwner  = "a person who had or has it"
 )
 
 // A private phrase is left out of the notes with its clause. A test hears that nothing of the
@@ -50,6 +53,23 @@ var privates = []private{
 	{"hello everybody", byName, "hello everybody"},
 	{"thanks for watching", byName, "thanks for watching"},
 	{"don't quote me", unsure, "don't quote me on that"},
+	{"gate code", byCode, "the gate code is on the box"},
+	{"code is", byCode, "the code is the usual"},
+	{"lock code", byCode, "lock code as ever"},
+	{"password", byCode, "the password is on the wall"},
+	{"we paid", byPaid, "we paid too much"},
+	{"i paid", byPaid, "i paid too much"},
+	{"we gave", byPaid, "we gave him too much for it"},
+	{"cost us", byPaid, "cost us plenty"},
+	{"our cost", byPaid, "our cost was low"},
+	{"previous owner", byOwner, "the previous owner pat"},
+	{"lives on", byOwner, "pat lives on the hill"},
+	{"lives at", byOwner, "pat lives at the corner"},
+	{"lives in", byOwner, "pat lives in town"},
+	{"sold to", byOwner, "sold to pat"},
+	{"belonged to", byOwner, "belonged to pat"},
+	{"mrs", byOwner, "mrs pat"},
+	{"mr", byOwner, "mr pat"},
 }
 
 // leadsToPhone are the words in front of a telephone number that go with it.
