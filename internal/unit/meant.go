@@ -44,8 +44,8 @@ var guesses = []guess{
 		}
 		return number
 	}},
-	{kind: "", example: "7,000 lb tag", meant: "7,000 lb (tag)", make: func(_ *key, text string) string {
-		if !bareStart.MatchString(text) {
+	{kind: "", example: "7,000 lb tag", meant: "7,000 lb (tag)", make: func(k *key, text string) string {
+		if !bareStart.MatchString(text) || k.kind == "count" {
 			return ""
 		}
 		for i := strings.IndexByte(text, ' '); i > 0 && !strings.Contains(text, "("); {

@@ -39,6 +39,7 @@ func TestWhatNobodyKnows(t *testing.T) {
 		{"arrived", "n/a", `arrived: "n/a" is not a value`, "leave the line out until somebody knows it; or write arrived: 2026-11-02"},
 		{"price", "$1O,500", `price: "$1O,500" has a letter where a digit belongs: the letter O or o is not a zero, and l or I is not a one`, "write price: $10,500"},
 		{"weights.gvwr", "l4,000 lb (tag)", `weights.gvwr: "l4,000 lb (tag)" has a letter where a digit belongs: the letter O or o is not a zero, and l or I is not a one`, "write gvwr: 14,000 lb (tag)"},
+		{"year", "2026 model", `year: "2026 model" is not a count; write a whole number such as 2026`, "write year: 2026"},
 		{"weights.gvwr", "7K", `weights.gvwr: "7K" has no unit`, "write gvwr: 7,000 lb"},
 		{"weights.gvwr", "7000 (tag)", `weights.gvwr: weight "7000 (tag)" has no unit; write 7000 lb or 7000 kg`, "write gvwr: 7,000 lb (tag), if that is its unit"},
 		{"hitch.ball", "2 5/16", `hitch.ball: length "2 5/16" has no unit; write 2 5/16 ft, 2 5/16 in, 2 5/16 mm, 2 5/16 cm or 2 5/16 m`, "write ball: 2-5/16 in, if that is its unit"},
