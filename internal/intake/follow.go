@@ -54,8 +54,6 @@ var conclusions = []conclusion{
 		why: "on three axles", example: "it's a triple axle with electric brakes on all six wheels"},
 	{key: "tires.per-axle", value: "2", from: "axles.count", unless: counted,
 		why: "nobody said how many; an axle has two or more", example: "single axle, leaf springs"},
-	{key: "condition", value: "new", words: regexp.MustCompile(`(?:^|[.:;] )condition[.:] new(?:[.,;]|$)`), unless: regexp.MustCompile(`\bused\b|\btraded?\b|\bsecond owner\b`),
-		why: "by the word condition", example: "so leave yourself a thousand. Condition. New. The floor is dry"},
 }
 
 // conclude adds what follows from the values that were taken and from the notes.

@@ -251,7 +251,7 @@ var wordTable = withNewKinds([]spokenWord{
 	{condition, "used", "gently used", "", 3},
 	{condition, "used", "lightly used", "", 3},
 	{condition, "used", "second owner", "", 3},
-	{condition, "used", "traded in", "", 2},
+	{condition, "used", "traded in", "", 3},
 	{condition, "used", "traded it", "", 2},
 	{condition, "used", "took in on", "trade", 2},
 	{condition, "used", "trade in", "", 2},
