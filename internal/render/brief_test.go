@@ -9,6 +9,7 @@ import (
 	"tarepage/internal/inspect"
 	"tarepage/internal/render"
 	"tarepage/internal/testyard"
+	"tarepage/internal/thorough"
 	"tarepage/internal/unit"
 	theme "tarepage/themes/default"
 )
@@ -16,6 +17,7 @@ import (
 // TestBriefsMakeTheSameSite: a site is the same to the byte whether all figures of all units
 // are held or worked again for the pages of each. In the second case each unit's figures are worked once.
 func TestBriefsMakeTheSameSite(t *testing.T) {
+	thorough.Only(t)
 	const n = 40
 	root := fstest.MapFS{}
 	for _, f := range testyard.Yard(n) {

@@ -18,6 +18,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
+	"tarepage/internal/thorough"
 	"tarepage/internal/unit"
 	theme "tarepage/themes/default"
 )
@@ -273,6 +274,7 @@ var tags = regexp.MustCompile(`<[^>]*>`)
 // A small look of its own makes the demo: it has one template for each kind of page and no
 // style of the built-in one.
 func TestSmallThemeMakesTheDemo(t *testing.T) {
+	thorough.Only(t)
 	look, err := Theme(theme.Files, "testdata/smalltheme")
 	if err != nil {
 		t.Fatal(err)
