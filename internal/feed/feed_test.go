@@ -312,10 +312,10 @@ func TestFeedKnowsNoOrder(t *testing.T) {
 // of the sitemap"), and a page without a day has none.
 func TestSitemapDays(t *testing.T) {
 	pages := []Page{
-		{"https://yard.example/a", unit.Day{Year: 2026, Month: 11, Day: 3}},
-		{"https://yard.example/b", unit.Day{Year: 2026, Month: 11, Day: 9}},
-		{"https://yard.example/c", unit.Day{Year: 2026, Month: 11, Day: 1}},
-		{"https://yard.example/d", unit.Day{}},
+		{Address: "https://yard.example/a", Changed: unit.Day{Year: 2026, Month: 11, Day: 3}},
+		{Address: "https://yard.example/b", Changed: unit.Day{Year: 2026, Month: 11, Day: 9}},
+		{Address: "https://yard.example/c", Changed: unit.Day{Year: 2026, Month: 11, Day: 1}},
+		{Address: "https://yard.example/d", Changed: unit.Day{}},
 	}
 	files, err := sitemap("https://yard.example/", pages, limits{3, 1 << 20})
 	if err != nil || len(files) != 3 {

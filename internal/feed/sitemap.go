@@ -19,7 +19,12 @@ type Page struct {
 	// Changed is the last day on which the page changed in a way that matters, if a file
 	// states it.
 	Changed unit.Day
+	// In are the addresses of the page in every language; none for a site in one.
+	In []Translation
 }
+
+// A Translation is a page in a language.
+type Translation struct{ Lang, Address string }
 
 // A File is a finished file by its path in the site.
 type File struct {
@@ -36,7 +41,10 @@ var protocol = limits{50_000, 52_428_800}
 
 const (
 	urlset = `<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">`
-	index  = `<sitemapindex xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">`
+	// langset has the names of pages in other languages (Google Search Central, "Tell Google about
+	// localized versions of your page", 2025; from memory).
+	langset = `<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9" xmlns:xhtml="http://www.w3.org/1999/xhtml">`
+	index   = `<sitemapindex xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">`
 )
 
 // Sitemap lists the pages in the given order: one file, or several and a list of them where the
@@ -50,7 +58,14 @@ func sitemap(site string, pages []Page, most limits) ([]File, error) {
 	count := 0
 	var last unit.Day
 	const end = "</urlset>\n"
-	open := func() { b.Reset(); count, last = 0, unit.Day{}; b.WriteString(xml.Header + urlset + "\n") }
+	set := urlset
+	for _, p := range pages {
+		if len(p.In) > 0 {
+			set = langset
+			break
+		}
+	}
+	open := func() { b.Reset(); count, last = 0, unit.Day{}; b.WriteString(xml.Header + set + "\n") }
 	shut := func() {
 		b.WriteString(end)
 		parts, newest = append(parts, bytes.Clone(b.Bytes())), append(newest, last)
@@ -80,7 +95,7 @@ func sitemap(site string, pages []Page, most limits) ([]File, error) {
 	list.WriteString(xml.Header + index + "\n")
 	for i, part := range parts {
 		path := fmt.Sprintf("sitemap-%d.xml", i+1)
-		line, err := located("sitemap", Page{site + path, newest[i]})
+		line, err := located("sitemap", Page{Address: site + path, Changed: newest[i]})
 		if err != nil {
 			return nil, err
 		}
@@ -102,6 +117,13 @@ func located(element string, p Page) (string, error) {
 	if p.Changed.Known() {
 		// A day is a W3C date and time, as the protocol asks.
 		b.WriteString("<lastmod>" + p.Changed.String() + "</lastmod>")
+	}
+	for _, in := range p.In {
+		b.WriteString(`<xhtml:link rel="alternate" hreflang="` + in.Lang + `" href="`)
+		if err := xml.EscapeText(&b, []byte(in.Address)); err != nil {
+			return "", fmt.Errorf("sitemap: %w", err)
+		}
+		b.WriteString(`"/>`)
 	}
 	b.WriteString("</" + element + ">\n")
 	return b.String(), nil

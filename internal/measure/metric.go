@@ -127,6 +127,10 @@ func isDigit(c byte) bool { return c >= '0' && c <= '9' }
 
 func isLetter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' || c >= utf8.RuneSelf }
 
+// mark reports whether a text begins with a character for private use (U+E000 to U+E03F), with which
+// internal/phrases marks where a phrase begins and ends. It is not a letter.
+func mark(text string) bool { return strings.HasPrefix(text, "\xee\x80") }
+
 // partOfName reports whether a number that follows this text belongs to a name: W10 of
 // W10x22, the 4.1 of C3x4.1, the 16 of ST235/80R16. A no-break space does not count as a
 // letter.
@@ -135,7 +139,7 @@ func partOfName(before string) bool {
 	if last == '.' || last == '/' || last == '$' || last == '#' {
 		return true
 	}
-	return isLetter(last) && !strings.HasSuffix(before, nbsp) && !strings.HasSuffix(before, "\u2212")
+	return isLetter(last) && !strings.HasSuffix(before, nbsp) && !strings.HasSuffix(before, "\u2212") && !mark(before[max(len(before)-3, 0):])
 }
 
 // endOfName returns where such a name ends.
@@ -253,7 +257,7 @@ func unitAt(text string, i int) (func(float64) string, int) {
 			continue
 		}
 		end := k + len(u.name)
-		if end < len(text) && (isLetter(text[end]) && !strings.HasPrefix(text[end:], nbsp) || isDigit(text[end]) || text[end] == '/') {
+		if end < len(text) && (isLetter(text[end]) && !strings.HasPrefix(text[end:], nbsp) && !mark(text[end:]) || isDigit(text[end]) || text[end] == '/') {
 			continue
 		}
 		if u.name == "in" && aPreposition(text[end:]) {

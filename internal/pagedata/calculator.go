@@ -3,6 +3,7 @@ package pagedata
 import (
 	"tarepage/internal/compute"
 	"tarepage/internal/measure"
+	"tarepage/internal/phrases"
 	"tarepage/internal/tables"
 	"tarepage/internal/unit"
 )
@@ -99,11 +100,11 @@ func LicenseLimits() []any {
 // typical and its most weight in pounds, its longest length in feet, how far its center is
 // from its front and how far that may be off (shares of the length), what its front and its
 // rear are called, its silhouette, its shortest length in feet. After it comes LicenseLimits.
-func Machines() ([]byte, error) {
+func Machines(lang phrases.Language) ([]byte, error) {
 	var rows [][]any
 	for _, c := range tables.Cargo() {
-		rows = append(rows, []any{compute.NameOf(c), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High),
-			float64(c.Center), float64(c.Margin), c.Front, c.Rear, c.Shape, float64(c.Length.Low)})
+		rows = append(rows, []any{lang.Plain(compute.NameOf(c)), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High),
+			float64(c.Center), float64(c.Margin), lang.Plain(c.Front), lang.Plain(c.Rear), c.Shape, float64(c.Length.Low)})
 	}
 	machines, err := variable("MACHINES", rows)
 	if err != nil {

@@ -1,6 +1,7 @@
 package pagedata
 
 import (
+	"cmp"
 	"encoding/json"
 	"slices"
 	"strconv"
@@ -108,10 +109,10 @@ type model struct {
 // Stock is the stock as a script that sets STOCK. The facets are those of the list; Scale
 // is the one at which silhouettes are drawn. The texts are in the language.
 func Stock(lang phrases.Language, list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error) {
-	d := &columns{States: Availabilities, Conditions: conditions, Tall: scale.Tall(), Says: map[string]string{}, Photos: map[int]string{}}
+	d := &columns{States: inLanguage(lang, "choice/availability/", Availabilities), Conditions: inLanguage(lang, "choice/condition/", conditions), Tall: scale.Tall(), Says: map[string]string{}, Photos: map[int]string{}}
 	rows := statedRows(list)
 	for _, k := range rows {
-		d.Rows = append(d.Rows, lang.Say("row "+comparison[k].name))
+		d.Rows = append(d.Rows, lang.Plain(lang.Say("row "+comparison[k].name)))
 	}
 	for _, f := range facets {
 		d.Facets = append(d.Facets, f.column())
@@ -134,9 +135,9 @@ func Stock(lang phrases.Language, list []Trailer, facets []Facet, scale elevatio
 		if isNew {
 			d.addModel(own, chips)
 		}
-		title, _ := titles.of(t.Title.Value)
+		title, _ := titles.of(lang.Plain(cmp.Or(t.Name, t.Title.Value)))
 		d.Model, d.Title = append(d.Model, n), append(d.Title, title)
-		share, _ := shares.of(t.Work.OnTruck())
+		share, _ := shares.of(lang.Plain(t.Work.OnTruck()))
 		d.Share = append(d.Share, share)
 		d.addTrailer(i, t)
 	}
@@ -144,9 +145,9 @@ func Stock(lang phrases.Language, list []Trailer, facets []Facet, scale elevatio
 	d.Title, d.Models.Title = within(d.Title, d.Model)
 	d.Share, d.Models.Share = within(d.Share, d.Model)
 	d.Models.Empty, d.Models.Tongue = nearFirst(d.Empty, d.Model), nearFirst(d.Tongue, d.Model)
-	d.Phrases = said{Sold: lang.Say("priced sold"), Ask: lang.Say("priced ask")}
+	d.Phrases = said{Sold: lang.Plain(lang.Say("priced sold")), Ask: lang.Plain(lang.Say("priced ask"))}
 	for n := range slices.Max(append(d.Careful, 0)) + 1 {
-		d.Phrases.Cautions = append(d.Phrases.Cautions, CautionCount(lang, n))
+		d.Phrases.Cautions = append(d.Phrases.Cautions, lang.Plain(CautionCount(lang, n)))
 	}
 	d.Titles, d.Shapes, d.Shares = titles.texts, shapes.texts, shares.texts
 	d.SI = d.metric(ratings(list))
@@ -242,7 +243,7 @@ func (d *columns) empty(i int, t *Trailer) any {
 		return nil
 	}
 	if s := w.Words(); s != w.Value.String() {
-		d.Says["empty "+strconv.Itoa(i)] = s
+		d.Says["empty "+strconv.Itoa(i)] = t.Lang.Plain(s)
 	}
 	return float64(w.Value)
 }
@@ -253,7 +254,7 @@ func (d *columns) price(i int, t *Trailer) any {
 		return 0
 	}
 	if s := t.Price.Words(); s != t.Price.Value.String() {
-		d.Says["price "+strconv.Itoa(i)] = s
+		d.Says["price "+strconv.Itoa(i)] = t.Lang.Plain(s)
 	}
 	return float64(t.Price.Value)
 }
@@ -266,11 +267,11 @@ func (d *columns) payload(i int, t *Trailer) any {
 	}
 	v := measure.Down(measure.Pounds(f.Value), 1)
 	if f.Text != v.String() {
-		d.Says["load "+strconv.Itoa(i)] = f.Text
+		d.Says["load "+strconv.Itoa(i)] = t.Lang.Plain(f.Text)
 	}
 	// The page converts what it prints. Where that is rounded, the exact payload may differ.
 	if s := t.Work.Metric(f); s != measure.Metric.Limit(v) {
-		d.Says["kg "+strconv.Itoa(i)] = s
+		d.Says["kg "+strconv.Itoa(i)] = t.Lang.Plain(s)
 	}
 	if w := t.Weights; w.GVWR.Given() && w.Empty.Given() {
 		return float64(w.GVWR.Value - w.Empty.Value - v)
@@ -279,12 +280,12 @@ func (d *columns) payload(i int, t *Trailer) any {
 }
 
 func modelOf(t *Trailer, scale elevation.Scale, shapes *numbering, rows []int) model {
-	m := model{GVWR: t.Weights.GVWR.Words(), Space: t.Work.Space.Name, Shape: -1}
+	m := model{GVWR: t.Lang.Plain(t.Weights.GVWR.Words()), Space: spaceOf(t), Shape: -1}
 	if g := t.Weights.GVWR; g.Given() {
 		m.Full = float64(g.Value)
 	}
 	if f := t.Work.Figure("deck-length"); f != nil {
-		m.Long = f.Text
+		m.Long = t.Lang.Plain(f.Text)
 	}
 	switch b, w := t.Deck.Between, t.Work.Space.Width; {
 	case b.Given():
@@ -306,9 +307,28 @@ func modelOf(t *Trailer, scale elevation.Scale, shapes *numbering, rows []int) m
 		}
 	}
 	for _, k := range rows {
-		m.Facts = append(m.Facts, comparison[k].of(t))
+		m.Facts = append(m.Facts, t.Lang.Plain(comparison[k].of(t)))
 	}
 	return m
+}
+
+// spaceOf is what carries the load, as it follows a length: 20 ft deck.
+func spaceOf(t *Trailer) string {
+	if t.Lang.Foreign() {
+		return t.Lang.Plain(t.Lang.Say("made space"))
+	}
+	return t.Work.Space.Name
+}
+
+// inLanguage are the choices of a key in the language.
+func inLanguage(lang phrases.Language, key string, choices []string) []string {
+	out := slices.Clone(choices)
+	for i, c := range choices {
+		if text, ok := lang.Fact(key + c); ok {
+			out[i] = lang.Plain(text)
+		}
+	}
+	return out
 }
 
 // metric are the quantities of the texts in metric units. The page converts numbers itself.

@@ -55,12 +55,12 @@ func detailOf(t *Trailer) detail {
 	d := detail{Figures: make([][2]string, len(comparedFigures)), Cautions: [][2]string{}}
 	for i, c := range comparedFigures {
 		if f := t.Work.Figure(c.name); f != nil {
-			d.Figures[i] = [2]string{f.Text, t.Work.Metric(f)}
+			d.Figures[i] = [2]string{t.Lang.Plain(f.Text), t.Lang.Plain(t.Work.Metric(f))}
 		}
 	}
 	exact := t.Work.Brief().MetricOf() // the same whether all figures are at hand or not
 	for _, w := range t.Warnings {
-		d.Cautions = append(d.Cautions, [2]string{w, measure.InMetric(w, exact)})
+		d.Cautions = append(d.Cautions, [2]string{t.Lang.Plain(w), t.Lang.Plain(measure.InMetric(w, exact))})
 	}
 	return d
 }

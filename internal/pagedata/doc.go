@@ -23,6 +23,7 @@ type Trailer struct {
 	Cautions int              // how many its page shows
 	Warnings []string         // the same in words
 	Photo    string           // its first photo, small; empty for none
+	Name     string           // what pages call it
 	Lang     phrases.Language // the language of its texts
 }
 

@@ -51,16 +51,26 @@ var (
 
 // Facets are the yard's facets over its trailers, in the order in which they are shown.
 func Facets(lang phrases.Language, list []Trailer) []Facet {
-	same := func(s string) string { return s }
-	kind := choices(list, kinds.Names(), func(t *Trailer) string { return t.Kind.Value }, func(k string) string { return kinds.Of(k).Label })
+	choice := func(key string) func(string) string {
+		return func(s string) string { return fact(lang, "choice/"+key+"/"+s, s) }
+	}
+	kind := choices(list, kinds.Names(), func(t *Trailer) string { return t.Kind.Value }, func(k string) string { return fact(lang, "kind/"+k, kinds.Of(k).Label) })
 	kind.Name, kind.Label, kind.by = "kind", lang.Say("facet kind"), ofModel
-	hitch := choices(list, hitches, func(t *Trailer) string { return t.Hitch.Kind.Value }, same)
+	hitch := choices(list, hitches, func(t *Trailer) string { return t.Hitch.Kind.Value }, choice("hitch.kind"))
 	hitch.Name, hitch.Label, hitch.by = "hitch", lang.Say("facet hitch"), ofModel
-	here := choices(list, Availabilities, func(t *Trailer) string { return t.Availability.Value }, same)
+	here := choices(list, Availabilities, func(t *Trailer) string { return t.Availability.Value }, choice("availability"))
 	here.Name, here.Label, here.by, here.choices = "here", lang.Say("facet here"), "state", Availabilities
-	condition := choices(list, conditions, func(t *Trailer) string { return t.Condition.Value }, same)
+	condition := choices(list, conditions, func(t *Trailer) string { return t.Condition.Value }, choice("condition"))
 	condition.Name, condition.Label, condition.by, condition.choices = "condition", lang.Say("facet condition"), "worn", conditions
 	return []Facet{kind, hitch, lengths(lang, list), axles(lang, list), prices(lang, list), here, condition}
+}
+
+// fact is a row of facts.csv in the language, or what other packages call it.
+func fact(lang phrases.Language, key, english string) string {
+	if text, ok := lang.Fact(key); ok && lang.Foreign() {
+		return text
+	}
+	return english
 }
 
 // choices makes a chip of every choice.

@@ -524,7 +524,7 @@ func TestCalculator(t *testing.T) {
 }
 
 func TestMachines(t *testing.T) {
-	text, err := Machines()
+	text, err := Machines(phrases.English)
 	if err != nil {
 		t.Fatal(err)
 	}

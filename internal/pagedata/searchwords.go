@@ -157,11 +157,25 @@ func digits(b *strings.Builder, n int) {
 // wordsOf are the texts of a trailer's fields.
 func wordsOf(t *Trailer) [fields]string {
 	return [fields]string{
-		strings.Join([]string{t.Title.Value, t.Stock.Value, t.Make.Value, t.Model.Value, kinds.Of(t.Kind.Value).Label, t.Hitch.Kind.Value,
+		strings.Join([]string{t.Title.Value, translated(t), t.Stock.Value, t.Make.Value, t.Model.Value, kinds.Of(t.Kind.Value).Label, t.Hitch.Kind.Value,
 			t.Condition.Value, t.Color.Value, t.Availability.Value, t.Year.Words()}, " "),
 		strings.Join([]string{joined(t.Standard), joined(t.Options), keyWords(t.Unit)}, " "),
 		prose(&t.Body),
 	}
+}
+
+// translated are the words of a page in another language: what it is, its kind, its hitch.
+func translated(t *Trailer) string {
+	if !t.Lang.Foreign() {
+		return ""
+	}
+	out := []string{t.Lang.Plain(t.Name)}
+	for _, key := range []string{"kind/" + t.Kind.Value, "choice/hitch.kind/" + t.Hitch.Kind.Value, "choice/condition/" + t.Condition.Value} {
+		if text, ok := t.Lang.Fact(key); ok {
+			out = append(out, t.Lang.Plain(text))
+		}
+	}
+	return strings.Join(out, " ")
 }
 
 // unsearched are the sections and keys whose words say nothing about the trailer, or are in

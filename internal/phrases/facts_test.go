@@ -91,7 +91,7 @@ func ends() (out []string) {
 var ownersOnly = map[string]bool{"withhold": true, "example": true, "recording": true, "waive": true, "photos": true, "proof": true}
 
 // inCode are the families of texts that code says and no list has.
-var inCode = map[string]bool{"found": true, "working": true, "advice": true, "origin": true}
+var inCode = map[string]bool{"text": true, "found": true, "working": true, "advice": true, "origin": true}
 
 // label is how pages name a key in English (internal/render).
 func label(path string) string {

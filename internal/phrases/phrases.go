@@ -36,6 +36,8 @@ type Language struct {
 	// Tag is the language as BCP 47 writes it, in the lang attribute of a page.
 	Tag    language.Tag
 	column int
+	// marked is whether marks are around what is said, as Marked says.
+	marked bool
 }
 
 // The languages of the table. Spanish is that of the United States, which writes numbers as
@@ -69,9 +71,9 @@ func (l Language) Say(key string, blanks ...string) string {
 	}
 	pairs := make([]string, 0, 2*len(blanks))
 	for i, b := range blanks {
-		pairs = append(pairs, "{"+strconv.Itoa(i+1)+"}", b)
+		pairs = append(pairs, "{"+strconv.Itoa(i+1)+"}", l.Blank(b))
 	}
-	return strings.NewReplacer(pairs...).Replace(line[l.column])
+	return l.said(strings.NewReplacer(pairs...).Replace(line[l.column]))
 }
 
 // Counted is the phrase for a number of things: the one with the key and " one" where the

@@ -17,7 +17,13 @@ type frame struct {
 	Description string       // the page in one sentence, for search engines and shared links
 	Policy      string       // the content security policy: it admits the style and the scripts by their hashes
 	Style       template.CSS // the style sheet, made small
-	Root        string       // leads from the page to the site's root: "" or "../"
+	Lang        string       // the language of the page: en-US
+	Foreign     bool         // whether that is another language than English, in which owners write
+	Root        string       // leads from the page to the first page of its language: "" or "../"
+	Up          string       // leads on from there to the site's root, where photos and scripts are: "" or "../"
+	Other       *otherPage   // the same page in the other language; nil for a site in one language
+	Alternates  []otherPage  // every language of the page by its whole address; none where the yard's file gives no address
+	Chooser     template.JS  // the script that goes to the language that a visitor chose; empty with Other
 	Canonical   string       // the page's whole address; empty where the yard's file gives none
 	Hidden      bool         // whether search engines should leave the page out
 	Example     bool         // whether the yard has nothing but an invented trailer to learn from
@@ -29,6 +35,13 @@ type frame struct {
 	Terms       string       // what holds for every price: the day it is from, and what prices leave out
 	Yard        yardCard     // who sells
 	Safety      []string     // the cautions that every page carries
+}
+
+// otherPage is the same page in a language.
+type otherPage struct {
+	Link string // leads to it
+	Lang string // the language: es-US
+	Name string // what the language calls itself
 }
 
 // picture is a picture by its whole address.

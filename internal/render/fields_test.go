@@ -50,6 +50,7 @@ var others = []struct{ file, what string }{
 	{"yard.css", "more of it for pages of many trailers"},
 	{"paper.css", "more of it for a trailer's page on paper"},
 	{"sheet.css", "the style of the lot sheet and of the hand-over card"},
+	{"language.js", "goes to the language that a visitor chose, within the pages of a site in two languages"},
 	{"known.js", "keeps space for the answers to a customer whose machine or truck is known, within the page"},
 	{"units.js", "switches between pounds and kilograms, within the page"},
 	{"walk.js", "plays a recording from a moment on, within the page"},

@@ -2,6 +2,8 @@ package render
 
 import (
 	"strings"
+
+	"tarepage/internal/sitepath"
 )
 
 // gone is complete by itself: a host shows it at any depth, where relative links would lead
@@ -13,6 +15,8 @@ func (m *maker) gone() ([]byte, error) {
 	if _, path, ok := strings.Cut(strings.TrimPrefix(m.in.Stock.Yard.Site(), "https://"), "/"); ok {
 		p.Root += path
 	}
+	p.Root += m.under
+	m.bridge(&p.frame, sitepath.NotFound)
 	p.Title = m.lang.Say("titled", m.lang.Say("gone short"), m.frame.Yard.Name)
 	p.Description = m.lang.Say("gone about")
 	var err error

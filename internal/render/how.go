@@ -24,7 +24,7 @@ func (m *maker) how() ([]byte, error) {
 	if p.Data, err = stated(m.says.Page(sitepath.HowWeFigure, m.lang.Say("how title"))); err != nil {
 		return nil, err
 	}
-	p.Canonical = m.at(sitepath.HowWeFigure)
+	m.place(&p.frame, sitepath.HowWeFigure)
 	p.Title = m.lang.Say("titled", m.lang.Say("how title"), m.frame.Yard.Name)
 	p.Description = m.lang.Say("how about")
 	p.Steps = m.steps()
@@ -72,7 +72,7 @@ func (m *maker) steps() *link {
 	if best == nil {
 		return nil
 	}
-	return &link{Link: best.workings + "#forces", Name: best.Title.Value}
+	return &link{Link: best.workings + "#forces", Name: m.title(best)}
 }
 
 // clauses are documents with the editions that were read.

@@ -132,7 +132,7 @@ func (p *templates) twofold(f *frame) {
 
 // turned makes a page that can be read in either system of units.
 func (p *templates) turned(name string, data any, exact map[string]string) ([]byte, error) {
-	page, err := p.page(name, data)
+	page, err := p.made(name, data, exact)
 	if err != nil {
 		return nil, err
 	}

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -10,6 +11,7 @@ import (
 
 	"tarepage/internal/feed"
 	"tarepage/internal/phrases"
+	"tarepage/internal/sitepath"
 	"tarepage/internal/stockfile"
 )
 
@@ -50,6 +52,9 @@ func NewOnDemand(theme fs.FS, in Input, before *OnDemand) (*OnDemand, error) {
 	}
 	m, err := begin(p, in)
 	if err != nil {
+		return nil, err
+	}
+	if err := m.speakAgain(theme, before); err != nil {
 		return nil, err
 	}
 	s := &OnDemand{m: m, byStock: make(map[string]*entry, len(m.units))}
@@ -95,10 +100,22 @@ func NewOnDemand(theme fs.FS, in Input, before *OnDemand) (*OnDemand, error) {
 	return s, nil
 }
 
+// speakAgain is speak with what the OnDemand before has ready, if that is for the same theme.
+func (m *maker) speakAgain(theme fs.FS, before *OnDemand) error {
+	if m.in.Spanish && before != nil && before.m.other != nil && m.templates == before.m.templates {
+		return m.speakWith(before.m.other.templates)
+	}
+	return m.speak(theme)
+}
+
 func (s *OnDemand) makeMany() (*many, error) {
 	// A copy, since what is made for the yard page is entered in the maker's files.
 	m := *s.m
-	yard, err := m.yardPages()
+	if m.other != nil {
+		other := *m.other
+		m.other = &other
+	}
+	yard, err := m.yardsPages()
 	if err != nil {
 		return nil, err
 	}
@@ -132,16 +149,20 @@ func (s *OnDemand) Units() map[string]string {
 // none; any other error says why it cannot be made.
 func (s *OnDemand) File(name string) ([]byte, error) {
 	if e := s.byStock[path.Base(name)]; e != nil {
-		for _, j := range s.m.pagesOf(e, func() *entry { return s.m.again(e) }) {
-			if j.path == name {
-				return j.named(j.make())
+		for _, l := range s.m.languages() {
+			for _, j := range l.pagesOf(e, func() *entry { return s.m.again(e) }) {
+				if j.path == name {
+					return j.named(j.make())
+				}
 			}
 		}
 	}
 	// What every unit's page loads does not wait for the yard's.
-	for _, f := range s.m.loaded() {
-		if f.Path == name {
-			return f.text, nil
+	for _, l := range s.m.languages() {
+		for _, f := range l.loaded() {
+			if f.Path == name {
+				return f.text, nil
+			}
 		}
 	}
 	// A page that does not exist does not wait for the yard's pages either. A browser asks again for
@@ -175,7 +196,8 @@ func (s *OnDemand) File(name string) ([]byte, error) {
 // ofMany reports whether a path has the form of one that only the whole yard can answer for:
 // a page of many units, a file that such a page loads, or a file for other programs.
 func ofMany(name string) bool {
-	folder := path.Dir(name)
+	folder := strings.TrimSuffix(path.Dir(name)+"/", sitepath.Spanish)
+	folder = cmp.Or(strings.TrimSuffix(folder, "/"), ".")
 	return folder == "s" || folder == "." && (path.Ext(name) == ".html" || path.Ext(name) == ".js") || forPrograms(name)
 }
 

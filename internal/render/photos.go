@@ -37,9 +37,9 @@ func (m *maker) photos(e *entry) []shownPhoto {
 		}
 		alt := p.Alt.Value
 		if alt == "" {
-			alt = fmt.Sprintf("Photo %d of %s", i+1, e.Title.Value)
+			alt = m.lang.Say("photo of", fmt.Sprint(i+1), m.title(e))
 		}
-		s := shownPhoto{made: made, Caption: p.Caption.Value, Picture: pictured(made, alt, len(out) == 0), Place: fmt.Sprintf("photo-%d", i+1)}
+		s := shownPhoto{made: made, Caption: p.Caption.Value, Picture: pictured("../"+m.up, made, alt, len(out) == 0), Place: fmt.Sprintf("photo-%d", i+1)}
 		if s.Caption == "" {
 			s.Caption = p.Alt.Value
 		}
@@ -58,7 +58,7 @@ func (m *maker) photos(e *entry) []shownPhoto {
 
 // pictured is a photo in the page's full width. A phone is offered nothing wider than it
 // needs: on a screen with three pixels for each one of the page, two look as good.
-func pictured(p *photo.Picture, alt string, first bool) template.HTML {
+func pictured(root string, p *photo.Picture, alt string, first bool) template.HTML {
 	var b strings.Builder
 	b.WriteString(`<span class="pic">` + previewed(p.Preview) + `<picture>`)
 	set := func(most int) {
@@ -72,7 +72,7 @@ func pictured(p *photo.Picture, alt string, first bool) template.HTML {
 			if !strings.HasSuffix(b.String(), `"`) {
 				b.WriteString(", ")
 			}
-			fmt.Fprintf(&b, "../%s %dw", f.Name, f.Wide)
+			fmt.Fprintf(&b, "%s%s %dw", root, f.Name, f.Wide)
 		}
 	}
 	b.WriteString(`<source type="image/webp" media="(max-width: 600px)" sizes="100vw" srcset="`)
@@ -83,8 +83,8 @@ func pictured(p *photo.Picture, alt string, first bool) template.HTML {
 	if first {
 		how = `fetchpriority="high"`
 	}
-	fmt.Fprintf(&b, `"><img src="../%s" width="%d" height="%d" alt="%s" %s></picture></span>`,
-		p.JPEG.Name, p.JPEG.Wide, p.JPEG.High, template.HTMLEscapeString(alt), how)
+	fmt.Fprintf(&b, `"><img src="%s%s" width="%d" height="%d" alt="%s" %s></picture></span>`,
+		root, p.JPEG.Name, p.JPEG.Wide, p.JPEG.High, template.HTMLEscapeString(alt), how)
 	// Names are letters, digits and dashes; the words are escaped.
 	return template.HTML(b.String())
 }
@@ -98,7 +98,7 @@ func previewed(p photo.Preview) string {
 
 // poster is the picture that is shown before the video plays: the photo of its earliest
 // moment, else the first photo.
-func poster(list []shownPhoto) string {
+func (m *maker) poster(list []shownPhoto) string {
 	var best *shownPhoto
 	for i := range list {
 		if p := &list[i]; best == nil || p.At != "" && (best.At == "" || p.AtSeconds < best.AtSeconds) {
@@ -108,7 +108,7 @@ func poster(list []shownPhoto) string {
 	if best == nil {
 		return ""
 	}
-	return "../" + best.made.At(photo.Poster).Name
+	return "../" + m.up + best.made.At(photo.Poster).Name
 }
 
 // from is where a value comes from, for a page. Where a photo proves it, it says so, and picture
@@ -124,7 +124,7 @@ func (m *maker) from(e *entry, key, from string) (text, picture string) {
 	}
 	for _, f := range e.media {
 		if made := m.in.Pictures[f.Name]; made != nil && f.Path == "proof.file" && f.Pos == p.File.Pos {
-			return text, "../" + made.At(photo.Desk).Name
+			return text, "../" + m.up + made.At(photo.Desk).Name
 		}
 	}
 	return from, "" // the photo could not be made

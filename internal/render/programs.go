@@ -50,10 +50,19 @@ func (m *maker) others(jobs []job, stock *stock, to Target) error {
 func (m *maker) sitemap(jobs []job) []feed.Page {
 	var out []feed.Page
 	for _, j := range jobs {
-		if j.path == sitepath.NotFound || j.hidden || j.line != nil {
+		folder, page := "", j.path
+		if m.other != nil && strings.HasPrefix(page, m.other.under) {
+			folder, page = m.other.under, strings.TrimPrefix(page, m.other.under)
+		}
+		if page == sitepath.NotFound || j.hidden || j.line != nil {
 			continue
 		}
-		p := feed.Page{Address: m.at(j.path)}
+		p := feed.Page{Address: sitepath.Whole(m.in.Stock.Yard.Site(), sitepath.In(folder, page))}
+		if m.other != nil {
+			for _, l := range m.languages() {
+				p.In = append(p.In, feed.Translation{Lang: l.lang.Tag.String(), Address: l.at(page)})
+			}
+		}
 		if j.unit != nil {
 			p.Changed = j.unit.Changed()
 		}

@@ -44,7 +44,7 @@ func rich(lang phrases.Language, key string, blanks ...any) template.HTML {
 		case []labeled:
 			fill = string(listed(b))
 		}
-		pairs = append(pairs, "{"+strconv.Itoa(i+1)+"}", fill)
+		pairs = append(pairs, "{"+strconv.Itoa(i+1)+"}", lang.Blank(fill))
 	}
 	return template.HTML(strings.NewReplacer(pairs...).Replace(text))
 }

@@ -17,12 +17,12 @@ import (
 )
 
 func (m *maker) printed(e *entry, path, title string) (printedPage, error) {
-	s := printedPage{frame: m.frame, Heading: e.Title.Value, Stock: e.Stock.Value, Serial: e.Serial.Value}
+	s := printedPage{frame: m.frame, Heading: m.title(e), Stock: e.Stock.Value, Serial: e.Serial.Value}
 	s.Root, s.Hidden = "../", true
 	s.Style, s.Policy = m.sheetStyle, m.sheetPolicy
 	s.Back = s.Root + e.path
-	s.Canonical = m.at(path)
-	s.Title = m.lang.Say("sheet titled", title, e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
+	m.place(&s.frame, path)
+	s.Title = m.lang.Say("sheet titled", title, m.title(e), e.Stock.Value, m.frame.Yard.Name)
 	s.Description = m.lang.Say("sheet about", title, e.Stock.Value)
 	var err error
 	s.Data, err = stated(m.says.Page(path, m.lang.Say("sheet of", title, e.Stock.Value)))
@@ -36,7 +36,12 @@ func (m *maker) lot(e *entry) ([]byte, error) {
 	}
 	p := &lotSheet{printedPage: s, Availability: e.Availability.Value, Price: pagedata.Price(m.lang, e.Unit), Excludes: m.offered(e.Unit)}
 	p.Big = kinds.Of(e.Kind.Value).Noun
-	if l := e.work.Figure("deck-length"); l != nil {
+	l := e.work.Figure("deck-length")
+	switch noun, ok := m.lang.Fact("noun/" + e.Kind.Value); {
+	case ok && m.lang.Foreign() && l != nil:
+		p.Big = upper(m.lang.Plain(m.lang.Say("made title", noun, l.Text)))
+		p.Big = m.lang.Said(p.Big)
+	case l != nil:
 		p.Big = l.Text + " " + p.Big
 	}
 	p.Numbers = m.keyNumbers(e)
@@ -49,7 +54,7 @@ func (m *maker) lot(e *entry) ([]byte, error) {
 			return nil, err
 		}
 	}
-	p.Cautions, p.Proven = messages(e), m.proven(e)
+	p.Cautions, p.Proven = m.messages(e), m.proven(e)
 	return m.page("lot", p)
 }
 
@@ -99,11 +104,11 @@ func upper(s string) string {
 }
 
 // messages are a unit's cautions in short.
-func messages(e *entry) []string {
+func (m *maker) messages(e *entry) []string {
 	var out []string
 	exact := e.work.MetricOf()
 	for _, c := range e.cautions {
-		out = append(out, inBoth(upper(ending(c.Message)), exact))
+		out = append(out, inBoth(m.lang.Told(upper(ending(c.Message))), exact))
 	}
 	return out
 }
@@ -125,7 +130,7 @@ func (m *maker) handOver(e *entry) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &handOver{printedPage: s, Numbers: m.keyNumbers(e), Cautions: messages(e)}
+	p := &handOver{printedPage: s, Numbers: m.keyNumbers(e), Cautions: m.messages(e)}
 	t, exact := e.Tires, e.work.MetricOf()
 	for _, r := range compute.Rechecks {
 		p.Rechecks = append(p.Rechecks, inBoth(m.lang.Say("card miles", r), exact))

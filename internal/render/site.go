@@ -41,6 +41,8 @@ type Input struct {
 	Cards *photo.Shop
 	// Lexicon keeps the words of the units from one build to the next; nil to keep nothing.
 	Lexicon *pagedata.Lexicon
+	// Spanish is whether the site has its pages in Spanish too.
+	Spanish bool
 	// Basis is a digest of what every page is made from besides the yard: the program with
 	// its tables, and the theme.
 	Basis [32]byte
@@ -130,6 +132,10 @@ type maker struct {
 	files []script
 	// machines is the one of them that says what common loads weigh.
 	machines script
+	// under is where the maker's pages are, "es/" or nothing, and up leads back to the site's root.
+	under, up string
+	// other makes the same pages in the other language; nil for a site in one.
+	other *maker
 }
 
 // entry is one published unit.
@@ -166,7 +172,7 @@ func (e *entry) whole() *entry {
 
 // data is the entry as the data of pages have it.
 func (m *maker) data(e *entry) pagedata.Trailer {
-	return pagedata.Trailer{Lang: m.lang, Unit: e.Unit, Work: e.work, Cautions: len(e.cautions)}
+	return pagedata.Trailer{Lang: m.lang, Name: m.title(e), Unit: e.Unit, Work: e.work, Cautions: len(e.cautions)}
 }
 
 // again is the entry with all figures of its unit.
@@ -208,20 +214,27 @@ func (s *shared) leave() {
 // begin gathers what every page of the site needs.
 func begin(p *templates, in Input) (*maker, error) {
 	m := &maker{templates: p, in: in, says: schemaorg.Yard{Yard: in.Stock.Yard}}
-	y := in.Stock.Yard
-	m.frame = frame{Policy: p.policy, Style: p.style, Safety: compute.Safety, Yard: yardCard{
-		Name: y.Name.Value, Phone: y.Phone.Value, Texts: y.Texts.Value, Ways: y.Directions.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
-		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
-	}, Example: y.IsExample(), Hidden: y.IsExample(), Feeds: y.Site() != "", Terms: m.terms(y)}
+	m.framed()
 	m.enter()
-	machines, err := pagedata.Machines()
+	machines, err := pagedata.Machines(p.lang)
 	m.machines = script{hashed("machines", machines), machines}
 	return m, err
 }
 
+// framed sets what is the same on every page.
+func (m *maker) framed() {
+	y, p := m.in.Stock.Yard, m.templates
+	m.frame = frame{Lang: p.lang.Tag.String(), Foreign: p.lang.Foreign(), Up: m.up, Policy: p.policy, Style: p.style, Safety: compute.Safety, Yard: yardCard{
+		Name: y.Name.Value, Phone: y.Phone.Value, Texts: y.Texts.Value, Ways: y.Directions.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
+		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
+	}, Example: y.IsExample(), Hidden: y.IsExample(), Feeds: y.Site() != "", Terms: m.terms(y)}
+}
+
 // at is the whole address of a page of the site, or nothing where the site's own is not
 // known.
-func (m *maker) at(page string) string { return sitepath.Whole(m.in.Stock.Yard.Site(), page) }
+func (m *maker) at(page string) string {
+	return sitepath.Whole(m.in.Stock.Yard.Site(), sitepath.In(m.under, page))
+}
 
 // stated is what a page states for programs.
 func stated(data []byte, err error) (template.JS, error) { return template.JS(data), err }
@@ -237,7 +250,10 @@ func Site(theme fs.FS, in Input, to Target) (Made, error) {
 	if err != nil {
 		return Made{}, err
 	}
-	yard, err := m.yardPages()
+	if err := m.speak(theme); err != nil {
+		return Made{}, err
+	}
+	yard, err := m.yardsPages()
 	if err != nil {
 		return Made{}, err
 	}
@@ -269,7 +285,10 @@ func Site(theme fs.FS, in Input, to Target) (Made, error) {
 // stock is given, its lines of the stock for programs. Pages that the target, if there is
 // one, has already are kept.
 func (m *maker) jobs(yard []job, stock *stock, to Target) []job {
-	jobs := append(slices.Clip(yard), job{path: sitepath.HowWeFigure, make: m.how}, job{path: sitepath.NotFound, make: m.gone})
+	jobs := slices.Clip(yard)
+	for _, l := range m.languages() {
+		jobs = append(jobs, job{path: l.under + sitepath.HowWeFigure, make: l.how}, job{path: l.under + sitepath.NotFound, make: l.gone})
+	}
 	if to != nil {
 		for i := range jobs {
 			if of := jobs[i].of; of != nil {
@@ -279,7 +298,10 @@ func (m *maker) jobs(yard []job, stock *stock, to Target) []job {
 	}
 	for _, e := range m.units {
 		s := &shared{whole: func() *entry { return m.again(e) }}
-		own := m.pagesOf(e, s.take)
+		var own []job
+		for _, l := range m.languages() {
+			own = append(own, l.pagesOf(e, s.take)...)
+		}
 		if to != nil {
 			for i := range own {
 				own[i].kept = func() (bool, error) {
@@ -305,10 +327,10 @@ func (m *maker) jobs(yard []job, stock *stock, to Target) []job {
 
 // pagesOf are the pages of one unit. Whole is the entry with all figures.
 func (m *maker) pagesOf(e *entry, whole func() *entry) []job {
-	return []job{{path: e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(whole().whole()) }},
-		{path: e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(whole()) }},
-		{path: e.lot, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.lot(whole()) }},
-		{path: e.handOver, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.handOver(whole()) }}}
+	return []job{{path: m.under + e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(whole().whole()) }},
+		{path: m.under + e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(whole()) }},
+		{path: m.under + e.lot, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.lot(whole()) }},
+		{path: m.under + e.handOver, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.handOver(whole()) }}}
 }
 
 // loaded are the scripts that are the same whatever the yard holds.
@@ -317,15 +339,25 @@ func (m *maker) loaded() []script {
 	for _, name := range scriptNames {
 		out = append(out, m.scripts[name])
 	}
-	if m.in.Stock.Yard.Keeps() {
+	if m.keeps() {
 		out = append(out, m.scripts["keep.js"])
 	}
 	return out
 }
 
+// keeps reports whether a phone may keep pages. The copy on a phone is of the pages in English.
+func (m *maker) keeps() bool { return m.in.Stock.Yard.Keeps() && !m.lang.Foreign() }
+
 // scripted completes the files that pages load.
 func (m *maker) scripted() error {
 	m.files = append(m.loaded(), m.files...)
+	if m.other != nil {
+		for _, f := range append(m.other.loaded(), m.other.files...) {
+			if !slices.ContainsFunc(m.files, func(s script) bool { return s.Path == f.Path }) {
+				m.files = append(m.files, f)
+			}
+		}
+	}
 	w, err := m.worker()
 	m.files = append(m.files, w)
 	return err

@@ -90,6 +90,9 @@ type templates struct {
 	// ahead of everything that is seen.
 	known     template.JS
 	knownHash string
+	// chooser goes to the language that a visitor chose; pages of a site in two languages have it.
+	chooser     template.JS
+	chooserHash string
 	// scripts are the files that pages load, by their names in the theme.
 	scripts map[string]script
 	min     *minify.M
@@ -255,6 +258,9 @@ func newTemplates(theme fs.FS, lang phrases.Language) (*templates, error) {
 	if p.known, p.knownHash, err = inline(theme, "known.js"); err != nil {
 		return nil, err
 	}
+	if p.chooser, p.chooserHash, err = inline(theme, "language.js"); err != nil {
+		return nil, err
+	}
 	if p.script, p.walkHash, err = inline(theme, "walk.js"); err != nil {
 		return nil, err
 	}
@@ -280,7 +286,10 @@ func newTemplates(theme fs.FS, lang phrases.Language) (*templates, error) {
 }
 
 // page runs a template and minifies what comes out.
-func (p *templates) page(name string, data any) ([]byte, error) {
+func (p *templates) page(name string, data any) ([]byte, error) { return p.made(name, data, nil) }
+
+// made is page with the metric form of numbers that were rounded, as measure.Quantities takes it.
+func (p *templates) made(name string, data any, exact map[string]string) ([]byte, error) {
 	var raw sheet
 	if err := p.pages[name].ExecuteTemplate(&raw, "frame", data); err != nil {
 		return nil, fmt.Errorf("theme: %w", err)
@@ -288,6 +297,9 @@ func (p *templates) page(name string, data any) ([]byte, error) {
 	out, err := p.min.Bytes("text/html", raw.made.Bytes())
 	if err != nil {
 		return nil, fmt.Errorf("minify: %w", err)
+	}
+	if p.lang.Foreign() {
+		out = inLanguage(out, p.lang, exact)
 	}
 	return append(out, '\n'), nil
 }

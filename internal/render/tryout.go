@@ -11,16 +11,16 @@ import (
 // tries fills in what can be tried on a trailer that is for sale. Where a measurement is
 // missing, the answer says which.
 func (m *maker) tries(p *unitPage, e *entry) error {
-	p.Script, p.Policy = p.Root+m.scripts["unit.js"].Path, scripted(p.Policy, "'self'")
-	if keep, there := m.scripts["keep.js"]; there && m.in.Stock.Yard.Keeps() {
-		p.Keep = p.Root + keep.Path
+	p.Script, p.Policy = p.Root+p.Up+m.scripts["unit.js"].Path, scripted(p.Policy, "'self'")
+	if keep, there := m.scripts["keep.js"]; there && m.keeps() {
+		p.Keep = p.Root + p.Up + keep.Path
 		p.Policy = connected(p.Policy)
 	}
 	if e.sold() {
 		return nil
 	}
-	t := &tryout{Bring: p.Root + m.scripts["bring.js"].Path, Statics: p.Root + m.scripts["statics.js"].Path,
-		Machines: p.Root + m.machines.Path, Space: e.work.Space.Name, Machine: !compute.TowedOf(e.work).NoMachines}
+	t := &tryout{Bring: p.Root + p.Up + m.scripts["bring.js"].Path, Statics: p.Root + p.Up + m.scripts["statics.js"].Path,
+		Machines: p.Root + p.Up + m.machines.Path, Space: e.work.Space.Name, Machine: !compute.TowedOf(e.work).NoMachines}
 	_, needs := compute.RigOf(e.work)
 	t.Placed = len(needs) == 0
 	var err error

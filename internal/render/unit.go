@@ -44,7 +44,7 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 // head fills in what the page is about, for people and for programs.
 func (m *maker) head(p *unitPage, e *entry) error {
 	p.Root = "../"
-	p.Canonical = m.at(e.path)
+	m.place(&p.frame, e.path)
 	card, err := e.card()
 	if err != nil {
 		return err
@@ -52,10 +52,10 @@ func (m *maker) head(p *unitPage, e *entry) error {
 	if card != nil {
 		p.Picture = &card.picture
 	}
-	short, more := shortTitle(e.Title.Value)
+	short, more := shortTitle(m.title(e))
 	p.Heading = unbroken(short)
 	p.Title = m.titled(e, short)
-	p.Description = m.describe(e.Title.Value, m.frame.Yard.Town, e.work)
+	p.Description = m.describe(m.title(e), m.frame.Yard.Town, e.work)
 	p.Kind, p.KindLink = strings.ToLower(kinds.Of(e.Kind.Value).Label), p.Root+e.kind
 	p.Facts = m.facts(e.Unit, more)
 	p.Availability = e.Availability.Value
@@ -83,7 +83,7 @@ func (m *maker) firstFigures(p *unitPage, e *entry) error {
 		}
 	}
 	for _, c := range e.cautions {
-		p.Cautions = append(p.Cautions, caution{Message: upper(ending(c.Message)), Why: c.Rule.Why, Source: c.Source, Rule: c.Rule.Name,
+		p.Cautions = append(p.Cautions, caution{Message: m.lang.Told(upper(ending(c.Message))), Why: c.Rule.Why, Source: c.Source, Rule: c.Rule.Name,
 			Danger: c.First || !remarkable[c.Rule.Name]})
 	}
 	p.Fills = m.fills(e)
@@ -110,7 +110,7 @@ func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
 		p.Untimed = m.lang.Say("walk times")
 	}
 	if p.Recording != nil {
-		p.Recording.Poster, p.Policy = poster(shots), m.watched(p.Policy)
+		p.Recording.Poster, p.Policy = m.poster(shots), m.watched(p.Policy)
 	}
 	return nil
 }
@@ -150,19 +150,19 @@ func (m *maker) trailerStated(e *entry) (template.JS, error) {
 		t.Card = c.path
 	}
 	if v := e.video(); v != nil {
-		t.Video, t.Poster = sitepath.Media(v.Name), strings.TrimPrefix(poster(m.photos(e)), "../")
+		t.Video, t.Poster = sitepath.Media(v.Name), strings.TrimPrefix(m.poster(m.photos(e)), "../"+m.up)
 	}
 	return stated(m.says.Trailer(t))
 }
 
 // workings is the page of every figure of one trailer.
 func (m *maker) workings(e *entry) ([]byte, error) {
-	p := &figuresPage{frame: m.frame, Heading: e.Title.Value}
+	p := &figuresPage{frame: m.frame, Heading: m.title(e)}
 	m.twofold(&p.frame)
 	p.Root = "../"
 	p.Back = p.Root + e.path
-	p.Title = m.lang.Say("workings titled", e.Title.Value, e.Stock.Value, m.frame.Yard.Name)
-	p.Canonical = m.at(e.workings)
+	p.Title = m.lang.Say("workings titled", m.title(e), e.Stock.Value, m.frame.Yard.Name)
+	m.place(&p.frame, e.workings)
 	var err error
 	if p.Data, err = stated(m.says.Page(e.workings, m.lang.Say("workings of", e.Stock.Value))); err != nil {
 		return nil, err
@@ -219,7 +219,7 @@ func (m *maker) near(e *entry) labeled {
 	if more := m.offered(e.Unit); more != "" {
 		facts = append(facts, more)
 	}
-	return labeled{Label: e.Title.Value, What: path.Base(e.path), Text: strings.Join(facts, ", ")}
+	return labeled{Label: m.title(e), What: path.Base(e.path), Text: strings.Join(facts, m.lang.Said(", "))}
 }
 
 // short is a figure's name within a line.
@@ -292,7 +292,7 @@ func (m *maker) facts(u *unit.Unit, more string) string {
 	if u.Arrived.Given() {
 		out = append(out, m.lang.Say("arrived "+u.Availability.Value, u.Arrived.Value.Long()))
 	}
-	return strings.Join(out, ", ")
+	return strings.Join(out, m.lang.Said(", "))
 }
 
 func (m *maker) describe(heading, town string, w *compute.Work) string {
@@ -526,7 +526,7 @@ func (m *maker) figured(d *compute.Definition, f *compute.Figure, e *entry) figu
 		out.Notes = append(out.Notes, ending(n))
 	}
 	for _, in := range f.Inputs {
-		row := labeled{Label: label(in.Key), Text: in.Text()}
+		row := labeled{Label: m.label(in.Key), Text: in.Text()}
 		row.From, row.Proof = m.from(e, in.Key, in.From.String())
 		out.Inputs = append(out.Inputs, row)
 	}
@@ -550,13 +550,32 @@ func (m *maker) specs(e *entry) []specGroup {
 		}
 		group := specGroup{Name: m.section(g.Path)}
 		for _, r := range g.Rows {
-			row := labeled{Label: label(strings.TrimPrefix(r.Path, g.Path+".")), Text: r.Text}
+			row := labeled{Label: m.labelIn(g.Path, r.Path), Text: r.Text}
+			if text, ok := m.lang.Fact("choice/" + r.Path + "/" + r.Text); ok && m.lang.Foreign() {
+				row.Text = text
+			}
 			row.From, row.Proof = m.from(e, r.Key, r.From)
 			group.Rows = append(group.Rows, row)
 		}
 		out = append(out, group)
 	}
 	return out
+}
+
+// label is a key in words: "Axles, rating".
+func (m *maker) label(key string) string {
+	if text, ok := m.lang.Fact("key/" + key); ok && m.lang.Foreign() {
+		return text
+	}
+	return label(key)
+}
+
+// labelIn is a key's label within its section.
+func (m *maker) labelIn(section, key string) string {
+	if m.lang.Foreign() {
+		return m.label(key)
+	}
+	return label(strings.TrimPrefix(key, section+"."))
 }
 
 // abbreviations keep the trade's capitals.

@@ -225,7 +225,7 @@ func TestPoster(t *testing.T) {
 		{[]shownPhoto{shot("a", "0:10", 10), shot("b", "0:10", 10), shot("c", "", 0)}, "../a"},
 		{[]shownPhoto{shot("a", "0:10", 10), shot("b", "0:00", 0)}, "../b"},
 	} {
-		if got := poster(c.list); got != c.want {
+		if got := english.poster(c.list); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
@@ -234,7 +234,7 @@ func TestPoster(t *testing.T) {
 		p.WebP = append(p.WebP, photo.File{Name: fmt.Sprintf("s/a-%d.webp", w), Wide: w})
 	}
 	for _, first := range []bool{true, false} {
-		got := string(pictured(p, `a "big" <one>`, first))
+		got := string(pictured("../", p, `a "big" <one>`, first))
 		if strings.Contains(got, "lazy") == first || strings.Contains(got, "fetchpriority") != first || !strings.Contains(got, `alt="a &#34;big&#34; &lt;one&gt;"`) ||
 			!strings.Contains(got, `viewBox="0 -.5 10 7"`) || !strings.Contains(got, `width="640" height="480"`) || strings.Contains(got, fmt.Sprintf("a-%d.webp", 4*photo.Desk)) ||
 			strings.Contains(got, fmt.Sprintf("a-%d.webp", photo.Poster/2)) || strings.Count(got, fmt.Sprintf("../s/a-%d.webp %dw", photo.Phone, photo.Phone)) < 2 {

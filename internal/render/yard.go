@@ -99,8 +99,8 @@ func (m *maker) listPage(l list, n int, lists []list) job {
 	if k, ok := sitepath.KindOf(l.page); ok {
 		page.FindLink = sitepath.Yard + "#kind=" + k
 	}
-	page.Canonical = m.at(path)
-	return job{path: path, of: func() [32]byte { return m.keyOfList(page, path, part) }, make: func() ([]byte, error) {
+	m.place(&page.frame, path)
+	return job{path: m.under + path, of: func() [32]byte { return m.keyOfList(page, path, part) }, make: func() ([]byte, error) {
 		page := *page // the showroom may make the page twice at the same time
 		var err error
 		if page.Data, err = m.listed(path, page.Heading, part); err != nil {
@@ -151,9 +151,9 @@ func (m *maker) front(sorted []*entry) (job, error) {
 	page := m.yardPage(m.heading(sitepath.Yard))
 	page.Title = m.listTitle(sitepath.Yard, sorted)
 	page.Shown = m.shown(len(sorted))
-	page.Canonical = m.at(sitepath.Yard)
+	m.place(&page.frame, sitepath.Yard)
 	for _, f := range stockfile.Files() {
-		page.Programs = append(page.Programs, link{Link: f.Path, Name: f.What})
+		page.Programs = append(page.Programs, link{Link: m.up + f.Path, Name: f.What})
 	}
 	first := sorted[:min(perScreen, len(sorted))]
 	if len(sorted) > 0 {
@@ -167,7 +167,7 @@ func (m *maker) front(sorted []*entry) (job, error) {
 		}
 		page.More = min(perScreen, len(sorted)-len(first))
 	}
-	return job{path: sitepath.Yard, make: func() ([]byte, error) {
+	return job{path: m.under + sitepath.Yard, make: func() ([]byte, error) {
 		about, err := notes(&m.in.Stock.Yard.Body, nil, "", nil)
 		if err != nil {
 			return nil, err
@@ -190,7 +190,9 @@ func (m *maker) finder() (*finder, error) {
 	var trailers []pagedata.Trailer
 	for _, e := range m.units {
 		t := m.data(e)
-		t.Photo = m.small(e)
+		if t.Photo = m.small(e); t.Photo != "" {
+			t.Photo = m.up + t.Photo
+		}
 		for _, c := range e.cautions {
 			t.Warnings = append(t.Warnings, upper(ending(c.Message)))
 		}
@@ -201,16 +203,16 @@ func (m *maker) finder() (*finder, error) {
 	if err != nil {
 		return nil, err
 	}
-	words, err := pagedata.Words(trailers, m.filesOf(m.units), m.in.Lexicon)
+	words, err := pagedata.Words(trailers, m.filesOf(m.units), m.lexicon())
 	if err != nil {
 		return nil, err
 	}
-	f := &finder{Facets: facets[1:], Script: m.scripts["yard.js"].Path, Statics: m.scripts["statics.js"].Path,
-		Bring: m.scripts["bring.js"].Path, Machines: m.machines.Path,
-		Search: m.scripts["search.js"].Path, Stock: hashed("stock", stock), List: sitepath.List, Blank: m.blank(),
+	f := &finder{Facets: facets[1:], Script: m.up + m.scripts["yard.js"].Path, Statics: m.up + m.scripts["statics.js"].Path,
+		Bring: m.up + m.scripts["bring.js"].Path, Machines: m.up + m.machines.Path,
+		Search: m.up + m.scripts["search.js"].Path, Stock: m.up + hashed("stock", stock), List: sitepath.List, Blank: m.blank(),
 		Compared: strings.Join(pagedata.ComparedRows(), ","), Like: m.units[0].Stock.Value}
-	m.files = append(m.files, script{f.Stock, stock})
-	if m.in.Stock.Yard.Keeps() {
+	m.files = append(m.files, script{hashed("stock", stock), stock})
+	if m.keeps() {
 		f.Lot = m.scripts["keep.js"].Path
 	}
 	for _, c := range facets[0].Chips {
@@ -220,7 +222,7 @@ func (m *maker) finder() (*finder, error) {
 	for _, w := range words {
 		file := script{hashed("words", w.Text), w.Text}
 		m.files = append(m.files, file)
-		parts = append(parts, [2]string{w.From, file.Path})
+		parts = append(parts, [2]string{w.From, m.up + file.Path})
 	}
 	if f.Words, err = pagedata.Attribute(parts); err != nil {
 		return nil, err
@@ -238,6 +240,14 @@ func (m *maker) filesOf(units []*entry) [][32]byte {
 		h.Sum(out[i][:0])
 	}
 	return out
+}
+
+// lexicon is what is kept of the words in the owner's language.
+func (m *maker) lexicon() *pagedata.Lexicon {
+	if m.lang.Foreign() {
+		return nil
+	}
+	return m.in.Lexicon
 }
 
 // later enters the files that the front page loads only for a serial, for the newest first, and
@@ -259,7 +269,7 @@ func (m *maker) later(trailers []pagedata.Trailer) (string, error) {
 	enter := func(name string, text []byte) {
 		file := script{hashed(name, text), text}
 		m.files = append(m.files, file)
-		paths[name] = file.Path
+		paths[name] = m.up + file.Path
 	}
 	enter("serials", serials)
 	enter("days", days)
@@ -300,7 +310,15 @@ func (m *maker) heading(page string) string {
 		return m.lang.Say("yard every")
 	}
 	kind, _ := sitepath.KindOf(page)
-	return kinds.Of(kind).Label
+	return m.kind(kind)
+}
+
+// kind is a kind of trailer as a label.
+func (m *maker) kind(name string) string {
+	if label, ok := m.lang.Fact("kind/" + name); ok && m.lang.Foreign() {
+		return label
+	}
+	return kinds.Of(name).Label
 }
 
 func (m *maker) kindLinks(lists []list, here string) []link {
@@ -351,6 +369,9 @@ func (m *maker) cards(units []*entry) []card {
 	for _, e := range units {
 		c := m.card(e)
 		c.Photo, c.Compare = m.small(e), comparing("", e)
+		if c.Photo != "" {
+			c.Photo = m.up + c.Photo
+		}
 		if o, ok := elevation.OutlineOf(e.work, m.scale()); ok {
 			// internal/elevation draws it; it holds numbers alone.
 			c.View = template.HTML(o.SVG(m.scale()))
@@ -364,9 +385,9 @@ func (m *maker) rows(units []*entry) []card {
 	var out []card
 	for _, e := range units {
 		c := m.card(e)
-		parts := []string{c.GVWR + " GVWR"}
+		parts := []string{m.lang.Say("line gvwr", c.GVWR)}
 		if c.Payload != "" {
-			parts = slices.Insert(parts, 0, c.Payload+" payload ("+c.Share+")")
+			parts = slices.Insert(parts, 0, m.lang.Say("line payload", c.Payload, c.Share))
 		}
 		if c.Long != "" {
 			parts = append(parts, c.Long)
@@ -397,7 +418,7 @@ func ratings(units []*entry) map[string]string {
 func (m *maker) card(e *entry) card {
 	data := m.data(e)
 	c := card{
-		Link: e.path, Title: e.Title.Value,
+		Link: e.path, Title: m.title(e),
 		Here: e.Availability.Value, IsHere: order(e) == 0, Worn: e.Condition.Value,
 		Stock: e.Stock.Value, Price: pagedata.Price(m.lang, e.Unit), Gone: e.sold(), GVWR: e.Weights.GVWR.Words(),
 		Size: data.Size(), Cautions: pagedata.CautionCount(m.lang, len(e.cautions)),
@@ -407,9 +428,17 @@ func (m *maker) card(e *entry) card {
 	}
 	if f := e.work.Figure("deck-length"); f != nil {
 		// No line ends between a number and its unit.
-		c.Long = strings.ReplaceAll(f.Text+" "+e.work.Space.Name, " ", "\u00a0")
+		c.Long = strings.ReplaceAll(m.sized(f.Text, e.work.Space.Name), " ", "\u00a0")
 	}
 	return c
+}
+
+// sized is a length with what has it: 20 ft deck.
+func (m *maker) sized(length, space string) string {
+	if m.lang.Foreign() {
+		return m.lang.Say("made size", length)
+	}
+	return length + " " + space
 }
 
 // comparing leads to the front page, among the trailers of a kind, with one of them picked.

@@ -146,10 +146,17 @@ type webPage struct {
 }
 
 // A Yard is who sells, and whose site the pages are of.
-type Yard struct{ *unit.Yard }
+type Yard struct {
+	*unit.Yard
+	// Under is the folder of the pages of this language: "es/", or nothing.
+	Under string
+}
 
-// at is the whole address of a page of the site, or nothing where the site's own is not
+// page is the whole address of a page of this language, or nothing where the site's own is not
 // known.
+func (y Yard) page(path string) string { return y.at(sitepath.In(y.Under, path)) }
+
+// at is likewise the whole address of a file of the site.
 func (y Yard) at(page string) string { return sitepath.Whole(y.Site(), page) }
 
 // seller names the yard where another thing is stated.
@@ -189,7 +196,7 @@ func (y Yard) trail(steps ...step) []any {
 	for i, s := range append([]step{{sitepath.Yard, y.Name.Value}}, steps...) {
 		one := item{Type: "ListItem", Position: i + 1, Name: s.name}
 		if i < len(steps) {
-			one.Item = y.at(s.page)
+			one.Item = y.page(s.page)
 		}
 		l.Items = append(l.Items, one)
 	}
@@ -201,7 +208,7 @@ func (y Yard) trail(steps ...step) []any {
 func (y Yard) Page(path, name string) ([]byte, error) {
 	p := webPage{Type: "WebPage", Name: name, Publisher: y.seller()}
 	if path != "" {
-		p.ID = y.at(path)
+		p.ID = y.page(path)
 	}
 	return data(append([]any{p}, y.trail(step{name: name})...)...)
 }
@@ -213,13 +220,13 @@ func (y Yard) List(path, name string, trailers []string) ([]byte, error) {
 	if path == sitepath.Yard {
 		nodes = append(nodes, y.business())
 	} else {
-		nodes = append(nodes, webPage{Type: "WebPage", ID: y.at(path), Name: name, Publisher: y.seller()})
+		nodes = append(nodes, webPage{Type: "WebPage", ID: y.page(path), Name: name, Publisher: y.seller()})
 		nodes = append(nodes, y.trail(step{name: name})...)
 	}
 	if y.Site() != "" && len(trailers) > 0 {
 		l := list{Type: "ItemList"}
 		for i, t := range trailers {
-			l.Items = append(l.Items, item{Type: "ListItem", Position: i + 1, URL: y.at(t)})
+			l.Items = append(l.Items, item{Type: "ListItem", Position: i + 1, URL: y.page(t)})
 		}
 		nodes = append(nodes, l)
 	}
@@ -257,7 +264,7 @@ func term(word string) string {
 
 // Trailer states one trailer and the way to its page.
 func (y Yard) Trailer(t *Trailer) ([]byte, error) {
-	at := y.at(sitepath.Trailer(t.Unit))
+	at := y.page(sitepath.Trailer(t.Unit))
 	kind := kinds.Of(t.Kind.Value).Label
 	p := product{Type: []string{"Product", "Vehicle"}, URL: at, Name: t.Title.Value, SKU: t.Stock.Value,
 		Color: t.Color.Value, Body: kind, Condition: term(conditions[t.Condition.Value])}

@@ -111,7 +111,7 @@ func Build(o Options) (*Result, error) {
 		return r, nil
 	}
 	in := render.Input{Stock: y.Stock, Works: y.Works, Figures: y.figures, Findings: y.Findings, LeaveOut: held.Units,
-		Pictures: made.pictures, Cards: s.cards(&o, y.Stock), Lexicon: s.words(known), Basis: basis}
+		Pictures: made.pictures, Cards: s.cards(&o, y.Stock), Lexicon: s.words(known), Spanish: y.Stock.Yard.SpeaksSpanish(), Basis: basis}
 	r.LeftOut, r.Address, r.Example = held.Names, y.Stock.Yard.Site(), y.Stock.Yard.IsExample()
 	r.NewlyOut, r.Withheld = s.older.newlyOut(y.Stock, held), withheld(y.Stock)
 	if err := compare(&o, in, r, s.older); err != nil {

@@ -63,7 +63,7 @@ func Show(o Options, s *Store) (*Shown, error) {
 	version := make(chan string, 1)
 	go func() { version <- versionOf(y, basis, known) }()
 	showing, err := render.NewOnDemand(files, render.Input{Stock: y.Stock, Works: y.Works, Figures: y.figures, Findings: y.Findings,
-		Pictures: photos.pictures, Cards: s.cards(&o, y.Stock), Lexicon: s.words(known), Basis: basis}, s.showing)
+		Pictures: photos.pictures, Cards: s.cards(&o, y.Stock), Lexicon: s.words(known), Spanish: y.Stock.Yard.SpeaksSpanish(), Basis: basis}, s.showing)
 	if err != nil {
 		return nil, err
 	}

@@ -19,6 +19,17 @@ const (
 	kindPrefix  = "kind-"
 )
 
+// Spanish is the folder of the pages in Spanish, with a slash at its end.
+const Spanish = "es/"
+
+// In is a page of a language in the site; the first page of it is its folder itself.
+func In(folder, page string) string {
+	if page == Yard && folder != "" {
+		return folder
+	}
+	return folder + page
+}
+
 // Trailer is the page of a trailer, named after its stock number.
 func Trailer(u *unit.Unit) string { return "u/" + named(u) }
 

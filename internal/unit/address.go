@@ -96,5 +96,8 @@ func (u *Unit) Changed() Day {
 	return last
 }
 
+// SpeaksSpanish reports whether the site has its pages in Spanish too.
+func (y *Yard) SpeaksSpanish() bool { return y.Spanish.Given() && y.Spanish.Value }
+
 // Keeps reports whether a customer may save pages on a phone: unless the yard turns it off.
 func (y *Yard) Keeps() bool { return !y.LotCopy.Given() || y.LotCopy.Value }

@@ -519,6 +519,7 @@ type Yard struct {
 	LookAgain  Wait    `key:"look-again-after" doc:"how long a listing may go without a new price or availability before you are asked to look at it again; 180 days if you leave this out" eg:"90 days"`
 	VideoLink  Text    `key:"video-link" doc:"where another host plays a recording from a moment on: an address with {id} for the recording and {s} for seconds, {ms} for milliseconds or {hms} as in 0h1m12s" eg:"https://video.example/{id}?t={s}"`
 	LotCopy    Flag    `key:"save-for-the-lot" doc:"whether a customer may save the yard page and trailers of their choice on a phone, for places without a signal; a saved page says how old it is. It is on unless you write no; then the next build takes the copies back" eg:"no"`
+	Spanish    Flag    `key:"spanish" doc:"whether customers get the site in Spanish too, below es/, with a link between the two on every page. The notes, titles and names that you write stay as you wrote them. A phone that is set to Spanish gets the Spanish pages on its first visit. It is off unless you write yes. Have somebody who speaks it read your pages first: no second reader has checked our Spanish yet" eg:"yes"`
 	Bands      Bands   `key:"tongue-band" doc:"how much of the loaded trailer's weight should be on the truck"`
 }
 

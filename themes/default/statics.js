@@ -426,7 +426,7 @@ var Statics = (function () {
 		var t, v = { is: "unknown", texts: [], drags: [] };
 		if (angle == null || !(angle > 0 && angle < 60)) return null;
 		t = Math.tan(angle * Math.PI / 180);
-		v.texts.push(say("climb way", trimmed(near(angle, 0.1), 1) + " degrees", share(t)));
+		v.texts.push(say("climb way", say("degrees", trimmed(near(angle, 0.1), 1)), share(t)));
 		function clears(key, need, has) {
 			var drags = !notOver(need, has);
 			if (drags) v.is = "no";

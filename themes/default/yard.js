@@ -356,7 +356,7 @@
 	function loadSI(i) { return D.says["kg " + i] || kg(D.load[i], true); }
 	function emptyText(i) { return D.says["empty " + i] || D.empty[i] != null && group(D.empty[i]) + " lb"; }
 	function emptyBoth(i) { return D.says["empty " + i] ? both(escape(emptyText(i))) : data(emptyText(i), kg(D.empty[i])); }
-	function sold(i) { return D.states[D.state[i]] == "sold" || !!(window.GONE && window.GONE[address(i)]); }
+	function sold(i) { return D.state[i] == 3 || !!(window.GONE && window.GONE[address(i)]); }
 	function priceText(i) {
 		if (sold(i)) return D.phrases.sold;
 		return D.price[i] ? D.says["price " + i] || "$" + group(D.price[i]) : D.phrases.ask;

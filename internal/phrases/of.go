@@ -1,0 +1,374 @@
+package phrases
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Packages that work things out speak English: a kind, a caution, a working with its numbers. Of
+// finds such a text in the table by its English, and the numbers in it as the blanks of a row.
+// What no row has stays English as a whole: half a sentence in each language would mislead.
+
+// Of is an English text of the program in the language, and whether the table has all of it. The
+// result begins with a capital and ends with a period where the text does.
+func (l Language) Of(text string) (string, bool) {
+	if l.column == English.column || text == "" {
+		return text, true
+	}
+	type key struct {
+		column int
+		text   string
+	}
+	k := key{l.column, text}
+	if found, ok := known.Load(k); ok {
+		f := found.(string)
+		return f, f != ""
+	}
+	out := l.find(text, 0)
+	if known.Len() < mostKnown {
+		known.Store(k, out)
+	}
+	return out, out != ""
+}
+
+// mostKnown is how many texts are remembered, about 10 MB of them: a yard of thousands says most of
+// its texts many times.
+const mostKnown = 50_000
+
+// known are texts that were looked up before; an empty one is not in the table.
+var known remembered
+
+type remembered struct {
+	sync.Map
+	mu sync.Mutex
+	n  int
+}
+
+func (r *remembered) Len() int {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	r.n++
+	return r.n
+}
+
+// deepest is how many times a blank may hold a text with blanks of its own.
+const deepest = 5
+
+// find is Of without its memory; empty for a text that the table lacks.
+func (l Language) find(text string, depth int) string {
+	if out := l.row(text, depth); out != "" {
+		return out
+	}
+	switch {
+	case neutral(text):
+		return text
+	case depth > deepest:
+		return ""
+	}
+	for _, look := range []func(string, int) string{l.dated, l.form, l.bracketed, l.ended, l.listed} {
+		if out := look(text, depth); out != "" {
+			return out
+		}
+	}
+	return ""
+}
+
+// row is a text that is a row by itself.
+func (l Language) row(text string, _ int) string {
+	rows := english().rows
+	if line, ok := rows[text]; ok {
+		return line[l.column]
+	}
+	first, size := utf8.DecodeRuneInString(text)
+	switch {
+	case unicode.IsUpper(first):
+		if line, ok := rows[string(unicode.ToLower(first))+text[size:]]; ok {
+			return capital(line[l.column])
+		}
+	case unicode.IsLower(first):
+		// A kind or a label begins with a capital in its row, and within a sentence it does not.
+		if line, ok := rows[string(unicode.ToUpper(first))+text[size:]]; ok {
+			return small(line[l.column])
+		}
+	}
+	return ""
+}
+
+var day = regexp.MustCompile(`^([A-Z][a-z]+) (\d{1,2}), (\d{4})$`)
+
+// dated is a day.
+func (l Language) dated(text string, depth int) string {
+	if d := day.FindStringSubmatch(text); d != nil {
+		if month := l.row(d[1], depth); month != "" {
+			return Language{l.Tag, l.column, false}.Say("date/day", month, d[2], d[3])
+		}
+	}
+	return ""
+}
+
+// form is a text that fills in the blanks of a row.
+func (l Language) form(text string, depth int) string {
+	for _, lower := range []bool{true, false} {
+		t := text
+		if lower {
+			if t = small(text); t == text {
+				continue
+			}
+		}
+		for _, f := range english().forms {
+			blanks := f.match(t)
+			if blanks == nil {
+				continue
+			}
+			whole := !f.joined(blanks)
+			for i, b := range blanks {
+				if whole {
+					blanks[i] = l.find(b, depth+1)
+				}
+				whole = whole && blanks[i] != ""
+			}
+			if !whole {
+				continue
+			}
+			var pairs []string
+			for i, b := range blanks {
+				pairs = append(pairs, f.names[i], b)
+			}
+			out := strings.NewReplacer(pairs...).Replace(f.line[l.column])
+			if lower {
+				out = capital(out)
+			}
+			return out
+		}
+	}
+	return ""
+}
+
+// bracketed is a text with another one in parentheses after it.
+func (l Language) bracketed(text string, depth int) string {
+	open := strings.LastIndex(text, " (")
+	if open <= 0 || !strings.HasSuffix(text, ")") {
+		return ""
+	}
+	before, in := l.find(text[:open], depth+1), l.find(text[open+2:len(text)-1], depth+1)
+	if before == "" || in == "" {
+		return ""
+	}
+	return before + " (" + in + ")"
+}
+
+// ended is a text with a period or a colon at its end, which its row lacks.
+func (l Language) ended(text string, depth int) string {
+	for _, end := range []string{".", ":", ","} {
+		if rest, ok := strings.CutSuffix(text, end); ok && rest != "" {
+			if out := l.find(rest, depth+1); out != "" {
+				return out + end
+			}
+		}
+	}
+	return ""
+}
+
+// between are what stands between the members of a list, the strongest first.
+var between = []string{". ", "; ", ": ", " = ", " + ", " - ", " / ", ", "}
+
+// listed is a list or a sum all of whose members the table has.
+func (l Language) listed(text string, depth int) string {
+	for _, b := range between {
+		parts := outside(text, b)
+		if len(parts) == 1 {
+			continue
+		}
+		for i, p := range parts {
+			if b == ". " && i+1 < len(parts) {
+				p += "."
+			}
+			if parts[i] = strings.TrimSuffix(l.find(p, depth+1), "."); parts[i] == "" {
+				return ""
+			}
+			if b == ". " && i+1 == len(parts) && strings.HasSuffix(p, ".") {
+				parts[i] += "."
+			}
+		}
+		return strings.Join(parts, b)
+	}
+	return ""
+}
+
+// outside splits a text at what stands outside parentheses.
+func outside(text, at string) (out []string) {
+	deep, from := 0, 0
+	for i := 0; i < len(text); i++ {
+		switch {
+		case text[i] == '(':
+			deep++
+		case text[i] == ')':
+			deep--
+		case deep == 0 && strings.HasPrefix(text[i:], at):
+			out = append(out, text[from:i])
+			from = i + len(at)
+			i = from - 1
+		}
+	}
+	return append(out, text[from:])
+}
+
+func capital(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[size:]
+}
+
+// small begins a text within a sentence. An abbreviation keeps its capitals.
+func small(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	if next, _ := utf8.DecodeRuneInString(s[size:]); unicode.IsUpper(next) {
+		return s
+	}
+	return string(unicode.ToLower(first)) + s[size:]
+}
+
+// unitWords may follow a number, and are the same in both languages.
+var unitWords = map[string]bool{"lb": true, "ft": true, "in": true, "kg": true, "m": true, "cm": true, "mm": true, "km": true, "mph": true, "psi": true,
+	"kPa": true, "gal": true, "L": true, "l": true, "yd": true, "N": true, "h": true, "deg": true, "sq": true, "cu": true, "x": true, "lb-ft": true, "t": true,
+	"lb/ft": true, "lb/sq": true, "km/h": true, "lb/yd": true, "kg/m": true, "lb/cu": true, "kg/cu": true, "ton": true, "V": true, "A": true}
+
+// paragraph is a part of a law: (g), (iv).
+var paragraph = regexp.MustCompile(`\(([a-z]|[ivx]+)\)`)
+
+// neutral reports whether a text is the same in every language: numbers with their units, sizes and
+// names with digits in them, abbreviations in capitals.
+func neutral(text string) bool {
+	if strings.HasPrefix(text, "https://") {
+		return true
+	}
+	text = paragraph.ReplaceAllString(text, "")
+	after := false // whether a number came before
+	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune("(),;:+=/\u2212-\u2013·*?$", r) }) {
+		w = strings.Trim(w, ".\"'")
+		switch {
+		case w == "arcsin" || strings.Contains(w, "@"):
+		case !strings.ContainsFunc(w, unicode.IsLetter):
+			after = after || strings.ContainsAny(w, "0123456789\u00bc\u00bd\u00be")
+		case strings.ContainsAny(w, "0123456789"):
+			after = true
+		case after && unitWords[w]:
+		case len(w) > 1 && w == strings.ToUpper(w): // CFR, GVWR
+		case len(w) == 1 && w == strings.ToUpper(w):
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+// forms are the rows of the table by their English.
+type forms struct {
+	rows  map[string][]string
+	forms []form // those with blanks, the one with the most text first
+}
+
+// A form is a row with blanks.
+type form struct {
+	texts []string // before, between and after the blanks
+	names []string // the blanks: {1}
+	line  []string
+}
+
+var english = sync.OnceValue(func() forms {
+	out := forms{rows: map[string][]string{}}
+	all := table()
+	keys := make([]string, 0, len(all))
+	for key := range all {
+		keys = append(keys, key)
+	}
+	slices.Sort(keys)
+	for _, key := range keys {
+		line := all[key]
+		family, _, fact := strings.Cut(key, "/")
+		if !fact || families[family] == never { // phrases are said by their keys
+			continue
+		}
+		text := line[English.column]
+		if blank := blanks.FindAllStringIndex(text, -1); blank != nil {
+			f, from := form{line: line}, 0
+			for _, b := range blank {
+				f.texts, f.names = append(f.texts, text[from:b[0]]), append(f.names, text[b[0]:b[1]])
+				from = b[1]
+			}
+			f.texts = append(f.texts, text[from:])
+			if strings.ContainsFunc(strings.Join(f.texts, ""), unicode.IsLetter) {
+				out.forms = append(out.forms, f)
+			}
+			continue
+		}
+		if before, ok := out.rows[text]; !ok || before[Spanish.column] != line[Spanish.column] && families[family] > familyOf(before) {
+			out.rows[text] = line
+		}
+	}
+	letters := func(f form) int { return len(strings.Join(f.texts, "")) }
+	slices.SortStableFunc(out.forms, func(a, b form) int { return letters(b) - letters(a) })
+	return out
+})
+
+const never = -1
+
+// families are which row is taken where two have the same English and other Spanish: the one of
+// the higher family. A key that has a choice is said by its own key (Fact).
+var families = map[string]int{"end": never, "noun": 3, "kind": 2, "figure": 2, "text": 4, "choice": 1}
+
+func familyOf(line []string) int {
+	family, _, _ := strings.Cut(line[0], "/")
+	return families[family]
+}
+
+var blanks = regexp.MustCompile(`\{\d\}`)
+
+// match is what a text has in the blanks, or nil. A blank is never empty and takes as little as it
+// can.
+func (f *form) match(text string) []string {
+	rest, ok := strings.CutPrefix(text, f.texts[0])
+	last := f.texts[len(f.texts)-1]
+	if !ok || !strings.HasSuffix(rest, last) || len(rest) <= len(last) {
+		return nil
+	}
+	rest = rest[:len(rest)-len(last)]
+	var out []string
+	for _, t := range f.texts[1 : len(f.texts)-1] {
+		at := strings.Index(rest, t)
+		if t == "" || at <= 0 {
+			return nil
+		}
+		out = append(out, rest[:at])
+		rest = rest[at+len(t):]
+	}
+	if rest == "" {
+		return nil
+	}
+	return append(out, rest)
+}
+
+// joined reports whether a blank holds the end of one sentence and the beginning of another.
+func (f *form) joined(blanks []string) bool {
+	for i, b := range blanks {
+		if strings.Contains(b, "; ") || strings.Contains(b, ". ") || i == 0 && f.texts[0] == "" && clause.MatchString(b) {
+			return true
+		}
+	}
+	return false
+}
+
+// clause is a comma with words after it.
+var clause = regexp.MustCompile(`, [a-zA-Z]`)
+
+// Fact is the row of facts.csv with the key in the language, and whether there is one.
+func (l Language) Fact(key string) (string, bool) {
+	line, ok := table()[key]
+	if !ok {
+		return "", false
+	}
+	return l.said(line[l.column]), true
+}
