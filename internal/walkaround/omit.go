@@ -24,6 +24,10 @@ const (
 	byOwner  = "a person who had or has it"
 )
 
+// secret are the reasons for which a clause goes even if it names a number or a part: the number
+// is the secret.
+var secret = map[string]bool{byCode: true, byPaid: true, byOwner: true}
+
 // A private phrase is left out of the notes with its clause. A test hears that nothing of the
 // example is left.
 type private struct {
@@ -105,7 +109,7 @@ func (h *hearing) private() []string {
 				}
 				mark(from, min(i+n, len(h.t)), byPhone)
 				i += n - 1
-			} else if reason := h.privateAt(i); reason != "" && !h.tells(s) {
+			} else if reason := h.privateAt(i); reason != "" && (secret[reason] || !h.tells(s)) {
 				mark(s.from, s.to, reason)
 			}
 		}

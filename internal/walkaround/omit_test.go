@@ -34,6 +34,8 @@ func TestOmissions(t *testing.T) {
 		{"the jack is new. five five five, oh one one eight.", "The jack is new.", byPhone},
 		{"it's a ten foot trailer. walking over to the red one. it has a winch", "It's a ten foot trailer.", ofSecond},
 		{"good morning. the jack is new.", "The jack is new.", byName},
+		{"the jack is new. the gate code is four four one two.", "The jack is new.", byCode},
+		{"the jack is new. we paid thirty eight hundred for it.", "The jack is new.", byPaid},
 		{"ask for the twelve k jack", "Ask for the twelve k jack.", ""},
 		{"235/80R16 tires and 5,200 lb axles", "235/80R16 tires and 5,200 lb axles.", ""},
 	} {
