@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 
-	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
 	"tarepage/internal/measure"
 	"tarepage/internal/phrases"
@@ -54,6 +53,9 @@ type columns struct {
 	// leaves (Full less Empty), which is nearly always 0, or the payload itself where either is
 	// not known.
 	Load []any `json:"load"`
+	// Own is what Calculator has of a trailer alone, by the numbers of the trailers of which Empty,
+	// Tongue, Load and Weighed do not tell it: one with weight added, or with a payload in fractions.
+	Own map[int][]any `json:"own"`
 	// Share is what is said next to it of the truck: which one of its model's.
 	Share   []int `json:"share"`
 	Careful []int `json:"careful"` // cautions
@@ -86,7 +88,7 @@ type models struct {
 	Long  []string   `json:"long"`
 	Wide  []any      `json:"wide"`  // inches between the fenders or across, null if unknown
 	Shape []int      `json:"shape"` // -1 for none
-	Rig   [][]any    `json:"rig"`   // what Calculator gives, less what is the trailer's own; null where something is missing
+	Rig   [][]any    `json:"rig"`   // what CalculatorOf gives, less what is the trailer's own
 	Facts [][]string `json:"facts"` // rows of a comparison
 	// Title and Share are the numbers of its trailers' texts, in Titles and Shares: a trailer is one
 	// of few of its model's, and a small number packs better.
@@ -109,7 +111,7 @@ type model struct {
 // Stock is the stock as a script that sets STOCK. The facets are those of the list; Scale
 // is the one at which silhouettes are drawn. The texts are in the language.
 func Stock(lang phrases.Language, list []Trailer, facets []Facet, scale elevation.Scale) ([]byte, error) {
-	d := &columns{States: inLanguage(lang, "choice/availability/", Availabilities), Conditions: inLanguage(lang, "choice/condition/", conditions), Tall: scale.Tall(), Says: map[string]string{}, Photos: map[int]string{}}
+	d := &columns{States: inLanguage(lang, "choice/availability/", Availabilities), Conditions: inLanguage(lang, "choice/condition/", conditions), Tall: scale.Tall(), Says: map[string]string{}, Photos: map[int]string{}, Own: map[int][]any{}}
 	rows := statedRows(list)
 	for _, k := range rows {
 		d.Rows = append(d.Rows, lang.Plain(lang.Say("row "+comparison[k].name)))
@@ -229,11 +231,28 @@ func (d *columns) addTrailer(i int, t *Trailer) {
 		weighed = 1
 	}
 	d.Weighed = append(d.Weighed, weighed)
-	var tongue any
-	if rig, needs := compute.RigOf(t.Work); len(needs) == 0 {
-		tongue = float64(rig.Tongue)
+	d.addOwn(i, t)
+}
+
+// addOwn enters the tongue and what no other column tells of a trailer alone. A row of M.Rig has a 0
+// in these places.
+func (d *columns) addOwn(i int, t *Trailer) {
+	all := CalculatorOf(t.Work)
+	var own []any
+	for _, k := range ofUnit {
+		own = append(own, all[k])
 	}
-	d.Tongue = append(d.Tongue, tongue)
+	told := []any{d.Empty[i], own[1], nil, nil}
+	if f := t.Work.Figure("payload"); f != nil {
+		told[2] = float64(measure.Down(measure.Pounds(f.Value), 1))
+	}
+	if d.Weighed[i] == 1 {
+		told[3] = own[1]
+	}
+	if !slices.Equal(own, told) {
+		d.Own[i] = own
+	}
+	d.Tongue = append(d.Tongue, own[1])
 }
 
 // empty is what a trailer weighs empty, and its own words where they say more.
@@ -300,11 +319,9 @@ func modelOf(t *Trailer, scale elevation.Scale, shapes *numbering, rows []int) m
 		}
 		m.Shape, _ = shapes.of(strings.Join([]string{out.Solid, out.Slits, out.Guess, strings.Join(wheels, ",")}, "|"))
 	}
-	if rig, needs := compute.RigOf(t.Work); len(needs) == 0 {
-		m.Rig = Calculator(rig, compute.TowedOf(t.Work))
-		for _, i := range ofUnit {
-			m.Rig[i] = 0
-		}
+	m.Rig = CalculatorOf(t.Work)
+	for _, i := range ofUnit {
+		m.Rig[i] = 0
 	}
 	for _, k := range rows {
 		m.Facts = append(m.Facts, t.Lang.Plain(comparison[k].of(t)))

@@ -19,6 +19,8 @@
 	var UNITS = { inches: "in", inch: "in", "\"": "in", feet: "ft", foot: "ft", "'": "ft", pounds: "lb", pound: "lb", lbs: "lb", "#": "lb" };
 	U.kg = kg;
 	U.plain = plain;
+	// A test holds what the yard page answers with against the unit's page.
+	U.rigOf = function (stock, i) { unpack(stock); return rig(i); };
 	if (!panel) return;
 	var STEP = 12;
 	var byId = function (id) { return document.getElementById(id); };
@@ -268,30 +270,24 @@
 	function machine() { return S && !wrong.m ? B.machine() : null; }
 	function machines() { return S ? B.machines(wrong) : []; }
 	function truck() { return S && !wrong.t ? B.state.t : null; }
+	// own is what the calculators take of a trailer alone, and rig all of it.
+	function own(i) { return D.own[i] || [D.empty[i], D.tongue[i], D.load[i], D.weighed[i] ? D.tongue[i] : null]; }
 	function rig(i) {
-		var r = M.rig[D.model[i]];
-		if (!r || D.tongue[i] == null) return null;
-		r = r.slice();
-		r[0] = D.empty[i];
-		r[1] = D.tongue[i];
-		r[13] = D.load[i];
-		r[15] = D.weighed[i] ? D.tongue[i] : null;
+		var r = M.rig[D.model[i]].slice();
+		own(i).forEach(function (v, k) { r[[0, 1, 13, 15][k]] = v; });
 		return r;
 	}
-	// answers are the verdicts for a trailer, {m, t}. A trailer without its measurements has
-	// none: its own page says what is missing. One that is sold is never an answer.
+	// answers are the verdicts for a trailer, {m, t}, as its own page gives them. One that is sold is
+	// never an answer.
 	var known = {}, knownFor = "";
 	function answers(i) {
-		var list = machines(), t = truck(), key, r, o;
+		var list = machines(), t = truck(), key;
 		if (!list.length && !t || sold(i)) return {};
 		key = JSON.stringify([B.state, U.si]);
 		if (key != knownFor) { known = {}; knownFor = key; }
-		key = [D.model[i], D.empty[i], D.tongue[i], D.load[i], D.weighed[i]].join(" ");
+		key = [D.model[i], own(i)].join(" ");
 		if (known[key]) return known[key];
-		r = rig(i);
-		o = r ? S.answer(r, list, t, window.LAW, U.si) : {};
-		o.open = !r;
-		return known[key] = o;
+		return known[key] = S.answer(rig(i), list, t, window.LAW, U.si);
 	}
 	// fitting is the filter "only those that": it keeps a YES alone, or with maybe whatever is
 	// not a NO, and names what it does not keep.
@@ -317,7 +313,6 @@
 		var o = answers(i);
 		return [["m", "bring machine"], ["t", o.m && o.m.w ? "bring truck with" : "bring truck full"]].map(function (x) {
 			var v = o[x[0]], why;
-			if (!v && o.open && B.state[x[0]]) v = { is: "unknown", word: S.say("word unknown"), needs: [{ text: S.say("need trailer") }] };
 			if (!v) return "";
 			why = whyOf(v);
 			return '<span class="fit">' + escape(S.say(x[1])) + ' <b class="is-' + v.is + '">' + escape(v.word) + "</b>" + (why ? ": " + escape(why) : "") + "</span>";
