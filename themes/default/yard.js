@@ -195,12 +195,12 @@
 
 	// ---- finding
 
-	// find tells which trailers match, how many each chip would give, and how many each thing
-	// asked for rules out alone. It goes down the columns: how many of the things asked for a
+	// find tells which trailers match, from which on nobody can say yet (sure is how many surely do),
+	// how many each chip would give, and how many each thing asked for rules out alone. It goes down the columns: how many of the things asked for a
 	// trailer fails, and which was the last, by its number in by.
 	function find() {
 		var by = facets.map(function (f) { return f.name; }).concat("load", "words", "most", "mine", "pull"), F = facets.length;
-		var fails = new Uint8Array(N), last = new Uint8Array(N), alone = {}, hits = [], i, k;
+		var fails = new Uint8Array(N), last = new Uint8Array(N), alone = {}, hits = [], may = [], i, k, clean;
 		var least = amount(wanted.load), most = amount(wanted.most), words = texts.found, fits = fitting();
 		function fail(i, k) { fails[i]++; last[i] = k; }
 		facets.forEach(function (f, k) {
@@ -215,8 +215,10 @@
 		if (most) for (i = 0; i < N; i++) if (!upTo(i, most)) fail(i, F + 2);
 		for (k = 0; k < N; k++) {
 			i = order[k];
-			if (fits && fails[i] < 2) fits(i, !fails[i]).forEach(function (name) { fail(i, by.indexOf(name)); });
+			clean = !fails[i];
+			if (fits && fails[i] < 2) fits(i).forEach(function (name) { fail(i, by.indexOf(name)); });
 			if (!fails[i]) hits.push(i);
+			else if (clean && !fits.no) may.push(i);
 			else if (fails[i] == 1) alone[by[last[i]]] = (alone[by[last[i]]] || 0) + 1;
 		}
 		var counts = facets.map(function (f, k) {
@@ -224,9 +226,11 @@
 			for (var i = 0; i < N; i++) if ((!fails[i] || fails[i] == 1 && last[i] == k) && f.of[i] >= 0) n[f.of[i]]++;
 			return n;
 		});
-		if (words && !wanted.sort) hits.sort(function (a, b) { return words[b] - words[a]; });
-		sort(hits);
-		return { hits: hits, counts: counts, alone: alone, unknown: fits ? fits.unknown : 0 };
+		[hits, may].forEach(function (l) {
+			if (words && !wanted.sort) l.sort(function (a, b) { return words[b] - words[a]; });
+			sort(l);
+		});
+		return { hits: hits.concat(may), sure: hits.length, counts: counts, alone: alone };
 	}
 
 	function upTo(i, most) { return D.price[i] && D.price[i] <= most && !sold(i); }
@@ -289,19 +293,20 @@
 		if (known[key]) return known[key];
 		return known[key] = S.answer(rig(i), list, t, window.LAW, U.si);
 	}
-	// fitting is the filter "only those that": it keeps a YES alone, or with maybe whatever is
-	// not a NO, and names what it does not keep.
+	// fitting is the filter "only those that": it names what is not a YES, and its no says whether
+	// one of them is a NO.
 	function fitting() {
 		var m = wanted.mine && machine(), t = wanted.pull && truck();
 		if (!m && !t) return null;
-		var f = function (i, otherwise) {
+		return function f(i) {
 			var o = answers(i);
-			if (o.open && otherwise) f.unknown++;
-			function out(v) { return !v || v.is != "yes" && (v.is == "no" || !wanted.maybe); }
+			f.no = false;
+			function out(v) {
+				if (!v || v.is == "no") f.no = true;
+				return !v || v.is != "yes";
+			}
 			return [m && out(o.m) ? "mine" : "", t && out(o.t) ? "pull" : ""].filter(Boolean);
 		};
-		f.unknown = 0;
-		return f;
 	}
 	// whyOf is the weakest part of an answer.
 	function whyOf(v) {
@@ -364,6 +369,7 @@
 		return img;
 	}
 	function card(i) {
+		if (i < 0) return B.make("li", null, some("may", -i), { "class": "empty" });
 		var c = blank.cloneNode(true), m = D.model[i], get = function (name) { return c.querySelector("." + name); };
 		// A part without a text is not on the card.
 		function part(name, text, into) {
@@ -448,7 +454,6 @@
 		if (wanted.words) out.push({ by: "words", text: "“" + wanted.words + "”" + wanting(texts.wants), drop: { words: "" } });
 		if (wanted.mine && machine()) out.push({ by: "mine", text: say("asked carries", B.text("m")), drop: { mine: "" } });
 		if (wanted.pull && truck()) out.push({ by: "pull", text: say("asked pulls"), drop: { pull: "" } });
-		if (wanted.maybe && out.length) out.push({ by: "maybe", text: say("asked maybe"), drop: { maybe: "" } });
 		return out;
 	}
 	// wanting says what was read out of the words that are searched for.
@@ -491,7 +496,7 @@
 		// Prices and weights among the words are read once the calculators are there.
 		var w = texts.wants = !wanted.words ? null : S ? S.wants(wanted.words, plain) : { words: wanted.words };
 		texts.found = w && w.words ? search(w.words) : null;
-		var found = find(), n = found.hits.length, at = Math.min(amount(wanted.from), Math.max(0, n - 1));
+		var found = find(), n = found.hits.length, sure = found.sure, at = Math.min(amount(wanted.from), Math.max(0, n - 1));
 		// One screen more keeps the one before it; no more than two are in the page.
 		at -= at % STEP;
 		from = Math.max(0, at - STEP);
@@ -504,19 +509,21 @@
 			});
 		});
 		var now = asked();
-		tell((n == N ? say("sentence", some("trailer", N)) : say("yard of all", some(matching(), n), group(N))) +
-			(n > STEP ? " " + say("yard showing", group(from + 1), group(to)) : "") +
-			(found.unknown ? " " + some("unknown", found.unknown) : ""));
+		tell((sure == N ? say("sentence", some("trailer", N)) : say("yard of all", some(matching(), sure), group(N))) +
+			(sure < n ? " " + some("may", n - sure) : "") + (n > STEP ? " " + say("yard showing", group(from + 1), group(to)) : ""));
 		picked.textContent = "";
 		now.forEach(function (a) { picked.appendChild(dropButton(a)); });
 		if (now.length > 1) picked.appendChild(dropButton({ drop: nothing() }, say("asked clear")));
-		lay(found.hits.slice(from, to));
+		// Before those of which nobody can say yet comes a line, which stands for how many they are.
+		now = found.hits.slice(from, to);
+		if (sure < n && sure >= from && sure < to) now.splice(sure - from, 0, sure - n);
+		lay(now);
 		shown = true;
-		if (!n) relax(now, found.alone);
+		if (!n) relax(found.alone);
 		more.hidden = to >= n;
 		more.textContent = say("yard more", group(Math.min(STEP, n - to)));
 		less.hidden = !from;
-		goButton.textContent = n == N && !now.length ? say("yard show all", group(n)) : n ? some("show", n) : say("yard show none");
+		goButton.textContent = n == N && !asked().length ? say("yard show all", group(n)) : n ? some("show", n) : say("yard show none");
 		compare();
 	}
 	more.onclick = function () { turn(to, STEP); };
@@ -524,7 +531,7 @@
 	// turn shows the screen from a number on, and goes to the card that comes first in it.
 	function turn(start, nth) {
 		go({ from: String(start) }, false, function () {
-			var c = list.children[nth];
+			var c = list.querySelectorAll(".card")[nth];
 			if (!c) return;
 			c.querySelector("a").focus({ preventScroll: true });
 			c.scrollIntoView();
@@ -538,24 +545,13 @@
 	// matching is what the trailers found have in common: "13 trailers can carry it".
 	function matching() {
 		var m = wanted.mine && machine(), t = wanted.pull && truck();
-		if (wanted.maybe) return "maybe";
 		if (asked().some(function (a) { return a.by != "mine" && a.by != "pull"; }) || !m && !t) return "match";
 		return m ? t ? "both" : "carry" : "pull";
 	}
 	// relax says which of the things asked for to give up.
-	function relax(now, alone) {
-		var best = "", unsure = 0, li = document.createElement("li");
+	function relax(alone) {
+		var best = "", li = document.createElement("li");
 		li.className = "empty";
-		if ((wanted.mine || wanted.pull) && !wanted.maybe) {
-			wanted.maybe = "1";
-			unsure = find().hits.length;
-			delete wanted.maybe;
-		}
-		if (unsure) {
-			li.textContent = some("unsure", unsure) + " ";
-			li.appendChild(dropButton({ drop: { maybe: "1" } }, say("asked unsure show")));
-			return void list.appendChild(li);
-		}
 		for (var by in alone) if (!best || alone[by] > alone[best]) best = by;
 		if (best) {
 			li.textContent = say("relax", heading(best), group(alone[best])) + " ";
@@ -801,7 +797,7 @@
 	}
 	fits.onclick = function () {
 		var on = wanted.mine && wanted.pull ? "" : "1";
-		go({ mine: on, pull: on, maybe: "", sort: on ? "fit" : "" });
+		go({ mine: on, pull: on, sort: on ? "fit" : "" });
 	};
 	sorts.onchange = function () { go({ sort: sorts.value }); };
 	function brought() {
@@ -820,7 +816,6 @@
 		only[x[1]].onclick = function () {
 			var change = {};
 			change[flags[x[1]]] = wanted[flags[x[1]]] ? "" : "1";
-			change.maybe = "";
 			go(change);
 		};
 	});
