@@ -1,6 +1,8 @@
 package oracle
 
 import (
+	"strings"
+
 	"tarepage/internal/measure"
 	"tarepage/internal/phrases"
 )
@@ -13,7 +15,7 @@ type Size struct{ Width, Height, Length, Floor, Worked inches }
 type Barn struct{ Wide, High, Deep inches }
 
 // Fits answers whether the empty trailer goes into the barn. It is a yes only if all three measures
-// of both are known.
+// of both are known, and a no names every one that is too small.
 func Fits(t Size, b Barn, in measure.System) Verdict {
 	var v Verdict
 	for _, c := range []struct {
@@ -32,6 +34,15 @@ func Fits(t Size, b Barn, in measure.System) Verdict {
 		}
 	}
 	v.settle(phrases.English.Say("goes in"))
+	var over []string
+	for _, l := range v.Limits {
+		if l.Over {
+			over = append(over, l.Label+", "+l.Text)
+		}
+	}
+	if len(over) > 1 {
+		v.Text = phrases.English.Say("verdict", phrases.English.Say("word no"), strings.Join(over, phrases.English.Say("and")))
+	}
 	return v
 }
 

@@ -20,6 +20,8 @@ func TestFits(t *testing.T) {
 		{"an inch less", func(_ *Size, b *Barn) { b.Wide = in(101) }, "NO: the width of your door, 1 in over."},
 		{"an inch more", func(_ *Size, b *Barn) { b.Wide = in(103) }, "YES: empty, it goes in. The closest is the width of your door, 1 in left."},
 		{"8 ft wide, the rest not measured", func(s *Size, b *Barn) { *s, b.Wide = Size{Width: in(102)}, in(96) }, "NO: the width of your door, 6 in over."},
+		{"too narrow and not deep enough", func(s *Size, b *Barn) { b.Wide, s.Length, b.Deep = in(101), in(250), in(240) },
+			"NO: the depth of your barn, 10 in over, and the width of your door, 1 in over."},
 		{"the height not measured", func(s *Size, _ *Barn) { s.Height = inches{} }, "CANNOT SAY YET: it needs the trailer's height, over all. Nothing is over so far."},
 		{"the depth not typed", func(_ *Size, b *Barn) { b.Deep = inches{} }, "CANNOT SAY YET: it needs the depth of your barn. Nothing is over so far."},
 		{"no room for the length as worked out", func(s *Size, b *Barn) { s.Length, s.Worked, b.Deep = inches{}, in(240), in(168) }, "NO: the depth of your barn, 6 ft over."},

@@ -800,7 +800,10 @@ var Statics = (function () {
 				else needed(v, "over-" + key);
 			} else limited(v, key, say("limit " + key), barn[key], size[i], lengths(si));
 		});
-		return settled(v, say("goes in"));
+		settled(v, say("goes in"));
+		var over = v.limits.filter(function (l) { return l.over; }).map(function (l) { return l.label + ", " + l.text; });
+		if (over[1]) v.text = say("verdict", v.word, over.join(say("and")));
+		return v;
 	}
 	var BARN = ["wide", "high", "deep"];
 	// top is how high the machines are on a floor that high above the ground, or "".
