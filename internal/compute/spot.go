@@ -135,8 +135,15 @@ func (m Machine) spot(w Window, ahead, behind End) Spot {
 	return s
 }
 
-// Best is the middle of the spot, to a whole inch.
-func (s Spot) Best() measure.Inches { return measure.Nearest((s.First + s.Last).Half(), inch) }
+// Best is the middle of the spot, to a whole inch. Where the room is too small to be sure it is never
+// outside of that room.
+func (s Spot) Best() measure.Inches {
+	mid := measure.Nearest((s.First + s.Last).Half(), inch)
+	if s.Fit == Close {
+		return min(max(mid, s.Loose[0]), s.Loose[1])
+	}
+	return mid
+}
 
 // Bear is what the trailer bears with the machines on it. Apart reports that no two of
 // them overlap and that none is over an end of the deck; a Stand keeps its limits only then.

@@ -49,7 +49,7 @@ func PullWith(t Trailer, truck Truck, c *Carried, sets []compute.Set) Pulled {
 	on := &On{Load: c.All, Held: t.Held(sets), Carried: c}
 	if len(sets) > 0 && t.Whole {
 		stand, isApart := t.Bear(sets)
-		on.Placed = &Placed{Stand: stand, Apart: isApart}
+		on.Placed = &Placed{Stand: stand, Apart: isApart, Alone: len(sets) == 1}
 		if t.TongueEmpty.Known {
 			on.Tongue = pounds{Value: stand.Tongue, Known: true}
 		}

@@ -151,20 +151,22 @@ func (v *Carried) place(t Trailer, all compute.Machine, list []compute.Machine, 
 	return ""
 }
 
-// behind narrows the spots to those that keep what may come on the truck's hitch, or says that
-// there are none.
+// behind narrows the spots to those that keep what may come on the truck's hitch, as surely as the
+// trailer's own limits, or says that there are none.
 func (v *Carried) behind(t Trailer, all compute.Machine, truck Truck, in measure.System) {
 	p := &puller{trailer: t.Towed, truck: truck}
 	most := truck.tongueMost()
-	if v.Spots[0].Fit != compute.Fits || p.contradiction() != "" || !most.Known || t.TongueMost > 0 && t.TongueMost <= most.Value {
+	if v.Spots[0].Fit == compute.NoSpot || p.contradiction() != "" || !most.Known || t.TongueMost > 0 && t.TongueMost <= most.Value {
 		return
 	}
 	if most.Value > 0 {
 		r := t.Rig
 		r.TongueMost = most.Value
-		if s := r.Spots(all, nil); s[0].Fit == compute.Fits {
+		if s := r.Spots(all, nil); s[0].Fit == v.Spots[0].Fit {
 			v.Spots = s
-			v.Notes = append(v.Notes, phrases.English.Say("note truck place"))
+			if s[0].Fit == compute.Fits {
+				v.Notes = append(v.Notes, phrases.English.Say("note truck place"))
+			}
 			return
 		}
 	}

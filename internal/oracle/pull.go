@@ -25,11 +25,11 @@ type On struct {
 	Carried *Carried
 }
 
-// Placed is a Stand of compute's Bear, and whether no two machines overlap and none is over an
-// end of the deck.
+// Placed is a Stand of compute's Bear, whether no two machines overlap and none is over an end of
+// the deck, and whether there is one machine alone.
 type Placed struct {
 	compute.Stand
-	Apart bool
+	Apart, Alone bool
 }
 
 // A Pulled verdict says whether a truck pulls a trailer.
@@ -221,6 +221,8 @@ func (p *puller) placed() {
 		p.broken(m)
 	}
 	switch {
+	case !s.Apart && s.Alone:
+		p.clash = phrases.English.Say("clash end")
 	case !s.Apart:
 		p.clash = phrases.English.Say("clash apart")
 	case !broken:

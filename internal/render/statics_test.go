@@ -676,7 +676,7 @@ func (c chance) placed(r compute.Rig, on *oracle.On) []compute.Set {
 		sets = append(sets, compute.Set{Machine: m, At: measure.Share(c.between(0, 0.8)).OfLength(max(r.Length, 0))})
 	}
 	b, isApart := r.Bear(sets)
-	on.Placed = &oracle.Placed{Stand: b, Apart: isApart}
+	on.Placed = &oracle.Placed{Stand: b, Apart: isApart, Alone: len(sets) == 1}
 	return sets
 }
 

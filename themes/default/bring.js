@@ -7,11 +7,12 @@
 //   machines(wrong)               those that are known, front to rear, without those of wrong
 //   open(ticket, which, told, then)  opens a ticket's form of "m" or "t", or shuts it, then
 //                                 calls then; told(which, bad) is called where something changed,
-//                                 bad while something typed cannot be read
+//                                 bad says what typed cannot be read, "" where all can
 //   again(ticket, which, told)    makes an open form again, for other units
 //   label(ticket, which, key)     writes what is known into the ticket's first line
 //   text(which)                   what is known, in one line
 //   address()                     this page with what is brought
+//   SHAPES                        silhouettes of machines, by the names in MACHINES
 window.Bring = (function () {
 	"use strict";
 	var KEEP = { m: "tarepage-machine", n: "tarepage-second", t: "tarepage-truck", b: "tarepage-barn" }, U = window.units, S, B = { state: { m: null, n: null, t: null, b: null } };
@@ -23,6 +24,17 @@ window.Bring = (function () {
 		return e;
 	}
 	B.make = make;
+
+	// Silhouettes in a box of 100 by 60, the front at the left. They are sketches; unit.js makes each as long as its machine.
+	B.SHAPES = {
+		"skid steer": "M0 58h14v-8h8V22h6V4h34v18h14v22h6v14H24l-6-4H0zM34 10v14h20V10z", "track loader": "M0 58h12v-8h8V24h6V4h34v20h20v14h14v20H22l-4-4H0zM32 10v14h20V10z",
+		excavator: "M0 58V40L22 6h8l14 20V8h26v20h24v12h6v18H36V44h-8L24 18 10 42v16z", tractor: "M4 58V34h30l4-26h30v26h12v-4h14v28zM44 14l-2 18h18V14z",
+		car: "M2 50V38l18-6 16-16h34l16 18 12 4v12z", pickup: "M2 50V36l18-4 12-16h24v18h42v16z", boat: "M0 22h96l4 4-8 26H22z",
+		backhoe: "M0 58V46h8V30h22l4-24h24l4 24 14 4 10-24 12 4-8 34-6 6v4H96v8H62V44H26v14zM42 12l-2 16h12V12z", telehandler: "M0 58v-8l8-2 4-8 60-26 20-4 8 6v28h-4v14H80V46H40v12H18V46l-6 4-4 8z",
+		"scissor lift": "M4 58V46h6l70-12-70-10V4h2v6h76V4h4v20l-70 10 70 12h4v12zM12 12v10h76V12z", utv: "M0 58V34l26-6 12-22h44l4 22h14v30H86V44H76v14H28V44H14v14zM42 12l-8 16h18V12zm16 0v16h20l-2-16z",
+		atv: "M2 58V36l8-8 18-2 4-12 12-2-4 14 44 2 14 8v22H78V44H28v14z", mower: "M4 58V40l22-6 8-20h10l-4 22h14l4-18h20l6 24h12v16H76V46H36v12z", cart: "M2 58V34l16-8L26 4h58v6h-4v22h18v26H80V44H30v14zM32 10l-6 20h46V10z",
+		animal: "M0 26l10-18 12 2 10 10h52l12 8 2 22h-4l-4-18-6 6v22h-6l-2-20H36v20h-6V34l-10-8-10 4z", freight: "M2 58V14h96v44z"
+	};
 
 	// What was kept or sent is not trusted: numbers stay numbers, and names are those of a list.
 	function clean(v) {
@@ -153,7 +165,7 @@ window.Bring = (function () {
 					i.focus();
 				};
 			});
-			set(r.is == "ok" ? r.value : null, r.is);
+			set(r.is == "ok" ? r.value : null, r.problem);
 		});
 		return i;
 	}
@@ -162,6 +174,9 @@ window.Bring = (function () {
 		var b = ticket.querySelector(".change");
 		ticket.querySelector("span").textContent = S.say(key) + (B.state[which] ? ": " + B.text(which) : "");
 		b.textContent = S.say(b.getAttribute("aria-expanded") == "true" ? "bring done" : B.state[which] ? "bring change" : "bring fill");
+		// All of a closed ticket opens it.
+		ticket.onclick = function (e) { if (formOf(ticket).hidden && !e.target.closest("a, button")) b.click(); };
+		ticket.style.cursor = formOf(ticket).hidden ? "pointer" : "";
 	};
 	function formOf(ticket) { return ticket.querySelector("[id$=form]"); }
 	B.open = function (ticket, which, told, then) {
@@ -183,19 +198,19 @@ window.Bring = (function () {
 		var v = {}, was = B.state[which], k, later, wrong = {};
 		for (k in was) v[k] = was[k];
 		// No answer is given while something typed cannot be read.
-		function told(key, is) {
-			wrong[key] = is == "bad" || is == "ask";
+		function told(key, problem) {
+			wrong[key] = problem;
 			clearTimeout(later);
 			later = setTimeout(function () {
 				B.keep(which, v);
-				changed(Object.keys(wrong).some(function (k) { return wrong[k]; }));
+				changed(Object.keys(wrong).map(function (k) { return wrong[k]; }).filter(Boolean)[0] || "");
 			}, 120);
 		}
 		function entry(into, key, name, hint, unit, more) {
-			return field(into, which + "-" + key, name, hint, unit, v[key], more, function (n, is) {
+			return field(into, which + "-" + key, name, hint, unit, v[key], more, function (n, problem) {
 				if (n == null) delete v[key]; else v[key] = n;
 				delete v["f" + key];
-				told(key, is);
+				told(key, problem);
 			});
 		}
 		function tick(into, key, name, hint) {
@@ -264,7 +279,7 @@ window.Bring = (function () {
 		var line = make("p", box, "", { "class": "turn" });
 		make("button", line, S.say("bring clear"), { type: "button" }).onclick = function () {
 			B.keep(which, null);
-			changed(false);
+			changed("");
 			form(box, which, changed);
 			box.querySelector("input, select").focus();
 		};

@@ -47,7 +47,8 @@
 //        limits: [{key, label, rating, used, left, over, text}]  the closest first,
 //        notes: [text]}
 //     carry adds spots (see below), sets (where each machine is best), best (bear of them), put
-//     (sets, or where no place is known to be good, the middle of the deck) and w (what all weigh);
+//     (sets, or where no place is known to be good, the middle of the deck), w (what all weigh) and, where
+//     the truck bounds the places, rig (the trailer with that bound on its tongue);
 //     pull adds most (the largest even load by all known limits, or null), license (0, 1, 2),
 //     licenseKnown and business.
 //
@@ -65,9 +66,9 @@
 //   Statics.spotText(spot, machine, space, si)  "front of the bucket 4 ft 4 in to 5 ft 1 in behind
 //     the front of the deck, then weigh the tongue"
 //   Statics.bear(rig, sets)  the trailer with machines on it, for dragging: {total, tongue, axles,
-//     share, margins: [{by, limit, used, over, left}], keeps, apart}. A set is a machine with x,
+//     share, margins: [{by, limit, used, over, left}], keeps, apart, alone}. A set is a machine with x,
 //     its leading end behind the front of the deck, in inches. apart is false where two
-//     overlap or one is over an end.
+//     overlap or one is over an end; alone is true where there is one set.
 //   Statics.held(rig, sets)  what the way up and a short part of the deck are rated for, with
 //     machines on it: [{by, limit, used, over, left}], as margins have them.
 //   Statics.loaded(rig, sets)  {w, tongue, stand, held} for pull. stand is what bear says, null where the trailer lacks a measurement.
@@ -379,8 +380,8 @@ var Statics = (function () {
 		return say("spot none", NAMES[s.by[0]], c.head, atLeast(s.loose[0], si), NAMES[s.by[1]], atMost(s.loose[1], si), space);
 	}
 	function bear(r, sets) {
-		var f = under(r, sets), s = { total: f[0], tongue: f[1], axles: f[0] - f[1], share: 0, margins: [], keeps: true, apart: true }, end = 0;
-		if (!(s.total > 0) || !r[2]) return { total: 0, tongue: 0, axles: 0, share: 0, margins: [], keeps: false, apart: false };
+		var f = under(r, sets), s = { total: f[0], tongue: f[1], axles: f[0] - f[1], share: 0, margins: [], keeps: true, apart: true, alone: sets.length == 1 }, end = 0;
+		if (!(s.total > 0) || !r[2]) return { total: 0, tongue: 0, axles: 0, share: 0, margins: [], keeps: false, apart: false, alone: sets.length == 1 };
 		sets.slice().sort(function (a, b) { return a.x - b.x; }).forEach(function (c) {
 			s.keeps = s.keeps && loadSensible(c.w, c.L);
 			s.apart = s.apart && notOver(end, c.x);
@@ -468,7 +469,7 @@ var Statics = (function () {
 			if (m.by < 11) move = move || (m.by == 6 || m.by == 7 ? "back" : "forward");
 			brokenBy(v, m, si);
 		});
-		if (!s.apart) v.clash = say("clash apart");
+		if (!s.apart) v.clash = say(s.alone ? "clash end" : "clash apart");
 		else if (!broken) needed(v, "trailer");
 		else if (move) v.notes.push(say("note move " + move));
 	}
@@ -507,6 +508,10 @@ var Statics = (function () {
 			return o;
 		});
 	}
+	function best(s) {
+		var mid = near((s.first + s.last) / 2, 1);
+		return s.is == "close" ? min(max(mid, s.loose[0]), s.loose[1]) : mid;
+	}
 	function lengths(si) { return function (l, isLoad) { return (isLoad ? atLeast : atMost)(l, si); }; }
 	function carry(r, list, si, t) {
 		var v = { needs: [], limits: [], notes: [], spots: [], sets: [], put: [], best: null, w: null }, c, yes = "", row, s;
@@ -536,7 +541,7 @@ var Statics = (function () {
 			v.spots = spots(r, c, []);
 			if (t) behind(v, r, c, t, si);
 			s = v.spots[0];
-			v.put = inRow(list, s.is == "no" ? max(r[4] - c.L, 0) / 2 : near((s.first + s.last) / 2, 1));
+			v.put = inRow(list, s.is == "no" ? max(r[4] - c.L, 0) / 2 : best(s));
 			if (s.is == "yes") {
 				v.sets = v.put;
 				v.best = bear(r, v.sets);
@@ -551,16 +556,18 @@ var Statics = (function () {
 		return settled(v, yes);
 	}
 
-	// The best place keeps what is known of the truck too, where one does.
+	// The best place keeps what is known of the truck too, where one does: v.rig is the trailer with that
+	// limit on its tongue.
 	function behind(v, r, c, t, si) {
 		var most = contradiction(r, t, si) ? null : tongueMost(t), s;
-		if (v.spots[0].is != "yes" || most == null || r[8] > 0 && r[8] <= most) return;
+		if (v.spots[0].is == "no" || most == null || r[8] > 0 && r[8] <= most) return;
 		r = r.slice();
 		r[8] = most;
 		s = most > 0 ? spots(r, c, []) : v.spots;
-		if (most > 0 && s[0].is == "yes") {
+		if (most > 0 && s[0].is == v.spots[0].is) {
 			v.spots = s;
-			v.notes.push(say("note truck place"));
+			v.rig = r;
+			if (s[0].is == "yes") v.notes.push(say("note truck place"));
 		} else v.notes.push(say("note truck nowhere", limit(max(most, 0), si)));
 	}
 	// The most that may come on the truck's hitch, by all that is known of the truck, or null.

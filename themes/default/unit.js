@@ -84,6 +84,11 @@
 		B.make("b", into, v.word, { "class": "is-" + v.is });
 		into.appendChild(document.createTextNode(v.text.slice(v.word.length)));
 	}
+	// What cannot be read takes the answer away, and says so in its place.
+	function unread(problem) {
+		var word = S.say("word unknown");
+		return { is: "unknown", word: word, text: word + ": " + problem };
+	}
 	function spaced(text) {
 		return data.space == "deck" ? text : text.replace(/\bdeck\b/g, data.space);
 	}
@@ -93,8 +98,8 @@
 		truck();
 		B.label(byId("barn"), "b", "bring barn");
 		var b = wrong.b ? null : B.state.b;
-		verdict(byId("barn-is"), b && S.fits(size, b, U.si));
-		if (!b) byId("barn-is").textContent = wrong.b ? "" : S.say("bring say barn");
+		verdict(byId("barn-is"), wrong.b ? unread(wrong.b) : b && S.fits(size, b, U.si));
+		if (!b && !wrong.b) byId("barn-is").textContent = S.say("bring say barn");
 	}
 	var sets = [], carried;
 	function machine() {
@@ -102,23 +107,25 @@
 		B.label(byId("mine"), "m", "bring machine");
 		carried = S.answer(R, list, wrong.t ? null : B.state.t, window.LAW, U.si).m;
 		if (carried) carried.text = spaced(carried.text);
-		verdict(byId("mine-is"), carried);
+		verdict(byId("mine-is"), wrong.m || wrong.n ? unread(wrong.m || wrong.n) : carried);
 		notes.textContent = "";
 		if (carried) carried.notes.concat(S.top(size[3], list, U.si)).filter(Boolean).forEach(function (n) { B.make("li", notes, n); });
-		if (!carried) byId("mine-is").textContent = wrong.m ? "" : S.say("bring say machine");
+		if (!carried && !wrong.m) byId("mine-is").textContent = S.say("bring say machine");
 		place(list);
 	}
 	// While a machine is dragged the answer is worked out in each frame, and written where it changes.
-	var answered;
+	var answered, pulled;
 	function truck() {
-		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), v = null, now;
-		if (t && !wrong.t) v = S.pullWith(R, t, carried, sets.length ? sets : carried && carried.put, window.LAW, U.si);
-		now = JSON.stringify([v && v.text, v && v.notes, wrong.t, B.text("t")]);
+		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), bad = wrong.t || t && (wrong.m || wrong.n), v = null, now;
+		if (t && !bad) v = S.pullWith(R, t, carried, sets.length ? sets : carried && carried.put, window.LAW, U.si);
+		pulled = v;
+		now = JSON.stringify([v && v.text, v && v.notes, bad, B.text("t")]);
 		if (v) v.text = spaced(v.text);
 		if (now == answered) return;
 		answered = now;
 		notes.textContent = "";
-		if (!v) return void (out.textContent = wrong.t ? "" : S.say("bring say truck"));
+		if (bad) return verdict(out, unread(bad));
+		if (!v) return void (out.textContent = S.say("bring say truck"));
 		verdict(out, v);
 		v.notes.forEach(function (n) { B.make("li", notes, n); });
 	}
@@ -141,16 +148,6 @@
 
 	// ---- set it on the deck
 
-	// Silhouettes in a box of 100 by 60, the front at the left. They are sketches, not to be measured.
-	var SHAPES = {
-		"skid steer": "M0 58h14v-8h8V22h6V4h34v18h14v22h6v14H24l-6-4H0zM34 10v14h20V10z", "track loader": "M0 58h12v-8h8V24h6V4h34v20h20v14h14v20H22l-4-4H0zM32 10v14h20V10z",
-		excavator: "M0 58V40L22 6h8l14 20V8h26v20h24v12h6v18H36V44h-8L24 18 10 42v16z", tractor: "M4 58V34h30l4-26h30v26h12v-4h14v28zM44 14l-2 18h18V14z",
-		car: "M2 50V38l18-6 16-16h34l16 18 12 4v12z", pickup: "M2 50V36l18-4 12-16h24v18h42v16z", boat: "M0 22h96l4 4-8 26H22z",
-		backhoe: "M0 58V46h8V30h22l4-24h24l4 24 14 4 10-24 12 4-8 34-6 6v4H96v8H62V44H26v14zM42 12l-2 16h12V12z", telehandler: "M0 58v-8l8-2 4-8 60-26 20-4 8 6v28h-4v14H80V46H40v12H18V46l-6 4-4 8z",
-		"scissor lift": "M4 58V46h6l70-12-70-10V4h2v6h76V4h4v20l-70 10 70 12h4v12zM12 12v10h76V12z", utv: "M0 58V34l26-6 12-22h44l4 22h14v30H86V44H76v14H28V44H14v14zM42 12l-8 16h18V12zm16 0v16h20l-2-16z",
-		atv: "M2 58V36l8-8 18-2 4-12 12-2-4 14 44 2 14 8v22H78V44H28v14z", mower: "M4 58V40l22-6 8-20h10l-4 22h14l4-18h20l6 24h12v16H76V46H36v12z", cart: "M2 58V34l16-8L26 4h58v6h-4v22h18v26H80V44H30v14zM32 10l-6 20h46V10z",
-		animal: "M0 26l10-18 12 2 10 10h52l12 8 2 22h-4l-4-18-6 6v22h-6l-2-20H36v20h-6V34l-10-8-10 4z", freight: "M2 58V14h96v44z"
-	};
 	// grabs has a handle for each machine of sets, by its key of Bring; picked is the one that the
 	// buttons move.
 	// P has, in units of the drawing: where the deck begins, an inch, and the heights of the floor,
@@ -258,7 +255,11 @@
 			var grab = grabs[c.key] || handle(c.key);
 			c.x = same ? was[i].x : c.best;
 			grab.hidden = false;
-			grab.querySelector("path").setAttribute("d", SHAPES[c.shape] || SHAPES.freight);
+			// The silhouette is as long as the machine, whatever part of its box it takes.
+			var path = grab.querySelector("path"), drawn;
+			path.setAttribute("d", B.SHAPES[c.shape] || B.SHAPES.freight);
+			drawn = path.getBBox();
+			if (drawn.width) path.parentNode.setAttribute("viewBox", [drawn.x, 0, drawn.width, 60].join(" "));
 			grab.classList.toggle("backed", c.rear);
 			grab.style.height = tall(c) / high * 100 + "%";
 			grab.style.top = down(P[2] - tall(c));
@@ -288,8 +289,8 @@
 		paints = requestAnimationFrame(function () {
 			paints = 0;
 			if (!sets.length) return;
-			paint();
 			truck();
+			paint();
 		});
 	}
 	// green shows the part of the deck on which the picked machine keeps every limit: from where its
@@ -297,7 +298,7 @@
 	// parts, it shows the nearest one. While the machine is dragged its places do not change.
 	var greenFor, ranges, shownRange;
 	function green(c) {
-		var now = JSON.stringify([c.key, sets.map(function (o) { return [o.w, o.L, o.a, o.m, o != c && o.x]; })]), near;
+		var now = JSON.stringify([c.key, carried && carried.rig, sets.map(function (o) { return [o.w, o.L, o.a, o.m, o != c && o.x]; })]), near;
 		if (now != greenFor) {
 			greenFor = now;
 			shownRange = null;
@@ -316,7 +317,7 @@
 		// Which of the places keep the rating of a short part of the deck, next to another machine, is
 		// not worked out: where some do not, none is green.
 		if (carried && carried.needs.some(function (n) { return n.key == "order"; })) return [];
-		return S.spots(R, c, sets.filter(function (o) { return o != c; })).filter(function (s) { return s.is != "no"; }).map(function (s) {
+		return S.spots(carried && carried.rig || R, c, sets.filter(function (o) { return o != c; })).filter(function (s) { return s.is != "no"; }).map(function (s) {
 			var at = s.is == "close" ? s.loose : [s.from, s.to];
 			return { is: s.is, from: Math.max(at[0], 0), to: at[1] };
 		});
@@ -332,26 +333,37 @@
 		return out.join(". ");
 	}
 	function paint() {
-		var b = S.bear(R, sets), si = U.si, over = b.margins.concat(S.held(R, sets)).filter(function (m) { return m.over; }), keeps = b.keeps && !over.length, says = [];
+		var b = S.bear(R, sets), si = U.si, over = b.margins.concat(S.held(R, sets)).filter(function (m) { return m.over; }), keeps = b.keeps && !over.length, says = [],
+			no = pulled && pulled.is == "no" && pulled.limits.filter(function (l) { return l.over; }),
+			// The truck's limits on what comes on its hitch go by where the machine is.
+			onTruck = no && no.some(function (l) { return /^(tongue|gvwr|sticker|rear|tires|front)/.test(l.key); }),
+			sure = carried.is == "yes" && (!pulled || pulled.is == "yes");
+		function own() {
+			return S.say(sure ? "deck keeps" : "deck own") + (no ? ". " + S.say("deck truck", spaced(pulled.clash || no[0].label + ", " + no[0].text)) : "");
+		}
 		sets.forEach(function (c) {
 			var grab = grabs[c.key], at = spaced(S.say("deck here", c.head, S.length(Math.round(c.x), si), S.say("space deck")));
 			percent(grab, across(c.x), c.L * P[1] / wide * 100);
-			grab.classList.toggle("bad", !keeps);
+			grab.classList.toggle("bad", !keeps || onTruck);
 			grab.setAttribute("aria-valuenow", Math.round(c.x));
 			grab.setAttribute("aria-valuetext", at);
 			says.push(named(c) + at);
 		});
-		strip.classList.toggle("bad", !keeps);
+		strip.classList.toggle("bad", !keeps || onTruck);
 		green(setOf(picked));
 		feet.textContent = "";
-		function foot(name, text, bys) {
-			var bad = over.some(function (m) { return bys.indexOf(m.by) >= 0; }), d = B.make("div", feet, "", bad ? { "class": "bad" } : {});
+		function foot(name, text, bys, also) {
+			var bad = also || over.some(function (m) { return bys.indexOf(m.by) >= 0; }), d = B.make("div", feet, "", bad ? { "class": "bad" } : {});
 			B.make("dt", d, "\u2191 " + name);
 			B.make("dd", d, text);
 		}
-		foot(S.say("deck hitch"), S.load(b.tongue, si) + ", " + S.share(b.share), [5, 6, 7]);
-		foot(S.say("deck axles"), S.load(b.axles, si), [8, 9, 10]);
-		says.push(keeps ? carried.doubt || S.say("deck keeps") : !b.apart ? S.say(sets[1] ? "deck apart" : "deck long", S.say("space deck")) : broken(over));
+		// Where the machine cannot be, no weight comes on anything. What is not a YES is not green.
+		if (b.apart) {
+			foot(S.say("deck hitch"), S.load(b.tongue, si) + ", " + S.share(b.share), [5, 6, 7], onTruck);
+			foot(S.say("deck axles"), S.load(b.axles, si), [8, 9, 10]);
+		}
+		feet.classList.toggle("open", !sure);
+		says.push(keeps ? carried.doubt || own() : !b.apart ? spaced(S.say(sets[1] ? "deck apart" : "deck long", S.say("space deck"))) : broken(over));
 		byId("deck-is").textContent = says.join(". ") + ".";
 	}
 })();
