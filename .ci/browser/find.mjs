@@ -140,6 +140,17 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     }
     // A price and a weight among the words: what is at most that much and carries that much. The
     // list says what it read.
+    // A size as people say it; a word that nothing has; and a machine that somebody asks with.
+    await page.locator('#words').fill('7x14 dump');
+    await settled();
+    check((await cards()).length > 0 && (await cards()).every(t => /8[1-7] in x 14 ft .*dump/.test(t)), `find ${how}: 7x14 dump: ${await cards()}`);
+    await page.locator('#words').fill('zebra dump');
+    await settled();
+    await page.waitForFunction(() => /Nothing here has zebra/.test(document.querySelector('#cards').textContent)).catch(() => {});
+    check(/Nothing here has zebra\./.test(await page.locator('#cards').innerText()), `find ${how}: the word that nothing has is named: ${await page.locator('#cards').innerText()}`);
+    await page.locator('#words').fill('9500 lb 11 ft');
+    await settled();
+    check(/Is that your machine\? carries my machine, 9,500 lb, 11 ft/.test((await page.locator('#cards').innerText()).replace(/\s+/g, ' ')), `find ${how}: a weight and a length may be a machine: ${await page.locator('#cards').innerText()}`);
     await page.locator('#words').fill('under $10,000 7,000 lb');
     await settled();
     const cheap = (await page.locator('.card').evaluateAll(list => list.map(c => ['.price', '.carries b'].map(s => Number(c.querySelector(s).textContent.replace(/[^0-9.]/g, ''))))));

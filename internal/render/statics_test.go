@@ -994,7 +994,7 @@ func TestStaticsWants(t *testing.T) {
 	if _, err := s.RunString("var window = this, units = {}, document = {getElementById: function () { return null; }};" + string(p.scripts["yard.js"].text)); err != nil {
 		t.Fatal(err)
 	}
-	f := s.function(`function (text) { var w = Statics.wants(JSON.parse(text)[0], units.plain); return [w.most, w.load, w.words].join("; "); }`)
+	f := s.function(`function (text) { var w = Statics.wants(JSON.parse(text)[0], units.plain); return [w.most, w.load, w.words].concat(w.size ? "size " + w.size : [], w.machine ? "machine " + Math.round(w.machine.w) + "," + Math.round(w.machine.l) : []).join("; "); }`)
 	for _, c := range []struct{ text, want string }{
 		{"under $10,000 7,000 lb", "10000; 7000; "},
 		{"Which trailers under $10,000 carry 7,000 lb?", "10000; 7000; "},
@@ -1019,6 +1019,18 @@ func TestStaticsWants(t *testing.T) {
 		{"2 5/16", "0; 0; 2 5/16"},
 		{"SB-1043", "0; 0; SB-1043"},
 		{"max 300", "0; 0; max 300"},
+		// Sizes as people say them, and what may be a machine.
+		{"7x14 dump", "0; 0; dump; size 84,168"},
+		{"7 x 14", "0; 0; ; size 84,168"},
+		{"dump 7' x 14' under $12,000", "12000; 0; dump; size 84,168"},
+		{"8.5x20 enclosed", "0; 0; enclosed; size 102,240"},
+		{"83 x 14", "0; 0; ; size 83,168"},
+		{"83 in x 14 ft dump", "0; 0; 83 in x 14 ft dump"},
+		{"2x4 stake pockets", "0; 0; 2x4 stake pockets"},
+		{"9500 lb 11 ft", "0; 0; 9500 lb 11 ft; machine 9500,132"},
+		{"track loader 9,500 lb 11'", "0; 0; track loader 9,500 lb 11'; machine 9500,132"},
+		{"loader 4300 kg 3.5 m", "0; 0; loader 4300 kg 3.5 m; machine 9480,138"},
+		{"9.5k lb, 11 ft 6 in", "0; 0; 9.5k lb, 11 ft 6 in; machine 9500,138"},
 		{"", "0; 0; "},
 	} {
 		if got := s.ask(f, c.text); got != c.want {

@@ -19,7 +19,7 @@
 //       or {is: "bad", code, problem: text}: show it, set aria-invalid, give no answer.
 //   Statics.unit(field, si)         the default unit, to show next to the field: "lb", "kg" ...
 //
-//   Statics.wants(text, plain)      prices and loads among the words of a search: {most, load, words}.
+//   Statics.wants(text, plain)      prices, loads and sizes among the words of a search: {most, load, size, machine, words}.
 //     plain is yard.js's, which writes words alike.
 //
 //   Statics.machine(row, length, rear)  a machine for what follows: {w, L, a, m, head, tail}. row is
@@ -819,11 +819,12 @@ var Statics = (function () {
 		return floor > 0 && tall ? say("note top", atLeast(floor + tall, si)) : "";
 	}
 
-	// wants reads the highest price and the load out of what is searched for, {most: dollars, load:
-	// pounds, words: the rest}. 0 is not asked for. A number is one only as the fields read it:
+	// wants reads the highest price, the load and the size out of what is searched for, {most: dollars,
+	// load: pounds, size: [width, length] in inches or null, words: the rest}, and what could be
+	// somebody's machine, {w, l} or null. 0 is not asked for. A number is one only as the fields read it:
 	// 10,000 or 10000, 9.5k, and never 10,00.
 	function wants(text, plain) {
-		var o = { most: 0, load: 0, words: text }, rows;
+		var o = { most: 0, load: 0, size: null, machine: null, words: text }, rows, s, w, l;
 		function units(of) { return of.map(function (u) { return say("words " + u); }).join(" ").replace(/ /g, "|"); }
 		function any(key) { return "(?:" + say(key).replace(/[$|]/g, "\\$&").replace(/,/g, "|") + ")"; }
 		var NUMBER = "(\\d{1,3}(?:,\\d{3})+|\\d+(?:\\.\\d+)?) ?(k|thousand)?", START = "(?:^|[\\s,;])", END = "(?=$|[\\s;?]|,(?!\\d))",
@@ -841,17 +842,28 @@ var Statics = (function () {
 			n = m[1].replace(/,/g, "") * (m[2] ? 1000 : 1);
 			// Under 500 is a length or a year of a trailer, not its price.
 			if (r[0] == "most" && n < 500) return;
-			o[r[0]] = Math.round((m[3] && (" " + say("words kg") + " ").indexOf(" " + m[3].toLowerCase() + " ") >= 0 ? n / KG : n) * 100) / 100;
+			o[r[0]] = pounds(n, m[3] || "");
 			o.words = (o.words.slice(0, m.index) + " " + o.words.slice(m.index + m[0].length)).trim();
 		}
 		rows.forEach(row);
+		function pounds(n, unit) { return Math.round(((" " + say("words kg") + " ").indexOf(" " + unit.toLowerCase() + " ") >= 0 ? n / KG : n) * 100) / 100; }
+		// 7x14 and 7' x 14' are feet; 83 x 14 is a width in inches.
+		s = /(?:^|\s)(\d+(?:\.\d+)?)(?: ?(?:'|ft))? ?[x\u00d7] ?(\d+(?:\.\d+)?)(?: ?(?:'|ft))?(?=$|[\s,;?])/i.exec(o.words);
+		if (s && (s[1] >= 3 && s[1] <= 10 || s[1] >= 36 && s[1] <= 120) && s[2] >= 4 && s[2] <= 60) {
+			o.size = [s[1] * (s[1] < 36 ? 12 : 1), s[2] * 12];
+			o.words = (o.words.slice(0, s.index) + " " + o.words.slice(s.index + s[0].length)).trim();
+		}
+		// A weight and a length together are those of a machine, as likely as a trailer's.
+		w = new RegExp(START + NUMBER + UNIT + END, "i").exec(text);
+		l = new RegExp(START + "(\\d+(?:\\.\\d+)?)[ -]?(?:(" + units(["m"]) + ")|(?:" + units(["ft"]) + ")(?: ?(\\d+) ?(?:" + units(["in"]) + "))?)" + END, "i").exec(text);
+		if (w && l) o.machine = { w: pounds(w[1].replace(/,/g, "") * (w[2] ? 1000 : 1), w[3]), l: l[2] ? l[1] * 1000 / MM : l[1] * 12 + +(l[3] || 0) };
 		// A weight alone is what it must carry; next to other words it is looked for in the specs.
 		var left = plain(o.words).filter(function (w) { return plain(say("find ignore") + " " + say("find carry").replace(/,/g, " ")).indexOf(w) < 0; });
 		if (left.length == 1 && /^\d+(\.\d+)?(lb|kg)$/.test(left[0])) {
 			row(["load", NUMBER + UNIT]);
 			left = [];
 		}
-		if (!left.length && (o.most || o.load)) o.words = "";
+		if (!left.length && (o.most || o.load || o.size)) o.words = "";
 		return o;
 	}
 

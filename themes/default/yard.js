@@ -211,7 +211,7 @@
 		});
 		if (least) for (i = 0; i < N; i++) if (!(D.load[i] >= least)) fail(i, F);
 		var w = texts.wants;
-		if (w) for (i = 0; i < N; i++) if (words && !words[i] || w.load && !(D.load[i] >= w.load) || w.most && !upTo(i, w.most)) fail(i, F + 1);
+		if (w) for (i = 0; i < N; i++) if (words && !words[i] || w.load && !(D.load[i] >= w.load) || w.most && !upTo(i, w.most) || w.size && !sized(D.model[i], w.size)) fail(i, F + 1);
 		if (most) for (i = 0; i < N; i++) if (!upTo(i, most)) fail(i, F + 2);
 		for (k = 0; k < N; k++) {
 			i = order[k];
@@ -233,6 +233,8 @@
 		return { hits: hits.concat(may), sure: hits.length, counts: counts, alone: alone };
 	}
 
+	// A size as people say it is round: 83 in are 7 ft. Common practice, no source.
+	function sized(m, s) { return M.wide[m] && Math.abs(M.wide[m] - s[0]) <= 3 && Math.abs(inches(M.long[m]) - s[1]) < 6; }
 	function upTo(i, most) { return D.price[i] && D.price[i] <= most && !sold(i); }
 
 	// ---- the order: what is sold comes last in every one
@@ -495,6 +497,7 @@
 	function show() {
 		// Prices and weights among the words are read once the calculators are there.
 		var w = texts.wants = !wanted.words ? null : S ? S.wants(wanted.words, plain) : { words: wanted.words };
+		texts.unseen = [];
 		texts.found = w && w.words ? search(w.words) : null;
 		var found = find(), n = found.hits.length, sure = found.sure, at = Math.min(amount(wanted.from), Math.max(0, n - 1));
 		// One screen more keeps the one before it; no more than two are in the page.
@@ -552,14 +555,23 @@
 	function relax(alone) {
 		var best = "", li = document.createElement("li");
 		li.className = "empty";
+		var w = texts.wants, mine = w && w.machine;
+		if (mine) {
+			// Somebody asks with what the machine weighs and how long it is.
+			li.textContent = say("relax machine") + " ";
+			li.appendChild(dropButton({ drop: { words: "", mine: "1" } }, say("asked carries", S.weight(mine.w, U.si) + ", " + S.length(mine.l, U.si))))
+				.addEventListener("click", function () { B.keep("m", mine); });
+			return void list.appendChild(li);
+		}
+		if (w && texts.unseen[0]) B.make("p", li, say("relax word", texts.unseen.join(", ")));
 		for (var by in alone) if (!best || alone[by] > alone[best]) best = by;
 		if (best) {
-			li.textContent = say("relax", heading(best), group(alone[best])) + " ";
+			li.append(say("relax", heading(best), group(alone[best])) + " ");
 			var drop = {};
 			drop[best] = "";
 			li.appendChild(dropButton({ drop: drop }, say("asked drop", heading(best))));
 		} else {
-			li.textContent = say("relax none") + " ";
+			li.append(say("relax none") + " ");
 			li.appendChild(dropButton({ drop: nothing() }, say("asked clear")));
 		}
 		list.appendChild(li);
@@ -623,7 +635,7 @@
 	function key(s) { return s.toLowerCase().replace(/[^\p{L}\p{N}]/gu, ""); }
 	// search scores the trailers that have every word.
 	function search(text) {
-		var q = wordsOf(text), all = (1 << q.length) - 1, found = {}, denied = {}, any = false;
+		var q = wordsOf(text), all = (1 << q.length) - 1, found = {}, denied = {}, any = false, seen = 0;
 		if (!M.lines) {
 			M.lines = M.gvwr.map(function (_, m) { return linesOf(m); });
 			D.words = D.titles.map(plain);
@@ -631,11 +643,11 @@
 			nouns = {};
 			M.lines.forEach(function (lines) { lines.forEach(function (l) { l.name.forEach(function (w) { nouns[w] = true; }); }); });
 		}
-		var models = M.lines.map(function (lines) { return judged(q, lines); }), titles = D.words.map(function (words) { return maskOf(q, words); });
+		var models = M.lines.map(function (lines) { return judged(q, lines); }), titles = D.words.map(function (words) { return maskOf(q, words); }), worn = D.conditions.map(function (c) { return maskOf(q, plain(c)); });
 		var keys = q.map(key), written = q.map(inIndex), serials = columns.serials;
 		var lasts = keys.map(function (k) { return /^\d{3,}$/.test(k); }), inSerials = q.map(function (w) { return serials && isSerial(w); });
 		for (var i = 0; i < N; i++) {
-			var m = models[D.model[i]], t = titles[D.title[i]], mask = m.mask | t, score = 1 + 6 * m.firm;
+			var m = models[D.model[i]], t = titles[D.title[i]], mask = m.mask | t | worn[D.worn[i]], score = 1 + 6 * m.firm;
 			for (var k = 0; k < q.length; k++) {
 				var bit = 1 << k, x = written[k] && written[k][i] || 0;
 				if (D.keys[i].indexOf(keys[k]) == 0 || lasts[k] && D.keys[i].slice(-keys[k].length) == keys[k]) { mask |= bit; score += 40; }
@@ -644,10 +656,12 @@
 				if (t & bit) score += 4;
 				if (m.mask & bit) score += 2;
 			}
+			seen |= mask;
 			if (mask != all) continue;
 			if (m.against & ~t) denied[i] = score;
 			else { found[i] = score; any = true; }
 		}
+		texts.unseen = q.filter(function (w, k) { return !(seen >> k & 1); });
 		return any ? found : denied;
 	}
 
