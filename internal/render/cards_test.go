@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"github.com/dop251/goja"
 )
@@ -14,9 +15,27 @@ import (
 var ofRig = regexp.MustCompile(`data-rig=["']?(\[[^\]]*\])`)
 
 // TestYardAnswersAsTheUnit: a card of the yard page and the unit's own page give the same answers to
-// the same machine and truck, for every trailer of the demo, with or without all of its measurements.
+// the same machine and truck, for every trailer of the demo and of other yards, with or without all of
+// its measurements, weighed in pounds or in kilograms.
 func TestYardAnswersAsTheUnit(t *testing.T) {
-	files, vm := demo(t), goja.New()
+	asked := 0
+	for name, files := range yards(t) {
+		t.Run(name, func(t *testing.T) { asked += sameAnswers(t, files) })
+	}
+	// What the yard added after the scale is in no column of the stock.
+	t.Run("added", func(t *testing.T) {
+		added := strings.Replace(sound, "weights:\n", "dealer-added: 85 lb (scale ticket 2026-11-20)\nweights:\n", 1)
+		asked += sameAnswers(t, made(t, fstest.MapFS{"content/yard.md": {Data: []byte(yard)}, "content/units/ex-1.md": {Data: []byte(added)}}))
+	})
+	if asked < 40 {
+		t.Errorf("only %d trailers were asked about", asked)
+	}
+}
+
+// sameAnswers compares the answers of a yard's cards with those of its trailers' pages, and returns
+// how many trailers it asked about.
+func sameAnswers(t *testing.T, files map[string]string) (asked int) {
+	vm := goja.New()
 	run := func(text string) goja.Value {
 		t.Helper()
 		v, err := vm.RunString(text)
@@ -60,7 +79,6 @@ func TestYardAnswersAsTheUnit(t *testing.T) {
 	})`))
 	trucks := []any{nil, map[string]any{"kind": "receiver"}, map[string]any{"kind": "receiver", "gvwr": 10000, "sticker": 2200, "people": 450, "tow": 14000, "hitch": 14000, "tongue": 1400, "ball": 14000},
 		map[string]any{"kind": "gooseneck", "gvwr": 14000, "weight": 8000, "tow": 24000, "hitch": 30000, "tongue": 6000, "ball": 30000}}
-	asked := 0
 	for path, text := range files {
 		name, ok := strings.CutPrefix(path, "u/")
 		data := ofRig.FindStringSubmatch(text)
@@ -76,7 +94,5 @@ func TestYardAnswersAsTheUnit(t *testing.T) {
 			t.Errorf("%s: %v %v", path, wrong, err)
 		}
 	}
-	if asked < 30 {
-		t.Errorf("only %d trailers were asked about", asked)
-	}
+	return asked
 }
