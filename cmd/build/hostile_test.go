@@ -106,7 +106,7 @@ func TestHostileFiles(t *testing.T) {
 		{name: "a stock number of markup", text: strings.Replace(spoilt("", "x"), "PV-00001", "'<script>'", 1), finds: "stock"},
 		{name: "a stock number by case", text: strings.Replace(spoilt("", "x"), "PV-00001", "pv-00003", 1), finds: "is already taken"},
 		{name: "a photo that climbs", text: spoilt("photos: [{file: ../../../etc/passwd, alt: x}]", "x"), finds: "not a path below"},
-		{name: "a photo from the root", text: spoilt("photos: [{file: /etc/passwd, alt: x}]", "x"), finds: "not a path below"},
+		{name: "a photo from the root", text: spoilt("photos: [{file: /etc/passwd, alt: x}]", "x"), finds: "a place on your computer"},
 		{name: "a photo from a drive", text: spoilt(`photos: [{file: 'C:\x.jpg', alt: x}]`, "x"), finds: "file-missing"},
 		{name: "a photo that is a device", text: spoilt("photos: [{file: /dev/zero, alt: x}]", "x"), finds: "file-missing"},
 		{name: "a video by another case", text: spoilt("photos: [{file: MEDIA/side.jpg, alt: x}]", "x"), finds: "file-missing"},

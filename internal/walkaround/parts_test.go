@@ -437,11 +437,19 @@ func scoreEnds(t *testing.T, s *sorter) {
 	fmt.Printf("ends: %d of %d found, %d of %d right\n", hit, said, hit, found)
 }
 
-// trainSections trains the table on all labelled talk.
+// partSets are the sets whose parts are labelled to the clause. The labels of made-8 and made-9 are
+// coarser: with them, fewer clauses of sets that are held out get the right heading (76.5% instead of
+// 80.4% on the fifth set).
+var partSets = []string{"stranger-*", "made-7", "made-10"}
+
+// trainSections trains the table on all talk whose parts are labelled.
 func trainSections(tb testing.TB) *sorter {
 	s := &sorter{}
 	learnEnds(tb, s, "")
-	talks := partTalks(tb, s, filepath.Join(talkDir, "*"))
+	var talks []partTalk
+	for _, set := range partSets {
+		talks = append(talks, partTalks(tb, s, filepath.Join(talkDir, set))...)
+	}
 	learnParts(s, slices.Concat(phraseLessons(tb), wordLessons(tb), talkLessons(talks)))
 	correct(s, talks, *perceptron, int32(*partStep))
 	prune(s)

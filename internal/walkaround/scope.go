@@ -196,7 +196,7 @@ func others(t []token) []bool {
 		switch {
 		case h.anyAt(coming, i) > 0 || away && first != "" && i > opening && h.is(i, "the") && h.kindIn(i+1, min(i+4, len(t))) == first:
 			away = false
-		case h.anyAt(seconding, i) > 0 && i < opening && h.announces(i):
+		case h.anyAt(seconding, i) > 0 && (i < opening && h.announces(i) || h.compares(i+h.anyAt(seconding, i))):
 			announced = furthest
 		case h.anyAt(seconding, i) > 0 || i > opening && h.introduces(i, first):
 			away = true
@@ -213,6 +213,12 @@ func others(t []token) []bool {
 		out[i] = out[i] || second
 	}
 	return out
+}
+
+// compares reports that token i says after a name of another trailer what that one has: "the next one
+// over has a seam in it". Such talk is over in a sentence, and does not describe that trailer.
+func (h *hearing) compares(i int) bool {
+	return h.is(i, "has", "had", "have", "doesn't", "don't", "didn't", "hasn't", "does", "did", "came", "comes")
 }
 
 // announces reports that two trailers are named in front of token i as what the recording is about.

@@ -152,7 +152,8 @@ func TestNeverAcrossParts(t *testing.T) {
 		"twenty percent of that sits on the truck so that's twenty eight hundred":                     "",
 		"measured the rear opening at 78 and a half high by 91 wide":                                  "",
 		"Deck sits 24 inches off the ground":                                                          "deck.height 2 ft",
-		"tires are 2 35 80 are 16":                                                                    "tires.size 235/80R16",
+		"no seam down the middle of the floor the next one over has a seam and that's where they rot anyhow jack is rated ten thousand pounds": "jack.rating 10,000 lb",
+		"tires are 2 35 80 are 16": "tires.size 235/80R16",
 	} {
 		var got []string
 		for _, c := range HearText(said) {
