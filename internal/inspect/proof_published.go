@@ -38,3 +38,41 @@ func sameAs(why unit.KeptOff) string {
 	}
 	return fmt.Sprintf(", which is the same as %q,", why.Same)
 }
+
+// PhotoCopies lists the photos of one unit whose pictures are nearly those of photos that are kept
+// off the site, which is known only when its pictures are made. Of names these, by the photos'
+// names below content/.
+func PhotoCopies(s *unit.Stock, u *unit.Unit, of map[string]string) []Finding {
+	if u.Broken {
+		return nil
+	}
+	f := &Findings{rule: proofPublished, file: u.File}
+	for _, m := range s.Media[u.File] {
+		kept := of[m.Name]
+		why, off := s.KeptOff(kept)
+		switch {
+		case m.Photo == nil || !off:
+		case why.Unread:
+			f.add(m.Pos, "photo %q looks like %q, which is named in a file that does not read, so nobody knows whether it is kept off the site", m.Name, kept).
+				also(why.At, "this does not read").fix("put that file right, or use another photo")
+		default:
+			f.add(m.Pos, "photo %q looks like %q, which %s withholds, so it is not shown here", m.Name, kept, holder(s, why.At.File)).
+				also(why.At, "it is withheld here").fix("use another photo, or take withhold out there")
+		}
+	}
+	f.fold()
+	for i := range f.list {
+		fromModel(&Case{Unit: u}, &f.list[i])
+	}
+	return f.list
+}
+
+// holder is the stock number of the unit in a file, or the file where that is not a unit's.
+func holder(s *unit.Stock, file string) string {
+	for _, u := range s.Units {
+		if u.File == file && u.Stock.Given() {
+			return u.Stock.Value
+		}
+	}
+	return file
+}

@@ -17,8 +17,8 @@ import (
 )
 
 // edition is part of every kept entry's place. It changes with anything that changes what
-// comes out: widths, qualities, kernel, encoder.
-const edition = "2"
+// comes out: widths, qualities, kernel, encoder, sketch.
+const edition = "3"
 
 // nameDigits is how many digits of the hash a published name carries. Two files that agree in
 // eight were found in seconds; sixteen take a warehouse of computers.
@@ -63,7 +63,7 @@ func (k *keep) find(key, name string) *Picture {
 		return nil
 	}
 	p := &Picture{}
-	if json.Unmarshal(text, p) != nil || len(p.WebP) == 0 {
+	if json.Unmarshal(text, p) != nil || len(p.WebP) == 0 || !p.Sketch.whole() {
 		return nil
 	}
 	files := []*File{&p.JPEG}

@@ -13,6 +13,8 @@ type Picture struct {
 	Wide, High int
 	// Preview is shown until the picture has arrived.
 	Preview Preview
+	// Sketch is what tells whether another photo has nearly the same picture.
+	Sketch *Sketch
 	// WebP are the same picture in several widths, the narrowest first.
 	WebP []File
 	// JPEG is what a browser shows that knows no WebP.
@@ -152,6 +154,6 @@ func worked(src source, turn int) (*Picture, [][]byte, error) {
 		out.WebP = append([]File{f}, out.WebP...)
 		data = append([][]byte{b}, data...)
 	}
-	out.Preview = preview(l)
+	out.Preview, out.Sketch = preview(l), sketchOf(l, wide, high)
 	return out, data, nil
 }

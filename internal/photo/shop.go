@@ -212,9 +212,28 @@ func (w *work) finish(list []Original, key, fault string, err error) {
 	w.failed = errors.Join(w.failed, err)
 }
 
-// make reads a photo once: the bytes that are decoded are those that give the key under
-// which the pictures are kept, whatever happens to the file meanwhile.
+// make makes the pictures of a photo and keeps them.
 func (w *work) make(o Original) (key, fault string, err error) {
+	return w.read(o, func(key string, data []byte, head *media.Photo) (fault string, err error) {
+		p, files, fault, err := pictures(data, head)
+		if head.Need > large {
+			debug.FreeOSMemory() // before the next one is admitted
+		}
+		if fault != "" || err != nil {
+			return fault, err
+		}
+		for _, k := range w.keeps {
+			if err = k.put(key, p, files); err == nil {
+				break
+			}
+		}
+		return "", err
+	})
+}
+
+// read reads a photo once, when there is memory for it: the bytes that are decoded are those that
+// give the key under which the results are kept, whatever happens to the file meanwhile.
+func (w *work) read(o Original, then func(key string, data []byte, head *media.Photo) (fault string, err error)) (key, fault string, err error) {
 	f, size, err := open(o.Path)
 	if err != nil {
 		return "", err.Error(), nil
@@ -239,19 +258,8 @@ func (w *work) make(o Original) (key, fault string, err error) {
 	if now.Need != head.Need || Refused(&now) != "" {
 		return key, "it was changed while it was read; build again", nil
 	}
-	p, files, fault, err := pictures(data.Bytes(), &now)
-	if head.Need > large {
-		debug.FreeOSMemory() // before the next one is admitted
-	}
-	if fault != "" || err != nil {
-		return key, fault, err
-	}
-	for _, k := range w.keeps {
-		if err = k.put(key, p, files); err == nil {
-			break
-		}
-	}
-	return key, "", err
+	fault, err = then(key, data.Bytes(), &now)
+	return key, fault, err
 }
 
 // pictures decodes a photo and makes its pictures. Nothing of the decoded photo is left when

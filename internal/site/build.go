@@ -103,7 +103,8 @@ func Build(o Options) (*Result, error) {
 		if made, err = makePictures(&o, s, originals(&o, y, held, func(string) bool { return false })); err != nil {
 			return nil, err
 		}
-		y = y.withPhotoFaults(made.faults)
+		made.refuseCopies(&o, s, y)
+		y = y.withPhotoFaults(made)
 		held = inspect.Refused(y.Stock, y.Findings)
 	}
 	r := &Result{Units: y.own(), Findings: y.Findings, Yard: y, Before: s.older != nil, Fresh: s.older.fresh(y.Findings)}

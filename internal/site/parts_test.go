@@ -214,7 +214,7 @@ func TestPhotosToMake(t *testing.T) {
 	if r, err := makePictures(o, new(Store), nil); err != nil || r.pictures != nil || r.faults != nil {
 		t.Errorf("%+v, %v", r, err)
 	}
-	r := photoResults{map[string]*photo.Picture{}, map[string]string{}}
+	r := photoResults{map[string]*photo.Picture{}, map[string]string{}, nil}
 	r.add("x", &photo.Picture{}, "")
 	r.add("y", nil, "cut off")
 	r.add("z", nil, "")

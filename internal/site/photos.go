@@ -2,10 +2,13 @@ package site
 
 import (
 	"errors"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"tarepage/internal/inspect"
+	"tarepage/internal/parallel"
 	"tarepage/internal/photo"
 )
 
@@ -14,6 +17,9 @@ import (
 type photoResults struct {
 	pictures map[string]*photo.Picture
 	faults   map[string]string
+	// copies are photos with nearly the picture of one that is kept off the site, and which. They
+	// have no pictures here.
+	copies map[string]string
 }
 
 // originals lists the photos of the units that are published, each once, without those that
@@ -43,19 +49,50 @@ func makePictures(o *Options, s *Store, list []photo.Original) (photoResults, er
 	shop := *s.shop(o)
 	shop.Told = o.Progress
 	made, faults, err := shop.Work(list)
-	return photoResults{made, faults}, err
+	return photoResults{pictures: made, faults: faults}, err
+}
+
+// refuseCopies takes out the photos whose pictures are nearly those of photos that are kept off
+// the site: somebody may have saved one again under another name.
+func (r *photoResults) refuseCopies(o *Options, s *Store, y *Yard) {
+	var kept []photo.Original
+	for name := range y.Stock.WithheldFiles() {
+		if why, _ := y.Stock.KeptOff(name); why.Same == "" {
+			kept = append(kept, photo.Original{Name: name, Path: o.media(name)})
+		}
+	}
+	if len(kept) == 0 || len(r.pictures) == 0 {
+		return
+	}
+	sketches := s.shop(o).Sketches(kept)
+	names := slices.Sorted(maps.Keys(sketches))
+	shown := slices.Sorted(maps.Keys(r.pictures))
+	of := make([]string, len(shown))
+	parallel.Each(len(shown), func(i int) {
+		sketch := r.pictures[shown[i]].Sketch
+		if at := slices.IndexFunc(names, func(name string) bool { return sketch.Alike(sketches[name]) }); at >= 0 {
+			of[i] = names[at]
+		}
+	})
+	r.copies = map[string]string{}
+	for i, name := range shown {
+		if of[i] != "" {
+			r.copies[name] = of[i]
+			delete(r.pictures, name)
+		}
+	}
 }
 
 // withPhotoFaults is the yard with the findings of the photos stage. No unit is inspected
 // again.
-func (y *Yard) withPhotoFaults(faults map[string]string) *Yard {
-	if len(faults) == 0 {
+func (y *Yard) withPhotoFaults(r photoResults) *Yard {
+	if len(r.faults) == 0 && len(r.copies) == 0 {
 		return y
 	}
 	out := *y
 	out.found = append([][]inspect.Finding(nil), y.found...)
 	for _, u := range y.Stock.Units {
-		out.found = append(out.found, inspect.PhotoFaults(u, y.Stock.Media[u.File], faults))
+		out.found = append(out.found, inspect.PhotoFaults(u, y.Stock.Media[u.File], r.faults), inspect.PhotoCopies(y.Stock, u, r.copies))
 	}
 	out.Findings = inspect.Complete(y.Stock, y.Works, y.problems, out.found...)
 	return &out

@@ -141,6 +141,56 @@ func TestWithheldProofIsNowhere(t *testing.T) {
 	}
 }
 
+// TestCopyOfWithheldProof: a photo that somebody saved again under another name is a stop, which
+// names both, and the showroom does not show it either.
+func TestCopyOfWithheldProof(t *testing.T) {
+	dir, _ := proofOf(t, "    withhold: a name\n")
+	data, err := os.ReadFile(filepath.Join(dir, "content/media/sb-1031-side.jpg"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	m, err := jpeg.Decode(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, m, &jpeg.Options{Quality: 40}); err != nil {
+		t.Fatal(err)
+	}
+	write(t, filepath.Join(dir, "content/media/canary.jpg"), b.String())
+	o := Options{From: dir, To: filepath.Join(t.TempDir(), "public")}
+	r, err := Build(o)
+	if err != nil || r.Published {
+		t.Fatal("it was published", err)
+	}
+	const want = `photo "media/sb-1031-side.jpg" looks like "media/canary.jpg", which SB-1016 withholds, so it is not shown here`
+	found := 0
+	for _, f := range r.Findings {
+		if f.Rule.Name == "proof-published" && f.Message == want && f.Unit == "content/units/sb-1031.md" && len(f.Related) == 1 {
+			found++
+		}
+	}
+	if found == 0 {
+		t.Errorf("no stop says: %s; %v", want, r.Findings)
+	}
+	s := Remembering()
+	page := func() bool {
+		text, err := shown(t, Options{From: dir}, s).File("u/sb-1031.html")
+		if err != nil {
+			t.Fatal(err)
+		}
+		return bytes.Contains(text, []byte("photos/sb-1031-side"))
+	}
+	if page() {
+		t.Error("the showroom shows it")
+	}
+	replace(t, filepath.Join(dir, "content/units/sb-1016.md"), "    withhold: a name\n", "")
+	if !page() {
+		t.Error("the showroom does not show it after nothing is withheld")
+	}
+	built(t, o)
+}
+
 // noise is a photo of which no two pieces are the same.
 func noise(t *testing.T) []byte {
 	t.Helper()

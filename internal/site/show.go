@@ -50,7 +50,7 @@ func Show(o Options, s *Store) (*Shown, error) {
 	if err != nil {
 		return nil, err
 	}
-	y = y.withPhotoFaults(photos.faults)
+	y = y.withPhotoFaults(photos)
 	basis, known := basisOf(o.Look)
 	if !known {
 		basis = [32]byte{}
@@ -93,6 +93,7 @@ func showPhotos(o *Options, s *Store, y *Yard) (photoResults, error) {
 		all.add(name, (*photo.Picture)(nil), fault)
 	}
 	s.keepPhotos(y.Stock, all)
+	all.refuseCopies(o, s, y)
 	return all, nil
 }
 

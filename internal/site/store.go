@@ -118,7 +118,7 @@ func young(stamp unit.Stamp, read time.Time) bool {
 
 // photosAsBefore are the results of those photos that did not change.
 func (s *Store) photosAsBefore(stock *unit.Stock) photoResults {
-	out := photoResults{map[string]*photo.Picture{}, map[string]string{}}
+	out := photoResults{pictures: map[string]*photo.Picture{}, faults: map[string]string{}}
 	withheld := stock.WithheldFiles()
 	for _, stamp := range stock.Stamps() {
 		if k, ok := s.photos[stamp.Name]; ok && !withheld[stamp.Name] && k.stamp == stamp && !young(stamp, time.Now()) {
