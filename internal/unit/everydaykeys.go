@@ -46,7 +46,7 @@ var everydays = []everyday{
 	{"paint color|body color|exterior color", "", "color", ""},
 	{"date in|received|date received|in stock since|arrival|due|due date|eta|expected|expected date|ship|delivery date", "", "arrived", ""},
 	{"inspection|dot inspection|annual inspection|inspection date|last inspection|inspection due|inspected", "", "wear.inspected", ""},
-	{"note|description|comment|remark|history|owner|previous owner|usage|use|used for|hour|mileage|mile|registration|coupler height|hitch height|ground clearance|dump angle", "", "", "write it in words below the second line of ---"},
+	{"note|description|comment|remark|history|usage|use|used for|hour|mileage|mile|registration|coupler height|hitch height|ground clearance|dump angle", "", "", "write it in words below the second line of ---"},
 	{"location|row|title number|plate number|key number|lot|lot number|bay|space", "", "", "write it for yourself on a line that begins with #, as in # row 4"},
 	{"hold|hidden|draft|unlisted", "", "withhold", ""},
 	{"picture|image|pic|photo", "", "photos", ""},
@@ -58,7 +58,7 @@ var everydays = []everyday{
 	{"was|old price|previous price|before|reduced from|regular price", "", "offer.was", ""},
 	{"cash|cash price", "", "offer.cash", ""},
 	{"cash discount|discount", "", "", "write the price for cash, not the difference, below offer: as cash: $17,900"},
-	{"fee|doc fee|document fee|documentation fee|freight|plus|delivery|prep", "", "offer.plus", ""},
+	{"fee|delivery cost|freight cost|shipping cost|doc fee|document fee|documentation fee|freight|plus|delivery|prep", "", "offer.plus", ""},
 	{"obo|best offer|or best offer|negotiable", "", "offer.best-offer", ""},
 	{"tax|tax included|sales tax", "", "offer.tax-included", ""},
 	{"financing|finance|payment|monthly payment|rent to own|down payment|apr|term", "", "offer.financing", ""},
@@ -245,17 +245,19 @@ func (r *reader) advice(name, value *yaml.Node, ks *keys, section string) (remed
 	if instead := renamed[strings.TrimPrefix(section+"."+word, ".")]; instead != "" {
 		return "the key is called " + instead, nil
 	}
+	e, known := everydayFor(word, section)
+	ours := !r.yard && listKeys[section] == nil
+	if ours && staysPrivate(word, value, e, known) {
+		return notForCustomers(word), nil
+	}
 	near := Nearest(word, ks.names)
 	slip := near != "" && slipOfThePen(word, near)
-	e, known := everydayFor(word, section)
-	if r.yard || listKeys[section] != nil {
-		known = false
-	}
+	known = known && ours
 	// A word of the table is not a slip, unless keys are below it as they are below the key.
 	if slip && (!known || value.Kind == yaml.MappingNode) {
 		return fmt.Sprintf("did you mean %q?", near), ks.byName[near]
 	}
-	if r.yard || listKeys[section] != nil {
+	if !ours {
 		return shortList(ks), nil
 	}
 	if !hasLetter.MatchString(word) {
@@ -289,9 +291,12 @@ func elsewhereAdvice(word string, value *yaml.Node, ks *keys, section string) st
 		return "did you mean " + path + "?"
 	}
 	if section != "" && len(ks.names) <= mostNamed {
-		return shortList(ks) + "; what has no key goes under standard: as '" + itemFor("", word, value) + "'"
+		if line, ok := strings.CutPrefix(listIt("", word, value), "list it under standard:"); ok {
+			return shortList(ks) + "; what has no key goes under standard:" + line
+		}
+		return shortList(ks) + "; " + listIt("", word, value)
 	}
-	return "there is no key for " + article(word) + "; list it under standard: as '" + itemFor("", word, value) + "'"
+	return "there is no key for " + article(word) + "; " + listIt("", word, value)
 }
 
 // everydayAdvice says where what has an everyday name belongs.
@@ -305,7 +310,7 @@ func (r *reader) everydayAdvice(e everyday, name, value *yaml.Node, section stri
 	case strings.HasPrefix(e.item, "write "):
 		return e.item
 	}
-	return "there is no key for " + article(name.Value) + "; list it under standard: as '" + itemFor(e.item, name.Value, value) + "'"
+	return "there is no key for " + article(name.Value) + "; " + listIt(e.item, name.Value, value)
 }
 
 // compound finds the key for a section's name and a key in it, as in ramp length, jack capacity
