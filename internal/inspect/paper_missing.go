@@ -8,13 +8,17 @@ var paperMissing = &Rule{
 	Remedy: "get the paper first, or tell the customer to ask the state's title office before he pays",
 	check: func(c *Case, f *Findings) {
 		o := c.Ownership
-		switch o.Paper.Value {
-		case "none":
+		none, lost := o.Paper.Value == "none", o.State.Value == "lost"
+		switch {
+		case none && lost:
+			f.add(o.Paper.Pos, "there is no title or other ownership paper, and a duplicate of the lost one has to come first: ask your state's title office before you buy").
+				also(o.State.Pos, "it is lost")
+		case none:
 			f.add(o.Paper.Pos, "there is no title or other ownership paper: ask your state's title office before you buy")
-		case "bill of sale":
+		case o.Paper.Value == "bill of sale":
 			f.add(o.Paper.Pos, "it comes with a bill of sale and without a title: ask your state's title office before you buy")
 		}
-		if o.State.Value == "lost" {
+		if lost && !none {
 			f.add(o.State.Pos, "the ownership paper is lost; a duplicate has to come first")
 		}
 		if o.Brand.Given() && o.Brand.Value != "clean" {

@@ -171,6 +171,7 @@ type unitPage struct {
 	Plate         []plate       // the four figures of the tag
 	Firsts        []labeled     // what buyers ask for next: Label, Text and Metric
 	Cautions      []caution     // what to know before hooking up
+	Careful       string        // how many they are, for the first screen: "2 cautions"; empty for none
 	Fills         []labeled     // of a dump bed, how high each material may be filled: Label, Text, Metric and What it weighs
 	View          template.HTML // the trailer from the side, with its dimensions; empty where too little was measured
 	Front         template.HTML // the same, for the place of photos where there are none
@@ -267,7 +268,7 @@ type said struct {
 type shownPhoto struct {
 	Picture   template.HTML // the photo, large, with a preview
 	Place     string        // its name in links
-	Nth       string        // which of how many: 1 of 5
+	Nth       string        // which of how many: 1 of 5; empty where it is the only one
 	Caption   string        // what is said below it; empty for nothing
 	At        string        // the moment of the recording that shows the same: 2:14
 	AtLink    string        // leads to that moment; empty where nothing does

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"html/template"
+	"slices"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
@@ -32,8 +33,9 @@ var known = map[ast.NodeKind]bool{
 
 // notes renders the Markdown after the front matter. Without a work (the yard's own
 // text) there are no figures to fill in. To leads from a time to the recording; it is nil
-// where there is none.
-func notes(b *unit.Body, w *compute.Work, workings string, to func(unit.Clock) moment) (template.HTML, error) {
+// where there is none. A first heading that says what the page already says over the notes, one
+// of under, is left out.
+func notes(b *unit.Body, w *compute.Work, workings string, to func(unit.Clock) moment, under ...string) (template.HTML, error) {
 	b = b.Whole()
 	if b.Root == nil {
 		return "", nil
@@ -50,6 +52,16 @@ func notes(b *unit.Body, w *compute.Work, workings string, to func(unit.Clock) m
 	n := &noteRenderer{body: b, work: w, workings: workings, to: to, moments: map[ast.Node]unit.Note{}}
 	for _, note := range b.Notes {
 		n.moments[note.Node] = note
+	}
+	for c := b.Root.FirstChild(); c != nil; c = c.NextSibling() {
+		if c.Kind() != ast.KindHeading {
+			continue
+		}
+		title := strings.TrimSpace(unit.PlainText(c, b.Source))
+		if slices.ContainsFunc(under, func(said string) bool { return strings.EqualFold(said, title) }) {
+			n.said = c
+		}
+		break
 	}
 	r := renderer.NewRenderer(renderer.WithNodeRenderers(
 		util.Prioritized(n, 100),
@@ -73,6 +85,7 @@ type noteRenderer struct {
 	workings string
 	to       func(unit.Clock) moment
 	moments  map[ast.Node]unit.Note
+	said     ast.Node // the heading that is left out
 }
 
 // at writes a note's time, as a link to that moment where there is one.
@@ -244,6 +257,9 @@ func (n *noteRenderer) autoLink(w util.BufWriter, src []byte, node ast.Node, ent
 
 // heading keeps the notes' headings below the page's own title.
 func (n *noteRenderer) heading(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	if node == n.said {
+		return ast.WalkSkipChildren, nil
+	}
 	level := max(node.(*ast.Heading).Level, 2)
 	if entering {
 		_, _ = fmt.Fprintf(w, "<h%d>", level)

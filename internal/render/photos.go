@@ -51,6 +51,9 @@ func (m *maker) photos(e *entry) []shownPhoto {
 		out = append(out, s)
 	}
 	for i := range out {
+		if len(out) == 1 {
+			break // nobody counts one photo
+		}
 		out[i].Nth = m.lang.Say("photo nth", fmt.Sprint(i+1), fmt.Sprint(len(out)))
 	}
 	return out

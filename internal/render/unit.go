@@ -86,6 +86,7 @@ func (m *maker) firstFigures(p *unitPage, e *entry) error {
 		p.Cautions = append(p.Cautions, caution{Message: m.lang.Told(upper(ending(c.Message))), Why: c.Rule.Why, Source: c.Source, Rule: c.Rule.Name,
 			Danger: c.First || !remarkable[c.Rule.Name]})
 	}
+	p.Careful = pagedata.CautionCount(m.lang, len(p.Cautions))
 	p.Fills = m.fills(e)
 	if svg, ok := elevation.Side(e.work); ok {
 		// internal/elevation draws it and escapes what it writes.
@@ -98,7 +99,7 @@ func (m *maker) firstFigures(p *unitPage, e *entry) error {
 
 // walkAround fills in the notes, the recording and the photos.
 func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
-	if p.Body, err = notes(&e.Body, e.work, p.Root+e.workings, m.moments(e)); err != nil {
+	if p.Body, err = notes(&e.Body, e.work, p.Root+e.workings, m.moments(e), m.lang.Say("walk"), phrases.English.Say("walk")); err != nil {
 		return err
 	}
 	if p.Recording, err = m.recorded(e); err != nil {
@@ -332,11 +333,12 @@ func (m *maker) plates(u *unit.Unit, w *compute.Work) []plate {
 	return out.list
 }
 
-// remarkable are the cautions about papers and about what nobody measured. They are plain
-// lines: the tape marks a fault or a danger.
+// remarkable are the cautions about licenses, permits and money, and about what nobody measured.
+// They are plain lines: the tape marks a fault or a danger. A missing title is a fault of what the
+// buyer gets.
 var remarkable = map[string]bool{
 	"license-class": true, "overall-width-missing": true, "tire-from-memory": true, "excise-threshold": true, "wide-load": true,
-	"tank-endorsement": true, "paper-missing": true, "title-is-paper": true, "financing-terms": true, "weighed-long-ago": true,
+	"tank-endorsement": true, "financing-terms": true, "weighed-long-ago": true,
 }
 
 // told says next to a number where it comes from, as people say it, and once that it was only
@@ -438,7 +440,11 @@ func (m *maker) firsts(u *unit.Unit, w *compute.Work) []labeled {
 	add("tires", tires, u.Tires.Size.From)
 	if f := w.Figure("tire-capacity"); f != nil {
 		l := labeled{Label: m.lang.Say("first tires carry"), Text: f.Text, Metric: w.Metric(f), Figure: f.Name}
-		l.Text, l.Metric = m.tiresCarry(w, l.Text, measure.American), m.tiresCarry(w, l.Metric, measure.Metric)
+		if u.Axles.Count.Value == 1 {
+			l.Label = m.lang.Say("first tires alone") // what one axle's tires carry is all that they carry
+		} else {
+			l.Text, l.Metric = m.tiresCarry(w, l.Text, measure.American), m.tiresCarry(w, l.Metric, measure.Metric)
+		}
 		out = append(out, l)
 	}
 	worked("truck", "tongue-at-gvwr")
