@@ -44,6 +44,7 @@ var All = []*Rule{
 	valueUnknown,
 	loadRangeAndPly,
 	tiresUnderAxle,
+	dualsOnLightAxle,
 	wheelsUnderAxle,
 	pressureOverTire,
 	sidewallOffTable,
