@@ -160,7 +160,12 @@ export async function twoScreens(browser, { site, pages, some, check, visit }) {
     // With a machine and a truck the answers come too, and it still is five screens at most.
     await page.evaluate(known => { for (const k in known) localStorage.setItem('tarepage-' + k, JSON.stringify(known[k])); }, known);
     await page.reload();
-    if (await page.locator('#mytruck').count()) await page.locator('#truck-is b').waitFor();
+    if (await page.locator('#mytruck').count()) {
+      await page.locator('#truck-is b').waitFor({ timeout: 90_000 }).catch(async () => {
+        const now = await page.evaluate(() => [document.readyState, document.getElementById('truck-is').outerHTML, ...[...document.scripts].map(s => s.src.split('/').pop())]);
+        check(false, `${name}: the truck's answer does not come: ${now.join(' ')}`);
+      });
+    }
     const answered = await page.evaluate(() => document.documentElement.scrollHeight);
     check(answered <= 5 * 844, `${name} is ${answered} px tall with its answers, at most five screens`);
     await page.evaluate(() => localStorage.clear());
