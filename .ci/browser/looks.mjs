@@ -128,7 +128,7 @@ export async function served(browser, { site, base, pages, check, visit }) {
     await page.evaluate(() => document.querySelectorAll('details').forEach(d => { d.open = true; }));
     const id = (await link.getAttribute('href')).split('#')[1];
     await link.click();
-    check(await page.locator('#' + id).isVisible(), `served: the link to ${id} opens its working`);
+    check(await page.locator('#' + id).waitFor({ timeout: 30_000 }).then(() => true, () => false), `served: the link to ${id} opens its working`);
     await page.goBack();
   }
   await context.close();
