@@ -54,9 +54,9 @@ func TestAnswer(t *testing.T) {
 	if _, p = Answer(roomy(), list, []string{"front"}, "is it really 7,000 lb", &weak, measure.American); p.Is != "no" {
 		t.Errorf("a doubtful machine and a broken limit: %q", p.Text)
 	}
-	// A machine of no weight leaves the truck's own answer for the full trailer.
+	// A machine without a weight leaves the truck's own answer for the full trailer.
 	if _, p = Answer(roomy(), []compute.Machine{oblong(0, 120)}, []string{"front"}, "", &truck, measure.American); !strings.HasPrefix(p.Text, "YES: full") {
-		t.Errorf("a machine of no weight: %q", p.Text)
+		t.Errorf("a machine without a weight: %q", p.Text)
 	}
 }
 

@@ -71,7 +71,7 @@ func TestLexiconForgets(t *testing.T) {
 	}
 	for name, damage := range map[string]func(*KeptLexicon){
 		"a number that does not end": func(k *KeptLexicon) { k.Units[0].In[1] = "\xff" },
-		"a number of no word":        func(k *KeptLexicon) { k.Units[0].In[0] += "\xff\x01" },
+		"a number without a word":    func(k *KeptLexicon) { k.Units[0].In[0] += "\xff\x01" },
 		"a number far out":           func(k *KeptLexicon) { k.Units[1].In[2] = "\xff\xff\xff\xff\xff\x01" },
 		"words that are gone":        func(k *KeptLexicon) { k.Words = k.Words[:1] },
 	} {

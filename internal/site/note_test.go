@@ -107,7 +107,7 @@ func TestForgedNote(t *testing.T) {
 		"no words":                  func(n *note) { n.Lexicon.Words = nil },
 		"words of other units":      func(n *note) { n.Lexicon.Units[1].Of[0]++; n.Lexicon.Units[1].In[0] = "" },
 		"words that are cut":        func(n *note) { n.Lexicon.Units[1].In[2] = "\xff" },
-		"words of no unit":          func(n *note) { n.Lexicon.Units[1].File = "content/units/no.md" },
+		"words without a unit":      func(n *note) { n.Lexicon.Units[1].File = "content/units/no.md" },
 		"a page of a list":          func(n *note) { p := n.made["list.html"]; p.Of[0]++; n.made["list.html"] = p },
 		"no lines":                  func(n *note) { n.Lines = nil },
 		"the lines of another unit": func(n *note) { n.Lines[1].At = n.Lines[4].At },
