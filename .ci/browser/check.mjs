@@ -62,6 +62,15 @@ const base = `http://127.0.0.1:${server.address().port}${prefix}`;
 
 const browser = await chromium.launch({ executablePath: browserPath, args: ['--no-sandbox', '--disable-gpu', '--disable-quic',
   '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'] });
+// The parts run next to each other and next to Go's tests: what is slow is not wrong. A check
+// fails for what a page shows, not for how long two busy cores took to show it.
+const PATIENCE = 120_000;
+const newContext = browser.newContext.bind(browser);
+browser.newContext = async options => {
+  const context = await newContext(options);
+  context.setDefaultTimeout(PATIENCE);
+  return context;
+};
 
 // A page in a context. What goes wrong in it is reported under the name of the page that it
 // shows. The function go opens an address and returns what the page asked for.

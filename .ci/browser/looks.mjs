@@ -128,7 +128,7 @@ export async function served(browser, { site, base, pages, check, visit }) {
     await page.evaluate(() => document.querySelectorAll('details').forEach(d => { d.open = true; }));
     const id = (await link.getAttribute('href')).split('#')[1];
     await link.click();
-    check(await page.locator('#' + id).waitFor({ timeout: 30_000 }).then(() => true, () => false), `served: the link to ${id} opens its working`);
+    check(await page.locator('#' + id).waitFor().then(() => true, () => false), `served: the link to ${id} opens its working`);
     await page.goBack();
   }
   await context.close();
@@ -161,7 +161,7 @@ export async function twoScreens(browser, { site, pages, some, check, visit }) {
     await page.evaluate(known => { for (const k in known) localStorage.setItem('tarepage-' + k, JSON.stringify(known[k])); }, known);
     await page.reload();
     if (await page.locator('#mytruck').count()) {
-      await page.locator('#truck-is b').waitFor({ timeout: 90_000 }).catch(async () => {
+      await page.locator('#truck-is b').waitFor().catch(async () => {
         const now = await page.evaluate(() => [document.readyState, document.getElementById('truck-is').outerHTML, ...[...document.scripts].map(s => s.src.split('/').pop())]);
         check(false, `${name}: the truck's answer does not come: ${now.join(' ')}`);
       });

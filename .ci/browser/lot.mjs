@@ -117,8 +117,13 @@ export async function lot(browser, { check, program }) {
   await build();
   // The copies are deleted at the next visit that finds the old worker idle. Chromium lets a
   // worker that is still saving a page finish first, so there are a second and a third visit.
+  // A worker that goes away during a visit can leave it without an answer: the buyer tries again.
   for (let visit = 0; visit < 6; visit++) {
-    await page.goto(base + 'index.html', { waitUntil: 'domcontentloaded' });
+    const came = await page.goto(base + 'index.html', { waitUntil: 'domcontentloaded', timeout: 30_000 }).then(() => true, e => {
+      if (e.name !== 'TimeoutError') throw e;
+      return false;
+    });
+    if (!came) continue;
     await page.evaluate(() => navigator.serviceWorker.getRegistration().then(r => r && r.update()).catch(() => {}));
     await until(async () => !(await navigator.serviceWorker.getRegistration()) && (await caches.keys()).length === 0);
     if (await page.evaluate(async () => !(await navigator.serviceWorker.getRegistration()) && (await caches.keys()).length === 0)) break;

@@ -28,7 +28,7 @@ export async function showroom(browser, { check, visit, program }) {
   try {
     const { page } = await visit(context, url + 'u/sb-1043.html', 'showroom');
     const panel = page.locator('.room.panel');
-    const waits = (what, f) => page.waitForFunction(f, null, { timeout: 30000 }).then(() => check(true, what), e => check(false, `showroom: ${what}: ${e.message}`));
+    const waits = (what, f) => page.waitForFunction(f).then(() => check(true, what), e => check(false, `showroom: ${what}: ${e.message}`));
     const top = () => page.evaluate(() => scrollY);
     // The demo unit's own remarks and cautions are in a folded panel all the time.
     const height = await page.evaluate(() => document.documentElement.scrollHeight);
@@ -37,23 +37,23 @@ export async function showroom(browser, { check, visit, program }) {
       const before = await top();
       check(before > 800, `showroom: the page is long enough to be scrolled: ${before}`);
       fs.writeFileSync(unit, sound + `\nSwept and washed ${i}.\n`);
-      await page.getByText(`Swept and washed ${i}.`).waitFor({ state: 'attached', timeout: 30000 });
+      await page.getByText(`Swept and washed ${i}.`).waitFor({ state: 'attached' });
       await page.waitForFunction(y => Math.abs(scrollY - y) < 5, before, { timeout: 5000 }).catch(() => {});
       check(Math.abs(await top() - before) < 5, `showroom: loaded again, the page is where it was: ${before}, then ${await top()}`);
     }
 
     // A stop: the page as it is, and over it what to fix and where.
     fs.writeFileSync(unit, sound.replace(/^stock: .*$/m, '$&\nstokc: x'));
-    await panel.getByText('stokc').first().waitFor({ timeout: 30000 });
+    await panel.getByText('stokc').first().waitFor();
     check((await panel.textContent()).includes('content/units/sb-1043.md:4:1'), 'showroom: a stop is told with file and line');
     check(await page.locator('h1').count() === 1 && await page.locator('.tag').count() > 0, 'showroom: the page is below the findings');
     // Front matter that cannot be read: the last good page.
     fs.writeFileSync(unit, sound.replace('weights:', 'weights: ['));
-    await panel.getByText('does not read as YAML').first().waitFor({ timeout: 30000 });
+    await panel.getByText('does not read as YAML').first().waitFor();
     check(/content\/units\/sb-1043\.md:\d+:\d+/.test(await panel.textContent()), 'showroom: what does not read is told with file and line');
     check((await page.locator('h1').textContent()).includes('gooseneck') && await page.locator('.tag').count() > 0, 'showroom: the last good page is below it');
     fs.writeFileSync(unit, sound);
-    await page.waitForFunction(() => ![...document.querySelectorAll('body > div')].some(d => /sb-1043\.md:\d+:\d+.*(stokc|YAML)/s.test(d.shadowRoot?.textContent || '')) && document.querySelector('h1'), null, { timeout: 30000 })
+    await page.waitForFunction(() => ![...document.querySelectorAll('body > div')].some(d => /sb-1043\.md:\d+:\d+.*(stokc|YAML)/s.test(d.shadowRoot?.textContent || '')) && document.querySelector('h1'))
       .then(() => check(true, 'fixed'), e => check(false, `showroom: a finding that was fixed is still shown: ${e.message}`));
     check(!(await panel.allTextContents()).join().includes('before'), 'showroom: fixed, the page is the new one');
     await page.close();
@@ -65,7 +65,7 @@ export async function showroom(browser, { check, visit, program }) {
     fs.writeFileSync(path.join(dir, 'content', 'units', '<img src=x onerror=zqran=1>.md'), hostile.replace(/^stock: .*$/m, 'stock: ZQ-1').replace(/(oz|lb) \(tag\)/, `$1 (${spell.replace(/[()]/g, '')})`));
     fs.writeFileSync(path.join(dir, 'content', 'units', '<zqtag onzq=1>.md'), hostile.replace(/^stock: .*$/m, `stock: ${quoted}`).replace(/^kind: .*$/m, `kind: ${quoted}\n"<zqtag>": ${quoted}`));
     const { page: yard } = await visit(context, url, 'showroom: markup');
-    await yard.locator('li', { hasText: 'ZQ-1' }).first().waitFor({ state: 'attached', timeout: 30000 });
+    await yard.locator('li', { hasText: 'ZQ-1' }).first().waitFor({ state: 'attached' });
     const harmless = async (page, what) => {
       const bad = await page.evaluate(() => {
         const roots = [document, ...[...document.querySelectorAll('*')].map(e => e.shadowRoot).filter(Boolean)];
@@ -77,14 +77,14 @@ export async function showroom(browser, { check, visit, program }) {
     // The script draws the list again, with a unit that has markup for its stock number.
     const all = await yard.locator('.card').count();
     await yard.locator('#words').fill('onzq');
-    await yard.waitForFunction(n => document.querySelectorAll('.card').length < n, all, { timeout: 30000 }).then(() => check(true, 'found'), e => check(false, `showroom: a search for markup: ${e.message}`));
+    await yard.waitForFunction(n => document.querySelectorAll('.card').length < n, all).then(() => check(true, 'found'), e => check(false, `showroom: a search for markup: ${e.message}`));
     check(await yard.locator('.card').count() >= 2, `showroom: a search finds the markup: ${await yard.locator('.card').count()} of ${all}`);
     await harmless(yard, 'a search');
     await yard.locator('button.pick[value="ZQ-1"]').first().click();
     await yard.locator('#words').fill('');
     await yard.locator('button.pick[value="SB-1043"]').first().click();
     await yard.locator('#do').click();
-    await yard.locator('#back').waitFor({ timeout: 30000 });
+    await yard.locator('#back').waitFor();
     await harmless(yard, 'a comparison');
     // A missing page would also be reported in the console, so this one is read without a browser.
     const plain = await (await fetch(url + 'nowhere/%3Czqtag%20onzq=1%3E')).text();

@@ -87,7 +87,7 @@ export async function walkBack(browser, { check, axe, out, program }) {
     await page.screenshot({ path: path.join(out, 'walk-list.png') });
     await page.getByRole('button', { name: 'It was walked today' }).click();
     await until(() => /^as-of: 2/m.test(fs.readFileSync(path.join(dir, 'content', 'yard.md'), 'utf8')) && fs.existsSync(path.join(dir, 'earlier', 'yard.md')), 'the day of the walk is one tap');
-    await page.getByRole('button', { name: 'It was walked today' }).waitFor({ state: 'detached', timeout: 10000 });
+    await page.getByRole('button', { name: 'It was walked today' }).waitFor({ state: 'detached' });
     await page.getByText('SB-1050').click();
     const line = (p, key) => p.locator(`article[data-key="${key}"]`);
     const heads = await page.locator('h2').allTextContents();
@@ -103,7 +103,7 @@ export async function walkBack(browser, { check, axe, out, program }) {
     check((await asked.allTextContents()).join('|') === 'how many are on one axle: 2, or 4 for duals24, duals|new or usednewused', `walk back: the first questions: ${await asked.allTextContents()}`);
     await page.getByRole('button', { name: 'new', exact: true }).click();
     await until(() => has('condition: new  # new or used'), 'a question is answered with one tap');
-    await page.getByRole('button', { name: 'used', exact: true }).waitFor({ state: 'hidden', timeout: 10000 });
+    await page.getByRole('button', { name: 'used', exact: true }).waitFor({ state: 'hidden' });
     check(await page.getByRole('button', { name: '4, duals' }).isVisible(), 'walk back: the other question stays');
 
     // Same; then the tires, with the figure worked while somebody types.
@@ -123,7 +123,7 @@ export async function walkBack(browser, { check, axe, out, program }) {
     check(!has('per-axle: 2'), 'walk back: what is being typed is not in the file');
     await line(page, 'tires.per-axle').locator('input[name]').blur();
     await until(() => has('per-axle: 2  #'), 'a box that was left is saved');
-    await page.getByRole('button', { name: '4, duals' }).waitFor({ state: 'hidden', timeout: 10000 });
+    await page.getByRole('button', { name: '4, duals' }).waitFor({ state: 'hidden' });
     await line(page, 'tires.sidewall.single').locator('input[name]').fill('2830');
     await line(page, 'tires.sidewall.single').locator('input[name]').blur();
     await until(() => has('    single: 2,830 lb (sidewall)'), 'a key that is missing is added');
@@ -142,13 +142,13 @@ export async function walkBack(browser, { check, axe, out, program }) {
     await gvwr.locator('input[type=file]').setInputFiles(path.resolve(import.meta.dirname, '../../content/media/sb-1043-front.jpg'));
     await until(() => has('proof:\n  - file: media/sb-1050-tag-1.jpg\n    shows: label\n    proves: weights.gvwr, axles.rating\n'), 'a photo proves two values');
     check(fs.existsSync(path.join(dir, 'content', 'media', 'sb-1050-tag-1.jpg')), 'walk back: the photo is in media');
-    await gvwr.getByText('Photographed').waitFor({ timeout: 10000 });
+    await gvwr.getByText('Photographed').waitFor();
 
     // Signal lost: typed, the page closed and opened again, sent when the desk answers.
     await first.setOffline(true);
     await line(page, 'hitch.rating').locator('input[name]').first().fill('12500');
     await line(page, 'hitch.rating').locator('input[name]').first().blur();
-    await line(page, 'hitch.rating').getByText('Kept on this phone.').waitFor({ timeout: 30000 });
+    await line(page, 'hitch.rating').getByText('Kept on this phone.').waitFor();
     check((await page.locator('#sending').textContent()).includes('The desk does not answer'), 'walk back: the page says that the desk does not answer');
     check(!has('12,500'), 'walk back: offline, nothing is written');
     await first.setOffline(false);
@@ -187,7 +187,7 @@ export async function walkBack(browser, { check, axe, out, program }) {
     await line(other, 'deck.length').locator('input[name]').nth(1).blur();
     await until(() => has('length: 18 ft 2 in (tape)'), 'and the second phone writes again');
     await first.setOffline(false);
-    await line(page, 'deck.length').getByText('Somebody else changed this').waitFor({ timeout: 30000 });
+    await line(page, 'deck.length').getByText('Somebody else changed this').waitFor();
     check(has('length: 18 ft 2 in (tape)'), 'walk back: a conflict writes nothing');
     check(await line(page, 'deck.length').getByText('Keep 18 ft 2 in (tape)').count() === 1, 'walk back: a conflict shows both');
     await page.screenshot({ path: path.join(out, 'walk-conflict.png') });
