@@ -110,7 +110,7 @@ export async function walkBack(browser, { check, axe, out, program }) {
     await line(page, 'weights.gvwr').getByRole('button', { name: 'Same' }).click();
     await until(() => has('gvwr: 9,900 lb (tag)  # "ninety-nine'), 'the same value is confirmed with its place');
     await line(page, 'axles.rating').getByRole('button', { name: 'Same' }).click();
-    const named = page.locator('[data-station="The tires"] .ticks li');
+    const named = page.locator('[data-station="tires"] .ticks li');
     check((await named.allTextContents()).join('|') === ' tires size ST225/75R15| tires load range D', `walk back: one tap names what it confirms: ${await named.allTextContents()}`);
     await named.nth(1).getByRole('checkbox').uncheck();
     await page.getByRole('button', { name: 'The one with a tick is the same on the sidewall' }).waitFor();

@@ -91,6 +91,17 @@ func (l Language) Count(n int) string {
 	return message.NewPrinter(l.Tag).Sprint(number.Decimal(n))
 }
 
+// Group is the phrases whose keys begin with the word, by their keys.
+func (l Language) Group(word string) map[string]string {
+	out := map[string]string{}
+	for key, line := range table() {
+		if first, _, _ := strings.Cut(key, " "); first == word {
+			out[key] = line[l.column]
+		}
+	}
+	return out
+}
+
 // Script is a script that adds to PHRASES the phrases that other scripts use, with their
 // keys in order: those whose keys they quote, and those that begin with a word that they
 // quote with a space after it, "need " for "need kind".

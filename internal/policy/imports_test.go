@@ -30,7 +30,7 @@ report:         measure tables unit compute inspect intake orderedjson stockfile
 amend:
 spreadsheet:    unit kinds amend stockfile files
 walkback:       measure unit kinds amend
-walkpage:       unit compute inspect walkback amend files
+walkpage:       unit compute inspect walkback amend files phrases
 feed:           unit
 stockfile:      measure unit compute orderedjson
 sitepath:       unit

@@ -29,7 +29,7 @@ var kitLists = []struct {
 // kit is the station of what comes with the trailer: a line for each item of its own file. Those
 // that were only said are open, until somebody keeps or strikes each.
 func kit(u *unit.Unit, lines []string) Station {
-	s := Station{Name: "What comes with it", Open: []Line{}, Rest: []Line{}}
+	s := Station{Name: "kit", Open: []Line{}, Rest: []Line{}}
 	for _, list := range kitLists {
 		for _, t := range list.of(u) {
 			if t.Pos.File != u.File {

@@ -145,10 +145,10 @@ func TestStationsOfNothing(t *testing.T) {
 		}
 		return out
 	}
-	if got := names("---\nstock: A-1\n---\n"); slices.Contains(got, "What comes with it") || len(got) != 8 {
+	if got := names("---\nstock: A-1\n---\n"); slices.Contains(got, "kit") || len(got) != 8 {
 		t.Errorf("%q", got)
 	}
-	if got := names("---\nstock: A-1\nstandard:\n  - spare\n---\n"); !slices.Contains(got, "What comes with it") {
+	if got := names("---\nstock: A-1\nstandard:\n  - spare\n---\n"); !slices.Contains(got, "kit") {
 		t.Errorf("%q", got)
 	}
 	broken := []byte("---\nstock: \"A-1\n---\n")

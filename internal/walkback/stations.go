@@ -11,7 +11,7 @@ import (
 
 // A station is one place at the trailer, with what is read or measured there.
 type station struct {
-	name string
+	name string // "label": the table of phrases has what the page calls it
 	// keys come first, in this order. Other keys follow in the order of the format, if they are
 	// in one of the sections.
 	keys     []string
@@ -20,19 +20,19 @@ type station struct {
 
 // theWalk is the order in which somebody walks around a trailer: common practice, no source.
 var theWalk = []station{
-	{name: "The label", keys: []string{"serial", "year", "built", "weights.gvwr", "weights.max-load", "axles.rating", "tires.pressure"}},
-	{name: "The coupler", keys: []string{"hitch.kind", "hitch.ball", "hitch.rating", "hitch.ball-rating", "hitch.tongue-limit",
+	{name: "label", keys: []string{"serial", "year", "built", "weights.gvwr", "weights.max-load", "axles.rating", "tires.pressure"}},
+	{name: "coupler", keys: []string{"hitch.kind", "hitch.ball", "hitch.rating", "hitch.ball-rating", "hitch.tongue-limit",
 		"hitch.chains.count", "hitch.chains.breaking", "hitch.plug"}, sections: []string{"hitch", "jack"}},
-	{name: "The tires", keys: []string{"tires.size", "tires.load-range", "tires.sidewall.single", "tires.sidewall.dual",
+	{name: "tires", keys: []string{"tires.size", "tires.load-range", "tires.sidewall.single", "tires.sidewall.dual",
 		"tires.sidewall.pressure", "tires.per-axle", "tires.made"}},
-	{name: "The wheels", keys: []string{"tires.wheel", "tires.bolt-pattern", "tires.stud", "tires.rims"}, sections: []string{"tires", "wear"}},
-	{name: "The axle tag", keys: []string{"axles.count", "axles.spacing", "axles.center", "brakes.kind", "brakes.axles", "brakes.breakaway"},
+	{name: "wheels", keys: []string{"tires.wheel", "tires.bolt-pattern", "tires.stud", "tires.rims"}, sections: []string{"tires", "wear"}},
+	{name: "axle tag", keys: []string{"axles.count", "axles.spacing", "axles.center", "brakes.kind", "brakes.axles", "brakes.breakaway"},
 		sections: []string{"axles", "brakes"}},
-	{name: "The deck", keys: []string{"overall-width", "overall-length", "overall-height"},
+	{name: "deck", keys: []string{"overall-width", "overall-length", "overall-height"},
 		sections: []string{"deck", "bed", "box", "tank", "hull", "bin", "dolly", "bunks", "chassis", "ramps", "sides", "gate", "winch",
 			"hoist", "equipment", "frame", "lights"}},
-	{name: "The scale", keys: []string{"weights.empty", "weights.tongue-empty", "dealer-added"}, sections: []string{"weights", "claimed"}},
-	{name: "What it is", keys: []string{"title", "kind", "condition", "make", "color", "arrived", "warranty"}, sections: []string{"ownership", "offer"}},
+	{name: "scale", keys: []string{"weights.empty", "weights.tongue-empty", "dealer-added"}, sections: []string{"weights", "claimed"}},
+	{name: "what it is", keys: []string{"title", "kind", "condition", "make", "color", "arrived", "warranty"}, sections: []string{"ownership", "offer"}},
 }
 
 // core are the values that everything else rests on: they are asked for also where the file

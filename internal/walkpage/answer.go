@@ -10,6 +10,7 @@ import (
 	"net/http"
 	"strings"
 
+	"tarepage/internal/phrases"
 	"tarepage/internal/unit"
 	"tarepage/internal/walkback"
 )
@@ -69,8 +70,11 @@ func (d *Desk) Handler(below string) http.Handler {
 
 // shell is what both pages have.
 type shell struct {
+	Lang   phrases.Language
+	Title  string
 	Style  template.CSS
 	Script template.JS
+	Words  map[string]string // what the script says
 	Below  string
 	Open   []row
 	Done   []row
@@ -79,8 +83,11 @@ type shell struct {
 	AsOf, Today string
 }
 
+// Say is a phrase of the page, for the templates.
+func (s shell) Say(key string, blanks ...string) string { return s.Lang.Say(key, blanks...) }
+
 func show(w http.ResponseWriter, name string, s shell) {
-	s.Style, s.Script = template.CSS(style), template.JS(script)
+	s.Style, s.Script, s.Words = template.CSS(style), template.JS(script), s.Lang.Group("phone")
 	if name == "list" {
 		s.Script = template.JS(listScript)
 	}
@@ -96,7 +103,8 @@ func (d *Desk) list(w http.ResponseWriter, below string) {
 		return
 	}
 	open, done := rows(stock, func(name string) []byte { _, data, _ := d.read(name); return data })
-	show(w, "list", shell{Below: below, Open: open, Done: done, AsOf: asOf(stock), Today: d.Today()})
+	lang := phrases.English
+	show(w, "list", shell{Lang: lang, Title: lang.Say("phone list"), Below: below, Open: open, Done: done, AsOf: asOf(stock), Today: d.Today()})
 }
 
 // asOf is the day on which the stock was walked, as the yard's file says; empty for none.
@@ -112,7 +120,8 @@ func (d *Desk) page(w http.ResponseWriter, below, name string) {
 	if err == nil {
 		var v *view
 		if v, err = d.viewOf(name, data); err == nil {
-			show(w, "unit", shell{Below: below, View: v})
+			lang := phrases.English
+			show(w, "unit", shell{Lang: lang, Title: lang.Say("phone unit", v.Stock), Below: below, View: v})
 			return
 		}
 	}

@@ -2,6 +2,7 @@
   'use strict';
   const walked = document.getElementById('walked'), told = document.getElementById('told');
   if (!walked) return;
+  const words = JSON.parse(document.getElementById('words').textContent);
   walked.hidden = false;
   walked.addEventListener('click', async () => {
     walked.disabled = true;
@@ -10,7 +11,7 @@
       if (r.ok) { location.reload(); return; }
       told.textContent = await r.text();
     } catch {
-      told.textContent = 'The desk does not answer. Try again when it does.';
+      told.textContent = words['phone try again'];
     }
     walked.disabled = false;
   });

@@ -1,6 +1,11 @@
 (() => {
   'use strict';
-  let view = JSON.parse(document.getElementById('unit').textContent);
+  const data = id => JSON.parse(document.getElementById(id).textContent);
+  let view = data('unit');
+  // What the page says is in the table of phrases, in the language of the page.
+  const words = data('words');
+  const say = (key, ...blanks) => (words[key] || key).replace(/\{(\d)\}/g, (_, i) => blanks[i - 1]);
+  const count = (key, n) => say(key + (n === 1 ? ' one' : ' many'), n);
   const $ = (tag, props = {}, ...kids) => {
     const e = document.createElement(tag);
     for (const [k, v] of Object.entries(props)) k in e ? e[k] = v : e.setAttribute(k, v);
@@ -22,7 +27,10 @@
   let busy = false, again = false, failed = '', turn = 0, tried = 0;
 
   // A unit file says tag for the label; nobody says so at the trailer.
-  const called = place => place === 'tag' ? 'label' : place;
+  const called = place => place && (words['phone place ' + place] || place);
+
+  // A choice that the table names is shown in its words, and any other as it is written.
+  const named = choice => words['phone choice ' + choice] || choice;
 
   // One line.
   const draw = line => {
@@ -33,22 +41,22 @@
     e.told = $('p', { className: 'told', role: 'status' });
     e.boxes = boxes(line, () => typed(line.key, false), () => typed(line.key, true));
     e.place = line.places && line.places.length ? $('select', { name: 'place' },
-      ...(line.places.length > 1 && line.places[0] === 'scale ticket' ? [$('option', { value: '' }, 'choose')] : []),
+      ...(line.places.length > 1 && line.places[0] === 'scale ticket' ? [$('option', { value: '' }, say('phone choose'))] : []),
       ...line.places.map(p => $('option', { value: p }, called(p)))) : null;
     e.day = e.place && line.places.includes('scale ticket') ? $('input', { type: 'date', name: 'day', max: view.today }) : null;
-    e.dayLabel = e.day && $('label', {}, 'Day on the ticket', $('span', {}, e.day));
+    e.dayLabel = e.day && $('label', {}, say('phone ticket day'), $('span', {}, e.day));
     for (const b of [e.place, e.day]) if (b) b.addEventListener('change', () => { shape(e); typed(line.key, true, e.saved && !/^unknown/.test(e.line.now) ? e.line.now : ''); });
-    e.same = $('button', { type: 'button', className: 'plain', onclick: () => same(line.key) }, 'Same');
-    e.why = $('input', { value: 'the plate cannot be read' });
-    e.unread = $('div', { className: 'row', hidden: true }, $('label', {}, 'Why can nobody read it?', $('span', {}, e.why)),
-      $('button', { type: 'button', onclick: () => { unreadable(line.key); e.unread.hidden = true; } }, 'Write that'));
-    e.cannot = line.mayBeUnknown ? $('button', { type: 'button', className: 'plain', onclick: () => { e.unread.hidden = !e.unread.hidden; } }, 'Cannot be read') : null;
+    e.same = $('button', { type: 'button', className: 'plain', onclick: () => same(line.key) }, say('phone same'));
+    e.why = $('input', { value: say('phone plate') });
+    e.unread = $('div', { className: 'row', hidden: true }, $('label', {}, say('phone why unread'), $('span', {}, e.why)),
+      $('button', { type: 'button', onclick: () => { unreadable(line.key); e.unread.hidden = true; } }, say('phone write that')));
+    e.cannot = line.mayBeUnknown ? $('button', { type: 'button', className: 'plain', onclick: () => { e.unread.hidden = !e.unread.hidden; } }, say('phone cannot')) : null;
     e.both = $('div', { className: 'row', hidden: true });
-    e.photo = $('details', { hidden: true }, $('summary', {}, 'Photo of it'));
+    e.photo = $('details', { hidden: true }, $('summary', {}, say('phone photo')));
     e.photo.addEventListener('toggle', () => { if (e.photo.open) photo(e); });
     const h = $('h3', {}, line.ask);
     e.root = $('article', { className: 'line' }, h, e.now, $('div', { className: 'row' },
-      $('label', {}, line.now ? 'What you read' : 'Value', $('span', {}, ...e.boxes.list)),
+      $('label', {}, line.now ? say('phone what you read') : say('phone value'), $('span', {}, ...e.boxes.list)),
       e.place && $('label', {}, 'Where', $('span', {}, e.place)), e.dayLabel),
       $('div', { className: 'row' }, e.same, e.cannot), e.unread, e.told, e.both, e.photo);
     e.root.dataset.key = line.key;
@@ -71,11 +79,11 @@
       return { list, text, fill };
     };
     if (line.box === 'choice') {
-      const s = $('select', { name: 'value' }, $('option', { value: '' }, 'choose'), ...line.choices.map(c => $('option', { value: c }, c)));
+      const s = $('select', { name: 'value' }, $('option', { value: '' }, say('phone choose')), ...line.choices.map(c => $('option', { value: c }, named(c))));
       return all([s], () => s.value, p => { s.value = p.value; });
     }
     if (line.box === 'feet') {
-      const ft = $('input', { inputMode: 'decimal', className: 'short', name: 'feet', ariaLabel: line.ask + ', feet' }), inches = $('input', { inputMode: 'decimal', className: 'short', name: 'inches', ariaLabel: line.ask + ', inches' });
+      const ft = $('input', { inputMode: 'decimal', className: 'short', name: 'feet', ariaLabel: say('phone box feet', line.ask) }), inches = $('input', { inputMode: 'decimal', className: 'short', name: 'inches', ariaLabel: say('phone box inches', line.ask) });
       return all([ft, 'ft', inches, 'in'], () => [ft.value.trim() && ft.value.trim() + ' ft', inches.value.trim() && inches.value.trim() + ' in'].filter(Boolean).join(' '),
         p => { const m = /^(?:([0-9.,]+) ft)? ?(?:([0-9.,]+) in)?$/.exec(p.value) || []; ft.value = m[1] || ''; inches.value = m[2] || ''; });
     }
@@ -100,27 +108,27 @@
   // Say how a line is.
   const told = e => {
     const p = kept()[e.line.key], l = e.line;
-    e.now.replaceChildren(l.now || (l.state === 'missing' ? 'Not known yet' : 'Not given'), l.from ? ' (' + l.from + ')' : '');
+    e.now.replaceChildren(l.now || (l.state === 'missing' ? say('phone not known') : say('phone not given')), l.from ? ' (' + l.from + ')' : '');
     if (l.said) e.now.append($('span', { className: 'said' }, l.said));
     e.same.hidden = !l.now || /^unknown/.test(l.now) || (l.state === 'known' && !p);
     const open = ['only said', 'from the model', 'estimated', 'missing'].includes(l.state);
-    let cls = open ? '' : e.saved ? 'saved' : 'known', text = e.saved ? 'Saved at the desk.' : '';
+    let cls = open ? '' : e.saved ? 'saved' : 'known', text = e.saved ? say('phone saved') : '';
     e.photo.hidden = !l.readAt || !!p;
-    e.photo.firstElementChild.textContent = l.proven ? 'Photographed' : 'Photo of it';
+    e.photo.firstElementChild.textContent = l.proven ? say('phone photographed') : say('phone photo');
     if (e.ask) { e.ask.hidden = l.state !== 'missing' || !!p; e.ask.parentElement.hidden = [...e.ask.parentElement.querySelectorAll('.ask')].every(a => a.hidden); }
     e.both.hidden = !(p && p.theirs !== undefined);
     if (p && p.theirs !== undefined) {
       cls = 'wrong';
-      text = 'Somebody else changed this meanwhile. Which one counts?';
+      text = say('phone conflict');
       e.both.replaceChildren(
-        $('button', { type: 'button', className: 'plain', onclick: () => { keep(a => { delete a[l.key]; }); e.boxes.fill({ value: '' }); told(e); } }, 'Keep ' + (p.theirs || 'no value')),
-        $('button', { type: 'button', onclick: () => { keep(a => { if (a[l.key]) { a[l.key].own = a[l.key].theirs; delete a[l.key].theirs; a[l.key].ready = true; } }); told(e); send(); } }, 'Write ' + (p.written || p.value)));
+        $('button', { type: 'button', className: 'plain', onclick: () => { keep(a => { delete a[l.key]; }); e.boxes.fill({ value: '' }); told(e); } }, say('phone keep', p.theirs || say('phone no value'))),
+        $('button', { type: 'button', onclick: () => { keep(a => { if (a[l.key]) { a[l.key].own = a[l.key].theirs; delete a[l.key].theirs; a[l.key].ready = true; } }); told(e); send(); } }, say('phone write', p.written || p.value)));
     } else if (p && p.reason) {
       cls = 'wrong'; text = p.reason;
     } else if (p && p.ready) {
-      cls = 'waits'; text = failed ? 'Kept on this phone.' : 'Sending.';
+      cls = 'waits'; text = failed ? say('phone kept') : say('phone sending');
     } else if (p && p.value) {
-      cls = 'waits'; text = where(e) || 'Typed, and not sent yet.';
+      cls = 'waits'; text = where(e) || say('phone typed');
     }
     e.root.className = 'line ' + cls;
     if (e.told.textContent !== text) e.told.textContent = text;
@@ -134,12 +142,12 @@
       all[key] = { ...what, own: before && before.theirs === undefined ? before.own : e.line.own, turn: ++turn + Date.now() };
       all[key].ready = done;
     });
-    if (!held) failed = 'This phone keeps nothing (private browsing, or it is full): do not close the page before it is saved.';
+    if (!held) failed = say('phone keeps nothing');
     e.saved = false;
     told(e);
     done ? send() : soon();
   };
-  const where = e => e.place && !e.place.value ? 'Choose where you read it.' : e.place && e.place.value === 'scale ticket' && !e.day.value ? 'Give the day on the ticket.' : '';
+  const where = e => e.place && !e.place.value ? say('phone choose where') : e.place && e.place.value === 'scale ticket' && !e.day.value ? say('phone give day') : '';
   const typed = (key, left, last = '') => {
     const e = lines[key], value = e.boxes.text() || last, place = e.place ? e.place.value : '', day = e.day ? e.day.value : '';
     const p = kept()[key];
@@ -178,9 +186,10 @@
     const name = () => {
       const n = mine().length;
       button.disabled = n === 0;
-      button.textContent = (n < all().length ? n === 1 ? 'The one with a tick is the same' : 'The ' + n + ' with a tick are the same' : 'All ' + n + ' are the same') + (at ? ' on the ' + called(at) : '');
+      const key = n === all().length ? 'phone same all' : n === 1 ? 'phone same ticked' : 'phone same several';
+      button.textContent = say(key + (at ? ' at' : ''), n, called(at));
     };
-    const box = $('div', {}, $('p', {}, 'Take the tick away from what is different:'), list, button);
+    const box = $('div', {}, $('p', {}, say('phone take away')), list, button);
     let drawn = '';
     together.push(() => {
       const now = at === undefined ? [] : all(), text = now.map(e => e.line.key + '=' + e.line.now).join();
@@ -199,8 +208,8 @@
   };
   // What is missing and anybody sees is asked first, with a button for each answer. A line leaves
   // the questions when it has one, and stays where it is on the walk.
-  const answers = l => l.state !== 'missing' || lines[l.key].place ? [] : l.key === 'tires.per-axle' ? [['2', '2'], ['4', '4, duals']]
-    : l.box === 'choice' && l.choices.length < 5 ? l.choices.map(c => [c, c]) : [];
+  const answers = l => l.state !== 'missing' || lines[l.key].place ? [] : l.key === 'tires.per-axle' ? [['2', '2'], ['4', say('phone four')]]
+    : l.box === 'choice' && l.choices.length < 5 ? l.choices.map(c => [c, named(c)]) : [];
   const questions = open => {
     const block = $('div', { className: 'line', hidden: true });
     for (const l of open) {
@@ -221,28 +230,28 @@
     const place = e.line.readAt, told = $('p', { className: 'told', role: 'status' });
     const others = Object.values(lines).filter(o => o !== e && o.line.readAt === place && !o.line.proven).map(o => ({ key: o.line.key, tick: $('input', { type: 'checkbox' }), ask: o.line.ask }));
     const privately = $('input', { type: 'checkbox' });
-    const pick = $('input', { type: 'file', accept: 'image/jpeg,image/png,image/webp', ariaLabel: 'Photo: ' + e.line.ask });
+    const pick = $('input', { type: 'file', accept: 'image/jpeg,image/png,image/webp', ariaLabel: say('phone photo of', e.line.ask) });
     pick.setAttribute('capture', 'environment');
     const sendPhoto = async file => {
       const to = new URL(location.pathname + '/photo', location.origin);
       to.searchParams.set('place', place);
       for (const key of [e.line.key, ...others.filter(o => o.tick.checked).map(o => o.key)]) to.searchParams.append('key', key);
       if (privately.checked) to.searchParams.set('private', '1');
-      told.textContent = 'Sending the photo.';
+      told.textContent = say('phone sending photo');
       try {
         const r = await fetch(to, { method: 'POST', headers: { 'Content-Type': file.type || 'image/jpeg' }, body: file });
         if (!r.ok) { told.textContent = await r.text(); return; }
         e.photo.open = false;
         see(await r.json());
       } catch {
-        told.textContent = 'The desk does not answer. The photo is sent when it does; leave this page open.';
+        told.textContent = say('phone photo waits');
         setTimeout(() => sendPhoto(file), 5000);
       }
     };
     pick.addEventListener('change', () => { if (pick.files[0]) sendPhoto(pick.files[0]); });
     const tick = (box, text) => $('label', { className: 'tick' }, box, ' ' + text);
-    e.photo.replaceChildren(e.photo.firstElementChild, ...(others.length ? [$('p', {}, 'What else can be read on it?')] : []), ...others.map(o => tick(o.tick, o.ask)),
-      tick(privately, 'Not for customers: a name is on it, for example'), pick, told);
+    e.photo.replaceChildren(e.photo.firstElementChild, ...(others.length ? [$('p', {}, say('phone what else'))] : []), ...others.map(o => tick(o.tick, o.ask)),
+      tick(privately, say('phone private')), pick, told);
   };
 
   // The desk.
@@ -251,11 +260,11 @@
     const late = setTimeout(() => stop.abort(), 15000);
     try {
       const r = await fetch(location.pathname, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body), signal: stop.signal, cache: 'no-store' });
-      if (r.status === 403) throw new Error('The desk has a new key. Scan its code again; what you typed stays on this phone.');
+      if (r.status === 403) throw new Error(say('phone new key'));
       if (!r.ok) throw new Error(await r.text());
       return await r.json();
     } catch (err) {
-      throw err instanceof TypeError || err.name === 'AbortError' ? new Error('The desk does not answer. What you typed stays on this phone; leave this page open.') : err;
+      throw err instanceof TypeError || err.name === 'AbortError' ? new Error(say('phone no answer')) : err;
     } finally { clearTimeout(late); }
   };
   const answer = ([key, p]) => ({ key, own: p.own, value: p.value || '', place: p.place || '', day: p.day || '', unreadable: p.unreadable || '' });
@@ -334,24 +343,23 @@
   const judged = document.getElementById('judged');
   const judge = got => {
     const stops = got.findings.filter(f => f.severity === 'stop').length, rest = got.findings.length - stops;
-    const n = (k, w) => k + ' ' + w + (k === 1 ? '' : 's');
-    judged.firstElementChild.textContent = [n(stops, 'stop'), n(rest, 'caution'), got.figures.length ? got.figures[0].label + ' ' + got.figures[0].text : ''].filter(Boolean).join(', ');
+    judged.firstElementChild.textContent = [count('phone stop', stops), count('phone caution', rest), got.figures.length ? got.figures[0].label + ' ' + got.figures[0].text : ''].filter(Boolean).join(', ');
     judged.lastElementChild.replaceChildren(
-      $('ul', {}, ...got.findings.map(f => $('li', { className: f.severity }, $('b', { className: 'severity' }, f.severity), ' ' + f.message, $('br'), 'fix: ' + f.remedy))),
+      $('ul', {}, ...got.findings.map(f => $('li', { className: f.severity }, $('b', { className: 'severity' }, say('phone severity ' + f.severity)), ' ' + f.message, $('br'), say('phone fix', f.remedy)))),
       $('dl', {}, ...got.figures.flatMap(f => [$('dt', {}, f.label), $('dd', {}, f.text)])));
   };
   const sending = document.getElementById('sending');
   const state = () => {
     const n = Object.values(kept()).filter(p => p.ready).length;
-    const text = failed ? failed : n ? n + ' on the way' : '';
+    const text = failed ? failed : n ? say('phone on the way', n) : '';
     if (sending.textContent !== text) sending.textContent = text;
   };
 
   // A note.
-  const words = $('textarea', { maxLength: 1000, ariaLabel: 'A note for the trailer’s page' }), noteTold = $('p', { className: 'told', role: 'status' });
+  const words = $('textarea', { maxLength: 1000, ariaLabel: say('phone note label') }), noteTold = $('p', { className: 'told', role: 'status' });
   const noted = taken => {
     const p = kept()[' note'];
-    noteTold.textContent = p && p.reason ? p.reason : p && p.ready ? 'Kept on this phone.' : taken ? 'Saved at the desk.' : '';
+    noteTold.textContent = p && p.reason ? p.reason : p && p.ready ? say('phone kept') : taken ? say('phone saved') : '';
     if (taken && !p) words.value = '';
   };
   words.addEventListener('input', () => { keep(all => { if (words.value.trim()) all[' note'] = { value: words.value }; else delete all[' note']; }); noted(); });
@@ -359,20 +367,20 @@
 
   // The page.
   const walk = document.getElementById('walk');
-  if (view.broken) walk.append($('p', { className: 'told' }, 'The file of this trailer cannot be read. Fix it at the desk; this page follows.'));
+  if (view.broken) walk.append($('p', { className: 'told' }, say('phone broken')));
   for (const s of view.stations) {
-    walk.append($('h2', {}, s.name));
+    walk.append($('h2', {}, say('phone station ' + s.name)));
     const open = $('div', {}, ...s.open.map(draw));
     open.dataset.station = s.name;
     walk.append(open);
     if (s.open.length > 1) open.prepend(oneTap(s.open));
-    if (s.rest.length) walk.append($('details', {}, $('summary', {}, s.rest.length + (s.open.length ? ' more' : ' known, or not needed')), ...s.rest.map(draw)));
+    if (s.rest.length) walk.append($('details', {}, $('summary', {}, say(s.open.length ? 'phone more' : 'phone rest', s.rest.length)), ...s.rest.map(draw)));
   }
   walk.prepend(questions(view.stations.flatMap(s => s.open)));
   if (!view.broken) {
-    walk.append($('h2', {}, 'Price and sale'), ...view.sale.map(draw), $('p', {}, 'A new price or availability holds from today on, ' + view.today + '.'));
+    walk.append($('h2', {}, say('phone sale')), ...view.sale.map(draw), $('p', {}, say('phone from today', view.today)));
     if (kept()[' note']) words.value = kept()[' note'].value;
-    walk.append($('h2', {}, 'A note'), $('p', {}, 'Customers read it on the trailer’s page.'), words, $('div', { className: 'row' }, $('button', { type: 'button', onclick: addNote }, 'Add the note')), noteTold);
+    walk.append($('h2', {}, say('phone note')), $('p', {}, say('phone note read')), words, $('div', { className: 'row' }, $('button', { type: 'button', onclick: addNote }, say('phone add note'))), noteTold);
     noted();
   }
   // The desk tells that a file changed. A page that nobody looks at does not listen.
