@@ -267,7 +267,7 @@ func (t *Tire) fromTable(u *unit.Unit, all []tables.Tire) {
 		t.Lack = "the load range is not stated"
 		return
 	case len(rows) == 0:
-		t.Lack = fmt.Sprintf("no table row that may be relied on for %s load range %s, %s", tires.Size.Value, tires.LoadRange.Value, t.mounting())
+		t.Lack = fmt.Sprintf("there is no reliable table row for %s load range %s, %s", tires.Size.Value, tires.LoadRange.Value, t.mounting())
 		return
 	}
 	row, single := rows[0], moldedOn(u, false)

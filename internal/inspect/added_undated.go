@@ -2,7 +2,7 @@ package inspect
 
 var addedUndated = &Rule{
 	Name: "added-undated", Severity: Stop,
-	Title:  "the day is known on which the yard added weight, and the day it was weighed empty",
+	Title:  "the day the yard added weight and the day the trailer was weighed empty are both known",
 	Why:    "Weight that was added after the scale ticket is not in the empty weight. Without the two days nobody knows whether the payload still counts it.",
 	Source: "49 CFR 567.4(g)(3) (2015): the GVWR covers the unloaded weight and the cargo; the days are " + Practice,
 	Remedy: "weigh the trailer again and leave dealer-added out, or write both days: dealer-added: 95 lb (scale ticket 2026-11-10)",

@@ -10,7 +10,7 @@ import (
 var afterAsOf = &Rule{
 	Name: "after-as-of", Severity: Stop,
 	Title:  "no date is after the day the stock was walked",
-	Why:    "Either a date is mistyped or nobody updated the yard's as-of day. A weight from a ticket of tomorrow has no source, and a tire of tomorrow no age.",
+	Why:    "Either a date is mistyped or nobody updated the yard's as-of day. A ticket with a date in the future proves no weight, and a tire made in the future has no age.",
 	Source: "the yard file's format, docs/unit-file.md: as-of",
 	Remedy: "correct the date, or update as-of in content/yard.md",
 	check: func(c *Case, f *Findings) {

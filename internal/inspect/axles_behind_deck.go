@@ -12,7 +12,7 @@ const behindWell measure.Inches = 15 * measure.InchesPerFoot
 var axlesBehindDeck = &Rule{
 	Name: "axles-behind-deck", Severity: Stop,
 	Title:  "the axles are under the load, or on a lowboy a little farther back",
-	Why:    "A distance that was misread puts the axles in the wrong place, and every figure of the tongue with them.",
+	Why:    "A distance that was misread puts the axles in the wrong place. Every tongue figure is wrong with them.",
 	Source: "geometry; which trailers are built so is " + Practice,
 	Remedy: "measure from the ball's center to the middle of the axles again; waive this rule if the trailer is really built this way",
 	check: func(c *Case, f *Findings) {

@@ -49,7 +49,7 @@ var brakesMissing = &Rule{
 		}
 		none, fix := "no brakes", "fit brakes, or correct brakes.kind"
 		if !kind.Given() {
-			none, fix = "no brakes are given", "look what brakes it has, and write brakes.kind: electric, electric-over-hydraulic, surge, air or none"
+			none, fix = "no brakes are given", "see what brakes it has, and write brakes.kind: electric, electric-over-hydraulic, surge, air or none"
 		}
 		fd := f.add(c.brakesAt(), "%s, and gvwr is %s; brakes are due above 3,000 lb", none, gvwr.Value).
 			fix("%s", fix).

@@ -7,7 +7,7 @@ import (
 
 var fendersOverWidth = &Rule{
 	Name: "fenders-over-width", Severity: Stop,
-	Title:  "the deck between the fenders and a tire on either side fit into the overall width",
+	Title:  "the deck between the fenders and a tire on each side fit within the overall width",
 	Why:    "A trailer that is wider than it is said to be does not fit a gate, a lane or the 102 in that roads allow.",
 	Source: "geometry; the tire's size for its section width; 23 CFR 658.15: 102 in",
 	Remedy: "measure between the fenders and across the fenders again",

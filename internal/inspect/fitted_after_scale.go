@@ -13,7 +13,7 @@ var afterScale = regexp.MustCompile(`(?i)\b(?:after|since)\s+(?:the\s+|it\s+was\
 var fittedAfterScale = &Rule{
 	Name: "fitted-after-scale", Severity: Stop,
 	Title:  "what was fitted after the trailer was weighed is in dealer-added",
-	Why:    "It is not in the empty weight, so the payload counts it twice: once as cargo and once as nothing.",
+	Why:    "It is not in the empty weight, so the payload still counts that weight as room for cargo.",
 	Source: "49 CFR 567.4(g)(3) (2015): the GVWR covers the unloaded weight and the cargo",
 	Remedy: "weigh the trailer with it, or write what was added and on which day: dealer-added: 210 lb (scale ticket 2026-11-10)",
 	check: func(c *Case, f *Findings) {

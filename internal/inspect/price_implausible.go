@@ -12,8 +12,8 @@ const (
 
 var priceImplausible = &Rule{
 	Name: "price-implausible", Severity: Stop,
-	Title:  "the price has as many digits as a trailer's price has",
-	Why:    "A digit short or one too many brings people out for nothing, and some states hold a seller to the price that he published.",
+	Title:  "the price has the right number of digits",
+	Why:    "A digit short or one too many brings people out for nothing, and some states hold a seller to a published price.",
 	Source: "the price for each pound that the trailer weighs: " + Practice,
 	Remedy: "write the price again; if it is right, waive this with the reason",
 	check: func(c *Case, f *Findings) {
@@ -29,10 +29,10 @@ var priceImplausible = &Rule{
 		low, high = measure.Down(low, 1), measure.Up(high, 1)
 		switch {
 		case price.Value < low:
-			f.add(price.Pos, "%s is less than %s, the least that one of %s and %s is sold for", price.Words(), low, empty.Value, c.Condition.Value).
+			f.add(price.Pos, "%s is less than %s, the least that a %s trailer of %s sells for", price.Words(), low, c.Condition.Value, empty.Value).
 				figures(price.Words(), low.String())
 		case price.Value > high:
-			f.add(price.Pos, "%s is more than %s, the most that one of %s is sold for", price.Words(), high, empty.Value).
+			f.add(price.Pos, "%s is more than %s, the most that a trailer of %s sells for", price.Words(), high, empty.Value).
 				figures(price.Words(), high.String())
 		default:
 			return

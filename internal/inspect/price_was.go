@@ -22,7 +22,7 @@ var priceWas = &Rule{
 		case !since.Known():
 			f.add(was.Pos, "the earlier price %s has no day on which it was asked", was.Value)
 		case now.Known() && !now.After(since):
-			f.add(was.Pos, "the earlier price is from %s, and the price now holds since %s", since, now).
+			f.add(was.Pos, "the earlier price is from %s, and today's price has held since %s", since, now).
 				figures(since.String(), now.String()).
 				also(price.Pos, "the price is here").
 				fix("correct the days: the earlier price was asked before the price now")

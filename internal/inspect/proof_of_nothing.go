@@ -11,7 +11,7 @@ var proofOfNothing = &Rule{
 	Title:  "what a photo proves is a value that the unit gives",
 	Why:    "A photo that proves a misspelled key proves nothing, and the number that it was taken for stays without a proof.",
 	Source: "the unit file's format, docs/unit-file.md: proof",
-	Remedy: "name keys as they are written from the top, with a point between them: weights.gvwr",
+	Remedy: "name keys as they are written from the top, with a period between them: weights.gvwr",
 	check: func(c *Case, f *Findings) {
 		if len(c.Proof) == 0 {
 			return

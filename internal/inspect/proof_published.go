@@ -9,7 +9,7 @@ import (
 var proofPublished = &Rule{
 	Name: "proof-published", Severity: Stop,
 	Title:  "a photo that is kept off the site is not published under another key or another name",
-	Why:    "Whoever keeps a photo off the site has a reason, such as a buyer's name on a ticket. A copy of the file has the same picture. Where a unit's file does not read, what it names waits, because it may be kept off the site there.",
+	Why:    "Whoever keeps a photo off the site has a reason, such as a buyer's name on a ticket. A copy of the file has the same picture. If a unit's file cannot be read, the photos that it names wait, because that file may keep them off the site.",
 	Source: "the unit file's format, docs/unit-file.md: proof",
 	Remedy: "take it out here, or take withhold out there",
 	checkYard: func(y *Yard, f *Findings) {

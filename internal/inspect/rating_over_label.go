@@ -9,7 +9,7 @@ import (
 var ratingOverLabel = &Rule{
 	Name: "rating-over-label", Severity: Stop,
 	Title: "no gross rating in the title or on the maker's sheet is above the label's",
-	Why: "A buyer loads by the largest number he has read. The label on the trailer governs, and it may be the smaller one, " +
+	Why: "Buyers load by the largest number they have read. The label on the trailer governs, and it may be the smaller one, " +
 		"because a down-rated trailer keeps its maker's printed sheet.",
 	Source: "49 CFR 567.4(g)(3) (2015): the GVWR is the one on the label; 26 CFR 145.4051-1(e)(3)(iv) (2015): an advertised one can count too",
 	Remedy: "read the label again; if it is right, correct the words",

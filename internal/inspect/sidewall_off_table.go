@@ -13,7 +13,7 @@ var sidewallOffTable = &Rule{
 	Name: "sidewall-off-table", Severity: Stop,
 	Title:  "the sidewall's load is one that this size and load range can have",
 	Why:    "If somebody fits another tire and leaves the old sidewall's load in the file, the listing promises a capacity that the new tire does not have.",
-	Source: Practice + ": makers' ratings of one size and load range differ by a few in the hundred, the next load range by about fifteen",
+	Source: Practice + ": makers' ratings of one size and load range differ by a few percent, those of the next load range by about 15%",
 	Remedy: "read size, load range and maximum load off the same sidewall; if they are as written, waive this rule and name the tire's maker",
 	check: func(c *Case, f *Findings) {
 		t := c.Tires

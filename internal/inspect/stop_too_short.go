@@ -4,7 +4,7 @@ import "tarepage/internal/measure"
 
 var stopTooShort = &Rule{
 	Name: "stop-too-short", Severity: Stop,
-	Title:  "no stated stopping distance means more than 1 g",
+	Title:  "no stated stopping distance implies more than 1 g",
 	Why:    "A customer who trusts it leaves too little room. No tire on a road brakes harder than about 1 g.",
 	Source: "kinematics: a = v x v / (2 d); that road tires stay below 1 g is " + Practice,
 	Remedy: "read distance and speed off the maker's sheet again, or take brakes.stopping out",

@@ -32,9 +32,9 @@ func stopsPage(t *testing.T) string {
 	b.WriteString(`# What stops a unit, and how to clear it
 
 This page is made from the rules themselves; a test fails when the two differ. Each part
-names a rule as it stands in brackets at the end of a message, says what it asks and why,
-and shows a message with its way out. ` + "`tarepage rule NAME`" + ` prints the same with the file that
-gives the message.
+names a rule, says what it asks and why, and shows a message and how to clear it. A message
+ends with the name of its rule in brackets. ` + "`tarepage rule NAME`" + ` prints the same with the file
+that gives the message.
 
 Cautions and remarks stop nothing and are not listed here; ` + "`tarepage rule`" + ` lists them too.
 

@@ -13,8 +13,8 @@ import (
 
 var titleContradicts = &Rule{
 	Name: "title-contradicts", Severity: Stop,
-	Title:  "the title says of hitch, axles, brakes, tires, year and condition what the file says",
-	Why:    "The title is what a customer reads first, and the feeds and link cards repeat it. He drives out for a gooseneck and finds a bumper-pull.",
+	Title:  "the title agrees with the file about hitch, axles, brakes, tires, year and condition",
+	Why:    "The title is what a customer reads first, and the feeds and link cards repeat it. Then somebody drives out for a gooseneck and finds a bumper-pull.",
 	Source: Practice,
 	Remedy: "correct the title, or the value that it contradicts",
 	check: func(c *Case, f *Findings) {

@@ -11,8 +11,8 @@ import (
 
 var titleDisagrees = &Rule{
 	Name: "title-disagrees", Severity: Stop,
-	Title:  "a length or width in the title is one that the file gives",
-	Why:    "The title is what a customer reads first, and the feeds and link cards repeat it. He drives out for a 24 ft deck and finds 18 ft.",
+	Title:  "a length or width in the title matches one in the file",
+	Why:    "The title is what a customer reads first, and the feeds and link cards repeat it. Then somebody drives out for a 24 ft deck and finds 18 ft.",
 	Source: "geometry; that a name rounds to the half foot is " + Practice,
 	Remedy: "correct the title, or the measure that it names",
 	check: func(c *Case, f *Findings) {

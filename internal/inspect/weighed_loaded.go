@@ -5,7 +5,7 @@ import "tarepage/internal/measure"
 var weighedLoaded = &Rule{
 	Name: "weighed-loaded", Severity: Stop,
 	Title:  "the weight with a load on it is more than the empty one and within the GVWR",
-	Why:    "Two weights that cannot both be right leave the payload wrong. A trailer that was weighed over its rating was overloaded.",
+	Why:    "If two weights cannot both be right, the payload is wrong. A trailer that was weighed over its rating was overloaded.",
 	Source: Practice + ": a load adds weight; 49 CFR 571.3(b) (2015): the GVWR is the most it may weigh loaded",
 	Remedy: "read both scale tickets again",
 	check: func(c *Case, f *Findings) {

@@ -4,8 +4,8 @@ import "strings"
 
 var withholdReason = &Rule{
 	Name: "withhold-reason", Severity: Stop,
-	Title:  "a unit that is kept out of the site says why",
-	Why:    "The key withhold keeps a unit out, whatever its value. Without a reason, nobody can tell whether that is still wanted.",
+	Title:  "a unit that is kept off the site says why",
+	Why:    "The key withhold keeps a unit off the site, whatever its value. Without a reason, nobody can tell whether that is still wanted.",
 	Source: "the unit file's format, docs/unit-file.md",
 	Remedy: "say why, as in withhold: waiting for the title; or delete the key to publish the unit",
 	check: func(c *Case, f *Findings) {
@@ -13,12 +13,12 @@ var withholdReason = &Rule{
 			return
 		}
 		if c.Withhold.Spoiled {
-			f.add(c.Top, "withhold does not read; the unit is kept out of the site all the same")
+			f.add(c.Top, "withhold does not read; the unit is kept off the site anyway")
 			return
 		}
 		switch reason := strings.ToLower(strings.Trim(c.Withhold.Value, " .!")); reason {
 		case "":
-			f.add(c.WithheldAt(), "withhold gives no reason; the unit is kept out of the site all the same")
+			f.add(c.WithheldAt(), "withhold gives no reason; the unit is kept off the site anyway")
 		case "no", "false", "off", "n", "never", "0":
 			f.add(c.WithheldAt(), "withhold: %s keeps the unit out of the site all the same", clipped(c.Withhold.Value)).
 				fix("delete the key to publish the unit")

@@ -12,7 +12,7 @@ var pricedAt = regexp.MustCompile(`(?i)\b(?:yours\s+for|(?:the\s+|our\s+)?price\
 var wordsOtherPrice = &Rule{
 	Name: "words-other-price", Severity: Stop,
 	Title:  "the words below the front matter ask for the same price as the file",
-	Why:    "Some states hold a seller to the lower of two prices that he published.",
+	Why:    "Some states hold a seller to the lower of two published prices.",
 	Source: Practice,
 	Remedy: "write the price in one place, under price; the page prints it",
 	check: func(c *Case, f *Findings) {

@@ -13,8 +13,8 @@ import (
 
 var wordsOverPayload = &Rule{
 	Name: "words-over-payload", Severity: Stop,
-	Title:  "no words of the file or of the yard promise more load than the trailer may take",
-	Why:    "Whoever reads that it takes 12,000 lb loads 12,000 lb. Every text of the page is read; captions next to a video are what was said, and are not.",
+	Title:  "nothing written in the unit's file or the yard's promises more load than the trailer may take",
+	Why:    "Whoever reads that it takes 12,000 lb loads 12,000 lb. Every text on the page is checked except the captions next to a video, which are what was said.",
 	Source: "49 CFR 567.4(g)(3): the GVWR covers the trailer and its cargo",
 	Remedy: "correct the words; the page prints the payload by itself",
 	check: func(c *Case, f *Findings) {

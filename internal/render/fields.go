@@ -18,7 +18,7 @@ type frame struct {
 	Policy      string       // the content security policy: it admits the style and the scripts by their hashes
 	Style       template.CSS // the style sheet, made small
 	Lang        string       // the language of the page: en-US
-	Foreign     bool         // whether that is another language than English, in which owners write
+	Foreign     bool         // whether that is a language other than English, which owners write in
 	Root        string       // leads from the page to the first page of its language: "" or "../"
 	Up          string       // leads on from there to the site's root, where photos and scripts are: "" or "../"
 	Other       *otherPage   // the same page in the other language; nil for a site in one language
@@ -81,7 +81,7 @@ type yardPage struct {
 	Cards    []card        // the trailers, with a drawing each, or
 	Rows     []card        // the trailers in a line each
 	Pages    []link        // the pages of a long list
-	Programs []link        // the files in which the stock is given away
+	Programs []link        // the files that give the stock to other programs
 }
 
 // finder is what the front page finds with.
@@ -172,11 +172,11 @@ type unitPage struct {
 	Firsts        []labeled     // what buyers ask for next: Label, Text and Metric
 	Cautions      []caution     // what to know before hooking up
 	Careful       string        // how many they are, for the first screen: "2 cautions"; empty for none
-	Fills         []labeled     // of a dump bed, how high each material may be filled: Label, Text, Metric and What it weighs
+	Fills         []labeled     // on a dump bed, how high each material may be filled: Label, Text, Metric and What it weighs
 	View          template.HTML // the trailer from the side, with its dimensions; empty where too little was measured
 	Front         template.HTML // the same, for the place of photos where there are none
 	ViewWords     string        // the same in words
-	Untimed       string        // where the notes have times that lead nowhere, what those times are of; else empty
+	Untimed       string        // what the times in the notes belong to, if they lead nowhere; otherwise empty
 	PayloadText   string        // what it can carry; empty where nobody can say
 	PayloadMetric string        // the same in kilograms
 	PayloadNote   string        // what limits it
@@ -223,7 +223,7 @@ type caution struct {
 	Why     string // what can happen
 	Source  string // the rule
 	Rule    string // its name in the links of the page that says how every number was worked out
-	Danger  bool   // whether it hurts people: it wears the red and white tape
+	Danger  bool   // whether it can hurt people; the page then marks it with the red and white tape
 }
 
 // rung is one limit of the payload.

@@ -44,11 +44,11 @@ var received = []struct {
 // others are the theme's files that are not templates.
 var others = []struct{ file, what string }{
 	{"style.css", "the style of every page on a screen"},
-	{"figures.css", "more of it for pages that explain"},
-	{"unit.css", "more of it for a trailer's page"},
-	{"bring.css", "more of it for what the customer brings"},
-	{"yard.css", "more of it for pages of many trailers"},
-	{"paper.css", "more of it for a trailer's page on paper"},
+	{"figures.css", "more styles, for pages that explain"},
+	{"unit.css", "more styles, for a trailer's page"},
+	{"bring.css", "more styles, for what the customer brings"},
+	{"yard.css", "more styles, for pages of many trailers"},
+	{"paper.css", "more styles, for a trailer's page on paper"},
 	{"sheet.css", "the style of the lot sheet and of the hand-over card"},
 	{"language.js", "goes to the language that a visitor chose, within the pages of a site in two languages"},
 	{"known.js", "keeps space for the answers to a customer whose machine or truck is known, within the page"},
@@ -68,10 +68,11 @@ const themeHead = `# A look of your own
 
 A look is a folder of files with the names below. A file that the folder lacks comes from the built-in look
 (` + "`themes/default`" + `), so a folder with one style sheet is a look. Every template is a Go html/template: frame.html
-defines "frame", which is run for every page, and each of the others defines "main", which frame.html calls.
+defines "frame", which is run for every page, and each of the others defines "main", which frame.html calls;
+only photos.html defines "photos", the row of photos that unit.html calls.
 
-Every page must show the cautions in Safety next to its numbers. A field that a template names and its data lack is an
-error, never a gap. This page is made from the structs that the templates receive; a test keeps it so.
+Every page must show the cautions in Safety next to its numbers. If a template names a field that its data lack, the
+build stops with an error. This page is made from the structs that the templates receive; a test keeps it so.
 
 ## The other files
 

@@ -40,16 +40,16 @@ type Unit struct {
 	Serial        Text   `key:"serial" doc:"the VIN; mark another form of number (not a VIN), (state-assigned), (home-built) or (maker's number)" eg:"0J9RP1A35T1644345" note:"yes"`
 	Condition     Text   `key:"condition" doc:"new or used" eg:"new" one:"new|used" need:"yes"`
 	Availability  Text   `key:"availability" doc:"whether it can be bought today" eg:"on the yard" one:"on the yard|on order|spoken for|sold" need:"yes"`
-	Price         Money  `key:"price" doc:"the asking price, and since when where it changed" eg:"$18,450 (since 2026-11-10)"`
-	Arrived       Date   `key:"arrived" doc:"the day it came into the yard, or on which one on order is due; feeds list it under this day" eg:"2026-11-02"`
+	Price         Money  `key:"price" doc:"the asking price, and since when if it changed" eg:"$18,450 (since 2026-11-10)"`
+	Arrived       Date   `key:"arrived" doc:"the day it came into the yard, or the day it is due if it is on order; feeds list it under this day" eg:"2026-11-02"`
 	Color         Text   `key:"color" doc:"its color" eg:"charcoal"`
 	OverallWidth  Length `key:"overall-width" doc:"across the widest part, fenders included, lamps and mirrors left out" eg:"102 in (tape)"`
 	OverallHeight Length `key:"overall-height" doc:"from the ground to the highest part, empty, antennas left out" eg:"8 ft 9 in (tape)"`
 	OverallLength Length `key:"overall-length" doc:"from the foremost part of the coupler to the rearmost part, tail or gate up; where you leave it out, it is worked out" eg:"35 ft 6 in (tape)"`
 	Warranty      Text   `key:"warranty" doc:"what is left of the maker's or the yard's warranty" eg:"frame to March 2029, axles to March 2031"`
-	Withhold      Text   `key:"withhold" doc:"keeps the unit out of the site, whatever is written here; say why" eg:"waiting for the title"`
+	Withhold      Text   `key:"withhold" doc:"keeps the unit off the site, whatever you write here; say why" eg:"waiting for the title"`
 
-	Example     Flag      `key:"example" doc:"yes for an invented trailer to learn from: alone, its pages say EXAMPLE; next to others it is left out" eg:"yes"`
+	Example     Flag      `key:"example" doc:"yes for an invented trailer to learn from: if it is the only unit, its pages say EXAMPLE; next to others it is left out" eg:"yes"`
 	Offer       Offer     `key:"offer" doc:"what goes with the asking price"`
 	Ownership   Ownership `key:"ownership" doc:"the paper that proves who owns it"`
 	Hitch       Hitch     `key:"hitch" doc:"what couples it to the truck"`
@@ -79,14 +79,14 @@ type Unit struct {
 	Claimed     Claimed   `key:"claimed" doc:"figures that the maker prints, to compare with ours"`
 	Recording   Recording `key:"recording" doc:"the walk-around"`
 	Spare       Text      `key:"spare" doc:"the spare, in words" eg:"wheel and tire, mounted on the neck"`
-	DealerAdded Weight    `key:"dealer-added" doc:"weight the yard fitted before the first sale; where its day is later than the scale ticket of the empty weight, it is added to that weight and comes off the payload" eg:"85 lb (scale ticket 2026-11-03)"`
+	DealerAdded Weight    `key:"dealer-added" doc:"weight the yard fitted before the first sale; if its day is later than the scale ticket of the empty weight, it is added to that weight and comes off the payload" eg:"85 lb (scale ticket 2026-11-03)"`
 	Relabeled   Date      `key:"relabeled" doc:"the day on which the label was corrected for added weight" eg:"2026-11-05"`
 	TieDowns    []TieDown `key:"tie-downs" doc:"the places to tie to: a count, or a count with the rating of each" eg:"d-rings: 8 at 5,000 lb"`
 	Standard    []Text    `key:"standard" doc:"what comes with it; what is standard on its model is added" eg:"spare tire and wheel"`
-	StandardNot []Text    `key:"standard-not" doc:"what is standard on its model and does not come with this one, as the model has it" eg:"spare tire and wheel"`
+	StandardNot []Text    `key:"standard-not" doc:"what is standard on its model and does not come with this one, written as the model has it" eg:"spare tire and wheel"`
 	Options     []Text    `key:"options" doc:"what can be ordered and is not on this one" eg:"hydraulic disc brakes"`
 	Waive       []Waiver  `key:"waive" doc:"rules whose stop is published as a caution instead, each with a reason and a last day"`
-	Photos      []Photo   `key:"photos" doc:"the photos, first one first"`
+	Photos      []Photo   `key:"photos" doc:"the photos, in the order in which they are shown"`
 	Proof       []Proof   `key:"proof" doc:"photos of where values were read: the label, a scale ticket, a sidewall"`
 }
 
@@ -97,11 +97,11 @@ type Hitch struct {
 	Ball        Length `key:"ball" doc:"the ball it takes" eg:"2-5/16 in"`
 	Rating      Weight `key:"rating" doc:"the gross trailer weight the coupler is rated for" eg:"30,000 lb (coupler plate)"`
 	BallRating  Weight `key:"ball-rating" doc:"the rating of a ball sold with it" eg:"30,000 lb (stamp)"`
-	Ahead       Length `key:"ahead" doc:"how far the coupler reaches ahead of the ball's center, or the trailer ahead of its kingpin's (the kingpin setting); where nobody measured it 4 in are taken, 6 in for a gooseneck, 36 in for a fifth-wheel" eg:"5 in (tape)"`
+	Ahead       Length `key:"ahead" doc:"how far the coupler reaches ahead of the ball's center, or the trailer ahead of its kingpin's (the kingpin setting); if nobody measured it, 4 in is assumed, 6 in for a gooseneck, 36 in for a fifth-wheel" eg:"5 in (tape)"`
 	TongueLimit Weight `key:"tongue-limit" doc:"the most the coupler may put on the truck" eg:"7,500 lb (coupler plate)"`
 	Lunette     Length `key:"lunette" doc:"inside diameter of a pintle hitch's eye" eg:"3 in"`
 	Kingpin     Length `key:"kingpin" doc:"diameter of the kingpin of a fifth-wheel: 2 in, or 3-1/2 in on the heaviest" eg:"2 in (tape)"`
-	Receiver    Length `key:"receiver" doc:"the receiver on the truck that it needs, where it goes into one" eg:"2 in"`
+	Receiver    Length `key:"receiver" doc:"the receiver that it needs on the truck, if it goes into one" eg:"2 in"`
 	Plug        Text   `key:"plug" doc:"the plug of the lights" eg:"7-blade" one:"4-flat|5-flat|6-round|7-blade|7-round|none"`
 	Adjustable  Flag   `key:"adjustable" doc:"whether the coupler's height can be changed" eg:"yes"`
 	Chains      Chains `key:"chains" doc:"the safety chains"`
@@ -132,7 +132,7 @@ type Deck struct {
 	Height   Length `key:"height" doc:"height of the deck above the ground, empty" eg:"35 in"`
 	Loaded   Length `key:"height-loaded" doc:"height of the deck above the ground, loaded; on a lowboy of its low part" eg:"18 in (maker's sheet)"`
 	Front    Length `key:"front" doc:"from the ball's center back to the deck's front edge" eg:"7 ft 6 in"`
-	Short    Weight `key:"concentrated" doc:"the heaviest load that may be on a short part of the deck, where its maker rates that" eg:"35,000 lb (maker's sheet)"`
+	Short    Weight `key:"concentrated" doc:"the heaviest load for a short part of the deck, if its maker rates that" eg:"35,000 lb (maker's sheet)"`
 	ShortOn  Length `key:"concentrated-length" doc:"how long that part of the deck is" eg:"10 ft (maker's sheet)"`
 }
 
@@ -145,8 +145,8 @@ type Bed struct {
 	Floor  Length `key:"floor" doc:"height of the bed's floor above the ground, empty" eg:"32 in"`
 	Front  Length `key:"front" doc:"from the ball's center back to the bed's front" eg:"4 ft 8 in"`
 	Heap   Flag   `key:"heap" doc:"whether it may be heaped above the sides" eg:"yes"`
-	Volume Volume `key:"volume" doc:"what it holds level full, where its floor is not flat: a hopper" eg:"450 bu (maker's sheet)"`
-	Traps  Count  `key:"traps" doc:"of a hopper: through how many traps it empties" eg:"2"`
+	Volume Volume `key:"volume" doc:"what it holds level full, if its floor is not flat, as in a hopper" eg:"450 bu (maker's sheet)"`
+	Traps  Count  `key:"traps" doc:"of a hopper: how many traps it empties through" eg:"2"`
 }
 
 // Box is the box of an enclosed trailer.
@@ -158,7 +158,7 @@ type Box struct {
 	Door       Text   `key:"door" doc:"the rear door" eg:"ramp door, 4,000 lb"`
 	DoorWidth  Length `key:"door-width" doc:"clear width of the rear door's opening" eg:"78 in (tape)"`
 	DoorHeight Length `key:"door-height" doc:"clear height of the rear door's opening" eg:"80 in (tape)"`
-	Side       Text   `key:"side-door" doc:"on which side there is a side door, seen from behind" eg:"right" one:"right|left|both|none"`
+	Side       Text   `key:"side-door" doc:"which side has a side door, seen from behind" eg:"right" one:"right|left|both|none"`
 	SideWidth  Length `key:"side-door-width" doc:"clear width of the side door" eg:"32 in"`
 	SideHeight Length `key:"side-door-height" doc:"clear height of the side door" eg:"72 in"`
 	SideAt     Length `key:"side-door-front" doc:"from the box's front back to the side door's front edge, a V-nose left out" eg:"2 ft"`
@@ -179,7 +179,7 @@ type Tank struct {
 	Front   Length `key:"front" doc:"from the ball's center back to the tank's front" eg:"5 ft"`
 	Volume  Volume `key:"volume" doc:"what it holds when it is full" eg:"1,000 gal (maker's plate)"`
 	Liquid  Text   `key:"liquid" doc:"what it is made for" eg:"water" one:"water|diesel|gasoline|liquid fertilizer|milk"`
-	Baffles Count  `key:"baffles" doc:"how many walls with holes it has inside against surge; 0 if none" eg:"2"`
+	Baffles Count  `key:"baffles" doc:"how many walls with holes it has inside to stop surge; 0 if none" eg:"2"`
 	Made    Text   `key:"material" doc:"what the tank is made of" eg:"polyethylene" one:"polyethylene|steel|aluminum|stainless steel|fiberglass"`
 	Spec    Text   `key:"spec" doc:"the specification on its plate, such as DOT 406, or none" eg:"DOT 406 (plate)" note:"yes"`
 	Tested  Built  `key:"tested" doc:"of a tank with a DOT specification: the month of its last inspection or test, as it is marked on the tank (49 CFR 180.415)" eg:"10/2025 (plate)"`
@@ -220,7 +220,7 @@ type Bin struct {
 // Dolly is what a tow dolly carries: one axle of a vehicle.
 type Dolly struct {
 	Section
-	Length   Length `key:"length" doc:"length of the pans that the wheels stand in, along the dolly" eg:"3 ft 10 in"`
+	Length   Length `key:"length" doc:"length of the pans that the wheels sit in, along the dolly" eg:"3 ft 10 in"`
 	Floor    Length `key:"floor" doc:"height of the pans above the ground, empty" eg:"12 in"`
 	Front    Length `key:"front" doc:"from the ball's center back to the front of the pans" eg:"5 ft 6 in"`
 	Axle     Weight `key:"axle" doc:"the heaviest vehicle axle that it may carry" eg:"2,900 lb (tag)"`
@@ -351,10 +351,10 @@ type Tires struct {
 	Service    Text     `key:"service" doc:"the load index and speed symbol molded after the size" eg:"124/120M" note:"yes"`
 	Pressure   Pressure `key:"pressure" doc:"the cold pressure on the label" eg:"80 psi"`
 	PerAxle    Count    `key:"per-axle" doc:"how many are on one axle: 2, or 4 for duals" eg:"4" need:"yes"`
-	Sidewall   Sidewall `key:"sidewall" doc:"what is molded on it; governs over any table"`
+	Sidewall   Sidewall `key:"sidewall" doc:"what is molded on it; it overrides any table"`
 	Wheel      Weight   `key:"wheel" doc:"rating stamped on one wheel" eg:"3,750 lb"`
 	Stud       Text     `key:"stud" doc:"the wheel stud with the seat of its nut: cone or flange" eg:"9/16-18 cone" note:"yes"`
-	Bolts      Text     `key:"bolt-pattern" doc:"how many studs on which circle" eg:"8 on 6.5 in" note:"yes"`
+	Bolts      Text     `key:"bolt-pattern" doc:"how many studs on what circle" eg:"8 on 6.5 in" note:"yes"`
 	Rims       Text     `key:"rims" doc:"what the wheels are made of" eg:"aluminum" one:"steel|aluminum"`
 	SpareSize  Text     `key:"spare-size" doc:"the size molded on the spare" eg:"ST235/80R16" note:"yes"`
 	SpareRange Text     `key:"spare-load-range" doc:"the load range letter of the spare; on a passenger tire SL, XL or LL" eg:"E" note:"yes"`
@@ -443,7 +443,7 @@ type Jack struct {
 	Drive  Text   `key:"drive" doc:"how it is raised" eg:"two-speed" one:"top wind|side wind|two-speed|hydraulic|electric"`
 	Lift   Length `key:"lift" doc:"how far it lifts" eg:"15 in"`
 	Drop   Flag   `key:"drop-leg" doc:"whether its foot drops down without cranking" eg:"yes"`
-	Wheel  Flag   `key:"wheel" doc:"whether it stands on a wheel" eg:"no"`
+	Wheel  Flag   `key:"wheel" doc:"whether it has a wheel" eg:"no"`
 }
 
 // Claimed are figures printed by the maker.
@@ -477,7 +477,7 @@ type Photo struct {
 type Waiver struct {
 	Section
 	Rule   Text `key:"rule" doc:"the rule's name" eg:"relabel-due" need:"yes"`
-	Reason Text `key:"reason" doc:"why the unit is published all the same; customers read it" eg:"the corrected label is on its way" need:"yes"`
+	Reason Text `key:"reason" doc:"why the unit is published anyway; customers read it" eg:"the corrected label is on its way" need:"yes"`
 	Until  Date `key:"until" doc:"the last day on which the waiver holds" eg:"2026-12-15" need:"yes"`
 }
 
@@ -513,13 +513,13 @@ type Yard struct {
 	State      Text    `key:"state" doc:"the state in which you sell, in two letters; the rule on brakes looks up this state's law" eg:"TX" one:"AL|AK|AZ|AR|CA|CO|CT|DE|DC|FL|GA|HI|ID|IL|IN|IA|KS|KY|LA|ME|MD|MA|MI|MN|MS|MO|MT|NE|NV|NH|NJ|NM|NY|NC|ND|OH|OK|OR|PA|RI|SC|SD|TN|TX|UT|VT|VA|WA|WV|WI|WY"`
 	Hours      []Text  `key:"hours" doc:"when somebody is there" eg:"Monday to Friday, 8 to 5"`
 	AsOf       Date    `key:"as-of" doc:"the day the stock was last walked; ages are counted to it" eg:"2026-11-20" need:"yes"`
-	Address    Text    `key:"address" doc:"where the site is published: the https address of the folder that holds index.html; without it what has to name whole addresses is left out (canonical address, sitemap, feeds, link pictures)" eg:"https://sawbuck.example/trailers/"`
+	Address    Text    `key:"address" doc:"where the site is published: the https address of the folder that holds index.html; without it, whatever needs whole addresses is left out (canonical address, sitemap, feeds, link pictures)" eg:"https://sawbuck.example/trailers/"`
 	Excludes   Text    `key:"price-excludes" doc:"what the prices leave out" eg:"tax, title and registration"`
 	Allowance  Percent `key:"allowance" doc:"what the yard holds back from the payload" eg:"5%"`
 	LookAgain  Wait    `key:"look-again-after" doc:"how long a listing may go without a new price or availability before you are asked to look at it again; 180 days if you leave this out" eg:"90 days"`
 	VideoLink  Text    `key:"video-link" doc:"where another host plays a recording from a moment on: an address with {id} for the recording and {s} for seconds, {ms} for milliseconds or {hms} as in 0h1m12s" eg:"https://video.example/{id}?t={s}"`
-	LotCopy    Flag    `key:"save-for-the-lot" doc:"whether a customer may save the yard page and trailers of their choice on a phone, for places without a signal; a saved page says how old it is. It is on unless you write no; then the next build takes the copies back" eg:"no"`
-	Spanish    Flag    `key:"spanish" doc:"whether customers get the site in Spanish too, below es/, with a link between the two on every page. The notes, titles and names that you write stay as you wrote them. A phone that is set to Spanish gets the Spanish pages on its first visit. It is off unless you write yes. Have somebody who speaks it read your pages first: no second reader has checked our Spanish yet" eg:"yes"`
+	LotCopy    Flag    `key:"save-for-the-lot" doc:"whether a customer may save the yard page and trailers of their choice on a phone, for places without a signal; a saved page says how old it is. It is on unless you write no; then the next build removes the copies" eg:"no"`
+	Spanish    Flag    `key:"spanish" doc:"whether customers get the site in Spanish too, under es/, with a link between the two on every page. The notes, titles and names that you write stay as you wrote them. A phone that is set to Spanish gets the Spanish pages on its first visit. It is off unless you write yes. Have somebody who speaks it read your pages first: no second reader has checked our Spanish yet" eg:"yes"`
 	Bands      Bands   `key:"tongue-band" doc:"how much of the loaded trailer's weight should be on the truck"`
 }
 

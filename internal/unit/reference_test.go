@@ -96,7 +96,7 @@ the nearest one that is.
 **A model fills in what the unit leaves out,** key by key: ` + "`model: oxbow-20k`" + ` takes from
 ` + "`content/models/oxbow-20k.md`" + `, which is written like a unit. A name without such a
 file is the maker's own (` + "`RG-35`" + `), and fills in nothing. Stock number, serial, photos,
-proofs and recording never come from a model. Neither does what is molded on a tire, where the unit states a
+proofs and recording never come from a model. Neither does what is molded on a tire, if the unit states a
 size, a load range or a sidewall of its own.
 
 **A photo proves a value** where ` + "`proof`" + ` names both: ` + "`file: media/sb-1043-label.jpg`" + `, ` + "`shows: label`" + `,
@@ -119,7 +119,7 @@ func reference() string {
 	b.WriteString(introduction)
 	b.WriteString("## The keys of a unit\n\nKeys marked \"yes\" under needed must be there before a unit is published; some only for the kinds\nof trailer named there.\n\n")
 	tables(&b, unit.Keys())
-	b.WriteString("## The keys of the yard\n\n`content/yard.md` says who sells, and holds the settings that figures are worked with. It is\nwritten in the same way.\n\n")
+	b.WriteString("## The keys of the yard\n\n`content/yard.md` says who sells, and holds the settings that the figures use. It is\nwritten the same way.\n\n")
 	tables(&b, unit.YardKeys())
 	return strings.TrimRight(b.String(), "\n") + "\n"
 }
