@@ -1,14 +1,22 @@
 package publish
 
 import (
+	"bytes"
+	"encoding/binary"
 	"errors"
+	"io"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 	"testing"
+	"testing/iotest"
 	"time"
+
+	"tarepage/internal/seal"
 )
 
 // TestLock: one build at a time has the lock; a link or a folder in its place is not one, and the
@@ -164,6 +172,25 @@ func TestNothingToForce(t *testing.T) {
 	}
 }
 
+// TestIsOneOf: what a system says of a step that it does not know is told from what really failed,
+// wrapped or not.
+func TestIsOneOf(t *testing.T) {
+	for _, c := range []struct {
+		err  error
+		want bool
+	}{
+		{nil, false},
+		{fs.ErrExist, true},
+		{fs.ErrInvalid, true},
+		{&fs.PathError{Op: "open", Path: "public", Err: fs.ErrInvalid}, true},
+		{fs.ErrNotExist, false},
+	} {
+		if got := isOneOf(c.err, fs.ErrExist, fs.ErrInvalid); got != c.want {
+			t.Errorf("%v: %v", c.err, got)
+		}
+	}
+}
+
 // TestAddErrors: a file that cannot be added is an error at once, and the site that there was
 // stays.
 func TestAddErrors(t *testing.T) {
@@ -244,5 +271,77 @@ func TestKeptFilesKeepTheirTime(t *testing.T) {
 		if err != nil || !info.ModTime().Equal(then) || info.Mode().Perm() != fileMode {
 			t.Errorf("%s: %v, %v, %v", name, info.ModTime(), info.Mode(), err)
 		}
+	}
+}
+
+// TestSame: files are the same only if they have the same bytes up to the same end, whatever the
+// size of the parts in which they are read, and a file that cannot be read to its end is not the
+// same as any other.
+func TestSame(t *testing.T) {
+	bufs := new(buffers)
+	part := len(bufs[0])
+	text := bytes.Repeat([]byte("gooseneck "), part/4)
+	for _, n := range []int{0, 1, part - 1, part, part + 1, 2 * part} {
+		var read bytes.Buffer
+		if !bufs.same(bytes.NewReader(text[:n]), bytes.NewReader(text[:n]), &read) || read.Len() != n {
+			t.Errorf("%d bytes differ from themselves, or %d were handed on", n, read.Len())
+		}
+		if bufs.same(bytes.NewReader(text[:n]), bytes.NewReader(text[:n+1]), io.Discard) {
+			t.Errorf("%d bytes are the same as one more", n)
+		}
+		if bufs.same(bytes.NewReader(text[:n]), io.MultiReader(bytes.NewReader(text[:n]), iotest.ErrReader(errors.New("input/output error"))), io.Discard) {
+			t.Errorf("%d bytes are the same as a file that cannot be read", n)
+		}
+	}
+}
+
+// TestCutOffNote: a note that ends anywhere before its end is not recalled, and does not stop the
+// program, even if its mark is right.
+func TestCutOffNote(t *testing.T) {
+	target, g := published(t)
+	if err := Remember(target, []byte("note"), []byte("more"), g.Written()); err != nil {
+		t.Fatal(err)
+	}
+	p, err := locate(target, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole, err := os.ReadFile(p.keptName())
+	if err != nil {
+		t.Fatal(err)
+	}
+	left := p.kept()
+	if string(left.note) != "note" {
+		t.Fatalf("the note is %q", left.note)
+	}
+	data := whole[seal.Size+8 : left.end]
+	for n := range len(data) - len(left.note) {
+		mark := seal.Of(keptPlace, data[:n])
+		file := binary.BigEndian.AppendUint64(slices.Clone(mark[:]), uint64(n))
+		if err := os.WriteFile(p.keptName(), append(file, data[:n]...), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if got := p.kept(); got.note != nil || got.list != nil || got.end != 0 {
+			t.Fatalf("the first %d of %d bytes hold the note %q and a list of %d bytes", n, len(data), got.note, len(got.list))
+		}
+	}
+}
+
+// TestKnownFilesAreCompared: a build after a note does not read what is known, and still counts
+// what changed: a page of the same size too.
+func TestKnownFilesAreCompared(t *testing.T) {
+	target, g := published(t)
+	fine(t, target, g)
+	changed := maps.Clone(older)
+	changed["index.html"] = "new yard"
+	if len(changed["index.html"]) != len(older["index.html"]) {
+		t.Fatal("the page has another size")
+	}
+	got := mustSwap(t, newSwapper(), changed, target)
+	wantSite(t, target, changed)
+	other := filepath.Join(t.TempDir(), "public")
+	mustSwap(t, newSwapper(), older, other) // and nothing is known
+	if want := mustSwap(t, newSwapper(), changed, other); got != want || got.Unchanged == 0 {
+		t.Errorf("%+v where files are known, %+v where they are read", got, want)
 	}
 }

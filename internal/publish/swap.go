@@ -9,6 +9,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 )
@@ -71,6 +72,11 @@ func newSwapper() *swapper {
 // errNoExchange is returned by exchange where the system or the file system has no
 // exchange of two folders.
 var errNoExchange = errors.New("two folders cannot be exchanged here")
+
+// isOneOf reports whether an error has one of the causes.
+func isOneOf(err error, causes ...error) bool {
+	return slices.ContainsFunc(causes, func(cause error) bool { return errors.Is(err, cause) })
+}
 
 // makeParents makes the folders above the target and returns those it made, the
 // lowest first.

@@ -683,7 +683,7 @@ func TestFailAtEveryStep(t *testing.T) {
 				n := 0
 				for ; ; n++ {
 					base := t.TempDir()
-					target := filepath.Join(base, "made", "public")
+					target := filepath.Join(base, "folders", "that are", "made", "public")
 					if !first {
 						mustSwap(t, swapperFor(way), older, target)
 					}
@@ -735,8 +735,110 @@ func TestFailAtEveryStep(t *testing.T) {
 	}
 }
 
+// What a killed build left is cleared up in steps, and any of them may fail. The site that there
+// was is not touched by that, and the next build clears up the rest.
+func TestFailWhileClearingUp(t *testing.T) {
+	full := errors.New("no space left on device")
+	for n := 0; ; n++ {
+		base := t.TempDir()
+		target := filepath.Join(base, "public")
+		mustSwap(t, newSwapper(), older, target)
+		mustSwap(t, newSwapper(), newer, filepath.Join(base, ".public.old-7"))
+		s := newSwapper()
+		at, failed := 0, ""
+		s.step = func(name string) error {
+			if at++; at == n+1 {
+				failed = name
+				return full
+			}
+			return nil
+		}
+		p, err := locate(target, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, err = s.open(p)
+		if failed == "" {
+			if err != nil || n < 5 {
+				t.Fatalf("%d steps were tried: %v", n, err)
+			}
+			wantAlone(t, base, "public")
+			return
+		}
+		if !errors.Is(err, full) {
+			t.Fatalf("%s failed: the error is %v", failed, err)
+		}
+		wantSite(t, target, older)
+		if err := Check(target); err != nil {
+			t.Fatalf("after %s failed: %v", failed, err)
+		}
+		wantAlone(t, base, "public")
+		wantSite(t, target, older)
+	}
+}
+
+// A target that goes away during the build is an error, and the new site does not take its place:
+// whoever moved it wanted something.
+func TestTargetGoesAway(t *testing.T) {
+	t.Chdir(t.TempDir())
+	for way := range ways {
+		mustSwap(t, newSwapper(), older, "public")
+		s := swapperFor(way)
+		s.step = func(name string) error {
+			if name == "exchange" {
+				return os.Rename("public", "elsewhere")
+			}
+			return nil
+		}
+		report, err := s.swap(newer.site(t), "public", nil)
+		if !errors.Is(err, fs.ErrNotExist) || report != (Report{}) {
+			t.Errorf("%s: %+v, %v", ways[way].name, report, err)
+		}
+		wantAlone(t, ".", "elsewhere")
+		wantSite(t, "elsewhere", older)
+		if err := os.RemoveAll("elsewhere"); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// A build must not write over what it reads, whether that is there yet or not, and by whatever
+// name it is reached.
+func TestTargetIsASource(t *testing.T) {
+	dir := t.TempDir()
+	t.Chdir(dir)
+	for _, there := range []bool{false, true} {
+		if there {
+			mkdir(t, "photos")
+		}
+		p, err := locate("photos", nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, source := range []string{"photos", filepath.Join(dir, "photos"), filepath.Join("photos", "..", "photos")} {
+			if err := p.apartFrom([]string{source}); err == nil || !strings.Contains(err.Error(), "is "+source+", which this build reads") {
+				t.Errorf("there: %v, source %s: %v", there, source, err)
+			}
+		}
+		if err := p.apartFrom([]string{"words"}); err != nil {
+			t.Error(err)
+		}
+	}
+	if runtime.GOOS == "windows" {
+		return
+	}
+	link(t, "photos", "pictures")
+	p, err := locate("photos", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := p.apartFrom([]string{"pictures"}); err == nil || !strings.Contains(err.Error(), "is pictures, which this build reads") {
+		t.Errorf("through a link: %v", err)
+	}
+}
+
 // Where the way back fails too, the error says where the old site is, and the next
-// build puts it back.
+// build puts it back. The new site is not thrown away: there is no other.
 func TestStuck(t *testing.T) {
 	t.Chdir(t.TempDir())
 	mustSwap(t, newSwapper(), older, "public")
@@ -751,6 +853,9 @@ func TestStuck(t *testing.T) {
 	_, err := s.swap(newer.site(t), "public", nil)
 	if err == nil || !strings.HasPrefix(err.Error(), "public is missing (") || !strings.Contains(err.Error(), ".public.old-") || !strings.HasSuffix(err.Error(), " and the next build puts it back") {
 		t.Fatalf("got %v", err)
+	}
+	if left, _ := filepath.Glob(filepath.Join(".public.staging-*", siteName, "index.html")); len(left) != 1 {
+		t.Errorf("the new site is in %q", left)
 	}
 	if err := os.Remove("public"); err != nil {
 		t.Fatal(err)

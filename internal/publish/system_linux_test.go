@@ -186,3 +186,30 @@ func TestDiskFull(t *testing.T) {
 		t.Skip("NOT CHECKED: no small disk can be mounted here: " + reason)
 	}
 }
+
+// TestBusyLockLeavesNothingOpen: a build that waits asks for the lock a hundred times a second,
+// for minutes. A file that stayed open each time would use up what the system allows.
+func TestBusyLockLeavesNothingOpen(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "lock")
+	release, err := tryLock(path)
+	if err != nil || release == nil {
+		t.Fatal(err)
+	}
+	defer release()
+	open := func() int {
+		files, err := os.ReadDir("/proc/self/fd")
+		if err != nil {
+			t.Skip("NOT CHECKED: this system does not tell which files are open: ", err)
+		}
+		return len(files)
+	}
+	before := open()
+	for range 50 {
+		if again, err := tryLock(path); again != nil || err != nil {
+			t.Fatal(err)
+		}
+	}
+	if after := open(); after > before+5 {
+		t.Errorf("%d files are open, before there were %d", after, before)
+	}
+}

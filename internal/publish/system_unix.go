@@ -3,7 +3,6 @@
 package publish
 
 import (
-	"errors"
 	"io/fs"
 	"os"
 
@@ -26,7 +25,7 @@ func flushFolder(dir string) error {
 		return err
 	}
 	defer f.Close()
-	if err := f.Sync(); err != nil && !errors.Is(err, unix.EINVAL) && !errors.Is(err, unix.ENOTSUP) {
+	if err := f.Sync(); !isOneOf(err, unix.EINVAL, unix.ENOTSUP) {
 		return err
 	}
 	return nil
