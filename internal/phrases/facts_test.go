@@ -66,6 +66,7 @@ func spoken() (out [][2]string) {
 		add(m.String(), "month", fmt.Sprint(int(m)))
 	}
 	add("{1} {2}, {3}", "date", "day")
+	add("{1} {2}", "date", "month")
 	for _, m := range tables.BulkDensities() {
 		add(m.Material, "material", m.Material)
 	}

@@ -102,14 +102,25 @@ func (l Language) Told(text string) string {
 // Sentences are the sentences of a text: each of them is looked up by itself.
 func Sentences(text string) []string {
 	var out []string
-	for {
-		at := strings.Index(text, ". ")
-		if at < 0 {
-			return append(out, text)
+	from := 0
+	for i := range text {
+		if strings.HasPrefix(text[i:], ". ") && !shortened(text[:i]) {
+			out = append(out, text[from:i+2])
+			from = i + 2
 		}
-		out = append(out, text[:at+2])
-		text = text[at+2:]
 	}
+	return append(out, text[from:])
+}
+
+// shortened reports whether a text ends with a short form, whose period does not end a sentence:
+// page 16 of a manual, the Code of a state.
+func shortened(text string) bool {
+	for _, short := range []string{" p", " pp", "Tex", "Transp", "U.S", "H.R"} {
+		if strings.HasSuffix(text, short) {
+			return true
+		}
+	}
+	return false
 }
 
 // Around is Of for a text with spaces and commas around it. A text that the table lacks is

@@ -98,10 +98,18 @@ func (l Language) row(text string, _ int) string {
 	return ""
 }
 
-var day = regexp.MustCompile(`^([A-Z][a-z]+) (\d{1,2}), (\d{4})$`)
+var (
+	day   = regexp.MustCompile(`^([A-Z][a-z]+) (\d{1,2}), (\d{4})$`)
+	month = regexp.MustCompile(`^([A-Z][a-z]+) (\d{4})$`)
+)
 
-// dated is a day.
+// dated is a day, or a month of a year.
 func (l Language) dated(text string, depth int) string {
+	if d := month.FindStringSubmatch(text); d != nil {
+		if name := l.row(d[1], depth); name != "" {
+			return Language{l.Tag, l.column, false}.Say("date/month", name, d[2])
+		}
+	}
 	if d := day.FindStringSubmatch(text); d != nil {
 		if month := l.row(d[1], depth); month != "" {
 			return Language{l.Tag, l.column, false}.Say("date/day", month, d[2], d[3])
@@ -119,12 +127,12 @@ func (l Language) form(text string, depth int) string {
 				continue
 			}
 		}
-		for _, f := range english().forms {
+		for _, f := range english().candidates(t) {
 			blanks := f.match(t)
 			if blanks == nil {
 				continue
 			}
-			whole := !f.joined(blanks)
+			whole := !l.joined(f, blanks)
 			for i, b := range blanks {
 				if whole {
 					blanks[i] = l.find(b, depth+1)
@@ -150,8 +158,8 @@ func (l Language) form(text string, depth int) string {
 
 // bracketed is a text with another one in parentheses after it.
 func (l Language) bracketed(text string, depth int) string {
-	open := strings.LastIndex(text, " (")
-	if open <= 0 || !strings.HasSuffix(text, ")") {
+	open := opened(text)
+	if open <= 0 {
 		return ""
 	}
 	before, in := l.find(text[:open], depth+1), l.find(text[open+2:len(text)-1], depth+1)
@@ -159,6 +167,25 @@ func (l Language) bracketed(text string, depth int) string {
 		return ""
 	}
 	return before + " (" + in + ")"
+}
+
+// opened is where the parentheses begin that end a text, with the space before them, or -1.
+func opened(text string) int {
+	if !strings.HasSuffix(text, ")") {
+		return -1
+	}
+	deep := 0
+	for i := len(text) - 1; i > 0; i-- {
+		switch text[i] {
+		case ')':
+			deep++
+		case '(':
+			if deep--; deep == 0 && text[i-1] == ' ' {
+				return i - 1
+			}
+		}
+	}
+	return -1
 }
 
 // ended is a text with a period or a colon at its end, which its row lacks.
@@ -176,27 +203,38 @@ func (l Language) ended(text string, depth int) string {
 // between are what stands between the members of a list, the strongest first.
 var between = []string{". ", "; ", ": ", " = ", " + ", " - ", " / ", ", "}
 
-// listed is a list or a sum all of whose members the table has.
+// listed is a list or a sum all of whose members the table has. What comes after the first member
+// may be one text with commas in it.
 func (l Language) listed(text string, depth int) string {
 	for _, b := range between {
 		parts := outside(text, b)
 		if len(parts) == 1 {
 			continue
 		}
-		for i, p := range parts {
-			if b == ". " && i+1 < len(parts) {
-				p += "."
-			}
-			if parts[i] = strings.TrimSuffix(l.find(p, depth+1), "."); parts[i] == "" {
-				return ""
-			}
-			if b == ". " && i+1 == len(parts) && strings.HasSuffix(p, ".") {
-				parts[i] += "."
-			}
+		out := l.members(parts, b, depth)
+		if out == "" && len(parts) > 2 {
+			out = l.members([]string{parts[0], text[len(parts[0])+len(b):]}, b, depth)
 		}
-		return strings.Join(parts, b)
+		return out
 	}
 	return ""
+}
+
+// members are the members of a list; empty if the table lacks one.
+func (l Language) members(parts []string, b string, depth int) string {
+	out := make([]string, len(parts))
+	for i, p := range parts {
+		if b == ". " && i+1 < len(parts) {
+			p += "."
+		}
+		if out[i] = strings.TrimSuffix(l.find(p, depth+1), "."); out[i] == "" {
+			return ""
+		}
+		if b == ". " && i+1 == len(parts) && strings.HasSuffix(p, ".") {
+			out[i] += "."
+		}
+	}
+	return strings.Join(out, b)
 }
 
 // outside splits a text at what stands outside parentheses.
@@ -208,7 +246,7 @@ func outside(text, at string) (out []string) {
 			deep++
 		case text[i] == ')':
 			deep--
-		case deep == 0 && strings.HasPrefix(text[i:], at):
+		case deep == 0 && strings.HasPrefix(text[i:], at) && !(at == ". " && shortened(text[:i])):
 			out = append(out, text[from:i])
 			from = i + len(at)
 			i = from - 1
@@ -236,8 +274,11 @@ var unitWords = map[string]bool{"lb": true, "ft": true, "in": true, "kg": true, 
 	"kPa": true, "gal": true, "L": true, "l": true, "yd": true, "N": true, "h": true, "deg": true, "sq": true, "cu": true, "x": true, "lb-ft": true, "t": true,
 	"lb/ft": true, "lb/sq": true, "km/h": true, "lb/yd": true, "kg/m": true, "lb/cu": true, "kg/cu": true, "ton": true, "V": true, "A": true}
 
-// paragraph is a part of a law: (g), (iv).
-var paragraph = regexp.MustCompile(`\(([a-z]|[ivx]+)\)`)
+// address is the name of a host, without a path.
+var address = regexp.MustCompile(`\b[a-z0-9]+([.-][a-z0-9]+)*\.(com|gov|org|net)\b`)
+
+// paragraph is a part of a law: (g), (iv); or the number of a table of one: I-b.
+var paragraph = regexp.MustCompile(`\(([a-z]|[ivx]+)\)|\bI-[ab]\b`)
 
 // neutral reports whether a text is the same in every language: numbers with their units, sizes and
 // names with digits in them, abbreviations in capitals.
@@ -245,7 +286,7 @@ func neutral(text string) bool {
 	if strings.HasPrefix(text, "https://") {
 		return true
 	}
-	text = paragraph.ReplaceAllString(text, "")
+	text = address.ReplaceAllString(paragraph.ReplaceAllString(text, ""), "")
 	after := false // whether a number came before
 	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune("(),;:+=/\u2212-\u2013·*?$", r) }) {
 		w = strings.Trim(w, ".\"'")
@@ -269,17 +310,20 @@ func neutral(text string) bool {
 type forms struct {
 	rows  map[string][]string
 	forms []form // those with blanks, the one with the most text first
+	// having are the forms by the longest word that their text has; those without one are under "".
+	having map[string][]*form
 }
 
 // A form is a row with blanks.
 type form struct {
+	order int      // its place among the forms
 	texts []string // before, between and after the blanks
 	names []string // the blanks: {1}
 	line  []string
 }
 
-var english = sync.OnceValue(func() forms {
-	out := forms{rows: map[string][]string{}}
+var english = sync.OnceValue(func() *forms {
+	out := &forms{rows: map[string][]string{}}
 	all := table()
 	keys := make([]string, 0, len(all))
 	for key := range all {
@@ -311,8 +355,48 @@ var english = sync.OnceValue(func() forms {
 	}
 	letters := func(f form) int { return len(strings.Join(f.texts, "")) }
 	slices.SortStableFunc(out.forms, func(a, b form) int { return letters(b) - letters(a) })
+	out.having = map[string][]*form{}
+	for i := range out.forms {
+		f := &out.forms[i]
+		f.order = i
+		out.having[f.word()] = append(out.having[f.word()], f)
+	}
 	return out
 })
+
+// wholeWords are the words of a text that nothing can go on with: a blank next to a letter may hold
+// the rest of its word.
+var wholeWords = regexp.MustCompile(`[a-zA-Z]+`)
+
+// word is the longest word that every text of the form has.
+func (f *form) word() (longest string) {
+	for i, t := range f.texts {
+		for _, at := range wholeWords.FindAllStringIndex(t, -1) {
+			open := at[0] == 0 && i > 0 || at[1] == len(t) && i+1 < len(f.texts)
+			if w := t[at[0]:at[1]]; !open && len(w) > len(longest) {
+				longest = w
+			}
+		}
+	}
+	return longest
+}
+
+// candidates are the forms that a text can fill, in their order: those whose word it has.
+func (e *forms) candidates(text string) []*form {
+	out := slices.Clone(e.having[""])
+	for i := 0; i < len(text); {
+		n := 0
+		for i+n < len(text) && (text[i+n]|0x20 >= 'a' && text[i+n]|0x20 <= 'z') {
+			n++
+		}
+		if n > 0 {
+			out = append(out, e.having[text[i:i+n]]...)
+		}
+		i += n + 1
+	}
+	slices.SortFunc(out, func(a, b *form) int { return a.order - b.order })
+	return slices.Compact(out)
+}
 
 const never = -1
 
@@ -352,9 +436,12 @@ func (f *form) match(text string) []string {
 }
 
 // joined reports whether a blank holds the end of one sentence and the beginning of another.
-func (f *form) joined(blanks []string) bool {
+func (l Language) joined(f *form, blanks []string) bool {
 	for i, b := range blanks {
-		if strings.Contains(b, "; ") || strings.Contains(b, ". ") || i == 0 && f.texts[0] == "" && clause.MatchString(b) {
+		if l.row(b, 0) != "" {
+			continue
+		}
+		if len(outside(b, "; ")) > 1 || strings.Contains(b, ". ") || i == 0 && f.texts[0] == "" && clause.MatchString(b) {
 			return true
 		}
 	}

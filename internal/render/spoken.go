@@ -144,9 +144,16 @@ func (s *speaker) text(text string, last bool) {
 	s.tag = ""
 }
 
+// ownersFinding begins a caution whose rest the owner wrote.
+const ownersFinding = "Known defect"
+
 // sentences are the runs with each sentence by itself where the table does not have them together.
 func (s *speaker) sentences(runs []phrases.Run) (out []phrases.Run) {
 	for _, r := range runs {
+		if label, of, ok := strings.Cut(r.Text, ": "); ok && label == ownersFinding && !r.Said && len(s.own) == 0 {
+			out = append(out, phrases.Run{Text: label + ": "}, phrases.Run{Text: of})
+			continue
+		}
 		if !r.Said && len(s.own) == 0 && strings.Contains(r.Text, ". ") && !plainOnly(s.tag) {
 			if _, ok := s.lang.Around(html.UnescapeString(r.Text)); !ok {
 				for _, sentence := range phrases.Sentences(r.Text) {
