@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"net/url"
 	"os"
 	"path"
@@ -247,6 +248,53 @@ func (s sheet) text(t *testing.T, words string) string {
 	return "---\n" + string(out) + "---\n\n" + words + "\n"
 }
 
+// yardKeys are the keys of content/yard.md as the editor file lists them.
+func yardKeys(t *testing.T) []unit.KeyDoc {
+	t.Helper()
+	type schema struct {
+		Type       any
+		Examples   []string
+		Properties map[string]schema
+		AllOf      []struct {
+			Ref string `json:"$ref"`
+		}
+	}
+	var all schema
+	for _, file := range unit.EditorFiles() {
+		if file.Name == "yard.schema.json" {
+			if err := json.Unmarshal(file.Data, &all); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	var out []unit.KeyDoc
+	var list func(above string, keys map[string]schema)
+	list = func(above string, keys map[string]schema) {
+		for _, name := range slices.Sorted(maps.Keys(keys)) {
+			s := keys[name]
+			k := unit.KeyDoc{Path: above + name, Kind: "choice"}
+			switch types := fmt.Sprint(s.Type); {
+			case s.Properties != nil:
+				list(k.Path+".", s.Properties)
+				continue
+			case strings.Contains(types, "array"):
+				k.Kind = "list"
+			case len(s.AllOf) > 0:
+				k.Kind = strings.ReplaceAll(strings.TrimPrefix(s.AllOf[0].Ref, "#/definitions/"), "-", " ")
+			}
+			if len(s.Examples) > 0 {
+				k.Example = s.Examples[0]
+			}
+			out = append(out, k)
+		}
+	}
+	list("", all.Properties)
+	if len(out) < 15 {
+		t.Fatalf("the editor file of the yard lists %d keys", len(out))
+	}
+	return out
+}
+
 // cast writes a spell into a field in the way in which its kind takes words: as the text, as an
 // item of a list, or as the note after a value that says where it comes from. It reports false
 // for a section, which takes no words of its own.
@@ -418,7 +466,7 @@ func TestEveryFieldIsWords(t *testing.T) {
 			words := "It says `" + spell + "`.\n\n0:20 It says `" + spell + "`.\n\n" + spell
 			y, theirs := newSheet(t, yard), 0
 			enter(y.root, []string{"address"}, scalar("https://yard.example/"))
-			for _, k := range unit.YardKeys() {
+			for _, k := range yardKeys(t) {
 				alone := newSheet(t, yard)
 				if !cast(alone, k, spell) {
 					continue

@@ -18,9 +18,7 @@ type (
 	Years float64
 )
 
-func (MilesPerHour) Symbol() string         { return "mph" }
-func (FeetPerSecondSquared) Symbol() string { return "ft/s2" }
-func (Years) Symbol() string                { return "years" }
+func (MilesPerHour) Symbol() string { return "mph" }
 
 const (
 	// MillimetersPerMile: "mile (mi) to meter (m) 1.609 344 E+03", exact (NIST SP 811, B.8).
@@ -69,12 +67,8 @@ func (v MilesPerHour) String() string { return number(float64(v), " mph") }
 // Limit prints a speed limit: whole miles an hour, rounded down.
 func (v MilesPerHour) Limit() string { return fixed(float64(Down(v, 1)), 0, " mph") }
 
-func (a FeetPerSecondSquared) String() string { return number(float64(a), " ft/s2") }
-
 // Near prints the deceleration to a tenth.
 func (a FeetPerSecondSquared) Near() string { return trimmed(float64(Nearest(a, 0.1)), 1, " ft/s2") }
-
-func (y Years) String() string { return number(float64(y), " years") }
 
 // Near prints the age to a tenth of a year.
 func (y Years) Near() string { return trimmed(float64(Nearest(y, 0.1)), 1, " years") }
