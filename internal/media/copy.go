@@ -101,8 +101,17 @@ func (c *Copy) splice(o *Copy) {
 
 // Bare plans the copy of a video of size bytes that may be published. The error says in
 // words why there is none: the file is damaged, or it holds something that cannot be
-// looked through. Bare reads the tables and the heads of the samples, not the pictures.
-func Bare(r io.ReaderAt, size int64) (*Copy, error) { return bare(&file{r: r, size: size}) }
+// looked through. Bare reads all that is published, once.
+func Bare(r io.ReaderAt, size int64) (*Copy, error) {
+	c, err := bare(&file{r: r, size: size})
+	if err != nil {
+		return nil, err
+	}
+	if err := c.hidden(); err != nil {
+		return nil, err
+	}
+	return c, nil
+}
 
 func bare(f *file) (*Copy, error) {
 	switch kind := videoKind(f); kind {

@@ -33,11 +33,11 @@ var (
 	}
 	soundCodecs = map[string]codec{
 		"mp4a": {map[string]keeper{"esds": bareESDS, "wave": bareWave}, "esds", aacParts},
-		".mp3": {map[string]keeper{}, "", soundParts},
-		"Opus": {map[string]keeper{"dOps": bareOpus}, "dOps", soundParts},
-		"fLaC": {map[string]keeper{"dfLa": bareFLAC}, "dfLa", soundParts},
-		"ac-3": {map[string]keeper{"dac3": atMost(3)}, "", soundParts},
-		"ec-3": {map[string]keeper{"dec3": atMost(64)}, "", soundParts},
+		".mp3": {map[string]keeper{}, "", nil},
+		"Opus": {map[string]keeper{"dOps": bareOpus}, "dOps", opusParts},
+		"fLaC": {map[string]keeper{"dfLa": bareFLAC}, "dfLa", nil},
+		"ac-3": {map[string]keeper{"dac3": atMost(3)}, "", nil},
+		"ec-3": {map[string]keeper{"dec3": atMost(64)}, "", nil},
 		"alac": {map[string]keeper{"alac": atMost(52), "wave": bareWave}, "", nil},
 	}
 	shape = map[string]keeper{
@@ -176,82 +176,6 @@ func (f *file) look(e *box, c codec, head []byte, at int64) (look, error) {
 	l.entry = boxed(e.kind, parts...)
 	return l, nil
 }
-
-func errWords(words string) error {
-	return fmt.Errorf("what its decoder needs holds words, %q, that nobody may want published; export it again as MP4 with H.264 and AAC", words)
-}
-
-// How many letters, digits and blanks in a row are taken for words. With 74 such bytes of 256,
-// a setup of 100 random bytes has a run of 10 in one of 3,000 files, a setup of some thousand
-// bytes one of 20 in one of ten million, and a hundred megabytes of sound one of 28 in one of ten
-// million.
-const (
-	leastWords  = 10
-	longSetup   = 512
-	leastLonger = 20
-	leastHeard  = 28
-)
-
-// wordsIn finds words among the numbers of a decoder's setup: a place or a name that was put
-// behind what the decoder reads. A run of few letters that repeat is none.
-func wordsIn(setup []byte) string {
-	if len(setup) > longSetup {
-		return textIn(setup, leastLonger)
-	}
-	return textIn(setup, leastWords)
-}
-
-// heard refuses a piece of sound that holds words: players skip what follows the sound in it.
-func heard(sound []byte) error {
-	if words := textIn(sound, leastHeard); words != "" {
-		return fmt.Errorf("its sound holds words that nobody hears, %q; export it again as MP4 with H.264 and AAC", words)
-	}
-	return nil
-}
-
-// soundParts keeps pieces of sound whole, after a look through each.
-func soundParts([]byte) (func(*file, *sample, *Copy) error, error) {
-	return func(f *file, s *sample, to *Copy) error {
-		to.take(s.at, int64(s.n))
-		return heard(f.bytes(s.at, min(int64(s.n), mostSound)))
-	}, nil
-}
-
-// textIn finds a run of at least so many letters, of which half are different.
-func textIn(setup []byte, least int) string {
-	from := 0
-	for i := 0; i <= len(setup); i++ {
-		if i < len(setup) && isText[setup[i]] {
-			continue
-		}
-		if run := setup[from:i]; len(run) >= least && distinct(run) > leastWords/2 {
-			return string(run)
-		}
-		from = i + 1
-	}
-	return ""
-}
-
-func distinct(run []byte) (n int) {
-	var seen [256]bool
-	for _, c := range run {
-		if !seen[c] {
-			seen[c] = true
-			n++
-		}
-	}
-	return n
-}
-
-// isText are the bytes of words.
-var isText = func() (of [256]bool) {
-	for _, c := range []byte(textBytes) {
-		of[c] = true
-	}
-	return of
-}()
-
-const textBytes = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789 .,:@+-/_'"
 
 // bareOpus keeps the setup of Opus as long as it says that it is (Opus in ISOBMFF, 4.3.2): with
 // a table of channels where there are more than two.
@@ -419,6 +343,9 @@ func bareESDS(f *file, b *box) ([]byte, error) {
 			return nil, errESDS
 		}
 		if tag == 5 {
+			if own, err = bareAAC(config[0], own); err != nil {
+				return nil, err
+			}
 			decoder = append(append(decoder, 5, byte(len(own))), own...)
 		}
 	}

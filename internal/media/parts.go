@@ -1,6 +1,8 @@
 package media
 
 import (
+	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -53,6 +55,9 @@ func hevcNeeds(head []byte, n int64) bool {
 	return n >= 2 && n <= hevcAllowed[head[0]>>1&63] && layer == 0
 }
 
+// A cleaner makes the clean form of a parameter set.
+type cleaner func(unit []byte) ([]byte, error)
+
 // bareAVC writes H.264's setup new, with its parameter sets (ISO/IEC 14496-15, 5.3.3.1).
 func bareAVC(f *file, b *box) ([]byte, error) {
 	t, err := f.table(b)
@@ -61,6 +66,7 @@ func bareAVC(f *file, b *box) ([]byte, error) {
 	}
 	out := slices.Clone(t[:5])
 	t = t[5:]
+	clean := newAVCSets().bare
 	for _, kind := range []byte{7, 8} {
 		if len(t) < 1 {
 			return nil, errParts
@@ -70,7 +76,7 @@ func bareAVC(f *file, b *box) ([]byte, error) {
 			count &= 31
 		}
 		out = append(out, t[0])
-		list, rest, err := sets(t[1:], int(count), func(unit []byte) bool { return unit[0]&31 == kind })
+		list, rest, err := sets(t[1:], int(count), clean, func(unit []byte) bool { return unit[0]&31 == kind })
 		if err != nil {
 			return nil, err
 		}
@@ -87,8 +93,8 @@ func bareAVC(f *file, b *box) ([]byte, error) {
 	return out, nil
 }
 
-// sets takes a count of parameter sets, each with its length in front.
-func sets(t []byte, count int, allowed func([]byte) bool) (list, rest []byte, err error) {
+// sets takes a count of parameter sets, each with its length in front, and makes them clean.
+func sets(t []byte, count int, clean cleaner, allowed func([]byte) bool) (list, rest []byte, err error) {
 	for range count {
 		if len(t) < 3 || int(be.Uint16(t)) > len(t)-2 || be.Uint16(t) == 0 {
 			return nil, nil, errParts
@@ -97,7 +103,12 @@ func sets(t []byte, count int, allowed func([]byte) bool) (list, rest []byte, er
 		if n-2 > parameters || !allowed(t[2:n]) {
 			return nil, nil, errParts
 		}
-		list, t = append(list, t[:n]...), t[n:]
+		made, err := clean(t[2:n])
+		if err != nil {
+			return nil, nil, err
+		}
+		list = append(be.AppendUint16(list, uint16(len(made))), made...)
+		t = t[n:]
 	}
 	return list, t, nil
 }
@@ -118,7 +129,11 @@ func bareHEVC(f *file, b *box) ([]byte, error) {
 			return nil, errParts
 		}
 		kind := t[0] & 63
-		list, rest, err := sets(t[3:], int(be.Uint16(t[1:])), func(unit []byte) bool {
+		clean := hevcBare
+		if kind < 32 || kind > 34 {
+			clean = func([]byte) ([]byte, error) { return nil, nil } // it is left out
+		}
+		list, rest, err := sets(t[3:], int(be.Uint16(t[1:])), clean, func(unit []byte) bool {
 			return unit[0]>>1&63 == kind && (kind < 32 || kind > 34 || hevcNeeds(append(unit[:len(unit):len(unit)], 0), int64(len(unit))))
 		})
 		if err != nil {
@@ -136,16 +151,22 @@ func bareHEVC(f *file, b *box) ([]byte, error) {
 // avcParts and hevcParts cut samples at the lengths in front of their parts (14496-15,
 // 5.3.2 and 8.3.2).
 func avcParts(setup []byte) (func(*file, *sample, *Copy) error, error) {
-	return units(int64(setup[4]&3)+1, avcNeeds), nil
+	known := newAVCSets()
+	if _, _, err := sets(setup[6:], int(setup[5]&31), known.bare, func([]byte) bool { return true }); err != nil {
+		return nil, err
+	}
+	isSet := func(head byte) bool { return head&31 >= 7 }
+	return units(int64(setup[4]&3)+1, avcNeeds, isSet, known.bare), nil
 }
 
 func hevcParts(setup []byte) (func(*file, *sample, *Copy) error, error) {
-	return units(int64(setup[21]&3)+1, hevcNeeds), nil
+	isSet := func(head byte) bool { return head>>1&63 >= 32 && head>>1&63 <= 34 }
+	return units(int64(setup[21]&3)+1, hevcNeeds, isSet, hevcBare), nil
 }
 
-// units keeps the parts of a sample that are allowed.
-func units(width int64, needed func(head []byte, n int64) bool) func(*file, *sample, *Copy) error {
-	seen := 0
+// units keeps the parts of a sample that are allowed, parameter sets in their clean form.
+func units(width int64, needed func(head []byte, n int64) bool, isSet func(head byte) bool, clean cleaner) func(*file, *sample, *Copy) error {
+	seen, made := 0, 0
 	return func(f *file, s *sample, to *Copy) error {
 		at, end := s.at, s.at+int64(s.n)
 		for at < end {
@@ -161,7 +182,14 @@ func units(width int64, needed func(head []byte, n int64) bool) func(*file, *sam
 				return errParts
 			}
 			if n > 0 && needed(b[width:], n) {
-				to.take(at, width+n)
+				if isSet(b[width]) {
+					set, err := cleanUnit(f, at, width, n, clean, to)
+					if made += set; err != nil || made > maxTable {
+						return cmp.Or(err, errParts)
+					}
+				} else {
+					to.take(at, width+n)
+				}
 			}
 			at += width + n
 			if seen++; seen > maxUnits {
@@ -170,6 +198,25 @@ func units(width int64, needed func(head []byte, n int64) bool) func(*file, *sam
 		}
 		return nil
 	}
+}
+
+// cleanUnit keeps the clean form of a parameter set, and returns how many bytes were made new.
+func cleanUnit(f *file, at, width, n int64, clean cleaner, to *Copy) (made int, err error) {
+	was := f.bytes(at+width, n)
+	if int64(len(was)) < n {
+		return 0, errParts
+	}
+	set, err := clean(was)
+	if err != nil || len(set) >= 1<<(8*min(width, 3)) {
+		return 0, cmp.Or(err, errParts)
+	}
+	if bytes.Equal(set, was) {
+		to.take(at, width+n)
+		return 0, nil
+	}
+	size := be.AppendUint64(nil, uint64(len(set)))
+	to.write(append(size[8-width:], set...))
+	return len(set), nil
 }
 
 func tooManyParts() error {
@@ -242,14 +289,14 @@ func obus(f *file, at, end int64, to *Copy, seen *int) error {
 }
 
 // aacParts takes out of AAC what encoders and cameras write in front of the sound: the
-// elements that fill and the elements of data (ISO/IEC 14496-3, table 4.3). Their bits are
+// elements that fill, the elements of data and comments on channels (ISO/IEC 14496-3, table 4.3). Their bits are
 // set to zero, so the sound keeps its place. Elements of fill that follow the sound belong
 // to it. MP3 under the same name has no such elements.
 func aacParts(setup []byte) (func(*file, *sample, *Copy) error, error) {
 	kind, object := soundKind(setup)
 	switch {
 	case kind == 0x69 || kind == 0x6b: // MP3
-		return soundParts(setup)
+		return nil, nil
 	case kind == 0:
 		return nil, errESDS
 	// Main, LC, SSR, LTP, SBR and PS share this form (14496-3, table 1.17). 0: not given.
@@ -262,9 +309,6 @@ func aacParts(setup []byte) (func(*file, *sample, *Copy) error, error) {
 		out, end := emptied(head)
 		if end == len(head) && int64(end) < int64(s.n) {
 			return errParts
-		}
-		if err := heard(head[end:]); err != nil {
-			return err
 		}
 		if made += end; made > maxTable {
 			return errors.New("its sound has more filling than can be taken out")
@@ -293,48 +337,41 @@ func soundKind(setup []byte) (kind, object byte) {
 	return 0, 0
 }
 
-// emptied clears the elements in front of the sound in a copy of b. It returns the bytes
-// and how many of them may have changed: none if there are no such elements.
-func emptied(b []byte) (out []byte, end int) {
-	at := 0 // in bits
-	get := func(n int) (v int) {
-		for range n {
-			if at/8 < len(b) {
-				v = v<<1 | int(b[at/8]>>(7-at%8)&1)
-			}
-			at++
-		}
-		return v
-	}
-	for at/8 < len(b) {
-		kind, n := get(3), 0
-		switch kind {
+// emptied clears the elements in front of the sound in a copy of b, and the comment in the one that
+// lists the channels. It returns the bytes and how many of them may have changed: none if there
+// are no such elements.
+func emptied(data []byte) (out []byte, end int) {
+	b := &bits{data: data}
+	for b.at/8 < len(data) {
+		n := 0
+		switch b.u(3) {
 		case 6: // fill
-			if n = get(4); n == 15 {
-				n += get(8) - 1
+			if n = int(b.u(4)); n == 15 {
+				n += int(b.u(8)) - 1
 			}
+		case 5: // channels
+			n = b.channels()
 		case 4: // data
-			get(4)
-			aligned := get(1) == 1
-			if n = get(8); n == 255 {
-				n += get(8)
+			b.skip(4)
+			aligned := b.flag()
+			if n = int(b.u(8)); n == 255 {
+				n += int(b.u(8))
 			}
 			if aligned {
-				at = (at + 7) / 8 * 8
+				b.skip((8 - b.at%8) % 8)
 			}
 		default:
 			if out == nil {
 				return nil, 0
 			}
-			return out, min((at+7)/8, len(b))
+			return out, min((b.at+7)/8, len(data))
 		}
 		if out == nil {
-			out = slices.Clone(b)
-			b = out
+			out = slices.Clone(data)
+			b.data = out
 		}
-		for end := min(at+8*n, 8*len(b)); at < end; at++ {
-			b[at/8] &^= 1 << (7 - at%8)
-		}
+		b.skip(8 * n)
+		b.clear(8 * n)
 	}
-	return out, len(b)
+	return out, len(data)
 }

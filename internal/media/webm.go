@@ -524,13 +524,10 @@ func (w *webm) block(c *webmCluster, b element, to *Copy, simple bool) (whole bo
 	body := &Copy{from: w.f.r}
 	body.take(b.at, head)
 	switch {
+	case t.codec == "A_OPUS" && rest[2]&6 == 0:
+		opusPacket(w.f, b.at+head, b.end, body)
 	case !t.obus:
 		body.take(b.at+head, b.end-b.at-head)
-		if t.kind == 2 {
-			if err := heard(w.f.bytes(b.at+head, min(b.end-b.at-head, mostSound))); err != nil {
-				return false, err
-			}
-		}
 	case rest[2]&6 != 0: // several pictures in a block
 		return false, errNoWebM
 	default:

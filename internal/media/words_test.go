@@ -40,23 +40,54 @@ func TestOpusSetupIsCut(t *testing.T) {
 	}
 }
 
-// TestWordsInSound: words in a piece of sound are refused, whatever the codec; noise and the same
-// few letters again and again are not.
-func TestWordsInSound(t *testing.T) {
+// TestHiddenWords: words in pictures or sound are refused, wherever they are, also with 16 bits for
+// each letter; noise and the same few letters again and again are not.
+func TestHiddenWords(t *testing.T) {
+	const said = "47.61N 122.33W, filmed by Ramon at home"
 	noise := make([]byte, 1<<20)
 	r := rand.New(rand.NewPCG(1, 2))
 	for i := range noise {
 		noise[i] = byte(r.Uint32())
 	}
-	for what, c := range map[string]struct {
-		sound string
-		fails bool
-	}{
-		"noise": {string(noise), false}, "filling": {strings.Repeat("UUUU", 99), false}, "short": {"\x00Hank was here\x00", false},
-		"words": {string(noise[:99]) + "47.61N 122.33W, filmed by Ramon at home", true},
+	wide := strings.Join(strings.Split(said, ""), "\x00")
+	fails := func(data string) bool {
+		c := &Copy{from: strings.NewReader(data)}
+		c.take(0, int64(len(data)))
+		return c.hidden() != nil
+	}
+	for what, data := range map[string]string{
+		"nothing": "", "noise": string(noise), "filling": strings.Repeat("UUUU", 99), "seven letters": strings.Repeat("UV3xyz.", 99), "short": "\x00Hank was here\x00",
+		"counts": strings.Repeat("\x00\x00\x41\x42", 99), "wide counts": strings.Repeat("\x00\x41\x00\x42", 99),
 	} {
-		if err := heard([]byte(c.sound)); (err != nil) != c.fails {
-			t.Errorf("%s: %v", what, err)
+		if fails(data) {
+			t.Errorf("%s is refused", what)
+		}
+	}
+	for _, words := range []string{said, wide} {
+		for _, at := range []int{0, 1, 99, 1<<18 - 20, 1 << 18, 1<<18 + 50, 1<<19 + 7, len(noise)} {
+			if !fails(string(noise[:at]) + words + string(noise[at:])) {
+				t.Errorf("%q at %d is not found", words, at)
+			}
+		}
+	}
+}
+
+// TestOpusFilling: what fills a packet of Opus is made zero (RFC 6716, 3.2.5), and nothing else is
+// changed.
+func TestOpusFilling(t *testing.T) {
+	for packet, want := range map[string]string{
+		"\xfc": "\xfc", "\xfc filmed by Ann": "\xfc filmed by Ann", "\xff\x02 two pieces": "\xff\x02 two pieces", "": "",
+		"\xff\x41\x05soundwords":                              "\xff\x41\x05sound\x00\x00\x00\x00\x00",
+		"\xff\x41\xff\x02ab" + strings.Repeat("by Ann. ", 32): "\xff\x41\xff\x02ab" + strings.Repeat("\x00", 256),
+		"\xff\x41\xff\xff\x00ab" + strings.Repeat("x", 508):   "\xff\x41\xff\xff\x00ab" + strings.Repeat("\x00", 508),
+		"\xff\x41\x09too much":                                "\xff\x41\x09too much", "\xff\x41\xff": "\xff\x41\xff", "\xff\x41\x00abc": "\xff\x41\x00abc",
+	} {
+		f := &file{r: strings.NewReader(packet), size: int64(len(packet))}
+		to := &Copy{from: f.r}
+		opusPacket(f, 0, f.size, to)
+		got := make([]byte, to.size)
+		if _, err := to.ReadAt(got, 0); err != nil || string(got) != want {
+			t.Errorf("%q became %q, %v", packet, got, err)
 		}
 	}
 }
