@@ -14,10 +14,11 @@ import (
 	"strings"
 	"time"
 
+	"golang.org/x/term"
+
 	"tarepage/internal/inspect"
 	"tarepage/internal/report"
 	"tarepage/internal/site"
-	"tarepage/internal/unit"
 )
 
 // The exit statuses. The form of the output never changes them.
@@ -92,13 +93,9 @@ func (c *command) rule(stdout io.Writer) error {
 	if c.name == "" {
 		return report.Rules(stdout)
 	}
-	r := inspect.Lookup(c.name)
-	if r == nil {
-		near := "; rule without a name lists them all"
-		if n := unit.Nearest(c.name, inspect.Names()); n != "" {
-			near = fmt.Sprintf("; did you mean %q?", n)
-		}
-		return fmt.Errorf("there is no rule %q%s", c.name, near)
+	r, err := inspect.Called(c.name)
+	if err != nil {
+		return err
 	}
 	return report.Rule(stdout, r)
 }
@@ -136,17 +133,11 @@ func (c *command) options(progress func(done, all int)) site.Options {
 // progress shows on a terminal how far the photos are, until done is called.
 func (c *command) progress(stderr io.Writer) (told func(done, all int), done func()) {
 	f, ok := stderr.(*os.File)
-	if !ok || c.quiet || !terminal(f) {
+	if !ok || c.quiet || !term.IsTerminal(int(f.Fd())) {
 		return nil, func() {}
 	}
 	bar := &report.Bar{W: stderr, After: time.Second, What: "photos"}
 	return bar.Told, bar.Done
-}
-
-// terminal reports whether somebody reads the output while it is written.
-func terminal(f *os.File) bool {
-	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
 // news prints what a build found: what refuses something or was not read, and without -quiet

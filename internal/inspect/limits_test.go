@@ -301,6 +301,17 @@ func TestLookup(t *testing.T) {
 	if len(names) != len(All) || !slices.IsSorted(names) || !slices.Contains(names, "wide-load") {
 		t.Errorf("the names are %v", names)
 	}
+	if r, err := Called("wide-load"); r != wideLoad || err != nil {
+		t.Errorf("%v, %v", r, err)
+	}
+	for name, want := range map[string]string{
+		"wide-lode": `there is no rule "wide-lode"; did you mean "wide-load"?`,
+		"xyzzy":     `there is no rule "xyzzy"; rule without a name lists them all`,
+	} {
+		if r, err := Called(name); r != nil || err == nil || err.Error() != want {
+			t.Errorf("%s: %v, %v", name, r, err)
+		}
+	}
 }
 
 // An example of a rule is the first case that breaks it.

@@ -157,6 +157,18 @@ func Lookup(name string) *Rule {
 	return nil
 }
 
+// Called finds a rule by its name, as somebody typed it. The error says which name comes near.
+func Called(name string) (*Rule, error) {
+	if r := Lookup(name); r != nil {
+		return r, nil
+	}
+	near := "; rule without a name lists them all"
+	if n := unit.Nearest(name, Names()); n != "" {
+		near = fmt.Sprintf("; did you mean %q?", n)
+	}
+	return nil, fmt.Errorf("there is no rule %q%s", name, near)
+}
+
 // Names are the names of all rules, sorted.
 func Names() []string {
 	var out []string

@@ -83,15 +83,9 @@ options:
 	"content/units/ex-3.md": "---\ntitle: 77 in x 14 ft utility trailer\nstock: EX-3\nkind: utility\ncondition: new\navailability: on order\nhitch:\n  kind: bumper-pull\n  ball: 2 in\ndeck:\n  length: 14 ft\n  width: 77 in\naxles:\n  count: 1\n  rating: 3,500 lb (said 0:20)\nramps:\n  kind: gate\n  length: 4 ft\nweights:\n  gvwr: 2,990 lb (tag)\n---\n",
 }
 
-// notGiven are fields without a place in the golden files: the look, scripts, what other packages
-// draw, state and hold in golden files of their own, and what is on every page.
-var notGiven = []string{"Policy", "Style", "Units", "Known", "Safety", "Yard", "View", "Front", "Envelope", "Code", "Drawing", "Clauses", "Programs", "Terms", "WhyMore",
-	"Source", "Why", "Find", "Body", "About", "Data", "ViewWords"}
-
-// TestWhatPagesAreGiven compares what each template receives with a golden file: the words and
-// numbers of a page, apart from its look. Read a difference like code; then run
-// go test ./internal/render -run WhatPagesAreGiven -update.
-func TestWhatPagesAreGiven(t *testing.T) {
+// given is what pages are made from, for the yard above.
+func given(t *testing.T) Input {
+	t.Helper()
 	root := fstest.MapFS{}
 	for name, text := range givenYard {
 		root[name] = &fstest.MapFile{Data: []byte(text)}
@@ -101,17 +95,29 @@ func TestWhatPagesAreGiven(t *testing.T) {
 		t.Fatal(err, problems)
 	}
 	works := compute.Stock(stock)
+	return Input{Stock: stock, Works: works, Findings: inspect.Stock(stock, works, problems)}
+}
+
+// notGiven are fields without a place in the golden files: the look, scripts, what other packages
+// draw, state and hold in golden files of their own, and what is on every page.
+var notGiven = []string{"Policy", "Style", "Units", "Known", "Safety", "Yard", "View", "Front", "Envelope", "Code", "Drawing", "Clauses", "Programs", "Terms", "WhyMore",
+	"Source", "Why", "Find", "Body", "About", "Data", "ViewWords"}
+
+// TestWhatPagesAreGiven compares what each template receives with a golden file: the words and
+// numbers of a page, apart from its look. Read a difference like code; then run
+// go test ./internal/render -run WhatPagesAreGiven -update.
+func TestWhatPagesAreGiven(t *testing.T) {
 	p, err := newTemplates(theme.Files, phrases.English)
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := begin(p, Input{Stock: stock, Works: works, Findings: inspect.Stock(stock, works, problems)})
+	m, err := begin(p, given(t))
 	if err != nil {
 		t.Fatal(err)
 	}
 	// Each template keeps what it was given.
-	var given any
-	keep := template.FuncMap{"keep": func(v any) string { given = v; return "" }}
+	var got any
+	keep := template.FuncMap{"keep": func(v any) string { got = v; return "" }}
 	for name := range p.pages {
 		p.pages[name] = template.Must(template.New("frame").Funcs(keep).Parse("{{keep .}}<!doctype html><title>x</title><p>"))
 	}
@@ -123,14 +129,14 @@ func TestWhatPagesAreGiven(t *testing.T) {
 		if j.path == "how-we-figure.html" || j.path == "404.html" || strings.HasPrefix(j.path, "figures/") && !strings.Contains(j.path, "ex-3") {
 			continue
 		}
-		given = nil
+		got = nil
 		if _, err := j.make(); err != nil {
 			t.Fatal(err)
 		}
-		if given == nil {
+		if got == nil {
 			t.Fatalf("%s: no template ran", j.path)
 		}
-		text := asGiven(t, given)
+		text := asGiven(t, got)
 		file := filepath.Join("testdata/given", strings.NewReplacer("/", "_", ".html", ".json").Replace(j.path))
 		if *update {
 			if err := os.WriteFile(file, text, 0o644); err != nil {

@@ -5,38 +5,26 @@ import (
 	"regexp"
 	"strings"
 	"testing"
-	"testing/fstest"
 
 	"golang.org/x/net/html"
 
-	"tarepage/internal/compute"
-	"tarepage/internal/inspect"
 	"tarepage/internal/phrases"
-	"tarepage/internal/unit"
 	theme "tarepage/themes/default"
 )
 
 // filesIn are the files of the yard of TestWhatPagesAreGiven, in English alone or in Spanish too.
 func filesIn(t *testing.T, spanish bool) map[string]string {
 	t.Helper()
-	root := fstest.MapFS{}
-	for name, text := range givenYard {
-		root[name] = &fstest.MapFile{Data: []byte(text)}
-	}
-	stock, problems, err := unit.Read(root)
-	if err != nil || len(problems) > 0 {
-		t.Fatal(err, problems)
-	}
-	works := compute.Stock(stock)
+	in := given(t)
+	in.Spanish = spanish
 	files := map[string]string{}
-	_, err = Site(theme.Files, Input{Stock: stock, Works: works, Findings: inspect.Stock(stock, works, problems), Spanish: spanish},
-		AddFunc(func(path string, data []byte) error {
-			if _, twice := files[path]; twice {
-				t.Errorf("%s is written twice", path)
-			}
-			files[path] = string(data)
-			return nil
-		}))
+	_, err := Site(theme.Files, in, AddFunc(func(path string, data []byte) error {
+		if _, twice := files[path]; twice {
+			t.Errorf("%s is written twice", path)
+		}
+		files[path] = string(data)
+		return nil
+	}))
 	if err != nil {
 		t.Fatal(err)
 	}
