@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"maps"
 	"os"
@@ -54,7 +55,7 @@ func (k *keep) place(key string) string { return filepath.Join(k.dir, edition, k
 func (k *keep) find(key, name string) *Picture {
 	dir := k.place(key)
 	touch(filepath.Join(dir, noteName))
-	note, err := os.ReadFile(filepath.Join(dir, noteName))
+	note, err := readKept(filepath.Join(dir, noteName))
 	if err != nil {
 		return nil
 	}
@@ -77,7 +78,7 @@ func (k *keep) find(key, name string) *Picture {
 		}
 		f.From = filepath.Join(dir, fmt.Sprintf("%d%s", f.Wide, ext))
 		f.Name = fmt.Sprintf("photos/%s-%s-%d%s", stem(name), key[:nameDigits], f.Wide, ext)
-		data, err := os.ReadFile(f.From)
+		data, err := readKept(f.From)
 		if err != nil || sumOf(data) != f.Sum {
 			return nil
 		}
@@ -140,6 +141,16 @@ func (k *keep) put(key string, p *Picture, data [][]byte) error {
 	return nil
 }
 
+// readKept reads a kept file. Anybody may have put a pipe in its place, which is not waited for.
+func readKept(name string) ([]byte, error) {
+	f, _, err := open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(f)
+}
+
 // markOf seals what is kept under a key.
 func markOf(key string, data []byte) string {
 	mark := seal.Of("pictures "+edition+" "+key, data)
@@ -186,11 +197,11 @@ func (k *keep) findFile(key, ext string) (from, sum string) {
 	note := k.place(key) + ".sum"
 	touch(from)
 	touch(note)
-	data, err := os.ReadFile(from)
+	data, err := readKept(from)
 	if err != nil {
 		return "", ""
 	}
-	if said, err := os.ReadFile(note); err != nil || string(said) != markOf(key+ext, data) {
+	if said, err := readKept(note); err != nil || string(said) != markOf(key+ext, data) {
 		return "", ""
 	}
 	return from, sumOf(data)

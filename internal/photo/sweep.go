@@ -37,7 +37,7 @@ func touch(name string) {
 func (k *keep) sweep() {
 	mark := filepath.Join(k.dir, ".swept")
 	now := time.Now()
-	if info, err := os.Stat(mark); err == nil && now.Sub(info.ModTime()).Abs() < sweptEvery {
+	if info, err := os.Lstat(mark); err == nil && (!info.Mode().IsRegular() || now.Sub(info.ModTime()).Abs() < sweptEvery) {
 		return
 	}
 	if os.WriteFile(mark, nil, 0o644) != nil || os.Chtimes(mark, now, now) != nil {

@@ -2,7 +2,6 @@ package photo
 
 import (
 	"encoding/json"
-	"os"
 	"runtime/debug"
 	"sync"
 	"time"
@@ -43,7 +42,7 @@ func (w *work) sketch(o Original) (sketch *Sketch) {
 		for _, k := range w.keeps {
 			if from, _ := k.findFile(key, sketchEnding); from == "" {
 				continue
-			} else if text, err := os.ReadFile(from); err == nil && json.Unmarshal(text, &sketch) == nil && sketch.whole() {
+			} else if text, err := readKept(from); err == nil && json.Unmarshal(text, &sketch) == nil && sketch.whole() {
 				return sketch
 			}
 		}

@@ -5,16 +5,15 @@ import (
 	"image"
 	"image/draw"
 	"image/jpeg"
-	"os"
 )
 
 // Within reads a worked photo back and makes it small enough for a window: one that is
 // wider than high fills it, cut at two opposite edges, and one that is higher than wide
 // is shown whole. None is made larger.
 func (p *Picture) Within(wide, high int) (*image.RGBA, error) {
-	f, err := os.Open(p.JPEG.From)
+	f, _, err := open(p.JPEG.From)
 	if err != nil {
-		return nil, fmt.Errorf("a worked photo cannot be read: %s", plain(err))
+		return nil, fmt.Errorf("a worked photo is gone: %w", err)
 	}
 	defer f.Close()
 	m, err := jpeg.Decode(f)

@@ -146,13 +146,19 @@ const mostKept = 512 << 20
 
 // readAt reads at most so many bytes of a file, from a byte on.
 func readAt(name string, from, most int64) ([]byte, error) {
+	info, err := os.Lstat(name)
+	if err != nil {
+		return nil, err
+	}
+	if !info.Mode().IsRegular() { // a pipe would keep Open waiting
+		return nil, errors.New("it is not a plain file")
+	}
 	f, err := os.Open(name)
 	if err != nil {
 		return nil, err
 	}
 	defer f.Close()
-	info, err := f.Stat()
-	if err != nil {
+	if info, err = f.Stat(); err != nil {
 		return nil, err
 	}
 	if info.Size() > mostKept {

@@ -33,7 +33,16 @@ func (g *Staging) Spool(path string) (*Spool, error) {
 	if err != nil {
 		return nil, g.unwritten(path, err)
 	}
-	return &Spool{g, path, f, bufio.NewWriterSize(f, 64<<10)}, nil
+	spool := &Spool{g, path, f, bufio.NewWriterSize(f, 64<<10)}
+	g.spools = append(g.spools, spool)
+	return spool, nil
+}
+
+// closeSpools closes what was begun and not added: Windows removes no file that is open.
+func (g *Staging) closeSpools() {
+	for _, s := range g.spools {
+		s.f.Close() // one that was added is closed already
+	}
 }
 
 // Write writes the next bytes.

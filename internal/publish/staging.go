@@ -32,6 +32,7 @@ type Staging struct {
 	bufs      buffers
 	plan      []entry
 	report    Report
+	spools    []*Spool
 	container string
 	folders   map[string]bool // those of the container that are there
 	list      Sum
@@ -252,6 +253,7 @@ func (g *Staging) contain() error {
 // Abandon leaves the target as it is and removes what was written next to it.
 func (g *Staging) Abandon() error {
 	defer g.close(false)
+	g.closeSpools()
 	return g.s.discard(g.container)
 }
 
@@ -264,6 +266,7 @@ func (g *Staging) Abandon() error {
 func (g *Staging) Finish() (report Report, err error) {
 	made := false
 	defer func() { g.close(made) }()
+	g.closeSpools()
 	if len(g.plan) == 0 {
 		return Report{}, errors.Join(errors.New("the site has no files, so nothing was replaced"), g.s.discard(g.container))
 	}
