@@ -356,14 +356,14 @@
   };
 
   // A note.
-  const words = $('textarea', { maxLength: 1000, ariaLabel: say('phone note label') }), noteTold = $('p', { className: 'told', role: 'status' });
+  const area = $('textarea', { maxLength: 1000, ariaLabel: say('phone note label') }), noteTold = $('p', { className: 'told', role: 'status' });
   const noted = taken => {
     const p = kept()[' note'];
     noteTold.textContent = p && p.reason ? p.reason : p && p.ready ? say('phone kept') : taken ? say('phone saved') : '';
-    if (taken && !p) words.value = '';
+    if (taken && !p) area.value = '';
   };
-  words.addEventListener('input', () => { keep(all => { if (words.value.trim()) all[' note'] = { value: words.value }; else delete all[' note']; }); noted(); });
-  const addNote = () => { if (words.value.trim()) { keep(all => { all[' note'] = { value: words.value, ready: true }; }); noted(); send(); } };
+  area.addEventListener('input', () => { keep(all => { if (area.value.trim()) all[' note'] = { value: area.value }; else delete all[' note']; }); noted(); });
+  const addNote = () => { if (area.value.trim()) { keep(all => { all[' note'] = { value: area.value, ready: true }; }); noted(); send(); } };
 
   // The page.
   const walk = document.getElementById('walk');
@@ -379,8 +379,8 @@
   walk.prepend(questions(view.stations.flatMap(s => s.open)));
   if (!view.broken) {
     walk.append($('h2', {}, say('phone sale')), ...view.sale.map(draw), $('p', {}, say('phone from today', view.today)));
-    if (kept()[' note']) words.value = kept()[' note'].value;
-    walk.append($('h2', {}, say('phone note')), $('p', {}, say('phone note read')), words, $('div', { className: 'row' }, $('button', { type: 'button', onclick: addNote }, say('phone add note'))), noteTold);
+    if (kept()[' note']) area.value = kept()[' note'].value;
+    walk.append($('h2', {}, say('phone note')), $('p', {}, say('phone note read')), area, $('div', { className: 'row' }, $('button', { type: 'button', onclick: addNote }, say('phone add note'))), noteTold);
     noted();
   }
   // The desk tells that a file changed. A page that nobody looks at does not listen.
