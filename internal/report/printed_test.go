@@ -170,6 +170,7 @@ var (
 		Missing:  []unit.Missing{{Path: "price", Doc: "the asking price"}},
 	}
 	manyDoubts = &intake.Talk{Name: "walk.srt", Format: "SubRip", Cues: 1, Length: 1, Unclear: make([]walkaround.Candidate, 42)}
+	moved      = []stockfile.PriceMove{{Stock: "A-1", From: "$3,995", To: "$39,950"}, {Stock: "A-2", From: "no price", To: "about $2,600"}}
 	many       = []string{"A-1", "A-2", "A-3", "A-4", "A-5", "A-6", "A-7", "A-8", "A-9", "A-\u202e10"}
 )
 
@@ -180,7 +181,7 @@ func TestPrinted(t *testing.T) {
 	one := Tally("tarepage", ".", 2, findings)
 	took := 1234 * time.Millisecond
 	site := Site{Pages: 40, To: "public", Written: 3, Unchanged: 37, Removed: 2, Address: "https://yard.example/trailers/", Undated: many[:8], Unsaid: many, LeftOut: many[7:], NewlyOut: many[8:], Withheld: many[3:4], Before: true,
-		Moves: &stockfile.Moves{New: many[:2], Sold: many[2:3], Prices: many, Gone: many[4:5], Listed: 14, AsBefore: 3}}
+		Moves: &stockfile.Moves{New: many[:2], Sold: many[2:3], Prices: moved, Jumps: moved[:1], Gone: many[4:5], Listed: 14, AsBefore: 3}}
 	var got txtar.Archive
 	for _, c := range []struct {
 		name  string

@@ -243,18 +243,29 @@ func (s Site) moved(w io.Writer) {
 	}{
 		{m.New, "new"},
 		{m.Sold, "sold"},
-		{m.Prices, "with another price"},
+		{priceWords(m.Prices), "with another price"},
 		{m.Offers, "with another availability"},
 		{m.Gone, "no longer listed"},
 	} {
 		if len(part.stocks) > 0 {
-			parts = append(parts, fmt.Sprintf("%d %s (%s)", len(part.stocks), part.what, some(part.stocks)))
+			parts = append(parts, fmt.Sprintf("%d %s (%s)", len(part.stocks), part.what, firstOf(part.stocks, 25)))
 		}
+	}
+	for _, j := range m.Jumps {
+		fmt.Fprintf(w, "caution: the price of %s went from %s to %s; if a digit is wrong, correct the line price: and build again\n", Visible(j.Stock), j.From, j.To)
 	}
 	if parts == nil {
 		return
 	}
 	fmt.Fprintf(w, "on the site: %s, %d as before\n", strings.Join(parts, ", "), m.AsBefore)
+}
+
+// priceWords are the stock numbers of changed prices, each with the price of before and of now.
+func priceWords(list []stockfile.PriceMove) (out []string) {
+	for _, p := range list {
+		out = append(out, fmt.Sprintf("%s %s -> %s", p.Stock, p.From, p.To))
+	}
+	return out
 }
 
 // world prints what the site leaves out for other programs, and how to add it.
@@ -281,8 +292,9 @@ func (s Site) world(w io.Writer) {
 }
 
 // some names the first few of many.
-func some(list []string) string {
-	const most = 8
+func some(list []string) string { return firstOf(list, 8) }
+
+func firstOf(list []string, most int) string {
 	more := ""
 	if len(list) > most {
 		more = fmt.Sprintf(" and %d more", len(list)-most)

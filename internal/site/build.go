@@ -132,9 +132,8 @@ func Build(o Options) (*Result, error) {
 // compare says what changes for customers against the site that is in the target now. Its
 // error refuses a build that would take too much off that site.
 func compare(o *Options, in render.Input, r *Result, before *note) error {
-	listed, units := before.offersIn(published(o.To, stockfile.JSONPath)), publishedUnits(&in)
+	listed, units := r.Yard.listed, publishedUnits(&in)
 	r.listed = units
-	stockfile.DateChanges(listed, units, in.Stock.Yard.AsOf.Value)
 	if r.Address != "" { // there are no feeds without it
 		r.Undated, r.Unsaid = undated(units), stockfile.Unsaid(listed, units)
 	}
@@ -145,6 +144,9 @@ func compare(o *Options, in render.Input, r *Result, before *note) error {
 	r.Moves = &moves
 	if before != nil {
 		r.loss = before.Loss
+	}
+	if err := inWrongFolder(o, in.Stock, moves); err != nil {
+		return err
 	}
 	var err error
 	r.loss, err = r.loss.allow(o, moves)

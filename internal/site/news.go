@@ -106,6 +106,18 @@ func (l loss) allow(o *Options, m stockfile.Moves) (loss, error) {
 	return after, nil
 }
 
+// inWrongFolder refuses a build that takes a trailer off the site whose file is still there, where
+// no unit is read, if the owner did not say how many go.
+func inWrongFolder(o *Options, stock *unit.Stock, m stockfile.Moves) error {
+	for _, gone := range m.Gone {
+		if file := stock.Strays[gone]; file != "" && o.Fewer != len(m.Gone) {
+			return fmt.Errorf("%s would be gone from the site, because its file is in %s, where no trailer is read: move it to content/units/; "+
+				"if it is meant to go, add -fewer %d; nothing was published", gone, file, len(m.Gone))
+		}
+	}
+	return nil
+}
+
 // firstOf names the first of a list.
 func firstOf(list []string) string {
 	const most = 12

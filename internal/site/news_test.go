@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -115,8 +116,13 @@ func TestNothingGoesSilently(t *testing.T) {
 	}
 	edit(0, "price:", "price: $9,999")
 	edit(1, "availability:", "availability: sold")
-	want := stockfile.Moves{Listed: 8, AsBefore: 6, Prices: []string{testyard.Stock(0)}, Sold: []string{testyard.Stock(1)}}
-	if r := build(); r.Moves == nil || !reflect.DeepEqual(*r.Moves, want) {
+	want := stockfile.Moves{Listed: 8, AsBefore: 6, Sold: []string{testyard.Stock(1)}}
+	r := build()
+	if p := r.Moves.Prices; len(p) != 1 || p[0].Stock != testyard.Stock(0) || p[0].To != "$9,999" {
+		t.Errorf("one price is %+v", p)
+	}
+	r.Moves.Prices, r.Moves.Jumps = nil, nil
+	if !reflect.DeepEqual(*r.Moves, want) {
 		t.Errorf("one price and one sale are %+v", r.Moves)
 	}
 	remove(7)
@@ -179,5 +185,69 @@ func TestSlowLoss(t *testing.T) {
 	}
 	if was := strings.Join(small.Lost, " "); was != "A B" {
 		t.Errorf("what was known became %s", was)
+	}
+}
+
+// TestWrongFolder: a trailer whose file somebody moved where no unit is read does not leave the site
+// without a word.
+func TestWrongFolder(t *testing.T) {
+	stock := &unit.Stock{Strays: map[string]string{"A-2": "content/models/a-2.md"}}
+	for _, c := range []struct {
+		gone   string
+		fewer  int
+		refuse bool
+	}{{"A-1", 0, false}, {"A-1 A-2", 0, true}, {"A-1 A-2", 1, true}, {"A-1 A-2", 2, false}, {"", 0, false}} {
+		err := inWrongFolder(&Options{Fewer: c.fewer}, stock, stockfile.Moves{Gone: strings.Fields(c.gone)})
+		if (err != nil) != c.refuse || err != nil && !strings.Contains(err.Error(), "A-2 would be gone from the site, because its file is in content/models/a-2.md") {
+			t.Errorf("%+v: %v", c, err)
+		}
+	}
+}
+
+// TestPricesAreDatedBeforeInspection: in the build that publishes another price, the trailer is not
+// called one without a new price; the one next to it is.
+func TestPricesAreDatedBeforeInspection(t *testing.T) {
+	dir := t.TempDir()
+	o := Options{From: dir, To: filepath.Join(dir, "public")}
+	if err := testyard.Write(dir, 2); err != nil {
+		t.Fatal(err)
+	}
+	edit := func(i int, lines map[string]string) {
+		t.Helper()
+		at := filepath.Join(dir, filepath.FromSlash(testyard.UnitFile(i)))
+		text, err := os.ReadFile(at)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for key, value := range lines {
+			text = regexp.MustCompile("(?m)^"+key+":.*").ReplaceAll(text, []byte(key+": "+value))
+		}
+		if err := os.WriteFile(at, text, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for i := range 2 {
+		edit(i, map[string]string{"price": "$$9,000", "availability": "on the yard", "arrived": "2020-01-01"})
+	}
+	due := func() (files []string) {
+		r, err := Build(o)
+		if err != nil || !r.Published {
+			t.Fatalf("nothing was published: %v, %v", err, r.Findings)
+		}
+		for _, f := range r.Findings {
+			if f.Rule.Name == "look-again-due" {
+				files = append(files, f.Unit)
+			}
+		}
+		return files
+	}
+	if got := due(); len(got) != 2 {
+		t.Errorf("before the new price, %v are due", got)
+	}
+	edit(0, map[string]string{"price": "$$9,100"})
+	for _, when := range []string{"in the build with", "after"} {
+		if got := due(); !slices.Equal(got, []string{testyard.UnitFile(1)}) {
+			t.Errorf("%s the new price, %v are due", when, got)
+		}
 	}
 }

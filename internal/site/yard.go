@@ -9,6 +9,7 @@ import (
 	"tarepage/internal/inspect"
 	"tarepage/internal/parallel"
 	"tarepage/internal/render"
+	"tarepage/internal/stockfile"
 	"tarepage/internal/unit"
 )
 
@@ -80,6 +81,7 @@ type Yard struct {
 
 	figures  render.Figures // all figures of a unit; nil if the Works have them
 	problems []unit.Problem
+	listed   stockfile.Offers    // what the site in the target offers; nil if there is none
 	found    [][]inspect.Finding // by unit, and at the end what concerns several units
 	parts    []*contribution     // by unit
 }
@@ -119,6 +121,9 @@ func readYard(o *Options, s *Store, leave bool) (*Yard, error) {
 	})
 	y.Stock, y.problems = reading.Stock()
 	y.Stock.Today = o.Today
+	// Since when a price holds is known before anybody looks at how long it did.
+	y.listed = s.older.offersIn(published(o.To, stockfile.JSONPath))
+	stockfile.DateChanges(y.listed, y.Stock.Units, y.Stock.Yard.AsOf.Value)
 	s.keepUnits(y.parts)
 	if !o.AllFigures {
 		y.figures = recompute{x.settings}

@@ -3,6 +3,7 @@ package stockfile
 import (
 	"encoding/json"
 
+	"tarepage/internal/measure"
 	"tarepage/internal/unit"
 )
 
@@ -16,9 +17,47 @@ type Moves struct {
 	// Sold were offered before and are sold now.
 	Sold []string
 	// Prices have another price, and Offers another availability.
-	Prices, Offers []string
+	Prices []PriceMove
+	Offers []string
+	// Jumps have a price of less than half of that of before, or of more than twice as much, sold or not.
+	Jumps []PriceMove
 	// Listed is how many trailers were listed before, and AsBefore how many are offered as before.
 	Listed, AsBefore int
+}
+
+// A PriceMove is a price that changed, as customers read it: "$3,995". One that was not given is "no
+// price".
+type PriceMove struct{ Stock, From, To string }
+
+// jumps reports whether a price is less than half of the other, or more than twice as much: a digit
+// too few or too many is likelier than such a sale. The limits are our own.
+func (o *offered) jumps(then *offered) bool {
+	if o.Price == nil || then.Price == nil {
+		return false
+	}
+	now, err1 := o.Price.Amount.Float64()
+	was, err2 := then.Price.Amount.Float64()
+	return err1 == nil && err2 == nil && (2*now < was || now > 2*was)
+}
+
+// priceMove is the change of price from one offer to another.
+func priceMove(then, now *offered) PriceMove {
+	return PriceMove{now.Stock, then.Price.words(), now.Price.words()}
+}
+
+// words are the amount as customers read it.
+func (a *amount) words() string {
+	if a == nil {
+		return "no price"
+	}
+	v, err := a.Amount.Float64()
+	if err != nil {
+		return a.Amount.String()
+	}
+	if a.About {
+		return "about " + measure.Dollars(v).String()
+	}
+	return measure.Dollars(v).String()
 }
 
 // MovesSince compares the offers of before with the trailers that are listed now. It
@@ -33,6 +72,9 @@ func MovesSince(before Offers, units []*unit.Unit) (Moves, bool) {
 		o := offerOf(u)
 		now[o.Stock] = true
 		then, known := was[o.Stock]
+		if known && o.jumps(then) {
+			m.Jumps = append(m.Jumps, priceMove(then, &o))
+		}
 		switch {
 		case !known:
 			m.New = append(m.New, o.Stock)
@@ -41,7 +83,7 @@ func MovesSince(before Offers, units []*unit.Unit) (Moves, bool) {
 		case o.Availability == "sold" && then.Availability != "sold":
 			m.Sold = append(m.Sold, o.Stock)
 		case o.Availability == then.Availability:
-			m.Prices = append(m.Prices, o.Stock)
+			m.Prices = append(m.Prices, priceMove(then, &o))
 		default:
 			m.Offers = append(m.Offers, o.Stock)
 		}

@@ -211,12 +211,20 @@ func TestMovesSince(t *testing.T) {
 		t.Fatal(err)
 	}
 	ex7 := []string{"EX-7"}
+	jumped := func(to string) stockfile.Moves {
+		move := []stockfile.PriceMove{{Stock: "EX-7", From: "about $2,600", To: to}}
+		return stockfile.Moves{Prices: move, Jumps: move}
+	}
 	for _, c := range []struct {
 		name, old, new string
 		want           stockfile.Moves
 	}{
 		{"nothing changed", "", "", stockfile.Moves{AsBefore: 1}},
-		{"another price", "$2,600", "$2,500", stockfile.Moves{Prices: ex7}},
+		{"another price", "$2,600", "$2,500", stockfile.Moves{Prices: []stockfile.PriceMove{{"EX-7", "about $2,600", "about $2,500"}}}},
+		{"half the price", "$2,600", "$1,300", stockfile.Moves{Prices: []stockfile.PriceMove{{"EX-7", "about $2,600", "about $1,300"}}}},
+		{"less than half", "$2,600", "$1,299", jumped("about $1,299")},
+		{"twice the price", "$2,600", "$5,200", stockfile.Moves{Prices: []stockfile.PriceMove{{"EX-7", "about $2,600", "about $5,200"}}}},
+		{"ten times", "$2,600", "$26,000", jumped("about $26,000")},
 		{"another availability", "spoken for", "on the yard", stockfile.Moves{Offers: ex7}},
 		{"sold", "spoken for", "sold", stockfile.Moves{Sold: ex7}},
 		{"another trailer", "EX-7", "EX-8", stockfile.Moves{New: []string{"EX-8"}, Gone: ex7, Unsold: ex7}},

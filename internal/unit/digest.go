@@ -58,8 +58,8 @@ func DigestOf(root fs.FS, texts []KnownText) (digest [32]byte, err error) {
 		return digest, err
 	}
 	files := map[string][32]byte{yardFile: sha256.Sum256(src)}
-	for _, p := range strays(root) {
-		files[p.At.File] = [32]byte{}
+	for _, p := range problemsOf(strays(root)) {
+		files[p.At.File+" "+p.Message] = [32]byte{}
 	}
 	for _, dir := range []string{modelsDir, unitsDir} {
 		names, ignored, err := markdownFiles(root, dir)
@@ -67,7 +67,7 @@ func DigestOf(root fs.FS, texts []KnownText) (digest [32]byte, err error) {
 			return digest, err
 		}
 		for _, p := range ignored {
-			files[p.At.File] = [32]byte{}
+			files[p.At.File+" "+p.Message] = [32]byte{}
 		}
 		sums, errs := make([][32]byte, len(names)), make([]error, len(names))
 		parallel.Each(len(names), func(i int) {

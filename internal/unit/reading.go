@@ -72,28 +72,14 @@ func Open(root fs.FS) (*Reading, error) {
 	} else if err != nil {
 		return nil, err
 	}
-	for _, p := range slices.Concat(passed, more, strays(root)) {
+	elsewhere := strays(root)
+	for _, p := range slices.Concat(passed, more, problemsOf(elsewhere)) {
 		r.problems = append(r.problems, p)
-		r.stock.ignored = append(r.stock.ignored, p.At.File)
+		r.stock.ignored = append(r.stock.ignored, p.At.File+" "+p.Message)
 	}
+	r.misplaced(models, elsewhere)
 	r.names, r.units, r.media = names, make([]*Kept, len(names)), make([][]Media, len(names))
 	return r, nil
-}
-
-// strays names the Markdown files that are in content/ itself, where only the yard's is read.
-func strays(root fs.FS) (problems []Problem) {
-	dir := path.Dir(yardFile)
-	entries, err := fs.ReadDir(root, dir)
-	if err != nil {
-		return nil // what is needed of it is read elsewhere, and says so
-	}
-	for _, e := range entries {
-		name := e.Name()
-		if file := dir + "/" + name; file != yardFile && !strings.HasPrefix(name, ".") && !e.IsDir() && strings.EqualFold(path.Ext(name), ".md") {
-			problems = append(problems, ignored(file, fmt.Sprintf("%q is not read here; only yard.md is", name), "if it is a trailer, move it to "+unitsDir+"/; if it is a model, to "+modelsDir+"/"))
-		}
-	}
-	return problems
 }
 
 // resembling names a folder that is called like the one that is missing, except for its capitals or
@@ -222,29 +208,30 @@ func (s *Stock) filling(u *Unit) [32]byte {
 type notUnit struct {
 	is                    func(lower string) bool
 	what, remedy, example string
+	wordLike              bool // somebody may have written a unit in it
 }
 
 // notUnits are the names that no unit's or model's file has, and what the file is instead.
 // What editors and folder services call their files is common practice, no source.
 var notUnits = []notUnit{
 	{func(s string) bool { return strings.HasPrefix(s, "~$") || strings.HasPrefix(s, ".~lock.") },
-		"the lock of a program that has the file open", "close the program; the lock goes away with it", "~$sb-1050.md"},
+		"the lock of a program that has the file open", "close the program; the lock goes away with it", "~$sb-1050.md", false},
 	{func(s string) bool { return strings.HasSuffix(s, "~") || strings.HasSuffix(s, ".bak") },
-		"an editor's copy of a file", "delete it if you do not need it", "sb-1050.md~"},
+		"an editor's copy of a file", "delete it if you do not need it", "sb-1050.md~", false},
 	{func(s string) bool {
 		return strings.Contains(s, "conflicted copy") || strings.Contains(s, "sync-conflict")
 	},
-		"a copy that was made because two people saved the file", "compare it with the file itself, keep what is right there, and delete the copy", "sb-1050 (conflicted copy 2026-11-14).md"},
+		"a copy that was made because two people saved the file", "compare it with the file itself, keep what is right there, and delete the copy", "sb-1050 (conflicted copy 2026-11-14).md", false},
 	{func(s string) bool { return strings.Contains(s, ".md.") },
-		"named like a Markdown file with one more ending", "take the last ending off, so that the name ends in .md", "sb-1050.md.txt"},
+		"named like a Markdown file with one more ending", "take the last ending off, so that the name ends in .md", "sb-1050.md.txt", true},
 	{func(s string) bool {
 		return slices.Contains([]string{".docx", ".doc", ".odt", ".rtf", ".pages"}, path.Ext(s))
 	},
-		"the file of a word processor", "open it there, save it as plain text (.txt, UTF-8), and name that file .md; a new ending alone does not make it text", "sb-1050.docx"},
+		"the file of a word processor", "open it there, save it as plain text (.txt, UTF-8), and name that file .md; a new ending alone does not make it text", "sb-1050.docx", true},
 	{func(s string) bool { return slices.Contains([]string{".xlsx", ".xls", ".ods", ".csv"}, path.Ext(s)) },
-		"a spreadsheet", "move it out of content/, and read it with the verb sheet", "stock.xlsx"},
+		"a spreadsheet", "move it out of content/, and read it with the verb sheet", "stock.xlsx", false},
 	{func(s string) bool { return path.Ext(s) != ".md" },
-		"not a Markdown file", "name it .md, or move it to media/", "sb-1050.txt"},
+		"not a Markdown file", "name it .md, or move it to media/", "sb-1050.txt", false},
 }
 
 // passedOver is the row of notUnits for a name; nil if the file is read.
@@ -271,8 +258,7 @@ func markdownFiles(root fs.FS, dir string) (names []string, problems []Problem, 
 		name := e.Name()
 		switch {
 		case strings.HasPrefix(name, "."):
-		case e.IsDir():
-			problems = append(problems, ignored(dir+"/"+name, "a folder is not read here", "put the files straight into "+dir))
+		case e.IsDir(): // strays names it
 		case passedOver(name) != nil:
 			row := passedOver(name)
 			problems = append(problems, ignored(dir+"/"+name, fmt.Sprintf("%q is %s and is not read", name, row.what), row.remedy))

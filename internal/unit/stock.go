@@ -25,9 +25,12 @@ type Stock struct {
 	// Today is the day on which this is built, by the computer's clock; the zero value if that is
 	// not known. It decides only whether the day of the stock can be.
 	Today Day
+	// Strays are files and folders that are not read although trailers are in them, by the number
+	// of the trailer.
+	Strays map[string]string
 
 	keptOff map[string]KeptOff // by the names of files below content/
-	ignored []string           // files in the folders that are neither units nor models
+	ignored []string           // what is not read, with why
 }
 
 // The folders and files below the root.

@@ -34,7 +34,8 @@ func TestModelFillsKeyByKey(t *testing.T) {
 		"content/units/a.md": "---\nmodel: m\nstock: A\n" +
 			"hitch:\n  ball: 3 in\nweights:\n  empty: 7,040 lb (scale ticket)\noptions:\n  - none\ntitle:\n---\nunit words\n",
 	}))
-	if err != nil || len(problems) > 0 {
+	// The model has the number of a trailer, so it may be one in the wrong folder.
+	if err != nil || len(problems) != 1 || problems[0].Rule != unit.FileIgnored {
 		t.Fatal(err, problemLines(problems))
 	}
 	u := s.Units[0]
@@ -159,12 +160,12 @@ func TestFolders(t *testing.T) {
 	for _, p := range problems {
 		told = append(told, fmt.Sprintf("%s %s [%s]", p.At, p.Message, p.Rule))
 	}
-	want := `content/lost.md:1:1 "lost.md" is not read here; only yard.md is [file-ignored]
+	want := `content/lost.md:1:1 this is the file of a trailer, L, and trailers are not read here [file-ignored]
 content/models/notes.txt:1:1 "notes.txt" is not a Markdown file and is not read [file-ignored]
 content/models/unused.md:2:7 year: "new" is not a count; write a whole number such as 2026 [value-unreadable]
 content/units/big.md:1:1 the file has 1048577 bytes; a unit file stays below 1048576 [file-unreadable]
 content/units/broken.md:1:1 the front matter opens here and never closes [file-unreadable]
-content/units/old:1:1 a folder is not read here [file-ignored]
+content/units/old:1:1 this folder is not read [file-ignored]
 content/units/photo.jpg:1:1 "photo.jpg" is not a Markdown file and is not read [file-ignored]`
 	if got := strings.Join(told, "\n"); got != want {
 		t.Errorf("problems:\n%s\nwant\n%s", got, want)
