@@ -97,7 +97,7 @@ func inBoth(text string, exact map[string]string) string {
 	return b.String() + text[from:]
 }
 
-// upper begins a sentence.
+// upper makes the first letter of a sentence a capital.
 func upper(s string) string {
 	first, size := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(first)) + s[size:]
@@ -121,7 +121,7 @@ func code(address string) (template.HTML, error) {
 		return "", fmt.Errorf("the address %q makes no QR code: %w", address, err)
 	}
 	svg, err := c.ToSVGBytes(qr.NewQrCodeImgConfig(1, 4, qr.WithOptimalSVG()))
-	// The library writes numbers and colors only; nothing of the address is in it as text.
+	// The library writes only numbers and colors; no text of the address is in it.
 	return template.HTML(svg), err
 }
 

@@ -64,7 +64,7 @@ func (o over) Open(name string) (fs.File, error) {
 	return o.first.Open(name)
 }
 
-// templates are the theme made ready: parsed templates, minified styles, their policies.
+// templates are the theme, ready for use: parsed templates, minified styles, their policies.
 type templates struct {
 	// lang is the language of the pages, a column of the table of phrases.
 	lang   phrases.Language
@@ -183,7 +183,7 @@ func (p *templates) watched(policy string) string {
 	return scripted(strings.Replace(policy, "media-src 'self'", "media-src 'self' data:", 1), p.walkHash)
 }
 
-// inline is a script within a page, made small out of the theme's files, and the source
+// inline is a script within a page, minified from the theme's files, and the source
 // expression by which a policy admits it.
 func inline(theme fs.FS, names ...string) (template.JS, string, error) {
 	var all []byte
@@ -205,7 +205,7 @@ func inline(theme fs.FS, names ...string) (template.JS, string, error) {
 	return template.JS(text), "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'", nil
 }
 
-// styled is a style made small out of the theme's files, and the policy of pages that
+// styled is a style minified from the theme's files, and the policy of pages that
 // carry it.
 func styled(theme fs.FS, names ...string) (template.CSS, string, error) {
 	var all []byte

@@ -55,8 +55,8 @@ type noteHead struct {
 	Withheld []string
 	Address  string   // the site's own address, if it is known
 	Example  bool     // whether the site is that of the example
-	Undated  []string // the units that no feed tells of
-	Loss     loss     // what went from the site without being sold
+	Undated  []string // the units that no feed lists
+	Loss     loss     // what left the site without being sold
 }
 
 // noteRest is the part of a note that helps where something changed, packed.
@@ -104,8 +104,8 @@ func lineSum(l stockfile.Lines) (sum [32]byte) {
 	return sum
 }
 
-// linesOf are the lines of a unit that were made from the same, out of the files of the stock.
-// They are not known if the files have others there by now.
+// linesOf are the lines of a unit in the stock files, if they were made from the same data.
+// They are unknown if the files have other lines there by now.
 func (n *note) linesOf(page string, from [32]byte, stock [3]string) (l stockfile.Lines, known bool) {
 	n.open()
 	k, ok := n.lines[page]
@@ -157,7 +157,7 @@ func (n *note) pack(parts []*contribution) (text, more []byte, err error) {
 }
 
 // readNote reads a note. It returns nil if there is none that this program understands. Of a
-// note that another program left, it reads the findings alone. More is what was left with it.
+// note that another program left, only the findings are read. More is what was left with it.
 func readNote(text string, more func() string) *note {
 	text, ok := strings.CutPrefix(text, noteForm)
 	list, text, whole := part(text)
@@ -177,7 +177,7 @@ func readNote(text string, more func() string) *note {
 	return n
 }
 
-// open reads the rest of a note, once. Of one that does not hold together nothing is known.
+// open reads the rest of a note, once. If it does not hold together, nothing in it is used.
 func (n *note) open() {
 	n.opened.Do(func() {
 		if n.rest == nil {
@@ -274,7 +274,7 @@ func (n *note) under(basis [32]byte) bool {
 	return n != nil && n.program != [32]byte{} && n.Basis == basis
 }
 
-// offersIn are the offers of a stock.json: as they were noted if it is the one of then, else
+// offersIn are the offers of a stock.json: as they were noted if the file is still the same, else
 // read.
 func (n *note) offersIn(text []byte) stockfile.Offers {
 	if n != nil {
@@ -285,7 +285,7 @@ func (n *note) offersIn(text []byte) stockfile.Offers {
 	return stockfile.ReadOffers(text)
 }
 
-// page is the digest of a page that was made from the same.
+// page is the digest of a page that was made from the same data.
 func (n *note) page(path string, from [32]byte) (sum publish.Sum, ok bool) {
 	n.open()
 	p, ok := n.made[path]

@@ -15,10 +15,10 @@ import (
 //
 // Between two runs of the program it is a note next to the target (note.go). While the
 // showroom is open it is in memory, and has the photos and pages too. Nothing in it is
-// believed: what is kept is known by a digest, or by the size and times, of what it was made
+// trusted as it is: what is kept is found by a digest, or by the size and times, of what it was made
 // from.
 type Store struct {
-	// older is the note that the build before left; nil if there is none. Of it, pages are taken
+	// older is the note that the last build left; nil if there is none. Its pages are taken
 	// over only if samePages is set: this program made them with this look.
 	older     *note
 	samePages bool
@@ -36,7 +36,7 @@ type Store struct {
 
 	remember bool // this is the showroom's
 	opened   bool // the note was looked for
-	// units are what the units contribute, by their files, where the Store remembers.
+	// units are what the units contribute, by their files, if the Store remembers.
 	units       map[string]*contribution
 	photos      map[string]knownPhoto // by their names below content/
 	showing     *render.OnDemand
@@ -82,7 +82,7 @@ func (s *Store) keepUnits(parts []*contribution) {
 	s.older = nil
 }
 
-// words are those of the units of before. Where nobody can tell what the units are made from, they
+// words are those of the units of the last build. If nobody can tell what the units are made from, they
 // are not kept.
 func (s *Store) words(known bool) *pagedata.Lexicon {
 	if !known {

@@ -12,7 +12,7 @@ import (
 	"tarepage/internal/unit"
 )
 
-// copyVideo puts the copy of a recording into the site that customers may have: its pictures
+// copyVideo puts into the site the copy of a recording that customers may have: its pictures
 // and its sound. The file is opened once, so that what was checked is what is copied.
 func copyVideo(o *Options, g *publish.Staging, path, name string) error {
 	root, err := os.OpenRoot(o.content())
