@@ -31,6 +31,8 @@ type frame struct {
 	Data        template.JS  // what the page states for programs, as JSON-LD
 	Picture     *picture     // what a shared link shows; nil for none
 	Units       template.JS  // the script that switches between pounds and kilograms; empty where a page has no switch
+	Sheet       string       // the file with the style, by its path in the site, where a page does not carry the style itself
+	Switch      string       // the file with the script that switches between the systems, by its path in the site, where a page has no Units
 	Known       template.JS  // the script that keeps space for answers before the page's first picture; empty with Units
 	Terms       string       // what holds for every price: the day it is from, and what prices leave out
 	Yard        yardCard     // who sells
@@ -297,6 +299,7 @@ type figuresPage struct {
 	Heading       string           // what the trailer is
 	Back          string           // the trailer's page
 	Forces        *forces          // one load worked step by step; nil where too little was measured
+	Given         []labeled        // what the figures were worked out from, each once: Label, Text, From and Proof
 	Figures       []figure         // in the order in which figures are declared
 	Envelope      template.HTML    // what one load can weigh and where it can be, drawn
 	EnvelopeWords []elevation.Line // the same in words
@@ -321,15 +324,15 @@ type forces struct {
 
 // figure is a figure with its working.
 type figure struct {
-	Name    string    // its name in links and in JSON
-	Label   string    // what pages call it
-	Text    string    // the value
-	Metric  string    // the value in metric units, where Text is rounded
-	Working string    // the formula with the numbers in it
-	What    string    // what the figure is
-	Source  string    // the rule or the practice that it follows
-	Notes   []string  // what to know about it
-	Inputs  []labeled // what it was worked out from: Label, Text and From
+	Name    string   // its name in links and in JSON
+	Label   string   // what pages call it
+	Text    string   // the value
+	Metric  string   // the value in metric units, where Text is rounded
+	Working string   // the formula with the numbers in it
+	What    string   // what the figure is
+	Source  string   // the rule or the practice that it follows
+	Notes   []string // what to know about it
+	From    string   // what it was worked out from, by numbers in the list Given: 1, 3–5
 }
 
 // absent is a figure that could not be worked out.

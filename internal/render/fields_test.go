@@ -53,6 +53,7 @@ var others = []struct{ file, what string }{
 	{"language.js", "goes to the language that a visitor chose, within the pages of a site in two languages"},
 	{"known.js", "keeps space for the answers to a customer whose machine or truck is known, within the page"},
 	{"units.js", "switches between pounds and kilograms, within the page"},
+	{"figures.js", "gives the quantities on pages of figures their metric form; units.js follows in the same file"},
 	{"walk.js", "plays a recording from a moment on, within the page"},
 	{"yard.js", "finds and compares on the front page"},
 	{"bring.js", "what a customer brings: a machine and a truck, remembered for every page"},

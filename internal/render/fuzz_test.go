@@ -98,8 +98,8 @@ func FuzzPage(f *testing.F) {
 	// as many texts are tried.
 	p.style = ""
 	page := func(t *testing.T, words string) []string {
-		data := figuresPage{Heading: words, Back: "../u/a-1.html", Figures: []figure{{Name: "payload", Label: words, Text: words, Working: words, What: words, Source: words,
-			Notes: []string{words}, Inputs: []labeled{{Label: words, Text: words, From: words}}}}, Absent: []absent{{words, words}}}
+		data := figuresPage{Heading: words, Back: "../u/a-1.html", Figures: []figure{{Name: "payload", Label: words, Text: words, Working: words, What: words, From: words, Source: words,
+			Notes: []string{words}}}, Given: []labeled{{Label: words, Text: words, From: words}}, Absent: []absent{{words, words}}}
 		data.frame = frame{Title: words, Description: words, Policy: p.policy, Style: p.style, Root: "../", Canonical: "https://yard.example/figures/a-1.html", Feeds: true,
 			Yard: yardCard{Name: words, Phone: words, Email: words, Street: words, Town: words, AsOf: "today", Hours: []string{words}}, Safety: []string{words},
 			Picture: &picture{Address: "https://yard.example/s/a.jpg", Alt: words, Width: 1, Height: 1}}

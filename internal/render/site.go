@@ -335,7 +335,7 @@ func (m *maker) pagesOf(e *entry, whole func() *entry) []job {
 
 // loaded are the scripts that are the same whatever the yard holds.
 func (m *maker) loaded() []script {
-	out := []script{m.machines}
+	out := []script{m.machines, m.figuresSheet, m.figuresScript}
 	for _, name := range scriptNames {
 		out = append(out, m.scripts[name])
 	}

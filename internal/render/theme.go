@@ -83,11 +83,14 @@ type templates struct {
 	// script plays a recording from a moment on; only pages with a recording have it.
 	script   template.JS
 	walkHash string
-	// units is the switch between the systems of units; pages of figures have it.
+	// figuresSheet and figuresScript are files that the pages of figures load: their style, and the
+	// switch between the systems of units. Their policy admits both.
+	figuresSheet, figuresScript script
+	figuresPolicy               string
+	// units is the switch between the systems of units.
 	units     template.JS
 	unitsHash string
-	// known keeps space for the answers to a customer who is known; pages of figures have it
-	// ahead of everything that is seen.
+	// known keeps space for the answers to a customer who is known, ahead of everything that is seen.
 	known     template.JS
 	knownHash string
 	// chooser goes to the language that a visitor chose; pages of a site in two languages have it.
@@ -223,11 +226,15 @@ func styled(theme fs.FS, names ...string) (template.CSS, string, error) {
 		return "", "", fmt.Errorf("theme: %s: %w", strings.Join(names, ", "), err)
 	}
 	sum := sha256.Sum256(out)
+	return template.CSS(out), policyWith("'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"), nil
+}
+
+// policyWith is the policy of a page with the style from that source.
+func policyWith(style string) string {
 	// What the site needs and no more: its own pictures and this one style. No script,
 	// no frame, no form, no request to anybody else (CSP Level 3; ignored directives
 	// such as frame-ancestors are left out of a meta element).
-	return template.CSS(out), "default-src 'none'; img-src 'self' data:; media-src 'self'; style-src 'sha256-" +
-		base64.StdEncoding.EncodeToString(sum[:]) + "'; base-uri 'none'; form-action 'none'", nil
+	return "default-src 'none'; img-src 'self' data:; media-src 'self'; style-src " + style + "; base-uri 'none'; form-action 'none'"
 }
 
 func newTemplates(theme fs.FS, lang phrases.Language) (*templates, error) {
@@ -265,6 +272,9 @@ func newTemplates(theme fs.FS, lang phrases.Language) (*templates, error) {
 		return nil, err
 	}
 
+	if err := p.readFigures(theme); err != nil {
+		return nil, err
+	}
 	if p.scripts, err = readScripts(theme, lang); err != nil {
 		return nil, err
 	}
@@ -283,6 +293,19 @@ func newTemplates(theme fs.FS, lang phrases.Language) (*templates, error) {
 		p.pages[name] = t
 	}
 	return p, nil
+}
+
+// readFigures makes the style and the script of the pages of figures ready. They are files: a page
+// of figures is not the first that a customer opens, and a yard has one for each trailer.
+func (p *templates) readFigures(theme fs.FS) error {
+	turn, _, err := inline(theme, "figures.js", "units.js")
+	if err != nil {
+		return err
+	}
+	p.figuresScript = script{hashed("figures", []byte(turn)), []byte(turn)}
+	p.figuresSheet = script{"s/figures-" + fingerprint([]byte(p.style)) + ".css", []byte(p.style)}
+	p.figuresPolicy = scripted(policyWith("'self'"), "'self'")
+	return nil
 }
 
 // page runs a template and minifies what comes out.

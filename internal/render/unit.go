@@ -7,6 +7,7 @@ import (
 	"path"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -159,7 +160,7 @@ func (m *maker) trailerStated(e *entry) (template.JS, error) {
 // workings is the page of every figure of one trailer.
 func (m *maker) workings(e *entry) ([]byte, error) {
 	p := &figuresPage{frame: m.frame, Heading: m.title(e)}
-	m.twofold(&p.frame)
+	p.Sheet, p.Switch, p.Policy = m.figuresSheet.Path, m.figuresScript.Path, m.figuresPolicy
 	p.Root = "../"
 	p.Back = p.Root + e.path
 	p.Title = m.lang.Say("workings titled", m.title(e), e.Stock.Value, m.frame.Yard.Name)
@@ -174,13 +175,16 @@ func (m *maker) workings(e *entry) ([]byte, error) {
 		// internal/elevation draws it and escapes what it writes.
 		p.Envelope, p.EnvelopeWords, p.EnvelopeLoad = template.HTML(drawn.SVG), drawn.Words, drawn.Long
 	}
+	exact := e.work.MetricOf()
+	given := givenList{number: map[labeled]int{}}
 	for _, d := range compute.All {
 		if f := e.work.Figure(d.Name); f != nil {
-			p.Figures = append(p.Figures, m.figured(d, f, e))
+			p.Figures = append(p.Figures, m.figured(d, f, e, &given, exact))
 		}
 	}
+	p.Given = given.rows
 	p.Absent = lacking(e.work)
-	return m.turned("workings", p, e.work.MetricOf())
+	return m.turned("workings", p, exact)
 }
 
 // forcesOf is the example of a trailer, or nil where too little was measured.
@@ -525,18 +529,65 @@ func (m *maker) carries(p *unitPage, w *compute.Work) {
 	}
 }
 
-func (m *maker) figured(d *compute.Definition, f *compute.Figure, e *entry) figure {
-	w := e.work
-	out := figure{Name: f.Name, Label: f.Label, Text: f.Text, Metric: w.Metric(f), Working: f.Working(), What: d.What, Source: f.Source}
+// figured is a figure as its page shows it. What it rests on is entered in the list of what was given.
+func (m *maker) figured(d *compute.Definition, f *compute.Figure, e *entry, given *givenList, exact map[string]string) figure {
+	out := figure{Name: f.Name, Label: f.Label, Text: f.Text, Metric: e.work.Metric(f), Working: f.Working(), What: d.What, Source: f.Source}
+	if out.Metric == measure.InMetric(f.Text, exact) {
+		out.Metric = "" // the page's list has it
+	}
 	for _, n := range f.Notes() {
 		out.Notes = append(out.Notes, ending(n))
 	}
+	var numbers []int
 	for _, in := range f.Inputs {
-		row := labeled{Label: m.label(in.Key), Text: in.Text()}
-		row.From, row.Proof = m.from(e, in.Key, in.From.String())
-		out.Inputs = append(out.Inputs, row)
+		numbers = append(numbers, given.enter(m, e, in))
 	}
+	out.From = m.lang.Said(spans(numbers))
 	return out
+}
+
+// givenList is what the figures of a page rest on: what was stated, weighed and measured, each
+// once, in the order in which figures take it.
+type givenList struct {
+	rows   []labeled
+	number map[labeled]int
+}
+
+// enter is the number of an input in the list.
+func (g *givenList) enter(m *maker, e *entry, in *compute.Input) int {
+	row := labeled{Label: m.label(in.Key), Text: in.Text()}
+	row.From, row.Proof = m.from(e, in.Key, in.From.String())
+	if n, ok := g.number[row]; ok {
+		return n
+	}
+	g.rows = append(g.rows, row)
+	g.number[row] = len(g.rows)
+	return len(g.rows)
+}
+
+// spans writes numbers in their order, with three or more in a row as a span: 1, 3–5.
+func spans(numbers []int) string {
+	slices.Sort(numbers)
+	numbers = slices.Compact(numbers)
+	var b strings.Builder
+	for i := 0; i < len(numbers); {
+		end := i
+		for end+1 < len(numbers) && numbers[end+1] == numbers[end]+1 {
+			end++
+		}
+		if end == i+1 {
+			end = i
+		}
+		if i > 0 {
+			b.WriteString(", ")
+		}
+		b.WriteString(strconv.Itoa(numbers[i]))
+		if end > i {
+			b.WriteString("–" + strconv.Itoa(numbers[end]))
+		}
+		i = end + 1
+	}
+	return b.String()
 }
 
 // section is a section as a page calls it.
