@@ -209,6 +209,11 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     await page.locator('#m-l').fill('12 ft');
     await settled();
     await page.waitForFunction(() => document.querySelector('.fit'));
+    // What is filled in is looked for at once, and the bar counts it. Dropped, every card has an answer.
+    check(await page.locator('#only-mine').getAttribute('aria-pressed') === 'true', `find ${how}: a machine that is filled in is looked for`);
+    check(/^Show [0-9]+ trailers?$/.test((await page.locator('#go button').textContent()).trim()), `find ${how}: the bar counts what carries it: ${await page.locator('#go button').textContent()}`);
+    await page.locator('#only-mine').click();
+    await settled();
     check((await page.locator('.card .fit').allTextContents()).every(t => /^My machine (YES|NO|CANNOT SAY YET)/.test(t)), `find ${how}: every answer begins with its word`);
     check(await page.locator('.card.gone .fit').count() === 0, `find ${how}: a sold trailer gets no answer`);
     await page.locator('#sort').selectOption('fit');
@@ -242,11 +247,16 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     await page.locator('#t-kind').selectOption('receiver');
     for (const [id, v] of [['sticker', '2,800'], ['people', '300'], ['tow', '14,000'], ['hitch', '14,000'], ['tongue', '1,800'], ['ball', '14,000']]) await page.locator('#t-' + id).fill(v);
     await settled();
-    await page.locator('#only-pull').click();
-    await settled();
-    await page.waitForFunction(n => document.querySelectorAll('.card').length < n, carried.length).catch(() => {});
+    check(await page.locator('#only-pull').getAttribute('aria-pressed') === 'true', `find ${how}: a truck that is filled in is looked for`);
     const pulled = await cards();
     check(pulled.length < carried.length && pulled.every(t => !/gooseneck|pintle/.test(t)), `find ${how}: a receiver keeps no gooseneck: ${pulled}`);
+    // The truck alone has an answer of its own.
+    check((await page.locator('.card .fit').allTextContents()).filter(t => /^My truck/.test(t)).every(t => /^My truck, with the machine on/.test(t)), `find ${how}: with the machine, the truck is asked about with it on`);
+    await page.locator('#only-mine').click();
+    await settled();
+    check((await page.locator('.card .fit').allTextContents()).filter(t => /^My truck/.test(t)).every(t => /^My truck, loaded full (YES|CANNOT SAY YET)/.test(t)), `find ${how}: without it, loaded full: ${await page.locator('.card .fit').allTextContents()}`);
+    await page.locator('#only-mine').click();
+    await settled();
     check(!decodeURIComponent(await page.evaluate(() => location.href)).includes('9900'), `find ${how}: the truck's numbers are not in the address`);
     check((await page.evaluate(() => localStorage.getItem('tarepage-truck'))).includes('14000'), `find ${how}: they are kept on the phone`);
     if (how === 'served') await page.screenshot({ path: path.join(out, 'brought-390.png'), fullPage: true });

@@ -109,6 +109,14 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     await settle();
     check(await two.getAttribute('aria-valuenow') !== from && (await text('deck-is')).includes('They overlap'), `try ${how}: dragged onto the first they overlap: ${await text('deck-is')}`);
     if (axe) await axe(page, `try ${how}, two machines`);
+    // And a third.
+    await page.locator('#third .change').click();
+    await page.locator('#o-w').fill('900');
+    await page.locator('#o-l').fill('4 ft');
+    await settle();
+    check(await page.locator('.grab:visible').count() === 3 && await page.locator('#fourth').isVisible(), `try ${how}: three machines are on the deck, and there may be a fourth`);
+    await page.locator('#third-form .turn button').click();
+    await settle();
     await page.locator('#second-form .turn button').click();
     await settle();
     check(await page.locator('.grab:visible').count() === 1, `try ${how}: the second is forgotten`);

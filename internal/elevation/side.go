@@ -46,7 +46,7 @@ func Side(w *compute.Work) (svg string, ok bool) {
 	var b strings.Builder
 	id := "el-" + f.name()
 	b.WriteString(`<svg class="el" viewBox="0 0 1000 ` + num(tall) + `" role="img" aria-labelledby="` + id + `-t" aria-describedby="` + id +
-		`-d" data-deck="` + num(p.x(f.front.Inches)) + " " + strconv.FormatFloat(p.perInch, 'f', 5, 64) + " " + num(p.y(f.floor.Inches)) + " " + num(p.ground) + " " + num(p.y(e.top)) + `" fill="currentColor" stroke-linejoin="round"><title id="` + id + `-t">` + escape(f.title()) +
+		`-d" data-deck="` + num(p.x(f.front.Inches)) + " " + strconv.FormatFloat(p.perInch, 'f', 5, 64) + " " + num(p.y(f.floor.Inches)) + " " + num(p.ground) + " " + num(p.y(e.top)) + f.falls(p) + `" fill="currentColor" stroke-linejoin="round"><title id="` + id + `-t">` + escape(f.title()) +
 		`</title><desc id="` + id + `-d">` + escape(f.words()) + `</desc>`)
 	d.write(&b, p, 3, false)
 	b.WriteString(`<path class="el-ground" fill="none" stroke="currentColor" stroke-width="3" d="M` +
@@ -56,6 +56,15 @@ func Side(w *compute.Work) (svg string, ok bool) {
 	b.WriteString(`<g class="el-dim-text" font-size="39.6" font-family="system-ui,sans-serif" text-anchor="middle">` +
 		over.texts.String() + s.texts.String() + under.texts.String() + `</g></svg>`)
 	return b.String(), true
+}
+
+// falls is where a fixed dovetail begins and how high its end is, after a space, or "" where the
+// whole deck is level.
+func (f *facts) falls(p plot) string {
+	if f.tailKind != "fixed dovetail" || f.hinge() <= f.front.Inches || f.tailEnd.Inches >= f.floor.Inches {
+		return ""
+	}
+	return " " + num(p.x(f.hinge())) + " " + num(p.y(f.tailEnd.Inches))
 }
 
 // perInch is the scale at which the length in needs room units.

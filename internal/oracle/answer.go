@@ -1,8 +1,6 @@
 package oracle
 
 import (
-	"slices"
-
 	"tarepage/internal/compute"
 	"tarepage/internal/measure"
 )
@@ -10,17 +8,17 @@ import (
 // Answer is both verdicts for what a customer brings, as cards and pages give them: whether the
 // trailer carries the machines, nil without machines, and whether the truck pulls it with them on
 // it, nil without a truck. heads are what people call the leading ends of the machines, and doubt
-// questions them (Doubt). With two machines the other order counts where it is the one that fits.
+// questions them (Doubt). With several machines another order counts where it is the first that fits.
 func Answer(t Trailer, list []compute.Machine, heads []string, doubt string, truck *Truck, in measure.System) (*Carried, *Pulled) {
 	var carried *Carried
 	if len(list) > 0 {
 		c := Carry(t, list, heads[0], truck, in)
-		if len(list) > 1 && c.Is != "yes" {
-			list, heads = slices.Clone(list), slices.Clone(heads)
-			slices.Reverse(list)
-			slices.Reverse(heads)
-			if turned := Carry(t, list, heads[0], truck, in); turned.Is == "yes" {
-				c = turned
+		for _, order := range orders(len(list))[1:] {
+			if c.Is == "yes" {
+				break
+			}
+			if other := Carry(t, inOrder(list, order), heads[order[0]], truck, in); other.Is == "yes" {
+				c = other
 			}
 		}
 		c.Question(doubt)
@@ -38,6 +36,35 @@ func Answer(t Trailer, list []compute.Machine, heads []string, doubt string, tru
 		p.Question(doubt)
 	}
 	return carried, &p
+}
+
+// orders are the ways to put n machines in a row: as they are first, and last turned around.
+func orders(n int) [][]int {
+	if n == 0 {
+		return [][]int{nil}
+	}
+	var out [][]int
+	for first := range n {
+		for _, rest := range orders(n - 1) {
+			order := []int{first}
+			for _, i := range rest {
+				if i >= first {
+					i++
+				}
+				order = append(order, i)
+			}
+			out = append(out, order)
+		}
+	}
+	return out
+}
+
+func inOrder(list []compute.Machine, order []int) []compute.Machine {
+	out := make([]compute.Machine, len(order))
+	for k, i := range order {
+		out[k] = list[i]
+	}
+	return out
 }
 
 // PullWith is Pull with the machines of a verdict on the trailer at these places. Without places

@@ -64,11 +64,14 @@ func TestAnswer(t *testing.T) {
 // so that a pound of the first puts 100/200 lb on the tongue and one of the second takes 20/200 lb off.
 // By hand: 3,000 lb in front of 4,500 lb leave 300 + 1,500 - 450 = 1,350 lb of 10,500 lb, which is in the
 // band of 10 to 15%. 4,500 lb in front of 3,000 lb leave 300 + 2,250 - 300 = 2,250 lb, which is not.
-// 1,000 and 6,000 lb leave 200 lb, or 3,200 lb.
+// 1,000 and 6,000 lb leave 200 lb, or 3,200 lb. Three of 80 in have their centers 40, 120 and 200 in from
+// the front end and put 120/200, 40/200 and -40/200 of their weight on the tongue: with 4,000, 2,500 and
+// 1,000 lb on board the first order that fits is 2,500, 1,000, 4,000, which leaves
+// 300 + 1,500 + 200 - 800 = 1,200 lb of 10,500; the three before it leave 3,000, 2,400 and 2,400 lb.
 func TestAnswerTurned(t *testing.T) {
 	trailer := roomy()
 	trailer.Towed.GVWR, trailer.Rig.GVWR, trailer.Payload, trailer.Hold = lb(11000), 11000, lb(8000), 13000
-	heads := []string{"bucket", "blade"}
+	heads := []string{"bucket", "blade", "hook"}
 	for _, c := range []struct {
 		name string
 		list []compute.Machine
@@ -77,6 +80,7 @@ func TestAnswerTurned(t *testing.T) {
 	}{
 		{"as they are", []compute.Machine{oblong(3000, 120), oblong(4500, 120)}, "yes", "bucket"},
 		{"only turned around", []compute.Machine{oblong(4500, 120), oblong(3000, 120)}, "yes", "blade"},
+		{"three, in the fourth order", []compute.Machine{oblong(4000, 80), oblong(2500, 80), oblong(1000, 80)}, "yes", "blade"},
 		{"neither way", []compute.Machine{oblong(1000, 120), oblong(6000, 120)}, "unknown", ""},
 	} {
 		list := slices.Clone(c.list)

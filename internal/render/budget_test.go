@@ -156,7 +156,7 @@ func TestWeightsOfFiveThousand(t *testing.T) {
 		t.Errorf("the data has %d bytes packed, more than 45 KiB", sizes["stock"])
 	}
 	all := packed(files["index.html"])
-	for _, name := range []string{"yard", "stock", "bring", "statics", "machines", "keep", "search"} {
+	for _, name := range []string{"yard", "stock", "bring", "statics", "machines", "keep", "search", "asked"} {
 		if sizes[name] == 0 {
 			t.Errorf("there is no script %s", name)
 		}

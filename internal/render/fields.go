@@ -109,6 +109,7 @@ type finder struct {
 type kindChip struct {
 	pagedata.Chip
 	Link string // the page of the kind
+	Rare bool   // one of many kinds of which the yard has a single trailer
 }
 
 // link is a link with its words.

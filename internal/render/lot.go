@@ -19,7 +19,7 @@ func (m *maker) worker() (script, error) {
 	}
 	// The front page and what it loads; the words come in parts that are kept when used.
 	keep := []string{"index.html", m.scripts["yard.js"].Path, m.scripts["bring.js"].Path, m.scripts["statics.js"].Path, m.machines.Path,
-		m.scripts["search.js"].Path, m.scripts["keep.js"].Path}
+		m.scripts["search.js"].Path, m.scripts["asked.js"].Path, m.scripts["compare.js"].Path, m.scripts["keep.js"].Path}
 	for _, f := range m.files {
 		if strings.HasPrefix(f.Path, "s/stock-") {
 			keep = append(keep, f.Path)

@@ -792,7 +792,7 @@ func (c chance) answerable() (oracle.Trailer, []any) {
 // brought are one or two machines that could be, or none.
 func (c chance) brought(r compute.Rig) (list []compute.Machine, heads []string, words []map[string]any) {
 	words = []map[string]any{}
-	for k := range []int{1, 1, 1, 2, 0}[c.IntN(5)] {
+	for k := range []int{1, 1, 1, 2, 0, 3}[c.IntN(6)] {
 		m := c.machine(r)
 		if c.IntN(3) > 0 {
 			m.Weight = measure.Pounds(c.between(0.2, 1.02)) * max(r.GVWR-r.Empty, 1)
@@ -983,18 +983,18 @@ func TestYardKilograms(t *testing.T) {
 	}
 }
 
-// TestStaticsWants: which prices and loads statics.js reads out of what is searched for, and which it
+// TestAsked: which prices and loads asked.js reads out of what is searched for, and which it
 // leaves among the words.
-func TestStaticsWants(t *testing.T) {
+func TestAsked(t *testing.T) {
 	p, err := newTemplates(theme.Files, phrases.English)
 	if err != nil {
 		t.Fatal(err)
 	}
 	s := newStatics(t)
-	if _, err := s.RunString("var window = this, units = {}, document = {getElementById: function () { return null; }};" + string(p.scripts["yard.js"].text)); err != nil {
+	if _, err := s.RunString("var window = this, units = {}, document = {getElementById: function () { return null; }};" + string(p.scripts["yard.js"].text) + ";var asked, COLUMN = function (_, f) { asked = f; };" + string(p.scripts["asked.js"].text)); err != nil {
 		t.Fatal(err)
 	}
-	f := s.function(`function (text) { var w = Statics.wants(JSON.parse(text)[0], units.plain); return [w.most, w.load, w.words].concat(w.size ? "size " + w.size : [], w.machine ? "machine " + Math.round(w.machine.w) + "," + Math.round(w.machine.l) : []).join("; "); }`)
+	f := s.function(`function (text) { var w = asked(Statics, JSON.parse(text)[0], units.plain); return [w.most, w.load, w.words].concat(w.size ? "size " + w.size : [], w.machine ? "machine " + Math.round(w.machine.w) + "," + Math.round(w.machine.l) : []).join("; "); }`)
 	for _, c := range []struct{ text, want string }{
 		{"under $10,000 7,000 lb", "10000; 7000; "},
 		{"Which trailers under $10,000 carry 7,000 lb?", "10000; 7000; "},

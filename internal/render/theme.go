@@ -105,7 +105,7 @@ type templates struct {
 // which they are written. A page loads them as classic scripts: a module or one with an
 // integrity attribute does not load from a folder on disk (Fetch Standard: such a request
 // needs CORS, which a file does not have).
-var scriptNames = []string{"statics.js", "yard.js", "bring.js", "unit.js", "search.js"}
+var scriptNames = []string{"statics.js", "yard.js", "asked.js", "compare.js", "bring.js", "unit.js", "search.js"}
 
 // lotNames are scripts that are written only where the yard asks for them (lot.go).
 var lotNames = []string{"keep.js", "worker.js", "unworker.js"}
@@ -129,8 +129,8 @@ func readScripts(theme fs.FS, lang phrases.Language) (map[string]script, error) 
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)
 		}
-		// A library has no words of ours, and the yard page's are in front of its own script.
-		if name != "search.js" && name != "yard.js" && name != "keep.js" && name != "worker.js" {
+		// A library has no words of ours.
+		if name != "search.js" && !hasOwnWords(name) {
 			all += string(raw)
 		}
 	}
@@ -143,15 +143,25 @@ func readScripts(theme fs.FS, lang phrases.Language) (map[string]script, error) 
 		if err != nil {
 			return nil, fmt.Errorf("theme: %s: %w", name, err)
 		}
-		switch name {
-		case "statics.js":
+		switch {
+		case name == "statics.js":
 			text = append(lang.Script(all), text...)
-		case "yard.js", "keep.js", "worker.js":
+		case hasOwnWords(name):
 			text = append(lang.Script(string(raw)), text...)
 		}
 		out[name] = script{hashed(strings.TrimSuffix(name, ".js"), text), text}
 	}
 	return out, nil
+}
+
+// hasOwnWords reports whether a script's words are in front of it. Those of the others are in front
+// of statics.js.
+func hasOwnWords(name string) bool {
+	switch name {
+	case "yard.js", "asked.js", "compare.js", "keep.js", "worker.js":
+		return true
+	}
+	return false
 }
 
 // hashed is the path of a file of the site whose name changes with its bytes.

@@ -436,7 +436,9 @@ func (m *maker) firsts(u *unit.Unit, w *compute.Work) []labeled {
 			add(l.key, m.lang.Say("first missing"), measure.Provenance{})
 		}
 	}
-	add("long", u.OverallLength.Words(), u.OverallLength.From) // the worked one is among the figures
+	if add("long", u.OverallLength.Words(), u.OverallLength.From); !u.OverallLength.Given() {
+		worked("long", "overall-length")
+	}
 	tires := u.Tires.Size.Value
 	if u.Tires.LoadRange.Given() {
 		tires = m.lang.Say("tire load range", tires, u.Tires.LoadRange.Value)

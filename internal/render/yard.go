@@ -215,8 +215,9 @@ func (m *maker) finder() (*finder, error) {
 	if m.keeps() {
 		f.Lot = m.scripts["keep.js"].Path
 	}
+	many := len(facets[0].Chips) > manyKinds
 	for _, c := range facets[0].Chips {
-		f.Kinds = append(f.Kinds, kindChip{c, sitepath.Kind(c.Value)})
+		f.Kinds = append(f.Kinds, kindChip{c, sitepath.Kind(c.Value), many && c.Count == measure.Count(1)})
 	}
 	var parts [][2]string
 	for _, w := range words {
@@ -230,6 +231,9 @@ func (m *maker) finder() (*finder, error) {
 	f.More, err = m.later(trailers)
 	return f, err
 }
+
+// manyKinds is how many kinds have a place on a desk's screen without those of a single trailer.
+const manyKinds = 12
 
 // filesOf are the digests of what units are read from.
 func (m *maker) filesOf(units []*entry) [][32]byte {
@@ -250,8 +254,8 @@ func (m *maker) lexicon() *pagedata.Lexicon {
 	return m.in.Lexicon
 }
 
-// later enters the files that the front page loads only for a serial, for the newest first, and
-// for a comparison. It returns their paths by name as JSON.
+// later enters the files that the front page loads only for a serial, for words, for the newest
+// first, and for a comparison. It returns their paths by name as JSON.
 func (m *maker) later(trailers []pagedata.Trailer) (string, error) {
 	details, err := pagedata.Details(trailers)
 	if err != nil {
@@ -266,6 +270,9 @@ func (m *maker) later(trailers []pagedata.Trailer) (string, error) {
 		return "", err
 	}
 	paths := map[string]string{} // in JSON a map's keys come in order
+	for _, name := range []string{"asked", "compare"} {
+		paths[name] = m.up + m.scripts[name+".js"].Path
+	}
 	enter := func(name string, text []byte) {
 		file := script{hashed(name, text), text}
 		m.files = append(m.files, file)

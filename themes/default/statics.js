@@ -19,9 +19,6 @@
 //       or {is: "bad", code, problem: text}: show it, set aria-invalid, give no answer.
 //   Statics.unit(field, si)         the default unit, to show next to the field: "lb", "kg" ...
 //
-//   Statics.wants(text, plain)      prices, loads and sizes among the words of a search: {most, load, size, machine, words}.
-//     plain is yard.js's, which writes words alike.
-//
 //   Statics.machine(row, length, rear)  a machine for what follows: {w, L, a, m, head, tail}. row is
 //     one of MACHINES, or null for what is not listed; length is in inches, or null for the
 //     longest of its class; rear is true where it backs on. w is its typical weight until you
@@ -768,21 +765,26 @@ var Statics = (function () {
 		return v;
 	}
 	// answer is both verdicts for what a customer brings: {m, t}, null where it is not known. With
-	// two machines, the other order counts where it is the one that fits. A machine with a doubt is
-	// questioned (see question).
+	// several machines, another order counts where it is the first that fits. A machine with a doubt
+	// is questioned (see question).
 	function answer(r, list, t, law, si) {
-		var o = { m: null, t: null }, turned;
-		if (list.length) o.m = carry(r, list, si, t);
-		if (list.length > 1 && o.m.is != "yes") {
-			turned = carry(r, list.slice().reverse(), si, t);
-			if (turned.is == "yes") o.m = turned;
-		}
+		var o = { m: null, t: null };
+		if (list.length) orders(list).some(function (row, i) {
+			var v = carry(r, row, si, t);
+			if (!i || v.is == "yes") o.m = v;
+			return v.is == "yes";
+		});
 		if (o.m) {
 			o.m.doubt = list.map(function (c) { return c.doubt; }).filter(Boolean)[0] || "";
 			question(o.m, o.m.doubt);
 		}
 		if (t) o.t = pullWith(r, t, o.m, o.m && o.m.put, law, si);
 		return o;
+	}
+	function orders(list) {
+		return list.length ? [].concat.apply([], list.map(function (c, i) {
+			return orders(list.filter(function (_, k) { return k != i; })).map(function (rest) { return [c].concat(rest); });
+		})) : [[]];
 	}
 	// pullWith is pull with the machines of a verdict of carry at these places.
 	function pullWith(r, t, m, sets, law, si) {
@@ -819,54 +821,6 @@ var Statics = (function () {
 		return floor > 0 && tall ? say("note top", atLeast(floor + tall, si)) : "";
 	}
 
-	// wants reads the highest price, the load and the size out of what is searched for, {most: dollars,
-	// load: pounds, size: [width, length] in inches or null, words: the rest}, and what could be
-	// somebody's machine, {w, l} or null. 0 is not asked for. A number is one only as the fields read it:
-	// 10,000 or 10000, 9.5k, and never 10,00.
-	function wants(text, plain) {
-		var o = { most: 0, load: 0, size: null, machine: null, words: text }, rows, s, w, l;
-		function units(of) { return of.map(function (u) { return say("words " + u); }).join(" ").replace(/ /g, "|"); }
-		function any(key) { return "(?:" + say(key).replace(/[$|]/g, "\\$&").replace(/,/g, "|") + ")"; }
-		var NUMBER = "(\\d{1,3}(?:,\\d{3})+|\\d+(?:\\.\\d+)?) ?(k|thousand)?", START = "(?:^|[\\s,;])", END = "(?=$|[\\s;?]|,(?!\\d))",
-			BELOW = any("find below") + " ", DOLLARS = " ?" + any("find dollars"), UNIT = "[ -]?(" + units(["lb", "kg"]) + ")", OTHER = "(?![ -]?(?:" + units(["lb", "kg", "tonne", "ft", "in", "mm", "cm", "m"]) + "|t|tons?|gal|psi)(?![a-z]))", CARRY = any("find carry"), LEAST = "(?: " + any("find least") + ")?";
-		rows = [
-			["most", "(?:" + BELOW + ")?\\$ ?" + NUMBER], // under $10,000; $9.5k
-			["most", "(?:" + BELOW + ")?" + NUMBER + DOLLARS], // 10,000 dollars
-			["most", BELOW + NUMBER + OTHER], // under 10k
-			["load", CARRY + LEAST + " " + NUMBER + UNIT], // carry at least 7,000 lb
-			["load", NUMBER + UNIT + " " + CARRY] // 7,000 lb payload
-		];
-		function row(r) {
-			var m = new RegExp(START + r[1] + END, "i").exec(o.words), n;
-			if (!m || o[r[0]]) return;
-			n = m[1].replace(/,/g, "") * (m[2] ? 1000 : 1);
-			// Under 500 is a length or a year of a trailer, not its price.
-			if (r[0] == "most" && n < 500) return;
-			o[r[0]] = pounds(n, m[3] || "");
-			o.words = (o.words.slice(0, m.index) + " " + o.words.slice(m.index + m[0].length)).trim();
-		}
-		rows.forEach(row);
-		function pounds(n, unit) { return Math.round(((" " + say("words kg") + " ").indexOf(" " + unit.toLowerCase() + " ") >= 0 ? n / KG : n) * 100) / 100; }
-		// 7x14 and 7' x 14' are feet; 83 x 14 is a width in inches.
-		s = /(?:^|\s)(\d+(?:\.\d+)?)(?: ?(?:'|ft))? ?[x\u00d7] ?(\d+(?:\.\d+)?)(?: ?(?:'|ft))?(?=$|[\s,;?])/i.exec(o.words);
-		if (s && (s[1] >= 3 && s[1] <= 10 || s[1] >= 36 && s[1] <= 120) && s[2] >= 4 && s[2] <= 60) {
-			o.size = [s[1] * (s[1] < 36 ? 12 : 1), s[2] * 12];
-			o.words = (o.words.slice(0, s.index) + " " + o.words.slice(s.index + s[0].length)).trim();
-		}
-		// A weight and a length together are those of a machine, as likely as a trailer's.
-		w = new RegExp(START + NUMBER + UNIT + END, "i").exec(text);
-		l = new RegExp(START + "(\\d+(?:\\.\\d+)?)[ -]?(?:(" + units(["m"]) + ")|(?:" + units(["ft"]) + ")(?: ?(\\d+) ?(?:" + units(["in"]) + "))?)" + END, "i").exec(text);
-		if (w && l) o.machine = { w: pounds(w[1].replace(/,/g, "") * (w[2] ? 1000 : 1), w[3]), l: l[2] ? l[1] * 1000 / MM : l[1] * 12 + +(l[3] || 0) };
-		// A weight alone is what it must carry; next to other words it is looked for in the specs.
-		var left = plain(o.words).filter(function (w) { return plain(say("find ignore") + " " + say("find carry").replace(/,/g, " ")).indexOf(w) < 0; });
-		if (left.length == 1 && /^\d+(\.\d+)?(lb|kg)$/.test(left[0])) {
-			row(["load", NUMBER + UNIT]);
-			left = [];
-		}
-		if (!left.length && (o.most || o.load || o.size)) o.words = "";
-		return o;
-	}
-
 	// license.go
 	var LICENSES = [0, 1, 2].map(function (n) { return say("license " + n); });
 	function license(law, pulls, towed, label) {
@@ -885,7 +839,7 @@ var Statics = (function () {
 
 	return {
 		ASKED: ASKED, KINDS: KINDS, NAMES: NAMES, LICENSES: LICENSES, KG: KG, MM: MM, say: say, read: read, unit: unit,
-		machine: machine, spots: spots, spotText: spotText, bear: bear, held: held, loaded: loaded, climb: climb, carry: carry, pull: pull, wants: wants, answer: answer, pullWith: pullWith, fits: fits, top: top, BARN: BARN, doubt: doubt, question: question,
+		machine: machine, spots: spots, spotText: spotText, bear: bear, held: held, loaded: loaded, climb: climb, carry: carry, pull: pull, answer: answer, pullWith: pullWith, fits: fits, top: top, BARN: BARN, doubt: doubt, question: question,
 		weight: weight, limit: limit, load: load, length: length, atLeast: atLeast, atMost: atMost, share: share, stretch: stretch, near: near, trimmed: trimmed,
 		window: window, windowText: windowText, marginText: marginText
 	};

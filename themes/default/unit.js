@@ -31,8 +31,13 @@
 	}
 	var idle = window.requestIdleCallback || function (f) { setTimeout(f, 300); };
 	function later(f) { window.addEventListener("load", function () { idle(f, { timeout: 2000 }); }); }
-	// The script that keeps the page on a phone shows the button where it can work.
-	if (byId("save")) later(function () { script(byId("save").dataset.keep); });
+	// The script that keeps the page on a phone comes with the first tap, or where something is kept.
+	var save = byId("save");
+	if (save && navigator.serviceWorker && window.caches && /^http/.test(location.protocol)) {
+		save.hidden = false;
+		save.onclick = function () { script(save.dataset.keep, function () { save.click(); }, function () { tell(words.failed); }); };
+		later(function () { window.caches.has("lot-chosen").then(function (is) { if (is) script(save.dataset.keep); }); });
+	}
 	if (!box) return;
 
 	var data = box.dataset, R = JSON.parse(data.rig), size = R.splice(29), deck = byId("deck"), B, S, wrong = {};
@@ -102,12 +107,14 @@
 		if (!b && !wrong.b) byId("barn-is").textContent = S.say("bring say barn");
 	}
 	var sets = [], carried;
+	// unreadable is what cannot be read of the machines, or "".
+	function unreadable() { return B.MACHINES.map(function (k) { return wrong[k]; }).filter(Boolean)[0] || ""; }
 	function machine() {
 		var list = B.machines(wrong), notes = mineNotes;
 		B.label(byId("mine"), "m", "bring machine");
 		carried = S.answer(R, list, wrong.t ? null : B.state.t, window.LAW, U.si).m;
 		if (carried) carried.text = spaced(carried.text);
-		verdict(byId("mine-is"), wrong.m || wrong.n ? unread(wrong.m || wrong.n) : carried);
+		verdict(byId("mine-is"), unreadable() ? unread(unreadable()) : carried);
 		notes.textContent = "";
 		if (carried) carried.notes.concat(S.top(size[3], list, U.si)).filter(Boolean).forEach(function (n) { B.make("li", notes, n); });
 		if (!carried && !wrong.m) byId("mine-is").textContent = S.say("bring say machine");
@@ -116,8 +123,10 @@
 	// While a machine is dragged the answer is worked out in each frame, and written where it changes.
 	var answered, pulled;
 	function truck() {
-		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), bad = wrong.t || t && (wrong.m || wrong.n), v = null, now;
+		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), bad = wrong.t || t && unreadable(), v = null, now;
 		if (t && !bad) v = S.pullWith(R, t, carried, sets.length ? sets : carried && carried.put, window.LAW, U.si);
+		// The truck has an answer of its own, whatever the machine is.
+		if (v && carried) v.notes.unshift(S.say("note alone", S.pull(R, t, null, window.LAW, U.si).text));
 		pulled = v;
 		now = JSON.stringify([v && v.text, v && v.notes, bad, B.text("t")]);
 		if (v) v.text = spaced(v.text);
@@ -150,21 +159,23 @@
 
 	// grabs has a handle for each machine of sets, by its key of Bring; picked is the one that the
 	// buttons move.
-	// P has, in units of the drawing: where the deck begins, an inch, and the heights of the floor,
-	// the ground and the trailer's top. above is the top of what is shown, high how much.
-	var svg = document.querySelector(".drawing svg[data-deck]"), P, wide, full, above, high, grabs = {}, picked, strip, feet, second, climbs;
+	// P has, in units of the drawing: where the deck begins, an inch, the heights of the floor, the
+	// ground and the trailer's top, and where a fixed dovetail begins and how high its end is. above is the top of what is shown, high how much.
+	var svg = document.querySelector(".drawing svg[data-deck]"), P, wide, full, above, high, grabs = {}, picked, strip, feet, climbs, others = { n: "second", o: "third", p: "fourth" };
 	if (svg) {
 		P = svg.getAttribute("data-deck").split(" ").map(Number);
 		wide = svg.viewBox.baseVal.width;
 		full = svg.viewBox.baseVal.height;
 	}
-	function tall(c) { return Math.min(c.L * .6, 84) * P[1]; }
-	// While a machine is on the deck there are no dimension lines. Their place below the ground goes
-	// to the machine: the drawing is as high as before, unless the machine needs more.
+	// A silhouette is as high as is usual for its length, or less, so that the drawing keeps its height.
+	function tall(c) { return Math.min(Math.min(c.L * .6, 84) * P[1], Math.max(c.L * .3 * P[1], P[2] - P[3] - 14 + full - MEASURE)); }
+	// While a machine is on the deck there are no dimension lines but that of its place, MEASURE high.
+	// Their place below the ground goes to the machine.
+	var MEASURE = 60;
 	function frame(list) {
 		var end = list.length ? P[3] + 14 : full;
 		above = list.length ? Math.min(end - full, P[4] - 12) : 0;
-		list.forEach(function (c) { above = Math.min(above, P[2] - tall(c) - 12); });
+		list.forEach(function (c) { above = Math.min(above, P[2] - tall(c) - MEASURE); });
 		high = end - above;
 		svg.setAttribute("viewBox", [0, above, wide, high].join(" "));
 	}
@@ -172,17 +183,25 @@
 	window.addEventListener("beforeprint", function () { if (P) frame([]); });
 	window.addEventListener("afterprint", function () { if (P) frame(sets); });
 	function down(y) { return (y - above) / high * 100 + "%"; }
-	function across(inches) { return (P[0] + inches * P[1]) / wide * 100; }
-	function percent(e, left, w) {
-		e.style.left = left + "%";
-		e.style.width = w + "%";
+	function across(inches) { return P[0] + inches * P[1]; }
+	// surface is the deck between two places on it, as a line that falls with a fixed dovetail.
+	function surface(from, to) {
+		var end = across(R[4]), a = across(from), b = across(to);
+		function at(x) { return x + " " + (P[2] + 7 + (x > P[5] ? (P[6] - P[2]) * (x - P[5]) / (end - P[5]) : 0)); }
+		return "M" + at(a) + (a < P[5] && P[5] < b ? "L" + at(P[5]) : "") + "L" + at(b);
 	}
-	// named begins a sentence about one of two machines.
+	function part(of, name, mark) { return of.appendChild(document.createElementNS(svg.namespaceURI, name)).setAttribute("class", mark), of.lastChild; }
+	// named begins a sentence about one of several machines.
 	function named(c) { return sets[1] ? B.text(c.key).split(",")[0] + ": " : ""; }
 	function setOf(key) { return sets.filter(function (c) { return c.key == key; })[0]; }
+	var base, good, measured, at;
 	function build() {
-		strip = B.make("div", svg.parentNode, "", { "class": "strip", "aria-hidden": "true" });
-		percent(strip, across(0), across(R[4]) - across(0));
+		strip = part(svg, "g", "strip");
+		base = part(strip, "path", "");
+		good = part(strip, "path", "");
+		measured = part(strip, "path", "measured");
+		at = part(strip, "text", "el-dim-text");
+		at.setAttribute("font-size", 39.6);
 		feet = B.make("dl", deck, "", { "class": "feet" });
 		var line = B.make("p", deck, "", { "class": "turn" });
 		function button(text, attributes, f) {
@@ -197,16 +216,18 @@
 		button(S.say("deck back") + " \u2192", {}, function () { move(picked, setOf(picked).x + 3); });
 		B.make("p", deck, "", { id: "deck-is", role: "status" });
 		climbs = B.make("ul", deck, "", { "class": "truck-notes", id: "climb" });
-		second = B.make("div", deck, "", { "class": "bring second", id: "second" });
-		line = B.make("p", second, "", { "class": "what" });
-		B.make("span", line);
-		button("", { "class": "change", "aria-expanded": "false", "aria-controls": "second-form" }, function () { B.open(second, "n", told, all); });
-		B.make("div", second, "", { id: "second-form" }).hidden = true;
-		tickets.push(["second", "n"]);
+		Object.keys(others).forEach(function (k) {
+			var id = others[k], ticket = B.make("div", deck, "", { "class": "bring second", id: id });
+			line = B.make("p", ticket, "", { "class": "what" });
+			B.make("span", line);
+			button("", { "class": "change", "aria-expanded": "false", "aria-controls": id + "-form" }, function () { B.open(ticket, k, told, all); });
+			B.make("div", ticket, "", { id: id + "-form" }).hidden = true;
+			tickets.push([id, k]);
+		});
 		B.make("p", deck, S.say("deck drag"), { "class": "hint" });
 	}
 	function handle(key) {
-		var grab = B.make("div", svg.parentNode, "", { "class": "grab", role: "slider", tabindex: "0", "aria-label": S.say(key == "m" ? "deck slide" : "deck slide second"), "aria-orientation": "horizontal" }), from;
+		var grab = B.make("div", svg.parentNode, "", { "class": "grab", role: "slider", tabindex: "0", "aria-label": S.say(key == "m" ? "deck slide" : "deck slide another"), "aria-orientation": "horizontal" }), from;
 		grab.innerHTML = '<svg viewBox="0 0 100 60" preserveAspectRatio="none" aria-hidden="true"><path fill-rule="evenodd"/></svg>';
 		grab.addEventListener("focus", function () {
 			if (picked == key) return;
@@ -239,13 +260,17 @@
 		var can = list.length && !wrong.m && R[0] != null && R[1] != null && R[2] != null && R[4] > 0;
 		deck.hidden = !can;
 		svg.parentNode.classList.toggle("held", !!can);
-		if (strip) strip.hidden = !can;
+		if (strip) strip.toggleAttribute("hidden", !can);
 		for (k in grabs) grabs[k].hidden = true;
 		frame(can ? list : []);
 		if (!can) return;
 		if (!strip) build();
-		strip.style.top = down(P[2]);
-		B.label(second, "n", "deck second");
+		base.setAttribute("d", surface(0, R[4]));
+		Object.keys(others).forEach(function (k, i) {
+			var ticket = byId(others[k]);
+			ticket.hidden = !B.state[k] && i > 0 && !B.machine(B.MACHINES[i]);
+			B.label(ticket, k, "deck another");
+		});
 		list.forEach(function (c, i) {
 			var put = carried.put.filter(function (s) { return s.key == c.key; })[0];
 			c.best = put ? put.x : i ? list[0].best + list[0].L : Math.max(R[4] - c.L, 0) / 2;
@@ -310,8 +335,16 @@
 		});
 		if (shownRange === near) return;
 		shownRange = near;
-		strip.textContent = "";
-		if (near) percent(B.make("i", strip, "", { "class": near.is }), near.from / R[4] * 100, (near.to + c.L - near.from) / R[4] * 100);
+		good.setAttribute("class", near ? near.is : "");
+		good.setAttribute("d", near ? surface(near.from, near.to + c.L) : "");
+	}
+	// measure draws how far the front of the machine is behind the front of the deck.
+	function measure(c) {
+		var a = across(0), b = across(c.x), y = P[2] - tall(c) - 10;
+		measured.setAttribute("d", "M" + a + " " + y + "H" + b + "M" + a + " " + (P[2] - 6) + "V" + (y - 10) + "M" + b + " " + (P[2] - tall(c) * .3) + "V" + (y - 10));
+		at.textContent = S.length(Math.round(c.x), U.si);
+		at.setAttribute("x", Math.max((a + b) / 2, 90));
+		at.setAttribute("y", y - 14);
 	}
 	function rangesOf(c) {
 		// Which of the places keep the rating of a short part of the deck, next to another machine, is
@@ -343,7 +376,8 @@
 		}
 		sets.forEach(function (c) {
 			var grab = grabs[c.key], at = spaced(S.say("deck here", c.head, S.length(Math.round(c.x), si), S.say("space deck")));
-			percent(grab, across(c.x), c.L * P[1] / wide * 100);
+			grab.style.left = across(c.x) / wide * 100 + "%";
+			grab.style.width = c.L * P[1] / wide * 100 + "%";
 			grab.classList.toggle("bad", !keeps || onTruck);
 			grab.setAttribute("aria-valuenow", Math.round(c.x));
 			grab.setAttribute("aria-valuetext", at);
@@ -351,6 +385,7 @@
 		});
 		strip.classList.toggle("bad", !keeps || onTruck);
 		green(setOf(picked));
+		measure(setOf(picked));
 		feet.textContent = "";
 		function foot(name, text, bys, also) {
 			var bad = also || over.some(function (m) { return bys.indexOf(m.by) >= 0; }), d = B.make("div", feet, "", bad ? { "class": "bad" } : {});

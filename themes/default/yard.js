@@ -75,7 +75,8 @@
 	function missing() { tell(say("yard no signal")); }
 	function tell(text) { count.textContent = text; }
 
-	// What is loaded only when somebody asks for it (internal/pagedata/details.go), by its name.
+	// What is loaded only when somebody asks for it, by its name: data (internal/pagedata/details.go)
+	// and the scripts asked.js and compare.js.
 	var columns = {}, MORE;
 	window.COLUMN = function (name, value) { columns[name] = value; };
 	function column(name, then) {
@@ -289,12 +290,16 @@
 	function answers(i) {
 		var list = machines(), t = truck(), key;
 		if (!list.length && !t || sold(i)) return {};
-		key = JSON.stringify([B.state, U.si]);
+		key = JSON.stringify([B.state, U.si, alone()]);
 		if (key != knownFor) { known = {}; knownFor = key; }
 		key = [D.model[i], own(i)].join(" ");
 		if (known[key]) return known[key];
-		return known[key] = S.answer(rig(i), list, t, window.LAW, U.si);
+		known[key] = S.answer(rig(i), list, t, window.LAW, U.si);
+		if (alone()) known[key].t = S.answer(rig(i), [], t, window.LAW, U.si).t;
+		return known[key];
 	}
+	// alone says whether the truck is asked about without the machine.
+	function alone() { return !!wanted.pull && !wanted.mine; }
 	// fitting is the filter "only those that": it names what is not a YES, and its no says whether
 	// one of them is a NO.
 	function fitting() {
@@ -318,7 +323,7 @@
 	// told is what a card says about the machine and the truck: the answer, and its weakest part.
 	function told(i) {
 		var o = answers(i);
-		return [["m", "bring machine"], ["t", o.m && o.m.w ? "bring truck with" : "bring truck full"]].map(function (x) {
+		return [["m", "bring machine"], ["t", o.m && o.m.w && !alone() ? "bring truck with" : "bring truck full"]].map(function (x) {
 			var v = o[x[0]], why;
 			if (!v) return "";
 			why = whyOf(v);
@@ -409,10 +414,10 @@
 	// ones come eight at a time, more than a screen holds, each batch in a frame of its own.
 	var inPage, wordsFor, laid, LOT = 8;
 	function lay(units) {
-		var now = JSON.stringify([machines(), truck(), U.si]), made = document.createElement("ul"), keep = {}, at = list.firstElementChild, next;
+		var now = JSON.stringify([machines(), truck(), U.si, alone()]), made = document.createElement("ul"), keep = {}, at = list.firstElementChild, next;
 		if (!inPage) {
 			inPage = {};
-			if (now == JSON.stringify([[], null, U.si])) [].forEach.call(list.children, function (c) { inPage[D.stock.indexOf(c.querySelector(".pick").value)] = c; });
+			if (now == JSON.stringify([[], null, U.si, false])) [].forEach.call(list.children, function (c) { inPage[D.stock.indexOf(c.querySelector(".pick").value)] = c; });
 		} else if (now != wordsFor) inPage = {};
 		wordsFor = now;
 		laid = units;
@@ -455,7 +460,7 @@
 		if (amount(wanted.most)) out.push({ by: "most", text: say("asked at most", "$" + group(amount(wanted.most))), drop: { most: "" } });
 		if (wanted.words) out.push({ by: "words", text: "“" + wanted.words + "”" + wanting(texts.wants), drop: { words: "" } });
 		if (wanted.mine && machine()) out.push({ by: "mine", text: say("asked carries", B.text("m")), drop: { mine: "" } });
-		if (wanted.pull && truck()) out.push({ by: "pull", text: say("asked pulls"), drop: { pull: "" } });
+		if (wanted.pull && truck()) out.push({ by: "pull", text: say(alone() ? "asked pulls full" : "asked pulls"), drop: { pull: "" } });
 		return out;
 	}
 	// wanting says what was read out of the words that are searched for.
@@ -488,7 +493,7 @@
 				(!S && (wanted.mine || wanted.pull) ? begin : soon)(function () {
 					show();
 					if (then) then();
-					if (wanted.words && !S) begin(show);
+					if (wanted.words && !(columns.asked && S)) begin(function () { column("asked", show); });
 					if (texts.wants && texts.wants.words) indexed(texts.wants.words, show);
 				});
 			});
@@ -496,7 +501,7 @@
 	}
 	function show() {
 		// Prices and weights among the words are read once the calculators are there.
-		var w = texts.wants = !wanted.words ? null : S ? S.wants(wanted.words, plain) : { words: wanted.words };
+		var w = texts.wants = !wanted.words ? null : columns.asked && S ? columns.asked(S, wanted.words, plain) : { words: wanted.words };
 		texts.unseen = [];
 		texts.found = w && w.words ? search(w.words) : null;
 		var found = find(), n = found.hits.length, sure = found.sure, at = Math.min(amount(wanted.from), Math.max(0, n - 1));
@@ -526,7 +531,7 @@
 		more.hidden = to >= n;
 		more.textContent = say("yard more", group(Math.min(STEP, n - to)));
 		less.hidden = !from;
-		goButton.textContent = n == N && !asked().length ? say("yard show all", group(n)) : n ? some("show", n) : say("yard show none");
+		goButton.textContent = n == N && !asked().length ? say("yard show all", group(n)) : sure ? some("show", sure) : say("yard show none");
 		compare();
 	}
 	more.onclick = function () { turn(to, STEP); };
@@ -795,6 +800,7 @@
 			}, missing);
 		});
 	}
+	byId("rest").onclick = function () { this.parentNode.classList.add("all"); };
 	var only = { m: byId("only-mine"), t: byId("only-pull") }, fits = byId("fits"), sorts = byId("sort"), flags = { m: "mine", t: "pull" };
 	function bringing() {
 		[["mine", "m", "bring machine"], ["mytruck", "t", "bring truck"]].forEach(function (x) {
@@ -823,7 +829,12 @@
 			begin(function () {
 				B.open(byId(x[0]), x[1], function (which, bad) {
 					wrong[which] = bad;
-					brought();
+					var flag = flags[which], change = {}, on = (which == "m" ? machine() : truck()) ? "1" : "";
+					// What somebody fills in they look for: only what carries or pulls it stays.
+					if (bad || (wanted[flag] || "") == on) return brought();
+					change[flag] = on;
+					bringing();
+					go(change, true);
 				}, bringing);
 			});
 		};
@@ -860,6 +871,7 @@
 	if (eye) ["resize", "scroll"].forEach(function (e) { eye.addEventListener(e, busy); });
 	goButton.onclick = function () {
 		folds.open = false;
+		[].forEach.call(panel.querySelectorAll("[aria-expanded=true]"), function (b) { b.click(); });
 		goBar.hidden = true;
 		count.focus({ preventScroll: true });
 		count.scrollIntoView();
@@ -925,62 +937,24 @@
 		lined(p);
 		// It opens at its top, wherever the list was.
 		if (opens) window.scrollTo(0, 0);
-		Promise.all(p.map(function (i) { return new Promise(function (done) { column("details" + (i >> 6), done); }); })).then(function () {
+		Promise.all(["compare"].concat(p.map(function (i) { return "details" + (i >> 6); })).map(function (name) { return new Promise(function (done) { column(name, done); }); })).then(function () {
 			if (!versus.hidden) lined(p);
 		});
 	}
 	function lined(p) {
-		versus.innerHTML = table(p);
+		if (!columns.compare) return;
+		versus.innerHTML = columns.compare({
+			D: D, M: M, S: S, say: say, escape: escape, both: both, data: data, group: group, kg: kg, answers: answers, whyOf: whyOf, alone: alone, machine: machine,
+			added: function (i) { var part = columns["details" + (i >> 6)]; return part && part[i & 63]; },
+			keys: panel.dataset.compared.split(","), price: priceText, state: stateText, load: loadText, loadSI: loadSI, empty: emptyText, emptyBoth: emptyBoth,
+			address: address, picture: function (i) {
+				var s = view(blank.querySelector("svg").cloneNode(true), i);
+				return (D.photos[i] ? shot(i).outerHTML : "") + (s ? s.outerHTML : "");
+			}
+		}, p);
 		U.show(versus);
 		byId("back").onclick = function () { go({ compare: "", from: wanted.from }, false, toCount); };
 	}
-	function verdict(i, which) {
-		var v = answers(i)[which], why = v && whyOf(v);
-		return v ? v.word + (why ? ": " + why : "") : "";
-	}
-	// added is a cell of what is loaded for the comparison: text and the same in metric units.
-	function added(i, of) {
-		var part = columns["details" + (i >> 6)], d = part && part[i & 63];
-		return d && of(d) || ["", ""];
-	}
-	function table(p) {
-		var none = say("compare none"), keys = panel.dataset.compared.split(",");
-		// Each row has a name, its text, and the text with its metric form where that is known.
-		function one(name, of) { return [name, of, function (i) { return both(escape(of(i))); }]; }
-		function pair(name, of) {
-			return [name, function (i) { return added(i, of)[0]; }, function (i) { var x = added(i, of); return x[1] ? data(escape(x[0]), escape(x[1])) : escape(x[0]); }];
-		}
-		var rows = [one(say("bring machine"), function (i) { return verdict(i, "m"); }), one(say(machine() ? "bring truck with" : "bring truck full"), function (i) { return verdict(i, "t"); }),
-			one(say("compare price"), priceText), one(say("compare here"), stateText),
-			[say("compare payload"), loadText, function (i) { return data(escape(loadText(i)), escape(loadSI(i))) + " (" + escape(D.shares[D.share[i]]) + ")"; }], one(say("find gvwr"), function (i) { return M.gvwr[D.model[i]]; }),
-			[say("compare empty"), emptyText, emptyBoth],
-			[say("compare tongue"), function (i) { return D.weighed[i] ? group(D.tongue[i]) + " lb" : ""; }, function (i) { return data(group(D.tongue[i]) + " lb", kg(D.tongue[i])); }]];
-		keys.forEach(function (k, at) { rows.push(pair(say("first " + k), function (d) { return d.f[at]; })); });
-		rows.push(one(say("compare length"), function (i) { return M.long[D.model[i]]; }));
-		D.rows.forEach(function (name, k) { rows.push(one(name, function (i) { return M.facts[D.model[i]][k]; })); });
-		rows.push([say("compare cautions"), function (i) { return added(i, function (d) { return [d.c.map(function (c) { return c[0]; }).join(" ")]; })[0]; }, function (i) {
-			return added(i, function (d) { return ["<ul>" + d.c.map(function (c) { return "<li>" + data(escape(c[0]), escape(c[1])) + "</li>"; }).join("") + "</ul>"]; })[0];
-		}]);
-		rows = rows.map(function (r) {
-			var texts = p.map(function (i) { return r[1](i) || none; });
-			return [r[0], texts, texts.map(function (t, k) { return t == none ? escape(none) : r[2](p[k]); })];
-		});
-		rows = rows.filter(function (r) { return r[1].some(function (t) { return t != none; }); });
-		function part(title, differ) {
-			var some = rows.filter(function (r) { return r[1].some(function (v) { return v != r[1][0]; }) == differ; });
-			return some.length ? '<tr class="part"><th scope="rowgroup" colspan="' + (p.length + 1) + '">' + escape(title) + "</th></tr>" + some.map(function (r) {
-				return '<tr><th scope="row">' + escape(r[0]) + "</th>" + r[2].map(function (v) { return "<td>" + v + "</td>"; }).join("") + "</tr>";
-			}).join("") : "";
-		}
-		return '<button type="button" class="drop" id="back">' + escape(say("compare back")) + '</button><h2>' + escape(say("yard compare")) + '</h2><p class="scale">' + escape(say("compare scale")) + "</p>" +
-			'<table class="of' + p.length + '"><thead><tr><th scope="col">' + escape(say("compare trailer")) + "</th>" + p.map(function (i) {
-				return '<th scope="col"><a href="' + escape(address(i)) + '">' + both(escape(D.titles[D.title[i]])) + "</a> " + escape(D.stock[i]) + "</th>";
-			}).join("") + '</tr></thead><tbody><tr class="faces"><th scope="row">' + escape(say("compare picture")) + "</th>" + p.map(function (i) {
-				var s = view(blank.querySelector("svg").cloneNode(true), i);
-				return "<td>" + (D.photos[i] ? shot(i).outerHTML : "") + (s ? s.outerHTML : "") + "</td>";
-			}).join("") + "</tr>" + part(say("compare different"), true) + part(say("compare same"), false) + "</tbody></table>";
-	}
-
 	document.addEventListener("units", function () {
 		if (shown) soon(show);
 		if (S) bringing();
