@@ -1,6 +1,7 @@
 package crosscheck
 
 import (
+	"math"
 	"slices"
 
 	"tarepage/internal/measure"
@@ -134,23 +135,31 @@ func operate(op walkaround.Operation, terms []float64) float64 {
 	return out
 }
 
-// left finds two of the terms whose difference is what is left. What agrees with none is not
-// judged here: there may be a term that nobody said.
+// left finds terms whose difference is what is left: one less another, or less two others. If none comes
+// out, the nearest is what was meant, as long as all of it was said.
 func left(c walkaround.Claim) Worked {
-	for _, a := range c.Terms {
-		for _, b := range c.Terms {
-			w := arithmetic(walkaround.Claim{Operation: walkaround.Less, Terms: [][]float64{a, b}, Result: c.Result, Compare: c.Compare})
-			if w.Verdict == Agrees && w.Right > 0 {
-				return w
+	best := Worked{Said: weighty(c.Result)}
+	for i, a := range c.Terms {
+		for k, b := range c.Terms {
+			for l := k; l < len(c.Terms); l++ {
+				if k == i || l == i {
+					continue
+				}
+				terms := [][]float64{a, b}
+				if l > k {
+					terms = append(terms, c.Terms[l])
+				}
+				w := arithmetic(walkaround.Claim{Operation: walkaround.Less, Terms: terms, Result: c.Result, Compare: c.Compare})
+				if w.Verdict == Agrees && w.Right > 0 {
+					return w
+				}
+				if w.Verdict == Differs && i > max(k, l) && (best.Verdict != Differs || apart(w.Said, w.Right) < apart(best.Said, best.Right)) {
+					best = w // the terms run backward: the whole was said first
+				}
 			}
 		}
 	}
-	w := Worked{Said: weighty(c.Result)}
-	if len(c.Terms) == 2 {
-		// The two that were said are all there is: gross, then empty.
-		w = arithmetic(walkaround.Claim{Operation: walkaround.Less, Terms: [][]float64{c.Terms[1], c.Terms[0]}, Result: c.Result, Compare: c.Compare})
-	}
-	return w
+	return best
 }
 
 // comesOut reports whether a result is as it was said. A load may be rounded down a little,
@@ -165,9 +174,21 @@ func comesOut(said, right float64, how walkaround.Comparison) bool {
 	case right <= 0:
 		return false
 	case off < 0:
-		return -off <= roughly*right && how != walkaround.AtLeast || how == walkaround.Over
+		return -off <= roughly*right && how != walkaround.AtLeast && (how == walkaround.About || rounder(said, right)) || how == walkaround.Over
 	case how == walkaround.Under || how == walkaround.UpTo:
 		return off <= nearUnder*right
 	}
 	return how == walkaround.About && off <= roughly*right
+}
+
+// rounder reports that a figure is one that people round another one to: "almost sixteen thousand" for
+// 15,960, but not 58,050 for 58,550.
+func rounder(said, right float64) bool {
+	for _, n := range []float64{1000, 500, 100, 50, 10} {
+		a, b := math.Mod(said, n) == 0, math.Mod(right, n) == 0
+		if a || b {
+			return a && (!b || n == 1000)
+		}
+	}
+	return said == math.Trunc(said)
 }

@@ -88,7 +88,7 @@ var loadWords = phraseMap(map[link]string{result: `leaves|leave|gives you|you ca
 // holdWords are in front of what the trailer is said to carry, heldWords come after it.
 var (
 	holdWords = phraseMap(map[link]string{result: `can haul|can carry|can put|can load|will haul|will carry|it'll haul|it'll carry|she'll haul|she'll carry|you'll haul|could haul|
-		able to haul|able to carry|legally haul|legally carry|payload is|payload of|payload's|payload about|payload around|capacity is|capacity of|good to haul|to haul|carrying|hauls|carries`})
+		could carry|able to haul|able to carry|legally haul|legally carry|payload is|payload of|payload's|payload about|payload around|capacity is|capacity of|good to haul|to haul|carrying|hauls|carries`})
 	heldWords = phraseMap(map[link]string{result: `of payload|payload|of cargo|to play with|to work with|of carrying capacity|of capacity|of car|for cargo|for your load|worth of cargo`})
 	// tongueWords count the part that the truck carries on top.
 	tongueWords = phraseMap(map[link]string{result: "count the tongue in|count the tongue|with the tongue|tongue included|add the tongue|figure the tongue in|counting the tongue"})
@@ -164,7 +164,13 @@ func (h *hearing) between(from, to int) link {
 		if found == nothing || found == result && l != fromLink {
 			found = l
 		}
+		if l == fromLink && h.is(i-1, "come", "comes", "came", "where") {
+			found = nothing // "where I come from"
+		}
 		i += n
+	}
+	if (found == fromLink || found == share) && h.stopIn(from, to) {
+		return nothing
 	}
 	return found
 }
@@ -188,7 +194,9 @@ func claimsIn(text string, t []token) []Claim {
 		if done[i] {
 			continue
 		}
-		if c, ok := h.leftOver(qs, i); ok {
+		if c, last, ok := h.severals(qs, i); ok {
+			out = h.claim(out, text, qs, i, last, c, away)
+		} else if c, ok := h.leftOver(qs, i); ok {
 			out = h.claim(out, text, qs, max(0, i-1), i, c, away)
 		} else if c, ok := h.holding(qs, i); ok {
 			out = h.claim(out, text, qs, i, i, c, away)
@@ -204,8 +212,8 @@ func claimsIn(text string, t []token) []Claim {
 func (h *hearing) figures() []quantity {
 	var out []quantity
 	for _, q := range h.quantities() {
-		if q.unit == psi || q.unit == degrees || q.plural && q.amount < 100 {
-			continue
+		if q.unit == psi || q.unit == degrees || q.plural && q.amount < 100 || q.amount == 0 && h.is(q.to, "turn", "turns") {
+			continue // "two big zero turns" are mowers
 		}
 		if q.unit == foreign && h.is(q.to-1, "times", "percent") {
 			q.to-- // the word links
@@ -259,7 +267,7 @@ func (h *hearing) chain(qs []quantity, i int) (c Claim, last int, ok bool) {
 			c.Result, c.Compare = readingsOfNumber(&qs[k]), qs[k].compare
 			c.Load = (op == minus || op == fromLink) && (h.anyIn(loadWords, qs[k-1].to, qs[k].from) || h.anyIn(loadWords, qs[k].to, qs[k].to+4))
 			return c, k, true
-		case l == nothing || l == result || l == share || op != nothing && (l != op || op == fromLink):
+		case l == nothing || l == result || l == share || op != nothing && (l != op || op == fromLink), l == fromLink && !qs[i].weighty():
 			return c, 0, false
 		}
 		op = l
@@ -271,26 +279,136 @@ func (h *hearing) chain(qs []quantity, i int) (c Claim, last int, ok bool) {
 // furthestTerm is how many words back a term of "that leaves you" may lie.
 const furthestTerm = 45
 
+// leftWords say that a figure is what is left: the first are in front of it, the others after it.
+var leftWords, sparedWords = phraseMap(map[link]string{result: "leaves|leave|leaving|left with"}), phraseMap(map[link]string{result: "to spare"})
+
 // leftOver reads "that leaves you seventy three hundred": what is left of figures that were
 // said before.
 func (h *hearing) leftOver(qs []quantity, i int) (c Claim, ok bool) {
 	q := &qs[i]
 	at := -1
 	for k := q.from - 1; k >= max(0, q.from-6) && h.t[k].kind != stop; k-- {
-		if h.is(k, "leaves", "leave", "leaving") {
+		if _, n := h.linkAt(leftWords, k); n > 0 {
 			at = k
 		}
+	}
+	if _, n := h.linkAt(sparedWords, q.to); n > 0 {
+		at = q.from
 	}
 	if at < 0 || i > 0 && at < qs[i-1].to || q.unit != pounds && q.unit != bare || !q.weighty() {
 		return c, false
 	}
 	for k := i - 1; k >= 0 && q.from-qs[k].to <= furthestTerm; k-- {
-		if p := &qs[k]; (p.unit == pounds || p.unit == bare) && (p.weighty() || p.single() && p.amount >= 7 && p.amount <= 40 && h.is(p.to, "that", "k", "leaves", "so")) {
+		p := &qs[k]
+		short := p.single() && p.amount >= 7 && p.amount <= 40 && h.is(p.to, "that", "k", "leaves", "so", "and")
+		if (p.unit == pounds || p.unit == bare) && (p.weighty() || short) && !h.is(p.to, "gallon", "gallons") {
 			c.Terms = append(c.Terms, readingsOfNumber(p))
 		}
 	}
 	c.Operation, c.Result, c.Compare, c.Load = Leaves, readingsOfNumber(q), q.compare, true
 	return c, len(c.Terms) >= 2
+}
+
+// What is said of a load that goes on, and of one that does not. Common practice, no source.
+var (
+	goodWords = phraseMap(map[link]string{result: `fits|got room|you're good|you're fine|you're okay|you're golden|you're legal|no problem|about the limit|easy|that's fine|you're done|you are done`})
+	badWords  = phraseMap(map[link]string{result: `no go|no good|too much|too heavy|over|won't|can't|not`})
+	eachWords = phraseMap(map[link]string{result: "apiece|a piece|each|a head"})
+	themWords = phraseMap(map[link]string{result: "of them|of those|of these|of em"})
+)
+
+// How many things a trailer carries at most, how far "you're good" may be from a load, and how far back
+// the weight of "four of them" may be.
+const mostThings, judged, furthestThing = 200, 12, 30
+
+// severals reads a load of several things of one weight: "three cars at twenty nine hundred is eighty
+// seven", "so you could carry four of them". It returns the index of the last figure.
+func (h *hearing) severals(qs []quantity, i int) (c Claim, last int, ok bool) {
+	n, isCount := qs[i].whole()
+	if !isCount || n < 2 || n > mostThings || qs[i].unit != bare || qs[i].plural {
+		return c, 0, false
+	}
+	if _, them := h.linkAt(themWords, qs[i].to); them > 0 {
+		return h.ofThem(qs, i, n)
+	}
+	if i+1 >= len(qs) || !h.apiece(&qs[i], &qs[i+1]) {
+		return c, 0, false
+	}
+	return h.stacked(qs, i, i+1, n, readingsOfNumber(&qs[i+1]))
+}
+
+// apiece reports that w is the weight of each of the things that q counts.
+func (h *hearing) apiece(q, w *quantity) bool {
+	if w.from-q.to > 5 || w.from-q.to < 2 || w.unit != bare && w.unit != pounds {
+		return false
+	}
+	for k := q.to; k < w.from; k++ {
+		if h.t[k].kind == comma && k == q.to || h.is(k, "in", "up") {
+			return false
+		}
+	}
+	if h.stopIn(q.to, w.from) {
+		return false
+	}
+	_, each := h.linkAt(eachWords, w.to)
+	return h.is(w.from-1, "at") || each > 0 && h.is(w.from-1, "is", "are", "run", "weigh", "go")
+}
+
+// stopIn reports that a sentence ends between two tokens.
+func (h *hearing) stopIn(from, to int) bool {
+	return slices.ContainsFunc(h.t[from:max(from, to)], func(t token) bool { return t.kind == stop })
+}
+
+// stacked is the claim about n things of one weight, of which figure i is the first and figure w the
+// last one that was said: their sum, if it follows, and whether they go on.
+func (h *hearing) stacked(qs []quantity, i, w, n int, weight []float64) (c Claim, last int, ok bool) {
+	c.Operation, c.Terms, last = Times, [][]float64{{float64(n)}, weight}, w
+	if k := w + 1; k < len(qs) && h.between(qs[w].to, qs[k].from) == result && !h.stopIn(qs[w].to, qs[k].from) && (qs[k].unit == bare || qs[k].unit == pounds) && !h.ofSomething(&qs[k]) {
+		c.Result, c.Compare, last = readingsOfNumber(&qs[k]), qs[k].compare, k
+	}
+	c.Load = h.goesOn(qs[last].to)
+	if c.Result == nil {
+		c.Operation, c.Terms = Holds, nil
+		for _, v := range weight {
+			c.Result = append(c.Result, float64(n)*v)
+		}
+		return c, last, c.Load && qs[w].weighty()
+	}
+	return c, last, true
+}
+
+// goesOn reports that what is said after token i is that a load goes on.
+func (h *hearing) goesOn(i int) bool {
+	for k := i; k < min(len(h.t), i+judged); k++ {
+		if _, n := h.linkAt(goodWords, k); n > 0 {
+			return true
+		}
+		if _, n := h.linkAt(badWords, k); n > 0 {
+			return false
+		}
+	}
+	return false
+}
+
+// ofThem reads "two of them that's twenty nine twenty" and "you could carry four of them", of the
+// weight that was said last.
+func (h *hearing) ofThem(qs []quantity, i, n int) (c Claim, last int, ok bool) {
+	at := -1
+	for k := i - 1; k >= 0 && qs[i].from-qs[k].to <= furthestThing && at < 0; k-- {
+		if (qs[k].unit == pounds || qs[k].unit == bare) && qs[k].weighty() {
+			at = k
+		}
+	}
+	if at < 0 {
+		return c, 0, false
+	}
+	weight := readingsOfNumber(&qs[at])
+	c, last, ok = h.stacked(qs, i, i, n, weight)
+	if !ok && h.anyIn(holdWords, qs[i].from-3, qs[i].from) {
+		c.Load = true
+		return c, i, true
+	}
+	return c, last, ok && c.Operation == Times && qs[last].weighty()
 }
 
 // weighty reports a figure that is said the way weights are.
@@ -310,8 +428,7 @@ func (h *hearing) holding(qs []quantity, i int) (c Claim, ok bool) {
 		from = qs[i-1].to
 	}
 	tongue := h.anyIn(tongueWords, max(from, q.from-12), q.from)
-	small := !q.weighty()
-	if small && !(tongue || h.is(q.to, "on") && h.is(q.to+1, "it", "this", "here", "there", "her")) {
+	if !q.weighty() && !tongue && !h.inThousands(q) {
 		return c, false
 	}
 	said := tongue
@@ -329,6 +446,16 @@ func (h *hearing) holding(qs []quantity, i int) (c Claim, ok bool) {
 	}
 	c.Operation, c.Result, c.Compare, c.Load = Holds, readingsOfNumber(q), q.compare, true
 	return c, true
+}
+
+// inThousands reports a load that people call by its thousands: "you can haul ten on this one".
+func (h *hearing) inThousands(q *quantity) bool {
+	if h.is(q.to, "on") && h.is(q.to+1, "it", "this", "here", "there", "her") {
+		return true
+	}
+	n, ok := q.whole()
+	ends := q.to >= len(h.t) || h.t[q.to].kind != word && h.t[q.to].kind != number || h.is(q.to, "and", "so", "but", "with")
+	return ok && n >= 7 && n <= 48 && ends && (h.is(q.from-1, "haul", "carry"))
 }
 
 // ofSomething reports a figure that counts or measures something else than a load.

@@ -531,8 +531,8 @@ func (h *hearing) thousandAnd(v float64, i int) (float64, int) {
 	if h.is(j, "and") {
 		j++
 	}
-	if b, m, ok := h.below1000(j); ok && !(h.is(j, "one") && !h.countingOne(j) && j == i) && !h.ends(b, m) {
-		return v + b, m
+	if b, m, ok := h.below1000(j); ok && !(h.is(j, "one") && !h.countingOne(j) && j == i) && !h.ends(b, m) && !(b*1000 == v && h.is(m, "minus", "less", "take", "subtract")) {
+		return v + b, m // but "gross is sixty five thousand, sixty five minus ..." says it again
 	}
 	return v, i
 }

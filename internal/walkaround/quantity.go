@@ -188,6 +188,10 @@ func (h *hearing) apart(n numeral) numeral {
 		return h.firstParts(n, 2)
 	case len(p) >= 4 && len(p)%2 == 0 && slices.Equal(p[:half], p[half:]) && p[0] >= 10:
 		return h.firstParts(n, half)
+	case len(p) == 2 && p[1] == 0 && h.is(n.to, "turn", "turns"):
+		return h.firstParts(n, 1) // "two zero turns" are mowers
+	case len(p) == 3 && p[0] >= 10 && p[1] >= 10 && p[2] < 10 && p[2] > 0 && !n.plural && !n.broken:
+		return h.firstParts(n, 2) // "is twenty two ten, three baggers"
 	}
 	return n
 }
@@ -334,6 +338,8 @@ func (n numeral) together() (float64, bool) {
 		return p[0]*1000 + p[1]*100 + p[2], true
 	case len(p) == 3 && p[1] == 0 && p[2] < 10:
 		return p[0]*100 + p[2], true
+	case len(p) == 3 && p[1] == 0 && p[0] >= 10:
+		return p[0]*1000 + p[2], true // "fifty eight oh fifty"
 	}
 	return 0, false
 }

@@ -369,6 +369,9 @@ func (h *hearing) corrections(ds []decided) {
 	}
 }
 
+// noRepair are the words after which "no" takes nothing back: "so that's no good".
+var noRepair = set("good go problem more less charge need use brakes spare")
+
 // repairAfter finds a repair that begins within nine words after token i: where it ends,
 // or -1, and how far it reaches.
 func (h *hearing) repairAfter(i int) (at, reach int) {
@@ -376,6 +379,9 @@ func (h *hearing) repairAfter(i int) (at, reach int) {
 		return i + 1, 2 // "crossmembers are two foot, uh, sixteen inch centers"
 	}
 	for k := i; k < min(i+10, len(h.t)); k++ {
+		if h.is(k, "no") && noRepair[h.word(k+1)] {
+			continue
+		}
 		for n, w := range repairWords {
 			if h.startsWith(k, w) {
 				return k + len(w), repairs[n].reach
