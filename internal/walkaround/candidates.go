@@ -54,8 +54,11 @@ func find(t []token) []candidate {
 		q := &rest[i]
 		if i+1 < len(rest) {
 			if c, ok := h.twoSides(q, &rest[i+1]); ok {
-				out = append(out, c)
 				i++
+				if i+1 < len(rest) && h.wall(&c, &rest[i+1]) {
+					i++
+				}
+				out = append(out, c)
 				continue
 			}
 		}
@@ -117,7 +120,7 @@ func (h *hearing) splitPlurals(qs []quantity) []quantity {
 // is part of it, as the pounds a foot of a beam are.
 func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
 	c.numbers(q, weight, func(v float64) Value { return measure.Pounds(v) }, func(q *quantity, r *roleRow) (float64, bool, bool) {
-		if v, ok := q.thousands(); ok && inThousands[r.role] {
+		if v, ok := q.thousands(); ok && inThousands[r.role] && !h.countsThings(q) {
 			return v, true, true
 		}
 		return q.weight()
@@ -133,7 +136,7 @@ func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
 	h.countings(c, q)
 	if y, ok := q.year(); ok && q.high == nil {
 		c.options = append(c.options, option{row: roleIndex[ModelYear], value: Year(y)})
-	} else if y, ok := q.yearOfTwo(); ok && q.high == nil && y >= 10 && y <= 40 && h.likeYear(q) {
+	} else if y, ok := q.yearOfTwo(); ok && q.high == nil && y >= 10 && y <= 30 && h.likeYear(q) {
 		c.options = append(c.options, option{row: roleIndex[ModelYear], value: Year(2000 + y)})
 	}
 	if w, ok := h.madeAt(q); ok && q.high == nil {
@@ -158,6 +161,9 @@ var inThousands = map[Role]bool{GVWR: true, AxleRating: true, HitchRating: true,
 
 // likeYear reports that two digits are said as a model year: "a twenty-five model", "it's a 24".
 func (h *hearing) likeYear(q *quantity) bool {
+	if h.is(q.from-1, "a") && h.is(q.from-2, "it") && h.is(q.to, "used", "new", "never", "well", "yeah") {
+		return true // "it's a twenty one used"
+	}
 	return h.is(q.to, "model", "year") || h.is(q.from-1, "a") && (q.to >= len(h.t) || h.t[q.to].kind != word && h.t[q.to].kind != number)
 }
 
@@ -210,7 +216,7 @@ func (c *candidate) numbers(q *quantity, dim dimension, value func(float64) Valu
 func (h *hearing) countings(c *candidate, q *quantity) {
 	n, ok := q.number()
 	switch {
-	case !ok || q.unit != bare:
+	case !ok || q.unit != bare || h.is(q.to, "different", "kinds", "colors"):
 	case n%2 == 0 && n/2 >= 1 && n/2 <= 4 && h.wheelsAt(q.to):
 		c.options = append(c.options, option{row: roleIndex[BrakeAxles], value: Count(n / 2)})
 		c.shape = "wheels"
@@ -296,12 +302,25 @@ func (q *quantity) perFoot() bool {
 var grouped = map[string]int{"tandem": 2, "tandems": 2, "twin": 2, "dual": 2, "duals": 2, "dually": 2, "double": 2, "pair": 2, "both": 2, "couple": 2,
 	"triple": 3, "tri": 3, "triaxle": 3, "trips": 3, "single": 1, "quad": 4, "one": 1, "front": 1, "rear": 1}
 
+// notAxles are what "both" is said of that is no pair of axles, jacks or chains.
+var notAxles = set("sides ends corners trailers units wheels have has had are were doors walls rails gates")
+
+// ofBrakes reports that axles or brakes are named next to "both".
+func (h *hearing) ofBrakes(i int) bool {
+	for k := max(0, i-6); k < min(len(h.t), i+6); k++ {
+		if k != i && h.is(k, "axle", "axles", "brake", "brakes", "electric", "electrics", "chains", "jacks") {
+			return true
+		}
+	}
+	return false
+}
+
 // groups finds "tandem axles", "dual jacks", "a single axle", "one jack".
 func (h *hearing) groups() []candidate {
 	var out []candidate
 	for i := range h.t {
 		n := grouped[h.word(i)]
-		if n == 0 || h.is(i, "one") && h.countingOne(i) || h.is(i, "front", "rear") && !h.is(i+1, "axle") {
+		if n == 0 || h.is(i, "both") && (notAxles[h.word(i+1)] || !h.ofBrakes(i)) || h.is(i, "one") && h.countingOne(i) || h.is(i, "front", "rear") && !h.is(i+1, "axle") {
 			continue
 		}
 		c := candidate{from: i, to: i + 1, head: i, of: i + 1, compare: Equal, shape: "=" + h.word(i), unit: bare}
@@ -415,6 +434,24 @@ func (h *hearing) twoSides(a, b *quantity) (candidate, bool) {
 	return c, near
 }
 
+// wall adds the thickness of the wall to a tube of two sides: "two by six tube, quarter inch wall", "ten by
+// four quarter inch tube".
+func (h *hearing) wall(c *candidate, q *quantity) bool {
+	gap := q.from - c.to
+	if gap < 0 || gap > 3 || !q.single() || q.amount >= 1 || q.amount <= 0 || q.unit != inches && !(gap > 0 && h.is(q.from-1, "by", "a", "an")) || h.stopIn(c.to, q.from) {
+		return false
+	}
+	if gap > 0 && !h.is(q.to, "wall", "walls", "thick") && !h.is(q.from-1, "by", "a", "an") {
+		return false
+	}
+	for i := range c.options {
+		o := &c.options[i]
+		o.value = Word(o.value.String() + "x" + strings.TrimSuffix(measure.Inches(q.amount).InInches(), " in"))
+	}
+	c.to, c.of, c.shape = q.to, q.to, "tube"
+	return true
+}
+
 // digitsOf are the digits of a number as they are written, with their leading zeros: the
 // "05" of "2 05 75 r 15".
 func (h *hearing) digitsOf(q *quantity) string {
@@ -436,7 +473,7 @@ func (h *hearing) sizeGap(to, from int) bool {
 	case 1:
 		return h.is(to, "r", "/", "-", "our", "are", "or") || h.t[to].kind == comma
 	case 2:
-		return h.is(to, "r", "/", "-", "our", "are") && h.is(to+1, "r")
+		return (h.is(to, "r", "/", "-", "our", "are") || h.t[to].kind == comma) && h.is(to+1, "r")
 	}
 	return false
 }

@@ -286,16 +286,7 @@ var leftWords, sparedWords = phraseMap(map[link]string{result: "leaves|leave|lea
 // said before.
 func (h *hearing) leftOver(qs []quantity, i int) (c Claim, ok bool) {
 	q := &qs[i]
-	at := -1
-	for k := q.from - 1; k >= max(0, q.from-6) && h.t[k].kind != stop; k-- {
-		if _, n := h.linkAt(leftWords, k); n > 0 {
-			at = k
-		}
-	}
-	if _, n := h.linkAt(sparedWords, q.to); n > 0 {
-		at = q.from
-	}
-	if at < 0 || i > 0 && at < qs[i-1].to || q.unit != pounds && q.unit != bare || !q.weighty() {
+	if at := h.saysLeft(q); at < 0 || i > 0 && at < qs[i-1].to || q.unit != pounds && q.unit != bare || !q.weighty() {
 		return c, false
 	}
 	for k := i - 1; k >= 0 && q.from-qs[k].to <= furthestTerm; k-- {
@@ -307,6 +298,20 @@ func (h *hearing) leftOver(qs []quantity, i int) (c Claim, ok bool) {
 	}
 	c.Operation, c.Result, c.Compare, c.Load = Leaves, readingsOfNumber(q), q.compare, true
 	return c, len(c.Terms) >= 2
+}
+
+// saysLeft is the token of the words that make q what is left, or -1.
+func (h *hearing) saysLeft(q *quantity) int {
+	if _, n := h.linkAt(sparedWords, q.to); n > 0 {
+		return q.from
+	}
+	at := -1
+	for k := q.from - 1; k >= max(0, q.from-6) && h.t[k].kind != stop; k-- {
+		if _, n := h.linkAt(leftWords, k); n > 0 {
+			at = k
+		}
+	}
+	return at
 }
 
 // What is said of a load that goes on, and of one that does not. Common practice, no source.

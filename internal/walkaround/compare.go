@@ -151,6 +151,8 @@ func (h *hearing) joinRanges(qs []quantity) []quantity {
 		q := qs[i]
 		if i+1 < len(qs) && h.spans(&q, &qs[i+1]) {
 			i++
+		} else if i+1 < len(qs) && q.unit == bare && qs[i+1].unit == foreign && h.is(q.to, "to") && qs[i+1].from == q.to+1 {
+			q.unit = foreign // "ninety to a hundred twenty foot pounds"
 		}
 		out = append(out, q)
 	}

@@ -72,7 +72,7 @@ var writtenFor = func() map[string][][2][]string {
 		{"load sea", "load c"}, {"load dee", "load d"}, {"load gee", "load g"}, {"tin ply", "ten ply"}, {"ate ply", "eight ply"}, {"ply wood", "plywood"},
 		{"ramped or", "ramp door"}, {"ramp dore", "ramp door"}, {"spare older", "spare holder"}, {"clear ants", "clearance"}, {"dub tail", "dovetail"},
 		{"duff tail", "dovetail"}, {"empty wait", "empty weight"}, {"pay load", "payload"}, {"alum in um", "aluminum"}, {"in closed", "enclosed"},
-		{"drop lake", "drop leg"}, {"d rinks", "d rings"}, {"side dough", "side door"}, {"dough ore", "door"},
+		{"drop lake", "drop leg"}, {"d rinks", "d rings"}, {"side dough", "side door"}, {"dough ore", "door"}, {"the defenders", "the fenders"},
 	} {
 		from := strings.Fields(r[0])
 		m[from[0]] = append(m[from[0]], [2][]string{from, strings.Fields(r[1])})

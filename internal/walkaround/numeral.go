@@ -144,8 +144,11 @@ func (h *hearing) fraction(i int, after bool) (v float64, next int, ok bool) {
 	if d, ok := denominators[h.word(i+1)]; ok && n < d {
 		return n / d, i + 2, true
 	}
+	if h.is(i+1, "ate") && h.is(i+2, "inch") && n < 8 {
+		return n / 8, i + 2, true // "three ate inch chain"
+	}
 	if d, ok := h.digits(i + 1); ok && d == 16 && h.is(i+2, "th", "ths", "s") {
-		return ones[h.word(i)] / 16, i + 3, true
+		return n / 16, i + 3, true
 	}
 	return 0, i, false
 }

@@ -334,12 +334,21 @@ func (n numeral) together() (float64, bool) {
 		return p[0]*1000 + p[1]*100, true
 	case len(p) == 2:
 		return p[0]*100 + p[1], true
-	case len(p) == 3 && p[1] < 10 && p[2] >= 10:
-		return p[0]*1000 + p[1]*100 + p[2], true
-	case len(p) == 3 && p[1] == 0 && p[2] < 10:
+	case len(p) == 3:
+		return ofThree(p)
+	}
+	return 0, false
+}
+
+// ofThree reads three parts as one number: eighteen four fifty, twenty oh five, fifty eight oh fifty.
+func ofThree(p []float64) (float64, bool) {
+	switch {
+	case p[1] == 0 && p[2] < 10:
 		return p[0]*100 + p[2], true
-	case len(p) == 3 && p[1] == 0 && p[0] >= 10:
-		return p[0]*1000 + p[2], true // "fifty eight oh fifty"
+	case p[1] == 0 && p[0] >= 10:
+		return p[0]*1000 + p[2], true
+	case p[1] < 10 && p[2] >= 10:
+		return p[0]*1000 + p[1]*100 + p[2], true
 	}
 	return 0, false
 }
@@ -408,6 +417,15 @@ func (q *quantity) weight() (v float64, inferred, ok bool) {
 		inferred = true
 	}
 	return v, inferred, true
+}
+
+// ratedThings are what a rating in thousands is said in front of, in the plural.
+var ratedThings = set("axles jacks springs brakes torsions pounds")
+
+// countsThings reports a number in front of things that it counts: "the four stabilizers".
+func (h *hearing) countsThings(q *quantity) bool {
+	w := h.word(q.to)
+	return len(w) > 5 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss") && !ratedThings[w]
 }
 
 // thousands is a plain small number as so many thousand pounds.

@@ -224,3 +224,27 @@ func TestMixedDigits(t *testing.T) {
 		}
 	}
 }
+
+// TestSources finds what speaks for and against the first figure of each example.
+func TestSources(t *testing.T) {
+	for _, s := range sources {
+		toks := tokens(s.example)
+		all := find(toks)
+		first := all[slices.IndexFunc(all, func(c candidate) bool { return toks[c.from].text == "4,200" })]
+		if got := (&hearing{t: toks}).credit(&decided{candidate: &first}); got != s.credit {
+			t.Errorf("%q: the credit is %d, want %d", s.example, got, s.credit)
+		}
+	}
+}
+
+// TestUnsayings hears nothing of a word that is taken back at once.
+func TestUnsayings(t *testing.T) {
+	for _, u := range unsayings {
+		for _, w := range wordsIn(u.example, tokens(u.example)) {
+			switch w.Value.String() {
+			case "torsion", "steel", "electric", "slide-in":
+				t.Errorf("%q: heard %s", u.example, w.Value)
+			}
+		}
+	}
+}

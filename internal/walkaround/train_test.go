@@ -77,7 +77,8 @@ func readLabel(s string) (label, error) {
 }
 
 // namedAs are names of a value that labels write in another way than a unit file.
-var namedAs = map[string]string{"kind car hauler": "car-hauler", "kind stock": "livestock", "kind tank": "water-tank", "kind water": "water-tank", "kind dolly": "tow-dolly",
+var namedAs = map[string]string{"kind car hauler": "car-hauler", "kind stock": "livestock", "kind tank": "water-tank", "kind water": "water-tank", "kind dolly": "tow-dolly", "kind enclosed cargo": "enclosed", "kind fuel tank": "fuel-tank", "kind atv": "atv-snowmobile", "kind container chassis": "container-chassis",
+	"brakes.kind electric over hydraulic": "electric-over-hydraulic", "brakes.kind electric-hydraulic": "electric-over-hydraulic",
 	"kind snowmobile": "atv-snowmobile", "kind horse": "livestock", "brakes.kind hydraulic": "surge", "axles.suspension slipper spring": "leaf spring"}
 
 func canonical(role, v string) (string, error) {

@@ -408,6 +408,7 @@ func wordsIn(text string, t []token) []Candidate {
 		weight, times, order int
 	}
 	var all []found
+	unsaid := map[Role][]Word{}
 	for i := 0; i < len(t); i++ {
 		best, n := h.wordAt(i)
 		if n == 0 {
@@ -421,6 +422,14 @@ func wordsIn(text string, t []token) []Candidate {
 			continue
 		}
 		if best.role == condition && h.ofPart(i, i+n) {
+			i += n - 1
+			continue
+		}
+		if h.takenBack(i+n, best) {
+			unsaid[best.role] = append(unsaid[best.role], best.value)
+		}
+		if slices.Contains(unsaid[best.role], best.value) {
+			all = slices.DeleteFunc(all, func(f found) bool { return f.Role == best.role && f.Value == Value(best.value) })
 			i += n - 1
 			continue
 		}
@@ -456,6 +465,89 @@ func wordsIn(text string, t []token) []Candidate {
 	return out
 }
 
+// unsayings are the words with which people take back the word in front of them. The examples are said by a
+// test: what is taken back is not heard.
+var unsayings = []struct{ phrase, example string }{
+	{"no sir", "the axles are torsion, no sir, it's leaf spring"},
+	{"well no", "it has a steel deck, well, no, it's treated pine"},
+	{"no it's", "it has a steel deck. no, it's treated pine"},
+	{"no wait", "the axles are torsion, no wait, leaf spring"},
+	{"no they're", "the ramps are slide in ramps, no, they're stand up ramps"},
+	{"i take that back", "the axles are torsion, i take that back, leaf spring"},
+	{"i mean", "it has electric brakes, i mean surge brakes"},
+	{"i'm sorry", "it has electric brakes, i'm sorry, surge brakes"},
+	{"scratch that", "it has electric brakes, scratch that, surge brakes"},
+	{"my mistake", "it has electric brakes, my mistake, surge brakes"},
+	{"i was gonna say", ""},
+	{"no that's", "it has a steel deck, no, that's treated pine"},
+}
+
+var unsaidWords = func() [][]string {
+	var out [][]string
+	for _, u := range unsayings {
+		out = append(out, strings.Fields(u.phrase))
+	}
+	return out
+}()
+
+// How many words may lie between a word and what takes it back, and from there to what is said instead.
+const unsaidGap, insteadReach = 4, 10
+
+// takenBack reports that the word of a row, which ends in front of token i, is taken back and another
+// one is said of the same part.
+func (h *hearing) takenBack(i int, r wordRow) bool {
+	if r.role == kindKey || r.role == condition || r.role == available {
+		return false
+	}
+	for k, skipped := i, 0; k < len(h.t) && skipped <= unsaidGap; k++ {
+		if h.t[k].kind == comma || h.t[k].kind == stop {
+			continue
+		}
+		for _, w := range unsaidWords {
+			if h.startsWithout(k, w) {
+				return h.saidInstead(k, r)
+			}
+		}
+		skipped++
+	}
+	return false
+}
+
+// startsWithout is startsWith over commas: "well, no".
+func (h *hearing) startsWithout(i int, w []string) bool {
+	for n := 0; n < len(w); i++ {
+		switch {
+		case i >= len(h.t):
+			return false
+		case n > 0 && h.t[i].kind == comma:
+		case h.word(i) != w[n] && h.spoken(i) != w[n]:
+			return false
+		default:
+			n++
+		}
+	}
+	return true
+}
+
+// saidInstead reports that within a few words of token i another value of the row's key is said, or what the
+// same part is made of.
+func (h *hearing) saidInstead(i int, r wordRow) bool {
+	for k := i; k < min(len(h.t), i+insteadReach); k++ {
+		if r.role == floorKey && madeOfWords[h.word(k)] {
+			return true
+		}
+		for _, o := range wordsByFirst[stem(h.word(k))] {
+			if o.role == r.role && o.value != r.value && h.says(k, o.words) {
+				return true
+			}
+		}
+		if r.role == suspension && h.is(k, "springs", "spring") {
+			return true
+		}
+	}
+	return false
+}
+
 // stockWords lead to the yard's own number of a unit.
 var stockWords = [][]string{{"stock", "number"}, {"unit", "number"}, {"stock", "no"}, {"stock", "#"}, {"stock", "id"}, {"stock"}}
 
@@ -468,10 +560,16 @@ func (h *hearing) withStock(text string, out []Candidate) []Candidate {
 				continue
 			}
 			at := i + len(w)
-			for at < i+8 && (h.is(at, "on", "the", "little", "big", "one", "is", "this", "of", "it's") || at < len(h.t) && h.t[at].kind == comma) && !h.countingOne(at) {
+			for at < i+8 && (h.is(at, "on", "the", "little", "big", "one", "is", "this", "of", "it's", "ends", "in") || at < len(h.t) && h.t[at].kind == comma) && !h.countingOne(at) {
 				at++
 			}
-			if digits, to := h.digitsAt(at); len(digits) >= 3 && len(digits) <= 6 {
+			digits, to := h.digitsAt(at)
+			for k := to; k < min(len(h.t), to+3) && len(digits) >= 3; k++ { // "881. Eight eight seven. It's 887."
+				if again, end := h.digitsAt(k); len(again) == len(digits) && again[0] == digits[0] && h.telephone(k) == 0 {
+					digits, to, k = again, end, end-1
+				}
+			}
+			if len(digits) >= 3 && len(digits) <= 6 {
 				return append(out, Candidate{Role: stockKey, Value: Word(digits), Compare: Equal, Quote: text[h.t[i].from:h.t[to-1].to],
 					Start: h.t[i].start, End: h.t[to-1].end, Offset: h.t[i].from, Confidence: 0.9})
 			}
@@ -556,7 +654,7 @@ var conditionRows = []conditionRow{
 func (h *hearing) conditionAt(i int) (wordRow, int) {
 	for n := range conditionRows {
 		r := &conditionRows[n]
-		if h.is(i, r.said) && r.before[h.around(i-1)] && (r.after == nil || r.after[h.around(i+1)]) && !newParts[stem(h.word(i+1))] {
+		if h.is(i, r.said) && r.before[h.around(i-1)] && (r.after == nil || r.after[h.around(i+1)]) && !newParts[stem(h.word(i+1))] && !h.is(i+1, "one", "ones") {
 			return wordRow{spokenWord: &spokenWord{condition, Word(r.said), r.said, "", 2}}, 1
 		}
 	}
