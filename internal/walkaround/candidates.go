@@ -302,7 +302,7 @@ func (q *quantity) perFoot() bool {
 var grouped = map[string]int{"tandem": 2, "tandems": 2, "twin": 2, "dual": 2, "duals": 2, "dually": 2, "double": 2, "pair": 2, "both": 2, "couple": 2,
 	"triple": 3, "tri": 3, "triaxle": 3, "trips": 3, "single": 1, "quad": 4, "one": 1, "front": 1, "rear": 1}
 
-// notAxles are what "both" is said of that is no pair of axles, jacks or chains.
+// notAxles are what "both" is said of other than axles, jacks or chains.
 var notAxles = set("sides ends corners trailers units wheels have has had are were doors walls rails gates")
 
 // ofBrakes reports that axles or brakes are named next to "both".

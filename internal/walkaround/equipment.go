@@ -264,6 +264,15 @@ var statements = []statement{
 	{"there used to be", absent, itemLast, "there used to be a winch"},
 	{"that's another", optional, itemFirst, "now the winch, that's another eight hundred"},
 	{"not included", optional, itemFirst, "the winch is not included"},
+	{"can throw in", there, itemLast, "i can throw in the winch"},
+	{"open like", absent, itemLast, "they open like winch doors"},
+	{"opens like", absent, itemLast, "it opens like a winch"},
+	{"swings like", absent, itemLast, "it swings like a winch"},
+	{"swing like", absent, itemLast, "they swing like a winch"},
+	{"is an upgrade", optional, itemFirst, "a winch is an upgrade"},
+	{"the same money", optional, itemFirst, "a winch would be the same money"},
+	{"don't come with it", absent, itemFirst, "winch and cable don't come with it"},
+	{"doesn't come with it", absent, itemFirst, "the winch doesn't come with it"},
 	{"extra long", there, itemLast, "an extra long winch"},
 	{"extra wide", there, itemLast, "an extra wide winch"},
 }
@@ -355,7 +364,11 @@ func (h *hearing) namings(away []bool) []naming {
 			continue
 		}
 		if !away[i] {
-			out = append(out, naming{p, span{i, i + n}, there})
+			state := there
+			if h.unsaidAt(i + n) {
+				state = absent // "two speed, no, these are single speed"
+			}
+			out = append(out, naming{p, span{i, i + n}, state})
 		}
 		i += n - 1
 	}
@@ -444,9 +457,9 @@ func (h *hearing) priced(all []naming) {
 	}
 	for k := range all {
 		n := &all[k]
-		for i := n.to; i < min(n.to+listedReach, len(h.t)) && h.t[i].kind != stop && !begins[i]; i++ {
+		for i := n.to; i < min(n.to+listedReach, len(h.t)) && !(h.t[i].kind == stop && !h.is(i+1, "that's", "that", "it's")) && !begins[i]; i++ {
 			at, reach := i-n.to, prices[i]
-			if at < reach && (reach == listedReach && at > 0 || h.onlyPricing(n.to, i)) {
+			if at < reach && (reach == listedReach && at > 0 && !h.stopIn(n.to, i) || h.onlyPricing(n.to, i)) {
 				n.state = optional
 				break
 			}
@@ -474,10 +487,14 @@ func (h *hearing) priceReach(q *quantity, begins bool) int {
 	return 0
 }
 
-// onlyPricing reports that nothing lies between an item and its price but the words of one.
+// onlyPricing reports that nothing lies between an item and its price but the words of one, as far as the
+// price is not said of it in a sentence: "the latch and screen is $160".
 func (h *hearing) onlyPricing(from, to int) bool {
+	if h.is(to-1, "is", "are", "runs", "costs") && !h.stopIn(from, to) {
+		return true
+	}
 	for i := from; i < to; i++ {
-		if h.t[i].kind != comma && !pricing[h.word(i)] {
+		if h.t[i].kind == word && !pricing[h.word(i)] || h.t[i].kind == number {
 			return false
 		}
 	}
@@ -537,7 +554,7 @@ func (h *hearing) stateBefore(all []naming, at span, state having) bool {
 		return false
 	}
 	for i := all[k].to; i < at.from; i++ {
-		if h.t[i].kind == stop && !h.is(i+1, "that", "those", "it", "they", "but", "which", "four", "and", "we") {
+		if h.t[i].kind == stop && !h.is(i+1, "that", "those", "it", "they", "but", "which", "four", "and", "we", "not") {
 			return false
 		}
 		if joins[h.word(i)] && i+1 < at.from && h.is(i+1, "the", "a", "that") && state != firm {

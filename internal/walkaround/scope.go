@@ -79,6 +79,7 @@ var leaves = []turn{
 	{"optional", "a gooseneck is optional", true},
 	{"an option", "a gooseneck is an option", true},
 	{"sister", "its sister is a gooseneck", false},
+	{"the other model", "the other model is a gooseneck", false},
 	{"the base model", "the base model is a gooseneck", false},
 	{"new ones", "new ones have a gooseneck", false},
 }

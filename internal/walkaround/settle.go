@@ -546,7 +546,7 @@ func leftBy(ds []decided) map[Value]int32 {
 	return map[Value]int32{a - b: 4 * scale}
 }
 
-// A source is a phrase next to a figure that says how far it is to be believed where another one has
+// A source is a phrase next to a figure that says how much to believe it where another one has
 // the same key. After says that it follows the figure. In the example it is of the
 // first figure.
 type source struct {

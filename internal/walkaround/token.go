@@ -267,7 +267,7 @@ var contractions = map[string]string{"aint": "ain't", "isnt": "isn't", "arent": 
 // misheard are single words that captions spell wrong and that mean nothing else here.
 var misheard = map[string]string{"axel": "axle", "bout": "about", "axels": "axles", "steak": "stake", "pindle": "pintle", "dovetailed": "dovetail",
 	"tong": "tongue", "tung": "tongue", "gbwr": "gvwr", "gvw": "gvwr", "gvwar": "gvwr", "gdwr": "gvwr", "jvwr": "gvwr", "cupler": "coupler", "couplar": "coupler",
-	"axil": "axle", "axils": "axles", "goosneck": "gooseneck", "dovetale": "dovetail", "pentle": "pintle", "slash": "/", "haulin": "hauling", "askin": "asking", "weighin": "weighing", "sittin": "sitting", "carryin": "carrying", "pullin": "pulling", "lookin": "looking", "gettin": "getting", "keepin": "keeping", "runnin": "running", "torshion": "torsion"}
+	"axil": "axle", "axils": "axles", "goosneck": "gooseneck", "dovetale": "dovetail", "pentle": "pintle", "slash": "/", "haulin": "hauling", "askin": "asking", "weighin": "weighing", "sittin": "sitting", "carryin": "carrying", "pullin": "pulling", "lookin": "looking", "gettin": "getting", "keepin": "keeping", "runnin": "running", "torshion": "torsion", "spear": "spare", "romps": "ramps"}
 
 // weighed are the words after which "wait" is a weight misheard.
 var weighed = set("gross vehicle tongue pin empty dry curb trailer")

@@ -403,11 +403,7 @@ func wordsIn(text string, t []token) []Candidate {
 	h := &hearing{t: t}
 	away := asides(t)
 	gone := h.goneWords(away)
-	type found struct {
-		Candidate
-		weight, times, order int
-	}
-	var all []found
+	var all []foundWord
 	unsaid := map[Role][]Word{}
 	for i := 0; i < len(t); i++ {
 		best, n := h.wordAt(i)
@@ -429,15 +425,15 @@ func wordsIn(text string, t []token) []Candidate {
 			unsaid[best.role] = append(unsaid[best.role], best.value)
 		}
 		if slices.Contains(unsaid[best.role], best.value) {
-			all = slices.DeleteFunc(all, func(f found) bool { return f.Role == best.role && f.Value == Value(best.value) })
+			all = slices.DeleteFunc(all, func(f foundWord) bool { return f.Role == best.role && f.Value == Value(best.value) })
 			i += n - 1
 			continue
 		}
 		if !away[i] && !(gone[i] && statable[best.role]) && !(best.value != "none" && h.denied(i)) {
-			at := slices.IndexFunc(all, func(f found) bool { return f.Role == best.role && f.Value == Value(best.value) })
+			at := slices.IndexFunc(all, func(f foundWord) bool { return f.Role == best.role && f.Value == Value(best.value) })
 			if at < 0 {
 				at = len(all)
-				all = append(all, found{Candidate{Role: best.role, Value: best.value, Compare: Equal, Quote: text[t[i].from:t[i+n-1].to],
+				all = append(all, foundWord{Candidate{Role: best.role, Value: best.value, Compare: Equal, Quote: text[t[i].from:t[i+n-1].to],
 					Start: t[i].start, End: t[i+n-1].end, Offset: t[i].from, Confidence: 0.9}, 0, 0, len(all)})
 			}
 			all[at].weight = max(all[at].weight, best.weight)
@@ -445,8 +441,21 @@ func wordsIn(text string, t []token) []Candidate {
 		}
 		i += n - 1
 	}
+	out := h.withStock(text, h.withFloor(text, surest(all), away))
+	slices.SortStableFunc(out, func(a, b Candidate) int { return a.Offset - b.Offset })
+	return out
+}
+
+// A foundWord is a value with how much speaks for it.
+type foundWord struct {
+	Candidate
+	weight, times, order int
+}
+
+// surest is the value of each key that the most speaks for.
+func surest(all []foundWord) []Candidate {
 	// The first kind that is named is what the talk is about; a heavier one may overrule it.
-	slices.SortStableFunc(all, func(a, b found) int {
+	slices.SortStableFunc(all, func(a, b foundWord) int {
 		if a.Role != b.Role {
 			return a.order - b.order
 		}
@@ -460,8 +469,6 @@ func wordsIn(text string, t []token) []Candidate {
 			out = append(out, f.Candidate)
 		}
 	}
-	out = h.withStock(text, h.withFloor(text, out, away))
-	slices.SortStableFunc(out, func(a, b Candidate) int { return a.Offset - b.Offset })
 	return out
 }
 
@@ -478,7 +485,8 @@ var unsayings = []struct{ phrase, example string }{
 	{"i'm sorry", "it has electric brakes, i'm sorry, surge brakes"},
 	{"scratch that", "it has electric brakes, scratch that, surge brakes"},
 	{"my mistake", "it has electric brakes, my mistake, surge brakes"},
-	{"i was gonna say", ""},
+	{"i was gonna say", "the axles are torsion i was gonna say but they are leaf spring"},
+	{"no these are", "the axles are torsion no these are leaf spring"},
 	{"no that's", "it has a steel deck, no, that's treated pine"},
 }
 
@@ -509,6 +517,19 @@ func (h *hearing) takenBack(i int, r wordRow) bool {
 			}
 		}
 		skipped++
+	}
+	return false
+}
+
+// unsaidAt reports that what ends in front of token i is taken back at once.
+func (h *hearing) unsaidAt(i int) bool {
+	for i < len(h.t) && h.t[i].kind != word && h.t[i].kind != number {
+		i++
+	}
+	for _, w := range unsaidWords {
+		if h.startsWithout(i, w) {
+			return true
+		}
 	}
 	return false
 }
