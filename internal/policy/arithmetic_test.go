@@ -9,6 +9,8 @@ import (
 
 	"golang.org/x/tools/go/ast/astutil"
 	"golang.org/x/tools/go/packages"
+
+	"tarepage/internal/thorough"
 )
 
 type tokenPos = token.Pos
@@ -152,6 +154,7 @@ func badFusing(p *packages.Package) (out []string) {
 }
 
 func TestUnitsAreMultipliedInMeasureOnly(t *testing.T) {
+	thorough.Only(t)
 	for _, p := range load(t) {
 		for _, s := range badProducts(p) {
 			t.Error(s)

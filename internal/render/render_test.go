@@ -20,6 +20,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/render"
+	"tarepage/internal/thorough"
 	"tarepage/internal/unit"
 	theme "tarepage/themes/default"
 )
@@ -281,6 +282,7 @@ func TestBudget(t *testing.T) {
 }
 
 func TestSameInputSameBytes(t *testing.T) {
+	thorough.Only(t)
 	files := map[string]string{"content/yard.md": yard}
 	for i := range 104 {
 		files[fmt.Sprintf("content/units/ex-%03d.md", i)] = strings.Replace(sound, "stock: EX-1", fmt.Sprintf("stock: EX-%03d", i), 1)

@@ -18,6 +18,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tarepage/internal/kinds"
+	"tarepage/internal/thorough"
 	"tarepage/internal/unit"
 )
 
@@ -336,6 +337,7 @@ func schemaAlone(k unit.KeyDoc, value string) string {
 // TestEditorFilesAgreeWithTheReader: on generated values of every key, what the schema
 // accepts the reader reads without a finding, and what the reader reads the schema accepts.
 func TestEditorFilesAgreeWithTheReader(t *testing.T) {
+	thorough.Only(t)
 	schemas := editorSchemas(t)
 	agreed, tried := map[bool]int{}, map[string]int{}
 	for _, name := range []string{"unit.schema.json", "yard.schema.json"} {

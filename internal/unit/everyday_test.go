@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"tarepage/internal/thorough"
 )
 
 // TestEverydayWords checks the table: each word once in a section, each path a key, no word a
@@ -123,6 +125,7 @@ func TestAdvice(t *testing.T) {
 
 // TestNoWallOfKeys: whatever the word, a message names eight keys at most.
 func TestNoWallOfKeys(t *testing.T) {
+	thorough.Only(t)
 	words := []string{"zzzzzz", "foo", "extra thing", "x", "<<", "ladder", "special-features"}
 	for _, e := range everydays {
 		words = append(words, strings.Split(e.words, "|")...)
