@@ -75,7 +75,7 @@ func (m *model) hear(text string, t []token, recording bool) []Candidate {
 	cands := find(t)
 	s := setScene(t, cands)
 	ds := m.decide(s)
-	settle(ds, s, t, recording, kindOf(text, t))
+	settle(ds, s, t, recording, (&hearing{t: t}).kindOf(text, s.away))
 	var out []Candidate
 	for k := range ds {
 		if d := &ds[k]; len(d.choices) > 0 {

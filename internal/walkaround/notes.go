@@ -165,18 +165,32 @@ func dropRepeat(words []string) []string {
 	return words
 }
 
-func isNumberWord(w string) bool {
-	for part := range strings.SplitSeq(w, "-") {
-		_, a := ones[part]
-		_, b := teens[part]
-		_, c := tens[part]
-		_, d := plurals[part]
-		_, e := denominators[part]
-		if a || b || c || d || e || part == "hundred" || part == "thousand" || part == "k" || part == "oh" {
-			return true
+// numberWords are all words that a number is said in.
+var numberWords = func() map[string]bool {
+	m := set("hundred thousand k oh")
+	for _, list := range []map[string]float64{ones, teens, tens, plurals, denominators} {
+		for w := range list {
+			m[w] = true
 		}
 	}
-	return false
+	return m
+}()
+
+// isNumberWord reports a word of a number, also one with hyphens: "thirty-five".
+func isNumberWord(w string) bool {
+	if numberWords[w] {
+		return true
+	}
+	for {
+		part, rest, more := strings.Cut(w, "-")
+		switch {
+		case !more:
+			return numberWords[part]
+		case numberWords[part]:
+			return true
+		}
+		w = rest
+	}
 }
 
 //go:embed spelling.csv

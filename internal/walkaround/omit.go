@@ -79,13 +79,20 @@ var privates = []private{
 // leadsToPhone are the words in front of a telephone number that go with it.
 var leadsToPhone = set("call text or phone reach me us at number is cell office the my our shop on give a him her them that's sales")
 
-var privateWords = func() [][]string {
-	var out [][]string
-	for _, p := range privates {
-		out = append(out, strings.Fields(p.phrase))
+// privateWords are the phrases by their first word, each with its place in privates.
+var privateWords = func() map[string][]privatePhrase {
+	out := map[string][]privatePhrase{}
+	for i, p := range privates {
+		w := strings.Fields(p.phrase)
+		out[stem(w[0])] = append(out[stem(w[0])], privatePhrase{i, w})
 	}
 	return out
 }()
+
+type privatePhrase struct {
+	of    int
+	words []string
+}
 
 // private tells of each token why it is left out of the notes, or nothing.
 func (h *hearing) private() []string {
@@ -118,9 +125,11 @@ func (h *hearing) private() []string {
 }
 
 func (h *hearing) privateAt(i int) string {
-	for n, w := range privateWords {
-		if h.startsWith(i, w) || h.says(i, w) && h.word(i) != "" {
-			return privates[n].reason
+	for _, first := range []string{stem(h.word(i)), stem(h.spoken(i))} {
+		for _, p := range privateWords[first] {
+			if h.startsWith(i, p.words) || h.says(i, p.words) {
+				return privates[p.of].reason
+			}
 		}
 	}
 	return ""

@@ -376,8 +376,8 @@ func Words(c captions.Track) []Candidate {
 }
 
 // kindOf is the kind of trailer that the talk is about, or nothing.
-func kindOf(text string, t []token) Word {
-	for _, c := range wordsIn(text, t) {
+func (h *hearing) kindOf(text string, away []bool) Word {
+	for _, c := range surest(h.valuesIn(text, away, nil)) {
 		if c.Role == kindKey {
 			return c.Value.(Word)
 		}
@@ -402,7 +402,15 @@ func (h *hearing) wordAt(i int) (best wordRow, n int) {
 func wordsIn(text string, t []token) []Candidate {
 	h := &hearing{t: t}
 	away := asides(t)
-	gone := h.goneWords(away)
+	out := h.withStock(text, h.withFloor(text, surest(h.valuesIn(text, away, h.goneWords(away))), away))
+	slices.SortStableFunc(out, func(a, b Candidate) int { return a.Offset - b.Offset })
+	return out
+}
+
+// valuesIn are all values that are said of the trailer at hand. Gone tells of each token whether it begins a
+// part that is not there; it may be nil where only the kind is asked for.
+func (h *hearing) valuesIn(text string, away, gone []bool) []foundWord {
+	t := h.t
 	var all []foundWord
 	unsaid := map[Role][]Word{}
 	for i := 0; i < len(t); i++ {
@@ -429,7 +437,7 @@ func wordsIn(text string, t []token) []Candidate {
 			i += n - 1
 			continue
 		}
-		if !away[i] && !(gone[i] && statable[best.role]) && !(best.value != "none" && h.denied(i)) {
+		if !away[i] && !(gone != nil && gone[i] && statable[best.role]) && !(best.value != "none" && h.denied(i)) {
 			at := slices.IndexFunc(all, func(f foundWord) bool { return f.Role == best.role && f.Value == Value(best.value) })
 			if at < 0 {
 				at = len(all)
@@ -441,9 +449,7 @@ func wordsIn(text string, t []token) []Candidate {
 		}
 		i += n - 1
 	}
-	out := h.withStock(text, h.withFloor(text, surest(all), away))
-	slices.SortStableFunc(out, func(a, b Candidate) int { return a.Offset - b.Offset })
-	return out
+	return all
 }
 
 // A foundWord is a value with how much speaks for it.
