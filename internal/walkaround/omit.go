@@ -17,6 +17,7 @@ type Omission struct {
 const (
 	byPhone  = "a telephone number"
 	byName   = "a greeting or a name"
+	byMail   = "an email address"
 	ofSecond = "another trailer"
 	unsure   = "not to be quoted"
 	byCode   = "a code or a password"
@@ -116,12 +117,46 @@ func (h *hearing) private() []string {
 				}
 				mark(from, min(i+n, len(h.t)), byPhone)
 				i += n - 1
+			} else if from, to, reason := h.spelledAt(i); reason != "" {
+				mark(from, to, reason)
+				if !h.tells(s) {
+					mark(s.from, s.to, reason)
+				}
 			} else if reason := h.privateAt(i); reason != "" && (secret[reason] || !h.tells(s)) {
 				mark(s.from, s.to, reason)
 			}
 		}
 	}
 	return out
+}
+
+// tradeLetters are abbreviations that people say by their letters. Common practice, no source.
+var tradeLetters = set("gvwr gvw gawr psi led leds dot abs vin mso cdl atv utv suv usa rv ac dc lb lbs")
+
+// spelledAt finds an email address that is said in words, "pat at the yard dot example", or a name that is
+// spelled out, "p a t", around token i.
+func (h *hearing) spelledAt(i int) (from, to int, reason string) {
+	if h.is(i, "dot") && h.is(i+1, "com", "net", "org", "us", "biz", "info", "example") {
+		for k := i - 1; k >= max(1, i-4); k-- {
+			if h.is(k, "at") {
+				return k - 1, i + 2, byMail
+			}
+		}
+	}
+	for to = i; len(h.word(to)) == 1; to++ {
+	}
+	from = i
+	for from < to && h.is(from, "a", "i") {
+		from++
+	}
+	letters := ""
+	for k := from; k < to; k++ {
+		letters += h.word(k)
+	}
+	if len(letters) < 3 || tradeLetters[letters] || len(h.word(i-1)) == 1 && !h.is(i-1, "a", "i") {
+		return 0, 0, ""
+	}
+	return from, to, byName
 }
 
 func (h *hearing) privateAt(i int) string {
@@ -156,7 +191,7 @@ func Private(c captions.Track) []Omission {
 	var out []Omission
 	for _, w := range c.Words() {
 		if who, host, ok := strings.Cut(w.Text, "@"); ok && who != "" && strings.Contains(host, ".") {
-			out = append(out, Omission{w.Start, "an email address"})
+			out = append(out, Omission{w.Start, byMail})
 		}
 	}
 	for _, s := range clauses(t) {
@@ -164,6 +199,14 @@ func Private(c captions.Track) []Omission {
 			if n := h.telephone(i); n > 0 {
 				out = append(out, Omission{t[i].start, byPhone})
 				i += n - 1
+				continue
+			}
+			if from, to, reason := h.spelledAt(i); reason != "" {
+				if reason == byName {
+					reason = "a name"
+				}
+				out = append(out, Omission{t[from].start, reason})
+				i = max(i, to-1)
 				continue
 			}
 			for _, w := range beforeNames {
