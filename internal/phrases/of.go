@@ -441,15 +441,15 @@ func (l Language) joined(f *form, blanks []string) bool {
 		if l.row(b, 0) != "" {
 			continue
 		}
-		if len(outside(b, "; ")) > 1 || strings.Contains(b, ". ") || i == 0 && f.texts[0] == "" && clause.MatchString(b) {
+		if len(outside(b, "; ")) > 1 || strings.Contains(b, ". ") || i == 0 && f.texts[0] == "" && (clause.MatchString(b) || len(outside(b, ": ")) > 1) {
 			return true
 		}
 	}
 	return false
 }
 
-// clause is a comma with words after it.
-var clause = regexp.MustCompile(`, [a-zA-Z]`)
+// clause is a comma with words after it, or before it.
+var clause = regexp.MustCompile(`, [a-zA-Z]|[a-zA-Z]{4}, `)
 
 // Fact is the row of facts.csv with the key in the language, and whether there is one.
 func (l Language) Fact(key string) (string, bool) {
