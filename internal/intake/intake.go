@@ -16,6 +16,7 @@ import (
 
 	"tarepage/internal/captions"
 	"tarepage/internal/measure"
+	"tarepage/internal/spanishtalk"
 	"tarepage/internal/unit"
 	"tarepage/internal/walkaround"
 )
@@ -84,14 +85,31 @@ func Listen(name string, data []byte) (*Talk, error) {
 		}
 	}
 	t.Length = int(math.Ceil(end))
-	figures, words := walkaround.Hear(c), walkaround.Words(c)
+	english, mixed := spanishtalk.English(c)
+	figures, words := walkaround.Hear(english), walkaround.Words(english)
+	t.Items = walkaround.Equipment(english)
+	if mixed {
+		t.quote(c, figures, words)
+	}
 	t.take(figures, words)
 	notes, omitted := walkaround.Notes(c, slices.Concat(figures, words))
 	t.note(notes)
 	t.conclude()
 	t.Omitted = omitted
-	t.Items = walkaround.Equipment(c)
 	return t, nil
+}
+
+// quote puts the speaker's own words into what was heard in their English.
+func (t *Talk) quote(c captions.Track, lists ...[]walkaround.Candidate) {
+	for _, heard := range lists {
+		for i := range heard {
+			heard[i].Quote = spanishtalk.Quote(c, heard[i].Start, heard[i].End)
+		}
+	}
+	const naming = 2 // seconds that the name of a piece of equipment takes
+	for i, it := range t.Items {
+		t.Items[i].Quote = spanishtalk.Quote(c, it.Start, it.Start+naming)
+	}
 }
 
 // take sorts what was heard by the keys of the format.

@@ -45,7 +45,8 @@ site:           unit compute inspect media packed pagedata parallel photo render
 captions:
 walkaround:     measure captions kinds
 crosscheck:        measure unit walkaround
-intake:         measure unit captions walkaround crosscheck kinds
+intake:         measure unit captions walkaround crosscheck spanishtalk kinds
+spanishtalk:    captions
 media:
 orderedjson:
 packed:
