@@ -61,9 +61,9 @@ func (d *Desk) Handler(below string) http.Handler {
 			w.Header().Set("Allow", "GET, HEAD, POST")
 			http.Error(w, "this address shows a page and takes answers", http.StatusMethodNotAllowed)
 		case name == "":
-			d.list(w, below)
+			d.list(w, below, languageOf(req))
 		default:
-			d.page(w, below, name)
+			d.page(w, below, name, languageOf(req))
 		}
 	})
 }
@@ -87,7 +87,7 @@ type shell struct {
 func (s shell) Say(key string, blanks ...string) string { return s.Lang.Say(key, blanks...) }
 
 func show(w http.ResponseWriter, name string, s shell) {
-	s.Style, s.Script, s.Words = template.CSS(style), template.JS(script), s.Lang.Group("phone")
+	s.Style, s.Script, s.Words = template.CSS(style), template.JS(script), s.View.words(s.Lang)
 	if name == "list" {
 		s.Script = template.JS(listScript)
 	}
@@ -96,14 +96,13 @@ func show(w http.ResponseWriter, name string, s shell) {
 	_ = pages.ExecuteTemplate(w, name, s)
 }
 
-func (d *Desk) list(w http.ResponseWriter, below string) {
+func (d *Desk) list(w http.ResponseWriter, below string, lang phrases.Language) {
 	stock, err := d.Stock()
 	if err != nil {
 		http.Error(w, err.Error(), http.StatusServiceUnavailable)
 		return
 	}
 	open, done := rows(stock, func(name string) []byte { _, data, _ := d.read(name); return data })
-	lang := phrases.English
 	show(w, "list", shell{Lang: lang, Title: lang.Say("phone list"), Below: below, Open: open, Done: done, AsOf: asOf(stock), Today: d.Today()})
 }
 
@@ -115,13 +114,12 @@ func asOf(stock *unit.Stock) string {
 	return stock.Yard.AsOf.Value.String()
 }
 
-func (d *Desk) page(w http.ResponseWriter, below, name string) {
+func (d *Desk) page(w http.ResponseWriter, below, name string, lang phrases.Language) {
 	_, data, err := d.read(name)
 	if err == nil {
 		var v *view
 		if v, err = d.viewOf(name, data); err == nil {
-			lang := phrases.English
-			show(w, "unit", shell{Lang: lang, Title: lang.Say("phone unit", v.Stock), Below: below, View: v})
+			show(w, "unit", shell{Lang: lang, Title: lang.Say("phone unit", v.Stock), Below: below, View: v.in(lang)})
 			return
 		}
 	}
@@ -165,7 +163,7 @@ func (d *Desk) take(w http.ResponseWriter, req *http.Request, name string) {
 		return
 	}
 	w.Header().Set("Content-Type", "application/json")
-	_ = json.NewEncoder(w).Encode(v)
+	_ = json.NewEncoder(w).Encode(v.in(languageOf(req)))
 }
 
 // revise makes the new file of a unit, writes it if it is asked to, and looks at it.

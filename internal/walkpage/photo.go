@@ -74,7 +74,7 @@ func (d *Desk) takePhoto(w http.ResponseWriter, req *http.Request, name string) 
 		return
 	}
 	w.Header().Set("Content-Type", "application/json")
-	_ = json.NewEncoder(w).Encode(v)
+	_ = json.NewEncoder(w).Encode(v.in(languageOf(req)))
 }
 
 // keepPhoto writes the photo and then the unit's file. If the second cannot be, the photo goes.

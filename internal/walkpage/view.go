@@ -37,6 +37,7 @@ type finding struct {
 	Severity string `json:"severity"`
 	Message  string `json:"message"`
 	Remedy   string `json:"remedy"`
+	rule     string
 }
 
 // shown are the figures that a value at the trailer changes, most important first.
@@ -56,7 +57,7 @@ func (d *Desk) viewOf(name string, src []byte) (*view, error) {
 	}
 	for _, f := range found {
 		if f.Severity != inspect.Remark {
-			v.Findings = append(v.Findings, finding{f.Severity.String(), f.Message, f.Remedy})
+			v.Findings = append(v.Findings, finding{f.Severity.String(), f.Message, f.Remedy, f.Rule.Name})
 		}
 	}
 	return v, nil
