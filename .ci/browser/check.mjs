@@ -18,6 +18,7 @@ import { colors, keyboard, paper, photos, recording, served, steady, twoScreens 
 import { lot } from './lot.mjs';
 import { everyPage, sampled, some, spacing } from './pages.mjs';
 import { showroom } from './showroom.mjs';
+import { spanish } from './spanish.mjs';
 import { tryout } from './try.mjs';
 import { walkBack } from './walk.mjs';
 
@@ -103,18 +104,18 @@ const command = (name, args, options) => new Promise(done =>
   execFile(name, args, { maxBuffer: 1 << 26, ...options }, (error, stdout, stderr) => done({ error, stdout, stderr })));
 
 // The HTML standard's own checker, which needs Java.
-async function conformance() {
+async function conformance(files = sampled(site, pages)) {
   if ((await command('java', ['-version'])).error) {
     console.log('\n*** HTML CONFORMANCE CHECK SKIPPED: no Java on this machine ***\n');
     return;
   }
   const jar = path.resolve('node_modules/vnu-jar/build/dist/vnu.jar');
-  const { stderr } = await command('java', ['-Xss4m', '-jar', jar, '--format', 'json', '--errors-only', ...sampled(site, pages)]);
+  const { stderr } = await command('java', ['-Xss4m', '-jar', jar, '--format', 'json', '--errors-only', ...files]);
   let messages = [];
   try { messages = JSON.parse(stderr).messages; } catch { check(false, 'vnu: ' + stderr.slice(0, 400)); }
   // The checker's list of CSS is older than container queries, a W3C standard (CSS Containment 3).
   messages = messages.filter(m => !/container-type|@container/.test(m.message));
-  check(messages.length === 0, 'vnu: ' + messages.slice(0, 5).map(m => `${path.relative(site, new URL(m.url).pathname)}:${m.lastLine} ${m.message}`).join('; '));
+  check(messages.length === 0, 'vnu: ' + messages.slice(0, 5).map(m => `${path.basename(new URL(m.url).pathname)}:${m.lastLine} ${m.message}`).join('; '));
 }
 
 // The parts that build yards of their own share one program.
@@ -127,10 +128,11 @@ check(!built.error, 'the command builds: ' + built.stderr);
 const tools = { site, base, out, pages, some, check, open, visit, spacing, axe, program };
 const parts = [
   ['every page', () => everyPage(browser, tools)],
-  ['HTML conformance', conformance],
+  ['HTML conformance', () => conformance()],
   ['find', () => find(browser, tools)],
   ['showroom', () => showroom(browser, tools)],
   ['walk back', () => walkBack(browser, { ...tools, axe: axeEverything })],
+  ['Spanish', () => spanish(browser, { ...tools, command, conformance, walk })],
   ['lot', () => lot(browser, tools)],
   ['paper', () => paper(browser, tools)],
   ['colors', () => colors(browser, tools)],

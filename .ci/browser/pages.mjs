@@ -118,11 +118,12 @@ function links(file, { site, check }) {
     let plain = href.replaceAll('&amp;', '&');
     // The page for an unknown address is shown at any depth, so its links begin at the root
     // of the host, with the folder of the site's own address (for the demo the root itself).
-    if (name === '404.html' && plain.startsWith('/')) plain = plain.slice(1);
+    const atRoot = path.basename(name) === '404.html' && plain.startsWith('/');
+    if (atRoot) plain = plain.slice(1);
     if (/^(tel|sms|mailto|https?|data):/.test(plain)) continue;
     check(!plain.startsWith('/'), `${name}: ${plain} is relative`);
     const [to, place] = plain.split('#');
-    const target = to === '' ? file : path.join(path.dirname(file), decodeURIComponent(to));
+    const target = to === '' ? file : path.join(atRoot ? site : path.dirname(file), decodeURIComponent(to));
     const there = fs.existsSync(target) && fs.statSync(target).isFile();
     check(there, `${name}: ${plain} leads to a file`);
     // A fragment with an equals sign is not a place: it is a state of the page or a time in a video.

@@ -25,7 +25,7 @@ func TestOf(t *testing.T) {
 		"the axles, even load":     "los ejes, con carga pareja",
 		"spread evenly, 12% of the loaded trailer (1,200 lb) is on the truck; the tag governs": "repartida por igual, 12% del remolque cargado (1,200 lb) va sobre la camioneta; manda la etiqueta",
 		"the lowest of 4,000 lb (the tag), 5,000 lb (the axles, even load)":                    "el más bajo de estos límites: 4,000 lb (la etiqueta), 5,000 lb (los ejes, con carga pareja)",
-		"Side view to scale: deck-over, 28 ft deck":                                    "Vista lateral a escala: remolque de plataforma alta (deck-over), área de carga de 28 ft",
+		"Side view to scale: deck-over, 28 ft deck":                                            "Vista lateral a escala: remolque de plataforma alta (deck-over), área de carga de 28 ft",
 		"September 2026":                             "septiembre de 2026",
 		"axle maker's owner manual, p. 16":           "manual del fabricante del eje, p. 16",
 		"size-charts.com":                            "size-charts.com",
