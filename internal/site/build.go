@@ -118,6 +118,8 @@ func Build(o Options) (*Result, error) {
 	if err := compare(&o, in, r, s.older); err != nil {
 		return r, err
 	}
+	// The note that follows the pages takes memory too, so the limit holds till the end.
+	defer debug.SetMemoryLimit(debug.SetMemoryLimit(memoryFor(inUse())))
 	g, err := publishSite(&o, s, in, r)
 	if err != nil {
 		return r, err
@@ -178,7 +180,6 @@ func (s *Store) cards(o *Options, stock *unit.Stock) *photo.Shop {
 
 // publishSite makes the pages and puts the site in the place of the target.
 func publishSite(o *Options, s *Store, in render.Input, r *Result) (*publish.Staging, error) {
-	defer debug.SetMemoryLimit(debug.SetMemoryLimit(memoryFor(inUse())))
 	files, err := render.Theme(theme.Files, o.Look)
 	if err != nil {
 		return nil, err
