@@ -98,8 +98,12 @@ func walkedBefore(y *Yard, f *Findings) {
 	if len(after) == 0 {
 		return
 	}
+	remedy := "walk the stock and write its day here, as in as-of: " + last.String() + "; or correct the days that are wrong"
+	if today := y.Stock.Today; today.Known() && last.After(today) {
+		remedy = "correct the days that are wrong: " + last.String() + " is after today"
+	}
 	found := f.add(asOf.Pos, "the stock was walked on %s, and %s after it, the last on %s", asOf.Value, days(len(after)), last).
-		only(Remark).fix("walk the stock and write its day here, as in as-of: %s; or correct the days that are wrong", last)
+		only(Remark).fix("%s", remedy)
 	for _, p := range after[:min(len(after), mostOfOne)] {
 		found.also(p.At, p.What)
 	}

@@ -53,6 +53,12 @@ var (
 	// otherLimits are the words after a weight that say that it is not a load.
 	otherLimits  = set("gvwr gvw gcwr gross axle axles coupler tongue empty springs jack winch tires torsion ball hitch ramps chain chains")
 	otherWeights = set("gvwr gvw")
+	// weighs are the verbs that say what something weighs, and materials and volumes what a load is of.
+	weighs    = set("weigh weighs weighed is are was were makes")
+	fillers   = set("about around roughly nearly almost over in at")
+	materials = set(`dirt soil topsoil clay mud sand gravel rock rocks stone stones millings asphalt concrete rubble mulch bark hay straw
+		manure grain corn water snow brush logs wood shingles brick bricks sod scrap excavator skid loader backhoe tractor dozer`)
+	volumes = set("yard yards bale bales pallet pallets gallon gallons bushel bushels")
 	// larger are the words for another trailer: the next size up.
 	larger   = set("next bigger larger sister another")
 	trips    = set("trip trips way time times day haul load week run ride")
@@ -195,7 +201,7 @@ var taking = set("take takes good hold holds move moves put puts")
 // loose reports whether nothing says what a weight is of. A number without a unit counts in a
 // text about loads where no word for another thing follows.
 func (w *promising) loose(q weighed, about bool) bool {
-	if w.refused(q.from) || w.other(q.from) || w.shared(q.to) {
+	if w.refused(q.from) || w.other(q.from) || w.shared(q.to) || w.hauled(q.from) {
 		return false
 	}
 	for i := q.from - 1; i > q.from-maxSubject && !w.ends(i); i-- {
@@ -214,6 +220,29 @@ func (w *promising) loose(q weighed, about bool) bool {
 	}
 	year := q.pounds >= 1900 && q.pounds <= 2100
 	return about && q.pounds >= 1000 && !year && (w.ends(q.to) || bareEnds[next])
+}
+
+// hauled reports whether the words say that a load weighs so much, and not that the trailer takes it:
+// "seven yards of wet dirt weigh 21,000 lb", "wet dirt is 21,000 lb". A load and a verb of weighing
+// are in front of the weight, in one clause, and nothing in it is about the trailer.
+func (w *promising) hauled(at int) bool {
+	i := at - 1
+	for fillers[w.is(i)] {
+		i--
+	}
+	if !weighs[w.is(i)] {
+		return false
+	}
+	load := false
+	for i--; i > at-1-maxSubject && !w.ends(i) && !w.parted(i); i-- {
+		switch s := w.is(i); {
+		case trailers[s], carries[s] && s != "load" && s != "loads", payloadWords[s], capacities[s]:
+			return false
+		case materials[s], volumes[s]:
+			load = true
+		}
+	}
+	return load
 }
 
 // weight reads a number and its unit: 9,000 lb, 50 tons, 99k, twelve thousand pounds.
@@ -300,7 +329,7 @@ func digitsIn(s string) (v float64, ok bool) {
 
 // promised reports whether the words around a weight say that the trailer takes it as a load.
 func (w *promising) promised(q weighed) (from, to int, plain, ok bool) {
-	if otherLimits[w.is(q.to)] || w.shared(q.to) || w.refused(q.from) {
+	if otherLimits[w.is(q.to)] || w.shared(q.to) || w.refused(q.from) || w.hauled(q.from) {
 		return 0, 0, false, false
 	}
 	capacity := (q.unit || q.kilo) && !w.other(q.from)

@@ -52,7 +52,12 @@ func TestPromises(t *testing.T) {
 // a promise knows. The sentences are invented; most got through once.
 func TestLooseWeights(t *testing.T) {
 	for text, want := range map[string]string{
-		"Rated for 9,000 lb.": "9000", "Put 9,000 lb on it and go.": "9000", "Loads of 9,000 lb ride well.": "9000", "9K capacity.": "9000", "It carries 4 1/2 tons.": "9000",
+		// What a load weighs is not what the trailer takes.
+		"Seven yards of wet dirt weigh 21,000 lb.": "", "Seven yards of wet dirt is twenty one thousand pounds, so fill it to the line.": "",
+		"Wet sand weighs about 21,000 lb.": "", "If you load it, four yards of gravel are 12,000 lb.": "",
+		"Gravel is no problem, 21,000 lb.": "21000", "21,000 lb of wet dirt.": "21000", "It hauls dirt that is 21,000 lb.": "21000", "The payload in gravel is 21,000 lb.": "21000",
+		"With dirt it weighs 21,000 lb.": "21000",
+		"Rated for 9,000 lb.":            "9000", "Put 9,000 lb on it and go.": "9000", "Loads of 9,000 lb ride well.": "9000", "9K capacity.": "9000", "It carries 4 1/2 tons.": "9000",
 		"It carries 4-1/2 tons.": "9000", "It carries 9 000 lb.": "9000", "It carries 9'000 lb.": "9000", "It carries 9’000 lb.": "9000", "It carries 90 cwt.": "9000", "It carries 4 long tons.": "8960",
 		"It carries a 4.5t digger.": "9921", "Capacidad de carga: 9,000 libras": "9000", "nueve mil libras de carga": "9000", "P\u0430yload: 9,000 lb": "9000", "\u0440\u0430\u0443l\u043e\u0430d 9,000 lb": "9000", "páyloád 9,000 lb": "9000",
 		"Five thousand pounds it does not carry; nine thousand it does.": "5000 9000", "What does it carry? 9,000 lb.": "9000", "No problem with 9,000 lb of payload.": "9000", "Max load: 9,000 lb": "9000",

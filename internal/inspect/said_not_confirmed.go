@@ -85,7 +85,7 @@ func (c *Case) loadToo(said unit.Given) string {
 	if t := c.Work.Tire; said.Path != "tires.size" || t.Known || t.PerAxle == 0 || t.Because != "" {
 		return ""
 	}
-	return "; what this tire carries is not known here: read its maximum load too, and write it under tires.sidewall: as " + c.sidewallKey() + ":"
+	return "; what this tire carries is not known here: read its maximum load too, and write it " + c.sidewallLines("3,520 lb")
 }
 
 // worded is a key in words, because customers read the caution: hitch ball, not hitch.ball.

@@ -12,7 +12,7 @@ var tireUnknown = &Rule{
 	Title:  "the tires' load is known",
 	Why:    "Without it nobody can say whether the tires carry the axle.",
 	Source: "49 CFR 571.120 S5.1.2 (2015), 571.110 S4.2.2.1 (2015, amended 2016); a table row from weak memory passes no tire",
-	Remedy: "read the maximum load off the sidewall and write it under tires.sidewall: single, or dual if there are four on an axle",
+	Remedy: "read the maximum load off the sidewall and write it below tires: in two lines, \"  sidewall:\" and \"    single: 3,520 lb (sidewall)\"; dual: in place of single: if there are four on an axle",
 	check: func(c *Case, f *Findings) {
 		t := c.Work.Tire
 		size := c.Tires.Size

@@ -76,6 +76,11 @@ func (c *Case) sidewallKey() string {
 	return "single"
 }
 
+// sidewallLines says where the load on the sidewall goes: two lines, the second further right.
+func (c *Case) sidewallLines(load string) string {
+	return fmt.Sprintf("below tires: in two lines, %q and %q", "  sidewall:", "    "+c.sidewallKey()+": "+load+" (sidewall)")
+}
+
 // sidewallMayCarry reports whether another maker's tire of this size and range may carry the axle.
 func (c *Case) sidewallMayCarry() bool {
 	each := measure.Up(c.Axles.Rating.Value.Part(1, c.Work.Tire.PerAxle), 1)
@@ -110,8 +115,8 @@ func (c *Case) waysToCarry(fd *Finding) []string {
 		// A table row: another maker's tire of this size and range may be rated for more.
 		if c.sidewallMayCarry() {
 			each := measure.Up(axle.Part(1, t.PerAxle), 1)
-			ways = append(ways, fmt.Sprintf("our table gives %s a tire; read MAX LOAD on the sidewall, and if it says %s or more, write it under tires.sidewall%s",
-				t.Rating.Limit(), each.Load(), c.orUnknown(c.sidewallKey())))
+			ways = append(ways, fmt.Sprintf("our table gives %s a tire; read MAX LOAD on the sidewall, and if it says %s or more, write it %s%s",
+				t.Rating.Limit(), each.Load(), c.sidewallLines(each.Load()), c.orUnknown(c.sidewallKey())))
 		}
 	}
 	if next := nextLoadRange(c); next != "" {

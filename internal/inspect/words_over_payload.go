@@ -79,7 +79,7 @@ func (c *Case) unstated(p promise, t *writing, stated []measure.Pounds, f *Findi
 	}
 	f.add(t.pos(p.says), "the words say %s, which is more than the trailer may take (%s), and no value of the file is that much", p.says, most.Limit()).
 		figures(p.says, most.Limit()).also(c.Weights.GVWR.Pos, "gvwr is here").
-		fix("correct the number, or write next to it what it is the weight of: a 9,000 lb winch")
+		fix("correct the number, or say what weighs that much, as in: a 9,000 lb winch; seven yards of wet dirt weigh 21,000 lb; or delete the sentence")
 }
 
 // near reports whether a weight in words is one of those that are stated.

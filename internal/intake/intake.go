@@ -260,6 +260,10 @@ var meant = map[string]string{
 	"axles.suspension slipper spring": "leaf spring", // a leaf spring whose rear end slides
 }
 
+// asTold are the words on which somebody's safety rests: like a number they are only told until
+// somebody has looked, and the page says so.
+var asTold = map[string]bool{"brakes.kind": true, "brakes.type": true, "brakes.abs": true, "brakes.breakaway": true, "frame.floor": true}
+
 // choose makes one value of the words that were said for a key that takes words.
 func (t *Talk) choose(k unit.KeyDoc, said []walkaround.Candidate) (Taken, bool) {
 	var out Taken
@@ -282,7 +286,10 @@ func (t *Talk) choose(k unit.KeyDoc, said []walkaround.Candidate) (Taken, bool) 
 		case !found:
 			found = true
 			out = Taken{Path: k.Path, Value: value, At: int(c.Start), Quote: c.Quote}
-		case value != out.Value && !slices.ContainsFunc(out.Others, func(o Other) bool { return o.Value == value }):
+			if asTold[k.Path] {
+				out.Value += " (said " + measure.Clock(out.At) + ")"
+			}
+		case value != unsaid(out.Value) && !slices.ContainsFunc(out.Others, func(o Other) bool { return o.Value == value }):
 			out.Others = append(out.Others, Other{value, int(c.Start), c.Quote})
 		}
 	}

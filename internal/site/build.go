@@ -136,6 +136,9 @@ func Build(o Options) (*Result, error) {
 func compare(o *Options, in render.Input, r *Result, before *note) error {
 	listed, units := r.Yard.listed, publishedUnits(&in)
 	r.listed = units
+	if before != nil && before.Example && !r.Example {
+		listed = nil // nobody misses the example of a first yard
+	}
 	if r.Address != "" { // there are no feeds without it
 		r.Undated, r.Unsaid = undated(units), stockfile.Unsaid(listed, units)
 	}

@@ -77,7 +77,7 @@ func (c Column) tooSmall(cell string, number float64) error {
 	if unitOf == "" {
 		unitOf = "lb"
 	}
-	return fmt.Errorf("%q is very little for %s; if it is thousands, write %s,000; if it is right, write %s %s", cell, c.Key, cell, cell, unitOf)
+	return fmt.Errorf("%q is very little for %s; if it is thousands, write %s; if it is right, write %s %s", cell, c.Key, thousands(math.Round(number*1000)), cell, unitOf)
 }
 
 // wholeTrailer are the weights that no trailer has below leastPounds.

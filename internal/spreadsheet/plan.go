@@ -231,6 +231,13 @@ var inUnit = map[string]string{"hitch.ball": "in"}
 // mixed matches inches with a fraction: 2-5/16, 2 5/16.
 var mixed = regexp.MustCompile(`^[0-9]+[ -][0-9]+/[0-9]+$`)
 
+// twoReadings matches an amount with a point that may be a comma: 2.300.
+var twoReadings = regexp.MustCompile(`^\$? ?([1-9][0-9]{0,2})\.([0-9]{3})$`)
+
+// neither are everyday words for a condition that customers would read as more, or as less, than
+// what the yard means. Common practice, no source.
+var neither = regexp.MustCompile(`(?i)\b(demo|demonstrator|like.new|good|refurbished|nearly new|leftover|floor model|rental)\b`)
+
 // value writes a cell as a unit file has it.
 func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 	cell = c.plainCell(cell, doc.Kind)
@@ -239,6 +246,9 @@ func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 	digits := strconv.FormatFloat(math.Round(number*100)/100, 'f', -1, 64)
 	switch doc.Kind {
 	case "money":
+		if m := twoReadings.FindStringSubmatch(cell); m != nil {
+			return "", fmt.Errorf("%q can be read two ways; write %s,%s with a comma, or no more than two digits after the point", cell, m[1], m[2])
+		}
 		if bare && number > 0 {
 			return "$" + thousands(math.Round(number*100)/100), nil
 		}
@@ -262,6 +272,9 @@ func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 	case "date":
 		return day(cell, number, bare)
 	case "choice":
+		if c.Key == "condition" && neither.MatchString(cell) {
+			return "", fmt.Errorf("%q may be sold as new or as used; write new or used in this cell", cell)
+		}
 		if choice := unit.Everyday(c.Key, cell); choice != "" {
 			return choice, nil
 		}
@@ -346,6 +359,8 @@ func asCell(key string, p unit.Problem) string {
 	}
 	message := strings.TrimPrefix(p.Message, key+": ")
 	switch instead, meant := strings.CutPrefix(p.Remedy, "write "+name+": "); {
+	case strings.HasPrefix(p.Remedy, "go and look"), strings.HasPrefix(p.Remedy, "leave the line out"):
+		return message + "; leave the cell empty until somebody knows it"
 	case strings.HasPrefix(p.Remedy, "leave the key out"):
 		return message + "; or leave the cell empty, and the page asks to call"
 	case meant && !strings.HasPrefix(instead, "and one of") && !strings.Contains(message, instead):

@@ -413,7 +413,7 @@ type Frame struct {
 	Beam        Text   `key:"beam" doc:"the main beams" eg:"W10x22" note:"yes"`
 	Crossmember Text   `key:"crossmember" doc:"the crossmembers" eg:"C3x4.1" note:"yes"`
 	Spacing     Length `key:"crossmember-spacing" doc:"center to center" eg:"18 in"`
-	Floor       Text   `key:"floor" doc:"what the floor is made of" eg:"treated pine 2x6"`
+	Floor       Text   `key:"floor" doc:"what the floor is made of" eg:"treated pine 2x6" note:"yes"`
 	Thickness   Length `key:"floor-thickness" doc:"how thick the floor is; 10 gauge steel is 0.135 in" eg:"3/16 in"`
 	Material    Text   `key:"material" doc:"what the frame is made of" eg:"steel" one:"steel|aluminum"`
 	Skin        Text   `key:"skin" doc:"what the outside is covered with" eg:"0.030 in aluminum, bonded" note:"yes"`

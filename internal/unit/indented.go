@@ -18,6 +18,11 @@ var (
 	anyKeyLine  = regexp.MustCompile(`^( *)[a-z][a-z-]*:(?:\s|$)`)
 )
 
+// inSection are the lines that people mean who write a value after the name of a section. Common
+// practice, no source.
+var inSection = map[string]string{"axles": "count: 2", "brakes": "kind: electric", "tires": "size: ST235/80R16", "hitch": "kind: bumper-pull",
+	"ramps": "kind: slide-in", "jack": "kind: A-frame", "hoist": "kind: scissor", "gate": "kind: barn doors", "winch": "kind: electric", "deck": "length: 18 ft", "weights": "gvwr: 9,900 lb (tag)"}
+
 // misplacedLine reports a line that begins further right than a line with a value above it, which
 // cannot have keys of its own. If a section begins above that line, the line lost its blanks;
 // otherwise the lower one has too many.
@@ -41,6 +46,11 @@ func (r *reader) misplacedLine(lines []string, first int) bool {
 		}
 		if value >= 0 {
 			if v := valuedLine.FindStringSubmatch(lines[value]); v != nil && len(m[1]) > len(v[1]) {
+				if key, _, _ := strings.Cut(lines[value], ":"); v[1] == "" && inSection[key] != "" && readsFurther(lines, value, key+":") {
+					r.problem(FileUnreadable, posAt(r.file, first+value, 1), key+" has a value, and keys below it",
+						"write "+key+": without a value, and the value in a line below it, as in "+m[1]+inSection[key])
+					return true
+				}
 				at, blanks := i, v[1]
 				if above >= 0 && len(anyKeyLine.FindStringSubmatch(lines[above])[1]) == len(m[1]) {
 					at, blanks = value, m[1] // it alone lost its blanks

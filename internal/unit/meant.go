@@ -232,6 +232,9 @@ func unreadable(l leaf, k *key, text string, err error) (message, remedy string)
 		remedy = "write " + k.name + ": " + with + ", if that is its unit"
 	}
 	switch {
+	case strings.ContainsAny(text, "“”„«»") && k.kind != "text":
+		message = fmt.Sprintf("%s: there are quotation marks around %s", k.path, strings.Trim(text, "“”„«» "))
+		remedy = "write " + k.name + ": " + strings.Trim(text, "“”„«» ")
 	case meant != "" && thousandForm.MatchString(text):
 		message = fmt.Sprintf("%s: %q has no unit", k.path, text)
 	case meant != "" && k.kind == "weight" && timesForm.MatchString(text):
