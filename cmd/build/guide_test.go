@@ -57,6 +57,26 @@ func TestGuide(t *testing.T) {
 	}
 }
 
+// TestGuideInSpanish follows docs/empleados.md as TestGuide follows the owner's guide: a recording in
+// both languages becomes a page in each.
+func TestGuideInSpanish(t *testing.T) {
+	text, err := os.ReadFile("../../docs/empleados.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	g := &guide{t: t, dir: t.TempDir()}
+	g.follow(string(text))
+	if g.commands != 3 || g.files != 3 || g.said != 2 {
+		t.Errorf("%d commands, %d files, %d printed lines", g.commands, g.files, g.said)
+	}
+	for name, says := range map[string]string{"u/sb-1060.html": "The notes are in Spanish.", "es/u/sb-1060.html": "Remolque para maquinaria de"} {
+		page, err := os.ReadFile(filepath.Join(g.dir, "my-yard/public", name))
+		if err != nil || !bytes.Contains(page, []byte(says)) {
+			t.Errorf("%s does not say %q (%v)", name, says, err)
+		}
+	}
+}
+
 // photos adds the guide's lines on photos and on proofs to the unit's file, and a photo where they
 // say.
 func (g *guide) photos(text string) {

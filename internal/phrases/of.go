@@ -459,3 +459,30 @@ func (l Language) Fact(key string) (string, bool) {
 	}
 	return l.said(line[l.column]), true
 }
+
+// Written reports whether an owner's text is in Spanish: more of its words are small words of
+// Spanish than of English. A text without any is taken for English.
+func Written(text string) bool {
+	spanish, english := 0, 0
+	for w := range strings.FieldsFuncSeq(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) && r != '\'' }) {
+		switch {
+		case smallSpanish[w]:
+			spanish++
+		case smallEnglish[w]:
+			english++
+		}
+	}
+	return spanish > english
+}
+
+var smallSpanish = setOf("de la el los las con y es en que para por una un del al su sin pero más está son trae")
+
+var smallEnglish = setOf("the of and is with in to it for a on you that this at are be as or by from")
+
+func setOf(words string) map[string]bool {
+	out := map[string]bool{}
+	for _, w := range strings.Fields(words) {
+		out[w] = true
+	}
+	return out
+}

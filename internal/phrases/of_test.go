@@ -96,3 +96,17 @@ func TestMarks(t *testing.T) {
 		t.Errorf("%q has marks", got)
 	}
 }
+
+// TestWritten: the language of notes is told by their small words.
+func TestWritten(t *testing.T) {
+	for text, want := range map[string]bool{
+		"0:20 The coupler. The plate with its rating is on the left side.":           false,
+		"0:20 Dos ejes de cinco mil doscientas libras, con muelles.":                 true,
+		"El remolque trae dos gatos, and the plate is en la lengua del lado derecho": true,
+		"": false, "Duals, oil bath hubs.": false,
+	} {
+		if got := Written(text); got != want {
+			t.Errorf("%q is Spanish: %v", text, got)
+		}
+	}
+}

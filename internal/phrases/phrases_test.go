@@ -3,6 +3,7 @@ package phrases
 import (
 	_ "embed"
 	"encoding/csv"
+	"os"
 	"regexp"
 	"slices"
 	"strings"
@@ -174,6 +175,23 @@ func TestGlossary(t *testing.T) {
 			if whole.MatchString(p[2]) {
 				t.Errorf("%s: %q says %q; the glossary has %q", p[0], p[2], north, spanish)
 			}
+		}
+	}
+}
+
+// TestGlossaryPage: docs/spanish.md has each term of the glossary, with its source.
+func TestGlossaryPage(t *testing.T) {
+	page, err := os.ReadFile("../../docs/spanish.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range lines(t, glossary) {
+		north := l[3]
+		if north != "" {
+			north += " (" + l[4] + ")"
+		}
+		if line := "| " + l[0] + " | " + l[1] + " (" + l[2] + ") | " + north + " | " + l[5] + " |\n"; !strings.Contains(string(page), line) {
+			t.Errorf("docs/spanish.md lacks the line\n%s", line)
 		}
 	}
 }

@@ -103,6 +103,7 @@ func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
 	if p.Body, err = notes(&e.Body, e.work, p.Root+e.workings, m.moments(e), m.lang.Say("walk"), phrases.English.Say("walk")); err != nil {
 		return err
 	}
+	p.NotesIn = notesIn(string(e.Body.Source), m.lang)
 	if p.Recording, err = m.recorded(e); err != nil {
 		return err
 	}
@@ -115,6 +116,20 @@ func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
 		p.Recording.Poster, p.Policy = m.poster(shots), m.watched(p.Policy)
 	}
 	return nil
+}
+
+// notesIn is the language of an owner's notes on a page in another one, and empty where page and notes
+// have the same.
+func notesIn(text string, page phrases.Language) string {
+	in := phrases.English
+	if phrases.Written(text) {
+		in = phrases.Spanish
+	}
+	if in.Foreign() == page.Foreign() {
+		return ""
+	}
+	base, _ := in.Tag.Base()
+	return base.String()
 }
 
 // moreOf fills in what the file states, and where the page leads.
