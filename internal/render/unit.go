@@ -304,7 +304,7 @@ func (m *maker) facts(u *unit.Unit, more string) string {
 	}
 	// A title often ends with the condition or the color: "..., galvanized, used".
 	for _, text := range []string{u.Condition.Value, u.Color.Value} {
-		said := slices.ContainsFunc(strings.Split(more, ", "), func(part string) bool { return strings.EqualFold(part, text) })
+		said := slices.ContainsFunc(strings.Split(u.Title.Value, ", "), func(part string) bool { return strings.EqualFold(part, text) })
 		if text != "" && !said {
 			out = append(out, text)
 		}

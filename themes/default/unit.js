@@ -229,27 +229,27 @@
 	function handle(key) {
 		var grab = B.make("div", svg.parentNode, "", { "class": "grab", role: "slider", tabindex: "0", "aria-label": S.say(key == "m" ? "deck slide" : "deck slide another"), "aria-orientation": "horizontal" }), from;
 		grab.innerHTML = '<svg viewBox="0 0 100 60" preserveAspectRatio="none" aria-hidden="true"><path fill-rule="evenodd"/></svg>';
-		grab.addEventListener("focus", function () {
+		grab.onfocus = function () {
 			if (picked == key) return;
 			picked = key;
 			moved();
-		});
-		grab.addEventListener("keydown", function (e) {
+		};
+		grab.onkeydown = function (e) {
 			var x = setOf(key).x, by = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageUp: 12, PageDown: -12, Home: -x, End: R[4] }[e.key];
 			if (by == null) return;
 			e.preventDefault();
 			move(key, x + by);
-		});
-		grab.addEventListener("pointerdown", function (e) {
+		};
+		grab.onpointerdown = function (e) {
 			from = { x: e.clientX, at: setOf(key).x, by: wide / svg.getBoundingClientRect().width / P[1] };
 			grab.setPointerCapture(e.pointerId);
 			e.preventDefault();
 			grab.focus({ preventScroll: true });
-		});
-		grab.addEventListener("pointermove", function (e) {
+		};
+		grab.onpointermove = function (e) {
 			if (from) move(key, from.at + (e.clientX - from.x) * from.by);
-		});
-		["pointerup", "pointercancel"].forEach(function (k) { grab.addEventListener(k, function () { from = null; }); });
+		};
+		grab.onpointerup = grab.onpointercancel = function () { from = null; };
 		return grabs[key] = grab;
 	}
 	// place sets the machines down: where they were, or at their best places.
@@ -297,8 +297,7 @@
 		list.forEach(function (c, k) {
 			var v = S.climb(R[23], c, U.si);
 			if (v) v.texts.forEach(function (t, i) {
-				if (i) B.make("li", climbs, named(c) + t, v.drags[i] ? { "class": "is-no" } : {});
-				else if (!k) B.make("li", climbs, t);
+				if (i || !k) B.make("li", climbs, (i ? named(c) : "") + t, v.drags[i] ? { "class": "is-no" } : {});
 			});
 		});
 		moved();
@@ -399,6 +398,6 @@
 		}
 		feet.classList.toggle("open", !sure);
 		says.push(keeps ? carried.doubt || own() : !b.apart ? spaced(S.say(sets[1] ? "deck apart" : "deck long", S.say("space deck"))) : broken(over));
-		byId("deck-is").textContent = says.join(". ") + ".";
+		byId("deck-is").textContent = says.map(function (s) { return s[0].toUpperCase() + s.slice(1); }).join(". ") + ".";
 	}
 })();
