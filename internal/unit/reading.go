@@ -65,6 +65,11 @@ func Open(root fs.FS) (*Reading, error) {
 		model := readFile(root, name)
 		r.stock.Models[strings.TrimSuffix(path.Base(name), ".md")] = model.Unit
 		r.problems = append(r.problems, model.Found...)
+		if other := model.Unit.Model; other.Given() {
+			r.problems = append(r.problems, Problem{Rule: UnknownKey, At: other.Pos,
+				Message: fmt.Sprintf("a model takes nothing from another model, so what %q says is lost", shorten(other.Value)),
+				Remedy:  "copy what both have in common into this file, and delete the line model"})
+		}
 	}
 	names, more, err := markdownFiles(root, unitsDir)
 	if errors.Is(err, fs.ErrNotExist) {
