@@ -6,7 +6,8 @@ import (
 )
 
 // A Sketch is what is kept of a picture to know it again after somebody saved it once more: in
-// another format, size or quality, a little brighter, or without its edges.
+// another format, size or quality, a little brighter, without its edges, turned, as in a mirror or
+// in a plain frame.
 type Sketch struct {
 	// Wide and High are the photo's, as it is seen.
 	Wide, High int
@@ -14,6 +15,8 @@ type Sketch struct {
 	Gray []byte
 	// Blue and Red are tintSide x tintSide means of its color differences; 128 is gray.
 	Blue, Red []byte
+	// Inner is the sketch of what is inside a plain frame, nil if there is none.
+	Inner *Sketch `json:",omitempty"`
 }
 
 // Sides of a sketch, in cells.
@@ -24,6 +27,14 @@ const (
 
 // sketchOf makes the sketch of a photo out of a smaller picture of it.
 func sketchOf(l *light, wide, high int) *Sketch {
+	s := plainSketch(l, wide, high)
+	if in := l.inside(); in != l {
+		s.Inner = plainSketch(in, max(wide*in.wide/l.wide, 1), max(high*in.high/l.high, 1))
+	}
+	return s
+}
+
+func plainSketch(l *light, wide, high int) *Sketch {
 	s := &Sketch{Wide: wide, High: high}
 	for _, c := range cells(l, sketchSide) {
 		s.Gray = append(s.Gray, c[0])
@@ -46,19 +57,80 @@ func cells(l *light, side int) (out [][3]byte) {
 }
 
 // Bounds within which two pictures are nearly the same one. Measured with the 63 photos of the
-// demo, which are drawn alike, and with copies of every fourth (TestAlike): the edges of two different ones
-// have a correlation of 0.85 at most, and those of a copy one of 0.96 at least. The colors of a copy
+// demo, which are drawn alike, and with copies of some of them (TestAlike): the edges of two different ones
+// have a correlation of 0.85 at most, however one is turned, and those of a copy one of 0.96 at least. The colors of a copy
 // differ by 5.2 codes at most. The other bounds only save time.
 const (
 	leastEdges = 900 // thousandths
 	mostTint   = 80  // tenths of a code
+	leastSmall = 400 // thousandths of the whole in a few cells
 	leastRough = 600 // thousandths of the whole, cut in large steps
 	leastBegin = 200 // thousandths, the edges after that
 )
 
-// Alike reports whether two pictures are nearly the same one.
+// Alike reports whether two pictures are nearly the same one, however one of them is turned, and
+// with a plain frame around either.
 func (s *Sketch) Alike(o *Sketch) bool {
-	return s.whole() && o.whole() && s.nearShape(o) && s.tint(o) <= mostTint && s.edges(o) >= leastEdges
+	if !s.whole() || !o.whole() {
+		return false
+	}
+	for _, a := range s.forms() {
+		for _, b := range o.forms() {
+			if a.alike(b) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// forms are the sketches of the whole and of what is inside a frame.
+func (s *Sketch) forms() []*Sketch {
+	if s.Inner.whole() {
+		return []*Sketch{s, s.Inner}
+	}
+	return []*Sketch{s}
+}
+
+// alike tries each of the eight turns. Most pictures are told apart by a few cells, whatever the
+// turn.
+func (s *Sketch) alike(o *Sketch) bool {
+	small := s.luminance(8)
+	other := o.luminance(8)
+	for turn := 1; turn <= 8; turn++ {
+		if other.turned(turn).like(small, leastSpread) < leastSmall {
+			continue
+		}
+		t := o.turned(turn)
+		if s.nearShape(t) && s.tint(t) <= mostTint && s.edges(t) >= leastEdges {
+			return true
+		}
+	}
+	return false
+}
+
+// turned is the sketch of the picture turned as EXIF numbers it.
+func (s *Sketch) turned(turn int) *Sketch {
+	if turn < 2 {
+		return s
+	}
+	out := &Sketch{Wide: s.Wide, High: s.High, Gray: square(s.Gray, sketchSide, turn), Blue: square(s.Blue, tintSide, turn), Red: square(s.Red, tintSide, turn)}
+	if turn >= 5 {
+		out.Wide, out.High = s.High, s.Wide
+	}
+	return out
+}
+
+func (p *plane) turned(turn int) *plane { return &plane{p.side, square(p.at, p.side, turn)} }
+
+// square is a turned square of cells.
+func square[cell byte | int](from []cell, side, turn int) []cell {
+	out := make([]cell, len(from))
+	for i, v := range from {
+		x, y := turnedTo(i%side, i/side, side, side, turn)
+		out[y*side+x] = v
+	}
+	return out
 }
 
 // edges is the largest correlation of the edges in two pictures, in thousandths, with a little cut

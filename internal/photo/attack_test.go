@@ -301,3 +301,32 @@ func TestKeptByNobody(t *testing.T) {
 		t.Errorf("a card with a sum of its own was believed: %q", got)
 	}
 }
+
+// TestCopies: a copy is found, also by the build after the one that kept which photos are none, and
+// what was kept for other withheld photos is not believed.
+func TestCopies(t *testing.T) {
+	shop := &Shop{Keep: filepath.Join(t.TempDir(), "keep")}
+	one := sketches(t, map[string][]byte{"a": saved(t, scene(1), 90), "b": saved(t, scene(2), 90), "copy": saved(t, scene(1), 40)})
+	shown := map[string]*Picture{"b": {Sketch: one["b"]}, "copy": {Sketch: one["copy"]}}
+	for range 2 {
+		if got := shop.Copies(shown, map[string]*Sketch{"a": one["a"]}); len(got) != 1 || got["copy"] != "a" {
+			t.Errorf("%v", got)
+		}
+	}
+	if got := shop.Copies(shown, map[string]*Sketch{"b": one["b"]}); len(got) != 1 || got["b"] != "b" {
+		t.Errorf("%v", got)
+	}
+	lists, err := filepath.Glob(filepath.Join(shop.Keep, edition, "*", "*"+othersEnding))
+	if err != nil || len(lists) != 2 {
+		t.Fatal(lists, err)
+	}
+	// The photo that is withheld now was none of its copies before: its list says so.
+	for _, name := range lists {
+		if data, err := os.ReadFile(name); err != nil || len(data) != 32 {
+			t.Errorf("%d bytes are kept, %v", len(data), err)
+		}
+	}
+	if got := shop.Copies(nil, nil); len(got) != 0 {
+		t.Errorf("%v", got)
+	}
+}

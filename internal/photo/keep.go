@@ -19,7 +19,7 @@ import (
 
 // edition is part of every kept entry's place. It changes with anything that changes what
 // comes out: widths, qualities, kernel, encoder, sketch.
-const edition = "3"
+const edition = "4"
 
 // nameDigits is how many digits of the hash a published name carries. Two files that agree in
 // eight were found in seconds; sixteen take a warehouse of computers.

@@ -72,25 +72,30 @@ func (l *light) turned(turn int) *light {
 	for y := range l.high {
 		row := l.row(y)
 		for x := range l.wide {
-			tx, ty := x, y
-			switch turn {
-			case 2:
-				tx = wide - 1 - x
-			case 3:
-				tx, ty = wide-1-x, high-1-y
-			case 4:
-				ty = high - 1 - y
-			case 5:
-				tx, ty = y, x
-			case 6:
-				tx, ty = wide-1-y, x
-			case 7:
-				tx, ty = wide-1-y, high-1-x
-			case 8:
-				tx, ty = y, high-1-x
-			}
+			tx, ty := turnedTo(x, y, wide, high, turn)
 			copy(out.at[3*(ty*wide+tx):][:3], row[3*x:])
 		}
 	}
 	return out
+}
+
+// turnedTo is where a cell comes to be in a turned picture, which is so wide and high.
+func turnedTo(x, y, wide, high, turn int) (tx, ty int) {
+	switch turn {
+	case 2:
+		return wide - 1 - x, y
+	case 3:
+		return wide - 1 - x, high - 1 - y
+	case 4:
+		return x, high - 1 - y
+	case 5:
+		return y, x
+	case 6:
+		return wide - 1 - y, x
+	case 7:
+		return wide - 1 - y, high - 1 - x
+	case 8:
+		return y, high - 1 - x
+	}
+	return x, y
 }

@@ -2,13 +2,10 @@ package site
 
 import (
 	"errors"
-	"maps"
 	"os"
 	"path/filepath"
-	"slices"
 
 	"tarepage/internal/inspect"
-	"tarepage/internal/parallel"
 	"tarepage/internal/photo"
 )
 
@@ -64,22 +61,10 @@ func (r *photoResults) refuseCopies(o *Options, s *Store, y *Yard) {
 	if len(kept) == 0 || len(r.pictures) == 0 {
 		return
 	}
-	sketches := s.shop(o).Sketches(kept)
-	names := slices.Sorted(maps.Keys(sketches))
-	shown := slices.Sorted(maps.Keys(r.pictures))
-	of := make([]string, len(shown))
-	parallel.Each(len(shown), func(i int) {
-		sketch := r.pictures[shown[i]].Sketch
-		if at := slices.IndexFunc(names, func(name string) bool { return sketch.Alike(sketches[name]) }); at >= 0 {
-			of[i] = names[at]
-		}
-	})
-	r.copies = map[string]string{}
-	for i, name := range shown {
-		if of[i] != "" {
-			r.copies[name] = of[i]
-			delete(r.pictures, name)
-		}
+	shop := s.shop(o)
+	r.copies = shop.Copies(r.pictures, shop.Sketches(kept))
+	for name := range r.copies {
+		delete(r.pictures, name)
 	}
 }
 
