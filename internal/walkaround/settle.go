@@ -51,6 +51,10 @@ var repairs = []repair{
 	{"oops", 8, "it weighs 4,200 lb empty, oops, 4,100 lb"},
 	{"actually", 4, "it weighs 4,200 lb empty, actually 4,100 lb"},
 	{"rather", 3, "it weighs 4,200 lb empty, or rather 4,100 lb"},
+	{"no it isn't", 16, "it weighs 4,200 lb empty, no it isn't, they changed that, it's 4,100 lb"},
+	{"no it ain't", 16, "it weighs 4,200 lb empty, no it ain't, they changed that, it's 4,100 lb"},
+	{"that's not", 10, "it weighs 4,200 lb empty, that's not 4,200 lb, it's 4,100 lb"},
+	{"let me be right", 8, "it weighs 4,200 lb empty, let me be right, 4,100 lb"},
 	{"no", 8, "it weighs 4,200 lb empty, no, 4,100 lb"},
 }
 
@@ -418,27 +422,37 @@ func (h *hearing) corrections(ds []decided) {
 			continue
 		}
 		a.pick = max(a.pick, 0) // what is taken back was meant, however little says so
-		row := a.choices[a.pick].row
-		for n := k + 1; n < len(ds) && ds[n].head <= at+reach; n++ {
-			b := &ds[n]
-			if b.head < at {
-				break // another figure is what is taken back
-			}
-			if c := slices.IndexFunc(b.choices, func(c choice) bool { return c.row == row }); c >= 0 && !same(a.choices[a.pick].value, b.choices[c].value, false) {
-				if b.pick >= 0 && b.choices[b.pick].row != row && b.choices[b.pick].score > b.choices[c].score+6*scale {
-					break
-				}
-				b.pick = c
-				b.choices[c].score = max(b.choices[c].score, a.choices[a.pick].score, 2*bar)
-				dropEarlier(ds[:k+1], row, a.choices[a.pick].value)
-				break
-			}
-			if b.pick >= 0 && (roleTable[b.choices[b.pick].row].dim != count || roleTable[row].dim == count) {
-				break
-			}
-		}
+		putRight(ds, k, at, reach)
 		if a.pick >= 0 && a.choices[a.pick].score < bar {
 			a.pick = -1
+		}
+	}
+}
+
+// putRight gives the role of figure k, which is taken back, to the figure within reach of token at that is
+// right.
+func putRight(ds []decided, k, at, reach int) {
+	a := &ds[k]
+	row := a.choices[a.pick].row
+	for n := k + 1; n < len(ds) && ds[n].head <= at+reach; n++ {
+		b := &ds[n]
+		if b.head < at {
+			break // another figure is what is taken back
+		}
+		if b.pick >= 0 && b.choices[b.pick].row == row && b.choices[b.pick].value == a.choices[a.pick].value {
+			continue // "that's not twenty four, it's twenty"
+		}
+		if c := slices.IndexFunc(b.choices, func(c choice) bool { return c.row == row }); c >= 0 && !same(a.choices[a.pick].value, b.choices[c].value, false) {
+			if b.pick >= 0 && b.choices[b.pick].row != row && b.choices[b.pick].score > b.choices[c].score+6*scale {
+				break
+			}
+			b.pick = c
+			b.choices[c].score = max(b.choices[c].score, a.choices[a.pick].score, 2*bar)
+			dropEarlier(ds[:n], row, a.choices[a.pick].value)
+			break
+		}
+		if b.pick >= 0 && (roleTable[b.choices[b.pick].row].dim != count || roleTable[row].dim == count) {
+			break
 		}
 	}
 }
@@ -632,8 +646,11 @@ func fill(ds []decided, s *scene) {
 	}
 	for value := range leftBy(ds) {
 		at := likeliest(ds, s, Payload, value)
-		if at.k < 0 || ds[at.k].choices[at.c].score < 2*faint || given(ds, roleIndex[Payload], nil) && !given(ds, roleIndex[Payload], value) {
+		if at.k < 0 || ds[at.k].choices[at.c].score < 2*faint {
 			continue
+		}
+		if has := best(ds, Payload); has >= 0 && !same(value, ds[has].choices[ds[has].pick].value, true) {
+			continue // what was promised is something else, which is for the claims to judge
 		}
 		for k := range ds {
 			if d := &ds[k]; d.pick >= 0 && d.choices[d.pick].row == roleIndex[Payload] {
@@ -649,7 +666,8 @@ func likeliest(ds []decided, s *scene, role Role, value Value) reading {
 	out := reading{-1, -1}
 	for k := range ds {
 		d := &ds[k]
-		if d.pick >= 0 || s.away[d.from] || s.other[d.from] || d.doubt != "" && value == nil {
+		// A figure that the others leave is of this trailer, whatever the talk around it.
+		if d.pick >= 0 || s.other[d.from] || value == nil && (s.away[d.from] || d.doubt != "") {
 			continue
 		}
 		for c := range d.choices {
