@@ -327,9 +327,15 @@ func digitsIn(s string) (v float64, ok bool) {
 	return v, err == nil
 }
 
+// elsewhere reports whether the words say that a weight is another limit, that of each of several
+// parts, one that it does not take, or that of a load.
+func (w *promising) elsewhere(q weighed) bool {
+	return otherLimits[w.is(q.to)] || w.shared(q.to) || w.refused(q.from) || w.hauled(q.from)
+}
+
 // promised reports whether the words around a weight say that the trailer takes it as a load.
 func (w *promising) promised(q weighed) (from, to int, plain, ok bool) {
-	if otherLimits[w.is(q.to)] || w.shared(q.to) || w.refused(q.from) || w.hauled(q.from) {
+	if w.elsewhere(q) {
 		return 0, 0, false, false
 	}
 	capacity := (q.unit || q.kilo) && !w.other(q.from)

@@ -272,18 +272,23 @@ func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 	case "date":
 		return day(cell, number, bare)
 	case "choice":
-		if c.Key == "condition" && neither.MatchString(cell) {
-			return "", fmt.Errorf("%q may be sold as new or as used; write new or used in this cell", cell)
-		}
-		if choice := unit.Everyday(c.Key, cell); choice != "" {
-			return choice, nil
-		}
-		if kind := kindIn(cell); c.Key == "kind" && kind != "" {
-			return kind, nil
-		}
-		return strings.ToLower(cell), nil
+		return c.choice(cell)
 	}
 	return cell, nil
+}
+
+// choice writes one of the words that a key takes.
+func (c Column) choice(cell string) (string, error) {
+	if c.Key == "condition" && neither.MatchString(cell) {
+		return "", fmt.Errorf("%q may be sold as new or as used; write new or used in this cell", cell)
+	}
+	if choice := unit.Everyday(c.Key, cell); choice != "" {
+		return choice, nil
+	}
+	if kind := kindIn(cell); c.Key == "kind" && kind != "" {
+		return kind, nil
+	}
+	return strings.ToLower(cell), nil
 }
 
 // length writes a length, which is in the unit of its column where the cell has none.

@@ -46,9 +46,7 @@ func (r *reader) misplacedLine(lines []string, first int) bool {
 		}
 		if value >= 0 {
 			if v := valuedLine.FindStringSubmatch(lines[value]); v != nil && len(m[1]) > len(v[1]) {
-				if key, _, _ := strings.Cut(lines[value], ":"); v[1] == "" && inSection[key] != "" && readsFurther(lines, value, key+":") {
-					r.problem(FileUnreadable, posAt(r.file, first+value, 1), key+" has a value, and keys below it",
-						"write "+key+": without a value, and the value in a line below it, as in "+m[1]+inSection[key])
+				if r.valuedSection(lines, value, first, m[1]) {
 					return true
 				}
 				at, blanks := i, v[1]
@@ -70,6 +68,18 @@ func (r *reader) misplacedLine(lines []string, first int) bool {
 		above, value = value, i
 	}
 	return false
+}
+
+// valuedSection reports a section with a value in its own line and with keys below, which begin
+// with the blanks.
+func (r *reader) valuedSection(lines []string, at, first int, blanks string) bool {
+	key, _, _ := strings.Cut(lines[at], ":")
+	if inSection[key] == "" || !readsFurther(lines, at, key+":") {
+		return false
+	}
+	r.problem(FileUnreadable, posAt(r.file, first+at, 1), key+" has a value, and keys below it",
+		"write "+key+": without a value, and the value in a line below it, as in "+blanks+inSection[key])
+	return true
 }
 
 // unevenLine reports a line of a section that begins further left than the lines above it in the
