@@ -253,7 +253,7 @@ func yardKeys(t *testing.T) []unit.KeyDoc {
 	t.Helper()
 	type schema struct {
 		Type       any
-		Examples   []string
+		Examples   []any
 		Properties map[string]schema
 		AllOf      []struct {
 			Ref string `json:"$ref"`
@@ -283,7 +283,7 @@ func yardKeys(t *testing.T) []unit.KeyDoc {
 				k.Kind = strings.ReplaceAll(strings.TrimPrefix(s.AllOf[0].Ref, "#/definitions/"), "-", " ")
 			}
 			if len(s.Examples) > 0 {
-				k.Example = s.Examples[0]
+				k.Example = fmt.Sprint(s.Examples[0])
 			}
 			out = append(out, k)
 		}
