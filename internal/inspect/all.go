@@ -33,6 +33,8 @@ var All = []*Rule{
 	priceImplausible,
 	fittedAfterScale,
 	wordsOtherPrice,
+	wordsChangeValue,
+	wordsSaySold,
 	titleIsPaper,
 	priceWas,
 	emptyOverGVWR,

@@ -12,9 +12,13 @@ var sinceDate = &Rule{
 	Source: "the unit file's format, docs/unit-file.md: price",
 	Remedy: "write the day of the last change, (since 2026-11-10), or nothing",
 	check: func(c *Case, f *Findings) {
+		stopped := map[string]bool{} // words-change-value tells of them
+		for _, g := range c.Givens() {
+			stopped[g.Path] = changing(g) != ""
+		}
 		dated := func(at unit.Pos, from measure.Provenance, since unit.Day, what string) {
 			// What was only said is another rule's.
-			if from.Origin != measure.Unstated && from.Origin != measure.Said && !since.Known() {
+			if from.Origin != measure.Unstated && from.Origin != measure.Said && !since.Known() && !stopped[what] {
 				f.add(at, "the %s is followed by (%s), which is not the day of a change", what, from)
 			}
 		}
