@@ -18,7 +18,7 @@ func bareAAC(kind byte, setup []byte) ([]byte, error) {
 	channels := b.u(4)
 	if object == 5 || object == 29 { // sharper sound around a plain one
 		b.rate()
-		object = b.u(5)
+		b.u(5)
 	}
 	b.skip(1)
 	if b.flag() {

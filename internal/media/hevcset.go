@@ -89,7 +89,11 @@ func (r *hevcRates) read(b *bits, common bool, subs int) {
 	}
 	for range subs + 1 {
 		low, count := false, 1
-		if b.flag() || b.flag() {
+		steady := b.flag()
+		if !steady {
+			steady = b.flag() // within this sequence at least
+		}
+		if steady {
 			b.ue()
 		} else {
 			low = b.flag()
@@ -138,8 +142,10 @@ func hevcSequence(b *bits) {
 	order := b.most(12) + 4
 	hevcOrder(b, subs)
 	b.ues(6)
-	if b.flag() && b.flag() {
-		hevcLists(b)
+	if scaled := b.flag(); scaled {
+		if own := b.flag(); own {
+			hevcLists(b)
+		}
 	}
 	b.skip(2)
 	if b.flag() {

@@ -34,8 +34,9 @@ func TestModelFillsKeyByKey(t *testing.T) {
 		"content/units/a.md": "---\nmodel: m\nstock: A\n" +
 			"hitch:\n  ball: 3 in\nweights:\n  empty: 7,040 lb (scale ticket)\noptions:\n  - none\ntitle:\n---\nunit words\n",
 	}))
-	// The model has the number of a trailer, so it may be one in the wrong folder.
-	if err != nil || len(problems) != 1 || problems[0].Rule != unit.FileIgnored {
+	// The model has the number of a trailer, so it may be one in the wrong folder; and it names
+	// another model, which it takes nothing from.
+	if err != nil || len(problems) != 2 || problems[0].Rule != unit.FileIgnored || problems[1].Rule != unit.UnknownKey {
 		t.Fatal(err, problemLines(problems))
 	}
 	u := s.Units[0]
