@@ -16,6 +16,7 @@ import (
 const (
 	MaxBytes    = 5 << 20
 	MaxCues     = 20_000
+	MaxWords    = 25_000 // about three hours of talk without a pause
 	maxCueBytes = 10 << 10
 	maxDoubts   = 40
 )
@@ -122,10 +123,32 @@ func Read(name string, data []byte) (Track, []Doubt, error) {
 		r.doubt(0, "cues stand out of order; sorted by their start")
 	}
 	out.Cues = r.cues
+	if err := out.tooLong(); err != nil {
+		return refuse(err)
+	}
 	if r.more > 0 {
 		r.doubts = append(r.doubts, Doubt{0, fmt.Sprintf("and %d more doubts of these kinds", r.more)})
 	}
 	return out, r.doubts, nil
+}
+
+// rolls is how often the words of rolling captions may be shown.
+const rolls = 4
+
+// tooLong tells that more is said than in any walk-around: the figures of a long talk are compared with
+// each other, so its length is bounded.
+func (c Track) tooLong() error {
+	shown := 0
+	for _, cue := range c.Cues {
+		shown += len(strings.Fields(cue.Text))
+	}
+	if shown <= MaxWords {
+		return nil
+	}
+	if shown > rolls*MaxWords || len(c.Words()) > MaxWords {
+		return fmt.Errorf("more than %d words are said, the most that are read: about three hours of talk; is this the walk around one trailer?", MaxWords)
+	}
+	return nil
 }
 
 // signature reports whether the line is a WebVTT file's first: the word alone, or
@@ -225,31 +248,7 @@ func (r *reader) cue(vtt bool) error {
 	start, end, odd, ok := readTimes(r.lines[r.at])
 	timeLine := strings.TrimSpace(r.lines[r.at])
 	r.at++
-	first := r.at
-	last := first // one past the last line of text
-	for r.at < len(r.lines) {
-		line := strings.TrimSpace(r.lines[r.at])
-		if isArrow(line) {
-			// The line above is the next cue's counter if it is one; a missing blank line
-			// between cues is common in SubRip.
-			if above := r.at - 1; above >= first && isCounter(strings.TrimSpace(r.lines[above])) {
-				last = min(last, above)
-			}
-			break
-		}
-		if vtt && r.lines[r.at] == "" {
-			break // a line of spaces ends nothing: rolling captions begin with one
-		}
-		if line == "" {
-			if !vtt && r.nextBegins() {
-				break
-			}
-			r.at++
-			continue
-		}
-		r.at++
-		last = r.at
-	}
+	first, last := r.shown(vtt)
 	if !ok {
 		r.doubt(number, "time line %q cannot be read, 00:01.500 --> 00:04.000 would be right; cue left out", short(timeLine))
 		return nil
@@ -274,24 +273,61 @@ func (r *reader) cue(vtt bool) error {
 	return nil
 }
 
-// nextBegins reports whether, from the blank line at hand on, the next text is the
-// start of a block (or there is none), so that the cue at hand is over.
-func (r *reader) nextBegins() bool {
-	n := r.at
+// shown reads the lines of text below a time line: the first, and one past the last.
+func (r *reader) shown(vtt bool) (first, last int) {
+	first = r.at
+	last = first
+	for r.at < len(r.lines) {
+		line := strings.TrimSpace(r.lines[r.at])
+		if isArrow(line) {
+			// The line above is the next cue's counter if it is one; a missing blank line
+			// between cues is common in SubRip.
+			if above := r.at - 1; above >= first && isCounter(strings.TrimSpace(r.lines[above])) {
+				last = min(last, above)
+			}
+			break
+		}
+		if vtt && r.lines[r.at] == "" {
+			break // a line of spaces ends nothing: rolling captions begin with one
+		}
+		if line == "" {
+			if vtt {
+				r.at++
+				continue
+			}
+			next, begins := r.nextBegins()
+			if begins {
+				break
+			}
+			r.at = next
+			continue
+		}
+		r.at++
+		last = r.at
+	}
+	return first, last
+}
+
+// nextBegins finds the next line with text, from the blank line at hand on. It reports whether that line is
+// the start of a block, or there is none, so that the cue at hand is over.
+func (r *reader) nextBegins() (next int, begins bool) {
+	next = r.skipBlank(r.at)
+	if next >= len(r.lines) || isArrow(r.lines[next]) {
+		return next, true
+	}
+	if !isCounter(strings.TrimSpace(r.lines[next])) {
+		return next, false
+	}
+	n := r.skipBlank(next + 1)
+	return next, n >= len(r.lines) || isArrow(r.lines[n])
+}
+
+// skipBlank is the first line from n on that has text, or one past the last.
+func (r *reader) skipBlank(n int) int {
 	for n < len(r.lines) && strings.TrimSpace(r.lines[n]) == "" {
 		n++
 	}
-	if n >= len(r.lines) || isArrow(r.lines[n]) {
-		return true
-	}
-	if !isCounter(strings.TrimSpace(r.lines[n])) {
-		return false
-	}
-	n++
-	for n < len(r.lines) && strings.TrimSpace(r.lines[n]) == "" {
-		n++
-	}
-	return n >= len(r.lines) || isArrow(r.lines[n])
+	return n
 }
 
 func seconds(s float64) string { return strconv.FormatFloat(s, 'f', 3, 64) + " s" }

@@ -234,6 +234,43 @@ func TestLimits(t *testing.T) {
 	}
 }
 
+// TestMostWords checks the length of talk just at and just above what is read. Rolling captions show their
+// words more than once, and only what is said counts.
+func TestMostWords(t *testing.T) {
+	file := func(cues, words int, shown string) []byte {
+		var b bytes.Buffer
+		b.WriteString("WEBVTT\n\n")
+		last := ""
+		for i := range cues {
+			line := strings.TrimSpace(strings.Repeat(fmt.Sprintf("w%d ", i), words))
+			fmt.Fprintf(&b, "%02d:%02d:%02d.000 --> %02d:%02d:%02d.900\n", i/3600, i/60%60, i%60, i/3600, i/60%60, i%60)
+			fmt.Fprintf(&b, shown+"\n\n", last, line)
+			last = line
+		}
+		return b.Bytes()
+	}
+	const each = 100
+	for name, shown := range map[string]string{"once": "%.0s%s", "rolling": "%s\n%s"} {
+		c, _, err := Read("most.vtt", file(MaxWords/each, each, shown))
+		if err != nil || len(c.Words()) != MaxWords {
+			t.Errorf("%s: %d words: %d are read, %v", name, MaxWords, len(c.Words()), err)
+		}
+		if _, _, err = Read("long.vtt", file(MaxWords/each+1, each, shown)); err == nil || !strings.Contains(err.Error(), "long.vtt: more than 25000 words") {
+			t.Errorf("%s: more than %d words: %v", name, MaxWords, err)
+		}
+	}
+}
+
+// TestBlankLines reads a cue of SubRip with a million blank lines in it. It took hours when each of them
+// looked for the next line with text. A cue is cut at 10 KB.
+func TestBlankLines(t *testing.T) {
+	text := "1\n00:00:01,000 --> 00:00:02,000\nit is" + strings.Repeat("\n", 1_000_000) + "red\n"
+	c, _, err := Read("blank.srt", []byte(text))
+	if err != nil || len(c.Cues) != 1 || c.Cues[0].Text != "it is" {
+		t.Errorf("%d cues, %v", len(c.Cues), err)
+	}
+}
+
 // TestRollingSaysEachWordOnce takes the words of rolling captions.
 func TestRollingSaysEachWordOnce(t *testing.T) {
 	data, err := os.ReadFile("testdata/38-rolling.vtt")

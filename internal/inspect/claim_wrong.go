@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 
 	"tarepage/internal/captions"
 	"tarepage/internal/crosscheck"
@@ -23,12 +24,13 @@ var claimWrong = &Rule{
 	check: func(c *Case, f *Findings) {
 		file := &filed{Case: c}
 		for _, p := range c.Passages() {
+			heard := sync.OnceValue(func() []walkaround.Candidate { return walkaround.HearText(p.Text) })
 			for _, said := range walkaround.ClaimsText(p.Text) {
 				if p.Checked(said.Offset, said.Offset+len(said.Quote)) || p.Checked(said.Answer, said.Answer+1) {
 					continue
 				}
 				w := crosscheck.Work(said, file.payload())
-				if w.Verdict != crosscheck.Differs || w.Payload && file.differs(walkaround.HearText(p.Text), said.Answer) {
+				if w.Verdict != crosscheck.Differs || w.Payload && file.differs(heard(), said.Answer) {
 					continue
 				}
 				where := "the notes say"
@@ -53,9 +55,10 @@ func claimed(m unit.Media, file *filed, f *Findings) {
 	if err != nil {
 		return // captions-unreadable says so
 	}
+	heard := sync.OnceValue(func() []walkaround.Candidate { return walkaround.Hear(track) })
 	for _, said := range walkaround.Claims(track) {
 		w := crosscheck.Work(said, file.payload())
-		if w.Verdict != crosscheck.Differs || w.Payload && file.differs(walkaround.Hear(track), said.Answer) {
+		if w.Verdict != crosscheck.Differs || w.Payload && file.differs(heard(), said.Answer) {
 			continue
 		}
 		at := unit.Pos{File: "content/" + m.Name, Line: int32(line(track, said.Start)), Column: 1}
@@ -73,8 +76,11 @@ func (f *filed) payload() measure.Pounds {
 // differs reports whether note-disagrees already finds the figure that was heard at this place.
 func (f *filed) differs(heard []walkaround.Candidate, at int) bool {
 	return slices.ContainsFunc(heard, func(c walkaround.Candidate) bool {
+		if at < c.Offset || at >= c.Offset+len(c.Quote) {
+			return false
+		}
 		verdict, _ := f.hold(c)
-		return c.Offset <= at && at < c.Offset+len(c.Quote) && verdict == crosscheck.Differs
+		return verdict == crosscheck.Differs
 	})
 }
 

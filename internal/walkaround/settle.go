@@ -510,13 +510,15 @@ func (h *hearing) oneValue(ds []decided) {
 		if row == roleIndex[Payload] {
 			due = leftBy(ds)
 		}
+		p := h.poll(ds, row, due)
 		for {
-			best, loser := h.contest(ds, row, due)
+			best, loser := p.contest()
 			if loser < 0 {
 				exactly(ds, row, best)
 				break
 			}
-			d := &ds[loser]
+			d := &ds[p.mentions[loser]]
+			p.leave(loser)
 			d.lost = &d.choices[d.pick]
 			d.pick, d.doubt = -1, "said otherwise elsewhere"
 			won := ds[best].choices[ds[best].pick].value
@@ -682,49 +684,12 @@ func likeliest(ds []decided, s *scene, role Role, value Value) reading {
 
 // given reports that another value has the key.
 func given(ds []decided, row int, v Value) bool {
-	return slices.ContainsFunc(ds, func(d decided) bool {
-		return d.pick >= 0 && d.choices[d.pick].row == row && !same(d.choices[d.pick].value, v, d.compare != Equal)
-	})
-}
-
-// contest finds the mention that stands for a key and one that says something else, or -1.
-func (h *hearing) contest(ds []decided, row int, due map[Value]int32) (best, loser int) {
-	var group []int
 	for k := range ds {
-		if d := &ds[k]; d.pick >= 0 && d.choices[d.pick].row == row {
-			group = append(group, k)
+		if d := &ds[k]; d.pick >= 0 && d.choices[d.pick].row == row && !same(d.choices[d.pick].value, v, d.compare != Equal) {
+			return true
 		}
 	}
-	agree := func(a, b int) bool {
-		x, y := &ds[a].choices[ds[a].pick], &ds[b].choices[ds[b].pick]
-		return same(x.value, y.value, ds[a].compare != Equal || ds[b].compare != Equal || x.high != nil || y.high != nil)
-	}
-	var most int32
-	best = -1
-	for _, a := range group {
-		total := ds[a].choices[ds[a].pick].score
-		for _, b := range group {
-			if a != b && agree(a, b) {
-				total += scale
-			}
-		}
-		if ds[a].compare != Equal {
-			total -= scale
-		}
-		if h.saysExactly(&ds[a]) {
-			total += 2 * scale
-		}
-		total += h.credit(&ds[a]) + due[ds[a].choices[ds[a].pick].value]
-		if best < 0 || total > most {
-			best, most = a, total
-		}
-	}
-	for _, a := range group {
-		if a != best && !agree(a, best) {
-			return best, a
-		}
-	}
-	return best, -1
+	return false
 }
 
 func (h *hearing) saysExactly(d *decided) bool {
