@@ -27,6 +27,8 @@ const (
 	// maxText is how many bytes all cells hold together. A workbook stores a text once and names
 	// it in many cells, so a small file can hold gigabytes.
 	maxText = 16 << 20
+	// maxCell is how many bytes one cell holds: 32,767 letters, the most in a workbook, of four bytes.
+	maxCell = 128 << 10
 )
 
 // A Table is a sheet: the names of its columns, and its rows.
@@ -140,8 +142,10 @@ type extent struct{ cells, bytes int }
 // fitting is a copy of a row without the blank cells at its end, if the sheet is of a size that
 // is read. All counts the cells of all rows, and their bytes.
 func fitting(cells []string, row int, all *extent) ([]string, error) {
-	for _, c := range cells {
-		all.bytes += len(c)
+	for i, c := range cells {
+		if all.bytes += len(c); len(c) > maxCell {
+			return nil, fmt.Errorf("the cell in row %d, column %d holds %d bytes of text; at most %d are read: a quotation mark that is never closed can join many rows", row, i+1, len(c), maxCell)
+		}
 	}
 	if all.bytes > maxText {
 		return nil, fmt.Errorf("its cells hold more than %d MB of text up to row %d; copy the columns that you need into a new sheet", maxText>>20, row)
@@ -175,6 +179,9 @@ func notAWorkbook(data []byte, err error) error {
 // workbook reads the first sheet of a workbook. Cells are as they are stored: a day is a
 // number there, and Column.value knows it.
 func workbook(data []byte) (rows [][]string, err error) {
+	if err := shapely(data); err != nil {
+		return nil, err
+	}
 	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{RawCellValue: true, UnzipSizeLimit: MaxUnpacked, UnzipXMLSizeLimit: MaxUnpacked})
 	if err != nil {
 		return nil, notAWorkbook(data, err)
