@@ -153,6 +153,11 @@ func (f *filed) gather() {
 	if f.stated == nil {
 		f.stated = crosscheck.Of(f.Givens())
 		f.most = payloads(f.Case, f.stated)
+		for _, g := range f.Givens() {
+			if g.Path == "offer.cash" || g.Path == "offer.was" {
+				f.stated.Add(walkaround.Price, g)
+			}
+		}
 	}
 }
 
