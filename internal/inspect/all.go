@@ -145,6 +145,7 @@ var All = []*Rule{
 	ratingOverLabel,
 	ratingEstimated,
 	sourceUnknown,
+	ratingSummed,
 	ratingUnknown,
 	spareDiffers,
 	newButOld,

@@ -35,10 +35,32 @@ var (
 		OnPaper:    `sheet sheets manual brochure catalog certificate registration title invoice mso mco spec specs specification specifications model maker maker's maker’s makers manufacturer manufacturer's manufacturer’s factory ficha`,
 		WhenFitted: `replaced fitted installed bought`,
 		OnHitch:    `coupler ball kingpin lunette ring tongue drawbar chain`,
-		OnAxle:     `axle hub`,
+		OnAxle:     `axle axles hub`,
 		OnWheel:    `rim wheel`,
 		OnFrame:    `frame`,
 	})
+	// beforeLabel are the words in front of a tag, label or plate that is the trailer's own. A
+	// price tag, a license plate and the tag of a winch are labels of something else.
+	beforeLabel = wordSet(`a an the its it's this that my own on off from at by per and or to in is read see with both one two of
+		certification cert certificate federal compliance vin gvwr gvw gawr id identification serial data rating rated ratings capacity weight load loading info
+		information maker maker's maker’s makers manufacturer manufacturer's manufacturer’s manufacturers factory builder builder's builder’s mfg mfr build
+		trailer trailer's trailer’s unit frame frame's tongue neck gooseneck drawbar side rail body door wall nose
+		silver metal metallic aluminum steel foil vinyl paper brass riveted glued stamped printed sealed black white yellow blue red green small big large little
+		front rear left right inside outside main original legible readable clear clean painted
+		la el una su del de en esta certificación remolque fabricante`)
+	// belongs are the words that say whose label it is, articles are skipped after them, and
+	// labeled are the things whose label is this trailer's. makes are words after "label" by which
+	// it is a tool.
+	belongs  = wordSet("of from off for on de del")
+	articles = wordSet("the this its a our el la los este su")
+	labeled  = wordSet(`trailer trailer's unit it frame tongue neck gooseneck drawbar side left right front rear rail body door wall nose maker
+		manufacturer factory builder inside outside certification gvwr vin ratings coupler
+		remolque fabricante frente lado bastidor`)
+	// parts are those on which a label is the part's own.
+	parts = wordSet("axle axles hub coupler ball winch jack tire tires wheel wheels rim rims spare spring springs eje ejes")
+	makes = wordSet("maker printer gun machine")
+	// vehicles pull the trailer, and their labels are theirs.
+	vehicles = wordSet(`truck truck's truck’s trucks pickup pickup's pickup’s tractor tractor's vehicle vehicle's suv van camioneta troca`)
 	// origins are the places of the known origins.
 	origins = map[Origin]Place{Tag: OnLabel, CouplerPlate: OnHitch, AxleTag: OnAxle, Sidewall: OnTire, Stamp: OnStamp,
 		ScaleTicket: ByScale, Tape: ByTape, MakersSheet: OnPaper, Model: OnPaper}
@@ -118,10 +140,35 @@ func (p Provenance) Places() (out Place) {
 	if anyOf(words, absent) || anyOf(words, others) || strings.ContainsFunc(p.Text, foreign) {
 		return 0
 	}
-	for _, w := range words {
-		out |= places[strings.Trim(w, "'’")]
+	for i, w := range words {
+		place := places[strings.Trim(w, "'’")]
+		if i > 0 && makes[w] && places[words[i-1]]&OnLabel != 0 {
+			continue
+		}
+		if place&OnLabel != 0 && !ownLabel(words, i) {
+			place &^= OnLabel
+		}
+		out |= place
 	}
 	return out
+}
+
+// ownLabel reports whether the word at i, as in tag or plate, is this trailer's label: nothing is
+// in front of it, or a word that fits, and what follows does not make it that of something else.
+func ownLabel(words []string, i int) bool {
+	if anyOf(words, vehicles) || i > 0 && !beforeLabel[words[i-1]] && places[words[i-1]]&OnLabel == 0 {
+		return false
+	}
+	rest := words[i+1:]
+	if len(rest) == 0 || !belongs[rest[0]] {
+		return len(rest) == 0 || !makes[rest[0]]
+	}
+	for _, w := range rest[1:] {
+		if !articles[w] {
+			return labeled[w] || rest[0] == "on" && !parts[w]
+		}
+	}
+	return false
 }
 
 // foreign reports whether a character is a letter that an American or Spanish word does not

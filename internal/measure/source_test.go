@@ -29,6 +29,12 @@ func TestSources(t *testing.T) {
 		"my neighbor's cousin's plate": false, "Ramon says on the tag": false, "AI model": false, "spec on the internet": false, "tag of the trailer next to it": false,
 		"tag, I reckon": false, "from the ball park": false, "the frame feels strong": false, "photo of a similar trailer with a tag": false, "scale ticket of the sister trailer": false,
 		"no tag": false, "tag missing": false, "not on the label": false, "without a plate": false, "sin placa": false,
+		// Labels of something else, and of the trailer in other words.
+		"price tag": false, "truck tag": false, "tag of SB-1004": false, "sale tag": false, "license plate": false, "license tag": false, "the tag of the truck": false,
+		"tow vehicle tag": false, "old tag": false, "label maker": false, "shipping label": false, "hang tag": false, "name plate of the winch": false, "dealer's sticker": false,
+		"tag on the truck": false, "tag off my old one": false, "bumper sticker": false, "placa de la camioneta": false, "etiqueta de precio": false,
+		"VIN tag": true, "the maker's label": true, "tag on the tongue": true, "certification label on the left side": true, "data plate": true, "tag of the trailer": true,
+		"silver tag by the neck": true, "GVWR label": true, "tag and plate": true, "truck scale ticket": true, "placa del remolque": true,
 		"tаg": false, "tag, ѕаіԁ 0:40": false, "tag sa\u0323id": false, "ｔａｇ": false, "𝐭𝐚𝐠": false,
 	} {
 		if got := measure.ParseProvenance(note).NamesPlace(); got != want {
@@ -40,6 +46,19 @@ func TestSources(t *testing.T) {
 	} {
 		if got := measure.LookAlike(text); got != want {
 			t.Errorf("%q: %q", text, got)
+		}
+	}
+}
+
+// TestAxleTagIsNoLabel: the tag of an axle, in any number, tells of the axle and not of the trailer.
+// 49 CFR 567.4(g): the certification label is the trailer's.
+func TestAxleTagIsNoLabel(t *testing.T) {
+	for note, want := range map[string]measure.Place{
+		"axle tag": measure.OnAxle, "axle tags": measure.OnAxle, "tags on the axles": measure.OnAxle, "plate on the kingpin": measure.OnHitch | measure.OnLabel,
+		"coupler tag": measure.OnHitch, "tire placard": measure.OnTire, "wheel label": measure.OnWheel, "the tag": measure.OnLabel,
+	} {
+		if got := measure.ParseProvenance(note).Places(); got != want {
+			t.Errorf("%q: %b; want %b", note, got, want)
 		}
 	}
 }
