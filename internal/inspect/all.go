@@ -37,6 +37,7 @@ var All = []*Rule{
 	wordsSaySold,
 	titleIsPaper,
 	priceWas,
+	cashOverPrice,
 	emptyOverGVWR,
 	emptyTooLight,
 	axlesUnderGVWR,

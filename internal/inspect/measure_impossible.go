@@ -166,6 +166,8 @@ const (
 	// of a bed. Both from memory.
 	mostHeight measure.Inches = 162
 	mostSides  measure.Inches = 96
+	// mostTread is more than a new truck tire has, whose tread is 32/32 in at most. From memory.
+	mostTread measure.Inches = 1.25
 )
 
 // tooLarge are measures that are larger than any trailer's: a slip of the pen, or feet
@@ -199,6 +201,10 @@ func (c *Case) tooLarge(f *Findings) {
 	over(c.Bed.Floor, "the height of the bed's floor", mostDeck)
 	over(c.Box.Floor, "the height of the box's floor", mostDeck)
 	over(c.Bed.Height, "the height of the bed's sides", mostSides)
+	if t := c.Wear.Tread; t.Given() && !measure.NotOver(t.Value, mostTread) {
+		f.add(t.Pos, "the tread is %s; no tire's is over %s", t.Words(), mostTread).figures(t.Words(), mostTread.String()).
+			fix("read the gauge again; a new trailer tire has 8/32 in or so")
+	}
 	if b := &c.Box; b.Floor.Given() && b.Height.Given() && !measure.NotOver(b.Floor.Value+b.Height.Value, mostHeight) {
 		f.add(b.Height.Pos, "the box's floor and its height inside make %s; nearly every state ends at %s", (b.Floor.Value+b.Height.Value).Near(), mostHeight).
 			figures((b.Floor.Value+b.Height.Value).Near(), mostHeight.String()).

@@ -27,7 +27,7 @@ func waivable(r *Rule) bool {
 // run out on the day the stock was walked; its last day is included.
 func holds(w unit.Waiver, asOf unit.Day) bool {
 	r := Lookup(w.Rule.Value)
-	return r != nil && waivable(r) && w.Reason.Given() && w.Until.Given() && asOf.Known() && !asOf.After(w.Until.Value)
+	return r != nil && waivable(r) && w.Reason.Given() && explains(w.Reason.Value) && w.Until.Given() && asOf.Known() && !asOf.After(w.Until.Value)
 }
 
 // tellsWithheld reports whether a message has the name of a photo that is kept off the site. A
