@@ -5,6 +5,7 @@ import (
 	"math"
 	"regexp"
 	"strconv"
+	"strings"
 
 	"tarepage/internal/unit"
 )
@@ -82,6 +83,44 @@ func (c Column) tooSmall(cell string, number float64) error {
 
 // wholeTrailer are the weights that no trailer has below leastPounds.
 var wholeTrailer = map[string]bool{"weights.gvwr": true, "weights.empty": true, "axles.rating": true, "hitch.rating": true, "claimed.payload": true, "weights.max-load": true}
+
+// leastPrice is the smallest price in dollars that is taken from a cell. A smaller number is likely one of
+// thousands, or an answer of yes, which a workbook keeps as 1. Common practice, no source.
+const leastPrice = 100
+
+// tooCheap is the error for a number that is hardly the price of a trailer. None is the price to ask for.
+func (c Column) tooCheap(cell string, number float64) error {
+	if c.Key != "price" || number <= 0 || number >= leastPrice {
+		return nil
+	}
+	return fmt.Errorf("%q is very little for a trailer's price; write it in full, %s if it is thousands; or leave the cell empty, and the page asks to call", cell, thousands(math.Round(number*1000)))
+}
+
+// kindsOfNumber are the kinds of value whose cells are numbers, with or without a unit after them.
+var kindsOfNumber = map[string]bool{"money": true, "weight": true, "length": true, "count": true, "pressure": true, "volume": true}
+
+var (
+	// rounded matches a number as programs for sheets show one that is too long for them: 1.23E+16. Its last
+	// digits are lost.
+	rounded = regexp.MustCompile(`(?i)^-?[0-9]+(\.[0-9]+)?e[+-][0-9]+$`)
+	// powers matches a number with a power of ten, with or without a sign.
+	powers = regexp.MustCompile(`(?i)^[$ -]*[0-9.,]+e[+-]?[0-9]+$`)
+	// amounts matches a number with a comma or with two points in it, at the beginning of a cell.
+	amounts = regexp.MustCompile(`^[$ -]*([0-9]+[0-9.]*[,.][0-9.,]*)`)
+	// inThrees matches a number whose commas, if it has any, are between thousands.
+	inThrees = regexp.MustCompile(`^([0-9]+|[0-9]{1,3}(,[0-9]{3})+)(\.[0-9]*)?$`)
+)
+
+// odd is the error for a cell whose number was rounded, or can be read in two ways.
+func odd(cell, kind string) error {
+	if rounded.MatchString(cell) || kindsOfNumber[kind] && powers.MatchString(cell) {
+		return fmt.Errorf("%q is a number that the program for sheets has shortened; make the column text, and type it again in full", cell)
+	}
+	if m := amounts.FindStringSubmatch(cell); m != nil && kindsOfNumber[kind] && !inThrees.MatchString(strings.TrimRight(m[1], ".,")) {
+		return fmt.Errorf("%q has commas or points in the wrong places; write thousands with a comma, 18,450, and a part of one after a point, 18.5", cell)
+	}
+	return nil
+}
 
 // sums are the words at the beginning of a row of sums: "TOTAL", "Grand total:".
 var sums = regexp.MustCompile(`(?i)^(grand |sub-?)?(totals?|sums?|averages?|avg)( (units|trailers|value|inventory|stock|price))?[ :.]*$`)

@@ -241,6 +241,9 @@ var neither = regexp.MustCompile(`(?i)\b(demo|demonstrator|like.new|good|refurbi
 // value writes a cell as a unit file has it.
 func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 	cell = c.plainCell(cell, doc.Kind)
+	if err := odd(cell, doc.Kind); err != nil {
+		return "", err
+	}
 	number, err := strconv.ParseFloat(strings.NewReplacer("$", "", ",", "").Replace(cell), 64)
 	bare := err == nil && !math.IsInf(number, 0) && !math.IsNaN(number)
 	digits := strconv.FormatFloat(math.Round(number*100)/100, 'f', -1, 64)
@@ -248,6 +251,9 @@ func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 	case "money":
 		if m := twoReadings.FindStringSubmatch(cell); m != nil {
 			return "", fmt.Errorf("%q can be read two ways; write %s,%s with a comma, or no more than two digits after the point", cell, m[1], m[2])
+		}
+		if err := c.tooCheap(cell, number); bare && err != nil {
+			return "", err
 		}
 		if bare && number > 0 {
 			return "$" + thousands(math.Round(number*100)/100), nil
