@@ -128,7 +128,7 @@ func TestKeepIsFull(t *testing.T) {
 // TestTwins: two photos whose files would have one name and different bytes.
 func TestTwins(t *testing.T) {
 	file := func(sum string) *Picture {
-		return &Picture{JPEG: File{Name: "photos/side-0123456789abcdef-800.jpg", Sum: sum}, WebP: []File{{Name: "photos/side-0123456789abcdef-800.webp", Sum: sum}}}
+		return &Picture{JPEG: File{Name: "photos/0123456789abcdef-800.jpg", Sum: sum}, WebP: []File{{Name: "photos/0123456789abcdef-800.webp", Sum: sum}}}
 	}
 	w := &work{made: map[string]*Picture{"a": file("1"), "b": file("2"), "c": file("1")}, faults: map[string]string{}}
 	w.refuseTwins()

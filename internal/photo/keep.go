@@ -52,7 +52,7 @@ func (k *keep) open() error {
 func (k *keep) place(key string) string { return filepath.Join(k.dir, edition, key[:2], key[2:]) }
 
 // find reads an entry. One that is not there, or was damaged, is nil: it is made again.
-func (k *keep) find(key, name string) *Picture {
+func (k *keep) find(key string) *Picture {
 	dir := k.place(key)
 	touch(filepath.Join(dir, noteName))
 	note, err := readKept(filepath.Join(dir, noteName))
@@ -77,7 +77,8 @@ func (k *keep) find(key, name string) *Picture {
 			ext = ".jpg"
 		}
 		f.From = filepath.Join(dir, fmt.Sprintf("%d%s", f.Wide, ext))
-		f.Name = fmt.Sprintf("photos/%s-%s-%d%s", stem(name), key[:nameDigits], f.Wide, ext)
+		// The file's own name is not in it: people save what a customer sends under the customer's name.
+		f.Name = fmt.Sprintf("photos/%s-%d%s", key[:nameDigits], f.Wide, ext)
 		data, err := readKept(f.From)
 		if err != nil || sumOf(data) != f.Sum {
 			return nil
@@ -124,13 +125,13 @@ func (k *keep) put(key string, p *Picture, data [][]byte) error {
 		if err := os.Chmod(made, 0o755); err != nil {
 			return err
 		}
-		if k.find(key, "photo") != nil {
+		if k.find(key) != nil {
 			return nil // another build has just put the same there
 		}
 		if err := os.RemoveAll(dir); err != nil {
 			return err
 		}
-		if err := os.Rename(made, dir); err != nil && k.find(key, "photo") == nil {
+		if err := os.Rename(made, dir); err != nil && k.find(key) == nil {
 			return err
 		}
 		return nil

@@ -3,8 +3,6 @@ package photo
 import (
 	"fmt"
 	"image"
-	"path"
-	"strings"
 )
 
 // A Picture is what a photo became.
@@ -23,7 +21,7 @@ type Picture struct {
 
 // A File is one finished file.
 type File struct {
-	// Name is its path in the site: photos/sb-1043-side-3f2a9c1b0d4e5f67-800.webp.
+	// Name is its path in the site: photos/3f2a9c1b0d4e5f67-800.webp.
 	Name string `json:"-"`
 	// From is where it is on the disk.
 	From string `json:"-"`
@@ -73,28 +71,6 @@ func sizes(wide, high int) []image.Point {
 		out = append(out, to)
 	}
 	return out
-}
-
-// stem is a photo's name in an address: letters, digits and dashes.
-func stem(name string) string {
-	name = path.Base(name)
-	name = strings.ToLower(strings.TrimSuffix(name, path.Ext(name)))
-	var b strings.Builder
-	for _, r := range name {
-		switch {
-		case r >= 'a' && r <= 'z' || r >= '0' && r <= '9':
-			b.WriteRune(r)
-		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
-			b.WriteByte('-')
-		}
-		if b.Len() >= 40 {
-			break
-		}
-	}
-	if s := strings.Trim(b.String(), "-"); s != "" {
-		return s
-	}
-	return "photo"
 }
 
 // fitted encodes a picture so that it stays within a count of bytes. One full of leaves does

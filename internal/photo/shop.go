@@ -135,9 +135,9 @@ func (w *work) open() error {
 }
 
 // find looks for pictures that are kept.
-func (w *work) find(key, name string) *Picture {
+func (w *work) find(key string) *Picture {
 	for _, k := range w.keeps {
-		if p := k.find(key, name); p != nil {
+		if p := k.find(key); p != nil {
 			return p
 		}
 	}
@@ -149,7 +149,7 @@ func (w *work) look(o Original) {
 	key, err := keyOf(o.Path)
 	var p *Picture
 	if err == nil {
-		p = w.find(key, o.Name)
+		p = w.find(key)
 	}
 	w.mu.Lock()
 	defer w.mu.Unlock()
@@ -202,7 +202,7 @@ func (w *work) finish(list []Original, key, fault string, err error) {
 		if err != nil {
 			break
 		}
-		p := w.find(key, o.Name)
+		p := w.find(key)
 		if p == nil {
 			err = fmt.Errorf("the picture that was just written to %s does not read back", w.shop.Keep)
 			break

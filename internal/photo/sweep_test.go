@@ -46,7 +46,7 @@ func TestSweep(t *testing.T) {
 		enter(edition+"/bb/old.jpg", 91*day), enter(edition+"/bb/old.sum", 91*day), enter(edition+"/cc/making-2", 2*day), enter(edition+"/cc/leaving-3", 2*day),
 	}
 	found := enter(edition+"/ab/cd0123456789/"+noteName, 200*day)
-	k.find(key, "side.jpg") // it does not read, but it was asked for
+	k.find(key) // it does not read, but it was asked for
 	k.sweep()
 	for _, name := range append(stays, found) {
 		if !there(name) {

@@ -28,7 +28,7 @@ func (m *maker) moments(e *entry) func(unit.Clock) moment {
 	if v := e.video(); v != nil {
 		// W3C Media Fragments URI 1.0, 4.2.1: a player starts at t.
 		return func(at unit.Clock) moment {
-			return moment{fmt.Sprintf("../%s%s#t=%d", m.up, sitepath.Escape(sitepath.Media(v.Name)), int(at)), true}
+			return moment{fmt.Sprintf("../%s%s#t=%d", m.up, sitepath.Escape(sitepath.Video(e.Unit, v.Name)), int(at)), true}
 		}
 	}
 	id := e.Recording.ID.Value
@@ -53,7 +53,7 @@ func (m *maker) recorded(e *entry) (*recording, error) {
 	if v == nil {
 		return nil, nil
 	}
-	r := &recording{Video: "../" + m.up + sitepath.Escape(sitepath.Media(v.Name)), Size: size(v.Bytes), Script: m.script}
+	r := &recording{Video: "../" + m.up + sitepath.Escape(sitepath.Video(e.Unit, v.Name)), Size: size(v.Bytes), Script: m.script}
 	r.Wide, r.High = 640, 360
 	if d := e.Recording.Day.Value; d.Known() {
 		r.Day = d.Long()

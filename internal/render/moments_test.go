@@ -66,18 +66,21 @@ func recorded(t *testing.T, recording, yardKeys string, media map[string]string)
 func TestRecording(t *testing.T) {
 	page, carried := recorded(t, "recording:\n  length: 3:00\n  video: media/walk 1.mp4\n  captions: media/walk.vtt\n", "",
 		map[string]string{"media/walk 1.mp4": strings.Repeat("x", 1<<20+1), "media/walk.vtt": captions})
-	if len(carried) != 1 || carried["media/walk 1.mp4"] != "media/walk 1.mp4" {
+	if len(carried) != 1 || carried["media/ex-1.mp4"] != "media/walk 1.mp4" {
 		t.Errorf("carried: %v", carried)
 	}
 	for _, want := range []string{
-		`<a class="at" data-t="45" href="../media/walk%201.mp4#t=45">0:45</a>`,
-		`<a class="at" data-t="125" href="../media/walk%201.mp4#t=125">2:05</a>`,
-		`preload="none"`, `controls`, `src="../media/walk%201.mp4"`, `width="640" height="360"`,
+		`<a class="at" data-t="45" href="../media/ex-1.mp4#t=45">0:45</a>`,
+		`<a class="at" data-t="125" href="../media/ex-1.mp4#t=125">2:05</a>`,
+		`preload="none"`, `controls`, `src="../media/ex-1.mp4"`, `width="640" height="360"`,
 		"3:00 long, 2 MB.",
 	} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the page lacks %s", want)
 		}
+	}
+	if strings.Contains(page, "walk%201") {
+		t.Error("the page tells the name of a file that the owner chose")
 	}
 	if strings.Contains(page, "autoplay") || strings.Contains(page, "<source") {
 		t.Error("something may load before a tap")

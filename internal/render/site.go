@@ -372,13 +372,11 @@ func (m *maker) terms(y *unit.Yard) string {
 	return s
 }
 
-// carry lists the videos that the pages play, each once.
+// carry lists the videos that the pages play.
 func (m *maker) carry() (out []File) {
-	told := map[string]bool{}
 	for _, e := range m.units {
-		if v := e.video(); v != nil && !told[v.Name] {
-			told[v.Name] = true
-			out = append(out, File{Path: sitepath.Media(v.Name), From: v.Name, At: v.Pos.String()})
+		if v := e.video(); v != nil {
+			out = append(out, File{Path: sitepath.Video(e.Unit, v.Name), From: v.Name, At: v.Pos.String()})
 		}
 	}
 	return out

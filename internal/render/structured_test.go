@@ -450,7 +450,7 @@ func offers(t *testing.T, where, text string, node map[string]any) {
 func TestClips(t *testing.T) {
 	samples := yards(t)["samples"]
 	for path, first := range map[string]string{
-		"u/ex-5.html": "https://yard.example/a/b/media/walk%201.mp4#t=45",
+		"u/ex-5.html": "https://yard.example/a/b/media/ex-5.mp4#t=45",
 		"u/ex-6.html": "https://video.example/walk-6?t=45",
 	} {
 		_, data := words(t, samples[path])

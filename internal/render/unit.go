@@ -167,7 +167,7 @@ func (m *maker) trailerStated(e *entry) (template.JS, error) {
 		t.Card = c.path
 	}
 	if v := e.video(); v != nil {
-		t.Video, t.Poster = sitepath.Media(v.Name), strings.TrimPrefix(m.poster(m.photos(e)), "../"+m.up)
+		t.Video, t.Poster = sitepath.Video(e.Unit, v.Name), strings.TrimPrefix(m.poster(m.photos(e)), "../"+m.up)
 	}
 	return stated(m.says.Trailer(t))
 }

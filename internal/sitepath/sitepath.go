@@ -61,12 +61,10 @@ func Further(page string, n int) string {
 	return fmt.Sprintf("%s-%d.html", strings.TrimSuffix(page, ".html"), n+1)
 }
 
-// Media is where a file goes that a trailer's file names below content/.
-func Media(name string) string {
-	if strings.HasPrefix(name, "media/") {
-		return name
-	}
-	return path.Join("media", name)
+// Video is where a trailer's video goes. It is named after the stock number, and not after its file: people
+// save what a customer sends under the customer's name.
+func Video(u *unit.Unit, name string) string {
+	return "media/" + strings.ToLower(u.Stock.Value+path.Ext(name))
 }
 
 // Whole is the whole address of a page, or nothing where the site's own address is not
