@@ -151,6 +151,7 @@ var All = []*Rule{
 	spareDiffers,
 	newButOld,
 	noteDisagrees,
+	wordsUnderPayload,
 	claimWrong,
 	standardOrOption,
 

@@ -89,9 +89,11 @@ var (
 
 	thousandsPoint = regexp.MustCompile(`^[0-9]{1,3}\.[0-9]{3}$`)
 	// fractions are 4 1/2 and 4-1/2; apart are the groups of 9 000, 9'000 and 9_000; rounds are
-	// letters O that somebody typed for zeros.
+	// letters O that somebody typed for zeros; emphasis are Markdown's marks among digits, as in
+	// **4,**000, which the page shows (CommonMark 0.31.2, 6.2) and a reader reads over.
 	fractions = regexp.MustCompile(`\b([0-9]+)[ -]+([1-7])[/⁄]([2-8])\b`)
 	apart     = regexp.MustCompile(`(^|[^0-9,.'’_])([0-9]{1,3})[ '’_·]([0-9]{3})([^0-9]|$)`)
+	emphasis  = regexp.MustCompile(`([0-9][,.]?)[*_~\x60]+([,.]?[0-9])`)
 	rounds    = regexp.MustCompile(`[0-9][,.]?o+\b`)
 )
 
@@ -142,6 +144,10 @@ func plainLetters(text string) string {
 		}
 		return r
 	}, text)
+	text = emphasis.ReplaceAllString(text, "$1$2")
+	for _, row := range tonWords {
+		text = row.form.ReplaceAllString(text, row.as)
+	}
 	text = fractions.ReplaceAllStringFunc(text, func(s string) string {
 		m := fractions.FindStringSubmatch(s)
 		whole, _ := strconv.Atoi(m[1])
@@ -150,6 +156,22 @@ func plainLetters(text string) string {
 	})
 	text = rounds.ReplaceAllStringFunc(text, func(s string) string { return strings.ReplaceAll(s, "o", "0") })
 	return apart.ReplaceAllString(text, "$1$2,$3$4")
+}
+
+// tonWords write tons in words that have no number in front, or a half after them, in numbers. Each
+// row has an example. "A ton of space" is not a weight. The words are common practice, no source.
+var tonWords = []struct {
+	form   *regexp.Regexp
+	as, eg string
+}{
+	{regexp.MustCompile(`\b(?:an?|one)[\s-]+(?:(?:good|full|whole|solid|metric)\s+)?(tons?|tonnes?)[\s-]+and[\s-]+a[\s-]+half\b`), "1.5 $1", "a ton and a half"},
+	{regexp.MustCompile(`\b([0-9]+|[a-z]+)[\s-]+(tons|tonnes)[\s-]+and[\s-]+a[\s-]+half\b`), "$1 and a half $2", "two tons and a half"},
+	{regexp.MustCompile(`\ba\s+(?:ton|tonne)[\s-]+and[\s-]+(?:a\s+quarter|some)\b`), "1.25 tons", "a ton and a quarter"},
+	{regexp.MustCompile(`\ba\s+couple\s+(?:of\s+)?(tons|tonnes)\b`), "2 $1", "a couple of tons"},
+	{regexp.MustCompile(`\b(una)\s+tonelada\s+y\s+media\b`), "1.5 toneladas", "una tonelada y media"},
+	{regexp.MustCompile(`\b(dos|tres|cuatro|cinco|seis|siete|ocho|nueve|diez)\s+toneladas\s+y\s+media\b`), "$1 and a half toneladas", "dos toneladas y media"},
+	{regexp.MustCompile(`\b((?:carr(?:y|ies)|hauls?|takes?|holds?|payload(?:\s+is|\s+of)?)\s+(?:(?:about|over|up\s+to|more\s+than)\s+)?)an?\s+(?:(?:good|full|whole|metric)\s+)?ton\b`), "${1}1 ton", "hauls a full ton"},
+	{regexp.MustCompile(`\b((?:lleva|carga|aguanta)\s+(?:hasta\s+)?)una\s+tonelada\b`), "${1}1 tonelada", "lleva una tonelada"},
 }
 
 // lookAlikes are letters of other alphabets that look like one of ours: Cyrillic, Greek and

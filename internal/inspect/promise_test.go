@@ -20,6 +20,11 @@ func TestPromises(t *testing.T) {
 		"ten thousand lb capacity": "10000", "payload is one hundred thousand lb": "100000", "payload 8k lb and it carries 9k lb": "8000 9000",
 		"Payload over 9,000 lb": "9000", "payload twelve grand": "12000",
 
+		// Tons without a number in front, and marks among the digits.
+		"Carries a ton and a half.": "3000", "hauls two tons and a half": "5000", "It hauls a full ton.": "2000", "payload is a ton-and-a-half": "3000", "it takes 2 tons and a half": "5000",
+		"lleva una tonelada y media": "3307", "carga dos toneladas y media": "5512", "It carries a couple of tons": "4000", "It carries **4,**000 lb.": "4000", "It carries 4,*000* lb": "4000", "It carries 4`,000` lb": "4000",
+		"a ton and a half of room": "", "It is a ton of fun and it holds": "",
+
 		// A refusal that refuses something else, or nothing.
 		"Not only does it haul 50 tons": "100000", "No problem, it hauls 50 tons": "100000", "Don't worry, it hauls 50 tons": "100000", "It hauls no less than 50 tons": "100000",
 		"It carries not less than 50 tons": "100000", "It won't hesitate to haul 50 tons": "100000", "It has no trouble hauling 50 tons": "100000",
@@ -85,6 +90,15 @@ func TestPromisesInEndlessWords(t *testing.T) {
 		promises(strings.Repeat(word, 64<<10/len(word)))
 		if took := time.Since(start); took > 5*time.Second {
 			t.Errorf("64 KB of %q take %s", word, took)
+		}
+	}
+}
+
+// TestTonWords holds each row against its own example: it writes the weight in numbers.
+func TestTonWords(t *testing.T) {
+	for _, row := range tonWords {
+		if !row.form.MatchString(row.eg) {
+			t.Errorf("the example %q does not fit its row", row.eg)
 		}
 	}
 }

@@ -123,7 +123,7 @@ var (
 
 	// asks are the words before an amount that ask for it, and asksWeakly those that are also said
 	// of what a part costs. takesIt are the words after it.
-	asks = regexp.MustCompile(`(?i)\b(?:yours\s+(?:today\s+)?for|(?:price|prices|precio)(?:\s+(?:is|now|today|of|es|hoy))*\s*:?|priced\s+(?:at|to\s+sell(?:\s+at)?)|we\s+ask|asking|(?:all|take\s+it|sells|selling|sell\s+it|goes|let\s+it\s+go|buy\s+it|on\s+sale|sale)\s+for|(?:reduced|marked\s+down|dropped)\s+to|suyo\s+por|lo\s+dejo\s+en|rebajado\s+a)\s+$`)
+	asks       = regexp.MustCompile(`(?i)\b(?:yours\s+(?:today\s+)?for|(?:price|prices|precio)(?:\s+(?:is|now|today|of|es|hoy))*\s*:?|priced\s+(?:at|to\s+sell(?:\s+at)?)|we\s+ask|asking|(?:all|take\s+it|sells|selling|sell\s+it|goes|let\s+it\s+go|buy\s+it|on\s+sale|sale)\s+for|(?:reduced|marked\s+down|dropped)\s+to|suyo\s+por|lo\s+dejo\s+en|rebajado\s+a)\s+$`)
 	asksWeakly = regexp.MustCompile(`(?i)\b(?:now|only|just|special|sale|cash|it['’]s|trailer\s+is|solo|hoy)[:,]?\s+$`)
 	takesIt    = regexp.MustCompile(`(?i)^[\s,]*(?:cash\s+)?(?:(?:and|y)\s+)?(?:(?:it|she|this|one|trailer|unit)(?:['’]s|\s+is)\s+yours|es\s+suyo|takes\s+(?:it|her|this)|buys\s+it|obo\b|or\s+best\s+offer|firm\b|out\s+the\s+door)`)
 	// otherUse are the words after an amount by which it is not the price.
