@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"tarepage/internal/measure"
+	"tarepage/internal/tables"
 	"tarepage/internal/walkaround"
 )
 
@@ -36,16 +37,23 @@ func Work(c walkaround.Claim, payload measure.Pounds) Worked {
 		return Worked{}
 	}
 	w := Worked{Said: weighty(c.Result)}
-	if c.Operation == walkaround.Leaves {
-		w = left(c)
-	} else if c.Operation != walkaround.Holds {
-		w = arithmetic(c)
+	switch c.Operation {
+	case walkaround.Leaves:
+		w = left(c, payload)
+	case walkaround.OverBy:
+		return over(c, payload)
+	case walkaround.Volume:
+		return volume(c)
+	case walkaround.Holds:
+	default:
+		w = arithmetic(liquid(c))
 	}
-	if !c.Load || payload == 0 || w.Verdict == Differs {
+	payload -= tare(c)
+	if !c.Load || payload <= 0 || w.Verdict == Differs {
 		return w
 	}
 	slack := payload
-	if w.Verdict == Agrees || c.Compare == walkaround.About {
+	if w.Verdict == Agrees && (c.Operation == walkaround.Less || c.Operation == walkaround.Leaves) || c.Compare == walkaround.About {
 		slack = measure.Pounds(float64(payload) * (1 + roughly))
 	}
 	under := c.Compare == walkaround.Under && w.Said*(1-nearUnder) <= float64(payload)
@@ -122,7 +130,11 @@ func readings(terms [][]float64) func(func([]float64) bool) {
 
 func operate(op walkaround.Operation, terms []float64) float64 {
 	out := terms[0]
-	for _, t := range terms[1:] {
+	for i, t := range terms[1:] {
+		if op == walkaround.Volume && i == 2 {
+			out /= t // the unit
+			continue
+		}
 		switch op {
 		case walkaround.Less:
 			out -= t
@@ -137,13 +149,17 @@ func operate(op walkaround.Operation, terms []float64) float64 {
 
 // left finds terms whose difference is what is left: one less another, or less two others. If none comes
 // out, the nearest is what was meant, as long as all of it was said.
-func left(c walkaround.Claim) Worked {
+func left(c walkaround.Claim, payload measure.Pounds) Worked {
 	best := Worked{Said: weighty(c.Result)}
+	if payload > 0 {
+		c.Terms = append(slices.Clone(c.Terms), []float64{float64(payload)}) // known before all that was said
+	}
+	meant := spare(c)
 	for i, a := range c.Terms {
 		for k, b := range c.Terms {
 			for l := k; l < len(c.Terms); l++ {
-				if k == i || l == i {
-					continue
+				if k == i || l == i || l > k && slices.Equal(b, c.Terms[l]) {
+					continue // a figure that was said twice is taken away once
 				}
 				terms := [][]float64{a, b}
 				if l > k {
@@ -159,7 +175,19 @@ func left(c walkaround.Claim) Worked {
 			}
 		}
 	}
+	if meant.Verdict == Differs && best.Verdict == Differs {
+		return meant
+	}
 	return best
+}
+
+// spare is what is left of the last term after the first one, where the claim is that something is to spare.
+func spare(c walkaround.Claim) Worked {
+	if !c.Spare {
+		return Worked{}
+	}
+	terms := [][]float64{c.Terms[len(c.Terms)-1], c.Terms[0]}
+	return arithmetic(walkaround.Claim{Operation: walkaround.Less, Terms: terms, Result: c.Result, Compare: c.Compare})
 }
 
 // comesOut reports whether a result is as it was said. A load may be rounded down a little,
@@ -191,4 +219,53 @@ func rounder(said, right float64) bool {
 		}
 	}
 	return said == math.Trunc(said)
+}
+
+// over works out by how much a load is over the payload. It rests on the load that was said last; if any of the
+// others comes out, that one was meant.
+func over(c walkaround.Claim, payload measure.Pounds) Worked {
+	best := Worked{Said: weighty(c.Result)}
+	if payload == 0 {
+		return best
+	}
+	for _, term := range c.Terms {
+		w := arithmetic(walkaround.Claim{Operation: walkaround.Less, Terms: [][]float64{term, {float64(payload)}}, Result: c.Result, Compare: walkaround.About})
+		if w.Verdict == Agrees {
+			return w
+		}
+		if w.Verdict == Differs && best.Verdict != Differs {
+			best = w
+		}
+	}
+	return best
+}
+
+// volumes is how far a spoken volume may be from the one of the sides, as those are nominal. Common practice, no source.
+const volumes = 1.1
+
+// volume works out what three sides hold.
+func volume(c walkaround.Claim) Worked {
+	w := arithmetic(c)
+	if w.Verdict == Differs && apart(w.Said, w.Right) <= volumes {
+		w.Verdict = Agrees
+	}
+	return w
+}
+
+// liquid adds the weight of a gallon to a claim that only counts the gallons.
+func liquid(c walkaround.Claim) walkaround.Claim {
+	if c.Of != "" {
+		if row, ok := tables.Liquid(c.Of); ok {
+			c.Terms = append(slices.Clone(c.Terms), []float64{float64(row.Density)})
+		}
+	}
+	return c
+}
+
+// tare is the weight of the bin that the load lies in, or 0.
+func tare(c walkaround.Claim) measure.Pounds {
+	if len(c.Tare) == 0 {
+		return 0
+	}
+	return measure.Pounds(weighty(c.Tare))
 }

@@ -85,7 +85,7 @@ func (f *filed) differs(heard []walkaround.Candidate, at int) bool {
 }
 
 // signs are written between the terms of a claim.
-var signs = map[walkaround.Operation]string{walkaround.Less: " - ", walkaround.Leaves: " - ", walkaround.Plus: " + ", walkaround.Times: " x ", walkaround.Share: " x "}
+var signs = map[walkaround.Operation]string{walkaround.Less: " - ", walkaround.Leaves: " - ", walkaround.Plus: " + ", walkaround.Times: " x ", walkaround.Volume: " x ", walkaround.OverBy: " - ", walkaround.Share: " x "}
 
 // worked is a claim with what comes out of it: "14,000 - 4,100 = 9,900 lb, not 10,900 lb".
 func worked(c walkaround.Claim, w crosscheck.Worked) string {
@@ -96,7 +96,12 @@ func worked(c walkaround.Claim, w crosscheck.Worked) string {
 	for _, t := range w.Terms {
 		terms = append(terms, plainNumber(t))
 	}
-	return fmt.Sprintf("%s = %s, not %s", strings.Join(terms, signs[c.Operation]), outcome(c, w.Right), outcome(c, w.Said))
+	per := ""
+	if c.Operation == walkaround.Volume {
+		last := len(terms) - 1
+		terms, per = terms[:last], " / "+terms[last]
+	}
+	return fmt.Sprintf("%s%s = %s, not %s", strings.Join(terms, signs[c.Operation]), per, outcome(c, w.Right), outcome(c, w.Said))
 }
 
 // outcome is a result: pounds where it is a load.

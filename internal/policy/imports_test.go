@@ -44,7 +44,7 @@ filestamp:
 site:           unit compute inspect media packed pagedata parallel photo render stockfile publish files themes/default
 captions:
 walkaround:     measure captions kinds
-crosscheck:        measure unit walkaround
+crosscheck:        measure tables unit walkaround
 intake:         measure unit captions walkaround crosscheck spanishtalk kinds
 spanishtalk:    captions
 media:

@@ -19,6 +19,10 @@ const (
 	Times
 	// Leaves: what is left of one of the terms after another one, without saying which.
 	Leaves
+	// Volume: what three lengths in feet hold. The fourth term is the unit of the result in cubic feet.
+	Volume
+	// OverBy: how far one of the terms is over the payload.
+	OverBy
 	// Share: a part of a term. The first term is the part, as 0.2.
 	Share
 	// Holds: what the trailer carries, without saying why.
@@ -38,6 +42,12 @@ type Claim struct {
 	Compare Comparison
 	// Load reports that the result is what may be loaded.
 	Load bool
+	// Spare reports that the result is what is left of the payload after a load.
+	Spare bool
+	// Of is the liquid of which the only term counts the gallons, if no weight of a gallon was said.
+	Of string
+	// Tare holds the readings of the weight of the bin that the load lies in.
+	Tare []float64
 	// Retracted reports that the speaker took it back and said nothing in its place.
 	Retracted bool
 	Quote     string
@@ -74,11 +84,11 @@ const (
 var linkWords = phraseMap(map[link]string{
 	minus:    "minus|less|take away|takeaway|take a way|subtract|take off|back out|knock off",
 	fromLink: "from|out of|off of|off the",
-	plus:     "plus|add|and another|added to",
+	plus:     "plus|add|and another|and say|and the other|added to",
 	times:    "times|multiplied by",
 	share:    "percent of|percent",
 	result: `is|it's|equals|leaves|leave|gives|gives you|makes|makes it|makes your|comes to|comes out to|that's|that'd be|that is|that be|so that's|you got|you've got|you get|
-		you can put|you can haul|you can carry|you can load|gets you|puts you at|you're at|you have|i get|we get|would be|works out to|be|for a total of|so you're at|you're looking at|to haul`,
+		you can put|you can haul|you can carry|you can load|gets you|puts you at|you're at|you have|i get|we get|would be|works out to|be|for a total of|so you're at|you're looking at|to haul|get to`,
 })
 
 // loadWords make a result one of what may be loaded.
@@ -87,7 +97,7 @@ var loadWords = phraseMap(map[link]string{result: `leaves|leave|gives you|you ca
 
 // holdWords are in front of what the trailer is said to carry, heldWords come after it.
 var (
-	holdWords = phraseMap(map[link]string{result: `can haul|can carry|can put|can load|will haul|will carry|it'll haul|it'll carry|she'll haul|she'll carry|you'll haul|could haul|
+	holdWords = phraseMap(map[link]string{result: `can haul|can carry|can put|can load|can throw|will haul|will carry|it'll haul|it'll carry|she'll haul|she'll carry|you'll haul|could haul|
 		could carry|able to haul|able to carry|legally haul|legally carry|payload is|payload of|payload's|payload about|payload around|capacity is|capacity of|good to haul|to haul|carrying|hauls|carries`})
 	heldWords = phraseMap(map[link]string{result: `of payload|payload|of cargo|to play with|to work with|of carrying capacity|of capacity|of car|for cargo|for your load|worth of cargo`})
 	// tongueWords count the part that the truck carries on top.
@@ -146,13 +156,13 @@ func (h *hearing) anyIn(list map[string][]linkPhrase, from, to int) bool {
 	return false
 }
 
-// How many words may lie between two figures of a claim.
-const claimGap = 8
+// How many words may lie between two figures of a claim: in one sentence, and over the end of one.
+const claimGap, claimGapOver = 10, 8
 
 // between is the link between two tokens: an operation counts more than the "is" after it.
 func (h *hearing) between(from, to int) link {
 	found := nothing
-	if to-from > claimGap {
+	if to-from > claimGap || to-from > claimGapOver && h.stopIn(from, to) {
 		return nothing
 	}
 	for i := from; i < to; {
@@ -175,6 +185,34 @@ func (h *hearing) between(from, to int) link {
 	return found
 }
 
+// A claimReader reads a claim that begins with figure i, or whose result that is. It returns the first and
+// the last figure of the claim.
+type claimReader func(h *hearing, qs []quantity, i int) (c Claim, first, last int, ok bool)
+
+// claimReaders are tried in this order on figures that are not the result of a chain.
+var claimReaders = []claimReader{onward((*hearing).severals), onward((*hearing).volume), onward((*hearing).gallons), alone((*hearing).overBy),
+	func(h *hearing, qs []quantity, i int) (Claim, int, int, bool) {
+		c, ok := h.leftOver(qs, i)
+		return c, max(0, i-1), i, ok
+	},
+	alone((*hearing).holding), alone((*hearing).judgedLoad), alone((*hearing).thumb)}
+
+// onward is a reader of claims that go on to a later figure.
+func onward(read func(*hearing, []quantity, int) (Claim, int, bool)) claimReader {
+	return func(h *hearing, qs []quantity, i int) (Claim, int, int, bool) {
+		c, last, ok := read(h, qs, i)
+		return c, i, last, ok
+	}
+}
+
+// alone is a reader of claims of one figure.
+func alone(read func(*hearing, []quantity, int) (Claim, bool)) claimReader {
+	return func(h *hearing, qs []quantity, i int) (Claim, int, int, bool) {
+		c, ok := read(h, qs, i)
+		return c, i, i, ok
+	}
+}
+
 func claimsIn(text string, t []token) []Claim {
 	h := &hearing{t: t}
 	qs := h.figures()
@@ -194,16 +232,14 @@ func claimsIn(text string, t []token) []Claim {
 		if done[i] {
 			continue
 		}
-		if c, last, ok := h.severals(qs, i); ok {
-			out = h.claim(out, text, qs, i, last, c, away)
-		} else if c, ok := h.leftOver(qs, i); ok {
-			out = h.claim(out, text, qs, max(0, i-1), i, c, away)
-		} else if c, ok := h.holding(qs, i); ok {
-			out = h.claim(out, text, qs, i, i, c, away)
-		} else if c, ok := h.thumb(qs, i); ok {
-			out = h.claim(out, text, qs, i, i, c, away)
+		for _, read := range claimReaders {
+			if c, first, last, ok := read(h, qs, i); ok {
+				out = h.claim(out, text, qs, first, last, c, away)
+				break
+			}
 		}
 	}
+	out = h.tonClaims(out, text, away)
 	slices.SortStableFunc(out, func(a, b Claim) int { return a.Offset - b.Offset })
 	return out
 }
@@ -251,7 +287,7 @@ func (h *hearing) chain(qs []quantity, i int) (c Claim, last int, ok bool) {
 	op := nothing
 	c.Terms = [][]float64{readingsOfNumber(&qs[i])}
 	for k := i + 1; k < len(qs); k++ {
-		l := h.between(qs[k-1].to, qs[k].from)
+		l := h.linkOf(&qs[k-1], &qs[k], op)
 		if l == share && len(c.Terms) == 1 && qs[i].amount <= 100 {
 			op = share
 			c.Terms[0] = []float64{qs[i].amount / 100}
@@ -265,7 +301,7 @@ func (h *hearing) chain(qs []quantity, i int) (c Claim, last int, ok bool) {
 				c.Terms[0], c.Terms[1] = c.Terms[1], c.Terms[0]
 			}
 			c.Result, c.Compare = readingsOfNumber(&qs[k]), qs[k].compare
-			c.Load = (op == minus || op == fromLink) && (h.anyIn(loadWords, qs[k-1].to, qs[k].from) || h.anyIn(loadWords, qs[k].to, qs[k].to+4))
+			c.Load = h.isLoad(qs, k, op)
 			return c, k, true
 		case l == nothing || l == result || l == share || op != nothing && (l != op || op == fromLink), l == fromLink && !qs[i].weighty():
 			return c, 0, false
@@ -276,11 +312,33 @@ func (h *hearing) chain(qs []quantity, i int) (c Claim, last int, ok bool) {
 	return c, 0, false
 }
 
+// linkOf is the link between two figures of a claim whose operation, so far, is op.
+func (h *hearing) linkOf(a, b *quantity, op link) link {
+	switch {
+	case h.is(b.from-1, "point"):
+		return nothing // a decimal of which the whole part was not heard
+	case op == minus && a.to == b.from && b.weighty():
+		return result // "less eleven eighty thirty nine twenty"
+	}
+	return h.between(a.to, b.from)
+}
+
+// isLoad reports that the result of a chain, figure k, is what may be loaded or what somebody says goes on.
+func (h *hearing) isLoad(qs []quantity, k int, op link) bool {
+	switch op {
+	case plus, times:
+		return h.taken(qs, k)
+	case minus, fromLink:
+		return h.anyIn(loadWords, qs[k-1].to, qs[k].from) || h.anyIn(loadWords, qs[k].to, qs[k].to+4)
+	}
+	return false
+}
+
 // furthestTerm is how many words back a term of "that leaves you" may lie.
 const furthestTerm = 45
 
 // leftWords say that a figure is what is left: the first are in front of it, the others after it.
-var leftWords, sparedWords = phraseMap(map[link]string{result: "leaves|leave|leaving|left with"}), phraseMap(map[link]string{result: "to spare"})
+var leftWords, sparedWords = phraseMap(map[link]string{result: "leaves|leave|leaving|left with"}), phraseMap(map[link]string{result: "to spare|left|left over|leftover"})
 
 // leftOver reads "that leaves you seventy three hundred": what is left of figures that were
 // said before.
@@ -297,17 +355,27 @@ func (h *hearing) leftOver(qs []quantity, i int) (c Claim, ok bool) {
 		}
 	}
 	c.Operation, c.Result, c.Compare, c.Load = Leaves, readingsOfNumber(q), q.compare, true
+	c.Spare = h.spared(q)
 	return c, len(c.Terms) >= 2
+}
+
+// sidesOf follow a left that is a side.
+var sidesOf = set("side hand front rear tire wheel hub and or fender ramp of")
+
+// spared reports that a figure is what is left after a load: "six hundred to spare".
+func (h *hearing) spared(q *quantity) bool {
+	_, n := h.linkAt(sparedWords, q.to)
+	return n > 0 && (h.is(q.to, "to") || !sidesOf[h.word(q.to+n)])
 }
 
 // saysLeft is the token of the words that make q what is left, or -1.
 func (h *hearing) saysLeft(q *quantity) int {
-	if _, n := h.linkAt(sparedWords, q.to); n > 0 {
+	if h.spared(q) {
 		return q.from
 	}
 	at := -1
 	for k := q.from - 1; k >= max(0, q.from-6) && h.t[k].kind != stop; k-- {
-		if _, n := h.linkAt(leftWords, k); n > 0 {
+		if _, n := h.linkAt(leftWords, k); n > 0 && !h.is(k+1, "yourself", "room") {
 			at = k
 		}
 	}
@@ -450,6 +518,7 @@ func (h *hearing) holding(qs []quantity, i int) (c Claim, ok bool) {
 		return c, false
 	}
 	c.Operation, c.Result, c.Compare, c.Load = Holds, readingsOfNumber(q), q.compare, true
+	c.Tare = h.tare(qs, i)
 	return c, true
 }
 
@@ -465,7 +534,7 @@ func (h *hearing) inThousands(q *quantity) bool {
 
 // ofSomething reports a figure that counts or measures something else than a load.
 func (h *hearing) ofSomething(q *quantity) bool {
-	return h.is(q.to, "axle", "axles", "gvwr", "jack", "coupler", "times", "trailer", "gross", "psi", "miles", "a") && !h.is(q.to+1, "load")
+	return h.is(q.to, "axle", "axles", "gvwr", "jack", "coupler", "times", "trailer", "gross", "psi", "miles", "a") && !h.is(q.to+1, "load") || h.is(q.to, "winch") || h.is(q.to+1, "winch")
 }
 
 // thumb reads a rule of thumb or a promise of how it stops.

@@ -188,13 +188,23 @@ func (h *hearing) apart(n numeral) numeral {
 		return h.firstParts(n, 2)
 	case len(p) >= 4 && len(p)%2 == 0 && slices.Equal(p[:half], p[half:]) && p[0] >= 10:
 		return h.firstParts(n, half)
+	case len(p) == 4 && slices.Min(p) >= 10 && h.isTermAndResult(n):
+		return h.firstParts(n, 2) // "less eleven eighty, thirty nine twenty"
 	case len(p) == 2 && p[1] == 0 && h.is(n.to, "turn", "turns"):
 		return h.firstParts(n, 1) // "two zero turns" are mowers
-	case len(p) == 3 && p[0] >= 10 && p[1] >= 10 && p[2] < 10 && p[2] > 0 && !n.plural && !n.broken:
+	case len(p) == 3 && isCountAfterWeight(p) && !n.plural && !n.broken:
 		return h.firstParts(n, 2) // "is twenty two ten, three baggers"
 	}
 	return n
 }
+
+// isTermAndResult reports a numeral that is taken away and what is left of it.
+func (h *hearing) isTermAndResult(n numeral) bool {
+	return !n.scaled && h.is(n.from-1, "less", "minus")
+}
+
+// isCountAfterWeight reports the parts of a weight and a count.
+func isCountAfterWeight(p []float64) bool { return p[0] >= 10 && p[1] >= 10 && p[2] < 10 && p[2] > 0 }
 
 // measured is a numeral with its unit.
 func (h *hearing) measured(n numeral) quantity {
