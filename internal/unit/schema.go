@@ -117,6 +117,9 @@ func (k KeyDoc) NeededFor(kind string) bool { return k.Needed || slices.Contains
 // Keys lists every key of a unit file in the order of the format.
 func Keys() []KeyDoc { return describe(unitKeys(), nil) }
 
+// YardKeys lists every key of content/yard.md in the order of the format.
+func YardKeys() []KeyDoc { return describe(yardKeys(), nil) }
+
 func describe(ks *keys, out []KeyDoc) []KeyDoc {
 	for _, k := range ks.order {
 		out = append(out, KeyDoc{k.path, k.kind, k.doc, k.example, k.choices, k.needed, k.neededBy})
