@@ -234,3 +234,22 @@ func TestReserveIsNeverRoundedUp(t *testing.T) {
 		t.Errorf("reserve %s, want -0.1%%, -1 lb", got)
 	}
 }
+
+// A load range that was left out is asked for first: the table then knows what the tire carries.
+func TestLoadRangeIsAskedFor(t *testing.T) {
+	root := fstest.MapFS{"content/yard.md": {Data: []byte("---\nname: Sample yard\n---\n")},
+		"content/units/a.md": {Data: []byte("---\nstock: A-1\ntires:\n  size: ST205/75R15\n  per-axle: 2\n---\n")}}
+	stock, problems, err := unit.Read(root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range inspect.Stock(stock, compute.Stock(stock), problems) {
+		if f.Rule.Name == "tire-unknown" {
+			if want := `write the load range below tires:, as in "  load-range: C"; `; !strings.HasPrefix(f.Remedy, want) || strings.Contains(f.Remedy, "slip") {
+				t.Errorf("the remedy is %q", f.Remedy)
+			}
+			return
+		}
+	}
+	t.Error("the tire is not asked about")
+}

@@ -26,10 +26,17 @@ var tireUnknown = &Rule{
 		if !size.Given() || size.From.Origin == measure.Said {
 			return // a size that was only said has a stop of its own, which asks for the load too
 		}
+		load := c.Tires.LoadRange
+		if load.Spoiled {
+			return // the load range has a stop of its own
+		}
 		fd := f.add(size.Pos, "what the tires carry is not known: %s", t.Lack).
 			also(c.Tires.LoadRange.Pos, "the load range is here")
 		fd.fix("%s%s", fd.Remedy, c.orUnknown(c.sidewallKey()))
-		if near := tables.NearestSizes(size.Value); len(tables.Tires(size.Value, c.Tires.LoadRange.Value)) == 0 && len(near) > 0 {
+		if !load.Given() && load.From.Origin != measure.Unknown {
+			fd.fix("write the load range below tires:, as in \"  load-range: C\"; the letter is next to the size on the sidewall; or %s", fd.Remedy)
+		}
+		if near := tables.NearestSizes(size.Value); load.Given() && len(tables.Tires(size.Value, c.Tires.LoadRange.Value)) == 0 && len(near) > 0 {
 			fd.fix("%s; if the size is a slip, the table knows %s", fd.Remedy, strings.Join(near, ", "))
 		}
 	},

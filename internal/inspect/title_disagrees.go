@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tarepage/internal/measure"
+	"tarepage/internal/unit"
 )
 
 var titleDisagrees = &Rule{
@@ -16,7 +17,7 @@ var titleDisagrees = &Rule{
 	Source: "geometry; that a name rounds to the half foot is " + Practice,
 	Remedy: "correct the title, or the measure that it names",
 	check: func(c *Case, f *Findings) {
-		if !c.Title.Given() || !c.Work.Space.Length.Given() {
+		if !c.Title.Given() || !c.Work.Space.Length.Given() || c.unreadSize() {
 			return
 		}
 		measures := titleMeasures(c.Title.Value)
@@ -64,6 +65,19 @@ func (c *Case) dimensions(tall bool) []measure.Inches {
 		}
 	}
 	return out
+}
+
+// unreadSize reports whether a length or width is in the file but does not read. It has a stop of its
+// own, and the title may well agree with it.
+func (c *Case) unreadSize() bool {
+	for _, l := range []*unit.Length{&c.Deck.Length, &c.Deck.Flat, &c.Deck.Tail, &c.Deck.Width, &c.Deck.Between, &c.OverallWidth, &c.OverallLength,
+		&c.Bed.Length, &c.Bed.Width, &c.Box.Length, &c.Box.Width, &c.Box.NoseLength, &c.Tank.Length, &c.Tank.Width, &c.Hull.Length, &c.Hull.Beam,
+		&c.Bin.Length, &c.Bin.Shortest, &c.Bin.Width, &c.Bunks.Length, &c.Bunks.Width, &c.Chassis.Length, &c.Chassis.Width} {
+		if l.Spoiled {
+			return true
+		}
+	}
+	return false
 }
 
 // behindAxles is how much of a lowboy may be behind the middle of its axles. Common

@@ -64,7 +64,7 @@ func TestAdvice(t *testing.T) {
 		{"hitch:\n  wiring: 7-way", "write it as plug: 7-blade"},
 		{"hitch:\n  color: red", "write it at the left edge as color: red"},
 		{"deck:\n  material: oak", "write it below frame: as floor: oak"},
-		{"width: 102 in", "write it as overall-width: 102 in, with a note after it such as (tape)"},
+		{"outside-width: 102 in", "write it as overall-width: 102 in, with a note after it such as (tape)"},
 		{"deck:\n  lenght: 18 ft", `did you mean "length"?`},
 		{"wieghts:\n  gvwr: 7,000 lb", `did you mean "weights"?`},
 		{"winches: 2", `did you mean "winch"?`},
@@ -101,6 +101,17 @@ func TestAdvice(t *testing.T) {
 		}
 	}
 	for _, c := range []struct{ src, want string }{
+		{"tail-kind: dovetail", "write it below deck: as tail-kind: fixed dovetail"},
+		{"size: ST205/75R15", "write it below tires: as size: ST205/75R15"},
+		{"width: 83 in (tape)", "write it below deck:, bed: or box: as width:; or at the left edge as overall-width: if it is that of the whole trailer"},
+		{"tires:\n  sidewall: 3,520 lb", `write two lines, "  sidewall:" and "    single: 3,520 lb"`},
+		{"tires:\n  sidewall.single: 3,520 lb", "write sidewall: on a line of its own, and single: indented below it"},
+		{"price: 2300k", "write price: $2,300"},
+		{"weights:\n  gvwr: 2300k (tag)", "write gvwr: 2,300 lb (tag)"},
+		{"axles:\n  rating: 7k x 2", "write rating: 7,000 lb, and how many there are in a line of its own, count: 2"},
+		{"axles:\n  rating: 2 x 7k (tag)", "write rating: 7,000 lb (tag), and how many there are in a line of its own, count: 2"},
+		{"title: “76 in x 12 ft utility trailer”", "write title: 76 in x 12 ft utility trailer"},
+		{"title: “Dump: 14 ft”", `write the line like this: title: "Dump: 14 ft"`},
 		{"winch: electric, 12,000 lb", "write below it kind: electric and rating: 12,000 lb"},
 		{"jack: 12k drop leg", "write its keys indented below, such as count: 2"},
 		{"gate: combo", "write below it kind: barn doors and spreader"},

@@ -67,7 +67,8 @@ var everydays = []everyday{
 	{"title state|title location|title in hand|lien", "", "ownership.state", ""},
 	{"title brand|salvage|rebuilt", "", "ownership.brand", ""},
 	// sizes
-	{"width|overall width|total width|outside width|wide", "", "overall-width", ""},
+	{"overall width|total width|outside width", "", "overall-width", ""},
+	{"width|wide", "", "", "write it below deck:, bed: or box: as width:; or at the left edge as overall-width: if it is that of the whole trailer"},
 	{"height|overall height|total height", "", "overall-height", ""},
 	{"overall|total length|overall length|length overall", "", "overall-length", ""},
 	{"length|deck length|bed length|box length|size|dimension|deck size|bed size|box size|floor size|inside dimension|trailer size", "", "", "write length: and width: below deck:, bed:, box: or what else carries the load"},
@@ -263,14 +264,17 @@ func (r *reader) advice(name, value *yaml.Node, ks *keys, section string) (remed
 	if !hasLetter.MatchString(word) {
 		return "write the name of a key, as in title: 18 ft equipment trailer", nil
 	}
+	if plainWord(word) == "size" && tireSize.MatchString(value.Value) {
+		return r.belongs([]string{"tires.size"}, section, value), nil
+	}
 	if known {
 		return r.everydayAdvice(e, name, value, section), nil
 	}
-	if path := compound(word); path != "" {
-		return r.belongs([]string{path}, section, value), nil
-	}
 	if paths := elsewhere(word); len(paths) == 1 && taken(paths[0], value) != "" {
 		return r.belongs(paths, section, value), nil
+	}
+	if path := compound(word); path != "" {
+		return r.belongs([]string{path}, section, value), nil
 	}
 	return elsewhereAdvice(word, value, ks, section), nil
 }
@@ -279,7 +283,7 @@ func (r *reader) advice(name, value *yaml.Node, ks *keys, section string) (remed
 // under standard.
 func elsewhereAdvice(word string, value *yaml.Node, ks *keys, section string) string {
 	// This is how messages write a key, not how a file writes it.
-	if above, below, ok := strings.Cut(word, "."); ok && keyNamed(word) != nil {
+	if above, below, ok := strings.Cut(word, "."); ok && keyNamed(strings.TrimPrefix(section+"."+word, ".")) != nil {
 		return fmt.Sprintf("write %s: on a line of its own, and %s: indented below it", above, below)
 	}
 	if paths := elsewhere(word); len(paths) == 1 {
@@ -510,6 +514,9 @@ func nearElsewhere(word string) string {
 	return ""
 }
 
+// tireSize matches the size of a tire, which no deck has: ST205/75R15, 235/80R16.
+var tireSize = regexp.MustCompile(`(?i)^\s*(?:ST|LT|P)?\s?[0-9]{3}/[0-9]{2}\s?-?[RDB]\s?[0-9]{2}`)
+
 var hasLetter = regexp.MustCompile(`[A-Za-z]`)
 
 var safeItem = regexp.MustCompile(`^[A-Za-z0-9][^:#\n]*$`)
@@ -580,6 +587,15 @@ func (k *key) below(text string) string {
 			}
 		}
 		return "write its keys indented below"
+	}
+	return k.writeBelow(lines)
+}
+
+// writeBelow says to write the lines below the key. For a section in a section it shows both lines:
+// owners see no other example of three levels.
+func (k *key) writeBelow(lines []string) string {
+	if blanks := strings.Repeat("  ", strings.Count(k.path, ".")); blanks != "" && len(lines) == 1 {
+		return fmt.Sprintf("write two lines, %q and %q", blanks+k.name+":", blanks+"  "+lines[0])
 	}
 	return "write below it " + strings.Join(lines, " and ")
 }

@@ -2,6 +2,7 @@ package unit
 
 import (
 	"errors"
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -12,10 +13,10 @@ import (
 // The lines of front matter as far as their indentation goes: a key with a value, a key alone,
 // any key.
 var (
-	valuedLine  = regexp.MustCompile(`^( *)[a-z][a-z-]*: +[^\s#|>&{\["'].*$`)
+	valuedLine  = regexp.MustCompile(`^( *)[a-z][a-z -]*: +[^\s#|>&{\["'].*$`)
 	sectionLine = regexp.MustCompile(`^( *)[a-z][a-z-]*:\s*(?:#.*)?$`)
 	dashedKey   = regexp.MustCompile(`^( *)- +([a-z][a-z-]*: +\S.*)$`)
-	anyKeyLine  = regexp.MustCompile(`^( *)[a-z][a-z-]*:(?:\s|$)`)
+	anyKeyLine  = regexp.MustCompile(`^( *)[a-z][a-z -]*:(?:\s|$)`)
 )
 
 // inSection are the lines that people mean who write a value after the name of a section. Common
@@ -50,24 +51,26 @@ func (r *reader) misplacedLine(lines []string, first int) bool {
 					return true
 				}
 				at, blanks := i, v[1]
-				if above >= 0 && len(anyKeyLine.FindStringSubmatch(lines[above])[1]) == len(m[1]) {
-					at, blanks = value, m[1] // it alone lost its blanks
-				}
-				if above >= 0 && sectionLine.MatchString(lines[above]) && len(sectionLine.FindStringSubmatch(lines[above])[1]) == len(v[1]) {
+				if loneLine(lines, above, value, i) {
 					at, blanks = value, m[1]
 				}
-				text := strings.TrimSpace(lines[at])
-				if !readsFurther(lines, at, blanks+text) {
-					return false
-				}
-				r.problem(FileUnreadable, posAt(r.file, first+at, 1), "the line does not begin where the others of its section do: "+text,
-					"write the line like this: "+blanks+text)
-				return true
+				return r.uneven(lines, at, first, blanks)
 			}
 		}
 		above, value = value, i
 	}
 	return false
+}
+
+// loneLine reports whether the upper of two lines has too few blanks in front, and not the lower too
+// many. Above is the key before them, or -1.
+func loneLine(lines []string, above, upper, lower int) bool {
+	blanks := func(i int) string { return anyKeyLine.FindStringSubmatch(lines[i])[1] }
+	if above >= 0 && (blanks(above) == blanks(lower) || sectionLine.MatchString(lines[above]) && blanks(above) == blanks(upper)) {
+		return true
+	}
+	// The first key of a section can be the wrong one. The change after which more reads is meant.
+	return furtherThan(lines, upper, blanks(lower), lower, blanks(upper))
 }
 
 // valuedSection reports a section with a value in its own line and with keys below, which begin
@@ -109,13 +112,39 @@ func (r *reader) unevenLine(lines []string, first int) bool {
 	if len(above) == 1 {
 		at, blanks = above[0], low[1]
 	}
+	return r.uneven(lines, at, first, blanks)
+}
+
+// uneven reports the line that is to begin with the blanks. It returns false if that changes nothing.
+func (r *reader) uneven(lines []string, at, first int, blanks string) bool {
 	text := strings.TrimSpace(lines[at])
 	if !readsFurther(lines, at, blanks+text) {
 		return false
 	}
-	r.problem(FileUnreadable, posAt(r.file, first+at, 1), "the line does not begin where the others of its section do: "+text,
-		"write the line like this: "+blanks+text)
+	remedy := "write the line like this: " + blanks + text
+	if n := len(blanks); n > 0 { // blanks are hard to count on a screen
+		word := "blanks"
+		if n == 1 {
+			word = "blank"
+		}
+		remedy = fmt.Sprintf("write the line like this, with %d %s in front: %s", n, word, blanks+text)
+	}
+	r.problem(FileUnreadable, posAt(r.file, first+at, 1), "the line does not begin where the others of its section do: "+text, remedy)
 	return true
+}
+
+// furtherThan reports whether front matter reads further with other blanks in front of one of its
+// lines than with other blanks in front of another. Where both read, sections have two blanks.
+func furtherThan(lines []string, at int, blanks string, other int, otherBlanks string) bool {
+	one, two := brokenAt(indented(lines, at, blanks)), brokenAt(indented(lines, other, otherBlanks))
+	return one > two || one == two && len(blanks)%2 < len(otherBlanks)%2
+}
+
+// indented is the lines, one of which begins with the blanks.
+func indented(lines []string, at int, blanks string) []string {
+	changed := slices.Clone(lines)
+	changed[at] = blanks + strings.TrimSpace(lines[at])
+	return changed
 }
 
 // readsFurther reports whether front matter reads, or its first error comes later, with another

@@ -30,6 +30,12 @@ var guesses = []guess{
 		return ""
 	}},
 	{kind: "", example: "1O,5l0 lb", meant: "10,510 lb", make: func(_ *key, text string) string { return digitsFor(text) }},
+	{kind: "money", example: "2300k", meant: "$2,300", make: func(k *key, text string) string {
+		if m := kTooMany.FindStringSubmatch(text); m != nil {
+			return meantMoney(k, m[1])
+		}
+		return ""
+	}},
 	{kind: "money", example: "$3 995", meant: "$3,995", make: func(_ *key, text string) string { return commasFor(text) }},
 	{kind: "money", example: "1O,500", meant: "$10,500", make: func(k *key, text string) string { return meantMoney(k, digitsFor(text)) }},
 	{kind: "money", example: "3 995", meant: "$3,995", make: func(k *key, text string) string { return meantMoney(k, commasFor(text)) }},
@@ -60,12 +66,8 @@ var guesses = []guess{
 		}
 		return ""
 	}},
-	{kind: "weight", example: "2 x 3,500 lb (tag)", meant: "3,500 lb (tag)", make: func(_ *key, text string) string {
-		if m := timesForm.FindStringSubmatch(text); m != nil {
-			return m[2]
-		}
-		return ""
-	}},
+	{kind: "weight", example: "2 x 3,500 lb (tag)", meant: "3,500 lb (tag)", make: func(_ *key, text string) string { return oneOf(text) }},
+	{kind: "weight", example: "7k x 2 (tag)", meant: "7,000 lb (tag)", make: func(_ *key, text string) string { return oneOf(text) }},
 	{kind: "length", example: "18'6", meant: "18 ft 6 in", make: func(_ *key, text string) string {
 		if m := feetMark.FindStringSubmatch(text); m != nil {
 			return m[1] + " ft " + m[2] + " in" + m[3]
@@ -81,17 +83,8 @@ var guesses = []guess{
 	{kind: "money", example: "3,900", meant: "$3,900", make: meantMoney},
 	{kind: "money", example: "$6480 OBO", meant: "$6,480", make: meantMoney},
 	{kind: "money", example: "6.5k", meant: "$6,500", make: meantMoney},
-	{kind: "weight", example: "9.9k (tag)", meant: "9,900 lb (tag)", make: func(_ *key, text string) string {
-		m := thousandForm.FindStringSubmatch(text)
-		if m == nil {
-			return ""
-		}
-		v, err := strconv.ParseFloat(m[1], 64)
-		if err != nil || v <= 0 || v > 200 {
-			return ""
-		}
-		return withCommas(strconv.Itoa(int(v*1000+0.5))) + " lb" + m[2]
-	}},
+	{kind: "weight", example: "9.9k (tag)", meant: "9,900 lb (tag)", make: func(_ *key, text string) string { return thousandsOfPounds(text) }},
+	{kind: "weight", example: "2300k (tag)", meant: "2,300 lb (tag)", make: func(_ *key, text string) string { return thousandsOfPounds(text) }},
 	{kind: "date", example: "11/2/2026", meant: "2026-11-02", make: func(_ *key, text string) string { return USDay(text) }},
 	{kind: "date", example: "17-11-2026", meant: "2026-11-17", make: func(_ *key, text string) string {
 		if m := usDay.FindStringSubmatch(text); m != nil {
@@ -158,11 +151,54 @@ var (
 	wholeCode = regexp.MustCompile(`(?i)^(?:dot|tin)\b.* ([0-9]{4})$`)
 	// timesForm matches several of one weight: 2 x 3,500 lb, 2-7000 lb.
 	timesForm = regexp.MustCompile(`^([1-9]) ?[xX×@-] ?([0-9].*)$`)
+	// timesAfter matches one weight and how many of it there are: 7k x 2 (tag).
+	timesAfter = regexp.MustCompile(`^([0-9][0-9.,]* ?(?:[kK]|lbs?|pounds)?) ?[xX×*@] ?([1-9])( \(.*\))?$`)
 	// feetMark matches feet and inches whose second mark is missing, and a note after them.
 	feetMark  = regexp.MustCompile(`^([0-9]+)' ?-?([0-9]{1,2})( \(.*\))?$`)
 	yearFirst = regexp.MustCompile(`^([0-9]{4})[-/. ]([0-9]{1,2})[-/. ]([0-9]{1,2})$`)
 	shortDay  = regexp.MustCompile(`^([0-9]{1,2})[/.-]([0-9]{1,2})[/.-]([0-9]{2})$`)
 )
+
+// kTooMany matches a whole amount with a k after it that does not belong there: 2300k.
+var kTooMany = regexp.MustCompile(`^\$? ?([0-9]{4}) ?[kK]( \(.*\))?$`)
+
+// thousandsOfPounds writes thousands with a k, with or without a unit, as pounds. Four digits
+// before the k are pounds already. It is empty for another text.
+func thousandsOfPounds(text string) string {
+	if m := kTooMany.FindStringSubmatch(text); m != nil {
+		return withCommas(m[1]) + " lb" + m[2]
+	}
+	m := thousandForm.FindStringSubmatch(text)
+	if m == nil {
+		return ""
+	}
+	v, err := strconv.ParseFloat(m[1], 64)
+	if err != nil || v <= 0 || v > 200 {
+		return ""
+	}
+	return withCommas(strconv.Itoa(int(v*1000+0.5))) + " lb" + m[2]
+}
+
+// several is a text that gives several of one weight, as how many there are and one of them; empty
+// for another text.
+func several(text string) (count, one string) {
+	if m := timesForm.FindStringSubmatch(text); m != nil {
+		return m[1], m[2]
+	}
+	if m := timesAfter.FindStringSubmatch(text); m != nil {
+		return m[2], m[1] + m[3]
+	}
+	return "", ""
+}
+
+// oneOf is one of several weights as the file takes it, or "".
+func oneOf(text string) string {
+	_, one := several(text)
+	if pounds := thousandsOfPounds(one); pounds != "" {
+		return pounds
+	}
+	return one
+}
 
 func meantMoney(_ *key, text string) string {
 	m := moneyForm.FindStringSubmatch(strings.TrimSpace(text))
@@ -235,11 +271,14 @@ func unreadable(l leaf, k *key, text string, err error) (message, remedy string)
 	case strings.ContainsAny(text, "“”„«»") && k.kind != "text":
 		message = fmt.Sprintf("%s: there are quotation marks around %s", k.path, strings.Trim(text, "“”„«» "))
 		remedy = "write " + k.name + ": " + strings.Trim(text, "“”„«» ")
+	case meant != "" && kTooMany.MatchString(text):
+		message = fmt.Sprintf("%s: %q has a k, which makes thousands of it", k.path, text)
 	case meant != "" && thousandForm.MatchString(text):
 		message = fmt.Sprintf("%s: %q has no unit", k.path, text)
-	case meant != "" && k.kind == "weight" && timesForm.MatchString(text):
+	case meant != "" && k.kind == "weight" && oneOf(text) != "":
 		message = fmt.Sprintf("%s: %q is several weights; the rating of one is written here", k.path, text)
-		remedy += ", and how many there are in a line of its own, count: " + timesForm.FindStringSubmatch(text)[1]
+		count, _ := several(text)
+		remedy += ", and how many there are in a line of its own, count: " + count
 	case noAnswer.MatchString(text):
 		message = fmt.Sprintf("%s: %q is not a value", k.path, text)
 		remedy = "leave the line out until somebody knows it; or write " + k.name + ": " + k.example

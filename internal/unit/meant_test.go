@@ -6,7 +6,7 @@ import "testing"
 func TestGuesses(t *testing.T) {
 	of := map[string]string{"9,900 lb (tag": "weights.gvwr", "1O,5l0 lb": "weights.gvwr", "9 900 lb": "weights.gvwr", "$3 995": "price", "3 995": "price", "1O,500": "price", "3,900": "price", "$6480 OBO": "price", "6.5k": "price", "9.9k (tag)": "weights.gvwr",
 		"11/2/2026": "arrived", "17-11-2026": "arrived", "11/17/26": "arrived", "sold 11/20/26": "availability", "Sold to a neighbor": "availability", "Nov 2, 2026": "arrived", "2026/11/2": "arrived", "2026-17-11": "arrived",
-		"7.040 lb (tag)": "weights.gvwr", "7,000 lb tag": "weights.gvwr", "2 x 3,500 lb (tag)": "axles.rating", "18'6": "deck.length", "DOT A1B2 C3D4 1826": "tires.made", "equipment trailer": "kind", "4 tires": "tires.per-axle"}
+		"7.040 lb (tag)": "weights.gvwr", "7,000 lb tag": "weights.gvwr", "2 x 3,500 lb (tag)": "axles.rating", "7k x 2 (tag)": "axles.rating", "2300k (tag)": "weights.gvwr", "2300k": "price", "18'6": "deck.length", "DOT A1B2 C3D4 1826": "tires.made", "equipment trailer": "kind", "4 tires": "tires.per-axle"}
 	for _, g := range guesses {
 		k := keyNamed(of[g.example])
 		if k == nil {

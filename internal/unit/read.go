@@ -643,6 +643,11 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 		l.spoil()
 		return
 	}
+	if m := pastedQuotes.FindStringSubmatch(n.Value); m != nil && k.kind == "text" {
+		l.spoil()
+		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s: there are curly quotation marks around the value, and customers would see them", k.path), "write "+k.name+": "+plainOrQuoted(m[1]))
+		return
+	}
 	if err := l.read(n.Value, k); err != nil {
 		l.spoil()
 		message, remedy := unreadable(l, k, n.Value, err)
@@ -650,6 +655,20 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 		return
 	}
 	l.place(r.pos(n), n.Value)
+}
+
+// pastedQuotes matches a value in the curly quotation marks that word processors write. They do
+// not quote a value, as the straight ones do.
+var pastedQuotes = regexp.MustCompile(`^\s*[“„«]([^“”„«»]*\S)\s*[”“»]\s*$`)
+
+// plainOrQuoted is a value as a file takes it: in straight quotation marks where YAML would read it
+// otherwise.
+func plainOrQuoted(text string) string {
+	var back map[string]string
+	if err := yaml.Load([]byte("a: "+text+"\n"), &back); err == nil && back["a"] == text {
+		return text
+	}
+	return quotedYAML(text)
 }
 
 // listRemedy says how a list is written, with the first item of what is there.

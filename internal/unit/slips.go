@@ -105,7 +105,12 @@ var slips = []slip{
 		example: "title: Dump trailer: 14 ft", fixed: `title: "Dump trailer: 14 ft"`,
 		form:  regexp.MustCompile(slipKey + ` +([^"'\s{[].*: .*?)[ \t]*$`),
 		cause: "there is a second colon with a blank after it",
-		fix:   func(m []string) string { return m[1] + " " + quotedYAML(m[2]) },
+		fix: func(m []string) string {
+			if pasted := pastedQuotes.FindStringSubmatch(m[2]); pasted != nil {
+				return m[1] + " " + quotedYAML(pasted[1])
+			}
+			return m[1] + " " + quotedYAML(m[2])
+		},
 	},
 	{
 		example: "own", fixed: "own: and its value",

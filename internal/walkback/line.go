@@ -16,7 +16,7 @@ type Line struct {
 	Key string `json:"key"`
 	// Name is the value in a list of several: "deck length".
 	Name string `json:"name"`
-	// Ask says what the value is: "rating of each axle (GAWR)".
+	// Ask says what the value is, and of what: "rating of each axle (GAWR)".
 	Ask     string `json:"ask"`
 	Example string `json:"example"`
 	// Box is how a phone takes the value: number, feet, text, choice or day.
@@ -140,15 +140,29 @@ func asked(key string, u *unit.Unit) bool {
 	return slices.Contains(core, key)
 }
 
-// nameOf is a key in words that say what the value is of: "tires load range".
-func nameOf(key string) string {
+// NameOf is a key in words that say what the value is of: "tires load range".
+func NameOf(key string) string {
 	name := strings.NewReplacer(".", " ", "-", " ", "gvwr", "GVWR").Replace(key)
 	return strings.TrimPrefix(name, "weights ")
 }
 
+// fewWords is how many words of a key's description make sense only below the name of its section:
+// "rating of each" says nothing on a phone, where no section is in view.
+const fewWords = 4
+
+// askOf says what the value of a key is, where no other line tells what it is of: "jack rating:
+// rating of each".
+func askOf(d unit.KeyDoc) string {
+	section, _, below := strings.Cut(d.Path, ".")
+	if !below || len(strings.Fields(d.Doc)) > fewWords || strings.Contains(d.Doc, strings.TrimSuffix(section, "s")) {
+		return d.Doc
+	}
+	return NameOf(d.Path) + ": " + d.Doc
+}
+
 // lineOf is the line of one key.
 func lineOf(d unit.KeyDoc, g unit.Given, has bool, own string) Line {
-	l := Line{Key: d.Path, Name: nameOf(d.Path), Ask: d.Doc, Example: d.Example, Unit: wants(d), Places: placesOf(d), Own: own, State: NotGiven,
+	l := Line{Key: d.Path, Name: NameOf(d.Path), Ask: askOf(d), Example: d.Example, Unit: wants(d), Places: placesOf(d), Own: own, State: NotGiven,
 		MayBeUnknown: mayBeUnknown()[d.Path]}
 	l.Box, l.Choices = boxOf(d)
 	switch {

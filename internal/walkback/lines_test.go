@@ -121,6 +121,17 @@ func TestWhatIsAsked(t *testing.T) {
 }
 
 // TestSaid keeps the words of a recording next to a value, with what else was said of it.
+// What is asked says of what, because a phone shows no section above the line.
+func TestAskSaysOfWhat(t *testing.T) {
+	want := map[string]string{"jack.rating": "jack rating: rating of each", "frame.crossmember-spacing": "frame crossmember spacing: center to center",
+		"axles.rating": "rating of each axle (GAWR)", "price": "the asking price, and since when if it changed"}
+	for _, d := range unit.Keys() {
+		if ask, is := want[d.Path]; is && askOf(d) != ask {
+			t.Errorf("%s is asked as %q, want %q", d.Path, askOf(d), ask)
+		}
+	}
+}
+
 func TestSaid(t *testing.T) {
 	lines := strings.Split("a: 1  # \"one\"\n  #   but 0:10 says 2: \"two\"\n  #   but 0:20 says 3\n  # a remark\n  #   but of another\nb: 2\n  #   but 1:00 says 4\nc: 3 # too near", "\n")
 	for line, want := range map[int]string{

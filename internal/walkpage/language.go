@@ -1,13 +1,18 @@
 package walkpage
 
 import (
+	"cmp"
 	"maps"
 	"net/http"
+	"slices"
+	"strings"
+	"sync"
 
 	"golang.org/x/text/language"
 
 	"tarepage/internal/inspect"
 	"tarepage/internal/phrases"
+	"tarepage/internal/unit"
 	"tarepage/internal/walkback"
 )
 
@@ -28,6 +33,9 @@ func languageOf(req *http.Request) phrases.Language {
 // says that the table lacks, stay English; the finding begins with what its rule asks for.
 func (v *view) in(lang phrases.Language) *view {
 	if !lang.Foreign() {
+		for i, f := range v.Findings {
+			v.Findings[i].Remedy = onPhone().Replace(f.Remedy)
+		}
 		return v
 	}
 	for i, f := range v.Figures {
@@ -51,6 +59,22 @@ func (v *view) in(lang phrases.Language) *view {
 	named(lang, v.Sale)
 	return v
 }
+
+// onPhone writes the keys in a remedy as the page names its lines: hitch rating for hitch.rating.
+var onPhone = sync.OnceValue(func() *strings.Replacer {
+	var paths, pairs []string
+	for _, k := range unit.Keys() {
+		if strings.Contains(k.Path, ".") {
+			paths = append(paths, k.Path)
+		}
+	}
+	// A longer key comes before its beginning: the replacer takes the first that fits.
+	slices.SortStableFunc(paths, func(a, b string) int { return cmp.Compare(len(b), len(a)) })
+	for _, p := range paths {
+		pairs = append(pairs, p, walkback.NameOf(p))
+	}
+	return strings.NewReplacer(pairs...)
+})
 
 // named gives lines the labels that the pages have in the language.
 func named(lang phrases.Language, lines []walkback.Line) {

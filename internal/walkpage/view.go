@@ -1,7 +1,9 @@
 package walkpage
 
 import (
+	"cmp"
 	"path"
+	"slices"
 	"strings"
 
 	"tarepage/internal/compute"
@@ -60,7 +62,19 @@ func (d *Desk) viewOf(name string, src []byte) (*view, error) {
 			v.Findings = append(v.Findings, finding{f.Severity.String(), f.Message, f.Remedy, f.Rule.Name})
 		}
 	}
+	// What keeps the unit off the site comes first.
+	slices.SortStableFunc(v.Findings, func(a, b finding) int {
+		return cmp.Compare(rank(a), rank(b))
+	})
 	return v, nil
+}
+
+// rank is 0 for a stop and 1 for a caution.
+func rank(f finding) int {
+	if f.Severity == inspect.Stop.String() {
+		return 0
+	}
+	return 1
 }
 
 func figures(w *compute.Work) []figure {

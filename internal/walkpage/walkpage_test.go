@@ -17,6 +17,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
+	"tarepage/internal/phrases"
 	"tarepage/internal/unit"
 	"tarepage/internal/walkback"
 )
@@ -122,6 +123,23 @@ func (v *view) finds(text string) bool {
 		}
 	}
 	return false
+}
+
+// Stops come before cautions, and a remedy names a value as its line on the page does.
+func TestFindingsForAPhone(t *testing.T) {
+	d, _ := yard(t)
+	v := d.post(t, sent{})
+	caution := false
+	for _, f := range v.Findings {
+		caution = caution || f.Severity == "caution"
+		if caution && f.Severity == "stop" {
+			t.Errorf("a stop comes after a caution: %+v", v.Findings)
+		}
+	}
+	v = (&view{Findings: []finding{{Remedy: "read the coupler plate and write hitch.rating"}, {Remedy: "write tires.spare-size"}}}).in(phrases.English)
+	if v.Findings[0].Remedy != "read the coupler plate and write hitch rating" || v.Findings[1].Remedy != "write tires spare size" {
+		t.Errorf("the remedies are %+v", v.Findings)
+	}
 }
 
 // What is only tried changes no file, and is judged by the build's own rules.
