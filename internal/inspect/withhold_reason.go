@@ -30,7 +30,7 @@ var withholdReason = &Rule{
 	// none of them goes out.
 	checkYard: func(y *Yard, f *Findings) {
 		for _, c := range y.Cases {
-			m := y.Stock.Models[c.Model.Value]
+			m := y.Stock.Model(c.Model.Value)
 			if !c.Model.Given() || m == nil || !m.Withheld() || c.Withheld() {
 				continue
 			}

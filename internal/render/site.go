@@ -510,7 +510,7 @@ func enterParts(h hash.Hash, parts ...any) {
 }
 
 func (m *maker) modelSum(e *entry) (sum [32]byte) {
-	if model := m.in.Stock.Models[e.Model.Value]; e.Model.Given() && model != nil {
+	if model := m.in.Stock.Model(e.Model.Value); e.Model.Given() && model != nil {
 		sum = model.Sum
 	}
 	return sum

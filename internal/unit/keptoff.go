@@ -60,7 +60,7 @@ func (r *Reading) keepOff() map[string]KeptOff {
 	sums := contents{root: r.root, known: map[string][32]byte{}}
 	sizes := map[int64][]string{}
 	for _, name := range slices.Sorted(maps.Keys(off)) {
-		if info, fault := r.shelf.find(name); fault == "" {
+		if _, info, fault := r.shelf.find(name); fault == "" {
 			sizes[info.Size()] = append(sizes[info.Size()], name)
 		}
 	}

@@ -110,7 +110,7 @@ func (s *shelf) look(list []Media) []Media {
 				m.Data = nil
 			}
 		case "recording.video":
-			// It is published under its own name; a photo gets one of ours.
+			// It is published under a name of ours, but a yard is copied to other systems.
 			if m.Fault = s.unfit(m.Name); m.Fault == "" {
 				m.Fault = s.facts(m)
 			}
@@ -179,21 +179,21 @@ func mistaken(m *Media) string {
 
 // holds reports whether there is such a file.
 func (s *shelf) holds(name string) bool {
-	_, fault := s.find(name)
+	_, _, fault := s.find(name)
 	return fault == ""
 }
 
-// seek finds a file where it is named. A folder media/ in units/ works as well
-// as one next to units/.
+// seek finds a file where it is named, and its name as the disk has it. A folder media/ in units/ works as
+// well as one next to units/.
 func (s *shelf) seek(name string) (at string, info fs.FileInfo, fault string) {
-	info, fault = s.find(name)
+	at, info, fault = s.find(name)
 	if fault != "" && fs.ValidPath(name) {
 		beside := path.Join(path.Base(unitsDir), name)
-		if there, f := s.find(beside); f == "" {
-			return beside, there, ""
+		if at, there, f := s.find(beside); f == "" {
+			return at, there, ""
 		}
 	}
-	return name, info, fault
+	return at, info, fault
 }
 
 // device is a name that Windows takes for a device, whatever its ending (Microsoft, Naming
@@ -289,18 +289,18 @@ func (s *shelf) read(name string) (data []byte, fault string) {
 	return data, ""
 }
 
-func (s *shelf) find(name string) (info fs.FileInfo, fault string) {
+func (s *shelf) find(name string) (is string, info fs.FileInfo, fault string) {
 	if strings.Contains(name, "://") {
-		return nil, fmt.Sprintf("that is an address; put the file itself below %s/ and name it like media/sb-1043.jpg", mediaRoot)
+		return name, nil, fmt.Sprintf("that is an address; put the file itself below %s/ and name it like media/sb-1043.jpg", mediaRoot)
 	}
 	if ownPath.MatchString(name) {
-		return nil, fmt.Sprintf("that is a place on your computer; copy the file into %s/media and write media/%s", mediaRoot, name[strings.LastIndexAny(name, `/\`)+1:])
+		return name, nil, fmt.Sprintf("that is a place on your computer; copy the file into %s/media and write media/%s", mediaRoot, name[strings.LastIndexAny(name, `/\`)+1:])
 	}
 	if plain := strings.ReplaceAll(name, `\`, "/"); plain != name && fs.ValidPath(plain) {
-		return nil, fmt.Sprintf("a path on the web has no backslashes; write %s", plain)
+		return name, nil, fmt.Sprintf("a path on the web has no backslashes; write %s", plain)
 	}
 	if !fs.ValidPath(name) || strings.Contains(name, `\`) || name == "." {
-		return nil, fmt.Sprintf("that is not a path below %s/; write it like media/sb-1043.jpg", mediaRoot)
+		return name, nil, fmt.Sprintf("that is not a path below %s/; write it like media/sb-1043.jpg", mediaRoot)
 	}
 	full := path.Join(mediaRoot, name)
 	// Each folder on the way and the file itself: a link on any of them may lead out of
@@ -308,32 +308,38 @@ func (s *shelf) find(name string) (info fs.FileInfo, fault string) {
 	at := mediaRoot
 	for step := range strings.SplitSeq(name, "/") {
 		entry, fault := s.entry(at, step)
+		if entry != nil {
+			step = entry.Name() // accented letters as the disk has them
+		}
 		at = path.Join(at, step)
 		switch {
 		case fault != "":
-			return nil, fault
+			return name, nil, fault
 		case entry == nil:
-			return nil, fmt.Sprintf("there is no %s", full)
+			return name, nil, fmt.Sprintf("there is no %s", full)
 		case entry.Type()&fs.ModeSymlink != 0:
-			return nil, fmt.Sprintf("%s is a link to another place; put the file itself there", at)
+			return name, nil, fmt.Sprintf("%s is a link to another place; put the file itself there", at)
 		}
 	}
+	full = at
 	info, err := fs.Stat(s.root, full)
 	switch {
 	case err != nil:
-		return nil, fmt.Sprintf("%s cannot be opened: %v", full, plainError(err))
+		return name, nil, fmt.Sprintf("%s cannot be opened: %v", full, plainError(err))
 	case !info.Mode().IsRegular():
-		return nil, fmt.Sprintf("%s is not a regular file", full)
+		return name, nil, fmt.Sprintf("%s is not a regular file", full)
 	case info.Size() == 0:
-		return nil, fmt.Sprintf("%s is empty", full)
+		return name, nil, fmt.Sprintf("%s is empty", full)
 	}
-	return info, ""
+	return strings.TrimPrefix(at, mediaRoot+"/"), info, ""
 }
 
 // ownPath matches a path from the root of a disk, on any system, or from somebody's home.
 var ownPath = regexp.MustCompile(`^(?:[A-Za-z]:[/\\]|[/\\]|~[/\\]).*[^/\\]$`)
 
-// entry is what a folder holds under a name, or nil.
+// entry is what a folder holds under a name, or nil. An accented letter is one character where it is typed,
+// and a letter with an accent after it in what some phones, computers and archives write: both are the same
+// name (Unicode Standard Annex 15).
 func (s *shelf) entry(dir, name string) (fs.DirEntry, string) {
 	entries, err := s.list(dir)
 	if err != nil {
@@ -342,8 +348,14 @@ func (s *shelf) entry(dir, name string) (fs.DirEntry, string) {
 	if e := entries[name]; e != nil {
 		return e, ""
 	}
+	wanted := norm.NFC.String(name)
 	for _, other := range slices.Sorted(maps.Keys(entries)) {
-		if strings.EqualFold(other, name) {
+		if norm.NFC.String(other) == wanted {
+			return entries[other], ""
+		}
+	}
+	for _, other := range slices.Sorted(maps.Keys(entries)) {
+		if strings.EqualFold(norm.NFC.String(other), wanted) {
 			what := "file"
 			if entries[other].IsDir() {
 				what = "folder"

@@ -34,8 +34,8 @@ photos:
 ---
 `)},
 	}
-	// A video is published under its own name: not with what Windows reserves or drops, nor
-	// for a device of its, nor next to one that differs in capitals or accents only.
+	// A yard is copied to other systems: no video has a name that Windows reserves or drops, nor
+	// that of a device of its, nor is next to one that differs in capitals or accents only.
 	for name, fault := range map[string]string{
 		`a"b.mp4`: "Windows reserves", "a:b.mp4": "Windows reserves", "a?.mp4": "Windows reserves", "dot./a.mp4": "Windows drops",
 		"CON.mp4": "is a device", "nul.mov": "is a device", "com1 .x.mp4": "is a device", "lpt².webm": "is a device", "Aux/a.mp4": "is a device",
@@ -65,6 +65,29 @@ photos:
 	for i, m := range list {
 		if (m.Fault == "") != (want[i] == "") || !strings.Contains(m.Fault, want[i]) {
 			t.Errorf("%s: fault %q, want %q", m.Name, m.Fault, want[i])
+		}
+	}
+}
+
+// TestAccents: a name is found whichever way its accented letters are stored, and is then as the disk has it.
+func TestAccents(t *testing.T) {
+	const typed, stored = "caf\u00e9", "cafe\u0301"
+	for _, c := range [][2]string{{typed, stored}, {stored, typed}, {typed, typed}, {stored, stored}} {
+		root := fstest.MapFS{
+			"content/yard.md": &fstest.MapFile{Data: []byte("---\nname: Yard\n---\n")},
+			"content/media/" + c[1] + "/" + c[1] + ".vtt": &fstest.MapFile{Data: []byte("WEBVTT\n")},
+			"content/models/" + c[1] + ".md":              &fstest.MapFile{Data: []byte("---\nweights:\n  gvwr: 7,000 lb (tag)\n---\n")},
+			"content/units/a.md":                          &fstest.MapFile{Data: []byte("---\nstock: A-1\nmodel: " + c[0] + "\nrecording:\n  captions: media/" + c[0] + "/" + c[0] + ".vtt\n---\n")},
+		}
+		s, problems, err := unit.Read(root)
+		if err != nil || len(problems) > 0 {
+			t.Fatal(err, problems)
+		}
+		if m := s.Media["content/units/a.md"]; len(m) != 1 || m[0].Fault != "" || m[0].Name != "media/"+c[1]+"/"+c[1]+".vtt" {
+			t.Errorf("%+q named, %+q there: %+v", c[0], c[1], m)
+		}
+		if got := s.Units[0].Weights.GVWR.Value; got != 7000 {
+			t.Errorf("%+q named, model %+q there: GVWR %v", c[0], c[1], got)
 		}
 	}
 }

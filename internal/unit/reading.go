@@ -203,7 +203,7 @@ func (s *Stock) filling(u *Unit) [32]byte {
 	if u.Broken || !u.Model.Given() {
 		return [32]byte{}
 	}
-	if model := s.Models[u.Model.Value]; model != nil {
+	if model := s.Model(u.Model.Value); model != nil {
 		return model.Sum
 	}
 	return sha256.Sum256([]byte(strings.Join(slices.Sorted(maps.Keys(s.Models)), "\n")))

@@ -7,8 +7,11 @@ import (
 	"maps"
 	"reflect"
 	"regexp"
+	"slices"
 	"sort"
 	"strings"
+
+	"golang.org/x/text/unicode/norm"
 
 	"tarepage/internal/parallel"
 )
@@ -69,6 +72,19 @@ var (
 	errLink   = errors.New("this is a link to another place")
 )
 
+// Model is the model of a name, or nil. Accented letters may be stored in either way.
+func (s *Stock) Model(name string) *Unit {
+	if m := s.Models[name]; m != nil {
+		return m
+	}
+	for _, other := range slices.Sorted(maps.Keys(s.Models)) {
+		if norm.NFC.String(other) == norm.NFC.String(name) {
+			return s.Models[other]
+		}
+	}
+	return nil
+}
+
 // fill takes from the model, key by key, what the unit leaves out. The filled fields keep
 // their places in the model's file.
 func (s *Stock) fill(u *Unit) []Problem {
@@ -78,7 +94,7 @@ func (s *Stock) fill(u *Unit) []Problem {
 	if !u.Model.Given() {
 		return u.addStandard(u.Standard, nil)
 	}
-	m := s.Models[u.Model.Value]
+	m := s.Model(u.Model.Value)
 	if m == nil {
 		var names []string
 		for name := range s.Models {
