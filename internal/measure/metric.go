@@ -83,6 +83,9 @@ var metricWritings = []struct {
 	{"inch", func(v float64) string { return Metric.Dimension(Inches(v)) }},
 	{"mph", func(v float64) string { return trimmed(Nearest(v*kilometersPerMile, 0.1), 1, " km/h") }},
 	{"miles", func(v float64) string { return trimmed(Nearest(v*kilometersPerMile, 0.1), 1, " km") }},
+	// Spanish
+	{"millas", func(v float64) string { return trimmed(Nearest(v*kilometersPerMile, 0.1), 1, " km") }},
+	{"galones", func(v float64) string { return trimmed(Nearest(Gallons(v).Liters(), 1), 0, " L") }},
 }
 
 // Quantities finds the quantities in a text that are in pounds, feet, inches and the like,
@@ -268,10 +271,14 @@ func unitAt(text string, i int) (func(float64) string, int) {
 	return nil, i
 }
 
-// aPreposition tells "2 in the neck" from "2 in thick" by the word that follows.
+// aPreposition tells "2 in the neck" from "2 in thick" by the word that follows. In Spanish the
+// word "a" is "to": "13 ft 6 in a 14 ft", "19 ft 8 in a donde se equilibra".
 func aPreposition(after string) bool {
 	rest, spaced := strings.CutPrefix(after, " ")
-	word, _, _ := strings.Cut(rest, " ")
+	word, rest, _ := strings.Cut(rest, " ")
+	if word == "a" && (rest != "" && isDigit(rest[0]) || strings.HasPrefix(rest, "donde ")) {
+		return false
+	}
 	switch word {
 	case "a", "an", "the", "all", "each", "every", "this", "that", "one", "its", "our", "stock", "total":
 		return spaced
