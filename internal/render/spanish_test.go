@@ -102,6 +102,8 @@ func TestSpanishSaysWhatIsEnglish(t *testing.T) {
 		"<img alt=\"sold\">":                                          "<img alt=\"vendido\">",
 		"<a href=\"sold\">sold</a>":                                   "<a href=\"sold\">vendido</a>",
 		"<script type=\"application/ld+json\">{\"@type\":\"sold\",\"name\":\"sold\"}</script>": "<script type=\"application/ld+json\">{\"@type\":\"sold\",\"name\":\"vendido\"}</script>",
+		// a key stays, whatever its value is (JSON-LD 1.1, 9.1: the vocabulary's terms are keys)
+		`<script type="application/ld+json">{"price":1,"payload":{"name":"sold"},"sold":["sold"]}</script>`: `<script type="application/ld+json">{"price":1,"payload":{"name":"vendido"},"sold":["vendido"]}</script>`,
 	} {
 		got := string(inLanguage([]byte("<title></title>"+in), phrases.Spanish.Marked(), nil))
 		got = strings.TrimPrefix(got, "<title></title>")

@@ -197,7 +197,7 @@ func plainOnly(tag string) bool {
 	return false
 }
 
-var jsonText = regexp.MustCompile(`("@?[a-zA-Z]+":)?"((?:[^"\\]|\\.)*)"`)
+var jsonText = regexp.MustCompile(`("@?[a-zA-Z]+":)?"((?:[^"\\]|\\.)*)"(:?)`)
 
 // stated is what a page states for programs, with its texts in the language. Keys, types and
 // addresses stay.
@@ -205,7 +205,7 @@ func (s *speaker) stated(data []byte) []byte {
 	return jsonText.ReplaceAllFunc(data, func(m []byte) []byte {
 		parts := jsonText.FindSubmatch(m)
 		key := string(parts[1])
-		if strings.HasPrefix(key, `"@`) {
+		if strings.HasPrefix(key, `"@`) || len(parts[3]) > 0 { // a key whose value is a number, a list or an object
 			return m
 		}
 		var text string
