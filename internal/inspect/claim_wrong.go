@@ -101,7 +101,7 @@ func worked(c walkaround.Claim, w crosscheck.Worked) string {
 		last := len(terms) - 1
 		terms, per = terms[:last], " / "+terms[last]
 	}
-	return fmt.Sprintf("%s%s = %s, not %s", strings.Join(terms, signs[c.Operation]), per, outcome(c, w.Right), outcome(c, w.Said))
+	return fmt.Sprintf("%s = %s, not %s", strings.Join(terms, signs[c.Operation])+per, outcome(c, w.Right), outcome(c, w.Said))
 }
 
 // outcome is a result: pounds where it is a load.
