@@ -174,8 +174,8 @@ func (h *hearing) between(from, to int) link {
 		if found == nothing || found == result && l != fromLink {
 			found = l
 		}
-		if l == fromLink && h.is(i-1, "come", "comes", "came", "where") {
-			found = nothing // "where I come from"
+		if l == fromLink && h.is(i-1, "come", "comes", "came", "where") || l == minus && h.is(i-1, "or") {
+			found = nothing // "where I come from", "more or less"
 		}
 		i += n
 	}
