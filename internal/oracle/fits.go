@@ -27,6 +27,8 @@ func Fits(t Size, b Barn, in measure.System) Verdict {
 			v.need(c.key)
 		case c.key == "deep" && !(c.used.Known && c.used.Value > 0) && t.Worked.Known && !measure.NotOver(t.Worked.Value, c.has.Value):
 			v.check(c.key, phrases.English.Say("limit "+c.key), float64(c.has.Value), float64(t.Worked.Value), lengths(in))
+		case c.key == "deep" && !(c.used.Known && c.used.Value > 0) && t.Worked.Known && t.Worked.Value > 0:
+			v.need("over-deep-worked")
 		case !c.used.Known || !(c.used.Value > 0):
 			v.need("over-" + c.key)
 		default:

@@ -20,7 +20,7 @@ import (
 type Trailer struct {
 	*unit.Unit
 	Work     *compute.Work
-	Cautions int              // how many its page shows
+	Cautions int              // how many of its cautions are a fault or a danger
 	Warnings []string         // the same in words
 	Photo    string           // its first photo, small; empty for none
 	Name     string           // what pages call it

@@ -75,14 +75,15 @@ func weigh(t *testing.T, files map[string]string, path string) weight {
 func most(path string) weight {
 	switch {
 	case strings.HasPrefix(path, "u/"):
-		return weight{html: 14 << 10, scripts: 5<<10 + 512, elements: 900, requests: 2}
+		// The scripts have 6 KB: half of one is what tells a sure place on the deck from a likely one.
+		return weight{html: 14 << 10, scripts: 6 << 10, elements: 900, requests: 2}
 	case strings.HasPrefix(path, "figures/"):
 		// With its style, which is a file of its own, like the switch of units.
 		return weight{html: 11 << 10, scripts: 1 << 10, elements: 1300, requests: 3}
 	case strings.HasPrefix(path, "lot/"), strings.HasPrefix(path, "handover/"):
 		return weight{html: 6 << 10, scripts: 0, elements: 250, requests: 1}
 	case path == "how-we-figure.html":
-		return weight{html: 28 << 10, scripts: 0, elements: 1400, requests: 1}
+		return weight{html: 29 << 10, scripts: 0, elements: 1400, requests: 1}
 	}
 	return weight{html: 14 << 10, scripts: 12 << 10, elements: 700, requests: 3}
 }

@@ -216,12 +216,15 @@ func (n *noteRenderer) link(w util.BufWriter, src []byte, node ast.Node, enterin
 		words := unit.FigureWords(l, src)
 		if words == "" || words == f.Text {
 			if metric := n.work.Metric(f); metric != "" {
+				if words == "" {
+					metric = unrepeated(l, src, metric)
+				}
 				_, _ = fmt.Fprintf(w, ` data-si="%s"`, util.EscapeHTML([]byte(metric)))
 			}
 		}
 		_ = w.WriteByte('>')
 		if words == "" {
-			_, _ = w.Write(util.EscapeHTML([]byte(f.Text)))
+			_, _ = w.Write(util.EscapeHTML([]byte(unrepeated(l, src, f.Text))))
 			return ast.WalkSkipChildren, nil
 		}
 	case !unit.Leads(unit.Address(l)):
@@ -234,6 +237,20 @@ func (n *noteRenderer) link(w util.BufWriter, src []byte, node ast.Node, enterin
 		_, _ = w.WriteString(`">`)
 	}
 	return ast.WalkContinue, nil
+}
+
+// unrepeated is a figure's text without its first word where the words in front of it end with that
+// word: "About [?]" has one "about".
+func unrepeated(l *ast.Link, src []byte, text string) string {
+	before, ok := l.PreviousSibling().(*ast.Text)
+	first, rest, more := strings.Cut(text, " ")
+	if !ok || !more {
+		return text
+	}
+	if said := strings.Fields(string(before.Value(src))); len(said) > 0 && strings.EqualFold(said[len(said)-1], first) {
+		return rest
+	}
+	return text
 }
 
 // autoLink writes an address that is its own text, by the same rule.

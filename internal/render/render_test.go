@@ -192,6 +192,18 @@ func TestNothingTheOwnerWritesRuns(t *testing.T) {
 	}
 }
 
+// TestAboutIsSaidOnce fills in a figure after the word with which its own text begins.
+func TestAboutIsSaidOnce(t *testing.T) {
+	about := strings.NewReplacer("empty: 2,000 lb (scale", "empty: about 2,000 lb (scale", "It carries [5,000 lb](worked:tag-payload)", "About [?](worked:tag-payload)").Replace(sound)
+	if about == sound {
+		t.Fatal("the example has changed")
+	}
+	page := site(t, map[string]string{"content/yard.md": yard, "content/units/ex-1.md": about})["u/ex-1.html"]
+	if want := `About <a class="fig" href="../figures/ex-1.html#fig-tag-payload" data-si="2,267 kg">5,000 lb</a>, or`; !strings.Contains(page, want) {
+		t.Errorf("the unit page lacks %q", want)
+	}
+}
+
 // TestNotes looks at what becomes of the Markdown.
 func TestNotes(t *testing.T) {
 	page := one(t)["u/ex-1.html"]

@@ -172,7 +172,7 @@ func (e *entry) whole() *entry {
 
 // data is the entry as the data of pages have it.
 func (m *maker) data(e *entry) pagedata.Trailer {
-	return pagedata.Trailer{Lang: m.lang, Name: m.title(e), Unit: e.Unit, Work: e.work, Cautions: len(e.cautions)}
+	return pagedata.Trailer{Lang: m.lang, Name: m.title(e), Unit: e.Unit, Work: e.work, Cautions: dangers(e)}
 }
 
 // again is the entry with all figures of its unit.

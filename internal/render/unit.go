@@ -13,6 +13,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/elevation"
+	"tarepage/internal/inspect"
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/pagedata"
@@ -85,9 +86,9 @@ func (m *maker) firstFigures(p *unitPage, e *entry) error {
 	}
 	for _, c := range e.cautions {
 		p.Cautions = append(p.Cautions, caution{Message: m.lang.Told(upper(ending(c.Message))), Why: c.Rule.Why, Source: c.Source, Rule: c.Rule.Name,
-			Danger: c.First || !remarkable[c.Rule.Name]})
+			Danger: isDanger(c)})
 	}
-	p.Careful = pagedata.CautionCount(m.lang, len(p.Cautions))
+	p.Careful = pagedata.CautionCount(m.lang, dangers(e))
 	p.Fills = m.fills(e)
 	if svg, ok := elevation.Side(e.work); ok {
 		// internal/elevation draws it and escapes what it writes.
@@ -303,8 +304,9 @@ func (m *maker) facts(u *unit.Unit, more string) string {
 		out = append(out, u.Make.Value)
 	}
 	// A title often ends with the condition or the color: "..., galvanized, used".
+	title := append(strings.Split(u.Title.Value, ", "), strings.Split(more, ", ")...)
 	for _, text := range []string{u.Condition.Value, u.Color.Value} {
-		said := slices.ContainsFunc(strings.Split(u.Title.Value, ", "), func(part string) bool { return strings.EqualFold(part, text) })
+		said := slices.ContainsFunc(title, func(part string) bool { return strings.EqualFold(part, text) })
 		if text != "" && !said {
 			out = append(out, text)
 		}
@@ -358,6 +360,20 @@ func (m *maker) plates(u *unit.Unit, w *compute.Work) []plate {
 var remarkable = map[string]bool{
 	"license-class": true, "overall-width-missing": true, "tire-from-memory": true, "excise-threshold": true, "wide-load": true,
 	"tank-endorsement": true, "financing-terms": true, "weighed-long-ago": true,
+}
+
+// isDanger says whether a caution wears the tape.
+func isDanger(c inspect.Finding) bool { return c.First || !remarkable[c.Rule.Name] }
+
+// dangers is how many of a trailer's cautions wear it: what a card and the first screen count.
+func dangers(e *entry) int {
+	n := 0
+	for _, c := range e.cautions {
+		if isDanger(c) {
+			n++
+		}
+	}
+	return n
 }
 
 // told says next to a number where it comes from, as people say it, and once that it was only

@@ -428,7 +428,7 @@ func (m *maker) card(e *entry) card {
 		Link: e.path, Title: m.title(e),
 		Here: e.Availability.Value, IsHere: order(e) == 0, Worn: e.Condition.Value,
 		Stock: e.Stock.Value, Price: pagedata.Price(m.lang, e.Unit), Gone: e.sold(), GVWR: e.Weights.GVWR.Words(),
-		Size: data.Size(), Cautions: pagedata.CautionCount(m.lang, len(e.cautions)),
+		Size: data.Size(), Cautions: pagedata.CautionCount(m.lang, dangers(e)),
 	}
 	if f := e.work.Figure("payload"); f != nil {
 		c.Payload, c.PayloadMetric, c.Share = f.Text, e.work.Metric(f), e.work.OnTruck()

@@ -1,6 +1,6 @@
 // asked reads the highest price, the load and the size out of what is searched for, {most: dollars,
 // load: pounds, size: [width, length] in inches or null, words: the rest}, and what could be
-// somebody's machine, {w, l} or null. 0 is not asked for. A number is one only as the fields read it:
+// somebody's machine, {w, l, and k where a class is named} or null. 0 is not asked for. A number is one only as the fields read it:
 // 10,000 or 10000, 9.5k, and never 10,00.
 // S is Statics, and plain is yard.js's, which writes words alike. The yard page loads this with the
 // first words that somebody looks for.
@@ -39,8 +39,25 @@ window.COLUMN("asked", function (S, text, plain) {
 	// A weight and a length together are those of a machine, as likely as a trailer's.
 	w = new RegExp(START + NUMBER + UNIT + END, "i").exec(text);
 	l = new RegExp(START + "(\\d+(?:\\.\\d+)?)[ -]?(?:(" + units(["m"]) + ")|(?:" + units(["ft"]) + ")(?: ?(\\d+) ?(?:" + units(["in"]) + "))?)" + END, "i").exec(text);
+	o.machine = classOf(text);
 	if (w && l) o.machine = { w: pounds(w[1].replace(/,/g, "") * (w[2] ? 1000 : 1), w[3]), l: l[2] ? l[1] * 1000 / MM : l[1] * 12 + +(l[3] || 0) };
 	// A weight alone is what it must carry; next to other words it is looked for in the specs.
+	// classOf is the machine that all words but one bare weight name, as MACHINES has them: "track loader
+	// 9500" is the class of track loaders whose usual weight comes closest.
+	function classOf(text) {
+		var words = plain(text), weights = words.filter(function (w) { return /^\d{3,6}(\.\d+)?(lb|kg)?$/.test(w); }), names = words.filter(function (w) { return weights.indexOf(w) < 0; }), n, best = null, off;
+		if (weights.length != 1 || !names[0]) return null;
+		n = pounds(parseFloat(weights[0]), /kg$/.test(weights[0]) ? "kg" : "");
+		(window.MACHINES || []).forEach(function (m, k) {
+			var of = plain(m[0]);
+			if (!names.every(function (w) { return of.indexOf(w) >= 0; }) || n < m[1] / 2 || n > m[3] * 2) return;
+			var d = Math.abs(m[2] - n);
+			if (best && off <= d) return;
+			off = d;
+			best = { k: k, w: n, l: m[4] * 12, fl: true };
+		});
+		return best;
+	}
 	var left = plain(o.words).filter(function (w) { return plain(say("find ignore") + " " + say("find carry").replace(/,/g, " ")).indexOf(w) < 0; });
 	if (left.length == 1 && /^\d+(\.\d+)?(lb|kg)$/.test(left[0])) {
 		row(["load", NUMBER + UNIT]);

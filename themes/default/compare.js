@@ -4,7 +4,7 @@ window.COLUMN("compare", function (Y, p) {
 	"use strict";
 	var D = Y.D, M = Y.M, say = Y.say, escape = Y.escape, data = Y.data;
 	function verdict(i, which) {
-		var v = Y.answers(i)[which], why = v && Y.whyOf(v);
+		var o = Y.answers(i), v = o[which], why = v && !Y.twice(o, v) && Y.whyOf(v);
 		return v ? v.word + (why ? ": " + why : "") : "";
 	}
 	// added is a cell of what is loaded for the comparison: text and the same in metric units.

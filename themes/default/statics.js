@@ -805,8 +805,9 @@ var Statics = (function () {
 		BARN.forEach(function (key, i) {
 			if (!(barn[key] > 0)) needed(v, key);
 			else if (!(size[i] > 0)) {
-				if (i == 2 && size[4] > 0 && !notOver(size[4], barn.deep)) limited(v, key, say("limit " + key), barn.deep, size[4], lengths(si));
-				else needed(v, "over-" + key);
+				if (i < 2 || !(size[4] > 0)) needed(v, "over-" + key);
+				else if (notOver(size[4], barn.deep)) needed(v, "over-deep-worked");
+				else limited(v, key, say("limit " + key), barn.deep, size[4], lengths(si));
 			} else limited(v, key, say("limit " + key), barn[key], size[i], lengths(si));
 		});
 		settled(v, say("goes in"));

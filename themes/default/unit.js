@@ -113,18 +113,34 @@
 		var list = B.machines(wrong), notes = mineNotes;
 		B.label(byId("mine"), "m", "bring machine");
 		carried = S.answer(R, list, wrong.t ? null : B.state.t, window.LAW, U.si).m;
+		place(list);
+		// What is over or not holds for the best place: the words below the deck tell of where it is.
+		if (carried && sets.length && carried.is == "unknown" && !carried.doubt) carried.text = S.say("deck so far", carried.word, needs(carried));
 		if (carried) carried.text = spaced(carried.text);
 		verdict(byId("mine-is"), unreadable() ? unread(unreadable()) : carried);
 		notes.textContent = "";
 		if (carried) carried.notes.concat(S.top(size[3], list, U.si)).filter(Boolean).forEach(function (n) { B.make("li", notes, n); });
 		if (!carried && !wrong.m) byId("mine-is").textContent = S.say("bring say machine");
-		place(list);
+	}
+	function needs(v) { return v.needs.map(function (n) { return n.text; }).join(S.say("and")); }
+	// pull is the truck's answer with the machines where they are. Where they keep the limits only if
+	// their center is where the table says, it is not a yes, and a no tells of a place without one.
+	function pull(t) {
+		function at(x) { return S.pullWith(R, t, carried, x, window.LAW, U.si); }
+		var v = at(sets.length ? sets : carried && carried.put);
+		if (!sets.length) return v;
+		if (v.is == "yes" && here() != "yes") return S.question(v, S.say("deck close"));
+		if (v.is == "no" && at(carried.put).is != "no") v.notes.unshift(S.say("deck elsewhere"));
+		if (v.is == "unknown" && v.needs[0] && !S.bear(R, sets).keeps) v.text = S.say("verdict unknown", v.word, needs(v));
+		return v;
 	}
 	// While a machine is dragged the answer is worked out in each frame, and written where it changes.
 	var answered, pulled;
 	function truck() {
 		var t = B.state.t, out = byId("truck-is"), notes = byId("truck-notes"), bad = wrong.t || t && unreadable(), v = null, now;
-		if (t && !bad) v = S.pullWith(R, t, carried, sets.length ? sets : carried && carried.put, window.LAW, U.si);
+		if (t && !bad) v = pull(t);
+		// What both answers need is said once.
+		if (v && carried && v.is == "unknown" && carried.is == "unknown" && v.needs[0] && needs(v) == needs(carried)) v.text = S.say("verdict unknown", v.word, S.say("need same"));
 		// The truck has an answer of its own, whatever the machine is.
 		if (v && carried) v.notes.unshift(S.say("note alone", S.pull(R, t, null, window.LAW, U.si).text));
 		pulled = v;
@@ -194,11 +210,14 @@
 	// named begins a sentence about one of several machines.
 	function named(c) { return sets[1] ? B.text(c.key).split(",")[0] + ": " : ""; }
 	function setOf(key) { return sets.filter(function (c) { return c.key == key; })[0]; }
-	var base, good, measured, at;
+	var base, maybe, good, measured, at, dragged;
 	function build() {
 		strip = part(svg, "g", "strip");
 		base = part(strip, "path", "");
-		good = part(strip, "path", "");
+		maybe = part(strip, "path", "close");
+		good = part(strip, "path", "yes");
+		maybe.style.stroke = "var(--amber)";
+		good.style.stroke = "var(--green)";
 		measured = part(strip, "path", "measured");
 		at = part(strip, "text", "el-dim-text");
 		at.setAttribute("font-size", 39.6);
@@ -210,6 +229,7 @@
 		}
 		button(S.say("deck best"), { "class": "do", id: "best" }, function () {
 			sets.forEach(function (c) { c.x = c.best; });
+			dragged = false;
 			moved();
 		});
 		button("\u2190 " + S.say("deck forward"), {}, function () { move(picked, setOf(picked).x - 3); });
@@ -252,7 +272,8 @@
 		grab.onpointerup = grab.onpointercancel = function () { from = null; };
 		return grabs[key] = grab;
 	}
-	// place sets the machines down: where they were, or at their best places.
+	// place sets the machines down: where somebody dragged them, or at their best places, which the
+	// truck has a part in.
 	function place(list) {
 		var was = sets, k;
 		sets = [];
@@ -276,9 +297,10 @@
 			c.best = put ? put.x : i ? list[0].best + list[0].L : Math.max(R[4] - c.L, 0) / 2;
 		});
 		var same = was.length == list.length && list.every(function (c, i) { return was[i].key == c.key && was[i].L == c.L && was[i].w == c.w && was[i].a == c.a; });
+		dragged = same && dragged;
 		list.forEach(function (c, i) {
 			var grab = grabs[c.key] || handle(c.key);
-			c.x = same ? was[i].x : c.best;
+			c.x = dragged ? was[i].x : c.best;
 			grab.hidden = false;
 			// The silhouette is as long as the machine, whatever part of its box it takes.
 			var path = grab.querySelector("path"), drawn;
@@ -304,7 +326,9 @@
 	}
 	function move(key, x) {
 		var c = setOf(key);
-		c.x = Math.max(0, Math.min(x, Math.max(R[4] - c.L, 0)));
+		// To the inch, as its place is written.
+		c.x = Math.max(0, Math.min(Math.round(x), Math.max(R[4] - c.L, 0)));
+		dragged = true;
 		moved();
 	}
 	var paints;
@@ -317,25 +341,39 @@
 			paint();
 		});
 	}
-	// green shows the part of the deck on which the picked machine keeps every limit: from where its
-	// front may be at the front to where its rear may be at the rear. Where there are several such
-	// parts, it shows the nearest one. While the machine is dragged its places do not change.
-	var greenFor, ranges, shownRange;
-	function green(c) {
-		var now = JSON.stringify([c.key, carried && carried.rig, sets.map(function (o) { return [o.w, o.L, o.a, o.m, o != c && o.x]; })]), near;
-		if (now != greenFor) {
-			greenFor = now;
-			shownRange = null;
+	// rangesNow are the parts of the deck on which the picked machine keeps every limit: sure has from
+	// where to where its front may be, loose is wider and holds if its center is where the table says.
+	// While it is dragged they do not change.
+	var rangesFor, ranges;
+	function rangesNow(c) {
+		var now = JSON.stringify([c.key, carried.rig, carried.needs, sets.map(function (o) { return [o.w, o.L, o.a, o.m, o != c && o.x]; })]);
+		if (now != rangesFor) {
+			rangesFor = now;
 			ranges = rangesOf(c);
 		}
-		ranges.forEach(function (r) {
-			r.off = Math.max(r.from - c.x, c.x - r.to, 0);
-			if (!near || r.off < near.off) near = r;
+		return ranges;
+	}
+	// here is "yes", "close" or "no": the color of the deck where the picked machine is.
+	function here() {
+		var c = setOf(picked);
+		function within(key) {
+			return rangesNow(c).some(function (r) { return r[key] && c.x >= r[key][0] - 1e-6 && c.x <= r[key][1] + 1e-6; });
+		}
+		return within("sure") ? "yes" : within("loose") ? "close" : "no";
+	}
+	// green shows the nearest of these parts: from where the front may be at the front to where the rear
+	// may be at the rear.
+	function green(c) {
+		var least, near;
+		rangesNow(c).forEach(function (r) {
+			var off = Math.max(r.loose[0] - c.x, c.x - r.loose[1], 0);
+			if (!near || off < least) {
+				near = r;
+				least = off;
+			}
 		});
-		if (shownRange === near) return;
-		shownRange = near;
-		good.setAttribute("class", near ? near.is : "");
-		good.setAttribute("d", near ? surface(near.from, near.to + c.L) : "");
+		maybe.setAttribute("d", near ? surface(near.loose[0], near.loose[1] + c.L) : "");
+		good.setAttribute("d", near && near.sure ? surface(near.sure[0], near.sure[1] + c.L) : "");
 	}
 	// measure draws how far the front of the machine is behind the front of the deck.
 	function measure(c) {
@@ -348,10 +386,12 @@
 	function rangesOf(c) {
 		// Which of the places keep the rating of a short part of the deck, next to another machine, is
 		// not worked out: where some do not, none is green.
-		if (carried && carried.needs.some(function (n) { return n.key == "order"; })) return [];
-		return S.spots(carried && carried.rig || R, c, sets.filter(function (o) { return o != c; })).filter(function (s) { return s.is != "no"; }).map(function (s) {
-			var at = s.is == "close" ? s.loose : [s.from, s.to];
-			return { is: s.is, from: Math.max(at[0], 0), to: at[1] };
+		if (carried.needs.some(function (n) { return n.key == "order"; })) return [];
+		// The centers of the other machines may be off too: as moments, in this one's inches.
+		var one = Object.assign({}, c), rest = sets.filter(function (o) { return o != c; });
+		rest.forEach(function (o) { one.m += o.w * o.m / c.w; });
+		return S.spots(carried.rig || R, one, rest).filter(function (s) { return s.is != "no"; }).map(function (s) {
+			return { sure: s.is == "yes" && [s.from, s.to], loose: s.loose };
 		});
 	}
 	// broken names the limits that are broken. The least of the tongue is not one that a load is over.
@@ -369,9 +409,9 @@
 			no = pulled && pulled.is == "no" && pulled.limits.filter(function (l) { return l.over; }),
 			// The truck's limits on what comes on its hitch go by where the machine is.
 			onTruck = no && no.some(function (l) { return /^(tongue|gvwr|sticker|rear|tires|front)/.test(l.key); }),
-			sure = carried.is == "yes" && (!pulled || pulled.is == "yes");
+			is = here(), sure = carried.is == "yes" && is == "yes" && (!pulled || pulled.is == "yes");
 		function own() {
-			return S.say(sure ? "deck keeps" : "deck own") + (no ? ". " + S.say("deck truck", spaced(pulled.clash || no[0].label + ", " + no[0].text)) : "");
+			return S.say(sure ? "deck keeps" : is == "close" ? "deck close" : "deck own") + (no ? ". " + S.say("deck truck", spaced(pulled.clash || no[0].label + ", " + no[0].text)) : "");
 		}
 		sets.forEach(function (c) {
 			var grab = grabs[c.key], at = spaced(S.say("deck here", c.head, S.length(Math.round(c.x), si), S.say("space deck")));

@@ -320,13 +320,15 @@
 		var l = v.limits && (v.limits.filter(function (l) { return l.over; })[0] || v.is == "yes" && v.limits[0]);
 		return v.is == "unknown" ? v.needs[0] && v.needs[0].text : v.clash || l && l.label + ", " + l.text;
 	}
+	// twice says whether the truck's answer needs just what the machine's answer says it needs.
+	function twice(o, v) { return v == o.t && v.is == "unknown" && o.m && o.m.is == "unknown" && whyOf(v) == whyOf(o.m); }
 	// told is what a card says about the machine and the truck: the answer, and its weakest part.
 	function told(i) {
 		var o = answers(i);
 		return [["m", "bring machine"], ["t", o.m && o.m.w && !alone() ? "bring truck with" : "bring truck full"]].map(function (x) {
 			var v = o[x[0]], why;
 			if (!v) return "";
-			why = whyOf(v);
+			why = twice(o, v) ? "" : whyOf(v);
 			return '<span class="fit">' + escape(S.say(x[1])) + ' <b class="is-' + v.is + '">' + escape(v.word) + "</b>" + (why ? ": " + escape(why) : "") + "</span>";
 		}).join("");
 	}
@@ -564,7 +566,7 @@
 		if (mine) {
 			// Somebody asks with what the machine weighs and how long it is.
 			li.textContent = say("relax machine") + " ";
-			li.appendChild(dropButton({ drop: { words: "", mine: "1" } }, say("asked carries", S.weight(mine.w, U.si) + ", " + S.length(mine.l, U.si))))
+			li.appendChild(dropButton({ drop: { words: "", mine: "1" } }, say("asked carries", (mine.k == null ? "" : window.MACHINES[mine.k][0] + ", ") + S.weight(mine.w, U.si) + ", " + S.length(mine.l, U.si))))
 				.addEventListener("click", function () { B.keep("m", mine); });
 			return void list.appendChild(li);
 		}
@@ -944,7 +946,7 @@
 	function lined(p) {
 		if (!columns.compare) return;
 		versus.innerHTML = columns.compare({
-			D: D, M: M, S: S, say: say, escape: escape, both: both, data: data, group: group, kg: kg, answers: answers, whyOf: whyOf, alone: alone, machine: machine,
+			D: D, M: M, S: S, say: say, escape: escape, both: both, data: data, group: group, kg: kg, answers: answers, whyOf: whyOf, twice: twice, alone: alone, machine: machine,
 			added: function (i) { var part = columns["details" + (i >> 6)]; return part && part[i & 63]; },
 			keys: panel.dataset.compared.split(","), price: priceText, state: stateText, load: loadText, loadSI: loadSI, empty: emptyText, emptyBoth: emptyBoth,
 			address: address, picture: function (i) {
