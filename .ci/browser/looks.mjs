@@ -142,8 +142,10 @@ const known = { machine: { k: 4, w: 9500, l: 132 }, truck: { kind: 'gooseneck', 
 // are within three screens, which hold the answers too; the page is five at most with its groups
 // closed. On trailers' pages, in pounds and in kilograms.
 export async function twoScreens(browser, { site, pages, some, check, visit }) {
-  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
   for (const file of some(pages.filter(f => /^u[\\/]/.test(path.relative(site, f))))) {
+    // Each page has a phone of its own: all pages of a folder share what a phone keeps, and what
+    // one of them clears may be cleared after the next one kept it.
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
     const name = path.relative(site, file);
     const { page } = await visit(context, pathToFileURL(file).href, `${name}, screens`);
     for (const system of ['pounds', 'kilograms']) {
@@ -168,10 +170,8 @@ export async function twoScreens(browser, { site, pages, some, check, visit }) {
     }
     const answered = await page.evaluate(() => document.documentElement.scrollHeight);
     check(answered <= 5 * 844, `${name} is ${answered} px tall with its answers, at most five screens`);
-    await page.evaluate(() => localStorage.clear());
-    await page.close();
+    await context.close();
   }
-  await context.close();
 }
 
 // Paper: the lot sheet and the hand-over card fill one page, the spec sheet two at most, in
