@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -32,6 +33,8 @@ func binary(t *testing.T) string {
 	return path
 }
 
+var ofOneTrailer = regexp.MustCompile(`(?m)^(?:serial:.*|proof:(?:\n[ -].*)*)\n`)
+
 // bigYard writes a yard of n units, which are copies of the demo's with other stock numbers.
 func bigYard(t *testing.T, dir string, n int) {
 	t.Helper()
@@ -47,10 +50,8 @@ func bigYard(t *testing.T, dir string, n int) {
 		}
 		old := strings.TrimSpace(between(string(src), "\nstock:", "\n"))
 		text := strings.Replace(string(src), "stock: "+old, fmt.Sprintf("stock: BIG-%05d", i), 1)
-		// A serial number belongs to one trailer, so the copies have none.
-		if serial := between(text, "\nserial:", "\n"); serial != "" {
-			text = strings.Replace(text, "\nserial:"+serial, "", 1)
-		}
+		// A serial number and the photos that prove it belong to one trailer, so the copies have none.
+		text = ofOneTrailer.ReplaceAllString(text, "")
 		if err := os.WriteFile(filepath.Join(dir, "content", "units", fmt.Sprintf("big-%05d.md", i)), []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}

@@ -210,9 +210,9 @@ func TestTurned(t *testing.T) {
 // TestKept: what was worked is not worked again, is shared by what has the same content,
 // and is made again if a byte of it changed.
 func TestKept(t *testing.T) {
-	m := image.NewGray(image.Rect(0, 0, 300, 200))
+	m := image.NewGray(image.Rect(0, 0, 260, 90))
 	for i := range m.Pix {
-		m.Pix[i] = uint8(i / 300)
+		m.Pix[i] = uint8(i / 130)
 	}
 	data := asPNG(t, m)
 	dir := t.TempDir()

@@ -5,6 +5,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -37,12 +38,8 @@ func TestNoRealNames(t *testing.T) {
 	if len(makers) < 150 || len(places) < 40 {
 		t.Fatalf("%d makers and %d places are listed; the lists are cut short", len(makers), len(places))
 	}
-	for _, root := range named {
-		lookUp(t, root, makers, "a real maker's name; use an invented one")
-	}
-	for _, root := range inTalk {
-		lookUp(t, root, places, "a real place; use an invented one")
-	}
+	lookUp(t, named, makers, "a real maker's name; use an invented one")
+	lookUp(t, inTalk, places, "a real place; use an invented one")
 	for _, c := range citing {
 		if _, err := os.Stat(filepath.Join("../..", filepath.FromSlash(c))); err != nil {
 			t.Errorf("citing lists %s, which is gone; take it off the list", c)
@@ -74,22 +71,50 @@ func nameHash(name string) string {
 // markup is the part of captions that nobody says.
 var markup = regexp.MustCompile(`<[^<>\n]{1,40}>`)
 
-var nameWord = regexp.MustCompile(`[a-z0-9&]+(?:-[a-z0-9]+)*`)
+// nameWords are the words of a line in lower case. A word has letters, digits and &, and single hyphens
+// inside it.
+func nameWords(line string) (out []string) {
+	if strings.IndexByte(line, '<') >= 0 {
+		line = markup.ReplaceAllString(line, "")
+	}
+	for _, w := range strings.FieldsFunc(strings.ToLower(line), func(r rune) bool {
+		return (r < 'a' || r > 'z') && (r < '0' || r > '9') && r != '&' && r != '-'
+	}) {
+		for part := range strings.SplitSeq(strings.Trim(w, "-"), "--") {
+			if part = strings.Trim(part, "-"); part != "" {
+				out = append(out, part)
+			}
+		}
+	}
+	return out
+}
 
-func lookUp(t *testing.T, root string, names map[string]bool, why string) {
+func lookUp(t *testing.T, roots []string, names map[string]bool, why string) {
+	t.Helper()
+	seen := map[[2]string]bool{} // a word with the one before it or with nothing, and whether it is listed
+	listed := func(before, w string) bool {
+		is, ok := seen[[2]string{before, w}]
+		if !ok {
+			is = names[nameHash(strings.TrimSpace(before+" "+w))]
+			seen[[2]string{strings.Clone(before), strings.Clone(w)}] = is
+		}
+		return is
+	}
+	for _, root := range roots {
+		lookUpIn(t, root, func(at string, words []string) {
+			for k, w := range words {
+				if listed("", w) || k > 0 && listed(words[k-1], w) {
+					t.Errorf("%s: %q is %s", at, w, why)
+				}
+			}
+		})
+	}
+}
+
+// lookUpIn gives the words of each line of the texts in a folder, and where the line is.
+func lookUpIn(t *testing.T, root string, each func(at string, words []string)) {
 	t.Helper()
 	const top = "../.."
-	seen := map[string]string{} // a word or two, and its hash where it is listed
-	listed := func(name string) bool {
-		h, ok := seen[name]
-		if !ok {
-			if h = nameHash(name); !names[h] {
-				h = ""
-			}
-			seen[name] = h
-		}
-		return h != ""
-	}
 	err := filepath.WalkDir(filepath.Join(top, filepath.FromSlash(root)), func(file string, d fs.DirEntry, err error) error {
 		if err != nil {
 			return err
@@ -115,12 +140,7 @@ func lookUp(t *testing.T, root string, names map[string]bool, why string) {
 			return nil // a photo or a video
 		}
 		for i, line := range strings.Split(string(data), "\n") {
-			words := nameWord.FindAllString(strings.ToLower(markup.ReplaceAllString(line, "")), -1)
-			for k, w := range words {
-				if listed(w) || k > 0 && listed(words[k-1]+" "+w) {
-					t.Errorf("%s:%d: %q is %s", rel, i+1, w, why)
-				}
-			}
+			each(fmt.Sprintf("%s:%d", rel, i+1), nameWords(line))
 		}
 		return nil
 	})
@@ -134,6 +154,9 @@ func lookUp(t *testing.T, root string, names map[string]bool, why string) {
 func TestNameListsCatch(t *testing.T) {
 	if got := nameHash("abc"); got != "ba7816bf8f01cfea" { // FIPS 180-4, the example "abc"
 		t.Errorf("hash of abc is %s", got)
+	}
+	if got := strings.Join(nameWords("The <b>Zyx-Well</b> -- a-1,5&6- o'clock--now"), " "); got != "the zyx-well a-1 5&6 o clock now" {
+		t.Errorf("the words are %s", got)
 	}
 	makers := hashed(t, "makers.txt")
 	if !makers[nameHash("zyx"+"well")] {

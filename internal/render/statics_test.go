@@ -17,6 +17,7 @@ import (
 	"tarepage/internal/oracle"
 	"tarepage/internal/pagedata"
 	"tarepage/internal/phrases"
+	"tarepage/internal/thorough"
 	theme "tarepage/themes/default"
 )
 
@@ -73,7 +74,10 @@ var cases = func() int {
 	if os.Getenv("TAREPAGE_LONG") != "" {
 		return 10_000
 	}
-	return 500
+	if thorough.BeforePush() {
+		return 500
+	}
+	return 250
 }()
 
 // chance makes trailers, loads and trucks: most of them possible, some on an edge, some
@@ -184,7 +188,7 @@ func TestStaticsWindow(t *testing.T) {
 	s, c := newStatics(t), chance{rand.New(rand.NewPCG(5, 1))}
 	f := s.function(`function(a) { a = JSON.parse(a); var w = Statics.window(a[0], a[1], a[2]); return w.room + " " + Statics.windowText(w, a[3]); }`)
 	rooms, said := 0, map[string]int{}
-	for i := range 2 * cases {
+	for i := range 2 * max(cases, 500) { // one of the nine answers is rare
 		r := c.rig()
 		l, in := c.load(r), c.system()
 		w := r.Window(l)
@@ -738,11 +742,11 @@ func TestStaticsAnswer(t *testing.T) {
 		}
 	}
 	for _, k := range []string{"yes yes", "yes no", "yes unknown", "no no", "unknown unknown", "unknown no"} {
-		if is[k] < cases/200 {
+		if is[k] < max(cases/300, 1) {
 			t.Errorf("%q came %d times; the cases reach too little: %v", k, is[k], is)
 		}
 	}
-	if places < cases/100 {
+	if places < max(cases/150, 1) {
 		t.Errorf("only %d places were sought", places)
 	}
 }

@@ -23,13 +23,14 @@ var errRun = errors.New("a tag or a text in it is too long")
 
 // shapely reads the parts of a packed workbook once, with little memory, and tells of XML that is of a
 // shape that no program for sheets writes. What is not a packed file, and a part that is not XML, is left
-// to excelize, which reads with the same decoder and stops at the same place.
-func shapely(data []byte) error {
+// to excelize, which reads with the same decoder and stops at the same place. All parts together are read
+// up to most bytes.
+func shapely(data []byte, most int64) error {
 	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
 		return nil
 	}
-	left, marks := int64(MaxUnpacked), 0
+	left, marks := most, 0
 	for _, part := range z.File {
 		if strings.HasSuffix(part.Name, "/") {
 			continue

@@ -55,7 +55,7 @@ func Read(name string, data []byte) (*Table, error) {
 	case ".csv", ".tsv":
 		rows, err = separated(data)
 	case ".xlsx":
-		rows, err = workbook(data)
+		rows, err = workbook(data, MaxUnpacked)
 	default:
 		return nil, fmt.Errorf("%q is not a sheet; save it as .xlsx or .csv", name)
 	}
@@ -176,13 +176,13 @@ func notAWorkbook(data []byte, err error) error {
 	return fmt.Errorf("it does not open as a workbook (%w); it may be damaged or half copied: copy it again, or %s", err, again)
 }
 
-// workbook reads the first sheet of a workbook. Cells are as they are stored: a day is a
-// number there, and Column.value knows it.
-func workbook(data []byte) (rows [][]string, err error) {
-	if err := shapely(data); err != nil {
+// workbook reads the first sheet of a workbook that unpacks to most bytes or fewer. Cells are as they
+// are stored: a day is a number there, and Column.value knows it.
+func workbook(data []byte, most int64) (rows [][]string, err error) {
+	if err := shapely(data, most); err != nil {
 		return nil, err
 	}
-	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{RawCellValue: true, UnzipSizeLimit: MaxUnpacked, UnzipXMLSizeLimit: MaxUnpacked})
+	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{RawCellValue: true, UnzipSizeLimit: most, UnzipXMLSizeLimit: most})
 	if err != nil {
 		return nil, notAWorkbook(data, err)
 	}
