@@ -15,7 +15,7 @@ var figureDisagrees = &Rule{
 	Source: "the unit file's format, docs/unit-file.md: checked figures",
 	Remedy: "correct the number, or leave the words empty so that the figure is filled in",
 	check: func(c *Case, f *Findings) {
-		for _, link := range c.Body.Figures {
+		for _, link := range c.figureLinks() {
 			fig := c.Work.Figure(link.Name)
 			if fig == nil || link.Text == "" {
 				continue

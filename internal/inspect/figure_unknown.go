@@ -20,10 +20,12 @@ var figureUnknown = &Rule{
 		}
 	},
 	check: func(c *Case, f *Findings) {
-		for _, link := range c.Body.Outdated {
-			f.add(link.Pos, "this is an old way to write a checked figure").fix("write %s", link.Written())
+		for _, b := range c.Bodies() {
+			for _, link := range b.Outdated {
+				f.add(link.Pos, "this is an old way to write a checked figure").fix("write %s", link.Written())
+			}
 		}
-		for _, link := range c.Body.Figures {
+		for _, link := range c.figureLinks() {
 			if c.Work.Figure(link.Name) != nil {
 				continue
 			}
@@ -50,6 +52,14 @@ var figureUnknown = &Rule{
 			}
 		}
 	},
+}
+
+// figureLinks are the checked figures in the unit's notes.
+func (c *Case) figureLinks() (out []unit.FigureLink) {
+	for _, b := range c.Bodies() {
+		out = append(out, b.Figures...)
+	}
+	return out
 }
 
 // restsOnStopped reports whether a figure is absent because a value that every unit needs is

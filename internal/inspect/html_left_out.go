@@ -8,13 +8,15 @@ var htmlLeftOut = &Rule{
 	Remedy: "write it in Markdown",
 	check: func(c *Case, f *Findings) {
 		last := int32(0)
-		for _, at := range c.Body.RawHTML {
-			// A tag and its closing tag on one line are one thing to rewrite.
-			if at.Line == last {
-				continue
+		for _, b := range c.Bodies() {
+			for _, at := range b.RawHTML {
+				// A tag and its closing tag on one line are one thing to rewrite.
+				if at.Line == last {
+					continue
+				}
+				last = at.Line
+				f.add(at, "raw HTML is left out")
 			}
-			last = at.Line
-			f.add(at, "raw HTML is left out")
 		}
 	},
 }

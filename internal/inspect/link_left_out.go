@@ -4,11 +4,15 @@ import "tarepage/internal/unit"
 
 var linkLeftOut = &Rule{
 	Name: "link-left-out", Severity: Remark,
-	Title:     "every link in the notes leads to a safe address",
-	Why:       "Only the words of the link are shown. Where it should lead, or its picture, is missing from the page.",
-	Source:    "the unit file's format, docs/unit-file.md",
-	Remedy:    "link to https:, mailto:, tel: or a place on this site",
-	check:     func(c *Case, f *Findings) { leftOut(&c.Body, f) },
+	Title:  "every link in the notes leads to a safe address",
+	Why:    "Only the words of the link are shown. Where it should lead, or its picture, is missing from the page.",
+	Source: "the unit file's format, docs/unit-file.md",
+	Remedy: "link to https:, mailto:, tel: or a place on this site",
+	check: func(c *Case, f *Findings) {
+		for _, b := range c.Bodies() {
+			leftOut(b, f)
+		}
+	},
 	checkYard: func(y *Yard, f *Findings) { leftOut(&y.Stock.Yard.Body, f) },
 }
 

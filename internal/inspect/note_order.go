@@ -7,12 +7,14 @@ var noteOrder = &Rule{
 	Source: "the unit file's format, docs/unit-file.md: timed notes",
 	Remedy: "put the note where its time belongs, or correct the time",
 	check: func(c *Case, f *Findings) {
-		notes := c.Body.Notes
-		for i := 1; i < len(notes); i++ {
-			if before := notes[i-1]; notes[i].At < before.At && notes[i].Section == before.Section {
-				f.add(notes[i].Pos, "the note at %s comes after the one at %s", notes[i].At, before.At).
-					figures(notes[i].At.String(), before.At.String()).
-					also(before.Pos, "the note before it is here")
+		for _, b := range c.Bodies() {
+			for i := 1; i < len(b.Notes); i++ {
+				note, before := b.Notes[i], b.Notes[i-1]
+				if note.At < before.At && note.Section == before.Section {
+					f.add(note.Pos, "the note at %s comes after the one at %s", note.At, before.At).
+						figures(note.At.String(), before.At.String()).
+						also(before.Pos, "the note before it is here")
+				}
 			}
 		}
 	},

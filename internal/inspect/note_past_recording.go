@@ -11,11 +11,13 @@ var notePastRecording = &Rule{
 		if !length.Given() {
 			return
 		}
-		for _, n := range c.Body.Notes {
-			if n.At > length.Value {
-				f.add(n.Pos, "the note is at %s; the recording ends at %s", n.At, length.Value).
-					figures(n.At.String(), length.Value.String()).
-					also(length.Pos, "the recording's length is here")
+		for _, b := range c.Bodies() {
+			for _, n := range b.Notes {
+				if n.At > length.Value {
+					f.add(n.Pos, "the note is at %s; the recording ends at %s", n.At, length.Value).
+						figures(n.At.String(), length.Value.String()).
+						also(length.Pos, "the recording's length is here")
+				}
 			}
 		}
 		for _, p := range c.Photos {

@@ -9,13 +9,15 @@ var noteTwice = &Rule{
 	Source: "the unit file's format, docs/unit-file.md: timed notes",
 	Remedy: "correct one of the times, or join the two notes",
 	check: func(c *Case, f *Findings) {
-		first := map[unit.Clock]unit.Note{}
-		for _, n := range c.Body.Notes {
-			if other, twice := first[n.At]; twice {
-				f.add(n.Pos, "a second note at %s", n.At).also(other.Pos, "the first one is here")
-				continue
+		for _, b := range c.Bodies() {
+			first := map[unit.Clock]unit.Note{}
+			for _, n := range b.Notes {
+				if other, twice := first[n.At]; twice {
+					f.add(n.Pos, "a second note at %s", n.At).also(other.Pos, "the first one is here")
+					continue
+				}
+				first[n.At] = n
 			}
-			first[n.At] = n
 		}
 	},
 }

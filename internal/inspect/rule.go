@@ -67,7 +67,9 @@ func (c *Case) Givens() []unit.Given {
 // Passages are what the notes say, checked figures filled in.
 func (c *Case) Passages() []unit.Passage {
 	if c.passages == nil {
-		c.passages = c.Body.Passages(c.filled)
+		for _, b := range c.Bodies() {
+			c.passages = append(c.passages, b.Passages(c.filled)...)
+		}
 	}
 	return c.passages
 }

@@ -145,9 +145,12 @@ var pictureWords = regexp.MustCompile(`!\[([^\]]*)\]`)
 
 // writing lists the texts of the unit, but not its title, which title-contradicts reads.
 func (c *Case) writing() (out []writing) {
-	out = passagesOf(c.Passages(), c.Body.Unread(c.filled))
-	for _, m := range pictureWords.FindAllStringSubmatch(string(c.Body.Source), -1) {
-		out = append(out, writing{text: m[1], at: c.Top})
+	out = passagesOf(c.Passages())
+	for _, b := range c.Bodies() {
+		out = append(out, passagesOf(b.Unread(c.filled))...)
+		for _, m := range pictureWords.FindAllStringSubmatch(string(b.Source), -1) {
+			out = append(out, writing{text: m[1], at: c.Top})
+		}
 	}
 	for _, g := range c.Givens() {
 		if text, ok := g.Value.(string); ok && g.Path != "title" {

@@ -89,7 +89,7 @@ func ends() (out []string) {
 }
 
 // ownersOnly are the keys that no page names, by their section.
-var ownersOnly = map[string]bool{"withhold": true, "example": true, "recording": true, "waive": true, "photos": true, "proof": true}
+var ownersOnly = map[string]bool{"withhold": true, "example": true, "notes-es": true, "recording": true, "waive": true, "photos": true, "proof": true}
 
 // inCode are the families of texts that code says and no list has.
 var inCode = map[string]bool{"text": true, "found": true, "working": true, "advice": true, "origin": true}

@@ -179,7 +179,8 @@ type unitPage struct {
 	View          template.HTML // the trailer from the side, with its dimensions; empty where too little was measured
 	Front         template.HTML // the same, for the place of photos where there are none
 	ViewWords     string        // the same in words
-	NotesIn       string        // "en" or "es" where the owner's notes are in another language than the page; otherwise empty
+	NotesIn       string        // "en" or "es", the language of the owner's notes; empty where all of the page is in English
+	NotesSay      string        // the sentence that says so, where the page has another language
 	Untimed       string        // what the times in the notes belong to, if they lead nowhere; otherwise empty
 	PayloadText   string        // what it can carry; empty where nobody can say
 	PayloadMetric string        // the same in kilograms

@@ -16,6 +16,7 @@ import (
 	"github.com/yuin/goldmark/util"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/phrases"
 	"tarepage/internal/unit"
 )
 
@@ -49,7 +50,7 @@ func notes(b *unit.Body, w *compute.Work, workings string, to func(unit.Clock) m
 	if err != nil {
 		return "", err
 	}
-	n := &noteRenderer{body: b, work: w, workings: workings, to: to, moments: map[ast.Node]unit.Note{}}
+	n := &noteRenderer{body: b, work: w, workings: workings, to: to, moments: map[ast.Node]unit.Note{}, lang: writtenIn(b)}
 	for _, note := range b.Notes {
 		n.moments[note.Node] = note
 	}
@@ -86,6 +87,7 @@ type noteRenderer struct {
 	to       func(unit.Clock) moment
 	moments  map[ast.Node]unit.Note
 	said     ast.Node // the heading that is left out
+	lang     phrases.Language
 }
 
 // at writes a note's time, as a link to that moment where there is one.
@@ -224,7 +226,7 @@ func (n *noteRenderer) link(w util.BufWriter, src []byte, node ast.Node, enterin
 		}
 		_ = w.WriteByte('>')
 		if words == "" {
-			_, _ = w.Write(util.EscapeHTML([]byte(unrepeated(l, src, f.Text))))
+			_, _ = w.Write(util.EscapeHTML([]byte(unrepeated(l, src, n.lang.Plain(f.Text)))))
 			return ast.WalkSkipChildren, nil
 		}
 	case !unit.Leads(unit.Address(l)):

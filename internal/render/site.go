@@ -164,10 +164,26 @@ func (e *entry) whole() *entry {
 	if e.Body.Root != nil {
 		return e
 	}
+	return e.noted(e.Body.Whole())
+}
+
+// noted is the entry with other notes.
+func (e *entry) noted(notes *unit.Body) *entry {
 	u, again := *e.Unit, *e
-	u.Body = *e.Body.Whole()
+	u.Body = *notes
 	again.Unit = &u
 	return &again
+}
+
+// read is the entry with the tree of the notes that the pages in the maker's language show: those
+// in Spanish where the unit has them and the language is Spanish.
+func (m *maker) read(e *entry) *entry {
+	if m.lang.Foreign() {
+		if notes := e.Spanish(); notes != nil {
+			return e.noted(notes)
+		}
+	}
+	return e.whole()
 }
 
 // data is the entry as the data of pages have it.
@@ -327,7 +343,7 @@ func (m *maker) jobs(yard []job, stock *stock, to Target) []job {
 
 // pagesOf are the pages of one unit. Whole is the entry with all figures.
 func (m *maker) pagesOf(e *entry, whole func() *entry) []job {
-	return []job{{path: m.under + e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(whole().whole()) }},
+	return []job{{path: m.under + e.path, unit: e.Unit, make: func() ([]byte, error) { return m.unit(m.read(whole())) }},
 		{path: m.under + e.workings, unit: e.Unit, make: func() ([]byte, error) { return m.workings(whole()) }},
 		{path: m.under + e.lot, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.lot(whole()) }},
 		{path: m.under + e.handOver, unit: e.Unit, hidden: true, make: func() ([]byte, error) { return m.handOver(whole()) }}}

@@ -104,7 +104,7 @@ func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
 	if p.Body, err = notes(&e.Body, e.work, p.Root+e.workings, m.moments(e), m.lang.Say("walk"), phrases.English.Say("walk")); err != nil {
 		return err
 	}
-	p.NotesIn = notesIn(string(e.Body.Source), m.lang)
+	p.NotesIn, p.NotesSay = m.notesIn(&e.Body)
 	if p.Recording, err = m.recorded(e); err != nil {
 		return err
 	}
@@ -119,18 +119,27 @@ func (m *maker) walkAround(p *unitPage, e *entry) (err error) {
 	return nil
 }
 
-// notesIn is the language of an owner's notes on a page in another one, and empty where page and notes
-// have the same.
-func notesIn(text string, page phrases.Language) string {
-	in := phrases.English
-	if phrases.Written(text) {
-		in = phrases.Spanish
-	}
-	if in.Foreign() == page.Foreign() {
-		return ""
-	}
+// notesIn is the language of an owner's notes, and the sentence that says so. The sentence is empty
+// where page and notes have the same language, and so is the language on a page in English: the page
+// says it.
+func (m *maker) notesIn(notes *unit.Body) (tag, says string) {
+	in := writtenIn(notes)
 	base, _ := in.Tag.Base()
-	return base.String()
+	switch {
+	case in.Foreign() != m.lang.Foreign():
+		return base.String(), m.lang.Say("walk language " + base.String())
+	case in.Foreign():
+		return base.String(), ""
+	}
+	return "", ""
+}
+
+// writtenIn is the language of an owner's notes.
+func writtenIn(notes *unit.Body) phrases.Language {
+	if notes.Spanish || phrases.Written(string(notes.Source)) {
+		return phrases.Spanish
+	}
+	return phrases.English
 }
 
 // moreOf fills in what the file states, and where the page leads.

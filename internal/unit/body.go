@@ -40,6 +40,8 @@ type Body struct {
 	Line int
 	// Headings is how many headings were read.
 	Headings int
+	// Spanish is whether they are the notes under notes-es.
+	Spanish bool
 }
 
 // A Note is a timed note.

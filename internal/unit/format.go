@@ -78,6 +78,7 @@ type Unit struct {
 	Wear        Wear      `key:"wear" doc:"how worn it is"`
 	Claimed     Claimed   `key:"claimed" doc:"figures that the maker prints, to compare with ours"`
 	Recording   Recording `key:"recording" doc:"the walk-around"`
+	NotesES     Text      `key:"notes-es" doc:"the notes a second time, in Spanish, for the pages in Spanish: notes-es: | and the text below it, indented by two spaces, written like the notes, with the same times and checked figures" eg:"El piso es de madera tratada."`
 	Spare       Text      `key:"spare" doc:"the spare, in words" eg:"wheel and tire, mounted on the neck"`
 	DealerAdded Weight    `key:"dealer-added" doc:"weight the yard fitted before the first sale; if its day is later than the scale ticket of the empty weight, it is added to that weight and comes off the payload" eg:"85 lb (scale ticket 2026-11-03)"`
 	Relabeled   Date      `key:"relabeled" doc:"the day on which the label was corrected for added weight" eg:"2026-11-05"`

@@ -23,7 +23,7 @@ type Given struct {
 }
 
 // Givens lists the values that the unit gives, in the format's own order. The words of
-// its lists (standard, options) and its photos are not among them.
+// its lists (standard, options), its notes and its photos are not among them.
 func (u *Unit) Givens() []Given {
 	return givens(unitKeys(), reflect.ValueOf(u).Elem(), make([]Given, 0, 64), false)
 }
@@ -100,6 +100,7 @@ func givens(ks *keys, v reflect.Value, out []Given, said bool) []Given {
 			continue
 		}
 		switch {
+		case k.path == notesES:
 		case k.kids != nil:
 			out = givens(k.kids, f, out, said)
 		case !k.list:

@@ -592,8 +592,8 @@ func (r *reader) value(n *yaml.Node, k *key, dst reflect.Value, keyAt Pos) {
 func (r *reader) unfit(n *yaml.Node, k *key) bool {
 	message, remedy := "", ""
 	// YAML reads "\u202e" in quotes as the character itself.
-	if i := strings.IndexFunc(n.Value, unseen); len(n.Value) > mostValue {
-		message = fmt.Sprintf("has %d bytes; one value stays below %d", len(n.Value), mostValue)
+	if i := strings.IndexFunc(n.Value, unseen); len(n.Value) > k.most() {
+		message = fmt.Sprintf("has %d bytes; one value stays below %d", len(n.Value), k.most())
 		remedy = "write it shorter; long texts belong in the notes below the front matter"
 	} else if i >= 0 {
 		c, _ := utf8.DecodeRuneInString(n.Value[i:])
@@ -812,6 +812,9 @@ func ReadUnit(name string, src []byte) (*Unit, []Problem) {
 		r.mapping(p.root, unitKeys(), reflect.ValueOf(u).Elem(), "")
 		r.spoilMeant(u)
 		u.Body = readBody(name, p.body, p.bodyLine)
+		if u.NotesES.Given() && !r.wordsWithin([]byte(u.NotesES.Raw), u.NotesES.firstLine()) {
+			u.NotesES = Text{}
+		}
 	}
 	r.fold()
 	return u, r.problems

@@ -24,7 +24,7 @@ type SpecRow struct {
 // notSpecs are the keys that a page shows elsewhere or not at all.
 var notSpecs = map[string]bool{
 	"title": true, "stock": true, "model": true, "example": true, "price": true, "availability": true, "withhold": true,
-	"standard": true, "standard-not": true, "options": true, "photos": true, "recording": true, "claimed": true, "waive": true, "proof": true,
+	"standard": true, "standard-not": true, "options": true, "photos": true, "recording": true, "claimed": true, "waive": true, "proof": true, notesES: true,
 }
 
 // Stated lists what the file states, section by section, in the order of the format.

@@ -49,9 +49,11 @@ func (u *Unit) WrittenRatings() []WrittenRating {
 			out = append(out, r)
 		}
 	}
-	for _, r := range ratingsIn(string(u.Body.Source)) {
-		r.Pos, r.Where = u.Body.pos(r.offset), "the text"
-		out = append(out, r.WrittenRating)
+	for _, b := range u.Bodies() {
+		for _, r := range ratingsIn(string(b.Source)) {
+			r.Pos, r.Where = b.pos(r.offset), "the text"
+			out = append(out, r.WrittenRating)
+		}
 	}
 	return out
 }

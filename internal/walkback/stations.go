@@ -53,7 +53,7 @@ var always = []string{"serial", "year", "hitch.ball", "hitch.ball-rating", "hitc
 // elsewhere are keys without a line in the walk: the program writes them, a recording has
 // them, or they have a place of their own on the page.
 var elsewhere = []string{"stock", "model", "price", "availability", "withhold", "recording", "waive", "photos", "proof", "standard", "standard-not", "options",
-	"tie-downs", "relabeled", "spare", "example"}
+	"tie-downs", "relabeled", "spare", "example", "notes-es"}
 
 // spaces are the sections of what carries the load; a unit has the one of its kind.
 var spaces = []kinds.Space{kinds.Deck, kinds.Bed, kinds.Box, kinds.Tank, kinds.Hull, kinds.Bin, kinds.Dolly, kinds.Bunks, kinds.Chassis}
