@@ -530,6 +530,8 @@ func FuzzMeasures(f *testing.F) {
 	f.Add(uint8(5), uint8(0), uint8(0), uint8(1), uint8(3), uint8(1), 2, 168.0, 54.0, 30.0, 24.0, 157.0, 35.0, -1.0)
 	f.Add(uint8(7), uint8(3), uint8(0), uint8(5), uint8(2), uint8(2), 1, 144.0, 50.0, 19.0, 75.0, 137.0, -1.0, -1.0)
 	f.Add(uint8(6), uint8(2), uint8(3), uint8(4), uint8(5), uint8(0), 6, 1e-300, 1e300, math.NaN(), math.Inf(1), math.Inf(-1), math.Copysign(0, -1), 5e-324)
+	// A text whose room ends at the edge of the paper.
+	f.Add(uint8('9'), uint8(1), uint8(1), uint8(2), uint8(20), uint8(':'), 78, 384.0, 90.0, -38.0, 4.8, 327.0, 126.0, 96.0)
 	f.Fuzz(func(t *testing.T, kind, hitch, tail, ramp, size, space uint8, axles int, length, front, floor, height, center, spacing, tailLong float64) {
 		pick := func(n uint8, from []string) string { return from[int(n)%len(from)] }
 		u := build(pick(kind, kinds), pick(hitch, hitches), pick(tail, tails), pick(ramp, ramps), pick(size, sizes), pick(space, spaces),

@@ -194,8 +194,10 @@ func (p picture) ground() float64 { return p.paths["el-ground"][0][0].y }
 func (p picture) faults(line float64) []string {
 	var out []string
 	fault := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	// Numbers are printed to a tenth, so a text that just fits may seem half of that outside.
+	const printed = 0.05 + 1e-9
 	inside := func(what string, b box) {
-		if b.left < 0 || b.top < 0 || b.right > p.wide || b.bottom > p.tall {
+		if b.left < -printed || b.top < -printed || b.right > p.wide+printed || b.bottom > p.tall+printed {
 			fault("%s at %.1f lies outside %g x %g", what, b, p.wide, p.tall)
 		}
 	}

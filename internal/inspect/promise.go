@@ -144,18 +144,38 @@ func plainLetters(text string) string {
 		}
 		return r
 	}, text)
-	text = emphasis.ReplaceAllString(text, "$1$2")
-	for _, row := range tonWords {
-		text = row.form.ReplaceAllString(text, row.as)
+	// Looking for one letter costs little, and most texts have nothing to rewrite.
+	if strings.ContainsAny(text, "*_~`") {
+		text = emphasis.ReplaceAllString(text, "$1$2")
 	}
-	text = fractions.ReplaceAllStringFunc(text, func(s string) string {
-		m := fractions.FindStringSubmatch(s)
-		whole, _ := strconv.Atoi(m[1])
-		over, under := float64(m[2][0]-'0'), float64(m[3][0]-'0')
-		return strconv.FormatFloat(float64(whole)+float64(over/under), 'f', 2, 64) + " "
-	})
-	text = rounds.ReplaceAllStringFunc(text, func(s string) string { return strings.ReplaceAll(s, "o", "0") })
+	if strings.Contains(text, "ton") { // so does each row
+		for _, row := range tonWords {
+			text = row.form.ReplaceAllString(text, row.as)
+		}
+	}
+	if strings.ContainsAny(text, "/⁄") {
+		text = fractions.ReplaceAllStringFunc(text, func(s string) string {
+			m := fractions.FindStringSubmatch(s)
+			whole, _ := strconv.Atoi(m[1])
+			over, under := float64(m[2][0]-'0'), float64(m[3][0]-'0')
+			return strconv.FormatFloat(float64(whole)+float64(over/under), 'f', 2, 64) + " "
+		})
+	}
+	if roundAfterDigit(text) {
+		text = rounds.ReplaceAllStringFunc(text, func(s string) string { return strings.ReplaceAll(s, "o", "0") })
+	}
 	return apart.ReplaceAllString(text, "$1$2,$3$4")
+}
+
+// roundAfterDigit reports whether a text has a digit and then an o, maybe with a mark between them.
+func roundAfterDigit(text string) bool {
+	digit := func(i int) bool { return i >= 0 && text[i] >= '0' && text[i] <= '9' }
+	for i := range len(text) {
+		if text[i] == 'o' && (digit(i-1) || i > 0 && (text[i-1] == ',' || text[i-1] == '.') && digit(i-2)) {
+			return true
+		}
+	}
+	return false
 }
 
 // tonWords write tons in words that have no number in front, or a half after them, in numbers. Each

@@ -100,5 +100,8 @@ func TestTonWords(t *testing.T) {
 		if !row.form.MatchString(row.eg) {
 			t.Errorf("the example %q does not fit its row", row.eg)
 		}
+		if !strings.Contains(row.eg, "ton") || !strings.Contains(row.form.String(), "ton") {
+			t.Errorf("the row of %q has no word with ton in it, and texts without one are not rewritten", row.eg)
+		}
 	}
 }

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"tarepage/internal/thorough"
 )
 
 // Changes to the sample package are tried, in three samples since no sample holds
@@ -24,7 +26,11 @@ func TestSample(t *testing.T) {
 		"reaches: 0 => 0 + 1",
 	}
 	var got []string
-	for _, seed := range []uint64{1, 5, 21} {
+	seeds := []uint64{1, 5, 21}
+	if !thorough.BeforePush() {
+		seeds = seeds[:1] // which finds a part of them
+	}
+	for _, seed := range seeds {
 		var out strings.Builder
 		r, err := check("./testdata/hitch", options{sample: 1000, seed: seed, atMost: 1 << 40}, &out)
 		if err != nil {
@@ -41,6 +47,9 @@ func TestSample(t *testing.T) {
 	}
 	slices.Sort(got)
 	slices.Sort(want)
+	if !thorough.BeforePush() && len(got) > 1 {
+		want = slices.DeleteFunc(want, func(w string) bool { return !slices.Contains(got, w) })
+	}
 	if got = slices.Compact(got); !slices.Equal(got, want) {
 		t.Errorf("open are\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}
