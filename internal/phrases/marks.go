@@ -17,6 +17,11 @@ func (l Language) Marked() Language {
 	return l
 }
 
+func (l Language) unmarked() Language {
+	l.marked = false
+	return l
+}
+
 // Foreign reports whether the language is another one than that of the other packages.
 func (l Language) Foreign() bool { return l.column != English.column }
 

@@ -20,10 +20,11 @@ func (l Language) Of(text string) (string, bool) {
 		return text, true
 	}
 	type key struct {
-		column int
-		text   string
+		column  int
+		changed *changed
+		text    string
 	}
-	k := key{l.column, text}
+	k := key{l.column, l.changed, text}
 	if found, ok := known.Load(k); ok {
 		f := found.(string)
 		return f, f != ""
@@ -81,18 +82,18 @@ func (l Language) find(text string, depth int) string {
 func (l Language) row(text string, _ int) string {
 	rows := english().rows
 	if line, ok := rows[text]; ok {
-		return line[l.column]
+		return l.of(line)
 	}
 	first, size := utf8.DecodeRuneInString(text)
 	switch {
 	case unicode.IsUpper(first):
 		if line, ok := rows[string(unicode.ToLower(first))+text[size:]]; ok {
-			return capital(line[l.column])
+			return capital(l.of(line))
 		}
 	case unicode.IsLower(first):
 		// A kind or a label begins with a capital in its row, and within a sentence it does not.
 		if line, ok := rows[string(unicode.ToUpper(first))+text[size:]]; ok {
-			return small(line[l.column])
+			return small(l.of(line))
 		}
 	}
 	return ""
@@ -107,12 +108,12 @@ var (
 func (l Language) dated(text string, depth int) string {
 	if d := month.FindStringSubmatch(text); d != nil {
 		if name := l.row(d[1], depth); name != "" {
-			return Language{l.Tag, l.column, false}.Say("date/month", name, d[2])
+			return l.unmarked().Say("date/month", name, d[2])
 		}
 	}
 	if d := day.FindStringSubmatch(text); d != nil {
 		if month := l.row(d[1], depth); month != "" {
-			return Language{l.Tag, l.column, false}.Say("date/day", month, d[2], d[3])
+			return l.unmarked().Say("date/day", month, d[2], d[3])
 		}
 	}
 	return ""
@@ -146,7 +147,7 @@ func (l Language) form(text string, depth int) string {
 			for i, b := range blanks {
 				pairs = append(pairs, f.names[i], b)
 			}
-			out := strings.NewReplacer(pairs...).Replace(f.line[l.column])
+			out := strings.NewReplacer(pairs...).Replace(l.of(f.line))
 			if lower {
 				out = capital(out)
 			}
@@ -457,7 +458,7 @@ func (l Language) Fact(key string) (string, bool) {
 	if !ok {
 		return "", false
 	}
-	return l.said(line[l.column]), true
+	return l.said(l.of(line)), true
 }
 
 // Written reports whether an owner's text is in Spanish: more of its words are small words of

@@ -3,9 +3,7 @@
 //
 // facts.csv has the same columns for what kinds, keys, figures and rules say.
 //
-// glossary.csv lists the trade's words: English, Spanish as it is said in the Southwest with
-// its gender, the word of northern Mexico where that differs, and the source. A phrase uses the
-// word of the Southwest.
+// A phrase uses the word of the Southwest, as internal/glossary has it. A yard can change words.
 package phrases
 
 import (
@@ -38,6 +36,8 @@ type Language struct {
 	column int
 	// marked is whether marks are around what is said, as Marked says.
 	marked bool
+	// changed are the phrases in which a yard says a word of its own; nil where it changes none.
+	changed *changed
 }
 
 // The languages of the table. Spanish is that of the United States, which writes numbers as
@@ -73,7 +73,7 @@ func (l Language) Say(key string, blanks ...string) string {
 	for i, b := range blanks {
 		pairs = append(pairs, "{"+strconv.Itoa(i+1)+"}", l.Blank(b))
 	}
-	return l.said(strings.NewReplacer(pairs...).Replace(line[l.column]))
+	return l.said(strings.NewReplacer(pairs...).Replace(l.of(line)))
 }
 
 // Counted is the phrase for a number of things: the one with the key and " one" where the
@@ -96,7 +96,7 @@ func (l Language) Group(word string) map[string]string {
 	out := map[string]string{}
 	for key, line := range table() {
 		if first, _, _ := strings.Cut(key, " "); first == word {
-			out[key] = line[l.column]
+			out[key] = l.of(line)
 		}
 	}
 	return out
@@ -115,7 +115,7 @@ func (l Language) Script(scripts string) []byte {
 	for key, line := range table() {
 		first, _, _ := strings.Cut(key, " ")
 		if quoted[key] || quoted[first+" "] {
-			used[key] = line[l.column]
+			used[key] = l.of(line)
 		}
 	}
 	text, err := json.Marshal(used) // a map's keys come in order

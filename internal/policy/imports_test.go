@@ -20,9 +20,10 @@ const importTable = `
 measure:
 kinds:          measure
 tables:         measure
-unit:           measure media parallel filestamp orderedjson kinds
+unit:           measure media parallel filestamp orderedjson kinds glossary
 compute:        measure tables unit parallel kinds
-phrases:
+phrases:        glossary
+glossary:
 oracle:         measure compute phrases
 inspect:        measure tables unit kinds compute captions walkaround crosscheck media parallel
 elevation:      measure tables unit compute kinds

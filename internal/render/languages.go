@@ -13,7 +13,7 @@ func (m *maker) speak(theme fs.FS) error {
 	if !m.in.Spanish {
 		return nil
 	}
-	p, err := newTemplates(theme, phrases.Spanish.Marked())
+	p, err := newTemplates(theme, phrases.Spanish.With(m.in.Stock.Yard.Words()).Marked())
 	if err != nil {
 		return err
 	}

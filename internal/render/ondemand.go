@@ -102,7 +102,8 @@ func NewOnDemand(theme fs.FS, in Input, before *OnDemand) (*OnDemand, error) {
 
 // speakAgain is speak with what the OnDemand before has ready, if that is for the same theme.
 func (m *maker) speakAgain(theme fs.FS, before *OnDemand) error {
-	if m.in.Spanish && before != nil && before.m.other != nil && m.templates == before.m.templates {
+	if m.in.Spanish && before != nil && before.m.other != nil && m.templates == before.m.templates &&
+		before.m.other.lang == phrases.Spanish.With(m.in.Stock.Yard.Words()).Marked() {
 		return m.speakWith(before.m.other.templates)
 	}
 	return m.speak(theme)

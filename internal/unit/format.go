@@ -521,6 +521,7 @@ type Yard struct {
 	VideoLink  Text    `key:"video-link" doc:"where another host plays a recording from a moment on: an address with {id} for the recording and {s} for seconds, {ms} for milliseconds or {hms} as in 0h1m12s" eg:"https://video.example/{id}?t={s}"`
 	LotCopy    Flag    `key:"save-for-the-lot" doc:"whether a customer may save the yard page and trailers of their choice on a phone, for places without a signal; a saved page says how old it is. It is on unless you write no; then the next build removes the copies" eg:"no"`
 	Spanish    Flag    `key:"spanish" doc:"whether customers get the site in Spanish too, under es/, with a link between the two on every page. The notes, titles and names that you write stay as you wrote them. A phone that is set to Spanish gets the Spanish pages on its first visit. It is off unless you write yes. Have somebody who speaks it read your pages first: no second reader has checked our Spanish yet" eg:"yes"`
+	WordsES    []Text  `key:"words-es" doc:"words of the Spanish pages that you say in another way, each with = between the two; the list in docs/spanish.md has the words. The new word has the same gender as the old one: give its article where the list does not have it" eg:"camioneta = la troca"`
 	Bands      Bands   `key:"tongue-band" doc:"how much of the loaded trailer's weight should be on the truck"`
 }
 

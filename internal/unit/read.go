@@ -828,6 +828,7 @@ func ReadYard(name string, src []byte) (*Yard, []Problem) {
 	y.Top, y.Broken = p.top, !ok
 	if ok {
 		r.mapping(p.root, yardKeys(), reflect.ValueOf(y).Elem(), "")
+		r.words(y.WordsES)
 		y.Body = readBody(name, p.body, p.bodyLine)
 	}
 	r.fold()
