@@ -4,6 +4,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"testing"
 	"time"
 )
@@ -87,5 +88,49 @@ func TestHolds(t *testing.T) {
 	}
 	if s.Holds(stat()) {
 		t.Error("it holds for other bytes whose time was set back")
+	}
+}
+
+// told is what a system tells of a file.
+type told struct {
+	fs.FileInfo
+	size int64
+	at   time.Time
+	sys  any
+}
+
+func (f told) Size() int64        { return f.size }
+func (f told) ModTime() time.Time { return f.at }
+func (f told) Sys() any           { return f.sys }
+
+// TestOf: a stamp has the size and both times, and a system that does not tell when a file was touched
+// leaves that at 0, which never holds.
+func TestOf(t *testing.T) {
+	at := time.Unix(1_700_000_000, 123)
+	quiet := told{size: 7, at: at}
+	if s := Of(quiet); s != (Stamp{Bytes: 7, Time: 1_700_000_000_000_000_123}) || s.Holds(quiet) {
+		t.Errorf("%+v", s)
+	}
+	name := filepath.Join(t.TempDir(), "page")
+	before := time.Now().Add(-time.Minute).UnixNano()
+	if err := os.WriteFile(name, []byte("one"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Chtimes(name, at, at); err != nil {
+		t.Fatal(err)
+	}
+	info, err := os.Lstat(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := Of(info)
+	if s.Bytes != 3 || s.Time/1e9 != 1_700_000_000 {
+		t.Errorf("%+v", s)
+	}
+	switch runtime.GOOS {
+	case "linux", "darwin": // stat(2): the time of the last change of status
+		if s.Touched < before || s.Touched > before+int64(2*time.Minute) {
+			t.Errorf("touched at %d, about %d is right", s.Touched, before)
+		}
 	}
 }
