@@ -289,8 +289,8 @@ func obus(f *file, at, end int64, to *Copy, seen *int) error {
 }
 
 // aacParts takes out of AAC what encoders and cameras write in front of the sound: the
-// elements that fill, the elements of data and comments on channels (ISO/IEC 14496-3, table 4.3). Their bits are
-// set to zero, so the sound keeps its place. Elements of fill that follow the sound belong
+// fill elements, data elements and comments on channels (ISO/IEC 14496-3, table 4.3). Their bits are
+// set to zero, so the sound keeps its place. Fill elements after the sound belong
 // to it. MP3 under the same name has no such elements.
 func aacParts(setup []byte) (func(*file, *sample, *Copy) error, error) {
 	kind, object := soundKind(setup)
@@ -338,8 +338,8 @@ func soundKind(setup []byte) (kind, object byte) {
 }
 
 // emptied clears the elements in front of the sound in a copy of b, and the comment in the one that
-// lists the channels. It returns the bytes and how many of them may have changed: none if there
-// are no such elements.
+// lists the channels. It returns the bytes and how many of them may have changed: none if it has
+// neither.
 func emptied(data []byte) (out []byte, end int) {
 	b := &bits{data: data}
 	for b.at/8 < len(data) {

@@ -9,13 +9,13 @@ import (
 
 // A Photo is what a photo's head tells.
 type Photo struct {
-	// Kind is what the file is by its bytes: JPEG, PNG, HEIC, ...; empty if it is nothing
-	// that is known.
+	// Kind is what the file is by its bytes: JPEG, PNG, HEIC, ...; empty if the kind is
+	// unknown.
 	Kind string
 	// Wide and High are the stored pixels; Turn says how they are seen.
 	Wide, High int
 	// Turn is the orientation, 1 to 8: EXIF 2.32 (CIPA DC-008), 4.6.4 A, tag 0112; 1 is
-	// upright. What says nothing sensible is upright.
+	// upright. A value that makes no sense counts as upright.
 	Turn int
 	// Moves is set for an animation.
 	Moves bool
@@ -23,7 +23,7 @@ type Photo struct {
 	Colors string
 	// Bits is how many bits a color has.
 	Bits int
-	// Need is how many bytes the decoded picture takes, with what its decoder needs besides.
+	// Need is how many bytes the decoded picture takes, and what its decoder needs on top.
 	Need int64
 	// Hollow is set when the file is far too small for its pixels.
 	Hollow bool

@@ -24,7 +24,7 @@ func errWords(words string) error {
 }
 
 // wordsIn finds words among the numbers of a decoder's setup: a place or a name that was put
-// behind what the decoder reads. A run of few letters that repeat is none.
+// after what the decoder reads. A run of a few letters that repeat does not count.
 func wordsIn(setup []byte) string {
 	if len(setup) > longSetup {
 		return textIn(setup, leastLonger)
@@ -56,10 +56,10 @@ func (c *Copy) hidden() error {
 	return nil
 }
 
-// textIn finds a run of at least so many letters, of which a third are different.
+// textIn finds a run of at least this many letters, a third of which are different.
 func textIn(data []byte, least int) string {
 	for from := 0; from+least <= len(data); {
-		// The last of so many bytes tells most often that there is no run of them.
+		// If the last byte is not text, no run begins at or before it, and most places end here.
 		at := from + least - 1
 		for at >= from && isText[data[at]] {
 			at--

@@ -141,10 +141,10 @@ func RecallMore(target string, note []byte) []byte {
 }
 
 // mostKept is how many bytes may be kept next to a target: several times what a yard of 10,000
-// units needs. What is larger no build of ours has written, and it is not read into memory.
+// units needs. A larger file is not from a build of ours and is not read into memory.
 const mostKept = 512 << 20
 
-// readAt reads at most so many bytes of a file, from a byte on.
+// readAt reads a file from a place on, and returns no more than most bytes.
 func readAt(name string, from, most int64) ([]byte, error) {
 	info, err := os.Lstat(name)
 	if err != nil {

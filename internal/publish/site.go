@@ -64,7 +64,7 @@ type holder struct {
 // change them until they are taken.
 //
 // A path must be writable on every common file system, because the site is built on
-// one machine and copied to others. Refused are absolute paths, empty, "." and ".."
+// one machine and copied to others. It refuses absolute paths, empty, "." and ".."
 // elements, backslashes and the other characters and device names Windows reserves,
 // names of more than 255 bytes, and a path that differs from one already added, or
 // from a folder above one, by case only or by how accented letters are written.

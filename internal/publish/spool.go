@@ -18,7 +18,7 @@ type Spool struct {
 const spoolName = "spool"
 
 // Spool begins a file of the site. Finish and Abandon remove what is
-// left of it, whatever became of it.
+// left of it.
 func (g *Staging) Spool(path string) (*Spool, error) {
 	g.mu.Lock()
 	defer g.mu.Unlock()

@@ -99,7 +99,7 @@ func Build(o Options) (*Result, error) {
 	held := inspect.Refused(y.Stock, y.Findings)
 	var made photoResults
 	if publishes(&o, y, held) {
-		// No time goes into the photos of units that are refused already.
+		// No time goes into the photos of units that are already refused.
 		if made, err = makePictures(&o, s, originals(&o, y, held, func(string) bool { return false })); err != nil {
 			return nil, err
 		}
@@ -118,7 +118,7 @@ func Build(o Options) (*Result, error) {
 	if err := compare(&o, in, r, s.older); err != nil {
 		return r, err
 	}
-	// The note that follows the pages takes memory too, so the limit holds till the end.
+	// The note that follows the pages takes memory too, so the limit holds until the end.
 	defer debug.SetMemoryLimit(debug.SetMemoryLimit(memoryFor(inUse())))
 	g, err := publishSite(&o, s, in, r)
 	if err != nil {

@@ -123,7 +123,7 @@ func (n *note) recall(file string, x *examiner) *contribution {
 	if packed.Read(text, k) != nil || k.Work == nil || k.Read.Unit == nil {
 		return nil
 	}
-	// The settings are those of then, or what is made of them is not used.
+	// What was made with other settings is not used.
 	c := &contribution{read: &k.Read, of: k.Of, work: k.Work.Brief(k.Read.Unit, x.settings), found: findingsOf(k.Found), packed: text}
 	if c.work == nil || len(c.found) != len(k.Found) {
 		return nil

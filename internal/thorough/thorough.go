@@ -6,8 +6,17 @@ package thorough
 
 import (
 	"os"
+	"runtime/debug"
 	"testing"
 )
+
+// A test binary lives for seconds and has memory to spare, so it collects garbage less often, and
+// so do the commands that it starts from itself. The long tests measure memory and are left alone.
+func init() {
+	if os.Getenv("GOGC") == "" && os.Getenv("TAREPAGE_LONG") == "" {
+		debug.SetGCPercent(400)
+	}
+}
 
 // BeforePush reports whether tests do what must hold before a push.
 func BeforePush() bool {
