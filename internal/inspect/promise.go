@@ -40,7 +40,8 @@ var (
 
 	// carries are the words that say what a trailer does with a load.
 	carries = set(`carry carries carried carrying haul hauls hauled hauling hold holds take takes handle handles transport transports tote totes move moves good
-		put puts putting load loads loading stack lleva llevan llevar aguanta soporta carga cargar cargue`)
+		put puts putting load loads loading stack lleva llevan llevar aguanta aguantan soporta carga cargan cargar cargarle cargue echar echarle eche
+		échele echele cabe caben ponerle`)
 	payloadWords = set("payload payloads")
 	capacities   = set("capacity capacities capacidad")
 	// otherParts are what a weight near such a word may belong to in place of the trailer.

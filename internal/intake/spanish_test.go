@@ -37,3 +37,30 @@ func TestMixedTalk(t *testing.T) {
 		t.Errorf("the notes are not in the speaker's words: %v", talk.Notes)
 	}
 }
+
+// TestPrivateTalkInSpanish: what a bilingual yard worker says besides is not in the notes, and dual
+// tires are four on an axle.
+func TestPrivateTalkInSpanish(t *testing.T) {
+	const talk = "WEBVTT\n\n00:02.000 --> 00:06.000\nOk este es un gooseneck, deck over de treinta y dos pies.\n\n" +
+		"00:07.000 --> 00:11.000\nDos ejes de diez mil, doble rodado, electric brakes.\n\n" +
+		"00:12.000 --> 00:16.000\nEra de don Pat, vive en el rancho de abajo. Llámenos al cinco cinco cinco cero uno cuarenta y dos.\n\n" +
+		"00:17.000 --> 00:21.000\nAncho total ciento dos pulgadas.\n"
+	heard, err := Listen("1.vtt", []byte(talk))
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := map[string]string{}
+	for _, v := range heard.Taken {
+		got[v.Path] = v.Value
+	}
+	if got["tires.per-axle"] != "4 (said 0:10)" || got["overall-width"] != "102 in (said 0:18)" {
+		t.Errorf("%v", got)
+	}
+	for _, n := range heard.Notes {
+		for _, w := range []string{"Pat", "rancho", "Llámenos", "cinco"} {
+			if strings.Contains(n.Text, w) {
+				t.Errorf("the notes say %q", n.Text)
+			}
+		}
+	}
+}

@@ -35,7 +35,7 @@ type private struct {
 	phrase, reason, example string
 }
 
-var privates = []private{
+var privates = append([]private{
 	{"my name is", byName, "my name is pat"},
 	{"name's", byName, "name's pat"},
 	{"ask for", byName, "ask for pat"},
@@ -75,10 +75,10 @@ var privates = []private{
 	{"belonged to", byOwner, "belonged to pat"},
 	{"mrs", byOwner, "mrs pat"},
 	{"mr", byOwner, "mr pat"},
-}
+}, bothWays(spanishPrivates)...)
 
 // leadsToPhone are the words in front of a telephone number that go with it.
-var leadsToPhone = set("call text or phone reach me us at number is cell office the my our shop on give a him her them that's sales")
+var leadsToPhone = set("teléfono telefono número numero cel celular mi el es al llame llámenos márquele call text or phone reach me us at number is cell office the my our shop on give a him her them that's sales")
 
 // privateWords are the phrases by their first word, each with its place in privates.
 var privateWords = func() map[string][]privatePhrase {
@@ -181,7 +181,7 @@ func (h *hearing) tells(s span) bool {
 }
 
 // beforeNames are the phrases in front of a person's name.
-var beforeNames = [][]string{{"my", "name", "is"}, {"my", "name's"}, {"name's"}, {"ask", "for"}}
+var beforeNames = [][]string{{"me", "llamo"}, {"mi", "nombre", "es"}, {"pregunte", "por"}, {"pregunten", "por"}, {"my", "name", "is"}, {"my", "name's"}, {"name's"}, {"ask", "for"}}
 
 // Private tells where the captions hold a telephone number, an email address or a person's
 // name, as far as a phrase leads to it. Captions are published as they are.

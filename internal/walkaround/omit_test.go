@@ -39,6 +39,13 @@ func TestOmissions(t *testing.T) {
 		{"the jack is new. write to pat at the yard dot example.", "The jack is new.", byMail},
 		{"the jack is new. that's p a t.", "The jack is new.", byName},
 		{"the g v w r is on the tag. l e d lights.", "The GVWR is on the tag. L e d lights.", ""},
+		{"El gato es nuevo. Llámenos al cinco cinco cinco cero uno cuarenta y dos.", "El gato es nuevo.", byPhone},
+		{"El gato es nuevo. Mi cel es 555-0142.", "El gato es nuevo.", byPhone},
+		{"El piso es nuevo. Era de don pat, vive en el cerro.", "El piso es nuevo.", byOwner},
+		{"El piso es nuevo. No me cite.", "El piso es nuevo.", unsure},
+		{"El piso es nuevo. Pagamos tres mil por el.", "El piso es nuevo.", byPaid},
+		{"El piso es nuevo. La clave del porton es cuatro cuatro uno dos.", "El piso es nuevo.", byCode},
+		{"Dos ejes de siete mil, con dos gatos.", "Dos ejes de siete mil, con dos gatos.", ""},
 		{"ask for the twelve k jack", "Ask for the twelve k jack.", ""},
 		{"235/80R16 tires and 5,200 lb axles", "235/80R16 tires and 5,200 lb axles.", ""},
 	} {
@@ -52,6 +59,8 @@ func TestOmissions(t *testing.T) {
 func TestPrivate(t *testing.T) {
 	for said, want := range map[string]string{
 		"my name is pat and this is a dump trailer":         "a name",
+		"me llamo pat y le enseño este remolque":            "a name",
+		"mi celular es cinco cinco cinco cero uno uno ocho": byPhone,
 		"call us at five five five oh one four two":         byPhone,
 		"the jack is new. ask for pat":                      "a name",
 		"write to pat@yard.example.":                        "an email address",

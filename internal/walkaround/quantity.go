@@ -276,6 +276,9 @@ func (h *hearing) digitByDigit(i int) int {
 			break
 		}
 		n, to = n+d, k+1
+		if h.spanishPair(k) {
+			k, to = k+2, k+3
+		}
 	}
 	if n == 7 || n == 10 {
 		return to - i
@@ -289,6 +292,8 @@ func (h *hearing) phoneDigits(i int) int {
 	switch n := len(t.text); {
 	case t.kind == word && isDigitWord(t.text):
 		return 1
+	case t.kind == word:
+		return spanishDigits[withoutAccents.Replace(t.text)]
 	case t.kind == number && !t.decimal && (n == 1 || n == 3 || n == 4) && !strings.Contains(t.text, ","):
 		return n
 	}
