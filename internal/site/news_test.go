@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"tarepage/internal/inspect"
+	"tarepage/internal/render"
 	"tarepage/internal/stockfile"
 	"tarepage/internal/testyard"
 	"tarepage/internal/thorough"
@@ -201,6 +202,15 @@ func TestWrongFolder(t *testing.T) {
 		if (err != nil) != c.refuse || err != nil && !strings.Contains(err.Error(), "A-2 would be gone from the site, because its file is in content/models/a-2.md") {
 			t.Errorf("%+v: %v", c, err)
 		}
+	}
+	// The build asks about it, with what was on the site before.
+	u, problems := unit.ReadUnit("content/units/a-2.md", []byte("---\nstock: A-2\navailability: on the yard\n---\n"))
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	r := &Result{Yard: &Yard{listed: stockfile.OffersOf([]*unit.Unit{u})}}
+	if err := compare(&Options{}, render.Input{Stock: stock}, r, nil); err == nil || !strings.Contains(err.Error(), "A-2 would be gone") {
+		t.Errorf("the build: %v", err)
 	}
 }
 

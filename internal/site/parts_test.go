@@ -248,6 +248,16 @@ func TestWherePicturesAreKept(t *testing.T) {
 	if takesFiles(filepath.Join(file, "below")) || !takesFiles(filepath.Join(cache, "new", "folder")) {
 		t.Error("a folder below a file takes files, or a new one does not")
 	}
+	// It is a folder like any other, for its owner to write and for all to read, as far as the umask lets.
+	usual := filepath.Join(cache, "usual")
+	if err := os.Mkdir(usual, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	like, err1 := os.Stat(usual)
+	info, err2 := os.Stat(filepath.Join(cache, "new", "folder"))
+	if err1 != nil || err2 != nil || info.Mode() != like.Mode() {
+		t.Errorf("the new folder is %v, like %v", info, like)
+	}
 	// A yard without an address has no link cards, and needs no shop for them.
 	with := &unit.Stock{Yard: &unit.Yard{}}
 	if s.cards(&Options{From: from}, with) != nil {
