@@ -66,6 +66,16 @@ type speaker struct {
 // heard are the attributes that people read or hear.
 var heard = regexp.MustCompile(` (aria-label|title|alt|placeholder|content|label|data-si|value)="([^"]*)"`)
 
+// hears reports whether a tag may have an attribute of heard. Most have none, and a page has thousands.
+func hears(tag string) bool {
+	for _, name := range []string{`label="`, ` title="`, ` alt="`, ` placeholder="`, ` content="`, ` data-si="`, ` value="`} {
+		if strings.Contains(tag, name) {
+			return true
+		}
+	}
+	return false
+}
+
 var anyAttribute = regexp.MustCompile(`="([^"]*)"`)
 
 // start writes a tag. A text in an attribute is looked up; it cannot say its language.
@@ -79,15 +89,19 @@ func (s *speaker) start(tag []byte) {
 	}
 	text := string(tag)
 	if name == "meta" && !strings.Contains(text, `"description"`) && !strings.Contains(text, `"og:`) || name == "a" || name == "button" || name == "input" {
-		text = anyAttribute.ReplaceAllStringFunc(text, phrases.Unmarked)
-	}
-	text = heard.ReplaceAllStringFunc(text, func(a string) string {
-		m := heard.FindStringSubmatch(a)
-		if m[1] == "value" && name != "data" {
-			return a
+		if phrases.Unmarked(text) != text {
+			text = anyAttribute.ReplaceAllStringFunc(text, phrases.Unmarked)
 		}
-		return " " + m[1] + `="` + html.EscapeString(s.lang.Plain(html.UnescapeString(m[2]))) + `"`
-	})
+	}
+	if hears(text) {
+		text = heard.ReplaceAllStringFunc(text, func(a string) string {
+			m := heard.FindStringSubmatch(a)
+			if m[1] == "value" && name != "data" {
+				return a
+			}
+			return " " + m[1] + `="` + html.EscapeString(s.lang.Plain(html.UnescapeString(m[2]))) + `"`
+		})
+	}
 	s.out = append(s.out, phrases.Unmarked(text)...)
 	if len(s.own) > 0 && name != "" && !void[name] {
 		s.own = append(s.own, name)
