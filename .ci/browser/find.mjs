@@ -207,6 +207,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     check(!cut.length, `find ${how}: every order is whole in its field: ${cut}`);
     await page.locator('#m-w').fill('8,500');
     await page.locator('#m-l').fill('12 ft');
+    await page.locator('#m-s').fill('70');
     await settled();
     await page.waitForFunction(() => document.querySelector('.fit'));
     // What is filled in is looked for at once, and the bar counts it. Dropped, every card has an answer.

@@ -64,6 +64,7 @@ export async function lot(browser, { check, program }) {
   await page.locator('#mine .change').click();
   await page.locator('#m-w').fill('8,500');
   await page.locator('#m-l').fill('12 ft');
+  await page.locator('#m-s').fill('70');
   await page.locator('#save').click();
   await page.locator('#bar-says', { hasText: 'Saved on this phone' }).waitFor();
   check(await page.locator('#save').getAttribute('aria-pressed') === 'true', 'lot: the button says that the trailer is saved');

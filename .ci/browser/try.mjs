@@ -218,7 +218,7 @@ async function hurried(browser, { base, check, visit }) {
 // the truck's 1,400 lb. The silhouette is as long as the machine: its path fills its handle.
 async function doubtful(browser, { base, check, visit }) {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
-  const brings = { m: { w: 9500, l: 132 }, t: { kind: 'receiver', gvwr: 10000, sticker: 2200, people: 450, tow: 14000, hitch: 14000, tongue: 1400, ball: 14000 } };
+  const brings = { m: { w: 9500, l: 132, s: 70 }, t: { kind: 'receiver', gvwr: 10000, sticker: 2200, people: 450, tow: 14000, hitch: 14000, tongue: 1400, ball: 14000 } };
   const { page } = await visit(context, base + 'u/sb-1034.html#bring=' + encodeURIComponent(JSON.stringify(brings)), 'try in doubt');
   await page.locator('#truck-is b').waitFor();
   await page.waitForFunction(() => document.querySelector('#deck-is')?.textContent);

@@ -154,6 +154,27 @@ func TestRigOf(t *testing.T) {
 	}
 }
 
+// TestRoom: a machine goes through the narrowest of what was measured, and over fenders that can be
+// driven over.
+func TestRoom(t *testing.T) {
+	deck := "deck:\n  length: 28 ft\n  width: 102 in\n  front: 7 ft 6 in"
+	for _, c := range []struct {
+		space string
+		want  measure.Inches
+	}{
+		{deck, 102},
+		{deck + "\n  between-fenders: 83 in", 83},
+		{deck + "\n  between-fenders: 83 in\n  over-fenders: 101 in", 101},
+		{"bed:\n  length: 28 ft\n  width: 83 in\n  front: 7 ft 6 in", 83},
+		{"box:\n  length: 28 ft\n  width: 97 in\n  door-width: 90 in\n  front: 7 ft 6 in", 90},
+		{"deck:\n  length: 28 ft\n  front: 7 ft 6 in", 0},
+	} {
+		if got := compute.TowedOf(worked(t, gooseneck, deck, c.space)).Room; got.Value != c.want || got.Known != (c.want > 0) {
+			t.Errorf("%s: %v", c.space, got)
+		}
+	}
+}
+
 func TestTowedOf(t *testing.T) {
 	got := compute.TowedOf(worked(t, gooseneck))
 	lb := func(v measure.Pounds) compute.Result[measure.Pounds] {
@@ -163,7 +184,7 @@ func TestTowedOf(t *testing.T) {
 		return compute.Result[measure.Inches]{Value: v, Known: true}
 	}
 	want := compute.Towed{Empty: lb(7040), TongueEmpty: lb(1610), GVWR: lb(20000), Axles: in(306), Center: in(258), Payload: lb(12960),
-		Kind: "gooseneck", Least: 0.20, Most: 0.25} // the tongue band table's band
+		Kind: "gooseneck", Least: 0.20, Most: 0.25, Room: in(102)} // the tongue band table's band
 	if got != want {
 		t.Errorf("%+v, want %+v", got, want)
 	}

@@ -14,6 +14,9 @@ type Machine struct {
 	// Center is from its leading end back to its center of gravity. Margin is how far the
 	// center may be from there.
 	Center, Margin measure.Inches
+	// Narrow and Wide are the least and the most that it measures across its tracks or wheels: the
+	// same where somebody measured it, 0 where nothing is known.
+	Narrow, Wide measure.Inches
 }
 
 // A Set machine has its leading end this far behind the deck's front edge.

@@ -3,6 +3,7 @@ package compute
 import (
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
+	"tarepage/internal/unit"
 )
 
 // A Towed is a trailer as a tow match needs it.
@@ -42,6 +43,9 @@ type Towed struct {
 	// maker rates that.
 	PartHolds Result[measure.Pounds]
 	Part      Result[measure.Inches]
+	// Room is how wide a machine may be on it: between the fenders, or as wide as the deck or the
+	// rear door.
+	Room Result[measure.Inches]
 }
 
 // machineSpaces are the spaces onto which a machine is driven or set. A kind may carry something
@@ -70,9 +74,31 @@ func TowedOf(w *Work) Towed {
 	t.NoMachines = !machineSpaces[s.Name] || !kinds.Of(w.Unit.Kind.Value).Machines
 	t.Kind, t.Ball = w.Unit.Hitch.Kind.Value, w.Unit.Hitch.Ball.Value
 	t.holds(w)
+	t.Room = roomOf(w)
 	if band, ok := w.Band(); ok {
 		t.Least, t.Most = band.Least, band.Most
 	}
 	t.Unbraked = w.Unit.Brakes.Kind.Value == "none" || !w.Unit.Brakes.Kind.Given() && !w.Unit.Brakes.Kind.Spoiled
 	return t
+}
+
+// roomOf is the narrowest that was measured of what a machine goes through and stands on. Fenders
+// that can be driven over bound it no more than the deck over them.
+func roomOf(w *Work) (room Result[measure.Inches]) {
+	u := w.Unit
+	widths := []unit.Length{w.Space.Width, u.Deck.Between}
+	switch {
+	case w.Space.Name == "box":
+		widths = append(widths, u.Box.DoorWidth)
+	case w.Space.Name != "deck":
+		widths = widths[:1]
+	case u.Deck.Over.Given():
+		widths = []unit.Length{u.Deck.Over}
+	}
+	for _, l := range widths {
+		if l.Given() && (!room.Known || l.Value < room.Value) {
+			room = Result[measure.Inches]{Value: l.Value, Known: true}
+		}
+	}
+	return room
 }

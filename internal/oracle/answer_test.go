@@ -14,7 +14,7 @@ import (
 // the deck's front.
 func roomy() Trailer {
 	towed, _ := fitting()
-	towed.TongueEmpty = lb(300)
+	towed.TongueEmpty, towed.Room = lb(300), in(1000)
 	return Trailer{Towed: towed, Whole: true, Deck: in(240),
 		Rig: compute.Rig{Empty: 3000, Tongue: 300, Axles: 200, Front: 40, Length: 240, GVWR: 10000, Hold: 12000, HoldBy: compute.AxleHold, Least: 0.10, Most: 0.15}}
 }
@@ -27,7 +27,7 @@ func strong() Truck {
 }
 
 func oblong(w measure.Pounds, long measure.Inches) compute.Machine {
-	return compute.Machine{Load: compute.Load{Weight: w, Length: long}, Center: long.Half()}
+	return compute.Machine{Load: compute.Load{Weight: w, Length: long}, Center: long.Half(), Narrow: 70, Wide: 70}
 }
 
 // TestAnswer: which of the two verdicts there are, and what a doubt does to them.
@@ -234,6 +234,37 @@ func TestFitsNothing(t *testing.T) {
 	} {
 		if got := Top(c.floor, c.tall, measure.American); c.want == "" && got != "" || !strings.Contains(got, c.want) {
 			t.Errorf("%v, %v: %q", c.floor, c.tall, got)
+		}
+	}
+}
+
+// TestCarryWide: a machine that is wider than the trailer takes never gets a yes, and neither does one
+// of which nobody knows how wide it is. Between fenders 82 in apart, as a sum of a tape.
+func TestCarryWide(t *testing.T) {
+	for _, c := range []struct {
+		name         string
+		room         inches
+		narrow, wide measure.Inches
+		want         string
+	}{
+		{"narrower", in(82), 66, 66, "YES: "},
+		{"as wide", in(82), 82, 82, "The closest is the clear width of its deck, 0 in left."},
+		{"an inch wider", in(82), 83, 83, "NO: the clear width of its deck, 1 in over."},
+		{"a class below it", in(82), 64, 78, "YES: "},
+		{"a class around it", in(82), 74, 86, "CANNOT SAY YET: it needs the machine's width, over its tracks or wheels. Nothing is over so far."},
+		{"a class above it", in(82), 84, 96, "NO: the clear width of its deck, 2 in over."},
+		{"of unknown width", in(82), 0, 0, "CANNOT SAY YET: it needs the machine's width, over its tracks or wheels. Nothing is over so far."},
+		{"on a trailer of unknown width", inches{}, 66, 66, "CANNOT SAY YET: it needs the clear width of this trailer's deck. Nothing is over so far."},
+	} {
+		trailer, m := roomy(), oblong(6000, 120)
+		trailer.Room, m.Narrow, m.Wide = c.room, c.narrow, c.wide
+		truck := strong()
+		v, p := Answer(trailer, []compute.Machine{m}, []string{"front"}, "", &truck, measure.American)
+		if !strings.HasPrefix(v.Text, c.want) && !strings.HasSuffix(v.Text, c.want) || v.Is != "yes" && p.Is == "yes" {
+			t.Errorf("%s: %q, want %q; the truck: %q", c.name, v.Text, c.want, p.Text)
+		}
+		if asks := strings.Contains(strings.Join(v.Notes, " "), "A machine may be up to 6 ft 10 in wide here."); asks != (c.room.Known && v.Is == "unknown") {
+			t.Errorf("%s: notes %q", c.name, v.Notes)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package oracle
 
 import (
+	"slices"
 	"strconv"
 
 	"tarepage/internal/compute"
@@ -61,6 +62,7 @@ func Carry(t Trailer, list []compute.Machine, head string, truck *Truck, in meas
 		v.check("deck", phrases.English.Say("limit deck"), float64(t.Deck.Value), float64(all.Length), lengths(in))
 	}
 	v.held(t, list, pounds)
+	v.wide(t, list, in)
 	if !t.Payload.Known {
 		v.need("payload")
 	}
@@ -97,6 +99,32 @@ func (v *Carried) held(t Trailer, list []compute.Machine, pounds func(float64, b
 		if m.Over && measure.NotOver(alone, m.Limit) {
 			v.need("order")
 		}
+	}
+}
+
+// wide checks how wide each machine is. A class of machines that may be narrower or wider than the
+// trailer takes is neither a yes nor a no.
+func (v *Carried) wide(t Trailer, list []compute.Machine, in measure.System) {
+	if !t.Room.Known {
+		v.need("room")
+		return
+	}
+	room, most := t.Room.Value, measure.Inches(0)
+	for _, m := range list {
+		if m.Wide > 0 && (measure.NotOver(m.Wide, room) || !measure.NotOver(m.Narrow, room)) {
+			most = max(most, m.Narrow)
+			if measure.NotOver(m.Wide, room) {
+				most = max(most, m.Wide)
+			}
+			continue
+		}
+		v.need("width")
+	}
+	if most > 0 {
+		v.check("width", phrases.English.Say("limit width"), float64(room), float64(most), lengths(in))
+	}
+	if slices.Contains(v.Needs, "width") {
+		v.Notes = append(v.Notes, phrases.English.Say("note width", in.AtMost(room)))
 	}
 }
 

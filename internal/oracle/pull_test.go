@@ -123,7 +123,7 @@ func TestPullOtherAnswers(t *testing.T) {
 // is off, in whole inches.
 func TestCenterOffTheMiddle(t *testing.T) {
 	r := compute.Rig{Empty: 3000, Tongue: 300, Axles: 200, Front: 40, Length: 240, GVWR: 10000, Hold: 12000, HoldBy: compute.AxleHold, Least: 0.10, Most: 0.15}
-	m := compute.Machine{Load: compute.Load{Weight: 7000, Length: 120}, Center: 72, Margin: 8}
+	m := compute.Machine{Load: compute.Load{Weight: 7000, Length: 120}, Center: 72, Margin: 8, Narrow: 70, Wide: 70}
 	// T = 300 + 7,000 (160 - b) / 200 with b the center behind the deck's front: 10% of 10,000 is
 	// at b = 140, 15% at 160 - 1,200 / 35 = 125.714. Less the margin: 133.714 to 132: no room.
 	s := r.Spots(m, nil)[0]
@@ -135,7 +135,7 @@ func TestCenterOffTheMiddle(t *testing.T) {
 	if s = r.Spots(m, nil)[0]; s.Fit != compute.Fits || s.First != 57 || s.Last != 65 || s.Best() != 61 {
 		t.Errorf("%+v", s)
 	}
-	trailer := Trailer{Rig: r, Whole: true, Deck: in(240), Towed: compute.Towed{TongueEmpty: lb(300), Payload: lb(7000)}}
+	trailer := Trailer{Rig: r, Whole: true, Deck: in(240), Towed: compute.Towed{TongueEmpty: lb(300), Room: in(1000), Payload: lb(7000)}}
 	want := "YES: front of the bucket 4 ft 9 in to 5 ft 5 in behind the front of the deck, then weigh the tongue. The closest is the trailer's payload, 0 lb left."
 	if v := Carry(trailer, []compute.Machine{m}, "front of the bucket", nil, measure.American); v.Text != want {
 		t.Errorf("%q", v.Text)
@@ -156,7 +156,7 @@ func TestCenterOffTheMiddle(t *testing.T) {
 // 10,000 lb is T at b = 140. An inch farther back takes 35 lb off the tongue.
 func TestPullPlaced(t *testing.T) {
 	r := compute.Rig{Empty: 3000, Tongue: 300, Axles: 200, Front: 40, Length: 240, GVWR: 10000, Hold: 12000, HoldBy: compute.AxleHold, Least: 0.10, Most: 0.15}
-	m := compute.Machine{Load: compute.Load{Weight: 7000, Length: 120}, Center: 60}
+	m := compute.Machine{Load: compute.Load{Weight: 7000, Length: 120}, Center: 60, Narrow: 70, Wide: 70}
 	for _, c := range []struct {
 		name    string
 		center  measure.Inches
@@ -203,7 +203,7 @@ func TestPullPlaced(t *testing.T) {
 // 74.3: to 80 in, where 10% of 10,000 lb are on the tongue, the middle is at 77-1/2.
 func TestPullCarried(t *testing.T) {
 	r := compute.Rig{Empty: 3000, Tongue: 300, Axles: 200, Front: 40, Length: 240, GVWR: 10000, Hold: 12000, HoldBy: compute.AxleHold, Least: 0.10, Most: 0.15}
-	m := compute.Machine{Load: compute.Load{Weight: 7000, Length: 120}, Center: 60}
+	m := compute.Machine{Load: compute.Load{Weight: 7000, Length: 120}, Center: 60, Narrow: 70, Wide: 70}
 	for _, c := range []struct {
 		name      string
 		to        func(*Trailer, *Truck)
@@ -221,7 +221,7 @@ func TestPullCarried(t *testing.T) {
 		{"nothing is over, and there is no room", func(o *Trailer, _ *Truck) { o.Whole = false; o.Deck = in(119) }, 73, "NO: the trailer does not carry the machine (the length of its deck, 1 in over).", "", "no"},
 	} {
 		towed, truck := fitting()
-		towed.TongueEmpty = lb(300)
+		towed.TongueEmpty, towed.Room = lb(300), in(1000)
 		truck.HitchTongue, truck.Sticker = lb(1600), lb(2100)
 		trailer := Trailer{Rig: r, Towed: towed, Whole: true, Deck: in(240)}
 		c.to(&trailer, &truck)
@@ -252,10 +252,10 @@ func TestPlaceOfUnsureCenter(t *testing.T) {
 		{"at the front of the deck", 160, 138, 5, 1600, 0, "CANNOT SAY YET: it needs the place of the machine's center of gravity"},
 	} {
 		towed, truck := fitting()
-		towed.TongueEmpty = lb(300)
+		towed.TongueEmpty, towed.Room = lb(300), in(1000)
 		truck.HitchTongue, truck.Sticker = lb(c.tongue), lb(2100)
 		trailer := Trailer{Rig: r, Towed: towed, Whole: true, Deck: in(240)}
-		m := compute.Machine{Load: compute.Load{Weight: 7000, Length: c.length}, Center: c.center, Margin: c.margin}
+		m := compute.Machine{Load: compute.Load{Weight: 7000, Length: c.length}, Center: c.center, Margin: c.margin, Narrow: 70, Wide: 70}
 		carried, pulled := Answer(trailer, []compute.Machine{m}, []string{"front"}, "", &truck, measure.American)
 		if carried.Is != "unknown" || carried.Put[0].At != c.at || !strings.HasPrefix(pulled.Text, c.want) {
 			t.Errorf("%s: %q %+v, %q", c.name, carried.Text, carried.Put, pulled.Text)
@@ -268,7 +268,7 @@ func TestPlaceOfUnsureCenter(t *testing.T) {
 func TestCarryHeld(t *testing.T) {
 	r := compute.Rig{Empty: 3000, Tongue: 300, Axles: 200, Front: 40, Length: 240, GVWR: 20000, Hold: 22000, HoldBy: compute.AxleHold, Least: 0.10, Most: 0.15}
 	machine := func(w measure.Pounds, long measure.Inches) compute.Machine {
-		return compute.Machine{Load: compute.Load{Weight: w, Length: long}, Center: long.Half()}
+		return compute.Machine{Load: compute.Load{Weight: w, Length: long}, Center: long.Half(), Narrow: 70, Wide: 70}
 	}
 	ramps := func(o *compute.Towed) { o.WayHolds, o.WayBy = lb(4000), compute.RampsHold }
 	part := func(o *compute.Towed) { o.PartHolds, o.Part = lb(4000), in(120) }
@@ -295,7 +295,7 @@ func TestCarryHeld(t *testing.T) {
 		{"part of unknown length, at", func(o *compute.Towed) { o.PartHolds = lb(4000) }, []compute.Machine{machine(4000, 180)}, "yes", ""},
 		{"part of unknown length, above", func(o *compute.Towed) { o.PartHolds = lb(4000) }, []compute.Machine{machine(4001, 180)}, "unknown", "CANNOT SAY YET: it needs how long a part of the deck its rating for a short part counts for. Nothing is over so far."},
 	} {
-		trailer := Trailer{Rig: r, Whole: true, Deck: in(240), Towed: compute.Towed{TongueEmpty: lb(300), Payload: lb(17000)}}
+		trailer := Trailer{Rig: r, Whole: true, Deck: in(240), Towed: compute.Towed{TongueEmpty: lb(300), Room: in(1000), Payload: lb(17000)}}
 		c.to(&trailer.Towed)
 		if v := Carry(trailer, c.list, "front", nil, measure.American); v.Is != c.is || !strings.Contains(v.Text, c.say) {
 			t.Errorf("%s: %q", c.name, v.Text)

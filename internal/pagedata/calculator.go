@@ -25,7 +25,7 @@ import (
 //	20 whether it has no brakes      21 the kind of its hitch
 //	22 the ball that it takes, 0 if unknown   23 how steep its way up is, in degrees
 //	24 whether no machine goes on it   25 what its way up holds   26 which constraint says so
-//	27 what a short part of its deck holds   28 how long that part is
+//	27 what a short part of its deck holds   28 how long that part is   29 how wide a machine may be
 func Calculator(r compute.Rig, t compute.Towed) []any {
 	known := func(v float64, ok bool) any {
 		if !ok {
@@ -41,7 +41,7 @@ func Calculator(r compute.Rig, t compute.Towed) []any {
 		float64(r.Hold), int(r.HoldBy), float64(r.TongueMost), float64(r.Coupler), float64(r.Ball),
 		float64(r.Least), float64(r.Most), pounds(t.Payload), pounds(t.SurgeTruck), pounds(t.TongueEmpty), t.NoBall,
 		hold(r.Holds[0]), hold(r.Holds[1]), hold(r.Holds[2]), t.Unbraked, t.Kind, float64(t.Ball), known(float64(t.WayUp.Value), t.WayUp.Known), t.NoMachines,
-		pounds(t.WayHolds), int(t.WayBy), pounds(t.PartHolds), inches(t.Part),
+		pounds(t.WayHolds), int(t.WayBy), pounds(t.PartHolds), inches(t.Part), inches(t.Room),
 	}
 }
 
@@ -99,12 +99,14 @@ func LicenseLimits() []any {
 // Machines is the table of what loads weigh, for statics.js: name, the class's least, its
 // typical and its most weight in pounds, its longest length in feet, how far its center is
 // from its front and how far that may be off (shares of the length), what its front and its
-// rear are called, its silhouette, its shortest length in feet. After it comes LicenseLimits.
+// rear are called, its silhouette, its shortest length in feet, the least and the most width of the
+// class in inches. After it comes LicenseLimits.
 func Machines(lang phrases.Language) ([]byte, error) {
 	var rows [][]any
 	for _, c := range tables.Cargo() {
 		rows = append(rows, []any{lang.Plain(compute.NameOf(c)), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High),
-			float64(c.Center), float64(c.Margin), lang.Plain(c.Front), lang.Plain(c.Rear), c.Shape, float64(c.Length.Low)})
+			float64(c.Center), float64(c.Margin), lang.Plain(c.Front), lang.Plain(c.Rear), c.Shape, float64(c.Length.Low),
+			float64(c.Width.Low), float64(c.Width.High)})
 	}
 	machines, err := variable("MACHINES", rows)
 	if err != nil {

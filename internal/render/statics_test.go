@@ -220,6 +220,10 @@ func (c chance) towed(r compute.Rig) compute.Towed {
 		Center: compute.Result[measure.Inches]{Value: r.Front + r.Length.Half(), Known: true},
 		NoBall: c.IntN(4) == 0, Unbraked: c.IntN(4) == 0, NoMachines: c.IntN(12) == 0,
 	}
+	if c.IntN(16) > 0 {
+		t.Room = c.maybeInches(c.inches(82, 130, 82, 72))
+		t.Room.Known = true
+	}
 	if c.IntN(4) == 0 {
 		t.SurgeTruck = known(c.pounds(2000, 16000))
 	}
@@ -349,11 +353,19 @@ func (c chance) machine(r compute.Rig) compute.Machine {
 	if c.IntN(10) == 0 {
 		m.Margin = 0
 	}
+	if c.IntN(16) > 0 {
+		m.Narrow = c.inches(30, 90, 82)
+		m.Wide = m.Narrow + measure.Inches(c.IntN(3)*c.IntN(12))
+	}
 	return m
 }
 
 func machineData(m compute.Machine) map[string]any {
-	return map[string]any{"w": float64(m.Weight), "L": float64(m.Length), "a": float64(m.Center), "m": float64(m.Margin), "head": "front", "tail": "rear"}
+	var wide any
+	if m.Wide > 0 {
+		wide = []any{float64(m.Narrow), float64(m.Wide)}
+	}
+	return map[string]any{"wide": wide, "w": float64(m.Weight), "L": float64(m.Length), "a": float64(m.Center), "m": float64(m.Margin), "head": "front", "tail": "rear"}
 }
 
 func setData(sets []compute.Set) []map[string]any {
@@ -497,9 +509,16 @@ func TestStaticsCarry(t *testing.T) {
 		if over := slices.ContainsFunc(towed.Held(v.Sets), func(m compute.Margin) bool { return m.Over }); over && v.Is == "yes" {
 			t.Fatalf("case %d: a yes over the rating of the way up or of a part of the deck: %+v with %+v", i, v, towed)
 		}
+		wide := func(m compute.Machine) bool { return !(m.Wide > 0) || !measure.NotOver(m.Wide, towed.Room.Value) }
+		if v.Is == "yes" && (!towed.Room.Known || slices.ContainsFunc(list, wide)) {
+			t.Fatalf("case %d: a yes to a machine that may be too wide: %+v on %+v", i, list, towed.Room)
+		}
 		for _, n := range v.Needs {
 			is[n]++
 		}
+	}
+	if closest["widthtrue"] < cases/50 || closest["widthfalse"] < cases/10 || is["width"] < cases/20 || is["room"] < cases/50 {
+		t.Errorf("the cases reach too little of widths: %v, %v", closest, is)
 	}
 	if is["yes"] < cases/20 || is["no"] < cases/10 || is["unknown"] < cases/10 || is["part"] < cases/100 || is["order"] < cases/100 || is["This place a"] < cases/200 || is["No place on "] < cases/200 {
 		t.Errorf("the cases reach too little: %v", is)
@@ -736,7 +755,7 @@ func TestStaticsAnswer(t *testing.T) {
 		if p.Is == "yes" && m.All > 0 && (m.Is != "yes" || doubt != "") {
 			t.Fatalf("case %d: the truck's yes, and the machine's %s: %+v\n%+v", i, m.Text, trailer, p)
 		}
-		if m.Is == "yes" && p.Is == "no" && len(list) == 1 && c.IntN(4) == 0 {
+		if m.Is == "yes" && p.Is == "no" && len(list) == 1 && c.IntN(4) > 0 {
 			places++
 			betterPlace(t, trailer, *truck, m, list[0])
 		}

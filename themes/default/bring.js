@@ -1,7 +1,7 @@
 // What a customer brings: a machine and a truck. Both are kept on this phone (localStorage)
 // for every page of the yard, and travel in an address after "#bring=", which never reaches
 // the host. window.Bring has what is known now, in pounds and inches:
-//   state    {m: {k, w, l, r, h, b, c, o, u, and fw or fl where the class filled w or l} or null, n, o and p: more machines, t: {keys of Statics.ASKED} or null, b: {keys of Statics.BARN} or null}
+//   state    {m: {k, w, l, s (how wide), r, h, b, c, o, u, and fw or fl where the class filled w or l} or null, n, o and p: more machines, t: {keys of Statics.ASKED} or null, b: {keys of Statics.BARN} or null}
 //   start(paths, then, failed)    loads the calculators, once
 //   MACHINES                      the keys of the machines, front to rear
 //   machine(which)                the machine "m", or one of the others, for Statics
@@ -116,6 +116,7 @@ window.Bring = (function () {
 		c.w = m.w;
 		c.shape = r ? r[9] : "";
 		c.doubt = S.doubt(r, m.w, m.l, U.si);
+		if (m.s) c.wide = [m.s, m.s];
 		c.rear = !!m.r;
 		c.base = m.b;
 		c.under = m.c;
@@ -247,12 +248,13 @@ window.Bring = (function () {
 			var pick = choose(box, "k", S.say("bring kind"), "", [["", S.say("bring other")]].concat(window.MACHINES.map(function (m, i) { return [i, m[0]]; })));
 			var about = make("p", box, "", { "class": "understood" });
 			var w = entry(box, "w", S.say("bring weight"), S.say("bring weight at"), "lb", {}), l = entry(box, "l", S.say("bring length"), "", "ft", {});
+			entry(box, "s", S.say("bring width"), S.say("bring width at"), "in", {});
 			tick(box, "r", S.say("bring rear"));
 			entry(box, "h", S.say("bring height"), S.say("bring height at"), "ft", {});
 			var way = make("details", box);
 			make("summary", way, S.say("bring way"));
 			["b", "c", "o", "u"].forEach(function (k) { entry(way, k, S.say("way " + k), S.say("way " + k + " at"), "in", { zero: k == "c" || k == "u" }); });
-			function tell(m) { about.textContent = m ? S.say("bring class", S.weight(m[1], U.si), S.weight(m[3], U.si)) : ""; }
+			function tell(m) { about.textContent = m ? S.say("bring class", S.weight(m[1], U.si), S.weight(m[3], U.si), S.length(m[11], U.si), S.length(m[12], U.si)) : ""; }
 			// What was typed by hand is the customer's: a class fills what is empty or what a class filled.
 			function fill(key, i, n) {
 				if (i.value.trim() && !v["f" + key]) return;

@@ -21,11 +21,11 @@
 //
 //   Statics.machine(row, length, rear)  a machine for what follows: {w, L, a, m, head, tail}. row is
 //     one of MACHINES, or null for what is not listed; length is in inches, or null for the
-//     longest of its class; rear is true where it backs on. w is its typical weight until you
+//     longest of its class; wide is [least, most] inches across it, or null where nothing is known; rear is true where it backs on. w is its typical weight until you
 //     set it, a is from its leading end back to its center of gravity, m how far that may be off;
 //     head and tail name its leading and its following end.
 //     MACHINES has [name, least lb, typical lb, most lb, longest ft, center and margin (shares of
-//     the length, from its front), name of its front, name of its rear, shape, shortest ft].
+//     the length, from its front), name of its front, name of its rear, shape, shortest ft, least and most width in inches].
 //   Statics.doubt(row, w, L, si)  a question where the weight or the length is far outside the class, or ""
 //   Statics.question(verdict, doubt)  the verdict, CANNOT SAY YET where there is a doubt and no limit is broken
 //
@@ -86,6 +86,7 @@
 //   21 kind of its hitch   22 diameter of the ball that its coupler takes   23 degrees of the way up
 //   24 takes no machine   25 what its way up holds   26 which constraint says so
 //   27 what a short part of its deck holds   28 how long that part is
+//   29 how wide a machine may be
 // A truck is an object of the keys of ASKED, each left out where it is not known.
 // The law is [Class A from, towed above, Class B from, commercial from], in pounds.
 var Statics = (function () {
@@ -320,7 +321,7 @@ var Statics = (function () {
 	// spot.go. A machine is {w, L, a, m, head, tail}; a set is one with x, its leading end.
 	function machine(row, long, rear) {
 		var L = long || (row ? row[4] * 12 : 0), at = row ? row[5] : 0.5, names = row ? [row[7], row[8]] : [say("machine front"), say("machine rear")];
-		return { w: row ? row[2] : 0, L: L, a: (rear ? 1 - at : at) * L, m: (row ? row[6] : 0.1) * L, head: names[rear ? 1 : 0], tail: names[rear ? 0 : 1] };
+		return { w: row ? row[2] : 0, L: L, a: (rear ? 1 - at : at) * L, m: (row ? row[6] : 0.1) * L, head: names[rear ? 1 : 0], tail: names[rear ? 0 : 1], wide: row && [row[11], row[12]] };
 	}
 	function together(list) {
 		var o = { w: 0, L: 0, a: 0, m: 0, head: list[0].head, tail: list[list.length - 1].tail };
@@ -532,6 +533,7 @@ var Statics = (function () {
 			limited(v, "by" + m.by, NAMES[m.by], m.limit, alone, heavy);
 			if (m.over && notOver(alone, m.limit)) needed(v, "order");
 		});
+		wide(v, r[29], list, si);
 		if (r[13] == null) needed(v, "payload");
 		if (r[15] == null) needed(v, "tongue");
 		if (whole(r)) {
@@ -553,6 +555,20 @@ var Statics = (function () {
 		return settled(v, yes);
 	}
 
+	// A class that may be narrower or wider than the trailer takes is neither a yes nor a no.
+	function wide(v, space, list, si) {
+		var most = 0, ask;
+		if (space == null) return needed(v, "room");
+		list.forEach(function (c) {
+			var w = c.wide || [0, 1e9];
+			if (notOver(w[1], space)) most = max(most, w[1]);
+			else if (!notOver(w[0], space)) most = max(most, w[0]);
+			else ask = true;
+		});
+		if (ask) needed(v, "width");
+		if (most) limited(v, "width", say("limit width"), space, most, lengths(si));
+		if (ask) v.notes.push(say("note width", atMost(space, si)));
+	}
 	// The best place keeps what is known of the truck too, where one does: v.rig is the trailer with that
 	// limit on its tongue.
 	function behind(v, r, c, t, si) {
