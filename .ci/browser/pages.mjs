@@ -26,7 +26,7 @@ export const some = list => long ? list : list.filter((_, i) => i % 4 === 0);
 // Pages of one template that differ only in numbers are opened as a sample: the first, the
 // heaviest and the last of their folder. The links of all of them are checked.
 export function sampled(site, pages) {
-  if (long) return pages;
+  if (long) return [...pages]; // a list of its own: whoever opens the pages takes them off it
   const groups = new Map();
   for (const f of pages) {
     const name = path.relative(site, f);
