@@ -175,15 +175,23 @@ func (t *Talk) take(figures, words []walkaround.Candidate) {
 func settle(path string, said []walkaround.Candidate) Taken {
 	best := said[0]
 	var others []walkaround.Candidate
+	type opinion struct {
+		value   walkaround.Value
+		compare walkaround.Comparison
+	}
+	known := map[opinion]bool{}
 	for _, c := range said[1:] {
+		o := opinion{c.Value, c.Compare}
 		switch {
 		case same(best, c):
 			if best.Compare != walkaround.Equal && c.Compare == walkaround.Equal {
 				best = c
 			}
-		case !slices.ContainsFunc(others, func(o walkaround.Candidate) bool { return same(o, c) }):
+		case known[o]:
+		case !slices.ContainsFunc(others[:min(len(others), mostCompared)], func(o walkaround.Candidate) bool { return same(o, c) }):
 			others = append(others, c)
 		}
+		known[o] = true
 	}
 	out := Taken{Path: path, Value: best.Written(true), At: int(best.Start), Quote: best.Quote}
 	if best.UnitInferred {
@@ -199,6 +207,10 @@ func settle(path string, said []walkaround.Candidate) Taken {
 	}
 	return out
 }
+
+// mostCompared is how many values of one key a further one is compared with. Beyond them only equal
+// values count as said again: a comment shows far fewer, and a talk may hold thousands.
+const mostCompared = 200
 
 // bounds are the comparisons that "about" does not tell.
 var bounds = map[walkaround.Comparison]string{

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
@@ -58,6 +59,23 @@ func TestSettle(t *testing.T) {
 	if !same(heard("", measure.PSI(80), 0, ""), heard("", measure.PSI(80), 0, "")) || same(heard("", measure.PSI(80), 0, ""), heard("", measure.Inches(80), 0, "")) ||
 		same(heard("", measure.Inches(80), 0, ""), heard("", measure.Inches(81), 0, "")) || !same(heard("", measure.Dollars(9), 0, ""), heard("", measure.Dollars(9), 0, "")) {
 		t.Error("a pressure is not a length, and 80 in are not 81 in")
+	}
+}
+
+// TestSettleManyValues settles 60,000 values of one key. When each was compared with all others, it took
+// minutes.
+func TestSettleManyValues(t *testing.T) {
+	said := make([]walkaround.Candidate, 60_000)
+	for i := range said {
+		said[i] = heard(walkaround.GVWR, measure.Pounds(7000+i/2), 1, "")
+	}
+	began := time.Now()
+	got := settle("weights.gvwr", said)
+	if took := time.Since(began); took > 10*time.Second {
+		t.Errorf("60,000 values of one key took %v; want at most a moment", took)
+	}
+	if len(got.Others) != 29_999 {
+		t.Errorf("%d others, want 29,999", len(got.Others))
 	}
 }
 
