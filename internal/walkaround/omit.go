@@ -16,7 +16,8 @@ type Omission struct {
 // Why talk is left out of the notes.
 const (
 	byPhone  = "a telephone number"
-	byName   = "a greeting or a name"
+	byHello  = "a greeting or a name"
+	byName   = "a name" // that follows the phrase
 	byMail   = "an email address"
 	ofSecond = "another trailer"
 	unsure   = "not to be quoted"
@@ -39,24 +40,24 @@ var privates = append([]private{
 	{"my name is", byName, "my name is pat"},
 	{"name's", byName, "name's pat"},
 	{"ask for", byName, "ask for pat"},
-	{"call pat", byName, "call pat"},
-	{"call me", byName, "call me at home"},
-	{"call us", byName, "call us"},
-	{"text me", byName, "text me"},
-	{"give me a call", byName, "give me a call"},
-	{"give us a call", byName, "give us a call"},
-	{"come see", byName, "come see pat"},
-	{"here with", byName, "pat here with the yard"},
-	{"what's going on", byName, "what's going on guys"},
-	{"how's it going", byName, "how's it going guys"},
-	{"welcome back", byName, "welcome back everybody"},
-	{"good morning", byName, "good morning everybody"},
-	{"good afternoon", byName, "good afternoon everybody"},
-	{"hey folks", byName, "hey folks"},
-	{"hey guys", byName, "hey guys"},
-	{"hi everybody", byName, "hi everybody"},
-	{"hello everybody", byName, "hello everybody"},
-	{"thanks for watching", byName, "thanks for watching"},
+	{"call pat", byHello, "call pat"},
+	{"call me", byHello, "call me at home"},
+	{"call us", byHello, "call us"},
+	{"text me", byHello, "text me"},
+	{"give me a call", byHello, "give me a call"},
+	{"give us a call", byHello, "give us a call"},
+	{"come see", byHello, "come see pat"},
+	{"here with", byHello, "pat here with the yard"},
+	{"what's going on", byHello, "what's going on guys"},
+	{"how's it going", byHello, "how's it going guys"},
+	{"welcome back", byHello, "welcome back everybody"},
+	{"good morning", byHello, "good morning everybody"},
+	{"good afternoon", byHello, "good afternoon everybody"},
+	{"hey folks", byHello, "hey folks"},
+	{"hey guys", byHello, "hey guys"},
+	{"hi everybody", byHello, "hi everybody"},
+	{"hello everybody", byHello, "hello everybody"},
+	{"thanks for watching", byHello, "thanks for watching"},
 	{"don't quote me", unsure, "don't quote me on that"},
 	{"gate code", byCode, "the gate code is on the box"},
 	{"code is", byCode, "the code is the usual"},
@@ -180,9 +181,6 @@ func (h *hearing) tells(s span) bool {
 	return false
 }
 
-// beforeNames are the phrases in front of a person's name.
-var beforeNames = [][]string{{"me", "llamo"}, {"mi", "nombre", "es"}, {"pregunte", "por"}, {"pregunten", "por"}, {"my", "name", "is"}, {"my", "name's"}, {"name's"}, {"ask", "for"}}
-
 // Private tells where the captions hold a telephone number, an email address or a person's
 // name, as far as a phrase leads to it. Captions are published as they are.
 func Private(c captions.Track) []Omission {
@@ -202,19 +200,12 @@ func Private(c captions.Track) []Omission {
 				continue
 			}
 			if from, to, reason := h.spelledAt(i); reason != "" {
-				if reason == byName {
-					reason = "a name"
-				}
 				out = append(out, Omission{t[from].start, reason})
 				i = max(i, to-1)
 				continue
 			}
-			for _, w := range beforeNames {
-				if h.startsWith(i, w) && !h.tells(s) {
-					out = append(out, Omission{t[i].start, "a name"})
-					i += len(w) - 1
-					break
-				}
+			if h.privateAt(i) == byName && !h.tells(s) {
+				out = append(out, Omission{t[i].start, byName})
 			}
 		}
 	}
