@@ -56,7 +56,7 @@ func TestClaims(t *testing.T) {
 // claims in it are wrong: a sum of prices, what fourteen thousand less forty-one hundred leaves, a
 // load of as much as the coupler's rating, and what 3,500 less 780 leaves.
 func TestClaimsOfStrangers(t *testing.T) {
-	names, err := filepath.Glob("../walkaround/testdata/stranger-*/*.vtt")
+	names, err := filepath.Glob("../walkaround/testdata/stranger-[123]/*.vtt")
 	if err != nil || len(names) != 36 {
 		t.Fatalf("%d talks: %v", len(names), err)
 	}

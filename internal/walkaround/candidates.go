@@ -134,7 +134,7 @@ func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
 	c.numbers(q, pressure, func(v float64) Value { return measure.PSI(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.pressure() })
 	c.numbers(q, money, func(v float64) Value { return measure.Dollars(v) }, func(q *quantity, _ *roleRow) (float64, bool, bool) { return q.money() })
 	h.countings(c, q)
-	if y, ok := q.year(); ok && q.high == nil {
+	if y, ok := q.year(); ok && q.high == nil && !h.endsDate(q.from) {
 		c.options = append(c.options, option{row: roleIndex[ModelYear], value: Year(y)})
 	} else if y, ok := q.yearOfTwo(); ok && q.high == nil && y >= 10 && y <= 30 && h.likeYear(q) {
 		c.options = append(c.options, option{row: roleIndex[ModelYear], value: Year(2000 + y)})
@@ -159,8 +159,32 @@ func (h *hearing) readings(c *candidate, q, next *quantity) (joined bool) {
 // inThousands are the ratings that people call by their thousands: "grosses fourteen".
 var inThousands = map[Role]bool{GVWR: true, AxleRating: true, HitchRating: true, JackRating: true}
 
+// months are the names of months.
+var months = set("january february march april may june july august september october november december")
+
+// endsDate reports that the day of a month is in front of token i, as in "november 3, 2026". The year of a
+// day is not a model year.
+func (h *hearing) endsDate(i int) bool {
+	k := i - 1
+	if k >= 0 && h.t[k].kind == comma {
+		k--
+	}
+	if k >= 1 && (h.is(k, "th", "st", "nd", "rd") || h.is(k, "of") && months[h.word(k-1)]) {
+		k--
+	}
+	day, digits := h.digits(k)
+	if months[h.word(k)] {
+		day, digits = h.digits(k - 1) // "3 november 2026"
+	}
+	return (digits && day <= 31 || h.ordinalBefore(k+1) > 0 || isNumberWord(h.word(k)) && !months[h.word(k)]) &&
+		(months[h.word(k)] || months[h.word(k-1)] || months[h.word(k-2)])
+}
+
 // likeYear reports that two digits are said as a model year: "a twenty-five model", "it's a 24".
 func (h *hearing) likeYear(q *quantity) bool {
+	if q.unit != bare {
+		return false // "a fifteen yard"
+	}
 	if h.is(q.from-1, "a") && h.is(q.from-2, "it") && h.is(q.to, "used", "new", "never", "well", "yeah") {
 		return true // "it's a twenty one used"
 	}
@@ -212,11 +236,14 @@ func (c *candidate) numbers(q *quantity, dim dimension, value func(float64) Valu
 	}
 }
 
+// notThings are the words after a number that count no part of a trailer: "a crank jack with two speeds".
+var notThings = set("different kinds colors speed speeds stage stages position positions coat coats gallon gallons")
+
 // countings adds what the quantity can count. Brakes on all four wheels are on two axles.
 func (h *hearing) countings(c *candidate, q *quantity) {
 	n, ok := q.number()
 	switch {
-	case !ok || q.unit != bare || h.is(q.to, "different", "kinds", "colors"):
+	case !ok || q.unit != bare || notThings[h.word(q.to)]:
 	case n%2 == 0 && n/2 >= 1 && n/2 <= 4 && h.wheelsAt(q.to):
 		c.options = append(c.options, option{row: roleIndex[BrakeAxles], value: Count(n / 2)})
 		c.shape = "wheels"

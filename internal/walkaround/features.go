@@ -63,6 +63,9 @@ type scene struct {
 	front, behind []uint8  // of each candidate: what is stated before and after it
 	repaired      []uint8  // of each candidate: whether something is taken back near it
 	sums          []map[measure.Pounds]uint32
+	settings      []setting // of each clause
+	clause        []int     // of each token: the number of its clause
+	again         []uint32  // of each candidate: how many others have one of its values
 }
 
 // nouns are the parts and ratings that talk turns on, by their words without a plural s.
@@ -127,6 +130,8 @@ func setScene(t []token, cands []candidate) *scene {
 	s.reckoned, s.sums = h.reckoned(cands), figuresOf(cands)
 	s.front, s.behind = h.stated(cands)
 	s.repaired = h.repaired(cands)
+	s.settings, s.clause = h.settings()
+	s.again = saidAgain(cands)
 	at := 0
 	edge := uint8(0)
 	noun := uint8(0)
@@ -236,6 +241,7 @@ func (s *scene) features(out []feature, k int) []feature {
 	v.wordsNear()
 	v.partsNear()
 	v.figuresNear()
+	v.clausesNear()
 	return v.out
 }
 

@@ -50,10 +50,10 @@ func TestShipped(t *testing.T) {
 		all.count(&x, got, func(string, ...any) {})
 	}
 	t.Log(all)
-	if p := float64(all.right) / float64(all.right+all.wrong); p < 0.984 {
-		t.Errorf("precision %.3f, at least 0.984 was won", p)
+	if p := float64(all.right) / float64(all.right+all.wrong); p < 0.983 {
+		t.Errorf("precision %.3f, at least 0.983 was won", p)
 	}
-	if r := float64(all.right) / float64(all.right+all.missed); r < 0.945 {
-		t.Errorf("recall %.3f, at least 0.945 was won", r)
+	if r := float64(all.right) / float64(all.right+all.missed); r < 0.949 {
+		t.Errorf("recall %.3f, at least 0.949 was won", r)
 	}
 }

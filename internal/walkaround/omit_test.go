@@ -33,7 +33,7 @@ func TestOmissions(t *testing.T) {
 		{"Call us at 555-0100. The jack is new.", "The jack is new.", byPhone},
 		{"the jack is new. five five five, oh one one eight.", "The jack is new.", byPhone},
 		{"it's a ten foot trailer. walking over to the red one. it has a winch", "It's a ten foot trailer.", ofSecond},
-		{"good morning. the jack is new.", "The jack is new.", byName},
+		{"good morning. the jack is new.", "The jack is new.", byHello},
 		{"the jack is new. the gate code is four four one two.", "The jack is new.", byCode},
 		{"the jack is new. we paid thirty eight hundred for it.", "The jack is new.", byPaid},
 		{"the jack is new. write to pat at the yard dot example.", "The jack is new.", byMail},
@@ -94,7 +94,7 @@ func TestNothingIsInvented(t *testing.T) {
 	}
 	bare := func(w string) string { return strings.ToLower(strings.Trim(w, ",.;:!?…♪-><\"'()[]")) }
 	names, _ := filepath.Glob("testdata/stranger-*/*.want")
-	if len(names) != 36 {
+	if len(names) != 72 {
 		t.Fatal(names)
 	}
 	for _, name := range names {

@@ -26,6 +26,8 @@ var leaves = []turn{
 	{"behind it", "the one behind it is a gooseneck", false},
 	{"over there", "the one over there is a gooseneck", false},
 	{"over yonder", "the one over yonder is a gooseneck", false},
+	{"next door", "the man next door has a gooseneck", false},
+	{"about the one", "ask me about the one with a gooseneck", false},
 	{"bigger one", "the bigger one is a gooseneck", false},
 	{"smaller one", "the smaller one is a gooseneck", false},
 	{"next size up", "the next size up is a gooseneck", false},
