@@ -14,6 +14,7 @@ import (
 
 	"tarepage/internal/publish"
 	"tarepage/internal/render"
+	"tarepage/internal/testyard"
 	theme "tarepage/themes/default"
 )
 
@@ -57,6 +58,28 @@ func TestFoldersOutside(t *testing.T) {
 	}
 	if err := CheckFolder(filepath.Join(base, "link")); err != nil {
 		t.Error(err)
+	}
+}
+
+// TestFolderBecomesALink: a link that leads to the same files outside the yard is refused too,
+// although no file changed since the last build.
+func TestFolderBecomesALink(t *testing.T) {
+	t.Setenv("XDG_CACHE_HOME", t.TempDir())
+	dir, outside := t.TempDir(), filepath.Join(t.TempDir(), "moved")
+	if err := testyard.Write(dir, 1); err != nil {
+		t.Fatal(err)
+	}
+	o := Options{From: dir, To: filepath.Join(dir, "public")}
+	built(t, o)
+	content := filepath.Join(dir, "content")
+	if err := os.Rename(content, outside); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Symlink(outside, content); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := Build(o); err == nil || !strings.HasPrefix(err.Error(), "content is a link to a folder outside the yard") {
+		t.Errorf("the link is followed: %v", err)
 	}
 }
 

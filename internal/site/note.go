@@ -298,6 +298,10 @@ func (n *note) unchanged(o *Options) (*Result, error) {
 	if n.Young || n.LeaveOut != o.LeaveOut || o.AllFigures {
 		return nil, nil
 	}
+	// A folder that became a link keeps the times of its files.
+	if err := CheckFolder(o.From); err != nil {
+		return nil, err
+	}
 	root := os.DirFS(o.From)
 	read, err := unit.DigestOf(root, n.Texts)
 	if err != nil || read != n.Read || !unit.Hold(root, n.Stamps) {
