@@ -291,16 +291,16 @@ func (s *shelf) read(name string) (data []byte, fault string) {
 
 func (s *shelf) find(name string) (is string, info fs.FileInfo, fault string) {
 	if strings.Contains(name, "://") {
-		return name, nil, fmt.Sprintf("that is an address; put the file itself below %s/ and name it like media/sb-1043.jpg", mediaRoot)
+		return name, nil, fmt.Sprintf("that is an address; put the file itself into %s/media and write media/%s", mediaRoot, ownName(name))
 	}
 	if ownPath.MatchString(name) {
-		return name, nil, fmt.Sprintf("that is a place on your computer; copy the file into %s/media and write media/%s", mediaRoot, name[strings.LastIndexAny(name, `/\`)+1:])
+		return name, nil, fmt.Sprintf("that is a place on your computer; copy the file into %s/media and write media/%s", mediaRoot, ownName(name))
 	}
 	if plain := strings.ReplaceAll(name, `\`, "/"); plain != name && fs.ValidPath(plain) {
 		return name, nil, fmt.Sprintf("a path on the web has no backslashes; write %s", plain)
 	}
 	if !fs.ValidPath(name) || strings.Contains(name, `\`) || name == "." {
-		return name, nil, fmt.Sprintf("that is not a path below %s/; write it like media/sb-1043.jpg", mediaRoot)
+		return name, nil, fmt.Sprintf("that is not a path below %s/; put the file into %[1]s/media and write media/%s", mediaRoot, ownName(name))
 	}
 	full := path.Join(mediaRoot, name)
 	// Each folder on the way and the file itself: a link on any of them may lead out of
@@ -336,6 +336,15 @@ func (s *shelf) find(name string) (is string, info fs.FileInfo, fault string) {
 
 // ownPath matches a path from the root of a disk, on any system, or from somebody's home.
 var ownPath = regexp.MustCompile(`^(?:[A-Za-z]:[/\\]|[/\\]|~[/\\]).*[^/\\]$`)
+
+// ownName is a file's name without the folders before it, and the word NAME where there is none.
+func ownName(at string) string {
+	name := at[strings.LastIndexAny(at, `/\`)+1:]
+	if strings.Trim(name, ".") == "" {
+		return "NAME"
+	}
+	return name
+}
 
 // entry is what a folder holds under a name, or nil. An accented letter is one character where it is typed,
 // and a letter with an accent after it in what some phones, computers and archives write: both are the same
