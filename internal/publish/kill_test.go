@@ -135,9 +135,12 @@ func startChild(t *testing.T, dir, do string, env ...string) (*exec.Cmd, *bufio.
 
 // Killed at any moment, one build or two at once, the target is one of the sites.
 func TestKilledAtRandom(t *testing.T) {
-	kills := 13
-	if os.Getenv("TAREPAGE_LONG") != "" {
+	kills := 5
+	switch {
+	case os.Getenv("TAREPAGE_LONG") != "":
 		kills = 250
+	case thorough.BeforePush():
+		kills = 13
 	}
 	a, b := yards()
 	for way := range ways {
