@@ -63,6 +63,13 @@ export async function photos(browser, { site, pages, some, check, visit }) {
     // The row is swiped or moved by keys, one photo at a time, with scripts and without.
     const count = await page.locator('.reel li').count();
     if (count > 1) {
+      const buttons = page.locator('.photos button');
+      if (await buttons.count()) {
+        await buttons.last().click();
+        await page.waitForFunction(() => Math.round(document.querySelector('.reel').scrollLeft / document.querySelector('.reel').clientWidth) === 1);
+        await buttons.first().click();
+        await page.waitForFunction(() => document.querySelector('.reel').scrollLeft < 2);
+      }
       await page.locator('.reel').focus();
       await page.keyboard.press('ArrowRight');
       await page.locator('.reel').evaluate(r => r.scrollBy({ left: r.clientWidth }));

@@ -60,6 +60,13 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     check((await text('mine-is')).startsWith('NO'), `try ${how}: 90,000 lb is over: ${await text('mine-is')}`);
     await page.locator('#m-w').fill('9,500');
     await settle();
+    // A machine that is an inch wider than the deck of 102 in: the words, the list of loads and the deck say NO.
+    await page.locator('#m-s').fill('103');
+    await settle();
+    check((await text('mine-is')).startsWith('NO: the clear width of its deck, 1 in over.') && /NO: the clear width/.test(await text('deck-is')) && await page.locator('.strip.bad').count() === 1, `try ${how}: a machine that is too wide: ${await text('mine-is')} ${await text('deck-is')}`);
+    await page.locator('#m-s').fill('');
+    await settle();
+    check((await text('mine-is')).startsWith('YES'), `try ${how}: without a typed width the class's counts: ${await text('mine-is')}`);
     if (axe) await axe(page, `try ${how}, machine`);
 
     // Dragged to the rear end it breaks a limit; the best place keeps every one.
@@ -123,6 +130,8 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
 
     // The truck: CANNOT SAY YET names what is missing; YES needs every number.
     await page.locator('#mytruck .change').click();
+    await page.locator('#t-gvwr').press('Enter');
+    check(await page.evaluate(() => document.activeElement.id) === 't-sticker', `try ${how}: the phone's next key goes to the next field`);
     await page.locator('#t-kind').selectOption('gooseneck');
     for (const [id, v] of [['gvwr', '14,000'], ['sticker', '5,200'], ['people', '400'], ['tow', '20,000'], ['hitch', '30,000'], ['tongue', '7,500']]) await page.locator('#t-' + id).fill(v);
     await settle();

@@ -154,12 +154,18 @@ window.Bring = (function () {
 		make("span", l, name);
 		make("small", l, hint || "");
 		var line = make("span", box, "", { "class": "line" });
-		i = make("input", line, "", { id: id, inputmode: more.signed ? "text" : "decimal", autocomplete: "off", "aria-describedby": id + "-is" });
+		i = make("input", line, "", { id: id, inputmode: more.signed ? "text" : "decimal", autocomplete: "off", enterkeyhint: "next", "aria-describedby": id + "-is" });
 		make("span", line, "", { "class": "unit" }).textContent = S.unit({ unit: unit }, U.si);
 		said = make("p", box, "", { id: id + "-is", "class": "understood", "aria-live": "polite" });
 		function written(v) { return unit == "lb" ? S.weight(v, U.si) : S.length(v, U.si); }
 		if (value != null) i.value = written(value);
 		i.tell = function (v) { said.textContent = i.value = written(v); };
+		// The phone's key for the next field goes there, past fields that are folded away.
+		i.onkeydown = function (e) {
+			if (e.key != "Enter") return;
+			var all = [].filter.call(i.closest("[id$=form]").querySelectorAll("input, select"), function (o) { return o.offsetParent; }), next = all[all.indexOf(i) + 1];
+			if (next) next.focus(); else i.blur();
+		};
 		i.addEventListener("input", function () {
 			var r = S.read(i.value, { name: name, unit: unit, signed: more.signed, zero: more.zero }, U.si);
 			said.textContent = "";

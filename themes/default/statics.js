@@ -847,8 +847,8 @@ var Statics = (function () {
 
 	// What is asked of a truck: its key, its unit, how much it matters, the least it can be.
 	var ASKED = [
-		["kind", "kind", "need"], ["gvwr", "lb", "need", 1], ["sticker", "lb", "need", 1], ["people", "lb", "need", 0],
-		["tow", "lb", "need", 1], ["gcwr", "lb", "better", 1], ["hitch", "lb", "need", 1], ["tongue", "lb", "need", 1],
+		["gvwr", "lb", "need", 1], ["sticker", "lb", "need", 1], ["people", "lb", "need", 0],
+		["tow", "lb", "need", 1], ["gcwr", "lb", "better", 1], ["kind", "kind", "need"], ["hitch", "lb", "need", 1], ["tongue", "lb", "need", 1],
 		["ball", "lb", "need", 1], ["size", "in", "better", 0], ["wd", "yes", "more"], ["hitchWD", "lb", "more", 1], ["tongueWD", "lb", "more", 1],
 		["rear", "lb", "better", 1], ["weight", "lb", "better", 1], ["rearWeight", "lb", "better", 0], ["tires", "lb", "more", 1],
 		["base", "in", "more", 1], ["behind", "in", "more"], ["unbraked", "lb", "more", 1]

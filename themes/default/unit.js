@@ -38,6 +38,18 @@
 		save.onclick = function () { script(save.dataset.keep, function () { save.click(); }, function () { tell(words.failed); }); };
 		later(function () { window.caches.has("lot-chosen").then(function (is) { if (is) script(save.dataset.keep); }); });
 	}
+	// A mouse cannot swipe: next to it the photos have buttons, and the last is followed by the first.
+	var reel = document.querySelector(".reel"), many = reel && reel.children.length;
+	if (many > 1 && matchMedia("(hover: hover)").matches) [["left", "\u2190", many - 1], ["right", "\u2192", 1]].forEach(function (x) {
+		var b = document.createElement("button");
+		b.type = "button";
+		b.textContent = x[1];
+		b.setAttribute("aria-label", x[1] + " " + reel.getAttribute("aria-label"));
+		reel.parentNode.style.position = "relative";
+		b.style.cssText = "position:absolute;top:42%;" + x[0] + ":.5rem;width:48px;height:48px;border:0;border-radius:3px;font:700 1.5rem sans-serif;background:#1d2228;color:#fff;cursor:pointer";
+		b.onclick = function () { reel.scrollLeft = (Math.round(reel.scrollLeft / reel.clientWidth) + x[2]) % many * reel.clientWidth; };
+		reel.parentNode.appendChild(b);
+	});
 	if (!box) return;
 
 	var data = box.dataset, R = JSON.parse(data.rig), size = R.splice(30), deck = byId("deck"), B, S, wrong = {};
@@ -346,7 +358,7 @@
 	// While it is dragged they do not change.
 	var rangesFor, ranges;
 	function rangesNow(c) {
-		var now = JSON.stringify([c.key, carried.rig, carried.needs, sets.map(function (o) { return [o.w, o.L, o.a, o.m, o != c && o.x]; })]);
+		var now = JSON.stringify([c.key, carried.rig, carried.is, carried.needs, sets.map(function (o) { return [o.w, o.L, o.a, o.m, o != c && o.x]; })]);
 		if (now != rangesFor) {
 			rangesFor = now;
 			ranges = rangesOf(c);
@@ -386,7 +398,8 @@
 	function rangesOf(c) {
 		// Which of the places keep the rating of a short part of the deck, next to another machine, is
 		// not worked out: where some do not, none is green.
-		if (carried.needs.some(function (n) { return n.key == "order"; })) return [];
+		// Neither is any where the trailer does not carry the machine at all: it is too wide.
+		if (carried.is == "no" || carried.needs.some(function (n) { return n.key == "order"; })) return [];
 		// The centers of the other machines may be off too: as moments, in this one's inches.
 		var one = Object.assign({}, c), rest = sets.filter(function (o) { return o != c; });
 		rest.forEach(function (o) { one.m += o.w * o.m / c.w; });
@@ -405,24 +418,24 @@
 		return out.join(". ");
 	}
 	function paint() {
-		var b = S.bear(R, sets), si = U.si, over = b.margins.concat(S.held(R, sets)).filter(function (m) { return m.over; }), keeps = b.keeps && !over.length, says = [],
+		var b = S.bear(R, sets), si = U.si, over = b.margins.concat(S.held(R, sets)).filter(function (m) { return m.over; }), keeps = b.keeps && !over.length, bad = !keeps || carried.is == "no", says = [],
 			no = pulled && pulled.is == "no" && pulled.limits.filter(function (l) { return l.over; }),
 			// The truck's limits on what comes on its hitch go by where the machine is.
 			onTruck = no && no.some(function (l) { return /^(tongue|gvwr|sticker|rear|tires|front)/.test(l.key); }),
 			is = here(), sure = carried.is == "yes" && is == "yes" && (!pulled || pulled.is == "yes");
 		function own() {
-			return S.say(sure ? "deck keeps" : is == "close" ? "deck close" : "deck own") + (no ? ". " + S.say("deck truck", spaced(pulled.clash || no[0].label + ", " + no[0].text)) : "");
+			return carried.is == "no" ? carried.text.slice(0, -1) : S.say(sure ? "deck keeps" : is == "close" ? "deck close" : "deck own") + (no ? ". " + S.say("deck truck", spaced(pulled.clash || no[0].label + ", " + no[0].text)) : "");
 		}
 		sets.forEach(function (c) {
 			var grab = grabs[c.key], at = spaced(S.say("deck here", c.head, S.length(Math.round(c.x), si), S.say("space deck")));
 			grab.style.left = across(c.x) / wide * 100 + "%";
 			grab.style.width = c.L * P[1] / wide * 100 + "%";
-			grab.classList.toggle("bad", !keeps || onTruck);
+			grab.classList.toggle("bad", bad || onTruck);
 			grab.setAttribute("aria-valuenow", Math.round(c.x));
 			grab.setAttribute("aria-valuetext", at);
 			says.push(named(c) + at);
 		});
-		strip.classList.toggle("bad", !keeps || onTruck);
+		strip.classList.toggle("bad", bad || onTruck);
 		green(setOf(picked));
 		measure(setOf(picked));
 		feet.textContent = "";
