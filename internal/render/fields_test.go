@@ -59,6 +59,7 @@ var others = []struct{ file, what string }{
 	{"asked.js", "reads prices, loads and sizes out of words that somebody looks for"},
 	{"compare.js", "two to four trailers side by side"},
 	{"bring.js", "what a customer brings: a machine and a truck, remembered for every page"},
+	{"bring-shapes.js", "the silhouettes of machines. A trailer's page loads them with `bring.js` in front, in one file"},
 	{"unit.js", "answers for them on a trailer's page, and sets the machine on the deck"},
 	{"statics.js", "the calculators, which a test compares with the Go"},
 	{"search.js", "the search library, unchanged"},

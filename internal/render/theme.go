@@ -105,7 +105,7 @@ type templates struct {
 // which they are written. A page loads them as classic scripts: a module or one with an
 // integrity attribute does not load from a folder on disk (Fetch Standard: such a request
 // needs CORS, which a file does not have).
-var scriptNames = []string{"statics.js", "yard.js", "asked.js", "compare.js", "bring.js", "unit.js", "search.js"}
+var scriptNames = []string{"statics.js", "yard.js", "asked.js", "compare.js", "bring.js", "bring-shapes.js", "unit.js", "search.js"}
 
 // lotNames are scripts that are written only where the yard asks for them (lot.go).
 var lotNames = []string{"keep.js", "worker.js", "unworker.js"}
@@ -146,6 +146,8 @@ func readScripts(theme fs.FS, lang phrases.Language) (map[string]script, error) 
 		switch {
 		case name == "statics.js":
 			text = append(lang.Script(all), text...)
+		case name == "bring-shapes.js":
+			text = append(append(slices.Clone(out["bring.js"].text), '\n'), text...)
 		case hasOwnWords(name):
 			text = append(lang.Script(string(raw)), text...)
 		}

@@ -19,7 +19,7 @@ func (m *maker) tries(p *unitPage, e *entry) error {
 	if e.sold() {
 		return nil
 	}
-	t := &tryout{Bring: p.Root + p.Up + m.scripts["bring.js"].Path, Statics: p.Root + p.Up + m.scripts["statics.js"].Path,
+	t := &tryout{Bring: p.Root + p.Up + m.scripts["bring-shapes.js"].Path, Statics: p.Root + p.Up + m.scripts["statics.js"].Path,
 		Machines: p.Root + p.Up + m.machines.Path, Space: e.work.Space.Name, Machine: !compute.TowedOf(e.work).NoMachines}
 	_, needs := compute.RigOf(e.work)
 	t.Placed = len(needs) == 0

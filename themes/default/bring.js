@@ -13,7 +13,6 @@
 //   label(ticket, which, key)     writes what is known into the ticket's first line
 //   text(which)                   what is known, in one line
 //   address()                     this page with what is brought
-//   SHAPES                        silhouettes of machines, by the names in MACHINES
 window.Bring = (function () {
 	"use strict";
 	var KEEP = { m: "tarepage-machine", n: "tarepage-second", o: "tarepage-third", p: "tarepage-fourth", t: "tarepage-truck", b: "tarepage-barn" }, U = window.units, S, B = { state: {}, MACHINES: ["m", "n", "o", "p"] };
@@ -25,26 +24,6 @@ window.Bring = (function () {
 		return e;
 	}
 	B.make = make;
-
-	// Silhouettes in a box of 100 by 60, the front at the left; a part in a part is a hole. They are
-	// sketches; unit.js makes each as long as its machine.
-	B.SHAPES = {
-		"skid steer": "M0 60l4-18h6l6 18zM14 40l34-24h44v6H50L18 44zM44 13V1h28v12zM48 4v9h20V4zM53 25h36l5 9v6H35v-2zM28 51a9 9 0 0 1 18 0 9 9 0 0 1-18 0M70 51a9 9 0 0 1 18 0 9 9 0 0 1-18 0",
-		"track loader": "M0 60l4-18h6l6 18zM14 40l34-24h44v6H50L18 44zM44 13V1h28v12zM48 4v9h20V4zM53 25h36l5 9v9H35v-5zM30 45h58l8 7-6 8H34l-9-8z",
-		excavator: "M0 52l4-14h7l5 8-7 12zM4 35L20 5h7l19 26-5 5L24 14 11 36zM48 42V22h4V2h20v20h24l4 6v14zM56 6v12h12V6zM40 45h52l8 7-6 8H40l-8-8z",
-		tractor: "M4 22h40v16H32a13 13 0 0 0-24 0H4zM46 38V22l4-20h28l4 18a20 20 0 0 0-28 18zM54 6l-3 13h20l5-3-2-10zM10 50a10 10 0 0 1 20 0 10 10 0 0 1-20 0M57 42a18 18 0 0 1 36 0 18 18 0 0 1-36 0M69 42a6 6 0 0 0 12 0 6 6 0 0 0-12 0",
-		car: "M2 49V39l18-6 15-15h33l16 16 14 4v11h-8a11 11 0 0 0-22 0H34a11 11 0 0 0-22 0zM38 22L28 33h22V22zM54 22v11h22L65 22zM14 51a9 9 0 0 1 18 0 9 9 0 0 1-18 0M70 51a9 9 0 0 1 18 0 9 9 0 0 1-18 0",
-		pickup: "M2 49V36l18-4 12-15h24v15h42v17h-8a11 11 0 0 0-22 0H34a11 11 0 0 0-22 0zM36 21l-9 11h24V21zM14 51a9 9 0 0 1 18 0 9 9 0 0 1-18 0M70 51a9 9 0 0 1 18 0 9 9 0 0 1-18 0",
-		boat: "M0 22h96l4 4-8 26H22z",
-		backhoe: "M0 58l4-14h6l5 14zM13 44l18-12 3 4-18 13zM36 22h12l4-20h24l4 20v14H72a15 15 0 0 0-22 8H42a11 11 0 0 0-8-4zM55 5l-3 15h22L71 5zM82 36l4-32 6 2-2 28 10 12-4 10h-9l3-8zM24 51a9 9 0 0 1 18 0 9 9 0 0 1-18 0M50 48a12 12 0 0 1 24 0 12 12 0 0 1-24 0",
-		telehandler: "M0 59V46h3v10h13v3zM4 38L84 6l10 4v10l-18 5-66 19zM28 41l54-14h14v17h-4a12 12 0 0 0-24 0H42a13 13 0 0 0-14-3zM20 51a9 9 0 0 1 18 0 9 9 0 0 1-18 0M71 51a9 9 0 0 1 18 0 9 9 0 0 1-18 0",
-		"scissor lift": "M4 18V4h92v14h-3V7H52v11h-4V7H7v11zM2 20h96v5H2zM10 27h80v4H10zM10 33h80v4H10zM6 39h88v9H6zM12 54a6 6 0 0 1 12 0 6 6 0 0 1-12 0M76 54a6 6 0 0 1 12 0 6 6 0 0 1-12 0",
-		utv: "M0 46V36l26-8L38 4h42l6 24h12v18h-6a11 11 0 0 0-22 0H34a11 11 0 0 0-22 0zM42 9L32 28h24V9zM60 9v19h20L76 9zM13 50a10 10 0 0 1 20 0 10 10 0 0 1-20 0M71 50a10 10 0 0 1 20 0 10 10 0 0 1-20 0",
-		atv: "M2 36l8-8 16-2 5-12 12-4-4 16h40l17 6 2 8H88a12 12 0 0 0-19 2H38a14 14 0 0 0-25-6H2zM12 48a12 12 0 0 1 24 0 12 12 0 0 1-24 0M68 48a12 12 0 0 1 24 0 12 12 0 0 1-24 0",
-		mower: "M4 46V36l20-6 8-18h8l-6 20h16l4-20h18l6 22h16v10h-4a14 14 0 0 0-26 2H34a9 9 0 0 0-17 0zM18 52a7 7 0 0 1 14 0 7 7 0 0 1-14 0M66 48a12 12 0 0 1 24 0 12 12 0 0 1-24 0",
-		cart: "M2 48V34l16-8L26 4h58v6h-4v20h16v18h-4a11 11 0 0 0-20 0H32a11 11 0 0 0-20 0zM32 10l-6 20h46V10zM14 52a8 8 0 0 1 16 0 8 8 0 0 1-16 0M74 52a8 8 0 0 1 16 0 8 8 0 0 1-16 0",
-		animal: "M0 26l10-18 12 2 10 10h52l12 8 2 22h-4l-4-18-6 6v22h-6l-2-20H36v20h-6V34l-10-8-10 4z", freight: "M2 58V14h96v44zM6 18v36h27V18zM37 18v36h26V18zM67 18v36h27V18z"
-	};
 
 	// What was kept or sent is not trusted: numbers stay numbers, and names are those of a list.
 	function clean(v) {
