@@ -275,6 +275,7 @@ type shownPhoto struct {
 	Place     string        // its name in links
 	Nth       string        // which of how many: 1 of 5; empty where it is the only one
 	Caption   string        // what is said below it; empty for nothing
+	Repeats   bool          // whether a screen reader said the caption already, word for word, as the picture's own
 	At        string        // the moment of the recording that shows the same: 2:14
 	AtLink    string        // leads to that moment; empty where nothing does
 	AtSeconds int           // the moment in seconds

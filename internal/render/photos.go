@@ -28,6 +28,7 @@ func (m *maker) worked(e *entry) []*photo.Picture {
 // photos are the unit's finished photos, in the unit file's order.
 func (m *maker) photos(e *entry) []shownPhoto {
 	var out []shownPhoto
+	spoken := "" // what a screen reader says for the last photo
 	to := m.moments(e)
 	worked := m.worked(e)
 	for i, p := range e.Photos {
@@ -39,6 +40,7 @@ func (m *maker) photos(e *entry) []shownPhoto {
 		if alt == "" {
 			alt = m.lang.Say("photo of", fmt.Sprint(i+1), m.title(e))
 		}
+		spoken = alt
 		s := shownPhoto{made: made, Caption: p.Caption.Value, Picture: pictured("../"+m.up, made, alt, len(out) == 0), Place: fmt.Sprintf("photo-%d", i+1)}
 		if s.Caption == "" {
 			s.Caption = p.Alt.Value
@@ -50,10 +52,11 @@ func (m *maker) photos(e *entry) []shownPhoto {
 		}
 		out = append(out, s)
 	}
+	if len(out) == 1 { // nobody counts one photo
+		out[0].Repeats = out[0].Caption == spoken
+		return out
+	}
 	for i := range out {
-		if len(out) == 1 {
-			break // nobody counts one photo
-		}
 		out[i].Nth = m.lang.Say("photo nth", fmt.Sprint(i+1), fmt.Sprint(len(out)))
 	}
 	return out
