@@ -23,6 +23,7 @@ import (
 // command, writes every file and makes every change as printed, and finds every line of
 // output that the guide shows.
 func TestGuide(t *testing.T) {
+	t.Parallel()
 	text, err := os.ReadFile("../../docs/owners.md")
 	if err != nil {
 		t.Fatal(err)
@@ -243,6 +244,7 @@ func TestGuideDays(t *testing.T) {
 // TestReadme runs the commands of README.md in a copy of the demo, and gets the finding that
 // it shows.
 func TestReadme(t *testing.T) {
+	t.Parallel()
 	text, err := os.ReadFile("../../README.md")
 	if err != nil {
 		t.Fatal(err)

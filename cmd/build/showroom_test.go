@@ -196,6 +196,7 @@ func TestShowroomShowsWhatIsPublished(t *testing.T) {
 // TestShowroomWhileWriting: a unit that does not add up, one that cannot be read and a missing
 // yard are each shown with their places, and then fixed.
 func TestShowroomWhileWriting(t *testing.T) {
+	t.Parallel()
 	o := open(t)
 	const file, page = "units/sb-1043.md", "u/sb-1043.html"
 	sound, err := os.ReadFile(filepath.Join(o.dir, "content", file))

@@ -227,6 +227,7 @@ func TestLookIsNotKept(t *testing.T) {
 // that keeps times does. If the system tells no more about a file than its size and its time,
 // nobody can see this, and the test does not ask for it.
 func TestPhotoOfOneSizeAndTime(t *testing.T) {
+	t.Parallel() // most of it waits
 	dir := t.TempDir()
 	if err := testyard.Write(dir, 1); err != nil {
 		t.Fatal(err)

@@ -105,6 +105,7 @@ func TestGuestsAreCounted(t *testing.T) {
 // TestDeskIsNotKeptOut: however many connections without the key are open and silent, this
 // computer and a phone with the key are answered, and their connections stay.
 func TestDeskIsNotKeptOut(t *testing.T) {
+	t.Parallel() // most of it waits
 	r := &Room{Key: NewKey(), Trouble: func(error) {}, Make: func() (*Site, error) {
 		return &Site{File: func(string) ([]byte, error) { return []byte("page"), nil }}, nil
 	}}

@@ -250,6 +250,7 @@ func TestTheFolderItself(t *testing.T) {
 }
 
 func TestManyFilesMakeOneBatch(t *testing.T) {
+	t.Parallel() // most of it waits
 	// Times that a busy machine does not exceed between two writes.
 	b := set(t, time.Second, patience)
 	versions, _ := b.listen()

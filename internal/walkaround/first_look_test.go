@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"path/filepath"
 	"testing"
+
+	"tarepage/internal/thorough"
 )
 
 var lookAt = flag.String("look", "", "a folder of NAME.want with NAME.vtt or NAME.srt, to be scored")
@@ -42,7 +44,10 @@ func TestFirstLook(t *testing.T) {
 // so this measures nothing; it only keeps what was won.
 func TestShipped(t *testing.T) {
 	var all tallySheet
-	for _, x := range loadSets(t) {
+	for i, x := range loadSets(t) {
+		if i%3 != 0 && !thorough.BeforePush() {
+			continue
+		}
 		got := shipped().hear(x.said, x.tokens, x.walk)
 		if namesWords(x.set) {
 			got = append(got, wordsIn(x.said, x.tokens)...) // their labels name words too

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"tarepage/internal/thorough"
 )
 
 func lexed(s string) *hearing {
@@ -30,6 +32,9 @@ func TestEveryIntegerReadsBack(t *testing.T) {
 	in := bufio.NewScanner(bzip2.NewReader(f))
 	i, wrong := 0, 0
 	for ; in.Scan(); i++ {
+		if i > 2_000 && i%11 != 0 && !thorough.BeforePush() {
+			continue // one in eleven, which meets every last digit
+		}
 		h := lexed(strings.ReplaceAll(in.Text(), ",", "") + " pounds")
 		n, ok := h.numeralAt(0)
 		v, whole := 0.0, false

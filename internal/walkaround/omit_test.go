@@ -7,6 +7,7 @@ import (
 
 	"tarepage/internal/captions"
 	"tarepage/internal/measure"
+	"tarepage/internal/thorough"
 )
 
 func notesOf(said string) (string, []Omission) {
@@ -97,7 +98,10 @@ func TestNothingIsInvented(t *testing.T) {
 	if len(names) != 72 {
 		t.Fatal(names)
 	}
-	for _, name := range names {
+	for i, name := range names {
+		if i%3 != 0 && !thorough.BeforePush() {
+			continue
+		}
 		c := walkOf(t, name)
 		notes, _ := Notes(c, heardOf(c))
 		for _, n := range notes {
