@@ -794,7 +794,13 @@ func betterPlace(t *testing.T, trailer oracle.Trailer, truck oracle.Truck, m *or
 // answerable is a trailer with ratings of its way up, at times without a measurement.
 func (c chance) answerable() (oracle.Trailer, []any) {
 	r := c.rig()
-	towed := c.rated(c.towed(r))
+	towed := c.towed(r)
+	if c.IntN(2) == 0 {
+		towed = c.rated(towed)
+	} else { // one that most machines fit, or few answers would be a yes
+		towed.NoMachines, towed.NoBall, towed.Unbraked = false, false, false
+		towed.Payload = compute.Result[measure.Pounds]{Value: max(r.GVWR-r.Empty, 0), Known: true}
+	}
 	towed.Kind = []string{"", "bumper-pull", "bumper-pull", "gooseneck"}[c.IntN(4)]
 	towed.Least, towed.Most = r.Least, r.Most
 	if towed.Payload.Known && c.IntN(3) > 0 {
@@ -818,7 +824,10 @@ func (c chance) brought(r compute.Rig) (list []compute.Machine, heads []string, 
 	for k := range []int{1, 1, 1, 2, 0, 3}[c.IntN(6)] {
 		m := c.machine(r)
 		if c.IntN(3) > 0 {
-			m.Weight = measure.Pounds(c.between(0.2, 1.02)) * max(r.GVWR-r.Empty, 1)
+			m.Weight = measure.Pounds(c.between(0.2, []float64{0.6, 1.02}[c.IntN(2)])) * max(r.GVWR-r.Empty, 1)
+			if c.IntN(4) > 0 {
+				m.Narrow, m.Wide = 48, 64 // narrow enough for every trailer here
+			}
 			long := m.Length
 			m.Length = measure.Share(c.between(0.2, 0.6)).OfLength(r.Length)
 			if long > 0 {
@@ -845,10 +854,18 @@ func (c chance) fitTruck() oracle.Truck {
 	known := func(a, b float64) compute.Result[measure.Pounds] {
 		return compute.Result[measure.Pounds]{Value: measure.Pounds(math.Round(c.between(a, b))), Known: true}
 	}
-	return oracle.Truck{Kind: []string{"receiver", "receiver", "gooseneck"}[c.IntN(3)], GVWR: known(9000, 14000), Sticker: known(1500, 6000), People: known(0, 600),
+	k = oracle.Truck{Kind: []string{"receiver", "receiver", "gooseneck"}[c.IntN(3)], GVWR: known(9000, 14000), Sticker: known(1500, 6000), People: known(0, 600),
 		Tow: known(10000, 35000), GCWR: c.maybe(known(30000, 50000).Value), HitchRating: known(10000, 40000), HitchTongue: known(800, 5000), BallRating: known(10000, 40000),
 		RearRating: c.maybe(known(6000, 9000).Value), RearWeight: c.maybe(known(2500, 4000).Value), Weight: c.maybe(known(6000, 8000).Value),
 		Wheelbase: c.maybeInches(150), BallBehind: c.maybeInches(measure.Inches(c.between(-10, 55)))}
+	// Of one in four a number is missing without which there is no answer yet.
+	switch c.IntN(8) {
+	case 0:
+		k.HitchTongue.Known = false
+	case 1:
+		k.Sticker.Known, k.GVWR.Known = false, false
+	}
+	return k
 }
 
 // TestStaticsDoubt: what is far outside its class is questioned, and its verdict is never yes.
