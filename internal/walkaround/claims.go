@@ -88,7 +88,7 @@ var linkWords = phraseMap(map[link]string{
 	times:    "times|multiplied by",
 	share:    "percent of|percent",
 	result: `is|it's|equals|leaves|leave|gives|gives you|makes|makes it|makes your|comes to|comes out to|that's|that'd be|that is|that be|so that's|you got|you've got|you get|
-		you can put|you can haul|you can carry|you can load|gets you|puts you at|you're at|you have|i get|we get|would be|works out to|be|for a total of|so you're at|you're looking at|to haul|get to`,
+		you can put|you can haul|you can carry|you can load|gets you|puts you at|you're at|you have|i get|we get|would be|works out to|end up with|wind up with|be|for a total of|so you're at|you're looking at|to haul|get to`,
 })
 
 // loadWords make a result one of what may be loaded.
@@ -98,7 +98,8 @@ var loadWords = phraseMap(map[link]string{result: `leaves|leave|gives you|you ca
 // holdWords are in front of what the trailer is said to carry, heldWords come after it.
 var (
 	holdWords = phraseMap(map[link]string{result: `can haul|can carry|can put|can load|can throw|will haul|will carry|it'll haul|it'll carry|she'll haul|she'll carry|you'll haul|could haul|
-		could carry|able to haul|able to carry|legally haul|legally carry|payload is|payload of|payload's|payload about|payload around|capacity is|capacity of|good to haul|to haul|carrying|hauls|carries`})
+		could carry|able to haul|able to carry|legally haul|legally carry|payload is|payload of|payload's|payload about|payload around|capacity is|capacity of|good to haul|to haul|carrying|hauls|carries|
+		payload comes out to|payload works out to|net load|load it with|load her with`})
 	heldWords = phraseMap(map[link]string{result: `of payload|payload|of cargo|to play with|to work with|of carrying capacity|of capacity|of car|for cargo|for your load|worth of cargo`})
 	// tongueWords count the part that the truck carries on top.
 	tongueWords = phraseMap(map[link]string{result: "count the tongue in|count the tongue|with the tongue|tongue included|add the tongue|figure the tongue in|counting the tongue"})
@@ -506,10 +507,11 @@ func (h *hearing) holding(qs []quantity, i int) (c Claim, ok bool) {
 	}
 	said := tongue
 	for k := q.from - 1; k >= max(from, q.from-6) && h.t[k].kind != stop; k-- {
-		if denyWords[h.word(k)] {
+		_, n := h.linkAt(holdWords, k)
+		if denyWords[h.word(k)] || n > 0 && heldBy[h.word(k-1)] {
 			return c, false
 		}
-		if _, n := h.linkAt(holdWords, k); n > 0 {
+		if n > 0 || h.carries(k, q) {
 			said = true
 		}
 	}

@@ -279,3 +279,32 @@ func (h *hearing) tare(qs []quantity, i int) []float64 {
 	}
 	return nil
 }
+
+// What is done with a load, and what is in front of that where it is allowed. Common practice, no source.
+var (
+	carryVerbs = set("haul carry tote take handle move set put load throw stack hold")
+	mayWords   = set("can could may will it'll she'll this'll you'll she'd it'd")
+	letWords   = set("allowed able safe legal okay enough")
+)
+
+// carries reports that token k is the verb of what the trailer is said to carry, and q the load: "you can set
+// eight thousand pounds on this deck". What a part or a truck holds is something else.
+func (h *hearing) carries(k int, q *quantity) bool {
+	on := h.is(q.to, "on", "in") && h.is(q.to+1, "it", "her", "this", "here", "there")
+	if !carryVerbs[h.word(k)] || q.unit != pounds && !on {
+		return false
+	}
+	if !mayWords[h.word(k-1)] && !(h.is(k-1, "to") && letWords[h.word(k-2)]) {
+		return false
+	}
+	for b := k - 1; b >= max(0, k-beforeWeight) && h.t[b].kind != stop; b-- {
+		if otherThings[h.word(b)] || heldBy[h.word(b)] || denyWords[h.word(b)] || h.is(b, "i", "we") {
+			return false
+		}
+	}
+	return true
+}
+
+// heldBy are the parts whose own limits people say.
+var heldBy = set(`jack ramp ramps coupler hitch winch ball ring rings hook hooks strap straps tie axle axles tire tires wheel wheels gate tongue pintle
+	gooseneck receiver rack chain chains hoist pickup truck spring springs rail rails step fender fenders`)
