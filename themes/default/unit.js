@@ -43,6 +43,7 @@
 	if (many > 1 && matchMedia("(hover: hover)").matches) [["left", "\u2190", many - 1], ["right", "\u2192", 1]].forEach(function (x) {
 		var b = document.createElement("button");
 		b.type = "button";
+		b.className = "scripted";
 		b.textContent = x[1];
 		b.setAttribute("aria-label", x[1] + " " + reel.getAttribute("aria-label"));
 		reel.parentNode.style.position = "relative";
