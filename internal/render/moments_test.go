@@ -124,6 +124,33 @@ func TestRecording(t *testing.T) {
 	}
 }
 
+// TestChaptersEnd: a chapter ends where the next one begins, and the last one with the recording,
+// which is as long as its captions where the file says less.
+func TestChaptersEnd(t *testing.T) {
+	for _, c := range []struct{ length, cue, ends string }{
+		{"3:00", "01:10.000 --> 01:12.000", "00:02:05.000 00:03:00.000"},
+		{"2:30", "02:38.000 --> 02:40.000", "00:02:05.000 00:02:40.000"},
+	} {
+		page, _ := recorded(t, "recording:\n  length: "+c.length+"\n  video: media/walk.mp4\n  captions: media/walk.vtt\n", "",
+			map[string]string{"media/walk.mp4": "x", "media/walk.vtt": "WEBVTT\n\n" + c.cue + "\nThat's it.\n"})
+		track := regexp.MustCompile(`<track kind="chapters"[^>]* src="data:text/vtt[^,]*,([^"]*)"`).FindStringSubmatch(page)
+		if track == nil {
+			t.Fatal("the page has no chapters")
+		}
+		text, err := url.PathUnescape(html.UnescapeString(track[1]))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var ends []string
+		for _, m := range regexp.MustCompile(`--> (\S+)`).FindAllStringSubmatch(text, -1) {
+			ends = append(ends, m[1])
+		}
+		if got := strings.Join(ends, " "); got != c.ends {
+			t.Errorf("a recording of %s with a caption at %s: chapters end at %s, want %s", c.length, c.cue, got, c.ends)
+		}
+	}
+}
+
 // TestRecordingElsewhere: the yard's template leads to another host, which learns nothing
 // of where the visitor comes from.
 func TestRecordingElsewhere(t *testing.T) {

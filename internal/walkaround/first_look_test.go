@@ -44,6 +44,10 @@ func TestFirstLook(t *testing.T) {
 // so this measures nothing; it only keeps what was won.
 func TestShipped(t *testing.T) {
 	var all tallySheet
+	precision, recall := 0.983, 0.949
+	if !thorough.BeforePush() {
+		precision, recall = 0.975, 0.94 // a third of the texts varies by more
+	}
 	for i, x := range loadSets(t) {
 		if i%3 != 0 && !thorough.BeforePush() {
 			continue
@@ -55,10 +59,10 @@ func TestShipped(t *testing.T) {
 		all.count(&x, got, func(string, ...any) {})
 	}
 	t.Log(all)
-	if p := float64(all.right) / float64(all.right+all.wrong); p < 0.983 {
-		t.Errorf("precision %.3f, at least 0.983 was won", p)
+	if p := float64(all.right) / float64(all.right+all.wrong); p < precision {
+		t.Errorf("precision %.3f, at least %.3f was won", p, precision)
 	}
-	if r := float64(all.right) / float64(all.right+all.missed); r < 0.949 {
-		t.Errorf("recall %.3f, at least 0.949 was won", r)
+	if r := float64(all.right) / float64(all.right+all.missed); r < recall {
+		t.Errorf("recall %.3f, at least %.3f was won", r, recall)
 	}
 }
