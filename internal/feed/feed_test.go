@@ -25,7 +25,7 @@ func day(t *testing.T, s string) unit.Day {
 
 func news(t *testing.T) *News {
 	return &News{
-		Site: "https://yard.example/a/", Title: "Arrivals & <prices>", Yard: "Example Yard", Email: "yard@yard.example", AsOf: day(t, "2026-11-20"),
+		Site: "https://yard.example/a/", Lang: "en-US", Title: "Arrivals & <prices>", Yard: "Example Yard", Email: "yard@yard.example", AsOf: day(t, "2026-11-20"),
 		Items: []Item{
 			{Address: "https://yard.example/a/u/ex-1.html", Title: `A "7 ft" <b>deck</b>, $5,200`, Text: "On the yard & ready ]]>.", Kind: "utility",
 				Arrived: day(t, "2026-11-02"), Changed: day(t, "2026-11-02")},

@@ -23,8 +23,10 @@ const Most = 100
 
 // News is the content of the feeds.
 type News struct {
-	// Site is the address of the site's folder, with a slash at the end.
-	Site  string
+	// Site is the address of the folder of the site's pages in Lang, with a slash at the end.
+	Site string
+	// Lang is the language of the texts as BCP 47 writes it.
+	Lang  string
 	Title string
 	// Yard is the name of who sells, and the author of the feed.
 	Yard, Email string
@@ -72,6 +74,7 @@ func (n *News) newest() ([]Item, unit.Day) {
 
 type atomFeed struct {
 	XMLName xml.Name    `xml:"http://www.w3.org/2005/Atom feed"`
+	Lang    string      `xml:"xml:lang,attr"`
 	Title   string      `xml:"title"`
 	ID      string      `xml:"id"`
 	Links   []atomLink  `xml:"link"`
@@ -110,7 +113,7 @@ type atomCategory struct {
 func Atom(n *News) ([]byte, error) {
 	items, updated := n.newest()
 	f := atomFeed{
-		Title: n.Title, ID: n.Site + AtomPath, Updated: stamp(updated),
+		Lang: n.Lang, Title: n.Title, ID: n.Site + AtomPath, Updated: stamp(updated),
 		Links: []atomLink{
 			{Rel: "self", Type: "application/atom+xml", Href: n.Site + AtomPath},
 			{Rel: "alternate", Type: "text/html", Href: n.Site},
@@ -170,7 +173,7 @@ func JSON(n *News) ([]byte, error) {
 	items, _ := n.newest()
 	f := jsonFeed{
 		Version: "https://jsonfeed.org/version/1.1", Title: n.Title, Home: n.Site, Feed: n.Site + JSONPath,
-		Language: "en-US", Authors: []jsonAuthor{{n.Yard, n.Site}}, Items: []jsonItem{},
+		Language: n.Lang, Authors: []jsonAuthor{{n.Yard, n.Site}}, Items: []jsonItem{},
 	}
 	for _, i := range items {
 		item := jsonItem{ID: i.Address, URL: i.Address, Title: i.Title, Text: i.Text, Modified: stamp(i.Changed)}

@@ -27,6 +27,7 @@ func (m *maker) speakWith(p *templates) error {
 	o.says.Under = o.under
 	o.other, m.other = m, &o
 	o.framed()
+	o.linked()
 	machines, err := pagedata.Machines(p.lang)
 	o.machines = script{hashed("machines", machines), machines}
 	return err

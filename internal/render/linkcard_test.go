@@ -99,3 +99,49 @@ func graphOf(t *testing.T, page string) map[string]string {
 	}
 	return out
 }
+
+// TestCardAndNewsInSpanish: a link to a Spanish page shows a card in Spanish, and the feeds lead
+// there. A feed says its language (RFC 4287, 2; JSON Feed 1.1, "language").
+func TestCardAndNewsInSpanish(t *testing.T) {
+	root := fstest.MapFS{
+		"content/yard.md":       {Data: []byte(strings.Replace(yard, "phone:", "address: https://yard.example/stock/\nprice-excludes: tax and title\nphone:", 1))},
+		"content/units/ex-1.md": {Data: []byte(strings.Replace(sound, "price: $5,200", "arrived: 2026-11-02\nprice: $5,200", 1))},
+	}
+	stock, _, err := unit.Read(root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	files, from := map[string]string{}, map[string]string{}
+	made, err := render.Site(theme.Files, render.Input{Stock: stock, Works: compute.Stock(stock), Spanish: true,
+		Cards: &photo.Shop{Keep: t.TempDir()},
+	}, render.AddFunc(func(path string, data []byte) error { files[path] = string(data); return nil }))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range made.Files {
+		from[f.Path] = f.From
+	}
+	english, spanish := graphOf(t, files["u/ex-1.html"]), graphOf(t, files["es/u/ex-1.html"])
+	if want := "Remolque para maquinaria de 82 in x 18 ft: PBV (GVWR) 7,000 lb, Capacidad de carga"; !strings.HasPrefix(spanish["og:image:alt"], want) {
+		t.Errorf("the card says %q, want %q", spanish["og:image:alt"], want)
+	}
+	at, ok := strings.CutPrefix(spanish["og:image"], "https://yard.example/stock/s/card-ex-1-")
+	if !ok || from["s/card-ex-1-"+at] == "" || spanish["og:image"] == english["og:image"] || len(from) != 2 {
+		t.Errorf("the card is %q, the English one %q, of %d", spanish["og:image"], english["og:image"], len(from))
+	}
+	for name, want := range map[string][]string{
+		"arrivals.atom":    {`xml:lang="en-US"`, "<id>https://yard.example/stock/u/ex-1.html</id>", "excludes tax and title"},
+		"arrivals.json":    {`"language": "en-US"`},
+		"es/arrivals.atom": {`xml:lang="es-US"`, "<id>https://yard.example/stock/es/u/ex-1.html</id>", "en el lote", "no incluye impuestos y título", "Manda la etiqueta del remolque."},
+		"es/arrivals.json": {`"language": "es-US"`, `"home_page_url": "https://yard.example/stock/es/"`},
+	} {
+		for _, w := range want {
+			if !strings.Contains(files[name], w) {
+				t.Errorf("%s lacks %s:\n%s", name, w, files[name])
+			}
+		}
+	}
+	if files["es/stock.json"] != "" {
+		t.Error("the stock is there twice")
+	}
+}

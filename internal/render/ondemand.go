@@ -210,6 +210,7 @@ func forPrograms(name string) bool {
 		}
 	}
 	sitemap := strings.HasPrefix(name, strings.TrimSuffix(feed.SitemapPath, ".xml")) && strings.HasSuffix(name, ".xml")
+	name = strings.TrimPrefix(name, sitepath.Spanish)
 	return sitemap || name == feed.AtomPath || name == feed.JSONPath || name == feed.RobotsPath
 }
 
@@ -219,11 +220,15 @@ func (s *OnDemand) Disk(name string) (from string, media bool, err error) {
 	if rest, ok := strings.CutPrefix(name, "s/card-"); ok {
 		stock := rest[:max(strings.LastIndexByte(rest, '-'), 0)]
 		if e := s.byStock[stock+".html"]; e != nil {
-			c, err := e.card()
-			if err != nil || c == nil || c.path != name {
-				return "", false, errors.Join(fs.ErrNotExist, err)
+			var failed error
+			for _, l := range s.m.languages() {
+				c, err := l.linkCard(e)
+				if c != nil && c.path == name {
+					return c.from, false, nil
+				}
+				failed = errors.Join(failed, err)
 			}
-			return c.from, false, nil
+			return "", false, errors.Join(fs.ErrNotExist, failed)
 		}
 	}
 	d := s.disk()

@@ -31,11 +31,13 @@ func (m *maker) others(jobs []job, stock *stock, to Target) error {
 	if site == "" || err != nil {
 		return err
 	}
-	news := m.news(site)
-	data, failed := feed.Atom(news)
-	put(feed.AtomPath, data, failed)
-	data, failed = feed.JSON(news)
-	put(feed.JSONPath, data, failed)
+	for _, l := range m.languages() {
+		news := l.news()
+		data, failed := feed.Atom(news)
+		put(l.under+feed.AtomPath, data, failed)
+		data, failed = feed.JSON(news)
+		put(l.under+feed.JSONPath, data, failed)
+	}
 	maps, failed := feed.Sitemap(site, m.sitemap(jobs))
 	put("", nil, failed)
 	for _, f := range maps {
@@ -71,12 +73,13 @@ func (m *maker) sitemap(jobs []job) []feed.Page {
 	return out
 }
 
-func (m *maker) news(site string) *feed.News {
+// news are the feeds in the maker's language. They lead to the pages in it.
+func (m *maker) news() *feed.News {
 	y := m.in.Stock.Yard
-	n := &feed.News{Site: site, Title: m.lang.Say("yard news", m.frame.Yard.Name), Yard: m.frame.Yard.Name, Email: m.frame.Yard.Email, AsOf: y.AsOf.Value}
+	n := &feed.News{Site: m.at(sitepath.Yard), Lang: m.lang.Tag.String(), Title: m.lang.Plain(m.lang.Say("yard news", m.lang.Blank(m.frame.Yard.Name))), Yard: m.frame.Yard.Name, Email: m.frame.Yard.Email, AsOf: y.AsOf.Value}
 	for _, e := range m.units {
-		i := feed.Item{Address: m.at(e.path), Kind: kinds.Of(e.Kind.Value).Label, Changed: e.Unit.Changed(),
-			Title: e.Title.Value + ", " + pagedata.Price(m.lang, e.Unit), Text: m.told(e)}
+		i := feed.Item{Address: m.at(e.path), Kind: m.lang.Plain(kinds.Of(e.Kind.Value).Label), Changed: e.Unit.Changed(),
+			Title: m.lang.Plain(m.title(e)) + ", " + m.lang.Plain(pagedata.Price(m.lang, e.Unit)), Text: m.told(e)}
 		if e.Availability.Value != "on order" {
 			i.Arrived = e.Arrived.Value
 		}
@@ -109,7 +112,14 @@ func (m *maker) told(e *entry) string {
 	if f := e.work.Figure("payload"); f != nil {
 		numbers = m.lang.Say("news payload", e.Weights.GVWR.Words(), f.Text)
 	}
-	return strings.Join(append(say, numbers), ". ") + ". " + strings.Join(compute.Safety, " ")
+	say = append(say, numbers)
+	for i := range say {
+		say[i] = m.lang.Plain(say[i]) + "."
+	}
+	for _, s := range compute.Safety {
+		say = append(say, m.lang.Plain(s))
+	}
+	return strings.Join(say, " ")
 }
 
 // stock are the files of the stock for programs while they are written.

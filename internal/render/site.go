@@ -152,8 +152,9 @@ type entry struct {
 	// nearest are the units on the yard that are most like one that is sold, found once when
 	// they are asked for.
 	nearest func() []*entry
-	// card draws what a link to the unit's page shows, once; nil for no card.
-	card func() (*linkCard, error)
+	// cards draw what a link to the unit's page shows, once, by the folder of the page's language;
+	// nil for no card.
+	cards map[string]func() (*linkCard, error)
 	// key is the digest of everything that the unit's pages are made from, worked out once.
 	key func() [32]byte
 }
@@ -322,8 +323,10 @@ func (m *maker) jobs(yard []job, stock *stock, to Target) []job {
 			for i := range own {
 				own[i].kept = func() (bool, error) {
 					// A page that is kept still needs its card.
-					if _, err := e.card(); err != nil {
-						return false, err
+					for _, l := range m.languages() {
+						if _, err := l.linkCard(e); err != nil {
+							return false, err
+						}
 					}
 					return to.Keep(own[i].path, e.key())
 				}
@@ -411,13 +414,13 @@ func (m *maker) enter() {
 			Unit: u, work: m.in.Works[i], cautions: cautions[u.File],
 			path: sitepath.Trailer(u), workings: sitepath.Figures(u), lot: sitepath.LotSheet(u), handOver: sitepath.HandOver(u),
 			kind:  sitepath.Kind(u.Kind.Value),
-			media: m.in.Stock.Media[u.File],
+			media: m.in.Stock.Media[u.File], cards: map[string]func() (*linkCard, error){},
 		}
-		e.card = sync.OnceValues(func() (*linkCard, error) { return m.carded(e) })
 		e.key = sync.OnceValue(func() [32]byte { return m.keyOf(e) })
 		m.units = append(m.units, e)
 		works = append(works, e.work)
 	}
+	m.linked()
 	m.scale = sync.OnceValue(func() elevation.Scale { return elevation.ScaleOf(works) })
 	m.neighbors(works)
 }
@@ -492,8 +495,10 @@ func (m *maker) keyOf(e *entry) (key [32]byte) {
 			enterParts(h, *p)
 		}
 	}
-	if c, err := e.card(); err == nil && c != nil {
-		enterParts(h, c.path)
+	for _, l := range m.languages() {
+		if c, err := l.linkCard(e); err == nil && c != nil {
+			enterParts(h, c.path)
+		}
 	}
 	for _, c := range e.cautions {
 		enterParts(h, c.Rule.Name, c.At, c.Message, c.Source, c.Remedy)

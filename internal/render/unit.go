@@ -47,7 +47,7 @@ func (m *maker) unit(e *entry) ([]byte, error) {
 func (m *maker) head(p *unitPage, e *entry) error {
 	p.Root = "../"
 	m.place(&p.frame, e.path)
-	card, err := e.card()
+	card, err := m.linkCard(e)
 	if err != nil {
 		return err
 	}
@@ -173,7 +173,7 @@ func (m *maker) trailerStated(e *entry) (template.JS, error) {
 			t.Photos = append(t.Photos, made.JPEG.Name)
 		}
 	}
-	if c, err := e.card(); err == nil && c != nil {
+	if c, err := m.linkCard(e); err == nil && c != nil {
 		t.Card = c.path
 	}
 	if v := e.video(); v != nil {
