@@ -1,13 +1,9 @@
 package inspect
 
 import (
-	"html"
 	"regexp"
 	"strconv"
 	"strings"
-	"unicode"
-
-	"golang.org/x/text/unicode/norm"
 
 	"tarepage/internal/measure"
 )
@@ -35,9 +31,6 @@ const (
 )
 
 var (
-	promiseTokens = regexp.MustCompile(`\$?[0-9][0-9,]*(?:\.[0-9]+)?|\p{L}+(?:['’]\p{L}+)?|[.;!?\n](?:\s|$)|#`)
-	glyphs        = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅓", " 1/3", "⅔", " 2/3", "⅛", " 1/8")
-
 	// carries are the words that say what a trailer does with a load.
 	carries = set(`carry carries carried carrying haul hauls hauled hauling hold holds take takes handle handles transport transports tote totes move moves good
 		put puts putting load loads loading stack lleva llevan llevar aguanta aguantan soporta carga cargan cargar cargarle cargue echar echarle eche
@@ -89,13 +82,6 @@ var (
 	counted = set("miles mi btu btus watt watts w dollars bucks cash obo firm psi hours hrs lumen lumens rpm for")
 
 	thousandsPoint = regexp.MustCompile(`^[0-9]{1,3}\.[0-9]{3}$`)
-	// fractions are 4 1/2 and 4-1/2; apart are the groups of 9 000, 9'000 and 9_000; rounds are
-	// letters O that somebody typed for zeros; emphasis are Markdown's marks among digits, as in
-	// **4,**000, which the page shows (CommonMark 0.31.2, 6.2) and a reader reads over.
-	fractions = regexp.MustCompile(`\b([0-9]+)[ -]+([1-7])[/⁄]([2-8])\b`)
-	apart     = regexp.MustCompile(`(^|[^0-9,.'’_])([0-9]{1,3})[ '’_·]([0-9]{3})([^0-9]|$)`)
-	emphasis  = regexp.MustCompile(`([0-9][,.]?)[*_~\x60]+([,.]?[0-9])`)
-	rounds    = regexp.MustCompile(`[0-9][,.]?o+\b`)
 )
 
 func set(list string) map[string]bool {
@@ -114,13 +100,6 @@ type weighed struct {
 	kilo     bool // whether it is written in thousands: 9K
 }
 
-// A promising is a text cut into small words, numbers and ends of sentences.
-type promising struct {
-	text string
-	at   [][]int
-	word []string // the words, without blanks; a point where a line ends
-}
-
 // is the word at i; a point where there is none, or where a line ends.
 func (w *promising) is(i int) string {
 	if i >= 0 && i < len(w.word) {
@@ -132,93 +111,16 @@ func (w *promising) is(i int) string {
 // ends reports whether a sentence ends at i.
 func (w *promising) ends(i int) bool { return strings.ContainsAny(w.is(i)[:1], ".;!?") }
 
-// plainLetters writes a text in small letters of our own alphabet, without accents and signs
-// that cannot be seen, and numbers in one way: 9 000 and 9'000 as 9,000, 4 1/2 as 4.5.
-func plainLetters(text string) string {
-	text = strings.ToLower(norm.NFKD.String(glyphs.Replace(html.UnescapeString(text))))
-	text = strings.Map(func(r rune) rune {
-		if unicode.Is(unicode.Cf, r) || unicode.Is(unicode.Mn, r) {
-			return -1
-		}
-		if own, is := lookAlikes[r]; is {
-			return own
-		}
-		return r
-	}, text)
-	// Looking for one letter costs little, and most texts have nothing to rewrite.
-	if strings.ContainsAny(text, "*_~`") {
-		text = emphasis.ReplaceAllString(text, "$1$2")
-	}
-	if strings.Contains(text, "ton") { // so does each row
-		for _, row := range tonWords {
-			text = row.form.ReplaceAllString(text, row.as)
-		}
-	}
-	if strings.ContainsAny(text, "/⁄") {
-		text = fractions.ReplaceAllStringFunc(text, func(s string) string {
-			m := fractions.FindStringSubmatch(s)
-			whole, _ := strconv.Atoi(m[1])
-			over, under := float64(m[2][0]-'0'), float64(m[3][0]-'0')
-			return strconv.FormatFloat(float64(whole)+float64(over/under), 'f', 2, 64) + " "
-		})
-	}
-	if roundAfterDigit(text) {
-		text = rounds.ReplaceAllStringFunc(text, func(s string) string { return strings.ReplaceAll(s, "o", "0") })
-	}
-	return apart.ReplaceAllString(text, "$1$2,$3$4")
-}
-
-// roundAfterDigit reports whether a text has a digit and then an o, maybe with a mark between them.
-func roundAfterDigit(text string) bool {
-	digit := func(i int) bool { return i >= 0 && text[i] >= '0' && text[i] <= '9' }
-	for i := range len(text) {
-		if text[i] == 'o' && (digit(i-1) || i > 0 && (text[i-1] == ',' || text[i-1] == '.') && digit(i-2)) {
-			return true
-		}
-	}
-	return false
-}
-
-// tonWords write tons in words that have no number in front, or a half after them, in numbers. Each
-// row has an example. "A ton of space" is not a weight. The words are common practice, no source.
-var tonWords = []struct {
-	form   *regexp.Regexp
-	as, eg string
-}{
-	{regexp.MustCompile(`\b(?:an?|one)[\s-]+(?:(?:good|full|whole|solid|metric)\s+)?(tons?|tonnes?)[\s-]+and[\s-]+a[\s-]+half\b`), "1.5 $1", "a ton and a half"},
-	{regexp.MustCompile(`\b([0-9]+|[a-z]+)[\s-]+(tons|tonnes)[\s-]+and[\s-]+a[\s-]+half\b`), "$1 and a half $2", "two tons and a half"},
-	{regexp.MustCompile(`\ba\s+(?:ton|tonne)[\s-]+and[\s-]+(?:a\s+quarter|some)\b`), "1.25 tons", "a ton and a quarter"},
-	{regexp.MustCompile(`\ba\s+couple\s+(?:of\s+)?(tons|tonnes)\b`), "2 $1", "a couple of tons"},
-	{regexp.MustCompile(`\b(una)\s+tonelada\s+y\s+media\b`), "1.5 toneladas", "una tonelada y media"},
-	{regexp.MustCompile(`\b(dos|tres|cuatro|cinco|seis|siete|ocho|nueve|diez)\s+toneladas\s+y\s+media\b`), "$1 and a half toneladas", "dos toneladas y media"},
-	{regexp.MustCompile(`\b((?:carr(?:y|ies)|hauls?|takes?|holds?|payload(?:\s+is|\s+of)?)\s+(?:(?:about|over|up\s+to|more\s+than)\s+)?)an?\s+(?:(?:good|full|whole|metric)\s+)?ton\b`), "${1}1 ton", "hauls a full ton"},
-	{regexp.MustCompile(`\b((?:lleva|carga|aguanta)\s+(?:hasta\s+)?)una\s+tonelada\b`), "${1}1 tonelada", "lleva una tonelada"},
-}
-
-// lookAlikes are letters of other alphabets that look like one of ours: Cyrillic, Greek and
-// Armenian, and ours without a dot. By looking at them; no source.
-var lookAlikes = func() map[rune]rune {
-	out := map[rune]rune{}
-	other, own := []rune("авеікмнорстухјѕԁһӏԛԝгαβεικνορτυχωγησօոսհզցյıɡɑ"), []rune("abeikmhopctyxjsdhlqwrabeiknoptuxwynoonuhqgjiga")
-	for i, r := range other {
-		out[r] = own[i]
-	}
-	return out
-}()
+// promises finds the loads that a text promises, and the weights of which it does not say what
+// they are of.
+func promises(text string) []promise { return promisingIn(text).promises() }
 
 // promises finds the loads that a text promises, in numbers or in words, and the weights of
 // which it does not say what they are of.
-func promises(text string) []promise {
-	text = plainLetters(text)
-	w := &promising{text: text, at: promiseTokens.FindAllStringIndex(text, -1)}
-	w.word = make([]string, len(w.at))
+func (w *promising) promises() []promise {
 	about := false
-	for i, at := range w.at {
-		w.word[i] = strings.TrimSpace(text[at[0]:at[1]])
-		if w.word[i] == "" {
-			w.word[i] = "."
-		}
-		about = about || payloadWords[w.word[i]] || capacities[w.word[i]] || carries[w.word[i]] && !taking[w.word[i]]
+	for _, word := range w.word {
+		about = about || payloadWords[word] || capacities[word] || carries[word] && !taking[word]
 	}
 	var found []promise
 	for i := 0; i < len(w.at) && len(found) < maxPromises; {
@@ -227,7 +129,7 @@ func promises(text string) []promise {
 			i++
 			continue
 		}
-		says := func(from, to int) string { return strings.TrimSpace(text[w.at[from][0]:w.at[to-1][1]]) }
+		says := func(from, to int) string { return strings.TrimSpace(w.text[w.at[from][0]:w.at[to-1][1]]) }
 		if from, to, plain, ok := w.promised(q); ok {
 			found = append(found, promise{says(from, to), measure.Pounds(q.pounds), plain, false})
 		} else if w.loose(q, about) {
@@ -319,9 +221,8 @@ func (w *promising) inCode(i int) bool {
 	if i+1 < len(w.at) && w.at[i+1][0] == to && !w.ends(i+1) {
 		to = w.at[i+1][1]
 	}
-	digit := func(c byte) bool { return c >= '0' && c <= '9' }
-	return from > 0 && digit(w.text[from]) && w.text[from-1] >= 'a' && w.text[from-1] <= 'z' ||
-		to < len(w.text) && digit(w.text[to]) && !digit(w.text[to-1])
+	return from > 0 && isDigit(w.text[from]) && isLetter(w.text[from-1]) ||
+		to < len(w.text) && isDigit(w.text[to]) && !isDigit(w.text[to-1])
 }
 
 // hyphened reports whether the word at i is the t of a T-post.
@@ -360,10 +261,10 @@ func (w *promising) number(i int) (v float64, at int) {
 
 // digitsIn reads the digits of a number. A point in front of three digits is taken for a comma.
 func digitsIn(s string) (v float64, ok bool) {
-	if s[0] < '0' || s[0] > '9' {
+	if !isDigit(s[0]) {
 		return 0, false
 	}
-	if thousandsPoint.MatchString(s) {
+	if strings.Contains(s, ".") && thousandsPoint.MatchString(s) {
 		s = strings.Replace(s, ".", "", 1)
 	}
 	v, err := strconv.ParseFloat(strings.ReplaceAll(s, ",", ""), 64)

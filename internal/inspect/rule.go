@@ -54,6 +54,7 @@ type Case struct {
 
 	givens   []unit.Given // once somebody has asked
 	passages []unit.Passage
+	texts    []writing
 }
 
 // Givens are the values that the unit gives.

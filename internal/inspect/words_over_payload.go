@@ -20,15 +20,17 @@ var wordsOverPayload = &Rule{
 	check: func(c *Case, f *Findings) {
 		own := c.Work.Payload
 		stated := c.statedWeights()
-		for _, t := range c.writing() {
+		texts := c.writing()
+		for i := range texts {
+			t := &texts[i]
 			if word := measure.LookAlike(norm.NFC.String(t.text)); word != "" {
 				f.add(t.at, "the word %q has letters of two alphabets that look alike", word).fix("type the word again")
 			}
-			for _, p := range promises(t.text) {
+			for _, p := range t.read().promises() {
 				switch {
 				case t.checked(p.says):
 				case p.bare:
-					c.unstated(p, &t, stated, f)
+					c.unstated(p, t, stated, f)
 				case !own.Known:
 					if !claimedPayload(c, p) && (!t.spoken || p.plain) {
 						f.add(t.pos(p.says), "the words say %s, and nobody knows the payload: it takes the gvwr and the empty weight", p.says).
@@ -121,6 +123,16 @@ type writing struct {
 	of     *unit.Passage // nil for a value
 	spoken bool          // a note with a time: what somebody said
 	code   bool          // what is on a tire, whose numbers are not weights
+
+	words *promising // once somebody has asked
+}
+
+// read cuts the text into words.
+func (w *writing) read() *promising {
+	if w.words == nil {
+		w.words = promisingIn(w.text)
+	}
+	return w.words
 }
 
 // pos is the place of words in it.
@@ -144,7 +156,14 @@ func (w *writing) checked(says string) bool {
 var pictureWords = regexp.MustCompile(`!\[([^\]]*)\]`)
 
 // writing lists the texts of the unit, but not its title, which title-contradicts reads.
-func (c *Case) writing() (out []writing) {
+func (c *Case) writing() []writing {
+	if c.texts == nil {
+		c.texts = c.written()
+	}
+	return c.texts
+}
+
+func (c *Case) written() (out []writing) {
 	out = passagesOf(c.Passages())
 	for _, b := range c.Bodies() {
 		out = append(out, passagesOf(b.Unread(c.filled))...)

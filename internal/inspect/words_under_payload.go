@@ -17,11 +17,13 @@ var wordsUnderPayload = &Rule{
 		if !own.Known {
 			return
 		}
-		for _, t := range c.writing() {
+		texts := c.writing()
+		for i := range texts {
+			t := &texts[i]
 			if t.code {
 				continue
 			}
-			for _, l := range leastAllowed(t.text) {
+			for _, l := range t.read().leastAllowed() {
 				// A text may round the payload down to the next 50 lb, or to thousands.
 				if l.load >= measure.Down(own.Value, 50) || near(l.load, []measure.Pounds{own.Value}) {
 					continue
@@ -42,15 +44,7 @@ var (
 )
 
 // leastAllowed finds the loads to which a text limits the trailer.
-func leastAllowed(text string) (out []promise) {
-	text = plainLetters(text)
-	w := &promising{text: text, at: promiseTokens.FindAllStringIndex(text, -1)}
-	w.word = make([]string, len(w.at))
-	for i, at := range w.at {
-		if w.word[i] = text[at[0]:at[1]]; !visible.MatchString(w.word[i]) {
-			w.word[i] = "."
-		}
-	}
+func (w *promising) leastAllowed() (out []promise) {
 	for i := 0; i < len(w.at); {
 		q, ok := w.weight(i)
 		if !ok {
@@ -59,12 +53,10 @@ func leastAllowed(text string) (out []promise) {
 		}
 		i = q.to
 		at, end := w.at[q.from][0], w.at[q.to-1][1]
-		from, to := around(text, at, end-at)
-		if q.unit && limits.MatchString(text[from:at]) && !partLimits.MatchString(text[from:to]) {
-			out = append(out, promise{says: text[at:end], load: measure.Pounds(q.pounds)})
+		from, to := around(w.text, at, end-at)
+		if q.unit && limits.MatchString(w.text[from:at]) && !partLimits.MatchString(w.text[from:to]) {
+			out = append(out, promise{says: w.text[at:end], load: measure.Pounds(q.pounds)})
 		}
 	}
 	return out
 }
-
-var visible = regexp.MustCompile(`\S`)
