@@ -35,6 +35,7 @@ var All = []*Rule{
 	wordsOtherPrice,
 	wordsChangeValue,
 	wordsSaySold,
+	wordsPrivate,
 	titleIsPaper,
 	priceWas,
 	cashOverPrice,

@@ -46,7 +46,8 @@ var everydays = []everyday{
 	{"paint color|body color|exterior color", "", "color", ""},
 	{"date in|received|date received|in stock since|arrival|due|due date|eta|expected|expected date|ship|delivery date", "", "arrived", ""},
 	{"inspection|dot inspection|annual inspection|inspection date|last inspection|inspection due|inspected", "", "wear.inspected", ""},
-	{"note|description|comment|remark|history|usage|use|used for|hour|mileage|mile|registration|coupler height|hitch height|ground clearance|dump angle", "", "", "write it in words below the second line of ---"},
+	{"note|comment|remark|memo|todo|to do|reminder|internal|internal note", "", "", "write it in words below the second line of ---, where customers read it; a note to yourself has # and a blank in front of its line"},
+	{"description|history|usage|use|used for|hour|mileage|mile|registration|coupler height|hitch height|ground clearance|dump angle", "", "", "write it in words below the second line of ---"},
 	{"location|row|title number|plate number|key number|lot|lot number|bay|space", "", "", "write it for yourself on a line that begins with #, as in # row 4"},
 	{"hold|hidden|draft|unlisted", "", "withhold", ""},
 	{"picture|image|pic|photo", "", "photos", ""},
@@ -248,8 +249,8 @@ func (r *reader) advice(name, value *yaml.Node, ks *keys, section string) (remed
 	}
 	e, known := everydayFor(word, section)
 	ours := !r.yard && listKeys[section] == nil
-	if ours && staysPrivate(word, value, e, known) {
-		return notForCustomers(word), nil
+	if remedy := r.notPublished(word, value, ours, e, known); remedy != "" {
+		return remedy, nil
 	}
 	near := Nearest(word, ks.names)
 	slip := near != "" && slipOfThePen(word, near)
@@ -277,6 +278,18 @@ func (r *reader) advice(name, value *yaml.Node, ks *keys, section string) (remed
 		return r.belongs([]string{path}, section, value), nil
 	}
 	return elsewhereAdvice(word, value, ks, section), nil
+}
+
+// notPublished is what to do with a key that is the yard's own affair or that of a proof; empty for
+// another one.
+func (r *reader) notPublished(word string, value *yaml.Node, ours bool, e everyday, known bool) string {
+	switch {
+	case strings.HasPrefix(strings.ToLower(word), "proof-") && !r.yard:
+		return proofRemedy
+	case ownMark.MatchString(word), ours && staysPrivate(word, value, e, known), !ours && value.Kind == yaml.ScalarNode && isPrivate(word):
+		return notForCustomers(word)
+	}
+	return ""
 }
 
 // elsewhereAdvice says where a word belongs that the table does not have: to another section, or

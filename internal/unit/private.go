@@ -50,6 +50,12 @@ func isPrivate(name string) bool {
 	return false
 }
 
+// ownMark is what people put in front of a key that is for themselves: x-cost, _cost.
+var ownMark = regexp.MustCompile(`(?i)^(?:x-|_)`)
+
+// proofRemedy says how a photo of a proof is written: it is not a key of its own.
+const proofRemedy = "a photo of where a value was read goes below proof:, as in - file: media/label.jpg, with shows: label and proves: weights.gvwr below it"
+
 // notForCustomers says what to do with what is the yard's own affair.
 func notForCustomers(word string) string {
 	return "customers would read it, and this is not for them: delete the line, or put # in front of it, as in # " +

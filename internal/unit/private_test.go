@@ -19,6 +19,8 @@ func TestPrivateIsNotForCustomers(t *testing.T) {
 	}
 	lines := []string{"dealer cost: 3100", "our-cost: $3,100", "invoice: 4711", "floor price: 3300", "owner: Bob Hill 555-0133",
 		"customer: Ann Lee 555-0161", "note: call Ann 555-0161", "gizmo: ann@buyer.example", "gizmo: (555) 555-0161", "ownership:\n  owner: Bob Hill"}
+	lines = append(lines, "x-note: hi", "_private: 3", "tie-downs:\n  - cost: 41", "tie-downs:\n  - x-note: 3", "photos:\n  - customer: Ann Lee",
+		"proof:\n  - our-cost: 3100", "waive:\n  - customer: Ann")
 	for _, row := range privateWords {
 		lines = append(lines, row.example)
 	}
@@ -49,6 +51,18 @@ func TestPrivateIsNotForCustomers(t *testing.T) {
 		if got := remedy(line); !strings.Contains(got, "list it under standard") || strings.Contains(got, "#") {
 			t.Errorf("%q gives %q", line, got)
 		}
+	}
+	for _, line := range []string{"proof-label: media/a.jpg", "proof-weights: yes", "proof:\n  - proof-day: 3"} {
+		if got := remedy(line); got != proofRemedy {
+			t.Errorf("%q gives %q", line, got)
+		}
+	}
+	if got := remedy("note: call Ann"); !strings.Contains(got, "where customers read it") {
+		t.Errorf("a note gives %q", got)
+	}
+	_, problems := ReadUnit("content/units/a.md", []byte("---\nstandard:\n  - cost: 4100\n---\n"))
+	if len(problems) != 1 || !strings.Contains(problems[0].Remedy, "this is not for them") {
+		t.Errorf("an item of a list gives %+v", problems)
 	}
 	if got := remedy("delivery cost: $200"); !strings.Contains(got, "below offer: as plus:") {
 		t.Errorf("delivery cost gives %q", got)

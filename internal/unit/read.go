@@ -631,6 +631,9 @@ func (r *reader) leaf(n *yaml.Node, k *key, l leaf) {
 		remedy := "write it on one line, " + k.name + ": " + k.example
 		if k.list && n.Kind == yaml.MappingNode && len(n.Content) == 2 && n.Content[1].Kind == yaml.ScalarNode {
 			remedy = "write it in quotation marks: - " + quotedYAML(n.Content[0].Value+": "+n.Content[1].Value)
+			if isPrivate(n.Content[0].Value) {
+				remedy = notForCustomers(n.Content[0].Value)
+			}
 		}
 		r.problem(ValueUnreadable, r.pos(n), fmt.Sprintf("%s takes one value, not keys or a list", k.path), remedy)
 		return
@@ -774,6 +777,10 @@ func (r *reader) tieDown(n *yaml.Node, list *[]TieDown) {
 		return
 	}
 	name, value := n.Content[0], n.Content[1]
+	if isPrivate(name.Value) || ownMark.MatchString(name.Value) {
+		r.problem(UnknownKey, r.pos(name), fmt.Sprintf("unknown key %q under tie-downs", shorten(name.Value)), notForCustomers(name.Value))
+		return
+	}
 	m := tieDownForm.FindStringSubmatch(strings.TrimSpace(value.Value))
 	if m == nil {
 		r.problem(ValueUnreadable, r.pos(value), fmt.Sprintf("tie-downs: %q is not a count", shorten(value.Value)), remedy)
