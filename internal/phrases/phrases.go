@@ -29,6 +29,12 @@ var file string
 //go:embed facts.csv
 var facts string
 
+// tractor.csv has in the same columns what is said in another way of a trailer behind a tractor, by
+// the keys of the other two. English has "truck" for both.
+//
+//go:embed tractor.csv
+var tractor string
+
 // A Language is one column of the table.
 type Language struct {
 	// Tag is the language as BCP 47 writes it, in the lang attribute of a page.

@@ -1,6 +1,7 @@
 package phrases
 
 import (
+	"encoding/csv"
 	"fmt"
 	"strings"
 	"sync"
@@ -20,7 +21,7 @@ func (l Language) With(words []glossary.Word) Language {
 	if !l.Foreign() || len(words) == 0 {
 		return l
 	}
-	key := fmt.Sprintf("%d %q", l.column, words)
+	key := fmt.Sprintf("%d %p %q", l.column, l.changed, words)
 	if known, ok := everChanged.Load(key); ok {
 		l.changed = known.(*changed)
 		return l
@@ -30,12 +31,34 @@ func (l Language) With(words []glossary.Word) Language {
 		if typed(key) {
 			continue
 		}
-		if text := change(line[l.column]); text != line[l.column] {
+		if text := change(l.of(line)); text != line[l.column] {
 			c.lines[key] = text
 		}
 	}
 	known, _ := everChanged.LoadOrStore(key, c)
 	l.changed = known.(*changed)
+	return l
+}
+
+// behind is what Spanish says of trailers behind a tractor.
+var behind = sync.OnceValue(func() *changed {
+	lines, err := csv.NewReader(strings.NewReader(tractor)).ReadAll()
+	if err != nil {
+		panic("tractor.csv: " + err.Error())
+	}
+	c := &changed{map[string]string{}}
+	for _, l := range lines[1:] {
+		c.lines[l[0]] = l[Spanish.column]
+	}
+	return c
+})
+
+// BehindTractor is the language for pages of trailers that go behind a tractor: in Spanish a pickup
+// is a camioneta, and a tractor with a fifth wheel a tractocamión. English stays as it is.
+func (l Language) BehindTractor() Language {
+	if l.Foreign() {
+		l.changed = behind()
+	}
 	return l
 }
 

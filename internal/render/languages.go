@@ -2,6 +2,7 @@ package render
 
 import (
 	"io/fs"
+	"slices"
 
 	"tarepage/internal/pagedata"
 	"tarepage/internal/phrases"
@@ -13,15 +14,20 @@ func (m *maker) speak(theme fs.FS) error {
 	if !m.in.Spanish {
 		return nil
 	}
-	p, err := newTemplates(theme, phrases.Spanish.With(m.in.Stock.Yard.Words()).Marked())
+	p, err := m.inWords(theme, phrases.Spanish)
 	if err != nil {
 		return err
 	}
-	return m.speakWith(p)
+	return m.speakWith(theme, p)
+}
+
+// inWords is the theme in a language with the yard's own words.
+func (m *maker) inWords(theme fs.FS, lang phrases.Language) (*templates, error) {
+	return m.templates.in(theme, lang.With(m.in.Stock.Yard.Words()).Marked())
 }
 
 // speakWith is speak with the theme made ready before.
-func (m *maker) speakWith(p *templates) error {
+func (m *maker) speakWith(theme fs.FS, p *templates) error {
 	o := *m
 	o.templates, o.under, o.up, o.files = p, sitepath.Spanish, "../", nil
 	o.says.Under = o.under
@@ -30,7 +36,32 @@ func (m *maker) speakWith(p *templates) error {
 	o.linked()
 	machines, err := pagedata.Machines(p.lang)
 	o.machines = script{hashed("machines", machines), machines}
+	if err == nil && slices.ContainsFunc(m.units, func(e *entry) bool { return e.work.Semitrailer() }) {
+		err = o.pulledByTractor(theme)
+	}
 	return err
+}
+
+// pulledByTractor adds the maker of the pages of trailers that go behind a tractor: in Spanish that
+// truck has a word of its own.
+func (m *maker) pulledByTractor(theme fs.FS) error {
+	p, err := m.inWords(theme, phrases.Spanish.BehindTractor())
+	if err != nil {
+		return err
+	}
+	t := *m
+	t.templates = p
+	t.framed()
+	m.tractor = &t
+	return nil
+}
+
+// by is the maker of a unit's pages in the maker's language.
+func (m *maker) by(e *entry) *maker {
+	if m.tractor != nil && e.work.Semitrailer() {
+		return m.tractor
+	}
+	return m
 }
 
 // languages are the makers of the site's pages: that in English first.

@@ -141,6 +141,9 @@ func TestCardAndNewsInSpanish(t *testing.T) {
 			}
 		}
 	}
+	if want := `"name":"Remolque para maquinaria de 82 in x 18 ft"`; !strings.Contains(files["es/u/ex-1.html"], want) {
+		t.Errorf("the Spanish page does not state %s", want)
+	}
 	if files["es/stock.json"] != "" {
 		t.Error("the stock is there twice")
 	}

@@ -104,7 +104,7 @@ func NewOnDemand(theme fs.FS, in Input, before *OnDemand) (*OnDemand, error) {
 func (m *maker) speakAgain(theme fs.FS, before *OnDemand) error {
 	if m.in.Spanish && before != nil && before.m.other != nil && m.templates == before.m.templates &&
 		before.m.other.lang == phrases.Spanish.With(m.in.Stock.Yard.Words()).Marked() {
-		return m.speakWith(before.m.other.templates)
+		return m.speakWith(theme, before.m.other.templates)
 	}
 	return m.speak(theme)
 }
@@ -151,7 +151,7 @@ func (s *OnDemand) Units() map[string]string {
 func (s *OnDemand) File(name string) ([]byte, error) {
 	if e := s.byStock[path.Base(name)]; e != nil {
 		for _, l := range s.m.languages() {
-			for _, j := range l.pagesOf(e, func() *entry { return s.m.again(e) }) {
+			for _, j := range l.by(e).pagesOf(e, func() *entry { return s.m.again(e) }) {
 				if j.path == name {
 					return j.named(j.make())
 				}

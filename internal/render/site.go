@@ -136,6 +136,8 @@ type maker struct {
 	under, up string
 	// other makes the same pages in the other language; nil for a site in one.
 	other *maker
+	// tractor makes the pages of trailers that go behind a tractor; nil where no word differs.
+	tractor *maker
 }
 
 // entry is one published unit.
@@ -317,7 +319,7 @@ func (m *maker) jobs(yard []job, stock *stock, to Target) []job {
 		s := &shared{whole: func() *entry { return m.again(e) }}
 		var own []job
 		for _, l := range m.languages() {
-			own = append(own, l.pagesOf(e, s.take)...)
+			own = append(own, l.by(e).pagesOf(e, s.take)...)
 		}
 		if to != nil {
 			for i := range own {
@@ -371,7 +373,11 @@ func (m *maker) keeps() bool { return m.in.Stock.Yard.Keeps() && !m.lang.Foreign
 func (m *maker) scripted() error {
 	m.files = append(m.loaded(), m.files...)
 	if m.other != nil {
-		for _, f := range append(m.other.loaded(), m.other.files...) {
+		files := append(m.other.loaded(), m.other.files...)
+		if t := m.other.tractor; t != nil {
+			files = append(files, t.loaded()...)
+		}
+		for _, f := range files {
 			if !slices.ContainsFunc(m.files, func(s script) bool { return s.Path == f.Path }) {
 				m.files = append(m.files, f)
 			}

@@ -31,12 +31,12 @@ type statics struct {
 
 func newStatics(t *testing.T) *statics {
 	t.Helper()
-	scripts, err := readScripts(theme.Files, phrases.English)
+	sources, err := readSources(theme.Files)
 	if err != nil {
 		t.Fatal(err)
 	}
 	s := &statics{goja.New(), t}
-	if _, err := s.RunString(string(scripts["statics.js"].text)); err != nil {
+	if _, err := s.RunString(string(worded(sources, phrases.English)["statics.js"].text)); err != nil {
 		t.Fatal(err)
 	}
 	return s

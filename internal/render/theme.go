@@ -96,8 +96,10 @@ type templates struct {
 	// chooser goes to the language that a visitor chose; pages of a site in two languages have it.
 	chooser     template.JS
 	chooserHash string
-	// scripts are the files that pages load, by their names in the theme.
+	// scripts are the files that pages load, by their names in the theme, and sources what they are
+	// made from.
 	scripts map[string]script
+	sources map[string]source
 	min     *minify.M
 }
 
@@ -117,24 +119,18 @@ type script struct {
 	text []byte
 }
 
-// readScripts makes the theme's scripts small and names them.
-func readScripts(theme fs.FS, lang phrases.Language) (map[string]script, error) {
+// A source is a script of the theme before its words are added, as it is written and small.
+type source struct {
+	raw   string
+	small []byte
+}
+
+// readSources reads the theme's scripts and makes them small.
+func readSources(theme fs.FS) (map[string]source, error) {
 	small := minify.New()
 	small.AddFunc("text/javascript", js.Minify)
-	out := map[string]script{}
-	names := append(slices.Clone(scriptNames), lotNames...)
-	all := ""
-	for _, name := range names {
-		raw, err := fs.ReadFile(theme, name)
-		if err != nil {
-			return nil, fmt.Errorf("theme: %w", err)
-		}
-		// A library has no words of ours.
-		if name != "search.js" && !hasOwnWords(name) {
-			all += string(raw)
-		}
-	}
-	for _, name := range names {
+	out := map[string]source{}
+	for _, name := range append(slices.Clone(scriptNames), lotNames...) {
 		raw, err := fs.ReadFile(theme, name)
 		if err != nil {
 			return nil, fmt.Errorf("theme: %w", err)
@@ -143,17 +139,35 @@ func readScripts(theme fs.FS, lang phrases.Language) (map[string]script, error) 
 		if err != nil {
 			return nil, fmt.Errorf("theme: %s: %w", name, err)
 		}
+		out[name] = source{string(raw), text}
+	}
+	return out, nil
+}
+
+// worded adds the words of a language to the theme's scripts and names them.
+func worded(sources map[string]source, lang phrases.Language) map[string]script {
+	names := append(slices.Clone(scriptNames), lotNames...)
+	all := ""
+	for _, name := range names {
+		// A library has no words of ours.
+		if name != "search.js" && !hasOwnWords(name) {
+			all += sources[name].raw
+		}
+	}
+	out := map[string]script{}
+	for _, name := range names {
+		text := sources[name].small
 		switch {
 		case name == "statics.js":
 			text = append(lang.Script(all), text...)
 		case name == "bring-shapes.js":
 			text = append(append(slices.Clone(out["bring.js"].text), '\n'), text...)
 		case hasOwnWords(name):
-			text = append(lang.Script(string(raw)), text...)
+			text = append(lang.Script(sources[name].raw), text...)
 		}
 		out[name] = script{hashed(strings.TrimSuffix(name, ".js"), text), text}
 	}
-	return out, nil
+	return out
 }
 
 // hasOwnWords reports whether a script's words are in front of it. Those of the others are in front
@@ -250,7 +264,7 @@ func policyWith(style string) string {
 }
 
 func newTemplates(theme fs.FS, lang phrases.Language) (*templates, error) {
-	p := &templates{lang: lang, pages: map[string]*template.Template{}, min: minify.New()}
+	p := &templates{min: minify.New()}
 	// The end tags and quotes stay, because other programs read the pages; they cost five
 	// percent. The style is minified by itself, below: its hash is in the policy, so nothing
 	// may change it afterward.
@@ -287,10 +301,16 @@ func newTemplates(theme fs.FS, lang phrases.Language) (*templates, error) {
 	if err := p.readFigures(theme); err != nil {
 		return nil, err
 	}
-	if p.scripts, err = readScripts(theme, lang); err != nil {
+	if p.sources, err = readSources(theme); err != nil {
 		return nil, err
 	}
+	return p.in(theme, lang)
+}
 
+// in is the same theme with the words of a language.
+func (p *templates) in(theme fs.FS, lang phrases.Language) (*templates, error) {
+	of := *p
+	of.lang, of.scripts, of.pages = lang, worded(p.sources, lang), map[string]*template.Template{}
 	for _, name := range []string{"yard", "unit", "workings", "lot", "handover", "how", "gone"} {
 		t, err := template.New(name).Option("missingkey=error").Funcs(template.FuncMap{"say": lang.Say, "rich": richIn(lang), "ticks": ticks}).ParseFS(theme, "frame.html", "photos.html", name+".html")
 		if err != nil {
@@ -302,9 +322,9 @@ func newTemplates(theme fs.FS, lang phrases.Language) (*templates, error) {
 		if err := bounded(t); err != nil {
 			return nil, fmt.Errorf("theme: %w", err)
 		}
-		p.pages[name] = t
+		of.pages[name] = t
 	}
-	return p, nil
+	return &of, nil
 }
 
 // readFigures makes the style and the script of the pages of figures ready. They are files: a page

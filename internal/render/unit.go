@@ -167,7 +167,7 @@ func (m *maker) proven(e *entry) string {
 
 // trailerStated is what a trailer's page states for programs.
 func (m *maker) trailerStated(e *entry) (template.JS, error) {
-	t := &schemaorg.Trailer{Unit: e.Unit, Work: e.work, Terms: m.offered(e.Unit)}
+	t := &schemaorg.Trailer{Unit: e.Unit, Name: m.lang.Plain(m.title(e)), Work: e.work, Terms: m.offered(e.Unit)}
 	for _, made := range m.worked(e) {
 		if made != nil {
 			t.Photos = append(t.Photos, made.JPEG.Name)

@@ -8,6 +8,7 @@
 package schemaorg
 
 import (
+	"cmp"
 	"encoding/json"
 	"regexp"
 	"strconv"
@@ -237,6 +238,8 @@ func (y Yard) List(path, name string, trailers []string) ([]byte, error) {
 type Trailer struct {
 	*unit.Unit
 	Work *compute.Work
+	// Name is what the page calls it, if that is not the unit's title.
+	Name string
 	// Terms are what the page says next to the price: as of when, and what it leaves out.
 	Terms string
 	// Photos are the paths of its photos in the site, and Card of the picture for shared
@@ -266,7 +269,7 @@ func term(word string) string {
 func (y Yard) Trailer(t *Trailer) ([]byte, error) {
 	at := y.page(sitepath.Trailer(t.Unit))
 	kind := kinds.Of(t.Kind.Value).Label
-	p := product{Type: []string{"Product", "Vehicle"}, URL: at, Name: t.Title.Value, SKU: t.Stock.Value,
+	p := product{Type: []string{"Product", "Vehicle"}, URL: at, Name: cmp.Or(t.Name, t.Title.Value), SKU: t.Stock.Value,
 		Color: t.Color.Value, Body: kind, Condition: term(conditions[t.Condition.Value])}
 	if at != "" {
 		p.ID = at + "#unit"
@@ -287,7 +290,7 @@ func (y Yard) Trailer(t *Trailer) ([]byte, error) {
 	p.properties(t)
 	y.offers(&p, t)
 	p.Video = y.video(t)
-	return data(append([]any{p}, y.trail(step{sitepath.Kind(t.Kind.Value), kind}, step{name: t.Title.Value})...)...)
+	return data(append([]any{p}, y.trail(step{sitepath.Kind(t.Kind.Value), kind}, step{name: cmp.Or(t.Name, t.Title.Value)})...)...)
 }
 
 // mostImages is how many of its photos a trailer states: whoever shows a product shows a few.

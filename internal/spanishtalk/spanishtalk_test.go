@@ -84,12 +84,13 @@ func TestNumerals(t *testing.T) {
 }
 
 // TestEnglishStays: talk in English comes back as it is. Where its speaker says something in Spanish,
-// at most four figures are lost that were heard without this package: three of them in one noisy talk.
+// at most one figure is lost that was heard without this package.
 func TestEnglishStays(t *testing.T) {
 	names, err := filepath.Glob("../walkaround/testdata/*/*.vtt")
 	if err != nil || len(names) < 100 {
 		t.Fatal(len(names), err)
 	}
+	const mostLost = 1
 	mixed, lost := 0, 0
 	for _, name := range names {
 		data, err := os.ReadFile(name)
@@ -116,8 +117,8 @@ func TestEnglishStays(t *testing.T) {
 			}
 		}
 	}
-	if lost > 4 {
-		t.Errorf("%d figures are no longer heard, at most 4 were not", lost)
+	if lost > mostLost {
+		t.Errorf("%d figures are no longer heard; at most %d may be lost", lost, mostLost)
 	}
 	if mixed > 10 {
 		t.Errorf("%d talks in English are taken for Spanish in part", mixed)
