@@ -8,6 +8,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"unicode"
@@ -53,6 +54,16 @@ var fixed = map[string]bool{
 	"etiqueta de la puerta": true, "número de serie": true, "título": true, "placa": true, "advertencia": true, "dólar": true, "capacidad de carga": true,
 	"peso vacío": true, "libra": true, "kilo": true, "tonelada corta": true, "tonelada métrica": true, "pie": true, "pulgada": true,
 	"caja": true, "carga": true, "carga con margen": true, "remolque": true, "dolly para carros": true, "por llegar": true,
+}
+
+// Changeable are the words that a yard may change, in the order of the table.
+func Changeable() (out []string) {
+	for _, t := range Terms() {
+		if from := base(t.Spanish); t.Gender != "" && !fixed[from] && !slices.Contains(out, from) {
+			out = append(out, from)
+		}
+	}
+	return out
 }
 
 var (

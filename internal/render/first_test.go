@@ -80,7 +80,7 @@ func TestFills(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	beds := 0
+	beds, levels := 0, 0
 	for _, w := range compute.Stock(stock) {
 		if w == nil || len(w.Heaps) == 0 {
 			continue
@@ -94,6 +94,7 @@ func TestFills(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
+			levels++
 			var h *compute.Heap
 			for k := range w.Heaps {
 				if upper(w.Heaps[k].Material) == row.Label {
@@ -108,8 +109,8 @@ func TestFills(t *testing.T) {
 			}
 		}
 	}
-	if beds == 0 {
-		t.Error("the demo has no dump bed")
+	if beds == 0 || levels == 0 {
+		t.Errorf("the demo has %d dump beds and %d materials with a level", beds, levels)
 	}
 }
 

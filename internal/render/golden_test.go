@@ -26,14 +26,49 @@ import (
 	theme "tarepage/themes/default"
 )
 
-// smallYard is four trailers of the demo: one with a recording of its own, one that is sold, one
-// with proofs, and one of another kind. Each photo has a small picture made for it.
-func smallYard(t *testing.T) map[string]string {
+// smallPicture is a gray picture as a camera's file holds it.
+func smallPicture(t *testing.T) []byte {
 	t.Helper()
 	var b bytes.Buffer
 	if err := jpeg.Encode(&b, image.NewGray(image.Rect(0, 0, 64, 48)), nil); err != nil {
 		t.Fatal(err)
 	}
+	return b.Bytes()
+}
+
+// madePicture is what a build makes of a photo: a JPEG of 800 pixels, and WebP in each width.
+func madePicture(stem string, widths ...int) *photo.Picture {
+	file := func(wide int, end string) photo.File {
+		return photo.File{Name: fmt.Sprintf("photos/%s-%d.%s", stem, wide, end), Wide: wide, High: wide * 3 / 4}
+	}
+	p := &photo.Picture{JPEG: file(800, "jpg")}
+	for _, w := range widths {
+		p.WebP = append(p.WebP, file(w, "webp"))
+		p.Wide, p.High = w, w*3/4
+	}
+	return p
+}
+
+// siteWith is the site of a yard whose photos are already made.
+func siteWith(t *testing.T, root fstest.MapFS, pictures map[string]*photo.Picture) map[string]string {
+	t.Helper()
+	stock, problems, err := unit.Read(root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	works, files := compute.Stock(stock), map[string]string{}
+	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: inspect.Stock(stock, works, problems), Pictures: pictures},
+		render.AddFunc(func(path string, data []byte) error { files[path] = string(data); return nil }))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return files
+}
+
+// smallYard is four trailers of the demo: one with a recording of its own, one that is sold, one
+// with proofs, and one of another kind. Each photo has a small picture made for it.
+func smallYard(t *testing.T) map[string]string {
+	t.Helper()
 	root, content := fstest.MapFS{}, os.DirFS("../../content")
 	names := []string{"yard.md", "media/sb-1003.vtt", "media/sb-1003.mp4"}
 	for _, n := range []string{"sb-1003", "sb-1070", "sb-1043", "sb-1016"} {
@@ -47,7 +82,7 @@ func smallYard(t *testing.T) map[string]string {
 		names = append(names, "models/"+filepath.Base(m))
 	}
 	named := regexp.MustCompile(`media/[a-z0-9-]+\.(?:jpg|png)`)
-	pictures := map[string]*photo.Picture{}
+	picture, pictures := smallPicture(t), map[string]*photo.Picture{}
 	for _, n := range names {
 		text, err := fs.ReadFile(content, n)
 		if err != nil {
@@ -58,24 +93,11 @@ func smallYard(t *testing.T) map[string]string {
 			continue
 		}
 		for _, p := range named.FindAllString(string(text), -1) {
-			root["content/"+p] = &fstest.MapFile{Data: b.Bytes()}
-			file := func(wide int, end string) photo.File {
-				return photo.File{Name: fmt.Sprintf("photos/%s-%d.%s", strings.TrimSuffix(filepath.Base(p), filepath.Ext(p)), wide, end), Wide: wide, High: wide * 3 / 4}
-			}
-			pictures[p] = &photo.Picture{Wide: 1600, High: 1200, JPEG: file(800, "jpg"), WebP: []photo.File{file(160, "webp"), file(400, "webp"), file(800, "webp"), file(1600, "webp")}}
+			root["content/"+p] = &fstest.MapFile{Data: picture}
+			pictures[p] = madePicture(strings.TrimSuffix(filepath.Base(p), filepath.Ext(p)), 160, 400, 800, 1600)
 		}
 	}
-	stock, problems, err := unit.Read(root)
-	if err != nil {
-		t.Fatal(err)
-	}
-	works, files := compute.Stock(stock), map[string]string{}
-	_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: works, Findings: inspect.Stock(stock, works, problems), Pictures: pictures},
-		render.AddFunc(func(path string, data []byte) error { files[path] = string(data); return nil }))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return files
+	return siteWith(t, root, pictures)
 }
 
 // TestPagesAsReviewed: the pages and programs' files of a small yard are as somebody read and

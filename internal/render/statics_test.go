@@ -858,7 +858,7 @@ func (c chance) fitTruck() oracle.Truck {
 		Tow: known(10000, 35000), GCWR: c.maybe(known(30000, 50000).Value), HitchRating: known(10000, 40000), HitchTongue: known(800, 5000), BallRating: known(10000, 40000),
 		RearRating: c.maybe(known(6000, 9000).Value), RearWeight: c.maybe(known(2500, 4000).Value), Weight: c.maybe(known(6000, 8000).Value),
 		Wheelbase: c.maybeInches(150), BallBehind: c.maybeInches(measure.Inches(c.between(-10, 55)))}
-	// Of one in four a number is missing without which there is no answer yet.
+	// One truck in four lacks a number that its answer needs.
 	switch c.IntN(8) {
 	case 0:
 		k.HitchTongue.Known = false

@@ -1,11 +1,8 @@
 package render_test
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
-	"image"
-	"image/jpeg"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -18,11 +15,7 @@ import (
 	"github.com/piprate/json-gold/ld"
 	"golang.org/x/net/html"
 
-	"tarepage/internal/compute"
 	"tarepage/internal/photo"
-	"tarepage/internal/render"
-	"tarepage/internal/unit"
-	theme "tarepage/themes/default"
 )
 
 // words are a page's text as a person reads it, and data what it states for programs.
@@ -490,41 +483,20 @@ func TestClips(t *testing.T) {
 // addresses, the first photos first; a recording's is what is shown before it plays.
 // Without the site's address none is stated.
 func TestStatedPictures(t *testing.T) {
-	var b bytes.Buffer
-	if err := jpeg.Encode(&b, image.NewGray(image.Rect(0, 0, 64, 48)), nil); err != nil {
-		t.Fatal(err)
-	}
 	keys, pictures := "recording:\n  length: 3:00\n  video: media/walk.mp4\nphotos:\n", map[string]*photo.Picture{}
 	for i := range 6 {
 		name := fmt.Sprintf("media/side %d.jpg", i)
 		keys += fmt.Sprintf("  - file: %s\n    alt: Side %d\n", name, i)
-		file := func(end string) photo.File {
-			return photo.File{Name: fmt.Sprintf("photos/side-%d-800.%s", i, end), Wide: 800, High: 600}
-		}
-		pictures[name] = &photo.Picture{Wide: 800, High: 600, JPEG: file("jpg"), WebP: []photo.File{file("webp")}}
+		pictures[name] = madePicture(fmt.Sprintf("side-%d", i), 800)
 	}
 	for _, address := range []string{"address: https://yard.example/a\n", ""} {
 		root := fstest.MapFS{"content/media/walk.mp4": {Data: []byte("x")},
 			"content/yard.md":       {Data: []byte(strings.Replace(yard, "phone:", address+"phone:", 1))},
 			"content/units/ex-1.md": {Data: []byte(strings.Replace(sound, "standard:", keys+"standard:", 1))}}
 		for name := range pictures {
-			root["content/"+name] = &fstest.MapFile{Data: b.Bytes()}
+			root["content/"+name] = &fstest.MapFile{Data: smallPicture(t)}
 		}
-		stock, _, err := unit.Read(root)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var page string
-		_, err = render.Site(theme.Files, render.Input{Stock: stock, Works: compute.Stock(stock), Pictures: pictures},
-			render.AddFunc(func(path string, data []byte) error {
-				if path == "u/ex-1.html" {
-					page = string(data)
-				}
-				return nil
-			}))
-		if err != nil {
-			t.Fatal(err)
-		}
+		page := siteWith(t, root, pictures)["u/ex-1.html"]
 		_, stated := words(t, page)
 		var doc struct {
 			Graph []struct {

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"unicode"
 
+	"tarepage/internal/glossary"
 	"tarepage/internal/kinds"
 	"tarepage/internal/measure"
 	"tarepage/internal/orderedjson"
@@ -233,9 +234,21 @@ func editorItem(k *key, used map[string]bool) members {
 		used["tie-down"] = true
 		return members{{"type", "object"}, {"minProperties", 1}, {"maxProperties", 1},
 			{"additionalProperties", members{{"$ref", "#/definitions/tie-down"}}}}
+	case "words-es":
+		return members{{"type", "string"}, {"pattern", wordForWord()}}
 	}
 	used["text"] = true
 	return members{{"$ref", "#/definitions/text"}}
+}
+
+// wordForWord is a pattern for a word of the glossary, = and the yard's word. Which article the word
+// has to have, and that it is not another thing's, is left to the reader.
+func wordForWord() string {
+	var words []string
+	for _, w := range glossary.Changeable() {
+		words = append(words, strings.ReplaceAll(anyCase(w), "[- ]", " "))
+	}
+	return `^\s*(?:` + strings.Join(words, "|") + `)\s*=\s*(?:(?:[Ll][Aa]|[Ee][Ll])\s+)?[A-Za-zÀ-ɏ][A-Za-zÀ-ɏ -]{1,39}\s*$`
 }
 
 // choice accepts one of the words. It lists them in their standard form, so that an editor

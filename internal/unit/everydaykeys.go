@@ -404,6 +404,8 @@ func (r *reader) belongs(paths []string, section string, value *yaml.Node) strin
 		return "write it at the left edge as " + line
 	case above == section:
 		return "write it as " + line
+	case keyNamed(above).list:
+		return "it belongs to one of the items of " + above + ": write it as " + line + " below the line that begins with a dash"
 	}
 	return "write it below " + above + ": as " + line
 }
@@ -433,12 +435,19 @@ func taken(path string, value *yaml.Node) string {
 // sayNothing are values that say only that something is there.
 var sayNothing = map[string]bool{"yes": true, "no": true, "true": true, "false": true, "none": true, "included": true, "available": true, "standard": true, "optional": true}
 
-// fieldAt is the field of the key with that path.
+// fieldAt is the field of the key with that path. Below a list, such as photos.alt, it is that of an
+// item that the unit does not have yet.
 func (u *Unit) fieldAt(path string) reflect.Value {
 	v, ks := reflect.ValueOf(u).Elem(), unitKeys()
 	for name := range strings.SplitSeq(path, ".") {
+		if v.Kind() == reflect.Slice {
+			v = reflect.New(v.Type().Elem()).Elem()
+		}
 		k := ks.byName[name]
-		v, ks = v.Field(k.index), k.kids
+		v = v.Field(k.index)
+		if ks = k.kids; k.list && listKeys[name] != nil {
+			ks = listKeys[name]()
+		}
 	}
 	return v
 }

@@ -59,3 +59,23 @@ func TestWhatNobodyKnows(t *testing.T) {
 		}
 	}
 }
+
+// TestKeysOfItemsAtTheTop: a key that belongs to an item of a list is written at the top. The
+// answer names the list, and none of them ends the program.
+func TestKeysOfItemsAtTheTop(t *testing.T) {
+	for list, of := range listKeys {
+		for _, k := range of().order {
+			for _, value := range []string{"A", "yes", "3:10", "media/side.jpg", "weights.gvwr", "2026-11-02"} {
+				_, problems := ReadUnit("content/units/a.md", []byte("---\n"+k.name+": "+value+"\n---\n"))
+				if len(problems) == 0 && keyNamed(k.name) == nil {
+					t.Errorf("%s.%s at the top, %q, is read without a word", list, k.name, value)
+				}
+			}
+		}
+	}
+	_, problems := ReadUnit("content/units/a.md", []byte("---\nalt: The left side\n---\n"))
+	const want = "it belongs to one of the items of photos: write it as alt: The left side below the line that begins with a dash"
+	if len(problems) == 0 || problems[0].Remedy != want {
+		t.Errorf("alt at the top: %+v, want %q", problems, want)
+	}
+}

@@ -10,6 +10,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -185,14 +186,15 @@ func usesRapid(path string) bool {
 	return err == nil && strings.Contains(string(imports), "pgregory.net/rapid")
 }
 
-// test is one test function of the package.
+// test is one test function of the package, or one subtest of a slow one.
 type test struct {
 	name string
 	asks map[int]int64 // the changes it reaches, and about how often it asks for each
 	took time.Duration // of the clock
 }
 
-// learn runs every test by itself and notes which changes it reaches.
+// learn runs every test by itself and notes which changes it reaches. A slow test that has
+// subtests is taken apart, so a change runs only those that reach it.
 func (t *trial) learn() ([]*test, error) {
 	if err := os.WriteFile(t.state, nil, 0o600); err != nil {
 		return nil, err
@@ -205,43 +207,102 @@ func (t *trial) learn() ([]*test, error) {
 	}
 	var out []*test
 	for _, name := range strings.Fields(string(names)) {
-		notes := filepath.Join(t.work, "notes-"+name)
-		if err := os.WriteFile(t.state, []byte("note "+notes), 0o600); err != nil {
-			return nil, err
-		}
-		began := time.Now()
-		if said, err := t.run(context.Background(), name); err != nil {
+		x, said, err := t.learnOne(name)
+		if err != nil {
 			return nil, fmt.Errorf("%s fails without any change: %w\n%s", name, err, tail(said))
 		}
-		x := &test{name: name, took: time.Since(began), asks: map[int]int64{}}
-		data, err := os.ReadFile(notes)
-		if err != nil && !errors.Is(err, os.ErrNotExist) {
-			return nil, err
+		parts := []*test{x}
+		if x.took > together {
+			parts = t.apart(x, subtests(name, said))
 		}
-		for lines := bufio.NewScanner(bytes.NewReader(data)); lines.Scan(); {
-			var id int
-			var times int64
-			if _, err := fmt.Sscan(lines.Text(), &id, &times); err == nil {
-				x.asks[id] = max(x.asks[id], times)
-			}
-		}
-		out = append(out, x)
+		out = append(out, parts...)
 	}
 	slices.SortStableFunc(out, func(a, b *test) int { return cmp.Compare(a.took, b.took) })
 	return out, nil
+}
+
+// learnOne runs one test or subtest; it also returns what that printed.
+func (t *trial) learnOne(name string) (*test, []byte, error) {
+	notes := filepath.Join(t.work, "notes")
+	if err := os.WriteFile(t.state, []byte("note "+notes), 0o600); err != nil {
+		return nil, nil, err
+	}
+	if err := os.Remove(notes); err != nil && !errors.Is(err, os.ErrNotExist) {
+		return nil, nil, err
+	}
+	began := time.Now()
+	said, err := t.run(context.Background(), name)
+	if err != nil {
+		return nil, said, err
+	}
+	x := &test{name: name, took: time.Since(began), asks: map[int]int64{}}
+	data, err := os.ReadFile(notes)
+	if err != nil && !errors.Is(err, os.ErrNotExist) {
+		return nil, said, err
+	}
+	for lines := bufio.NewScanner(bytes.NewReader(data)); lines.Scan(); {
+		var id int
+		var times int64
+		if _, err := fmt.Sscan(lines.Text(), &id, &times); err == nil {
+			x.asks[id] = max(x.asks[id], times)
+		}
+	}
+	return x, said, nil
+}
+
+var subtest = regexp.MustCompile(`(?m)^    --- PASS: (\S+) `)
+
+// subtests are the names of a test's subtests, from what it prints with -test.v.
+func subtests(name string, said []byte) (out []string) {
+	for _, m := range subtest.FindAllSubmatch(said, -1) {
+		if sub, ok := strings.CutPrefix(string(m[1]), name+"/"); ok && !strings.ContainsAny(sub, `/#|()[]*+?.$^\`) {
+			out = append(out, string(m[1]))
+		}
+	}
+	return out
+}
+
+// apart is a test as its subtests, and as itself for the changes that none of them reaches. It stays
+// whole where one of them fails by itself, or where there is only one.
+func (t *trial) apart(x *test, names []string) []*test {
+	if len(names) < 2 {
+		return []*test{x}
+	}
+	var out []*test
+	reached := map[int]bool{}
+	for _, name := range names {
+		sub, _, err := t.learnOne(name)
+		if err != nil {
+			return []*test{x}
+		}
+		for id := range sub.asks {
+			reached[id] = true
+		}
+		out = append(out, sub)
+	}
+	maps.DeleteFunc(x.asks, func(id int, _ int64) bool { return reached[id] })
+	if len(x.asks) > 0 {
+		out = append(out, x)
+	}
+	return out
 }
 
 // together is how long the tests of one run may take. Quick tests share a run, and notice
 // most changes; the slow ones follow one by one.
 const together = time.Second
 
+// longest is how much time of tests a change gets. One that they have not noticed by then
+// counts as alive.
+const longest = 30 * time.Second
+
 // try runs the tests that reach a change with the change active, until one fails.
 func (t *trial) try(c *change, tests []*test) (reached, failed bool) {
-	for i := 0; i < len(tests); {
+	var spent time.Duration
+	for i := 0; i < len(tests) && spent < longest; {
 		var names []string
 		var took time.Duration
 		var asks int64
-		for ; i < len(tests) && (len(names) == 0 || took+tests[i].took < together); i++ {
+		for ; i < len(tests) && (len(names) == 0 || took+tests[i].took < together && of(names[0]) == of(tests[i].name)); i++ {
 			if n := tests[i].asks[c.id]; n > 0 {
 				names = append(names, tests[i].name)
 				took += tests[i].took
@@ -252,6 +313,7 @@ func (t *trial) try(c *change, tests []*test) (reached, failed bool) {
 			continue
 		}
 		reached = true
+		spent += took
 		if err := os.WriteFile(t.state, fmt.Appendf(nil, "active %d %d", c.id, 100_000+20*asks), 0o600); err != nil {
 			return reached, false
 		}
@@ -265,11 +327,30 @@ func (t *trial) try(c *change, tests []*test) (reached, failed bool) {
 	return reached, false
 }
 
+// run runs tests and subtests. A pattern of Go's has one part for tests and one for subtests, so
+// those of different tests do not share a run: the callers see to it.
 func (t *trial) run(limit context.Context, names ...string) ([]byte, error) {
-	flags := append([]string{"-test.failfast", "-test.run=^(" + strings.Join(names, "|") + ")$"}, t.flags...)
+	pattern := "^(" + strings.Join(names, "|") + ")$"
+	if of, _, sub := strings.Cut(names[0], "/"); sub {
+		var subs []string
+		for _, n := range names {
+			subs = append(subs, strings.TrimPrefix(n, of+"/"))
+		}
+		pattern = "^" + of + "$/^(" + strings.Join(subs, "|") + ")$"
+	}
+	flags := append([]string{"-test.failfast", "-test.v", "-test.run=" + pattern}, t.flags...)
 	cmd := exec.CommandContext(limit, t.binary, flags...)
 	cmd.Dir, cmd.Env, cmd.WaitDelay = t.dir, t.env, time.Second
 	return cmd.CombinedOutput()
+}
+
+// of is the test that a subtest belongs to, or "" for a whole test.
+func of(name string) string {
+	test, _, sub := strings.Cut(name, "/")
+	if !sub {
+		return ""
+	}
+	return test
 }
 
 func tail(text []byte) string {
