@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"golang.org/x/text/encoding/charmap"
 
@@ -87,6 +88,19 @@ func TestAroundItsEnds(t *testing.T) {
 		if got := c.text[from:to]; got != c.want {
 			t.Errorf("around %q in %q stands %q, want %q", c.quote, c.text, got, c.want)
 		}
+	}
+}
+
+// A sentence without an end is as much as is near, in whole letters.
+func TestAroundEndlessly(t *testing.T) {
+	text := strings.Repeat("ñ", 40_000)
+	for at := 0; at < len(text); at += 2 {
+		if from, to := around(text, at, 2); from > at || to < at+2 || to-from > 2*mostSentence+4 || !utf8.ValidString(text[from:to]) {
+			t.Fatalf("around byte %d stands %d to %d", at, from, to)
+		}
+	}
+	if from, to := around(text+". "+text, len(text)+2, 2); from != len(text)+2 || to != len(text)+4+mostSentence {
+		t.Errorf("after a sentence's end stands %d to %d", from, to)
 	}
 }
 

@@ -2,6 +2,7 @@ package inspect
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"tarepage/internal/captions"
 	"tarepage/internal/crosscheck"
@@ -224,18 +225,41 @@ func sentenceAt(text string, said walkaround.Candidate) string {
 	return text[from:to]
 }
 
-// around is the sentence about a quote.
+// mostSentence is how far the beginning and the end of a sentence are looked for, in bytes. Nobody
+// writes a longer one, and many figures in words without an end would take minutes.
+const mostSentence = 600
+
+// around is the sentence about a quote, or as much of it as is near.
 func around(text string, at, length int) (from, to int) {
-	from, to = 0, len(text)
-	for _, end := range []string{". ", "! ", "? "} {
-		if i := strings.LastIndex(text[:at], end); i >= 0 {
-			from = max(from, i+len(end))
-		}
-		if i := strings.Index(text[at+length:], end); i >= 0 {
-			to = min(to, at+length+i)
+	from, to = max(0, at-mostSentence), min(len(text), at+length+mostSentence)
+	for from > 0 && from < at && !utf8.RuneStart(text[from]) {
+		from++
+	}
+	for to < len(text) && !utf8.RuneStart(text[to]) {
+		to++
+	}
+	for i := at - 2; i >= from; i-- {
+		if endsAt(text, i) {
+			from = i + len(". ")
+			break
 		}
 	}
-	return from, to
+	return from, min(to, at+length+sentenceEnd(text[at+length:to]))
+}
+
+// sentenceEnd is where the first sentence of a text ends.
+func sentenceEnd(text string) int {
+	for i := range len(text) {
+		if endsAt(text, i) {
+			return i
+		}
+	}
+	return len(text)
+}
+
+// endsAt reports whether a sentence ends at a place, with a blank after it.
+func endsAt(text string, i int) bool {
+	return i+1 < len(text) && text[i+1] == ' ' && (text[i] == '.' || text[i] == '!' || text[i] == '?')
 }
 
 func mentions(text string, words ...string) bool {

@@ -23,7 +23,7 @@ var standardOrOption = &Rule{
 		told := map[unit.Pos]int{} // where in the list the notes' findings are
 		for _, p := range c.Passages() {
 			for from := 0; from < len(p.Text); {
-				_, to := around(p.Text, from, 0)
+				to := from + sentenceEnd(p.Text[from:])
 				sentence := p.Text[from:to]
 				if claimsStandard(sentence) && !walkaround.OfAnother(sentence) {
 					for _, o := range c.Options {
