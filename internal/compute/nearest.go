@@ -37,6 +37,9 @@ func Nearest(gone *Work, among []*Work, most int) []*Work {
 		// Only the nearest until now are kept in order: a yard of thousands has as many that are
 		// sold, and each is held against all.
 		c := candidate{w, w.Unit.Kind.Value != gone.Unit.Kind.Value, apart(gone, w)}
+		if n := len(found); n > 0 && n == most && order(c, found[n-1]) > 0 {
+			continue
+		}
 		at, _ := slices.BinarySearchFunc(found, c, order)
 		if found = slices.Insert(found, at, c); len(found) > most {
 			found = found[:most]

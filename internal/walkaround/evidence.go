@@ -165,9 +165,8 @@ const repairedNear = 6
 func (h *hearing) repaired(cands []candidate) []uint8 {
 	at := make([]bool, len(h.t))
 	for i := range h.t {
-		for _, w := range repairWords {
-			at[i] = at[i] || h.startsWith(i, w)
-		}
+		n, _ := h.repairing(i)
+		at[i] = n > 0
 	}
 	out := make([]uint8, len(cands))
 	for k := range cands {

@@ -1,6 +1,9 @@
 package walkaround
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // spanishPrivates are private phrases in Spanish. Captions have them with their accents or without.
 var spanishPrivates = []private{
@@ -86,6 +89,23 @@ func bothWays(list []private) (out []private) {
 	return out
 }
 
+// spanishDigitsOf is how many digits of a telephone number a word is, with or without accents.
+func spanishDigitsOf(word string) int {
+	if n := spanishDigits[word]; n > 0 || isASCII(word) {
+		return n
+	}
+	return spanishDigits[withoutAccents.Replace(word)]
+}
+
+func isASCII(word string) bool {
+	for i := range len(word) {
+		if word[i] >= utf8.RuneSelf {
+			return false
+		}
+	}
+	return true
+}
+
 // spanishDigits is how many digits of a telephone number a word is, by the word without accents.
 var spanishDigits = func() map[string]int {
 	out := map[string]int{}
@@ -101,6 +121,5 @@ var spanishDigits = func() map[string]int {
 
 // spanishPair reports whether two digits of a telephone number begin at token i as "cuarenta y dos".
 func (h *hearing) spanishPair(i int) bool {
-	tens := withoutAccents.Replace(h.word(i))
-	return spanishDigits[tens] == 2 && strings.HasSuffix(tens, "nta") && h.is(i+1, "y") && spanishDigits[withoutAccents.Replace(h.word(i+2))] == 1
+	return spanishDigitsOf(h.word(i)) == 2 && strings.HasSuffix(h.word(i), "nta") && h.is(i+1, "y") && spanishDigitsOf(h.word(i+2)) == 1
 }

@@ -293,7 +293,7 @@ func (h *hearing) phoneDigits(i int) int {
 	case t.kind == word && isDigitWord(t.text):
 		return 1
 	case t.kind == word:
-		return spanishDigits[withoutAccents.Replace(t.text)]
+		return spanishDigitsOf(t.text)
 	case t.kind == number && !t.decimal && (n == 1 || n == 3 || n == 4) && !strings.Contains(t.text, ","):
 		return n
 	}

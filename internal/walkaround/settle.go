@@ -70,6 +70,15 @@ var repairWords = func() [][]string {
 	return out
 }()
 
+// repairsBegin are the first words of the repairs.
+var repairsBegin = func() map[string]bool {
+	out := map[string]bool{}
+	for _, w := range repairWords {
+		out[w[0]] = true
+	}
+	return out
+}()
+
 // exact are the words that make the figure next to them the one that counts.
 var exact = set("exact exactly actual tape measured precise")
 
@@ -496,6 +505,14 @@ func (h *hearing) repairAfter(i int) (at, reach int) {
 // repairAt is how many tokens at i are a repair, and how far it reaches.
 func (h *hearing) repairAt(i int) (n, reach int) {
 	if h.is(i, "no") && noRepair[h.word(i+1)] {
+		return 0, 0
+	}
+	return h.repairing(i)
+}
+
+// repairing is the same, whatever follows a no.
+func (h *hearing) repairing(i int) (n, reach int) {
+	if !repairsBegin[h.word(i)] && !repairsBegin[h.spoken(i)] {
 		return 0, 0
 	}
 	for k, w := range repairWords {
