@@ -160,6 +160,36 @@ func TestHostileFiles(t *testing.T) {
 	}
 }
 
+// TestNamesAreNotObeyed: a folder, a recording and a title that hold what a terminal obeys are
+// printed so that it obeys nothing, whatever is asked.
+func TestNamesAreNotObeyed(t *testing.T) {
+	const name = "yard\x1b]0;taken over\x07\x1b[2J\u202e"
+	dir := filepath.Join(t.TempDir(), name)
+	if err := testyard.Write(dir, 1); err != nil {
+		t.Skip("NOT CHECKED: no folder can have such a name here: ", err)
+	}
+	captions := filepath.Join("content", "media", name+".vtt")
+	write(t, dir, map[string]string{captions: "WEBVTT\n\n00:01.000 --> 00:02.000\na spare tire\n"})
+	captions = filepath.Join(dir, captions)
+	for _, args := range [][]string{
+		{"-to", filepath.Join(dir, "public")},
+		{"inspect", "-json"},
+		{"editor-help"},
+		{"intake", captions, "-stock", "SB-2"},
+		{"intake", captions, "-into", filepath.Join(dir, testyard.UnitFile(1))},
+		{"-to", filepath.Join(dir, "public")}, // what intake wrote has stops
+	} {
+		var out, errs bytes.Buffer
+		run(append(args, "-from", dir), &out, &errs)
+		says := out.String() + errs.String()
+		if says == "" || strings.ContainsFunc(says, func(r rune) bool {
+			return r != '\n' && r != '\t' && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r))
+		}) {
+			t.Errorf("%q prints %q", args[0], says)
+		}
+	}
+}
+
 // TestLinksAmongTheUnits: a link out of the folder is not followed.
 func TestLinksAmongTheUnits(t *testing.T) {
 	dir := t.TempDir()

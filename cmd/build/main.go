@@ -48,7 +48,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 	// The output is written all at once, so that half of it is never seen after an error.
 	var out bytes.Buffer
 	status, err := cmd.do(&out, stderr)
-	if _, werr := stdout.Write(out.Bytes()); err == nil {
+	if _, werr := report.Harmless(stdout, cmd.json).Write(out.Bytes()); err == nil {
 		err = werr
 	}
 	if err != nil {

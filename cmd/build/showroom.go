@@ -65,7 +65,7 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 		Trouble: func(err error) { say(func() { complain(stderr, err) }) },
 		Make: func() (made *showroom.Site, err error) {
 			say(func() {
-				if made, err = c.show(kept, stdout, stderr); err != nil {
+				if made, err = c.show(kept, report.Harmless(stdout, false), stderr); err != nil {
 					complain(stderr, err)
 				}
 			})
