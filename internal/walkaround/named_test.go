@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"tarepage/internal/captions"
 )
 
 // TestTwoNames: of two trailers that are told apart by a word, what is said of the second one is of
@@ -44,5 +46,27 @@ func TestOneName(t *testing.T) {
 	h := &hearing{t: tokens("the white one has two axles. it has white wheels, and the white one is here today. the big tires are new.")}
 	if got := h.ofSecondName(); got != nil {
 		t.Errorf("%v", got)
+	}
+}
+
+// TestOutOfOrder: of a breakaway device that does not work nobody hears that there is one.
+func TestOutOfOrder(t *testing.T) {
+	breakaways := func(said string) (out []string) {
+		for _, w := range Words(captions.Track{Cues: []captions.Cue{{Start: 1, End: 9, Text: said}}}) {
+			if w.Role == breakaway {
+				out = append(out, string(w.Value.(Word)))
+			}
+		}
+		return out
+	}
+	for _, r := range outOfOrderRows {
+		if got := breakaways(r.example); slices.Contains(got, "yes") {
+			t.Errorf("%q is heard as %v", r.example, got)
+		}
+	}
+	for _, said := range []string{"breakaway kit is there and works", "it has a breakaway. the old battery is dead in my truck", "safety chains breakaway kit seven way plug"} {
+		if got := breakaways(said); !slices.Equal(got, []string{"yes"}) {
+			t.Errorf("%q is heard as %v", said, got)
+		}
 	}
 }

@@ -1,6 +1,7 @@
 package walkaround
 
 import (
+	"slices"
 	"strings"
 
 	"tarepage/internal/captions"
@@ -24,11 +25,12 @@ const (
 	byCode   = "a code or a password"
 	byPaid   = "what the yard paid"
 	byOwner  = "a person who had or has it"
+	byQuiet  = "to be kept quiet"
 )
 
 // secret are the reasons for which a clause goes even if it names a number or a part: the number
 // is the secret.
-var secret = map[string]bool{byCode: true, byPaid: true, byOwner: true}
+var secret = map[string]bool{byCode: true, byPaid: true, byOwner: true, byQuiet: true}
 
 // A private phrase is left out of the notes with its clause. A test hears that nothing of the
 // example is left.
@@ -62,18 +64,44 @@ var privates = append([]private{
 	{"gate code", byCode, "the gate code is on the box"},
 	{"code is", byCode, "the code is the usual"},
 	{"lock code", byCode, "lock code as ever"},
+	{"code to the", byCode, "code to the gate's 4471"},
+	{"key is under", byCode, "the key is under the mat"},
 	{"password", byCode, "the password is on the wall"},
 	{"we paid", byPaid, "we paid too much"},
 	{"i paid", byPaid, "i paid too much"},
-	{"we gave", byPaid, "we gave him too much for it"},
 	{"cost us", byPaid, "cost us plenty"},
 	{"our cost", byPaid, "our cost was low"},
+	{"my cost", byPaid, "my cost's in the book"},
+	{"we gave", byPaid, "we gave like eight grand for it"},
+	{"gave him", byPaid, "gave him twelve on trade"},
+	{"gave her", byPaid, "gave her twelve on trade"},
+	{"gave them", byPaid, "gave them twelve on trade"},
+	{"on trade", byPaid, "it came in on trade last week"},
+	{"traded in", byPaid, "pat traded in two of them"},
+	{"i'd take", byPaid, "i'd take less"},
+	{"we'd take", byPaid, "we'd take less"},
+	{"might take", byPaid, "might take fifteen five"},
+	{"we can go to", byPaid, "we can go to eighty four"},
+	{"can come down", byPaid, "can come down a bit"},
+	{"if they don't need", byPaid, "sixty two if they don't need nothing"},
+	{"don't tell", byQuiet, "don't tell nobody"},
+	{"don't mention", byQuiet, "don't mention that"},
+	{"don't say nothing", byQuiet, "don't say nothing about that online"},
+	{"between you and me", byQuiet, "between you and me it's a dog"},
+	{"off the record", byQuiet, "off the record it's a dog"},
 	{"previous owner", byOwner, "the previous owner pat"},
 	{"lives on", byOwner, "pat lives on the hill"},
 	{"lives at", byOwner, "pat lives at the corner"},
 	{"lives in", byOwner, "pat lives in town"},
 	{"sold to", byOwner, "sold to pat"},
 	{"belonged to", byOwner, "belonged to pat"},
+	{"belongs to", byOwner, "it belongs to widow pat really"},
+	{"on consignment", byOwner, "it's here on consignment"},
+	{"selling it for", byOwner, "we're just selling it for her"},
+	{"from a fella", byOwner, "it came from a fella out of town, pat, real nice guy"},
+	{"from a guy", byOwner, "it came from a guy out of town, pat"},
+	{"from a lady", byOwner, "it came from a lady out of town, pat"},
+	{"calls back", byOwner, "if he calls back about it"},
 	{"mrs", byOwner, "mrs pat"},
 	{"mr", byOwner, "mr pat"},
 }, bothWays(spanishPrivates)...)
@@ -109,14 +137,18 @@ func (h *hearing) private() []string {
 			out[i] = reason
 		}
 	}
-	for _, s := range clauses(h.t) {
+	all := clauses(h.t)
+	for k, s := range all {
 		for i := s.from; i < s.to; i++ {
 			if n := h.telephone(i); n > 0 {
-				from := i
+				from, to := i, min(i+n, len(h.t))
 				for from > s.from && leadsToPhone[h.word(from-1)] {
 					from--
 				}
-				mark(from, min(i+n, len(h.t)), byPhone)
+				mark(from, to, byPhone)
+				if !h.tells(span{s.from, from}) && !h.tells(span{to, max(to, s.to)}) {
+					mark(s.from, max(to, s.to), byPhone) // whose number it is
+				}
 				i += n - 1
 			} else if from, to, reason := h.spelledAt(i); reason != "" {
 				mark(from, to, reason)
@@ -125,10 +157,26 @@ func (h *hearing) private() []string {
 				}
 			} else if reason := h.privateAt(i); reason != "" && (secret[reason] || !h.tells(s)) {
 				mark(s.from, s.to, reason)
+				if secret[reason] {
+					mark(s.to, h.secretTo(all, k), reason)
+				}
 			}
 		}
 	}
 	return out
+}
+
+// secretTo is where talk of a secret that clause k of all begins is over: at the end of its
+// sentence, or in front of a clause that tells something of the trailer.
+func (h *hearing) secretTo(all []span, k int) int {
+	to := all[k].to
+	for _, s := range all[k+1:] {
+		if slices.ContainsFunc(h.t[to:s.from], func(t token) bool { return t.kind == stop }) || h.tells(s) {
+			break
+		}
+		to = s.to
+	}
+	return to
 }
 
 // tradeLetters are abbreviations that people say by their letters. Common practice, no source.

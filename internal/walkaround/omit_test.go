@@ -35,6 +35,8 @@ func TestOmissions(t *testing.T) {
 		{"the jack is new. five five five, oh one one eight.", "The jack is new.", byPhone},
 		{"it's a ten foot trailer. walking over to the red one. it has a winch", "It's a ten foot trailer.", ofSecond},
 		{"good morning. the jack is new.", "The jack is new.", byHello},
+		{"the jack is new. pat's number is 555-0166 if he calls.", "The jack is new.", byPhone},
+		{"the jack is new. it came from a fella out of town who hauled hay, pat, real nice guy.", "The jack is new.", byOwner},
 		{"the jack is new. the gate code is four four one two.", "The jack is new.", byCode},
 		{"the jack is new. we paid thirty eight hundred for it.", "The jack is new.", byPaid},
 		{"the jack is new. write to pat at the yard dot example.", "The jack is new.", byMail},

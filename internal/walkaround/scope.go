@@ -71,6 +71,9 @@ var leaves = []turn{
 	{"other guys", "the other guys sell a gooseneck", false},
 	{"most trailers", "most trailers are a gooseneck", false},
 	{"most of them", "most of them are a gooseneck", false},
+	{"his deck", "his deck is a gooseneck", false},
+	{"his trailer", "his trailer is a gooseneck", false},
+	{"his is", "his is a gooseneck", false},
 	{"we had", "we had a gooseneck", false},
 	{"he had", "he had a gooseneck", false},
 	{"he has", "he has a gooseneck", false},
@@ -110,6 +113,8 @@ var returns = []turn{
 var seconds = []turn{
 	{"walking over to the", "it's a flatbed. walking over to the red one. it is a gooseneck", false},
 	{"walk over to the", "it's a flatbed. let's walk over to the red one. it is a gooseneck", false},
+	{"walk with me", "it's a flatbed. okay walk with me over here. it is a gooseneck", false},
+	{"come with me", "it's a flatbed. come with me over here. it is a gooseneck", false},
 	{"going over to the", "it's a flatbed. we're going over to the red one. it is a gooseneck", false},
 	{"over to the other", "it's a flatbed. over to the other one. it is a gooseneck", false},
 	{"this is the other", "it's a flatbed. this is the other one. it is a gooseneck", false},

@@ -131,6 +131,7 @@ var wordTable = withNewKinds([]spokenWord{
 
 	{brakeKind, "electric-over-hydraulic", "electric over hydraulic", "", 5},
 	{brakeKind, "electric-over-hydraulic", "electric over disc", "", 5},
+	{brakeKind, "", "wired for electric over hydraulic", "", 5},
 	{brakeKind, "electric", "electric brake", "", 3},
 	{brakeKind, "electric", "electric", "brake", 2},
 	{brakeKind, "electric", "plain electric", "", 6},
@@ -299,6 +300,7 @@ var wordTable = withNewKinds([]spokenWord{
 	{available, "spoken for", "on hold", "", 2},
 	{available, "on the yard", "ready to go", "", 1},
 	{available, "on the yard", "ready to roll", "", 1},
+	{available, "on the yard", "fell through", "", 4}, // a hold or a sale
 	{available, "on order", "on order", "", 3},
 	{available, "spoken for", "spoken for", "", 3},
 	{available, "spoken for", "deposit on it", "", 3},
@@ -425,7 +427,7 @@ func (h *hearing) valuesIn(text string, away, gone []bool) []foundWord {
 			i += n - 1
 			continue
 		}
-		if best.role == condition && h.ofPart(i, i+n) {
+		if h.withoutMeaning(best, i, n) {
 			i += n - 1
 			continue
 		}
@@ -450,6 +452,12 @@ func (h *hearing) valuesIn(text string, away, gone []bool) []foundWord {
 		i += n - 1
 	}
 	return all
+}
+
+// withoutMeaning reports that the words of a row at token i say nothing of the trailer: a new tire is not
+// a new trailer, and a breakaway device that is dead is not there.
+func (h *hearing) withoutMeaning(r wordRow, i, n int) bool {
+	return r.role == condition && h.ofPart(i, i+n) || r.role == breakaway && r.value == "yes" && h.outOfOrder(i+n)
 }
 
 // A foundWord is a value with how much speaks for it.
@@ -493,6 +501,7 @@ var unsayings = []struct{ phrase, example string }{
 	{"my mistake", "it has electric brakes, my mistake, surge brakes"},
 	{"i was gonna say", "the axles are torsion i was gonna say but they are leaf spring"},
 	{"no these are", "the axles are torsion no these are leaf spring"},
+	{"no those are", "two axles torsion axles no those are leaf spring"},
 	{"no that's", "it has a steel deck, no, that's treated pine"},
 }
 
@@ -506,6 +515,42 @@ var unsaidWords = func() [][]string {
 
 // How many words may lie between a word and what takes it back, and from there to what is said instead.
 const unsaidGap, insteadReach = 4, 10
+
+// outOfOrderRows say that what was named just before does not work. The examples are said by a
+// test. Common practice, no source.
+var outOfOrderRows = []struct{ phrase, example string }{
+	{"dead", "breakaway box is there but the battery's dead"},
+	{"nothing in it", "the breakaway same deal the box is there there's nothing in it"},
+	{"no battery", "there's a breakaway with no battery"},
+	{"needs a battery", "the breakaway needs a battery"},
+	{"doesn't work", "the breakaway doesn't work"},
+	{"don't work", "the breakaway don't work"},
+	{"not working", "the breakaway's not working"},
+	{"is bad", "the breakaway switch is bad"},
+	{"is gone", "the breakaway box is gone"},
+	{"is missing", "the breakaway cable is missing"},
+	{"is broken", "the breakaway pin is broken"},
+	{"is shot", "the breakaway battery is shot"},
+	{"unhooked", "the breakaway is unhooked"},
+}
+
+// outOfOrder reports that the words after token i, up to the next thing that is named or the end of the
+// sentence, say that something does not work: nobody may take "yes" from that.
+func (h *hearing) outOfOrder(i int) bool {
+	for k := i; k < min(i+furthest, len(h.t)) && h.t[k].kind != stop; k++ {
+		if k > i+1 {
+			if r, n := h.wordAt(k); n > 0 && r.role != breakaway {
+				return false
+			}
+		}
+		for _, r := range outOfOrderRows {
+			if h.startsWith(k, strings.Fields(r.phrase)) {
+				return true
+			}
+		}
+	}
+	return false
+}
 
 // takenBack reports that the word of a row, which ends in front of token i, is taken back and another
 // one is said of the same part.
