@@ -39,7 +39,7 @@ func (c *command) intake(stdout io.Writer) (int, error) {
 	if err != nil {
 		return failed, err
 	}
-	talk, err := intake.Listen(heard.Name, heard.Text)
+	talk, err := unit.InTime(unit.MostJudgingTime, func() (*intake.Talk, error) { return intake.Listen(heard.Name, heard.Text) })
 	if err != nil {
 		return failed, err
 	}

@@ -1,9 +1,11 @@
 package inspect
 
 import (
+	"slices"
 	"strings"
 
 	"tarepage/internal/captions"
+	"tarepage/internal/unit"
 )
 
 var captionsUnreadable = &Rule{
@@ -22,4 +24,19 @@ var captionsUnreadable = &Rule{
 			}
 		}
 	},
+}
+
+// Late is what is found about a unit that was not judged in time, as the error says. The unit is
+// stopped: nobody knows what is wrong with it.
+func Late(u *unit.Unit, named []unit.Media, late error) []Finding {
+	f := &Findings{rule: fileUnreadable, file: u.File}
+	at := u.Top
+	if i := slices.IndexFunc(named, func(m unit.Media) bool { return m.Path == "recording.captions" }); i >= 0 {
+		f.rule, at = captionsUnreadable, named[i].Pos
+	}
+	f.add(at, "%v", late).fix("write less into the file, and name captions of a walk around one trailer only")
+	for i := range f.list {
+		fromModel(&Case{Unit: u}, &f.list[i])
+	}
+	return f.list
 }

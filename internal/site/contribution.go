@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"hash"
+	"time"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
@@ -39,10 +40,11 @@ type examiner struct {
 	of       [32]byte // the digest of the settings
 	// whole keeps all figures, and keep packs what is kept for the next build.
 	whole, keep bool
+	patience    time.Duration // for judging one unit
 }
 
 func newExaminer(y *unit.Yard) *examiner {
-	x := &examiner{settings: compute.SettingsOf(y)}
+	x := &examiner{settings: compute.SettingsOf(y), patience: unit.MostJudgingTime}
 	// A map is written in the order of its keys (package fmt).
 	x.of = sha256.Sum256(fmt.Appendf(nil, "%#v", x.settings))
 	return x
@@ -65,14 +67,28 @@ func (x *examiner) unit(read *unit.Kept, media []unit.Media, before *contributio
 	u := read.Unit
 	if !u.Broken {
 		c.work = compute.Unit(u, x.settings)
-		c.found = inspect.Unit(u, c.work, media)
+		var judged bool
+		c.found, judged = judge(u, c.work, media, x.patience)
 		if !x.whole {
 			c.work = c.work.Brief()
+		}
+		if !judged {
+			return c // its text is still read, and the next build tries again
 		}
 	}
 	u.Body.Fold()
 	x.pack(c)
 	return c
+}
+
+// judge inspects a unit. One that takes too long is stopped for that. What inspects it goes on
+// reading it for nobody; only the day since when a price holds may change meanwhile.
+func judge(u *unit.Unit, w *compute.Work, media []unit.Media, most time.Duration) (found []inspect.Finding, done bool) {
+	found, late := unit.InTime(most, func() ([]inspect.Finding, error) { return inspect.Unit(u, w, media), nil })
+	if late != nil {
+		return inspect.Late(u, media, late), false
+	}
+	return found, true
 }
 
 // made is a digest of the settings and of what is known about the files that a unit names.

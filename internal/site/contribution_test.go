@@ -4,7 +4,9 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"strings"
 	"testing"
+	"time"
 
 	"tarepage/internal/compute"
 	"tarepage/internal/inspect"
@@ -124,6 +126,42 @@ func TestExaminedAgain(t *testing.T) {
 		n := &note{units: map[string]string{reading.Name(3): before.packed[:cut]}}
 		if n.recall(reading.Name(3), x) != nil {
 			t.Fatalf("%d of %d bytes are used", cut, len(before.packed))
+		}
+	}
+}
+
+// TestJudgingEndsInTime: a unit that cannot be judged within the time is stopped, at its captions
+// if it has any, and nothing of it is kept for the next build.
+func TestJudgingEndsInTime(t *testing.T) {
+	dir := t.TempDir()
+	if err := testyard.Write(dir, 2); err != nil {
+		t.Fatal(err)
+	}
+	replace(t, filepath.Join(dir, testyard.UnitFile(1)), "stock: ", "recording:\n  captions: media/walk.vtt\nstock: ")
+	if err := os.MkdirAll(filepath.Join(dir, "content/media"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	write(t, filepath.Join(dir, "content/media/walk.vtt"), "WEBVTT\n\n00:01.000 --> 00:02.000\na spare tire\n")
+	reading, err := unit.Open(os.DirFS(dir))
+	if err != nil {
+		t.Fatal(err)
+	}
+	x := newExaminer(reading.Yard())
+	x.keep = true
+	for i := range reading.Len() {
+		read, media := reading.Unit(i, nil)
+		if c := x.unit(read, media, nil); c.packed == "" || inspect.Count(c.found, inspect.Stop) > 0 {
+			t.Errorf("%s in time: %d bytes are kept, found %v", reading.Name(i), len(c.packed), c.found)
+		}
+	}
+	x.patience = time.Nanosecond
+	for i, want := range []string{"file-unreadable", "captions-unreadable"} {
+		read, media := reading.Unit(i, nil)
+		c := x.unit(read, media, nil)
+		if c.packed != "" || len(c.found) != 1 || c.found[0].Rule.Name != want || c.found[0].Severity != inspect.Stop || !strings.Contains(c.found[0].Message, "takes longer than 1ns") {
+			t.Errorf("%s too late: %d bytes are kept, found %v", reading.Name(i), len(c.packed), c.found)
+		} else if at := c.found[0].At; i == 1 && at != media[0].Pos || at.File != reading.Name(i) {
+			t.Errorf("%s too late is found at %v", reading.Name(i), at)
 		}
 	}
 }

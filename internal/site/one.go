@@ -37,7 +37,7 @@ func LookAt(from, name string, src []byte) (*One, error) {
 	if !one.Unit.Broken {
 		one.Work = compute.Unit(one.Unit, compute.SettingsOf(stock.Yard))
 		works[0] = one.Work
-		found = inspect.Unit(one.Unit, one.Work, stock.Media[one.Unit.File])
+		found, _ = judge(one.Unit, one.Work, stock.Media[one.Unit.File], unit.MostJudgingTime)
 	}
 	for _, f := range inspect.Complete(stock, works, problems, found) {
 		if f.Unit == one.Unit.File {

@@ -42,3 +42,31 @@ func (t *TimedReader) Fault() error {
 	}
 	return fmt.Errorf("looking through it takes longer than %v; record it again, or save it shorter", t.most)
 }
+
+// MostJudgingTime is how long judging what one unit says may take, in its file and in its captions,
+// and how long hearing one recording may. The largest that are read take a few seconds.
+const MostJudgingTime = 2 * time.Minute
+
+// InTime returns what a function returns, or an error if it did not within a time. One that is
+// late runs on until it ends, and nobody gets what it returns.
+func InTime[T any](most time.Duration, f func() (T, error)) (T, error) {
+	type result struct {
+		value T
+		err   error
+	}
+	results := make(chan result, 1)
+	go func() {
+		var r result
+		r.value, r.err = f()
+		results <- r
+	}()
+	late := time.NewTimer(most)
+	defer late.Stop()
+	select {
+	case r := <-results:
+		return r.value, r.err
+	case <-late.C:
+		var none T
+		return none, fmt.Errorf("judging what is said takes longer than %v; a talk about one trailer takes a moment", most)
+	}
+}

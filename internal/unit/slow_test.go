@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"errors"
 	"os"
 	"strings"
 	"testing"
@@ -44,5 +45,18 @@ func TestMarksAreBounded(t *testing.T) {
 	}
 	if _, problems := ReadUnit("a.md", []byte(at+" *")); len(problems) != 1 || !strings.Contains(problems[0].Message, "marks") {
 		t.Errorf("one mark more: %v", problems)
+	}
+}
+
+// TestInTime: what ends in time is returned, and what does not is left alone.
+func TestInTime(t *testing.T) {
+	odd := errors.New("odd")
+	if got, err := InTime(time.Minute, func() (int, error) { return 7, odd }); got != 7 || err != odd {
+		t.Errorf("got %d, %v", got, err)
+	}
+	hold := make(chan int)
+	defer close(hold)
+	if got, err := InTime(time.Millisecond, func() (int, error) { return 1 + <-hold, nil }); got != 0 || err == nil || !strings.Contains(err.Error(), "takes longer than 1ms") {
+		t.Errorf("what never ends gives %d, %v", got, err)
 	}
 }
