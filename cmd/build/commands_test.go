@@ -249,7 +249,7 @@ func TestSheetHere(t *testing.T) {
 // TestName: the command is called as it is started, without the ends of its file.
 func TestName(t *testing.T) {
 	defer func(was string) { os.Args[0] = was }(os.Args[0])
-	for _, path := range []string{"/x/tarepage", "tarepage.exe", "/tmp/tarepage.test", "tarepage.test.exe"} {
+	for _, path := range []string{"/x/tarepage", "tarepage.exe", "/x/tarepage.test", "tarepage.test.exe"} {
 		if os.Args[0] = path; name() != "tarepage" {
 			t.Errorf("%s is called %q", path, name())
 		}
