@@ -63,10 +63,6 @@ const (
 	mostFile = 192 << 20
 )
 
-// patience is how long one photo may take to decode. The largest that is taken needs a few
-// seconds; only a file that was made to do harm needs more.
-const patience = time.Minute
-
 // Work makes the pictures of each photo. A photo that could not be worked is in faults, with
 // what is wrong in words; the error is for a disk that cannot be written.
 func (s *Shop) Work(list []Original) (made map[string]*Picture, faults map[string]string, err error) {
@@ -92,11 +88,12 @@ func (s *Shop) Work(list []Original) (made map[string]*Picture, faults map[strin
 
 // work is one run of a shop.
 type work struct {
-	shop  *Shop
-	keeps []*keep
-	room  *semaphore.Weighted
-	todo  []job                 // one of each content
-	names map[string][]Original // by key, all that have the same content
+	shop     *Shop
+	keeps    []*keep
+	room     *semaphore.Weighted
+	patience patience
+	todo     []job                 // one of each content
+	names    map[string][]Original // by key, all that have the same content
 
 	mu     sync.Mutex
 	made   map[string]*Picture
@@ -215,7 +212,7 @@ func (w *work) finish(list []Original, key, fault string, err error) {
 // make makes the pictures of a photo and keeps them.
 func (w *work) make(o Original) (key, fault string, err error) {
 	return w.read(o, func(key string, data []byte, head *media.Photo) (fault string, err error) {
-		p, files, fault, err := pictures(data, head)
+		p, files, fault, err := w.pictures(data, head)
 		if head.Need > large {
 			debug.FreeOSMemory() // before the next one is admitted
 		}
@@ -264,8 +261,8 @@ func (w *work) read(o Original, then func(key string, data []byte, head *media.P
 
 // pictures decodes a photo and makes its pictures. Nothing of the decoded photo is left when
 // it returns.
-func pictures(data []byte, head *media.Photo) (p *Picture, files [][]byte, fault string, err error) {
-	m, err := decode(data, head, time.Now().Add(patience))
+func (w *work) pictures(data []byte, head *media.Photo) (p *Picture, files [][]byte, fault string, err error) {
+	m, err := w.patience.decode(data, head)
 	if err != nil {
 		return nil, nil, "it is damaged: " + err.Error(), nil
 	}
@@ -331,8 +328,6 @@ type timed struct {
 	r     io.Reader
 	until time.Time
 }
-
-var errTooLong = errors.New("it takes more than a minute to decode")
 
 func (t *timed) Read(p []byte) (int, error) {
 	if time.Now().After(t.until) {

@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"runtime/debug"
 	"sync"
-	"time"
 
 	"golang.org/x/sync/semaphore"
 
@@ -48,7 +47,7 @@ func (w *work) sketch(o Original) (sketch *Sketch) {
 		}
 	}
 	_, fault, _ := w.read(o, func(key string, data []byte, head *media.Photo) (string, error) {
-		m, err := decode(data, head, time.Now().Add(patience))
+		m, err := w.patience.decode(data, head)
 		if err != nil {
 			return err.Error(), nil
 		}
