@@ -75,6 +75,9 @@ func (l Language) Say(key string, blanks ...string) string {
 	if !ok {
 		return key
 	}
+	if len(blanks) == 0 {
+		return l.said(l.of(line))
+	}
 	pairs := make([]string, 0, 2*len(blanks))
 	for i, b := range blanks {
 		pairs = append(pairs, "{"+strconv.Itoa(i+1)+"}", l.Blank(b))

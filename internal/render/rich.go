@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"tarepage/internal/phrases"
 )
@@ -21,17 +22,33 @@ var richMarks = []struct {
 	{regexp.MustCompile(`____`), `<span class="line"></span>`},
 }
 
-// richIn is rich for the templates of a language.
+// richIn gives the templates of a language the phrase with a key as HTML, its marks turned into
+// elements and its blanks filled in. A blank of template.HTML is taken as it is; of what else comes
+// nothing is a mark.
 func richIn(lang phrases.Language) func(string, ...any) template.HTML {
-	return func(key string, blanks ...any) template.HTML { return rich(lang, key, blanks...) }
+	var marked sync.Map // the phrases with their marks turned into elements, by their keys
+	return func(key string, blanks ...any) template.HTML {
+		text, ok := marked.Load(key)
+		if !ok {
+			text, _ = marked.LoadOrStore(key, richText(lang, key))
+		}
+		return filled(lang, text.(string), blanks)
+	}
 }
 
-// rich is the phrase with the key as HTML, its marks turned into elements and its blanks filled
-// in. A blank of template.HTML is taken as it is; of what else comes nothing is a mark.
-func rich(lang phrases.Language, key string, blanks ...any) template.HTML {
+// richText is the phrase with the key as HTML, its blanks not filled in yet.
+func richText(lang phrases.Language, key string) string {
 	text := html.EscapeString(lang.Say(key))
 	for _, m := range richMarks {
 		text = m.form.ReplaceAllString(text, m.html)
+	}
+	return text
+}
+
+// filled fills in the blanks of a rich text.
+func filled(lang phrases.Language, text string, blanks []any) template.HTML {
+	if len(blanks) == 0 {
+		return template.HTML(text)
 	}
 	pairs := make([]string, 0, 2*len(blanks))
 	for i, b := range blanks {

@@ -20,7 +20,7 @@ func TestRich(t *testing.T) {
 		{"card points", []any{[]labeled{{Label: "D-rings", Text: "4 & more"}, {Label: "Rails", Text: "2"}}}, `<b>D-rings</b> 4 &amp; more; <b>Rails</b> 2`},
 		{"card torque unknown", nil, `[first`},
 	} {
-		got := string(rich(phrases.English, c.key, c.blanks...))
+		got := string(richIn(phrases.English)(c.key, c.blanks...))
 		if c.key == "card torque unknown" {
 			if strings.ContainsAny(got, "[]_*") || strings.Count(got, `<span class="tick">`) != 3 || strings.Count(got, `<span class="line"></span>`) != 3 {
 				t.Errorf("%s: %s", c.key, got)
@@ -31,7 +31,7 @@ func TestRich(t *testing.T) {
 			t.Errorf("%s: %s, want it to end with %s", c.key, got, c.want)
 		}
 	}
-	if got := rich(phrases.English, "card points", template.HTML("<i>")); !strings.HasSuffix(string(got), "<i>") {
+	if got := richIn(phrases.English)("card points", template.HTML("<i>")); !strings.HasSuffix(string(got), "<i>") {
 		t.Errorf("HTML in a blank became %s", got)
 	}
 }

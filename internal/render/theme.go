@@ -322,6 +322,7 @@ func (p *templates) in(theme fs.FS, lang phrases.Language) (*templates, error) {
 		if err := bounded(t); err != nil {
 			return nil, fmt.Errorf("theme: %w", err)
 		}
+		sayOnce(t, lang.Say)
 		of.pages[name] = t
 	}
 	return &of, nil
