@@ -108,6 +108,8 @@ func answers(args ...string) (status int, out, said string) {
 
 // TestRun: each verb ends with its status, and says what it says where it belongs.
 func TestRun(t *testing.T) {
+	defer func(was string) { os.Args[0] = was }(os.Args[0])
+	os.Args[0] = "build"
 	dir := smallYard(t)
 	site := filepath.Join(dir, "public")
 	for _, row := range []struct {
