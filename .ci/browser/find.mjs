@@ -246,7 +246,7 @@ export async function find(browser, { site, base, check, visit, spacing, axe, ou
     await settled();
     check((await page.locator('.card .fit').allTextContents()).filter(t => /^My truck/.test(t)).every(t => !/YES/.test(t)), `find ${how}: one number of the truck is not a YES`);
     await page.locator('#t-kind').selectOption('receiver');
-    for (const [id, v] of [['sticker', '2,800'], ['people', '300'], ['tow', '14,000'], ['hitch', '14,000'], ['tongue', '1,800'], ['ball', '14,000']]) await page.locator('#t-' + id).fill(v);
+    for (const [id, v] of [['sticker', '2,800'], ['people', '300'], ['tow', '14,000'], ['hitch', '14,000'], ['tongue', '1,800'], ['ball', '14,000'], ['size', '2-5/16']]) await page.locator('#t-' + id).fill(v);
     await settled();
     check(await page.locator('#only-pull').getAttribute('aria-pressed') === 'true', `find ${how}: a truck that is filled in is looked for`);
     const pulled = await cards();

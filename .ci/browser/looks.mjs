@@ -142,7 +142,7 @@ export async function served(browser, { site, base, pages, check, visit }) {
 }
 
 // A customer's machine and truck, as a phone keeps them.
-const known = { machine: { k: 4, w: 9500, l: 132 }, truck: { kind: 'gooseneck', gvwr: 14000, sticker: 5200, people: 400, tow: 20000, hitch: 30000, tongue: 7500, ball: 30000 } };
+const known = { machine: { k: 4, w: 9500, l: 132 }, truck: { kind: 'gooseneck', gvwr: 14000, sticker: 5200, people: 400, tow: 20000, hitch: 30000, tongue: 7500, ball: 30000, size: 2.3125 } };
 
 // On a phone of 390 by 844: the price, the status and the tag are in the first screen, above
 // the bar; the telephone is always in reach; the drawing, the cautions and what is asked first

@@ -17,6 +17,8 @@ type Machine struct {
 	// Narrow and Wide are the least and the most that it measures across its tracks or wheels: the
 	// same where somebody measured it, 0 where nothing is known.
 	Narrow, Wide measure.Inches
+	// Tall is its height as it travels, 0 where nobody measured it.
+	Tall measure.Inches
 }
 
 // A Set machine has its leading end this far behind the deck's front edge.

@@ -46,6 +46,8 @@ type Towed struct {
 	// Room is how wide a machine may be on it: between the fenders, or as wide as the deck or the
 	// rear door.
 	Room Result[measure.Inches]
+	// Floor is how high its floor is above the ground, empty.
+	Floor Result[measure.Inches]
 }
 
 // machineSpaces are the spaces onto which a machine is driven or set. A kind may carry something
@@ -75,6 +77,7 @@ func TowedOf(w *Work) Towed {
 	t.Kind, t.Ball = w.Unit.Hitch.Kind.Value, w.Unit.Hitch.Ball.Value
 	t.holds(w)
 	t.Room = roomOf(w)
+	t.Floor = Result[measure.Inches]{Value: s.Floor.Value, Known: s.Floor.Given()}
 	if band, ok := w.Band(); ok {
 		t.Least, t.Most = band.Least, band.Most
 	}

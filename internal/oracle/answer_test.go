@@ -210,7 +210,7 @@ func TestPullLoads(t *testing.T) {
 	}
 }
 
-// TestFitsNothing: a measure of zero is not a measure. Machines have a top only where one was measured.
+// TestFitsNothing: a measure of zero is not a measure.
 func TestFitsNothing(t *testing.T) {
 	barn := Barn{Wide: in(102), High: in(120), Deep: in(288)}
 	trailer := Size{Width: in(0), Height: in(110), Length: in(0), Worked: in(300)}
@@ -222,18 +222,35 @@ func TestFitsNothing(t *testing.T) {
 	if v := Fits(trailer, barn, measure.American); !slices.Equal(v.Needs, []string{"wide"}) {
 		t.Errorf("%q", v.Needs)
 	}
+}
+
+// TestCarryHigh: a load above 13 ft 6 in is not a yes, at it it is. By hand: 162 in less a floor of 30
+// are 132. The limit is the lowest of most states (FHWA, Federal Size Regulations for Commercial Motor
+// Vehicles).
+func TestCarryHigh(t *testing.T) {
 	for _, c := range []struct {
 		floor inches
-		tall  []inches
-		want  string
+		tall  []measure.Inches
+		word  string
+		note  string
 	}{
-		{in(30), []inches{in(60), in(90), {}}, "10 ft"},
-		{in(0), []inches{in(90)}, ""},
-		{inches{}, []inches{in(90)}, ""},
-		{in(30), []inches{{}, in(0)}, ""},
+		{in(30), []measure.Inches{60, 90, 0}, "YES", "10 ft"},
+		{in(30), []measure.Inches{132}, "YES", "13 ft 6 in"},
+		{in(30), []measure.Inches{132.5}, "CANNOT SAY YET", "13 ft 6-1/2 in"},
+		{in(0), []measure.Inches{200}, "YES", ""},
+		{inches{}, []measure.Inches{200}, "YES", ""},
+		{in(30), []measure.Inches{0}, "YES", ""},
 	} {
-		if got := Top(c.floor, c.tall, measure.American); c.want == "" && got != "" || !strings.Contains(got, c.want) {
-			t.Errorf("%v, %v: %q", c.floor, c.tall, got)
+		var v Carried
+		var list []compute.Machine
+		for _, tall := range c.tall {
+			list = append(list, compute.Machine{Tall: tall})
+		}
+		v.check("payload", "", 2, 1, heavy(measure.American))
+		v.high(c.floor, list, measure.American)
+		v.settle("")
+		if !strings.HasPrefix(v.Text, c.word+": ") || c.note == "" && v.Notes != nil || c.note != "" && !strings.Contains(strings.Join(v.Notes, ""), " "+c.note+" above the ground") {
+			t.Errorf("%v, %v: %q, %q", c.floor, c.tall, v.Text, v.Notes)
 		}
 	}
 }

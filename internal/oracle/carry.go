@@ -63,6 +63,7 @@ func Carry(t Trailer, list []compute.Machine, head string, truck *Truck, in meas
 	}
 	v.held(t, list, pounds)
 	v.wide(t, list, in)
+	v.high(t.Floor, list, in)
 	if !t.Payload.Known {
 		v.need("payload")
 	}
@@ -126,6 +127,27 @@ func (v *Carried) wide(t Trailer, list []compute.Machine, in measure.System) {
 	if slices.Contains(v.Needs, "width") {
 		v.Notes = append(v.Notes, phrases.English.Say("note width", in.AtMost(room)))
 	}
+}
+
+// highest is what many states allow a load to be above the ground, 13 ft 6 in; others allow up to
+// 14 ft 6 in, and no federal rule sets it (Federal Highway Administration, Federal Size Regulations
+// for Commercial Motor Vehicles).
+const highest = measure.Inches(162)
+
+// high says how high the machines are on the floor. A load above what many states allow is not a
+// yes.
+func (v *Carried) high(floor inches, list []compute.Machine, in measure.System) {
+	tall := measure.Inches(0)
+	for _, m := range list {
+		tall = max(tall, m.Tall)
+	}
+	if !(tall > 0) || !floor.Known || !(floor.Value > 0) {
+		return
+	}
+	if !measure.NotOver(floor.Value+tall, highest) {
+		v.need("top")
+	}
+	v.Notes = append(v.Notes, phrases.English.Say("note top", in.AtLeast(floor.Value+tall)))
 }
 
 // inRow is the machines close together, the first with its leading end at x.

@@ -7,9 +7,9 @@ import (
 	"tarepage/internal/phrases"
 )
 
-// A Size is how large a trailer is over all, and how high its floor is above the ground. Worked is
-// the length as it is worked out, to which a gate or a jack may add: it is enough for a no alone.
-type Size struct{ Width, Height, Length, Floor, Worked inches }
+// A Size is how large a trailer is over all. Worked is the length as it is worked out, to which a
+// gate or a jack may add: it is enough for a no alone.
+type Size struct{ Width, Height, Length, Worked inches }
 
 // A Barn is where a trailer is kept: how wide and how high the door is, and how deep the barn is.
 type Barn struct{ Wide, High, Deep inches }
@@ -46,20 +46,6 @@ func Fits(t Size, b Barn, in measure.System) Verdict {
 		v.Text = phrases.English.Say("verdict", phrases.English.Say("word no"), strings.Join(over, phrases.English.Say("and")))
 	}
 	return v
-}
-
-// Top says how high machines are on a floor, or "" where nobody knows.
-func Top(floor inches, tall []inches, in measure.System) string {
-	var most measure.Inches
-	for _, h := range tall {
-		if h.Known {
-			most = max(most, h.Value)
-		}
-	}
-	if !floor.Known || !(floor.Value > 0) || most == 0 {
-		return ""
-	}
-	return phrases.English.Say("note top", in.AtLeast(floor.Value+most))
 }
 
 // lengths writes a length as one that is needed or as one that there is.

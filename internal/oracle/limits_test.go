@@ -23,24 +23,24 @@ func TestContradiction(t *testing.T) {
 		at    func(*compute.Towed, *Truck) *pounds
 		least measure.Pounds
 	}{
-		"the trailer's empty weight":                    {func(r *compute.Towed, _ *Truck) *pounds { return &r.Empty }, 1},
-		"the trailer's GVWR":                            {func(r *compute.Towed, _ *Truck) *pounds { return &r.GVWR }, 1},
-		"the trailer's payload":                         {func(r *compute.Towed, _ *Truck) *pounds { return &r.Payload }, 0},
-		"the truck that its surge brakes ask for":       {func(r *compute.Towed, _ *Truck) *pounds { return &r.SurgeTruck }, 0},
-		"the truck's GVWR":                              {func(_ *compute.Towed, k *Truck) *pounds { return &k.GVWR }, 1},
-		"the payload on the door sticker":               {func(_ *compute.Towed, k *Truck) *pounds { return &k.Sticker }, 1},
-		"the weight of people and gear":                 {func(_ *compute.Towed, k *Truck) *pounds { return &k.People }, 0},
-		"the tow rating":                                {func(_ *compute.Towed, k *Truck) *pounds { return &k.Tow }, 1},
-		"the truck's weight":                            {func(_ *compute.Towed, k *Truck) *pounds { return &k.Weight }, 1},
-		"the rear axle's rating":                        {func(_ *compute.Towed, k *Truck) *pounds { return &k.RearRating }, 1},
-		"the weight on the rear axle":                   {func(_ *compute.Towed, k *Truck) *pounds { return &k.RearWeight }, 0},
-		"the front axle's rating":                       {func(_ *compute.Towed, k *Truck) *pounds { return &k.FrontRating }, 1},
-		"the truck's GCWR":                              {func(_ *compute.Towed, k *Truck) *pounds { return &k.GCWR }, 1},
-		"the hitch's rating":                            {func(_ *compute.Towed, k *Truck) *pounds { return &k.HitchRating }, 1},
-		"the hitch's tongue rating":                     {func(_ *compute.Towed, k *Truck) *pounds { return &k.HitchTongue }, 1},
-		"the ball's rating":                             {func(_ *compute.Towed, k *Truck) *pounds { return &k.BallRating }, 1},
-		"what the rear tires carry":                     {func(_ *compute.Towed, k *Truck) *pounds { return &k.RearTires }, 1},
-		"the truck's limit for trailers without brakes": {func(_ *compute.Towed, k *Truck) *pounds { return &k.Unbraked }, 1},
+		"the trailer's empty weight":                      {func(r *compute.Towed, _ *Truck) *pounds { return &r.Empty }, 1},
+		"the trailer's GVWR":                              {func(r *compute.Towed, _ *Truck) *pounds { return &r.GVWR }, 1},
+		"the trailer's payload":                           {func(r *compute.Towed, _ *Truck) *pounds { return &r.Payload }, 0},
+		"the truck that its surge brakes ask for":         {func(r *compute.Towed, _ *Truck) *pounds { return &r.SurgeTruck }, 0},
+		"the truck's GVWR":                                {func(_ *compute.Towed, k *Truck) *pounds { return &k.GVWR }, 1},
+		"the payload on the door sticker":                 {func(_ *compute.Towed, k *Truck) *pounds { return &k.Sticker }, 1},
+		"the weight of people and gear, driver included,": {func(_ *compute.Towed, k *Truck) *pounds { return &k.People }, 75},
+		"the tow rating":                                  {func(_ *compute.Towed, k *Truck) *pounds { return &k.Tow }, 1},
+		"the truck's weight":                              {func(_ *compute.Towed, k *Truck) *pounds { return &k.Weight }, 1},
+		"the rear axle's rating":                          {func(_ *compute.Towed, k *Truck) *pounds { return &k.RearRating }, 1},
+		"the weight on the rear axle":                     {func(_ *compute.Towed, k *Truck) *pounds { return &k.RearWeight }, 0},
+		"the front axle's rating":                         {func(_ *compute.Towed, k *Truck) *pounds { return &k.FrontRating }, 1},
+		"the truck's GCWR":                                {func(_ *compute.Towed, k *Truck) *pounds { return &k.GCWR }, 1},
+		"the hitch's rating":                              {func(_ *compute.Towed, k *Truck) *pounds { return &k.HitchRating }, 1},
+		"the hitch's tongue rating":                       {func(_ *compute.Towed, k *Truck) *pounds { return &k.HitchTongue }, 1},
+		"the ball's rating":                               {func(_ *compute.Towed, k *Truck) *pounds { return &k.BallRating }, 1},
+		"what the rear tires carry":                       {func(_ *compute.Towed, k *Truck) *pounds { return &k.RearTires }, 1},
+		"the truck's limit for trailers without brakes":   {func(_ *compute.Towed, k *Truck) *pounds { return &k.Unbraked }, 1},
 	} {
 		for v, want := range map[measure.Pounds]bool{c.least: true, c.least - 0.5: false, 1e12: false, measure.Pounds(math.NaN()): false} {
 			var r compute.Towed
@@ -358,13 +358,18 @@ func TestUnbrakedInCommerce(t *testing.T) {
 		says   string
 	}{
 		{"at 40 percent", nil, 4300, ""},
-		{"above 40 percent", nil, 4299, "here they carry 1,800 lb, and the truck's 4,499 lb"},
+		{"above 40 percent", nil, 4299, "puts 1,800 lb on its axles. In commercial use the truck's axles must then carry 4,500 lb or more (40%, 49 CFR 393.42(b)(3)); they carry 4,499 lb"},
 		{"with brakes", func(r *compute.Towed) { r.Unbraked = false }, 2000, ""},
-		{"over 3,000 lb", func(r *compute.Towed) { r.GVWR = lb(3001) }, 9000, "over 3,000 lb must have brakes"},
+		{"over 3,000 lb", func(r *compute.Towed) { r.GVWR = lb(3001) }, 9000, "over 3,000 lb must have them"},
 	} {
-		said := strings.Join(Pull(trailer(c.change), Truck{Weight: lb(c.weight)}, nil).Notes, " ")
-		if !strings.Contains(said, c.says) || strings.Contains(said, "Commercial use") != (c.says != "") {
+		v := Pull(trailer(c.change), Truck{Weight: lb(c.weight)}, nil)
+		said := strings.Join(v.Notes, " ")
+		if !strings.Contains(said, c.says) || strings.Contains(said, "commercial use") != (c.says != "") {
 			t.Errorf("%s: %q", c.name, said)
+		}
+		// What the rule forbids is not a yes, and neither is what nobody knows the maker's limit of.
+		if slices.Contains(v.Needs, "state") != (c.says != "") || slices.Contains(v.Needs, "unbraked") != (c.name != "with brakes") {
+			t.Errorf("%s needs %q", c.name, v.Needs)
 		}
 	}
 	// The truck maker's limit is on the whole trailer, and a trailer with brakes does not have it.

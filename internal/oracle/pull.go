@@ -319,19 +319,44 @@ func (p *puller) hitched() {
 		} else {
 			p.need("ball")
 		}
-		if s := k.BallSize; s.Known && t.Ball > 0 && p.clash == "" && max(s.Value-t.Ball, t.Ball-s.Value) > 0.02 {
+		if s := k.BallSize; !s.Known && t.Ball > 0 {
+			p.need("size")
+		} else if s.Known && t.Ball > 0 && p.clash == "" && max(s.Value-t.Ball, t.Ball-s.Value) > 0.02 {
 			p.clash = phrases.English.Say("clash ball", t.Ball.String(), s.Value.String())
 		}
 	}
-	if t.Unbraked && k.Unbraked.Known {
-		p.gross("unbraked", k.Unbraked.Value, 0)
-	}
+	p.unbraked()
 	even := p.tongue
 	if p.even != nil {
 		even = *p.even
 	}
 	if p.known && (even.rise < 0 || even.base < 0) {
 		p.line("lift", 0, -even.base, -even.rise)
+	}
+}
+
+// unbraked checks a trailer without brakes. The federal rule is for commercial use; states have rules
+// of their own, so that what it forbids is not a yes for anybody.
+func (p *puller) unbraked() {
+	t, k, in := &p.trailer, &p.truck, p.truck.In
+	if !t.Unbraked {
+		return
+	}
+	if k.Unbraked.Known {
+		p.gross("unbraked", k.Unbraked.Value, 0)
+	} else {
+		p.need("unbraked")
+	}
+	switch tongue := p.at(p.load); {
+	case t.GVWR.Known && t.GVWR.Value > compute.UnbrakedMost:
+		p.need("state")
+		p.note("unbraked")
+	case p.known && t.Empty.Known && p.own.Known:
+		axles, under := t.Empty.Value+p.load-tongue, p.own.Value+tongue
+		if truck := compute.UnbrakedTruck(axles); !measure.NotOver(truck, under) {
+			p.need("state")
+			p.note("share", in.Load(axles), in.Limit(under), in.Load(truck))
+		}
 	}
 }
 
@@ -465,19 +490,8 @@ func (p *puller) remarks() {
 	if s := t.SurgeTruck; s.Known && k.GVWR.Known && k.GVWR.Value < s.Value {
 		p.note("surge", in.Load(s.Value), in.Weight(k.GVWR.Value))
 	}
-	tongue := p.at(p.load)
-	switch {
-	case !t.Unbraked:
-	case t.GVWR.Known && t.GVWR.Value > compute.UnbrakedMost:
-		p.note("unbraked")
-	case p.known && t.Empty.Known && p.own.Known:
-		axles, under := t.Empty.Value+p.load-tongue, p.own.Value+tongue
-		if !measure.NotOver(compute.UnbrakedTruck(axles), under) {
-			p.note("share", in.Load(axles), in.Limit(under))
-		}
-	}
 	if k.Wheelbase.Known && k.BallBehind.Known && p.known {
-		front, _ := AxleEffects(tongue, k.Wheelbase.Value, k.BallBehind.Value)
+		front, _ := AxleEffects(p.at(p.load), k.Wheelbase.Value, k.BallBehind.Value)
 		switch {
 		case front < 0:
 			p.note("loses", in.Load(-front))
@@ -518,6 +532,10 @@ func (p *puller) license() {
 	}
 }
 
+// leastPeople is the least that a driver weighs who counts the people in pounds and not in heads.
+// Common practice, no source.
+const leastPeople = 75
+
 // contradiction says which of the measures cannot be, alone or together, or "" if all can.
 func (p *puller) contradiction() string {
 	t, k, in := &p.trailer, &p.truck, p.truck.In
@@ -527,7 +545,7 @@ func (p *puller) contradiction() string {
 		least measure.Pounds
 	}{
 		{"empty", t.Empty, 1}, {"trailer", t.GVWR, 1}, {"payload", t.Payload, 0}, {"surge", t.SurgeTruck, 0},
-		{"gvwr", k.GVWR, 1}, {"sticker", k.Sticker, 1}, {"people", k.People, 0}, {"tow", k.Tow, 1}, {"gcwr", k.GCWR, 1},
+		{"gvwr", k.GVWR, 1}, {"sticker", k.Sticker, 1}, {"people", k.People, leastPeople}, {"tow", k.Tow, 1}, {"gcwr", k.GCWR, 1},
 		{"hitch", k.HitchRating, 1}, {"tongue", k.HitchTongue, 1}, {"ball", k.BallRating, 1}, {"hitchWD", k.HitchWD, 1}, {"tongueWD", k.TongueWD, 1},
 		{"rear", k.RearRating, 1}, {"weight", k.Weight, 1}, {"rearWeight", k.RearWeight, 0}, {"tires", k.RearTires, 1}, {"unbraked", k.Unbraked, 1},
 		{"front", k.FrontRating, 1},

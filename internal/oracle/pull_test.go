@@ -74,6 +74,8 @@ func TestPullOtherAnswers(t *testing.T) {
 		{"nothing", func(_ *compute.Towed, k *Truck) { *k = Truck{} }, nil, "CANNOT SAY YET: it needs the truck's tow rating or its GCWR"},
 		{"tow rating alone is broken", func(_ *compute.Towed, k *Truck) { *k = Truck{Tow: lb(2900)} }, nil, "NO: the truck's tow rating, 7,100 lb over."},
 		{"a receiver and a gooseneck", func(o *compute.Towed, _ *Truck) { o.Kind = "gooseneck" }, nil, "NO: a receiver pulls no gooseneck trailer."},
+		{"a ball that nobody measured", func(_ *compute.Towed, k *Truck) { k.BallSize = inches{} }, nil, "CANNOT SAY YET: it needs the diameter of your ball. Nothing is over so far."},
+		{"a head count", func(_ *compute.Towed, k *Truck) { k.People = lb(2) }, nil, "CANNOT SAY YET: the weight of people and gear, driver included, cannot be 2 lb."},
 		{"a small ball", func(_ *compute.Towed, k *Truck) { k.BallSize = in(2) }, nil, "NO: the coupler takes a 2-5/16 in ball, and this one is 2 in."},
 		{"not full", func(_ *compute.Towed, k *Truck) { k.Tow, k.GCWR = lb(8000), pounds{} }, nil,
 			"NO: the truck's tow rating, 2,000 lb over. Not full: up to 5,000 lb of load, evenly spread."},

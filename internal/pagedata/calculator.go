@@ -26,6 +26,7 @@ import (
 //	22 the ball that it takes, 0 if unknown   23 how steep its way up is, in degrees
 //	24 whether no machine goes on it   25 what its way up holds   26 which constraint says so
 //	27 what a short part of its deck holds   28 how long that part is   29 how wide a machine may be
+//	30 how high its floor is
 func Calculator(r compute.Rig, t compute.Towed) []any {
 	known := func(v float64, ok bool) any {
 		if !ok {
@@ -41,7 +42,7 @@ func Calculator(r compute.Rig, t compute.Towed) []any {
 		float64(r.Hold), int(r.HoldBy), float64(r.TongueMost), float64(r.Coupler), float64(r.Ball),
 		float64(r.Least), float64(r.Most), pounds(t.Payload), pounds(t.SurgeTruck), pounds(t.TongueEmpty), t.NoBall,
 		hold(r.Holds[0]), hold(r.Holds[1]), hold(r.Holds[2]), t.Unbraked, t.Kind, float64(t.Ball), known(float64(t.WayUp.Value), t.WayUp.Known), t.NoMachines,
-		pounds(t.WayHolds), int(t.WayBy), pounds(t.PartHolds), inches(t.Part), inches(t.Room),
+		pounds(t.WayHolds), int(t.WayBy), pounds(t.PartHolds), inches(t.Part), inches(t.Room), inches(t.Floor),
 	}
 }
 
@@ -72,12 +73,11 @@ func CalculatorOf(w *compute.Work) []any {
 // empty weight, the tongue, the payload and the weighed tongue have columns of their own.
 var ofUnit = []int{0, 1, 13, 15}
 
-// Size is how large a trailer is, as statics.js takes it: width, height and length over all, and
-// how high its floor is, in inches; null for what nobody measured. The last is the length as it is
-// worked out.
+// Size is how large a trailer is, as statics.js takes it: width, height and length over all, in
+// inches; null for what nobody measured. The last is the length as it is worked out.
 func Size(w *compute.Work) []any {
 	var out []any
-	for _, l := range []unit.Length{w.Unit.OverallWidth, w.Unit.OverallHeight, w.Unit.OverallLength, w.Space.Floor} {
+	for _, l := range []unit.Length{w.Unit.OverallWidth, w.Unit.OverallHeight, w.Unit.OverallLength} {
 		if !l.Given() {
 			out = append(out, nil)
 			continue

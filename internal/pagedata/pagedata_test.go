@@ -513,11 +513,11 @@ func TestCalculator(t *testing.T) {
 	}
 	got := Calculator(r, compute.Towed{Payload: known(14), SurgeTruck: known(15), TongueEmpty: known(16), NoBall: true, Kind: "pintle", Ball: 2,
 		WayUp: compute.Result[measure.Degrees]{Value: 21.5, Known: true}, WayHolds: known(25), WayBy: compute.DoorHold, PartHolds: known(27),
-		Part: compute.Result[measure.Inches]{Value: 28, Known: true}, Room: compute.Result[measure.Inches]{Value: 29, Known: true}})
-	same(t, "numbers", got, []any{1, 2, 3, 4, 5, 6, 7, int(compute.TireHold), 9, 10, 11, .12, .13, 14, 15, 16, true, 17, nil, 19, false, "pintle", 2, 21.5, false, 25, int(compute.DoorHold), 27, 28, 29})
+		Part: compute.Result[measure.Inches]{Value: 28, Known: true}, Room: compute.Result[measure.Inches]{Value: 29, Known: true}, Floor: compute.Result[measure.Inches]{Value: 30, Known: true}})
+	same(t, "numbers", got, []any{1, 2, 3, 4, 5, 6, 7, int(compute.TireHold), 9, 10, 11, .12, .13, 14, 15, 16, true, 17, nil, 19, false, "pintle", 2, 21.5, false, 25, int(compute.DoorHold), 27, 28, 29, 30})
 	got = Calculator(r, compute.Towed{})
 	same(t, "unknown ones", got[13:17], []any{nil, nil, nil, false})
-	same(t, "unknown ratings", got[25:], []any{nil, 0, nil, nil, nil})
+	same(t, "unknown ratings", got[25:], []any{nil, 0, nil, nil, nil, nil})
 	// 49 CFR 383.5: Class A from 26,001 lb with more than 4,536 kg (10,000 lb) towed, Class B from
 	// 26,001 lb; 390.5: commercial from 10,001 lb.
 	same(t, "limits of a license", LicenseLimits(), []any{26001, float64(measure.FromKilograms(4536)), 26001, 10001})

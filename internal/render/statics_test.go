@@ -224,6 +224,7 @@ func (c chance) towed(r compute.Rig) compute.Towed {
 		t.Room = c.maybeInches(c.inches(82, 130, 82, 72))
 		t.Room.Known = true
 	}
+	t.Floor = c.maybeInches(c.inches(10, 60, 0, 42))
 	if c.IntN(4) == 0 {
 		t.SurgeTruck = known(c.pounds(2000, 16000))
 	}
@@ -357,6 +358,9 @@ func (c chance) machine(r compute.Rig) compute.Machine {
 		m.Narrow = c.inches(30, 90, 82)
 		m.Wide = m.Narrow + measure.Inches(c.IntN(3)*c.IntN(12))
 	}
+	if c.IntN(4) == 0 {
+		m.Tall = c.inches(60, 150, 120)
+	}
 	return m
 }
 
@@ -365,7 +369,7 @@ func machineData(m compute.Machine) map[string]any {
 	if m.Wide > 0 {
 		wide = []any{float64(m.Narrow), float64(m.Wide)}
 	}
-	return map[string]any{"wide": wide, "w": float64(m.Weight), "L": float64(m.Length), "a": float64(m.Center), "m": float64(m.Margin), "head": "front", "tail": "rear"}
+	return map[string]any{"wide": wide, "w": float64(m.Weight), "L": float64(m.Length), "a": float64(m.Center), "m": float64(m.Margin), "head": "front", "tail": "rear", "tall": float64(m.Tall)}
 }
 
 func setData(sets []compute.Set) []map[string]any {
@@ -513,12 +517,17 @@ func TestStaticsCarry(t *testing.T) {
 		if v.Is == "yes" && (!towed.Room.Known || slices.ContainsFunc(list, wide)) {
 			t.Fatalf("case %d: a yes to a machine that may be too wide: %+v on %+v", i, list, towed.Room)
 		}
+		if high := func(m compute.Machine) bool {
+			return towed.Floor.Known && towed.Floor.Value > 0 && towed.Floor.Value+m.Tall > 162
+		}; v.Is == "yes" && slices.ContainsFunc(list, high) {
+			t.Fatalf("case %d: a yes to a load above 13 ft 6 in: %+v on %+v", i, list, towed.Floor)
+		}
 		for _, n := range v.Needs {
 			is[n]++
 		}
 	}
-	if closest["widthtrue"] < cases/50 || closest["widthfalse"] < cases/10 || is["width"] < cases/20 || is["room"] < cases/50 {
-		t.Errorf("the cases reach too little of widths: %v, %v", closest, is)
+	if closest["widthtrue"] < cases/50 || closest["widthfalse"] < cases/10 || is["width"] < cases/20 || is["room"] < cases/50 || is["top"] < cases/50 {
+		t.Errorf("the cases reach too little of widths and heights: %v, %v", closest, is)
 	}
 	if is["yes"] < cases/20 || is["no"] < cases/10 || is["unknown"] < cases/10 || is["part"] < cases/100 || is["order"] < cases/100 || is["This place a"] < cases/200 || is["No place on "] < cases/200 {
 		t.Errorf("the cases reach too little: %v", is)
@@ -588,7 +597,7 @@ func (c chance) fullTruck() oracle.Truck {
 		k.Wheelbase, k.BallBehind = c.maybeInches(c.inches(120, 180)), c.maybeInches(c.inches(-10, 60))
 	}
 	k.Kind = []string{"", "receiver", "receiver", "receiver", "gooseneck", "gooseneck", "fifth-wheel", "pintle"}[c.IntN(8)]
-	k.Sticker, k.People, k.Tow = c.maybe(c.pounds(800, 5000)), c.maybe(c.pounds(0, 1200, 0)), c.maybe(c.pounds(5000, 35000))
+	k.Sticker, k.People, k.Tow = c.maybe(c.pounds(800, 5000)), c.maybe(c.pounds(60, 1200, 75)), c.maybe(c.pounds(5000, 35000))
 	k.Distributes = []string{"", "yes", "no"}[c.IntN(3)]
 	if c.IntN(2) == 0 {
 		k.HitchWD, k.TongueWD = c.maybe(c.pounds(8000, 20000)), c.maybe(c.pounds(800, 2000))
@@ -639,6 +648,10 @@ func TestStaticsPull(t *testing.T) {
 			towed.Kind = "bumper-pull"
 		}
 		towed.Ball = []measure.Inches{0, 2, 2.3125}[c.IntN(3)]
+		if truck.BallSize.Known && c.IntN(2) == 0 {
+			towed.Ball = truck.BallSize.Value
+		}
+		towed.Unbraked = towed.Unbraked && c.IntN(3) > 0
 		towed.Least, towed.Most = r.Least, r.Most
 		if towed.Payload.Known && c.IntN(2) == 0 {
 			towed.Payload.Value = max(r.GVWR-r.Empty, 0)
@@ -854,8 +867,9 @@ func (c chance) fitTruck() oracle.Truck {
 	known := func(a, b float64) compute.Result[measure.Pounds] {
 		return compute.Result[measure.Pounds]{Value: measure.Pounds(math.Round(c.between(a, b))), Known: true}
 	}
-	k = oracle.Truck{Kind: []string{"receiver", "receiver", "gooseneck"}[c.IntN(3)], GVWR: known(9000, 14000), Sticker: known(1500, 6000), People: known(0, 600),
+	k = oracle.Truck{Kind: []string{"receiver", "receiver", "gooseneck"}[c.IntN(3)], GVWR: known(9000, 14000), Sticker: known(1500, 6000), People: known(75, 600),
 		Tow: known(10000, 35000), GCWR: c.maybe(known(30000, 50000).Value), HitchRating: known(10000, 40000), HitchTongue: known(800, 5000), BallRating: known(10000, 40000),
+		BallSize: compute.Result[measure.Inches]{Value: 2.3125, Known: true}, Unbraked: known(3000, 9000),
 		RearRating: c.maybe(known(6000, 9000).Value), RearWeight: c.maybe(known(2500, 4000).Value), Weight: c.maybe(known(6000, 8000).Value),
 		Wheelbase: c.maybeInches(150), BallBehind: c.maybeInches(measure.Inches(c.between(-10, 55)))}
 	// One truck in four lacks a number that its answer needs.
@@ -872,38 +886,54 @@ func (c chance) fitTruck() oracle.Truck {
 func TestStaticsDoubt(t *testing.T) {
 	t.Parallel()
 	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 6))}
-	f := s.function(`function(a) { a = JSON.parse(a); var d = Statics.doubt(a[0], a[1], a[2], a[3]), v = Statics.question({ is: a[4], text: "", limits: [{ over: a[5] }] }, d);
+	f := s.function(`function(a) { a = JSON.parse(a); var d = Statics.doubt(a[0], a[1], a[2]), v = Statics.question({ is: a[3], text: "", limits: [{ over: a[4] }] }, d);
 		return d + "; " + v.is + "; " + v.text; }`)
 	said := map[string]int{}
 	for i := range 2 * cases {
-		k := oracle.Class{Light: measure.Pounds(c.odd(500, 9000, 0)), Shortest: measure.Inches(math.Round(c.between(0, 20)) * 12)}
-		k.Heavy, k.Longest = k.Light*1.5, k.Shortest+24
-		weight, length, in := c.pounds(20, 30000), c.inches(1, 500), c.system()
-		if c.IntN(10) == 0 {
-			weight = k.Light / 2
+		k := oracle.Class{Light: measure.Pounds(c.odd(500, 9000)), Shortest: measure.Inches(math.Round(c.between(2, 20)) * 12), Narrow: c.inches(30, 90)}
+		k.Heavy, k.Longest, k.Wide = k.Light*1.5, k.Shortest+24, k.Narrow+12
+		row := []any{"", float64(k.Light), 0, float64(k.Heavy), float64(k.Longest) / 12, 0, 0, "", "", "", float64(k.Shortest) / 12, float64(k.Narrow), float64(k.Wide)}
+		typed, in := oracle.Measured{Weight: k.Light, Length: k.Shortest, Width: k.Narrow}, c.system()
+		if c.IntN(3) == 0 {
+			k, row = oracle.Class{}, nil
+			typed = oracle.Measured{Weight: 9500, Length: 132, Width: 72}
+		}
+		switch c.IntN(6) {
+		case 0:
+			typed.Weight = c.pounds(20, 30000, float64(k.Light)*0.85, float64(k.Heavy)*2, 50)
+		case 1:
+			typed.Length = c.inches(1, 500, float64(k.Shortest)*0.85, float64(k.Longest)*2, 24)
+		case 2:
+			typed.Width = c.inches(1, 150, float64(k.Narrow)*0.85, float64(k.Wide)*2, 24, 0)
+		case 3:
+			typed.Tall = c.inches(1, 200, 12, 162, 0)
 		}
 		v := oracle.Verdict{Is: "yes", Limits: []oracle.Checked{{Over: c.IntN(3) == 0}}}
 		if v.Limits[0].Over {
 			v.Is = "no"
 		}
-		row := []any{"", float64(k.Light), 0, float64(k.Heavy), float64(k.Longest) / 12, 0, 0, "", "", "", float64(k.Shortest) / 12}
 		is, over := v.Is, v.Limits[0].Over
-		doubt := oracle.Doubt(k, weight, length, in)
+		doubt := oracle.Doubt(k, typed, in)
 		v.Question(doubt)
 		want := doubt + "; " + v.Is + "; " + v.Text
-		if got := s.ask(f, row, float64(weight), float64(length), in == measure.Metric, is, over); got != want {
-			t.Fatalf("case %d: %v lb and %v in of %+v\n page %s\n Go   %s", i, weight, length, k, got, want)
+		words := map[string]any{"w": float64(typed.Weight), "l": float64(typed.Length), "s": float64(typed.Width), "h": float64(typed.Tall)}
+		if got := s.ask(f, row, words, in == measure.Metric, is, over); got != want {
+			t.Fatalf("case %d: %+v of %+v\n page %s\n Go   %s", i, typed, k, got, want)
 		}
 		if doubt != "" && v.Is == "yes" {
 			t.Fatalf("case %d: a yes for what is doubtful: %s", i, doubt)
 		}
 		said[v.Is]++
-		if strings.Contains(doubt, "long") {
-			said["long"]++
+		for _, word := range []string{"long", "wide", "high", "weighs"} {
+			if strings.Contains(doubt, word) {
+				said[word]++
+			}
 		}
 	}
-	if said["yes"] < cases/20 || said["no"] < cases/20 || said["unknown"] < cases/20 || said["long"] < cases/20 {
-		t.Errorf("the cases reach too little: %v", said)
+	for _, k := range []string{"yes", "no", "unknown", "long", "wide", "high", "weighs"} {
+		if said[k] < cases/50 {
+			t.Errorf("%q came %d times; the cases reach too little: %v", k, said[k], said)
+		}
 	}
 }
 
@@ -943,17 +973,16 @@ func TestStaticsClimb(t *testing.T) {
 	}
 }
 
-// TestStaticsFits: whether a trailer goes into a barn, and how high a load is on it.
+// TestStaticsFits: whether a trailer goes into a barn.
 func TestStaticsFits(t *testing.T) {
 	t.Parallel()
 	s, c := newStatics(t), chance{rand.New(rand.NewPCG(17, 9))}
-	f := s.function(`function(a) { a = JSON.parse(a); var v = Statics.fits(a[0], a[1], a[3]); return [v.is, v.text, Statics.top(a[0][3], a[2], a[3])].join("; "); }`)
+	f := s.function(`function(a) { a = JSON.parse(a); var v = Statics.fits(a[0], a[1], a[2]); return [v.is, v.text].join("; "); }`)
 	is := map[string]int{}
 	for i := range cases {
 		near := c.inches(60, 300)
-		size := oracle.Size{Width: c.maybeInches(c.inches(60, 110)), Height: c.maybeInches(c.inches(20, 160, 0)), Length: c.maybeInches(near), Floor: c.maybeInches(c.inches(10, 60, 0)), Worked: c.maybeInches(near)}
+		size := oracle.Size{Width: c.maybeInches(c.inches(60, 110)), Height: c.maybeInches(c.inches(20, 160, 0)), Length: c.maybeInches(near), Worked: c.maybeInches(near)}
 		barn := oracle.Barn{Wide: c.maybeInches(c.inches(80, 160, 0)), High: c.maybeInches(c.inches(80, 200)), Deep: c.maybeInches(c.inches(200, 500, float64(near)))}
-		tall := []compute.Result[measure.Inches]{c.maybeInches(c.inches(0, 150, 0)), c.maybeInches(c.inches(0, 150))}
 		in := c.system()
 		value := func(r compute.Result[measure.Inches]) any {
 			if !r.Known {
@@ -963,9 +992,8 @@ func TestStaticsFits(t *testing.T) {
 		}
 		v := oracle.Fits(size, barn, in)
 		is[v.Is]++
-		want := v.Is + "; " + v.Text + "; " + oracle.Top(size.Floor, tall, in)
-		got := s.ask(f, []any{value(size.Width), value(size.Height), value(size.Length), value(size.Floor), value(size.Worked)}, map[string]any{"wide": value(barn.Wide), "high": value(barn.High), "deep": value(barn.Deep)},
-			[]any{map[string]any{"tall": value(tall[0])}, map[string]any{"tall": value(tall[1])}}, in == measure.Metric)
+		want := v.Is + "; " + v.Text
+		got := s.ask(f, []any{value(size.Width), value(size.Height), value(size.Length), value(size.Worked)}, map[string]any{"wide": value(barn.Wide), "high": value(barn.High), "deep": value(barn.Deep)}, in == measure.Metric)
 		if got != want {
 			t.Fatalf("case %d: %+v into %+v\n page %s\n Go   %s", i, size, barn, got, want)
 		}

@@ -1,7 +1,7 @@
 // What a customer brings: a machine and a truck. Both are kept on this phone (localStorage)
 // for every page of the yard, and travel in an address after "#bring=", which never reaches
 // the host. window.Bring has what is known now, in pounds and inches:
-//   state    {m: {k, w, l, s (how wide), r, h, b, c, o, u, and fw or fl where the class filled w or l} or null, n, o and p: more machines, t: {keys of Statics.ASKED} or null, b: {keys of Statics.BARN} or null}
+//   state    {m: {k, w, l, s (how wide), r, h, b, c, o, u, fl where the class filled l, and y where what is doubtful was said to be right} or null, n, o and p: more machines, t: {keys of Statics.ASKED} or null, b: {keys of Statics.BARN} or null}
 //   start(paths, then, failed)    loads the calculators, once
 //   MACHINES                      the keys of the machines, front to rear
 //   machine(which)                the machine "m", or one of the others, for Statics
@@ -32,22 +32,30 @@ window.Bring = (function () {
 		for (var k in v) {
 			var is = v[k];
 			if (!/^[a-zA-Z]{1,12}$/.test(k)) continue;
+			// An older page filled in the usual weight of a class.
+			if (k == "w" && v.fw || k == "fw") continue;
 			if (typeof is == "number" && isFinite(is) && Math.abs(is) < 1e9 || is === true ||
 				k == "kind" && /^(receiver|gooseneck|fifth-wheel|pintle)$/.test(is)) { out[k] = is; any = true; }
 		}
 		return any ? out : null;
 	}
 	function parsed(text) { try { return JSON.parse(text); } catch (e) { return null; } }
+	// sent says what came with the address and is not what this phone keeps.
+	var sent = {};
 	function recall() {
-		var sent = /[#&]bring=([^&]*)/.exec(location.hash), all = null;
-		try { all = sent && parsed(decodeURIComponent(sent[1])); } catch (e) { /* not an address of ours */ }
+		var at = /[#&]bring=([^&]*)/.exec(location.hash), all = null;
+		try { all = at && parsed(decodeURIComponent(at[1])); } catch (e) { /* not an address of ours */ }
 		Object.keys(KEEP).forEach(function (k) {
-			var kept = null;
-			try { kept = clean(parsed(localStorage.getItem(KEEP[k]))); } catch (e) { /* a phone that keeps nothing */ }
-			B.state[k] = all && clean(all[k]) || kept;
+			var own = kept(k), other = all && clean(all[k]);
+			sent[k] = other && JSON.stringify(other) != JSON.stringify(own);
+			B.state[k] = other || own;
 		});
 	}
+	function kept(k) {
+		try { return clean(parsed(localStorage.getItem(KEEP[k]))); } catch (e) { return null; /* a phone that keeps nothing */ }
+	}
 	B.keep = function (k, v) {
+		sent[k] = false;
 		B.state[k] = v = clean(v);
 		try {
 			if (v) localStorage.setItem(KEEP[k], JSON.stringify(v));
@@ -91,10 +99,10 @@ window.Bring = (function () {
 	B.machine = function (which) {
 		var m = B.state[which || "m"], r = row(which || "m"), c;
 		if (!m || !(m.w > 0) || !(m.l > 0)) return null;
-		c = S.machine(r, m.l, !!m.r);
+		c = S.machine(r, m.fl ? null : m.l, !!m.r);
 		c.w = m.w;
 		c.shape = r ? r[9] : "";
-		c.doubt = S.doubt(r, m.w, m.l, U.si);
+		c.doubt = m.y ? "" : S.doubt(r, m, U.si);
 		if (m.s) c.wide = [m.s, m.s];
 		c.rear = !!m.r;
 		c.base = m.b;
@@ -106,7 +114,8 @@ window.Bring = (function () {
 	};
 	B.machines = function (wrong) {
 		return wrong.m ? [] : B.MACHINES.map(function (k) {
-			var c = !wrong[k] && B.machine(k);
+			// One without a weight or a length is there too, so that no answer leaves it out.
+			var c = !wrong[k] && B.state[k] && (B.machine(k) || { w: 0, L: 0 });
 			if (c) c.key = k;
 			return c;
 		}).filter(Boolean);
@@ -119,6 +128,8 @@ window.Bring = (function () {
 			if (row(which)) out.push(row(which)[0]);
 			if (v.w) out.push(S.weight(v.w, si));
 			if (v.l) out.push(S.length(v.l, si));
+			if (v.s) out.push(S.say("bring wide", S.length(v.s, si)));
+			if (which == "m") return [out.join(", ")].concat(B.MACHINES.slice(1).map(B.text)).filter(Boolean).join(" + ");
 		} else {
 			if (v.kind) out.push(S.say("kind " + v.kind));
 			if (v.gvwr) out.push("GVWR " + S.weight(v.gvwr, si));
@@ -138,6 +149,8 @@ window.Bring = (function () {
 		said = make("p", box, "", { id: id + "-is", "class": "understood", "aria-live": "polite" });
 		function written(v) { return unit == "lb" ? S.weight(v, U.si) : S.length(v, U.si); }
 		if (value != null) i.value = written(value);
+		// What is typed takes the place of what is there.
+		i.onfocus = function () { i.select(); };
 		i.tell = function (v) { said.textContent = i.value = written(v); };
 		// The phone's key for the next field goes there, past fields that are folded away.
 		i.onkeydown = function (e) {
@@ -169,7 +182,7 @@ window.Bring = (function () {
 	B.label = function (ticket, which, key) {
 		var b = ticket.querySelector(".change");
 		ticket.classList.toggle("open", !formOf(ticket).hidden);
-		ticket.querySelector("span").textContent = S.say(key) + (B.state[which] ? ": " + B.text(which) : "");
+		ticket.querySelector("span").textContent = S.say(sent[which] ? "bring sent" : key) + (B.state[which] ? ": " + B.text(which) : "");
 		b.textContent = S.say(b.getAttribute("aria-expanded") == "true" ? "bring done" : B.state[which] ? "bring change" : "bring fill");
 		// All of a closed ticket opens it.
 		ticket.onclick = function (e) { if (formOf(ticket).hidden && !e.target.closest("a, button")) b.click(); };
@@ -192,21 +205,27 @@ window.Bring = (function () {
 
 	function form(box, which, changed) {
 		box.textContent = "";
-		var v = {}, was = B.state[which], k, later, wrong = {};
+		var v = {}, was = B.state[which], k, later, sure, wrong = {};
 		for (k in was) v[k] = was[k];
-		// No answer is given while something typed cannot be read.
+		// No answer is given while something typed cannot be read. What was said to be right was said of
+		// other numbers.
 		function told(key, problem) {
 			wrong[key] = problem;
+			if (key != "y") delete v.y;
 			clearTimeout(later);
 			later = setTimeout(function () {
+				asks();
 				B.keep(which, v);
 				changed(Object.keys(wrong).map(function (k) { return wrong[k]; }).filter(Boolean)[0] || "");
 			}, 120);
 		}
+		function asks() {
+			if (sure) sure.hidden = !v.y && !S.doubt(window.MACHINES[v.k], v, U.si);
+		}
 		function entry(into, key, name, hint, unit, more) {
 			return field(into, which + "-" + key, name, hint, unit, v[key], more, function (n, problem) {
 				if (n == null) delete v[key]; else v[key] = n;
-				delete v["f" + key];
+				if (key == "l") delete v.fl;
 				told(key, problem);
 			});
 		}
@@ -232,28 +251,29 @@ window.Bring = (function () {
 		else if (which != "t") {
 			var pick = choose(box, "k", S.say("bring kind"), "", [["", S.say("bring other")]].concat(window.MACHINES.map(function (m, i) { return [i, m[0]]; })));
 			var about = make("p", box, "", { "class": "understood" });
-			var w = entry(box, "w", S.say("bring weight"), S.say("bring weight at"), "lb", {}), l = entry(box, "l", S.say("bring length"), "", "ft", {});
+			entry(box, "w", S.say("bring weight"), S.say("bring weight at"), "lb", {});
+			var l = entry(box, "l", S.say("bring length"), "", "ft", {});
 			entry(box, "s", S.say("bring width"), S.say("bring width at"), "in", {});
 			tick(box, "r", S.say("bring rear"));
 			entry(box, "h", S.say("bring height"), S.say("bring height at"), "ft", {});
+			sure = make("div", box);
+			tick(sure, "y", S.say("bring sure"));
+			asks();
 			var way = make("details", box);
 			make("summary", way, S.say("bring way"));
 			["b", "c", "o", "u"].forEach(function (k) { entry(way, k, S.say("way " + k), S.say("way " + k + " at"), "in", { zero: k == "c" || k == "u" }); });
 			function tell(m) { about.textContent = m ? S.say("bring class", S.weight(m[1], U.si), S.weight(m[3], U.si), S.length(m[11], U.si), S.length(m[12], U.si)) : ""; }
-			// What was typed by hand is the customer's: a class fills what is empty or what a class filled.
-			function fill(key, i, n) {
-				if (i.value.trim() && !v["f" + key]) return;
-				v[key] = n;
-				v["f" + key] = true;
-				i.tell(n);
-			}
 			pick.onchange = function () {
 				var m = window.MACHINES[pick.value];
 				if (!m) delete v.k;
 				else {
 					v.k = +pick.value;
-					fill("w", w, m[2]);
-					fill("l", l, m[4] * 12);
+					// What was typed by hand is the customer's. The longest of a class is safe for all of it, but
+					// no weight is: the customer types that.
+					if (!l.value.trim() || v.fl) {
+						l.tell(v.l = m[4] * 12);
+						v.fl = true;
+					}
 				}
 				tell(m);
 				told("k");
@@ -275,8 +295,8 @@ window.Bring = (function () {
 			box.appendChild(more);
 		}
 		var line = make("p", box, "", { "class": "turn" });
-		make("button", line, S.say("bring clear"), { type: "button" }).onclick = function () {
-			B.keep(which, null);
+		make("button", line, S.say(sent[which] ? "bring mine" : "bring clear"), { type: "button" }).onclick = function () {
+			B.keep(which, sent[which] ? kept(which) : null);
 			changed("");
 			form(box, which, changed);
 			box.querySelector("input, select").focus();

@@ -21,12 +21,13 @@
 //
 //   Statics.machine(row, length, rear)  a machine for what follows: {w, L, a, m, head, tail}. row is
 //     one of MACHINES, or null for what is not listed; length is in inches, or null for the
-//     longest of its class; wide is [least, most] inches across it, or null where nothing is known; rear is true where it backs on. w is its typical weight until you
+//     longest of its class; tall is its height, where it is known; wide is [least, most] inches across it, or null where nothing is known; rear is true where it backs on. w is its typical weight until you
 //     set it, a is from its leading end back to its center of gravity, m how far that may be off;
 //     head and tail name its leading and its following end.
 //     MACHINES has [name, least lb, typical lb, most lb, longest ft, center and margin (shares of
 //     the length, from its front), name of its front, name of its rear, shape, shortest ft, least and most width in inches].
-//   Statics.doubt(row, w, L, si)  a question where the weight or the length is far outside the class, or ""
+//   Statics.doubt(row, typed, si)  a question where one of what was typed, {w, l, s, h} (bring.js), is far
+//     outside the class, or cannot be of any, or ""
 //   Statics.question(verdict, doubt)  the verdict, CANNOT SAY YET where there is a doubt and no limit is broken
 //
 //   Statics.answer(rig, machines, truck, law, si)  both answers below, {m, t}, each null where
@@ -50,10 +51,8 @@
 //     licenseKnown and business.
 //
 //   Statics.fits(size, barn, si)  DOES IT GO INTO MY BARN: a verdict. size is [width, height, length,
-//     each over all, height of the floor, length as worked out, which a gate may add to] in inches, null for what nobody measured; barn has the
+//     each over all, length as worked out, which a gate may add to] in inches, null for what nobody measured; barn has the
 //     keys of BARN: how wide and how high its door is, and how deep it is inside.
-//   Statics.top(floor, machines, si)  how high the machines are on that floor, or "". A machine may
-//     have tall, its height.
 //
 //   Statics.spots(rig, machine, sets)  where the leading end of one more machine may be, among
 //     others: [{is: "yes" | "close" | "no", first, last (whole inches or centimeters, rounded
@@ -86,12 +85,12 @@
 //   21 kind of its hitch   22 diameter of the ball that its coupler takes   23 degrees of the way up
 //   24 takes no machine   25 what its way up holds   26 which constraint says so
 //   27 what a short part of its deck holds   28 how long that part is
-//   29 how wide a machine may be
+//   29 how wide a machine may be   30 how high its floor is
 // A truck is an object of the keys of ASKED, each left out where it is not known.
 // The law is [Class A from, towed above, Class B from, commercial from], in pounds.
 var Statics = (function () {
 	"use strict";
-	var KG = 0.45359237, MM = 25.4, MOST = 1e9, abs = Math.abs, max = Math.max, min = Math.min;
+	var KG = 0.45359237, MM = 25.4, MOST = 1e9, HIGHEST = 162, abs = Math.abs, max = Math.max, min = Math.min;
 	var WORDS = typeof PHRASES == "undefined" ? {} : PHRASES;
 	function say(key) {
 		var given = arguments;
@@ -319,9 +318,11 @@ var Statics = (function () {
 	}
 
 	// spot.go. A machine is {w, L, a, m, head, tail}; a set is one with x, its leading end.
+	// The center of one that is as long as anybody's of its class may be off by the shortest of them too.
 	function machine(row, long, rear) {
 		var L = long || (row ? row[4] * 12 : 0), at = row ? row[5] : 0.5, names = row ? [row[7], row[8]] : [say("machine front"), say("machine rear")];
-		return { w: row ? row[2] : 0, L: L, a: (rear ? 1 - at : at) * L, m: (row ? row[6] : 0.1) * L, head: names[rear ? 1 : 0], tail: names[rear ? 0 : 1], wide: row && [row[11], row[12]] };
+		if (rear) at = 1 - at;
+		return { w: row ? row[2] : 0, L: L, a: at * L, m: (row ? row[6] : 0.1) * L + (long || !row ? 0 : at * (L - row[10] * 12)), head: names[rear ? 1 : 0], tail: names[rear ? 0 : 1], wide: row && [row[11], row[12]] };
 	}
 	function together(list) {
 		var o = { w: 0, L: 0, a: 0, m: 0, head: list[0].head, tail: list[list.length - 1].tail };
@@ -534,6 +535,7 @@ var Statics = (function () {
 			if (m.over && notOver(alone, m.limit)) needed(v, "order");
 		});
 		wide(v, r[29], list, si);
+		high(v, r[30], list, si);
 		if (r[13] == null) needed(v, "payload");
 		if (r[15] == null) needed(v, "tongue");
 		if (whole(r)) {
@@ -568,6 +570,13 @@ var Statics = (function () {
 		if (ask) needed(v, "width");
 		if (most) limited(v, "width", say("limit width"), space, most, lengths(si));
 		if (ask) v.notes.push(say("note width", atMost(space, si)));
+	}
+	// A load above what many states allow is not a yes.
+	function high(v, floor, list, si) {
+		var tall = max.apply(null, list.map(function (c) { return c.tall || 0; }));
+		if (!(tall > 0 && floor > 0)) return;
+		if (!notOver(floor + tall, HIGHEST)) needed(v, "top");
+		v.notes.push(say("note top", atLeast(floor + tall, si)));
 	}
 	// The best place keeps what is known of the truck too, where one does: v.rig is the trailer with that
 	// limit on its tongue.
@@ -607,11 +616,18 @@ var Statics = (function () {
 	}
 
 	// oracle/doubt.go
-	function doubt(row, w, L, si) {
-		function far(v, least, most) { return least > 0 && (v < least / 2 || v > most * 2); }
-		if (!row) return "";
-		if (far(w, row[1], row[3])) return say("doubt weight", weight(w, si), weight(row[1], si), weight(row[3], si));
-		return far(L, row[10] * 12, row[4] * 12) ? say("doubt length", length(L, si), length(row[10] * 12, si), length(row[4] * 12, si)) : "";
+	function doubt(row, typed, si) {
+		var out = "";
+		row = row || [];
+		[["weight", typed.w, row[1], row[3], 50, 1e9, weight], ["length", typed.l, row[10] * 12, row[4] * 12, 24, 1e9, length],
+			["width", typed.s, row[11], row[12], 24, 1e9, length], ["tall", typed.h, 0, 0, 12, HIGHEST, length]].forEach(function (q) {
+			var v = q[1], least = q[2], write = q[6];
+			if (out || !(v > 0)) return;
+			if (least > 0) {
+				if (v < least * 0.85 || v > q[3] * 2) out = say("doubt " + q[0], write(v, si), write(least, si), write(q[3], si));
+			} else if (v < q[4] || v > q[5]) out = say("doubt " + q[0] + " alone", write(v, si));
+		});
+		return out;
 	}
 	function question(v, doubt) {
 		if (!doubt || v.is == "no" && !v.limits.length || v.limits.some(function (l) { return l.over; })) return v;
@@ -724,9 +740,21 @@ var Statics = (function () {
 		if (!r[16]) {
 			if (t.ball == null) needed(v, "ball");
 			else gross("ball", t.ball);
-			if (t.size != null && r[22] > 0 && abs(t.size - r[22]) > 0.02) v.clash = v.clash || say("clash ball", inches(r[22]), inches(t.size));
+			if (t.size == null && r[22] > 0) needed(v, "size");
+			else if (r[22] > 0 && abs(t.size - r[22]) > 0.02) v.clash = v.clash || say("clash ball", inches(r[22]), inches(t.size));
 		}
-		if (r[20] && t.unbraked != null) gross("unbraked", t.unbraked);
+		if (r[20]) {
+			if (t.unbraked == null) needed(v, "unbraked");
+			else gross("unbraked", t.unbraked);
+			l = base + portion(rise, p);
+			if (r[5] != null && r[5] > max(3000, 1361 / KG)) {
+				needed(v, "state");
+				note("unbraked");
+			} else if (base != null && E != null && own != null && !notOver((E + p - l) * 5 / 2, own + l)) {
+				needed(v, "state");
+				note("share", load(E + p - l, si), limit(own + l, si), load((E + p - l) * 5 / 2, si));
+			}
+		}
 		var even = other && other.length > 2 ? other : [base, rise];
 		if (base != null && (even[1] < 0 || even[0] < 0)) enter("lift", 0, -even[0], -even[1]);
 
@@ -761,11 +789,6 @@ var Statics = (function () {
 
 		if (p > 0) note(on ? "counts" : "counts-full", heavy(p));
 		if (r[14] != null && t.gvwr < r[14]) note("surge", load(r[14], si), weight(t.gvwr, si));
-		if (r[20] && r[5] != null && r[5] > max(3000, 1361 / KG)) note("unbraked");
-		else if (r[20] && base != null && E != null && own != null) {
-			l = base + portion(rise, p);
-			if (!notOver((E + p - l) * 5 / 2, own + l)) note("share", load(E + p - l, si), limit(own + l, si));
-		}
 		if (levered && base != null) {
 			l = -((base + portion(rise, p)) * t.behind / W);
 			if (l < 0) note("loses", load(-l, si));
@@ -821,9 +844,9 @@ var Statics = (function () {
 		BARN.forEach(function (key, i) {
 			if (!(barn[key] > 0)) needed(v, key);
 			else if (!(size[i] > 0)) {
-				if (i < 2 || !(size[4] > 0)) needed(v, "over-" + key);
-				else if (notOver(size[4], barn.deep)) needed(v, "over-deep-worked");
-				else limited(v, key, say("limit " + key), barn.deep, size[4], lengths(si));
+				if (i < 2 || !(size[3] > 0)) needed(v, "over-" + key);
+				else if (notOver(size[3], barn.deep)) needed(v, "over-deep-worked");
+				else limited(v, key, say("limit " + key), barn.deep, size[3], lengths(si));
 			} else limited(v, key, say("limit " + key), barn[key], size[i], lengths(si));
 		});
 		settled(v, say("goes in"));
@@ -832,11 +855,6 @@ var Statics = (function () {
 		return v;
 	}
 	var BARN = ["wide", "high", "deep"];
-	// top is how high the machines are on a floor that high above the ground, or "".
-	function top(floor, list, si) {
-		var tall = max.apply(null, list.map(function (c) { return c.tall > 0 ? c.tall : 0; }).concat(0));
-		return floor > 0 && tall ? say("note top", atLeast(floor + tall, si)) : "";
-	}
 
 	// license.go
 	var LICENSES = [0, 1, 2].map(function (n) { return say("license " + n); });
@@ -847,16 +865,16 @@ var Statics = (function () {
 
 	// What is asked of a truck: its key, its unit, how much it matters, the least it can be.
 	var ASKED = [
-		["gvwr", "lb", "need", 1], ["sticker", "lb", "need", 1], ["people", "lb", "need", 0],
+		["gvwr", "lb", "need", 1], ["sticker", "lb", "need", 1], ["people", "lb", "need", 75],
 		["tow", "lb", "need", 1], ["gcwr", "lb", "better", 1], ["kind", "kind", "need"], ["hitch", "lb", "need", 1], ["tongue", "lb", "need", 1],
-		["ball", "lb", "need", 1], ["size", "in", "better", 0], ["wd", "yes", "more"], ["hitchWD", "lb", "more", 1], ["tongueWD", "lb", "more", 1],
+		["ball", "lb", "need", 1], ["size", "in", "need", 1], ["wd", "yes", "more"], ["hitchWD", "lb", "more", 1], ["tongueWD", "lb", "more", 1],
 		["rear", "lb", "better", 1], ["weight", "lb", "better", 1], ["rearWeight", "lb", "better", 0], ["tires", "lb", "more", 1],
 		["base", "in", "more", 1], ["behind", "in", "more"], ["unbraked", "lb", "more", 1]
 	];
 
 	return {
 		ASKED: ASKED, KINDS: KINDS, NAMES: NAMES, LICENSES: LICENSES, KG: KG, MM: MM, say: say, read: read, unit: unit,
-		machine: machine, spots: spots, spotText: spotText, bear: bear, held: held, loaded: loaded, climb: climb, carry: carry, pull: pull, answer: answer, pullWith: pullWith, fits: fits, top: top, BARN: BARN, doubt: doubt, question: question,
+		machine: machine, spots: spots, spotText: spotText, bear: bear, held: held, loaded: loaded, climb: climb, carry: carry, pull: pull, answer: answer, pullWith: pullWith, fits: fits, BARN: BARN, doubt: doubt, question: question,
 		weight: weight, limit: limit, load: load, length: length, atLeast: atLeast, atMost: atMost, share: share, stretch: stretch, near: near, trimmed: trimmed,
 		window: window, windowText: windowText, marginText: marginText
 	};

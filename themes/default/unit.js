@@ -53,7 +53,7 @@
 	});
 	if (!box) return;
 
-	var data = box.dataset, R = JSON.parse(data.rig), size = R.splice(30), deck = byId("deck"), B, S, wrong = {};
+	var data = box.dataset, R = JSON.parse(data.rig), size = R.splice(31), deck = byId("deck"), B, S, wrong = {};
 	// The machine's ticket has notes as the truck's does, and the barn's ticket is like the truck's.
 	var mineNotes = byId("truck-notes").cloneNode();
 	mineNotes.id = "mine-notes";
@@ -70,7 +70,7 @@
 	function missing() { byId("mine-is").textContent = data.missing; }
 	window.addEventListener("online", begin);
 	// Whoever comes while the scripts load waits for them: a second copy of bring.js would have a
-	// state of its own.
+	// state of its own. Several taps on a ticket are one.
 	var loading, waiting = [];
 	function begin(then) {
 		if (S) return then && then.call && then();
@@ -80,6 +80,7 @@
 		function failed() {
 			loading = false;
 			waiting = [];
+			tickets.forEach(function (x) { x[2] = false; });
 			missing();
 		}
 		function go() {
@@ -126,13 +127,13 @@
 		var list = B.machines(wrong), notes = mineNotes;
 		B.label(byId("mine"), "m", "bring machine");
 		carried = S.answer(R, list, wrong.t ? null : B.state.t, window.LAW, U.si).m;
-		place(list);
+		place(list.filter(function (c) { return c.w; }));
 		// What is over or not holds for the best place: the words below the deck tell of where it is.
 		if (carried && sets.length && carried.is == "unknown" && !carried.doubt) carried.text = S.say("deck so far", carried.word, needs(carried));
 		if (carried) carried.text = spaced(carried.text);
 		verdict(byId("mine-is"), unreadable() ? unread(unreadable()) : carried);
 		notes.textContent = "";
-		if (carried) carried.notes.concat(S.top(size[3], list, U.si)).filter(Boolean).forEach(function (n) { B.make("li", notes, n); });
+		if (carried) carried.notes.forEach(function (n) { B.make("li", notes, n); });
 		if (!carried && !wrong.m) byId("mine-is").textContent = S.say("bring say machine");
 	}
 	function needs(v) { return v.needs.map(function (n) { return n.text; }).join(S.say("and")); }
@@ -174,9 +175,12 @@
 	}
 	tickets.forEach(function (x) {
 		byId(x[0]).querySelector(".change").onclick = function () {
+			if (!S && x[2]) return;
+			x[2] = true;
 			begin(function () { B.open(byId(x[0]), x[1], told, all); });
 		};
 	});
+	if (window.tapped) window.tapped.querySelector(".change").click();
 	document.addEventListener("brought", function () { if (S) all(); });
 	document.addEventListener("units", function () {
 		if (!S) return;

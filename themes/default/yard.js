@@ -803,7 +803,7 @@
 		});
 	}
 	byId("rest").onclick = function () { this.parentNode.classList.add("all"); };
-	var only = { m: byId("only-mine"), t: byId("only-pull") }, fits = byId("fits"), sorts = byId("sort"), flags = { m: "mine", t: "pull" };
+	var tapped, only = { m: byId("only-mine"), t: byId("only-pull") }, fits = byId("fits"), sorts = byId("sort"), flags = { m: "mine", t: "pull" };
 	function bringing() {
 		[["mine", "m", "bring machine"], ["mytruck", "t", "bring truck"]].forEach(function (x) {
 			var o = only[x[1]];
@@ -828,6 +828,9 @@
 	}
 	[["mine", "m"], ["mytruck", "t"]].forEach(function (x) {
 		byId(x[0]).querySelector(".change").onclick = function () {
+			// Several taps while the calculators load are one.
+			if (!S && tapped == x[0]) return;
+			tapped = S || x[0];
 			begin(function () {
 				B.open(byId(x[0]), x[1], function (which, bad) {
 					wrong[which] = bad;
@@ -846,6 +849,7 @@
 			go(change);
 		};
 	});
+	if (window.tapped) window.tapped.querySelector(".change").click();
 	document.addEventListener("brought", function () { begin(brought); });
 	// The calculators come when the page is idle, so that a form that is opened later does not
 	// wait for a signal. What was typed before is answered then.
