@@ -479,9 +479,9 @@ func TestRefusals(t *testing.T) {
 		{name: "above the working folder", target: "..", want: ".. holds the folder this command was started in" + other},
 		{name: "link above the working folder", target: "up", prepare: func(t *testing.T, base string) { link(t, "..", filepath.Join(base, "up")) },
 			want: "up holds the folder this command was started in" + other},
-		{name: "source", target: "content", want: "content is content, which this build reads" + other},
-		{name: "above a source", target: "themes", want: "themes holds themes/default, which this build reads" + other},
-		{name: "inside a source", target: "content/units/public", want: "content/units/public lies inside content, which this build reads" + other},
+		{name: "source", target: "content", want: "content is content, which the yard keeps for itself" + other},
+		{name: "above a source", target: "themes", want: "themes holds themes/default, which the yard keeps for itself" + other},
+		{name: "inside a source", target: "content/units/public", want: "content/units/public lies inside content, which the yard keeps for itself" + other},
 		{name: "lock that is a folder", prepare: func(t *testing.T, base string) { mkdir(t, base, ".public.lock") },
 			want: "public cannot be locked, because .public.lock next to it is not a plain file; move .public.lock away"},
 		{name: "two old sites", prepare: func(t *testing.T, base string) {
@@ -816,7 +816,7 @@ func TestTargetIsASource(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, source := range []string{"photos", filepath.Join(dir, "photos"), filepath.Join("photos", "..", "photos")} {
-			if err := p.apartFrom([]string{source}); err == nil || !strings.Contains(err.Error(), "is "+source+", which this build reads") {
+			if err := p.apartFrom([]string{source}); err == nil || !strings.Contains(err.Error(), "is "+source+", which the yard keeps for itself") {
 				t.Errorf("there: %v, source %s: %v", there, source, err)
 			}
 		}
@@ -832,7 +832,7 @@ func TestTargetIsASource(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := p.apartFrom([]string{"pictures"}); err == nil || !strings.Contains(err.Error(), "is pictures, which this build reads") {
+	if err := p.apartFrom([]string{"pictures"}); err == nil || !strings.Contains(err.Error(), "is pictures, which the yard keeps for itself") {
 		t.Errorf("through a link: %v", err)
 	}
 }

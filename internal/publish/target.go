@@ -52,7 +52,7 @@ func (p place) refuse(remedy, format string, args ...any) error {
 
 // locate finds where the target is and refuses a place that no site may take,
 // whatever it holds. A link to a folder is followed: the folder is replaced and the
-// link stays. Sources are the folders this build reads.
+// link stays. Sources are folders of the yard's own, which this build reads or which nobody else may.
 func locate(target string, sources []string) (place, error) {
 	p := place{said: target}
 	if target == "" {
@@ -164,7 +164,7 @@ func (p *place) notOurs() error {
 	return nil
 }
 
-// apartFrom refuses a target that is, holds or lies inside a folder that this build reads.
+// apartFrom refuses a target that is, holds or lies inside a folder of the yard's own.
 func (p *place) apartFrom(sources []string) error {
 	full := p.real()
 	for _, source := range sources {
@@ -174,11 +174,11 @@ func (p *place) apartFrom(sources []string) error {
 		}
 		switch {
 		case p.exists && isSame(from, full) || from == full:
-			return p.refuse(chooseAnother, "is %s, which this build reads", source)
+			return p.refuse(chooseAnother, "is %s, which the yard keeps for itself", source)
 		case p.exists && isWithin(from, full):
-			return p.refuse(chooseAnother, "holds %s, which this build reads", source)
+			return p.refuse(chooseAnother, "holds %s, which the yard keeps for itself", source)
 		case isWithin(p.above, from):
-			return p.refuse(chooseAnother, "lies inside %s, which this build reads", source)
+			return p.refuse(chooseAnother, "lies inside %s, which the yard keeps for itself", source)
 		}
 	}
 	return nil

@@ -86,7 +86,7 @@ func Build(o Options) (*Result, error) {
 	}
 	// A target that no site may take is refused before the work; where nothing changed, its
 	// files were compared already.
-	if err := publish.Check(o.To, o.content()); err != nil {
+	if err := publish.Check(o.To, o.own()...); err != nil {
 		return nil, err
 	}
 	y, err := readYard(&o, s, known)
@@ -187,7 +187,7 @@ func publishSite(o *Options, s *Store, in render.Input, r *Result) (*publish.Sta
 	if err != nil {
 		return nil, err
 	}
-	g, err := publish.Begin(o.To, o.content())
+	g, err := publish.Begin(o.To, o.own()...)
 	if err != nil {
 		return nil, err
 	}

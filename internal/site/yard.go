@@ -42,6 +42,12 @@ type Options struct {
 // content is the folder that is read.
 func (o *Options) content() string { return filepath.Join(o.From, "content") }
 
+// own are the folders that are never a site or in one: what is read, what files were before a phone
+// or a sheet changed them, and pictures that are kept. They hold what is withheld.
+func (o *Options) own() []string {
+	return []string{o.content(), filepath.Join(o.From, "earlier"), filepath.Join(o.From, ".tarepage")}
+}
+
 // media is where a file is on the disk that a unit names.
 func (o *Options) media(name string) string {
 	return filepath.Join(o.content(), filepath.FromSlash(name))
