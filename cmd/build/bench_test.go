@@ -11,6 +11,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"runtime/debug"
 	"slices"
 	"strings"
 	"sync"
@@ -34,6 +35,11 @@ var sizes = []int{100, 1000, 10_000}
 // the benchmarks measure the disk; put it on tmpfs.
 func proved(b *testing.B, n int) string {
 	b.Helper()
+	// Tests collect garbage less often (internal/thorough); here it is collected as in the program,
+	// also in the processes that measure memory.
+	b.Setenv("GOGC", "100")
+	before := debug.SetGCPercent(100)
+	b.Cleanup(func() { debug.SetGCPercent(before) })
 	dir := b.TempDir()
 	if err := testyard.Write(dir, n); err != nil {
 		b.Fatal(err)

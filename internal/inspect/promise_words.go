@@ -3,6 +3,7 @@ package inspect
 import (
 	"html"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -174,6 +175,17 @@ func plainLetters(text string) string {
 		text = apart.ReplaceAllString(text, "$1$2,$3$4")
 	}
 	return text
+}
+
+// mayHold reports whether a text may hold one of the words, which are in small letters. It is a quick
+// look before an expression that asks for one of them; a text with other letters than ours may hold
+// anything.
+func mayHold(text string, words ...string) bool {
+	if !ascii(text) {
+		return true
+	}
+	text = strings.ToLower(text)
+	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, w) })
 }
 
 func ascii(text string) bool {

@@ -55,3 +55,23 @@ func TestPlainLettersTakesNoShortCut(t *testing.T) {
 		}
 	})
 }
+
+// The quick looks find each word that the expressions after them ask for, and let nothing pass that
+// one of them would find.
+func TestMayHold(t *testing.T) {
+	t.Parallel()
+	for text, want := range map[string]bool{"SOLD": true, "it is sold": true, "ſold": true, "Vendida": true, "gone": false, "": false} {
+		if got := mayHold(text, "sold", "vendid", "pending", "deposit"); got != want {
+			t.Errorf("%q: %v", text, got)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringMatching(`(sold|SALE|sale | pending|deposit | taken|vendido|[ 0-9k$.]|USD|bucks|Dollars|dólares|\x{17f}old|[a-c]){0,10}`).Draw(t, "text")
+		if soldWords.MatchString(text) && !mayHold(text, "sold", "vendid", "pending", "deposit") {
+			t.Errorf("%q says that it is sold", text)
+		}
+		if amounts.MatchString(text) && !mayHold(text, "$", "usd", "dollars", "bucks") {
+			t.Errorf("%q has an amount", text)
+		}
+	})
+}

@@ -136,6 +136,9 @@ var (
 
 // amountsIn finds the money in a text.
 func amountsIn(text string) (out []amount) {
+	if !mayHold(text, "$", "usd", "dollars", "bucks") {
+		return nil
+	}
 	for _, at := range amounts.FindAllStringSubmatchIndex(text, -1) {
 		number, thousands := "", false
 		for _, group := range []int{1, 3} {

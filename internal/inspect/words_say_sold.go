@@ -52,6 +52,9 @@ var (
 // soldIn returns the words of a text that say that the trailer is gone. In a title, a short
 // text about the trailer alone, the word is enough; so it is in capitals.
 func soldIn(text string, title bool, availability string) string {
+	if !mayHold(text, "sold", "vendid", "pending", "deposit") {
+		return ""
+	}
 	for _, at := range soldWords.FindAllStringSubmatchIndex(text, -1) {
 		says, before, after := text[at[2]:at[3]], text[:at[2]], text[at[3]:]
 		low := strings.ToLower(says)

@@ -36,7 +36,7 @@ func TestNestedAtTheEnd(t *testing.T) {
 
 // TestMentions: a text is read for gross ratings only if a word may begin one.
 func TestMentions(t *testing.T) {
-	for text, want := range map[string]bool{"gvw": true, "the G.V.W.": true, "a Gross rating": true, "gv": false, "big": false, "egg": false, "": false} {
+	for text, want := range map[string]bool{"gvw": true, "the G.V.W.": true, "a Gross rating": true, "groſs": true, "g.v": true, "gv": false, "big": false, "ground": false, "gravel": false, "gro": false, "long. very": false, "egg": false, "": false} {
 		if got := mentions(text); got != want {
 			t.Errorf("%q: %v", text, got)
 		}

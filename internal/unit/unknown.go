@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"bytes"
 	"regexp"
 
 	"tarepage/internal/measure"
@@ -52,6 +53,9 @@ var unknownLine = regexp.MustCompile(`(?im)^(\s*[a-z][a-z-]*:\s+)(unknown:\s+[^\
 
 // quoteUnknown puts the quotes around such values. Lines and columns stay where they are.
 func quoteUnknown(front []byte) []byte {
+	if !bytes.Contains(bytes.ToLower(front), []byte("unknown:")) {
+		return front // as most are; the expression is slow
+	}
 	return unknownLine.ReplaceAllFunc(front, func(line []byte) []byte {
 		m := unknownLine.FindSubmatch(line)
 		out := append([]byte{}, m[1]...)

@@ -3,6 +3,7 @@ package unit
 import (
 	"regexp"
 	"strings"
+	"unicode/utf8"
 
 	"tarepage/internal/measure"
 )
@@ -113,16 +114,24 @@ type foundRating struct {
 	offset int
 }
 
-// mentions reports whether the text mentions a gross rating at all. Most texts do not, and
-// need no closer look.
+// mentions reports whether the text may mention a gross rating: it has GV, G.V or gros, or gro and
+// another alphabet's letter. Most texts do not, and need no closer look.
 func mentions(text string) bool {
 	for i := 0; i+2 < len(text); i++ {
 		if text[i]|0x20 != 'g' {
 			continue
 		}
 		switch text[i+1] | 0x20 {
-		case 'v', 'r', '.' | 0x20:
+		case 'v':
 			return true
+		case '.' | 0x20:
+			if text[i+2]|0x20 == 'v' {
+				return true
+			}
+		case 'r':
+			if i+3 < len(text) && text[i+2]|0x20 == 'o' && (text[i+3]|0x20 == 's' || text[i+3] >= utf8.RuneSelf) {
+				return true
+			}
 		}
 	}
 	return false
@@ -141,7 +150,7 @@ func ratingsIn(text string) []foundRating {
 			end, next = from+m[0], from+m[1]
 		}
 		clause := text[from:end]
-		if mentions(clause) && !another.MatchString(clause) {
+		if mentions(clause) && strings.ContainsAny(clause, "0123456789") && !another.MatchString(clause) {
 			for _, form := range []*regexp.Regexp{weightThenGross, grossThenWeight} {
 				for _, m := range form.FindAllStringSubmatchIndex(clause, -1) {
 					number, unit := clause[m[2]:m[3]], "lb"
