@@ -62,6 +62,7 @@ var All = []*Rule{
 	chainsUnderGVWR,
 	brakesMissing,
 	breakawayMissing,
+	breakawayDead,
 	surgeBrakesOver,
 	lampsMissing,
 	lampsShort,
@@ -102,6 +103,7 @@ var All = []*Rule{
 	// cautions
 	tongueOutOfBand,
 	axlesOverAtGVWR,
+	dualsUncounted,
 	axlesSpread,
 	wideLoad,
 	axleOverBridge,

@@ -37,7 +37,7 @@ var tiresUnderAxle = &Rule{
 				t.Rating.Limit() + " molded is " + t.Each.Limit()
 		}
 		ways := c.waysToCarry(fd)
-		fd.fix("%s", strings.Join(append(ways, "lower the axle rating to what the tires carry"), "; or ")+c.askMaker())
+		fd.fix("%s", strings.Join(append(ways, "if a shop rated the axle lower, write what its new tag says"), "; or ")+c.askMaker())
 		if len(ways) == 0 {
 			fd.fix("%s%s", tiresRemedy, c.askMaker())
 		}
@@ -51,7 +51,7 @@ var tiresUnderAxle = &Rule{
 	},
 }
 
-const tiresRemedy = "fit tires of a higher load range, or lower the axle rating to what the tires carry"
+const tiresRemedy = "fit tires of a higher load range; the axle rating is what the label says, and no other number"
 
 // uncounted says of a finding on tires that nobody counted them, if that is so. Then the fewest
 // count, and on a trailer that is not at hand the finding is a caution if four could carry the axle.
@@ -114,9 +114,9 @@ func (c *Case) waysToCarry(fd *Finding) []string {
 	} else if !t.RatingAt.Known() {
 		// A table row: another maker's tire of this size and range may be rated for more.
 		if c.sidewallMayCarry() {
-			each := measure.Up(axle.Part(1, t.PerAxle), 1)
-			ways = append(ways, fmt.Sprintf("our table gives %s a tire; read MAX LOAD on the sidewall, and if it says %s or more, write it %s%s",
-				t.Rating.Limit(), each.Load(), c.sidewallLines(each.Load()), c.orUnknown(c.sidewallKey())))
+			// The number that would pass is not printed: it would be copied, and not read.
+			ways = append(ways, fmt.Sprintf("our table gives %s a tire; read MAX LOAD on the sidewall, and write the number that is there, whatever it is, %s%s",
+				t.Rating.Limit(), c.sidewallLines("..."), c.orUnknown(c.sidewallKey())))
 		}
 	}
 	if next := nextLoadRange(c); next != "" {

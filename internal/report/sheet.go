@@ -82,14 +82,21 @@ func held(b *strings.Builder, p *spreadsheet.Plan, again string) {
 		return
 	}
 	b.WriteString("kept as the yard has it:\n")
-	var stocks []string
+	var sold, stocks []string
 	for _, k := range p.Held {
 		fmt.Fprintf(b, "  row %d: %s %s stays %s, the sheet has %s: %s\n", k.Row, k.Stock, k.Path, k.Old, k.Value, k.Why)
-		if !slices.Contains(stocks, k.Stock) {
-			stocks = append(stocks, k.Stock)
+		stocks = append(stocks, k.Stock)
+		if k.Path == "availability" && strings.HasPrefix(k.Old, "sold") {
+			sold = append(sold, k.Stock)
 		}
 	}
-	fmt.Fprintf(b, "  put the sheet right; or, to take what the sheet has, add the units that you mean: %s\n", again+" -apply -anyway "+shellWord(strings.Join(stocks, ",")))
+	// A command that takes them all is copied without a look, and a sold trailer is for sale again.
+	stocks = slices.DeleteFunc(stocks, func(s string) bool { return slices.Contains(sold, s) })
+	if len(stocks) == 0 {
+		b.WriteString("  put the sheet right\n")
+		return
+	}
+	fmt.Fprintf(b, "  put the sheet right; or, to take what the sheet has for a unit, name it, as in %s\n", again+" -apply -anyway "+shellWord(stocks[0]))
 }
 
 // lacking says that a sheet adds nothing to a file that is there, and which values that concerns.

@@ -131,6 +131,8 @@ func (a Answer) note(d unit.KeyDoc, today string) (string, error) {
 	}
 	places := placesOf(d)
 	switch {
+	case d.Path == "tires.per-axle":
+		return " (counted)", nil // who stands at the axle counts; a bare 4 may be typed to clear a stop
 	case len(places) == 0:
 		return "", nil
 	case a.Place == "":
