@@ -4,9 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"strings"
 
+	"tarepage/internal/files"
 	"tarepage/internal/report"
 	"tarepage/internal/spreadsheet"
 	"tarepage/internal/unit"
@@ -26,7 +26,7 @@ func (c *command) sheet(stdout io.Writer) (int, error) {
 	if err != nil {
 		return failed, err
 	}
-	stock, _, err := unit.Read(os.DirFS(c.from))
+	stock, _, err := unit.Read(files.Below(c.from))
 	if err != nil {
 		return failed, fmt.Errorf("in %q: %w", c.from, err)
 	}

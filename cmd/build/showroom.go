@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/files"
 	"tarepage/internal/inspect"
 	"tarepage/internal/report"
 	"tarepage/internal/showroom"
@@ -54,7 +55,7 @@ func (c *command) showroom(stdout, stderr io.Writer) error {
 	walk := &walkpage.Desk{
 		From:   c.from,
 		Today:  func() string { return time.Now().Format(time.DateOnly) },
-		Stock:  func() (*unit.Stock, error) { stock, _, err := unit.Read(os.DirFS(c.from)); return stock, err },
+		Stock:  func() (*unit.Stock, error) { stock, _, err := unit.Read(files.Below(c.from)); return stock, err },
 		LookAt: c.lookAt,
 	}
 	kept := site.Remembering()

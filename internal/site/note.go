@@ -3,11 +3,11 @@ package site
 import (
 	"crypto/sha256"
 	"encoding/binary"
-	"os"
 	"strings"
 	"sync"
 	"time"
 
+	"tarepage/internal/files"
 	"tarepage/internal/inspect"
 	"tarepage/internal/packed"
 	"tarepage/internal/pagedata"
@@ -302,7 +302,7 @@ func (n *note) unchanged(o *Options) (*Result, error) {
 	if err := CheckFolder(o.From); err != nil {
 		return nil, err
 	}
-	root := os.DirFS(o.From)
+	root := files.Below(o.From)
 	read, err := unit.DigestOf(root, n.Texts)
 	if err != nil || read != n.Read || !unit.Hold(root, n.Stamps) {
 		return nil, nil

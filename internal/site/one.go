@@ -2,7 +2,6 @@ package site
 
 import (
 	"fmt"
-	"os"
 	"path"
 	"path/filepath"
 
@@ -27,7 +26,7 @@ func LookAt(from, name string, src []byte) (*One, error) {
 	if err := CheckFolder(from); err != nil {
 		return nil, err
 	}
-	stock, problems, err := unit.ReadOne(os.DirFS(from), path.Join("content/units", name), src)
+	stock, problems, err := unit.ReadOne(files.Below(from), path.Join("content/units", name), src)
 	if err != nil {
 		return nil, fmt.Errorf("in %q: %w", from, err)
 	}
@@ -75,7 +74,7 @@ func inYard(from, file string) (*unit.Unit, error) {
 	if err1 != nil || err2 != nil || filepath.Dir(at) != units {
 		return nil, nil
 	}
-	stock, _, err := unit.Read(os.DirFS(from))
+	stock, _, err := unit.Read(files.Below(from))
 	if err != nil {
 		return nil, fmt.Errorf("in %q: %w", from, err)
 	}

@@ -15,12 +15,12 @@ import (
 // copyVideo puts into the site the copy of a recording that customers may have: its pictures
 // and its sound. The file is opened once, so that what was checked is what is copied.
 func copyVideo(o *Options, g *publish.Staging, path, name string) error {
-	root, err := os.OpenRoot(o.content())
+	root, err := os.OpenRoot(o.From)
 	if err != nil {
 		return err
 	}
 	defer root.Close()
-	f, err := root.Open(filepath.FromSlash(name))
+	f, err := root.Open(filepath.Join("content", filepath.FromSlash(name)))
 	if err != nil {
 		return err
 	}

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 
 	"tarepage/internal/compute"
+	"tarepage/internal/files"
 	"tarepage/internal/inspect"
 	"tarepage/internal/parallel"
 	"tarepage/internal/render"
@@ -109,7 +110,7 @@ func readYard(o *Options, s *Store, leave bool) (*Yard, error) {
 	if err := CheckFolder(o.From); err != nil {
 		return nil, err
 	}
-	reading, err := unit.Open(os.DirFS(o.From))
+	reading, err := unit.Open(files.Below(o.From))
 	if err != nil {
 		return nil, fmt.Errorf("in %q: %w", o.From, err)
 	}
