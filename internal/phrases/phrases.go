@@ -75,14 +75,33 @@ func (l Language) Say(key string, blanks ...string) string {
 	if !ok {
 		return key
 	}
-	if len(blanks) == 0 {
-		return l.said(l.of(line))
+	return l.said(l.Fill(l.of(line), blanks...))
+}
+
+// Fill fills in the blanks {1}, {2} and so on of a text in the language. A blank that nothing is
+// given for stays as it is. (A strings.Replacer for each text takes longer to make than to use.)
+func (l Language) Fill(text string, blanks ...string) string {
+	var out strings.Builder
+	for rest := text; ; {
+		open := strings.IndexByte(rest, '{')
+		if open < 0 || len(blanks) == 0 {
+			if rest == text {
+				return text
+			}
+			out.WriteString(rest)
+			return out.String()
+		}
+		out.WriteString(rest[:open])
+		rest = rest[open:]
+		end := strings.IndexByte(rest, '}') + 1
+		if n, err := strconv.Atoi(rest[1:max(end-1, 1)]); err == nil && n >= 1 && n <= len(blanks) && rest[1] >= '1' && rest[1] <= '9' {
+			out.WriteString(l.Blank(blanks[n-1]))
+			rest = rest[end:]
+		} else {
+			out.WriteByte('{')
+			rest = rest[1:]
+		}
 	}
-	pairs := make([]string, 0, 2*len(blanks))
-	for i, b := range blanks {
-		pairs = append(pairs, "{"+strconv.Itoa(i+1)+"}", l.Blank(b))
-	}
-	return l.said(strings.NewReplacer(pairs...).Replace(l.of(line)))
 }
 
 // Counted is the phrase for a number of things: the one with the key and " one" where the

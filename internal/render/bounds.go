@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"html/template"
+	"sync"
 	"text/template/parse"
 )
 
@@ -126,6 +127,9 @@ var errPage = errors.New("a page is larger than 32 MB; a loop of the look may ha
 
 // A sheet is a page while it is made, up to a size.
 type sheet struct{ made bytes.Buffer }
+
+// sheets are used for one page after the other.
+var sheets = sync.Pool{New: func() any { return new(sheet) }}
 
 // Write implements io.Writer.
 func (s *sheet) Write(p []byte) (int, error) {

@@ -4,7 +4,6 @@ import (
 	"html"
 	"html/template"
 	"regexp"
-	"strconv"
 	"strings"
 	"sync"
 
@@ -47,23 +46,18 @@ func richText(lang phrases.Language, key string) string {
 
 // filled fills in the blanks of a rich text.
 func filled(lang phrases.Language, text string, blanks []any) template.HTML {
-	if len(blanks) == 0 {
-		return template.HTML(text)
-	}
-	pairs := make([]string, 0, 2*len(blanks))
+	fills := make([]string, len(blanks))
 	for i, b := range blanks {
-		fill := ""
 		switch b := b.(type) {
 		case template.HTML:
-			fill = string(b)
+			fills[i] = string(b)
 		case string:
-			fill = html.EscapeString(b)
+			fills[i] = html.EscapeString(b)
 		case []labeled:
-			fill = string(listed(b))
+			fills[i] = string(listed(b))
 		}
-		pairs = append(pairs, "{"+strconv.Itoa(i+1)+"}", lang.Blank(fill))
 	}
-	return template.HTML(strings.NewReplacer(pairs...).Replace(text))
+	return template.HTML(lang.Fill(text, fills...))
 }
 
 // ticks are numbers to tick off, one after the other.

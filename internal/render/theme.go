@@ -346,8 +346,10 @@ func (p *templates) page(name string, data any) ([]byte, error) { return p.made(
 
 // made is page with the metric form of numbers that were rounded, as measure.Quantities takes it.
 func (p *templates) made(name string, data any, exact map[string]string) ([]byte, error) {
-	var raw sheet
-	if err := p.pages[name].ExecuteTemplate(&raw, "frame", data); err != nil {
+	raw := sheets.Get().(*sheet)
+	defer sheets.Put(raw)
+	raw.made.Reset()
+	if err := p.pages[name].ExecuteTemplate(raw, "frame", data); err != nil {
 		return nil, fmt.Errorf("theme: %w", err)
 	}
 	out, err := p.min.Bytes("text/html", raw.made.Bytes())

@@ -334,8 +334,10 @@ func (y Yard) offers(p *product, t *Trailer) {
 
 // bare is a printed amount without its marks: $18,450 is 18450.
 func bare(text string) json.Number {
-	return json.Number(strings.NewReplacer("$", "", ",", "").Replace(text))
+	return json.Number(withoutMarks.Replace(text))
 }
+
+var withoutMarks = strings.NewReplacer("$", "", ",", "")
 
 // weights states what it weighs, what it may carry and what it may weigh loaded. The
 // vocabulary makes the last the sum of the first two; where another limit than the label
