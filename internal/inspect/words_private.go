@@ -22,7 +22,12 @@ var wordsPrivate = &Rule{
 		for _, t := range c.published() {
 			for _, p := range c.private(t.text) {
 				found := f.add(t.place(p.at), "customers would read %q, and this is %s", p.says, p.what)
-				if p.what == somebodysPhone {
+				if said := sentence(t.text, p.at, len(p.says)); said != p.says {
+					found.fix("take out all that belongs to it, the words before and after too: %q; a note to yourself is a line that begins with # and a blank, above the second line of ---", said)
+				}
+				if t.at.File != c.File && strings.HasPrefix(t.at.File, "content/media/") {
+					found.fix("delete these words in the captions, whose other lines may stay; what is said in the video itself stays in it: cut that too, or take the video out")
+				} else if p.what == somebodysPhone {
 					found.fix("take the number out: the pages print the yard's own, from phone: and text: in content/yard.md")
 				}
 			}
@@ -224,6 +229,34 @@ func (c *Case) private(text string) (out []tell) {
 	}
 	return out
 }
+
+// sentence is the sentence of a text that holds some of its words, with those next to it where they
+// are short, because captions end sentences anywhere.
+func sentence(text string, at, length int) string {
+	from, to := around(text, at, length)
+	if from > 0 {
+		if before, _ := around(text, from-2, 1); from-before <= shortSentence {
+			from = before
+		}
+	}
+	if to < len(text) {
+		if _, after := around(text, min(to+2, len(text)-1), 1); after-to <= shortSentence {
+			to = after
+		}
+	}
+	said := strings.Join(strings.Fields(text[from:to]), " ")
+	if len(said) > mostQuoted {
+		return text[at : at+length]
+	}
+	return said
+}
+
+const (
+	// shortSentence is how long a sentence is that is quoted with its neighbor, and mostQuoted how much
+	// is quoted at most, in bytes: our own choice.
+	shortSentence = 60
+	mostQuoted    = 240
+)
 
 // digitsOf counts the digits of a text.
 func digitsOf(text string) (n int) {

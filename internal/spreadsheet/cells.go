@@ -34,9 +34,19 @@ var cellForms = []cellForm{
 		write: func(m []string) string { return unit.USDay(m[1] + m[2] + m[3] + m[2] + "20" + m[4]) }},
 	{key: "brakes.kind", form: regexp.MustCompile(`(?i)^elec\.?$`), example: "Elec", made: "electric", write: as("electric")},
 	{key: "availability", form: regexp.MustCompile(`(?i)^(in |on )?(the )?(lot|yard)$`), example: "lot", made: "on the yard", write: as("on the yard")},
+	// To whom and when stays in the sheet. What is pending is not sold yet, and is asked for.
+	{key: "availability", form: regexp.MustCompile(`(?i)^sold\b(.*)$`), example: "SOLD - Haskell", made: "sold", write: func(m []string) string {
+		if notSold.MatchString(m[1]) {
+			return ""
+		}
+		return "sold"
+	}},
 	{key: "condition", form: regexp.MustCompile(`(?i)^n$`), example: "N", made: "new", write: as("new")},
 	{key: "condition", form: regexp.MustCompile(`(?i)^u$`), example: "U", made: "used", write: as("used")},
 }
+
+// notSold are words after "sold" by which a trailer may not be sold, or not this one.
+var notSold = regexp.MustCompile(`(?i)pend|not|fell|back|\?|\bas\b|separate|if\b`)
 
 // plainCell writes a cell of a short form as the reader of values takes it; other cells stay.
 func (c Column) plainCell(cell, kind string) string {

@@ -41,12 +41,14 @@ var everydays = []everyday{
 	{"model year|year model|year built", "", "year", ""},
 	{"date of manufacture|manufacture date|manufactured|month|month built|build date|built month|mfg date|production date", "", "built", ""},
 	{"name|headline|heading", "", "title", ""},
-	{"status|state|sold|in stock|stock status", "", "availability", ""},
+	{"status|state|in stock|stock status", "", "availability", ""},
+	{"sold|sold on|sold date|date sold", "", "availability", "write it as availability: sold; if it is for sale, delete the line"},
+	{"spoken|spoken for|pending|sale pending|on hold|held|reserved", "", "availability", "write it as availability: spoken for; if it is for sale, delete the line"},
 	{"stock number|stock no|stock id|unit number|unit", "", "stock", ""},
 	{"paint color|body color|exterior color", "", "color", ""},
 	{"date in|received|date received|in stock since|arrival|due|due date|eta|expected|expected date|ship|delivery date", "", "arrived", ""},
 	{"inspection|dot inspection|annual inspection|inspection date|last inspection|inspection due|inspected", "", "wear.inspected", ""},
-	{"note|comment|remark|memo|todo|to do|reminder|internal|internal note", "", "", "write it in words below the second line of ---, where customers read it; a note to yourself has # and a blank in front of its line"},
+	{"note|comment|remark", "", "", "write it in words below the second line of ---, where customers read it; a note to yourself has # and a blank in front of its line"},
 	{"description|history|usage|use|used for|hour|mileage|mile|registration|coupler height|hitch height|ground clearance|dump angle", "", "", "write it in words below the second line of ---"},
 	{"location|row|title number|plate number|key number|lot|lot number|bay|space", "", "", "write it for yourself on a line that begins with #, as in # row 4"},
 	{"hold|hidden|draft|unlisted", "", "withhold", ""},
@@ -386,7 +388,15 @@ func (r *reader) belongs(paths []string, section string, value *yaml.Node) strin
 			break
 		}
 	}
-	if line == "" {
+	switch {
+	case line != "":
+	case k.path == "serial" && value.Kind == yaml.ScalarNode && value.Value != "":
+		// The example's number would be copied, and belongs to no trailer of the yard's.
+		line = "serial: " + shorten(value.Value)
+	case len(k.choices) > 0 && len(k.choices) <= mostNamed && value.Kind == yaml.ScalarNode && value.Value != "":
+		// So would a choice that the owner did not make.
+		line = k.name + ": and one of these: " + strings.Join(k.choices, ", ")
+	default:
 		line = k.name + ": " + k.example
 	}
 	r.meant = append(r.meant, k.path)
