@@ -3,12 +3,18 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"io"
 	"maps"
+	"net/http"
 	"os"
 	"path/filepath"
+	"regexp"
+	"runtime"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
+	"time"
 
 	"tarepage/internal/report"
 	"tarepage/internal/showroom"
@@ -248,12 +254,105 @@ func TestSheetHere(t *testing.T) {
 	}
 }
 
+// A page is what is printed while a command runs, read by a test at the same time.
+type page struct {
+	mu   sync.Mutex
+	text bytes.Buffer
+}
+
+func (p *page) Write(data []byte) (int, error) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return p.text.Write(data)
+}
+
+// waits for a form in what is printed.
+func (p *page) waits(t *testing.T, form string) []string {
+	t.Helper()
+	for range 600 {
+		p.mu.Lock()
+		m := regexp.MustCompile(form).FindStringSubmatch(p.text.String())
+		p.mu.Unlock()
+		if m != nil {
+			return m
+		}
+		time.Sleep(50 * time.Millisecond)
+	}
+	t.Fatalf("%s is not printed: %s", form, p.text.String())
+	return nil
+}
+
+// TestShowroomHere: the showroom opens, shows a unit, says what stops it once its file is broken, watches
+// the look, and ends when it is interrupted.
+func TestShowroomHere(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("NOT CHECKED: a process cannot interrupt itself on Windows")
+	}
+	dir := smallYard(t)
+	look := filepath.Join(dir, "look")
+	if err := os.Mkdir(look, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	var out, said page
+	ended := make(chan int)
+	go func() {
+		ended <- run([]string{"showroom", "-from", dir, "-look", look, "-at", "127.0.0.1:0"}, &out, &said)
+	}()
+	address := out.waits(t, `http://127\.0\.0\.1:[0-9]+`)[0]
+	get := func(path string) string {
+		response, err := http.Get(address + path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer response.Body.Close()
+		text, err := io.ReadAll(response.Body)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(text)
+	}
+	out.waits(t, "1 unit")
+	if !strings.Contains(get("/"), "EXAMPLE") {
+		t.Error("the front page does not say that the unit is an example")
+	}
+	units, err := filepath.Glob(filepath.Join(dir, "content", "units", "*.md"))
+	if err != nil || len(units) != 1 {
+		t.Fatal(units, err)
+	}
+	text, err := os.ReadFile(units[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(units[0], bytes.Replace(text, []byte("stock:"), []byte("stok:"), 1), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	said.waits(t, `unknown key "stok"`)
+	if err := os.WriteFile(filepath.Join(look, "gone.html"), []byte("{{define}}"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	said.waits(t, `build(\.test)?: .*gone\.html|package: .*gone\.html`)
+	self, err := os.FindProcess(os.Getpid())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := self.Signal(os.Interrupt); err != nil {
+		t.Fatal(err)
+	}
+	if status := <-ended; status != clean {
+		t.Errorf("interrupted: status %d", status)
+	}
+}
+
 // TestName: the command is called as it is started, without the ends of its file.
 func TestName(t *testing.T) {
 	defer func(was string) { os.Args[0] = was }(os.Args[0])
 	for _, path := range []string{"/x/tarepage", "tarepage.exe", "/x/tarepage.test", "tarepage.test.exe"} {
-		if os.Args[0] = path; name() != "tarepage" {
-			t.Errorf("%s is called %q", path, name())
+		if os.Args[0] = path; name() != "tarepage" || program() != "tarepage" {
+			t.Errorf("%s is called %q, and typed %q", path, name(), program())
 		}
+	}
+	// What "go run ./cmd/build" starts is called build.
+	if os.Args[0] = "/x/build"; program() != "go run ./cmd/build" {
+		t.Errorf("build is typed %q", program())
 	}
 }
