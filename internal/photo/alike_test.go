@@ -120,7 +120,7 @@ func sketches(t *testing.T, photos map[string][]byte) map[string]*Sketch {
 	for name, data := range photos {
 		path := filepath.Join(dir, fmt.Sprint(len(list)))
 		writeFile(t, path, data)
-		list = append(list, Original{name, path})
+		list = append(list, Original{Name: name, Path: path})
 	}
 	out := (&Shop{Keep: filepath.Join(dir, "keep")}).Sketches(list)
 	if len(out) != len(list) {
@@ -216,7 +216,7 @@ func TestSketches(t *testing.T) {
 	turned := append([]byte("\xff\xd8\xff\xe1\x00"+string(rune(len(exif)+2))+exif), data[2:]...)
 	writeFile(t, good, turned)
 	writeFile(t, bad, data[:len(data)/2])
-	list := []Original{{"good", good}, {"bad", bad}, {"none", filepath.Join(dir, "none")}}
+	list := []Original{{Name: "good", Path: good}, {Name: "bad", Path: bad}, {Name: "none", Path: filepath.Join(dir, "none")}}
 	first := shop.Sketches(list)
 	if len(first) != 1 || first["good"].Wide != 480 || first["good"].High != 640 {
 		t.Fatalf("%+v", first)

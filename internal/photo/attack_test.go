@@ -58,7 +58,7 @@ func isRed(t *testing.T, p *Picture) bool {
 func TestSwappedWhileRead(t *testing.T) {
 	dir := t.TempDir()
 	red, blue := onePicture(t, color.RGBA{R: 255, A: 255}), onePicture(t, color.RGBA{B: 255, A: 255})
-	names := []Original{{"a", filepath.Join(dir, "a.jpg")}, {"b", filepath.Join(dir, "b.jpg")}}
+	names := []Original{{Name: "a", Path: filepath.Join(dir, "a.jpg")}, {Name: "b", Path: filepath.Join(dir, "b.jpg")}}
 	writeFile(t, names[0].Path, red)
 	// Another red: with the same bytes, a could rightly take the pictures that b has just kept.
 	writeFile(t, names[1].Path, onePicture(t, color.RGBA{R: 200, A: 255}))
@@ -100,7 +100,7 @@ func TestKeepIsFull(t *testing.T) {
 		keep := filepath.Join(dir, strings.ReplaceAll(name, " ", "-"))
 		writeFile(t, filepath.Join(dir, in), []byte("in the way"))
 		spare := filepath.Join(t.TempDir(), "spare")
-		made, faults, err := (&Shop{Keep: keep, Spare: spare}).Work([]Original{{"a", path}})
+		made, faults, err := (&Shop{Keep: keep, Spare: spare}).Work([]Original{{Name: "a", Path: path}})
 		if err != nil || len(faults) > 0 || made["a"] == nil || !strings.HasPrefix(made["a"].JPEG.From, spare) {
 			t.Errorf("%s: %+v %v %v", name, made["a"], faults, err)
 		}
@@ -116,7 +116,7 @@ func TestKeepIsFull(t *testing.T) {
 		if again, _, err := (&Shop{Keep: keep, Spare: spare}).Kept(key, ".jpg", func() ([]byte, error) { return nil, io.EOF }); err != nil || again != from {
 			t.Errorf("%s: the card is drawn twice (%v)", name, err)
 		}
-		if _, _, err := (&Shop{Keep: keep}).Work([]Original{{"a", path}}); err == nil {
+		if _, _, err := (&Shop{Keep: keep}).Work([]Original{{Name: "a", Path: path}}); err == nil {
 			t.Errorf("%s: no error without a spare folder", name)
 		}
 		if _, _, err := (&Shop{Keep: keep}).Kept(key, ".jpg", draw); err == nil {
@@ -227,7 +227,7 @@ func TestOneLargePictureAtATime(t *testing.T) {
 // TestNotAFile: a pipe in the place of a photo does not hold up the build.
 func TestNotAFile(t *testing.T) {
 	dir := t.TempDir()
-	_, faults, err := (&Shop{Keep: filepath.Join(dir, "keep")}).Work([]Original{{"dir", dir}, {"none", filepath.Join(dir, "none.jpg")}, {"null", os.DevNull}})
+	_, faults, err := (&Shop{Keep: filepath.Join(dir, "keep")}).Work([]Original{{Name: "dir", Path: dir}, {Name: "none", Path: filepath.Join(dir, "none.jpg")}, {Name: "null", Path: os.DevNull}})
 	if err != nil || faults["dir"] != "it cannot be read: not a plain file" || faults["null"] != faults["dir"] || !strings.Contains(faults["none"], "no such file") {
 		t.Errorf("%v %v", faults, err)
 	}

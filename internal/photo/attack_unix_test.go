@@ -3,6 +3,7 @@
 package photo
 
 import (
+	"image/color"
 	"os"
 	"path/filepath"
 	"testing"
@@ -17,7 +18,7 @@ func TestPipesInTheKeep(t *testing.T) {
 	shop := &Shop{Keep: filepath.Join(dir, "keep")}
 	path := filepath.Join(dir, "a.jpg")
 	writeFile(t, path, saved(t, scene(1), 90))
-	list := []Original{{"a.jpg", path}}
+	list := []Original{{Name: "a.jpg", Path: path}}
 	if made, faults, err := shop.Work(list); err != nil || len(faults) > 0 || made["a.jpg"] == nil {
 		t.Fatal(faults, err)
 	}
@@ -46,5 +47,24 @@ func TestPipesInTheKeep(t *testing.T) {
 	}
 	if got := shop.Sketches(list); !got["a.jpg"].whole() {
 		t.Error("there is no sketch")
+	}
+}
+
+// TestNoPhotoFromOutside: a link in the place of a folder on the way leads to no photo outside.
+func TestNoPhotoFromOutside(t *testing.T) {
+	dir, outside := t.TempDir(), t.TempDir()
+	data := onePicture(t, color.White)
+	writeFile(t, filepath.Join(outside, "a.jpg"), data)
+	if err := os.Mkdir(filepath.Join(dir, "ours"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	writeFile(t, filepath.Join(dir, "ours", "a.jpg"), data)
+	if err := os.Symlink(outside, filepath.Join(dir, "media")); err != nil {
+		t.Fatal(err)
+	}
+	list := []Original{{Name: "ours", Path: "ours/a.jpg", Folder: dir}, {Name: "theirs", Path: "media/a.jpg", Folder: dir}, {Name: "gone", Path: "a.jpg", Folder: filepath.Join(dir, "none")}}
+	made, faults, err := (&Shop{Keep: t.TempDir()}).Work(list)
+	if err != nil || made["ours"] == nil || len(made) != 1 || faults["theirs"] == "" || faults["gone"] == "" {
+		t.Errorf("made %v, faults %v, %v", made, faults, err)
 	}
 }

@@ -27,8 +27,10 @@ import (
 type Original struct {
 	// Name is what the unit files call it; it is the key of what Work returns.
 	Name string
-	// Path is where it is on the disk.
+	// Path is where it is on the disk, or below Folder if that is given.
 	Path string
+	// Folder is one from which no link leads out, whenever it comes. It may be empty.
+	Folder string
 }
 
 // A Shop makes pictures of photos.
@@ -143,7 +145,7 @@ func (w *work) find(key string) *Picture {
 
 // look finds the pictures of a photo, or puts it on the list of what has to be done.
 func (w *work) look(o Original) {
-	key, err := keyOf(o.Path)
+	key, err := keyOf(o)
 	var p *Picture
 	if err == nil {
 		p = w.find(key)
@@ -231,7 +233,7 @@ func (w *work) make(o Original) (key, fault string, err error) {
 // read reads a photo once, when there is memory for it: the bytes that are decoded are those that
 // give the key under which the results are kept, whatever happens to the file meanwhile.
 func (w *work) read(o Original, then func(key string, data []byte, head *media.Photo) (fault string, err error)) (key, fault string, err error) {
-	f, size, err := open(o.Path)
+	f, size, err := o.open()
 	if err != nil {
 		return "", err.Error(), nil
 	}
@@ -337,14 +339,41 @@ func (t *timed) Read(p []byte) (int, error) {
 }
 
 // open opens the file of a photo. The error is in words that follow "photo x: ".
-func open(path string) (*os.File, int64, error) {
-	info, err := os.Stat(path) // a pipe would keep Open waiting
+func open(path string) (*os.File, int64, error) { return openIn(disk{}, path) }
+
+// open opens the file of an original.
+func (o Original) open() (*os.File, int64, error) {
+	if o.Folder == "" {
+		return open(o.Path)
+	}
+	folder, err := os.OpenRoot(o.Folder)
+	if err != nil {
+		return nil, 0, errors.New("it cannot be read: " + plain(err))
+	}
+	defer folder.Close()
+	return openIn(folder, o.Path)
+}
+
+// place is where files are opened: os.Root is one.
+type place interface {
+	Stat(name string) (os.FileInfo, error)
+	Open(name string) (*os.File, error)
+}
+
+// disk is the place of files that are named by their whole paths.
+type disk struct{}
+
+func (disk) Stat(name string) (os.FileInfo, error) { return os.Stat(name) }
+func (disk) Open(name string) (*os.File, error)    { return os.Open(name) }
+
+func openIn(at place, path string) (*os.File, int64, error) {
+	info, err := at.Stat(path) // a pipe would keep Open waiting
 	if err == nil && !info.Mode().IsRegular() {
 		err = errors.New("not a plain file")
 	}
 	var f *os.File
 	if err == nil {
-		f, err = os.Open(path)
+		f, err = at.Open(path)
 	}
 	if err != nil {
 		return nil, 0, errors.New("it cannot be read: " + plain(err))
@@ -361,8 +390,8 @@ func open(path string) (*os.File, int64, error) {
 }
 
 // keyOf is the hash of a photo's bytes, under which its pictures are kept.
-func keyOf(path string) (string, error) {
-	f, _, err := open(path)
+func keyOf(o Original) (string, error) {
+	f, _, err := o.open()
 	if err != nil {
 		return "", err
 	}

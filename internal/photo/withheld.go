@@ -37,7 +37,7 @@ const sketchEnding = ".sketch"
 // sketch finds the sketch of a photo, or makes and keeps it. It is nil if the photo cannot be
 // decoded.
 func (w *work) sketch(o Original) (sketch *Sketch) {
-	if key, err := keyOf(o.Path); err == nil {
+	if key, err := keyOf(o); err == nil {
 		for _, k := range w.keeps {
 			if from, _ := k.findFile(key, sketchEnding); from == "" {
 				continue

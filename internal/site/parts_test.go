@@ -204,8 +204,8 @@ func TestPhotosToMake(t *testing.T) {
 	var got []string
 	for _, p := range originals(o, &Yard{Stock: stock}, inspect.Held{Units: map[string]bool{"c.md": true}}, func(name string) bool { return name == "media/c.jpg" }) {
 		got = append(got, p.Name)
-		if want := filepath.Join("yard", "content", filepath.FromSlash(p.Name)); p.Path != want {
-			t.Errorf("%s is at %s", p.Name, p.Path)
+		if want := filepath.Join("content", filepath.FromSlash(p.Name)); p.Path != want || p.Folder != "yard" {
+			t.Errorf("%s is at %s in %s", p.Name, p.Path, p.Folder)
 		}
 	}
 	if !slices.Equal(got, []string{"media/a.jpg", "media/b.jpg"}) {

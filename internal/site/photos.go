@@ -31,11 +31,16 @@ func originals(o *Options, y *Yard, held inspect.Held, done func(name string) bo
 		for _, m := range y.Stock.Media[u.File] {
 			if m.Photo != nil && photo.Refused(m.Photo) == "" && !seen[m.Name] && !done(m.Name) {
 				seen[m.Name] = true
-				list = append(list, photo.Original{Name: m.Name, Path: o.media(m.Name)})
+				list = append(list, o.original(m.Name))
 			}
 		}
 	}
 	return list
+}
+
+// original is a photo that a unit names. It is read below the yard's folder.
+func (o *Options) original(name string) photo.Original {
+	return photo.Original{Name: name, Path: filepath.Join("content", filepath.FromSlash(name)), Folder: o.From}
 }
 
 // makePictures makes the pictures of photos. The error is for a disk that cannot be written.
@@ -55,7 +60,7 @@ func (r *photoResults) refuseCopies(o *Options, s *Store, y *Yard) {
 	var kept []photo.Original
 	for name := range y.Stock.WithheldFiles() {
 		if why, _ := y.Stock.KeptOff(name); why.Same == "" {
-			kept = append(kept, photo.Original{Name: name, Path: o.media(name)})
+			kept = append(kept, o.original(name))
 		}
 	}
 	if len(kept) == 0 || len(r.pictures) == 0 {
