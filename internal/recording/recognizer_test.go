@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 )
 
 // recognizer is set for a process of this test that plays the yard's speech recognizer.
@@ -32,6 +33,8 @@ func recognize(as, in, out string) int {
 		return 3
 	case "writes nothing":
 		return 0
+	case "hangs":
+		time.Sleep(time.Minute)
 	case "a mark in front":
 		text = "\ufeff" + text
 	case "SubRip":
@@ -83,6 +86,25 @@ func TestRecognized(t *testing.T) {
 	}
 	left, err := os.ReadDir(os.Getenv("TMPDIR"))
 	if err != nil || len(left) > 0 {
+		t.Errorf("left behind: %v, %v", left, err)
+	}
+}
+
+// TestRecognizerIsEnded: one that takes too long is ended, and leaves nothing.
+func TestRecognizerIsEnded(t *testing.T) {
+	me, err := os.Executable()
+	if err != nil || strings.ContainsAny(me, " \t") {
+		t.Skip("NOT CHECKED: the path of the test holds a blank: ", me, err)
+	}
+	temp := t.TempDir()
+	t.Setenv("TMPDIR", temp)
+	t.Setenv(recognizer, "hangs")
+	talk := put(t, filepath.Join(t.TempDir(), "walk.m4a"), "the deck is 20 ft long")
+	start := time.Now()
+	if _, err := recognized(talk, me+" -test.run=^$ {in} {out}", 300*time.Millisecond); err == nil || !strings.Contains(err.Error(), "took longer than 300ms") || time.Since(start) > 30*time.Second {
+		t.Errorf("after %v: %v", time.Since(start), err)
+	}
+	if left, err := os.ReadDir(temp); err != nil || len(left) > 0 {
 		t.Errorf("left behind: %v, %v", left, err)
 	}
 }

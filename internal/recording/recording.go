@@ -5,6 +5,7 @@ package recording
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -13,6 +14,7 @@ import (
 	"path"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"tarepage/internal/captions"
 	"tarepage/internal/files"
@@ -30,7 +32,7 @@ type Captions struct {
 // a command is given, those that a speech recognizer makes.
 func Read(name, command string) (Captions, error) {
 	if command != "" {
-		return recognized(name, command)
+		return recognized(name, command, mostRecognizing)
 	}
 	f, err := files.Open(name)
 	if err != nil {
@@ -79,9 +81,14 @@ func words(command, in, out string) ([]string, error) {
 	return list, nil
 }
 
+// mostRecognizing is how long a speech recognizer may take. A slow one takes several times as long
+// as the recording.
+const mostRecognizing = 6 * time.Hour
+
 // recognized runs the yard's speech recognizer and reads what it wrote: the file that {out}
-// names, or else the only captions next to it, as some add an ending.
-func recognized(name, command string) (Captions, error) {
+// names, or else the only captions next to it, as some add an ending. One that takes too long is
+// ended.
+func recognized(name, command string, most time.Duration) (Captions, error) {
 	in, err := filepath.Abs(name) // never taken for a flag
 	if err != nil {
 		return Captions{}, err
@@ -98,9 +105,13 @@ func recognized(name, command string) (Captions, error) {
 	if err != nil {
 		return Captions{}, err
 	}
-	run := exec.Command(list[0], list[1:]...)
+	ctx, stop := context.WithTimeout(context.Background(), most)
+	defer stop()
+	run := exec.CommandContext(ctx, list[0], list[1:]...)
 	run.Stdout, run.Stderr = os.Stderr, os.Stderr
-	if err := run.Run(); err != nil {
+	if err := run.Run(); ctx.Err() != nil {
+		return Captions{}, fmt.Errorf("-captions-by: %q took longer than %v and was ended", list[0], most)
+	} else if err != nil {
 		return Captions{}, fmt.Errorf("-captions-by: %q did not succeed: %w", list[0], err)
 	}
 	found, err := filepath.Glob(filepath.Join(dir, "*.[vs][tr]t"))

@@ -171,7 +171,7 @@ func mistaken(m *Media) string {
 	switch {
 	case m.Video.Kind == "WebM" && !webm:
 		return "it is WebM by what it holds; give the file a name that ends in .webm"
-	case m.Video.Kind != "WebM" && m.Video.Kind != "" && webm:
+	case (m.Video.Kind == "MP4" || m.Video.Kind == "QuickTime") && webm:
 		return fmt.Sprintf("it is %s by what it holds; give the file a name that ends in .mp4", m.Video.Kind)
 	}
 	return ""

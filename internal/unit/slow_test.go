@@ -7,6 +7,8 @@ import (
 	"testing"
 	"testing/fstest"
 	"time"
+
+	"tarepage/internal/media"
 )
 
 // TestVideoEndsInTime: a video whose looking through takes too long has a fault that stops it, and
@@ -58,5 +60,18 @@ func TestInTime(t *testing.T) {
 	defer close(hold)
 	if got, err := InTime(time.Millisecond, func() (int, error) { return 1 + <-hold, nil }); got != 0 || err == nil || !strings.Contains(err.Error(), "takes longer than 1ms") {
 		t.Errorf("what never ends gives %d, %v", got, err)
+	}
+}
+
+// TestMistakenEndings: another ending is advised only where the file could be published under it.
+func TestMistakenEndings(t *testing.T) {
+	for _, c := range []struct{ name, kind, want string }{
+		{"a.webm", "MP4", ".mp4"}, {"a.webm", "QuickTime", ".mp4"}, {"a.mp4", "WebM", ".webm"},
+		{"a.webm", "WebM", ""}, {"a.mp4", "MP4", ""}, {"a.webm", "Matroska", ""}, {"a.webm", "AVI", ""}, {"a.webm", "", ""},
+	} {
+		got := mistaken(&Media{Name: "media/" + c.name, Video: &media.Video{Kind: c.kind}})
+		if (got == "") != (c.want == "") || !strings.HasSuffix(got, c.want) {
+			t.Errorf("%s that is %q: %q", c.name, c.kind, got)
+		}
 	}
 }
