@@ -116,6 +116,9 @@ export async function tryout(browser, { site, base, check, visit, axe, out }) {
     for (const [id, v] of [['b', '100 in'], ['c', '6 in'], ['o', '40 in'], ['u', '20 in']]) await page.locator('#m-' + id).fill(v);
     await settle();
     check(/drags where the way up meets the deck: its belly needs 9-1\/2 in and has 6 in/.test(await text('climb')) && /its end needs 1 ft 3-3\/4 in and has 1 ft 8 in/.test(await text('climb')), `try ${how}: it drags at the crest and not at the foot: ${await text('climb')}`);
+    check((await text('mine-is')).startsWith('NO: it drags'), `try ${how}: what drags is not carried: ${await text('mine-is')}`);
+    await page.locator('#m-c').fill('10 in');
+    await settle();
     // A second machine has a handle of its own, and its weight counts.
     const before = await text('deck-is');
     await page.locator('#second .change').click();

@@ -19,6 +19,9 @@ type Machine struct {
 	Narrow, Wide measure.Inches
 	// Tall is its height as it travels, 0 where nobody measured it.
 	Tall measure.Inches
+	// Lifted says that it is set on, as freight is, and not driven or rolled on. Drags says that it
+	// drags on the trailer's way up.
+	Lifted, Drags bool
 }
 
 // A Set machine has its leading end this far behind the deck's front edge.

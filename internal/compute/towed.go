@@ -48,6 +48,13 @@ type Towed struct {
 	Room Result[measure.Inches]
 	// Floor is how high its floor is above the ground, empty.
 	Floor Result[measure.Inches]
+	// NoWay says that nothing on file lets a machine drive on: no ramps, no tail that comes down, no
+	// neck that comes off.
+	NoWay bool
+	// Closed says that there is a roof over it; Inside is then how high a machine may be, through
+	// the door and under the roof.
+	Closed bool
+	Inside Result[measure.Inches]
 }
 
 // machineSpaces are the spaces onto which a machine is driven or set. A kind may carry something
@@ -78,11 +85,25 @@ func TowedOf(w *Work) Towed {
 	t.holds(w)
 	t.Room = roomOf(w)
 	t.Floor = Result[measure.Inches]{Value: s.Floor.Value, Known: s.Floor.Given()}
+	t.entry(w)
 	if band, ok := w.Band(); ok {
 		t.Least, t.Most = band.Least, band.Most
 	}
 	t.Unbraked = w.Unit.Brakes.Kind.Value == "none" || !w.Unit.Brakes.Kind.Given() && !w.Unit.Brakes.Kind.Spoiled
 	return t
+}
+
+// entry is how a machine gets onto it and under its roof.
+func (t *Towed) entry(w *Work) {
+	u := w.Unit
+	tail, neck := u.Deck.TailKind.Value, u.Deck.Neck.Value
+	t.NoWay = !t.WayUp.Known && !u.Ramps.Kind.Given() && !u.Ramps.Length.Given() && tail != "tilt" && tail != "hydraulic dovetail" && neck != "detachable" && neck != "folding"
+	t.Closed = w.Space.Name == "box"
+	for _, l := range []unit.Length{u.Box.Height, u.Box.DoorHeight} {
+		if t.Closed && l.Given() && (!t.Inside.Known || l.Value < t.Inside.Value) {
+			t.Inside = Result[measure.Inches]{Value: l.Value, Known: true}
+		}
+	}
 }
 
 // roomOf is the narrowest that was measured of what a machine goes through and stands on. Fenders

@@ -255,6 +255,38 @@ func TestCarryHigh(t *testing.T) {
 	}
 }
 
+// TestCarryEntry: how a machine gets on, and under the roof. By hand: 84 in go under a door of 84 in,
+// 85 do not.
+func TestCarryEntry(t *testing.T) {
+	box := Trailer{Towed: compute.Towed{Closed: true, Inside: in(84)}}
+	for _, c := range []struct {
+		name    string
+		trailer Trailer
+		machine compute.Machine
+		want    string
+	}{
+		{"open, with ramps", Trailer{}, compute.Machine{}, "YES: "},
+		{"open, without", Trailer{Towed: compute.Towed{NoWay: true}}, compute.Machine{}, "CANNOT SAY YET: it needs how the machine gets on"},
+		{"freight is set on", Trailer{Towed: compute.Towed{NoWay: true}}, compute.Machine{Lifted: true}, "YES: "},
+		{"as high as the door", box, compute.Machine{Tall: 84}, "YES: "},
+		{"higher", box, compute.Machine{Tall: 85}, "NO: the height inside and of the door, 1 in over."},
+		{"nobody knows how high", box, compute.Machine{}, "CANNOT SAY YET: it needs the machine's height. "},
+		{"a roof that nobody measured", Trailer{Towed: compute.Towed{Closed: true}}, compute.Machine{Tall: 60}, "CANNOT SAY YET: it needs the height inside this trailer and of its door. "},
+	} {
+		var v Carried
+		v.check("payload", "", 2, 1, heavy(measure.American))
+		v.entry(c.trailer, []compute.Machine{c.machine}, measure.American)
+		v.settle("")
+		if !strings.HasPrefix(v.Text, c.want) {
+			t.Errorf("%s: %q, want %q", c.name, v.Text, c.want)
+		}
+	}
+	dragging := compute.Machine{Load: compute.Load{Weight: 1000, Length: 100}, Drags: true}
+	if v := Carry(Trailer{}, []compute.Machine{dragging}, "front", nil, measure.American); v.Text != "NO: it drags on the way up to the deck." {
+		t.Errorf("a machine that drags: %q", v.Text)
+	}
+}
+
 // TestCarryWide: a machine that is wider than the trailer takes never gets a yes, and neither does one
 // of which nobody knows how wide it is. Between fenders 82 in apart, as a sum of a tape.
 func TestCarryWide(t *testing.T) {

@@ -64,6 +64,7 @@ func Carry(t Trailer, list []compute.Machine, head string, truck *Truck, in meas
 	v.held(t, list, pounds)
 	v.wide(t, list, in)
 	v.high(t.Floor, list, in)
+	v.entry(t, list, in)
 	if !t.Payload.Known {
 		v.need("payload")
 	}
@@ -75,6 +76,9 @@ func Carry(t Trailer, list []compute.Machine, head string, truck *Truck, in meas
 		yes = v.place(t, all, list, head, truck, in)
 	} else {
 		v.need("trailer")
+	}
+	if drags := slices.ContainsFunc(list, func(m compute.Machine) bool { return m.Drags }); drags && v.clash == "" {
+		v.clash = phrases.English.Say("clash drags")
 	}
 	v.settle(yes)
 	return v
@@ -148,6 +152,27 @@ func (v *Carried) high(floor inches, list []compute.Machine, in measure.System) 
 		v.need("top")
 	}
 	v.Notes = append(v.Notes, phrases.English.Say("note top", in.AtLeast(floor.Value+tall)))
+}
+
+// entry checks how the machines get on, and under the roof.
+func (v *Carried) entry(t Trailer, list []compute.Machine, in measure.System) {
+	most := measure.Inches(0)
+	for _, m := range list {
+		if t.NoWay && !m.Lifted {
+			v.need("way")
+		}
+		if t.Closed && !(m.Tall > 0) {
+			v.need("tall")
+		}
+		most = max(most, m.Tall)
+	}
+	switch {
+	case !t.Closed:
+	case !t.Inside.Known || !(t.Inside.Value > 0):
+		v.need("inside")
+	case most > 0:
+		v.check("inside", phrases.English.Say("limit inside"), float64(t.Inside.Value), float64(most), lengths(in))
+	}
 }
 
 // inRow is the machines close together, the first with its leading end at x.

@@ -26,7 +26,8 @@ import (
 //	22 the ball that it takes, 0 if unknown   23 how steep its way up is, in degrees
 //	24 whether no machine goes on it   25 what its way up holds   26 which constraint says so
 //	27 what a short part of its deck holds   28 how long that part is   29 how wide a machine may be
-//	30 how high its floor is
+//	30 how high its floor is   31 whether no way up to it is on file   32 how high a machine may be, 0
+//	where a roof is over it whose height is not known
 func Calculator(r compute.Rig, t compute.Towed) []any {
 	known := func(v float64, ok bool) any {
 		if !ok {
@@ -43,6 +44,7 @@ func Calculator(r compute.Rig, t compute.Towed) []any {
 		float64(r.Least), float64(r.Most), pounds(t.Payload), pounds(t.SurgeTruck), pounds(t.TongueEmpty), t.NoBall,
 		hold(r.Holds[0]), hold(r.Holds[1]), hold(r.Holds[2]), t.Unbraked, t.Kind, float64(t.Ball), known(float64(t.WayUp.Value), t.WayUp.Known), t.NoMachines,
 		pounds(t.WayHolds), int(t.WayBy), pounds(t.PartHolds), inches(t.Part), inches(t.Room), inches(t.Floor),
+		t.NoWay, known(float64(t.Inside.Value), t.Closed),
 	}
 }
 
@@ -100,10 +102,14 @@ func LicenseLimits() []any {
 // typical and its most weight in pounds, its longest length in feet, how far its center is
 // from its front and how far that may be off (shares of the length), what its front and its
 // rear are called, its silhouette, its shortest length in feet, the least and the most width of the
-// class in inches. After it comes LicenseLimits.
+// class in inches. It has no animals. After it comes LicenseLimits.
 func Machines(lang phrases.Language) ([]byte, error) {
 	var rows [][]any
 	for _, c := range tables.Cargo() {
+		// No trailer that carries machines is one for animals.
+		if c.Shape == "animal" {
+			continue
+		}
 		rows = append(rows, []any{lang.Plain(compute.NameOf(c)), float64(c.Weight.Low), float64(c.Typical), float64(c.Weight.High), float64(c.Length.High),
 			float64(c.Center), float64(c.Margin), lang.Plain(c.Front), lang.Plain(c.Rear), c.Shape, float64(c.Length.Low),
 			float64(c.Width.Low), float64(c.Width.High)})

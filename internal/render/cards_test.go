@@ -66,7 +66,7 @@ func sameAnswers(t *testing.T, files map[string]string) (asked int) {
 	}
 	card(0);
 	(function (text) {
-		var a = JSON.parse(text), page = a[0].slice(0, 31), of = card(names.indexOf(a[1])), wrong = "";
+		var a = JSON.parse(text), page = a[0].slice(0, 33), of = card(names.indexOf(a[1])), wrong = "";
 		[[0, 0], [9500, 132], [2500, 96], [60000, 120]].forEach(function (w) {
 			var c = Statics.machine(MACHINES[0], w[1]), list = w[0] ? [c] : [];
 			c.w = w[0];

@@ -225,6 +225,13 @@ func (c chance) towed(r compute.Rig) compute.Towed {
 		t.Room.Known = true
 	}
 	t.Floor = c.maybeInches(c.inches(10, 60, 0, 42))
+	t.NoWay = c.IntN(8) == 0
+	if t.Closed = c.IntN(5) == 0; t.Closed {
+		t.Inside = c.maybeInches(c.inches(60, 120, 120))
+	}
+	if c.IntN(2) == 0 {
+		t.WayUp = compute.Result[measure.Degrees]{Value: 20, Known: true}
+	}
 	if c.IntN(4) == 0 {
 		t.SurgeTruck = known(c.pounds(2000, 16000))
 	}
@@ -361,6 +368,7 @@ func (c chance) machine(r compute.Rig) compute.Machine {
 	if c.IntN(4) == 0 {
 		m.Tall = c.inches(60, 150, 120)
 	}
+	m.Lifted = c.IntN(2) == 0
 	return m
 }
 
@@ -369,7 +377,11 @@ func machineData(m compute.Machine) map[string]any {
 	if m.Wide > 0 {
 		wide = []any{float64(m.Narrow), float64(m.Wide)}
 	}
-	return map[string]any{"wide": wide, "w": float64(m.Weight), "L": float64(m.Length), "a": float64(m.Center), "m": float64(m.Margin), "head": "front", "tail": "rear", "tall": float64(m.Tall)}
+	shape := ""
+	if m.Lifted {
+		shape = "freight"
+	}
+	return map[string]any{"shape": shape, "wide": wide, "w": float64(m.Weight), "L": float64(m.Length), "a": float64(m.Center), "m": float64(m.Margin), "head": "front", "tail": "rear", "tall": float64(m.Tall)}
 }
 
 func setData(sets []compute.Set) []map[string]any {
@@ -464,6 +476,14 @@ func TestStaticsCarry(t *testing.T) {
 		if towed.Payload.Known && c.IntN(2) == 0 {
 			towed.Payload.Value = r.GVWR - r.Empty
 		}
+		if c.IntN(2) == 0 { // one that a machine drives onto, or few answers would be a yes
+			towed.NoWay, towed.Closed, towed.WayUp.Known, towed.Floor.Known = false, false, false, false
+			towed.Inside.Known = false
+			if c.IntN(2) == 0 {
+				towed.NoMachines, towed.WayHolds.Known, towed.PartHolds.Known, towed.Room.Value = false, false, false, 130
+				towed.TongueEmpty = compute.Result[measure.Pounds]{Value: r.Tongue, Known: true}
+			}
+		}
 		var list []compute.Machine
 		words := []map[string]any{}
 		for range []int{1, 1, 1, 2, 3, 0}[c.IntN(6)] {
@@ -471,8 +491,17 @@ func TestStaticsCarry(t *testing.T) {
 			if len(list) > 0 {
 				m.Weight, m.Length, m.Center, m.Margin = m.Weight/3, m.Length/3, m.Center/3, m.Margin/3
 			}
+			if towed.Closed && c.IntN(3) > 0 {
+				m.Tall = c.inches(40, 100)
+			}
+			w := machineData(m)
+			// By hand: 100 in between the wheels on a way up of 20 degrees need 50 tan 10 = 8.8 in.
+			if under := c.inches(5, 14); c.IntN(5) == 0 {
+				m.Drags = towed.WayUp.Known && under < 8.81
+				w["base"], w["under"] = 100, float64(under)
+			}
 			list = append(list, m)
-			words = append(words, machineData(m))
+			words = append(words, w)
 		}
 		c.edge(&towed, list)
 		trailer := oracle.Trailer{Rig: r, Towed: towed, Whole: true, Deck: compute.Result[measure.Inches]{Value: r.Length, Known: true}}
@@ -491,6 +520,9 @@ func TestStaticsCarry(t *testing.T) {
 		}
 		v := oracle.Carry(trailer, list, "front", truck, in)
 		is[v.Is]++
+		if strings.Contains(v.Text, "drags") {
+			is["drags"]++
+		}
 		for _, n := range v.Notes {
 			is[n[:12]]++
 		}
@@ -517,6 +549,11 @@ func TestStaticsCarry(t *testing.T) {
 		if v.Is == "yes" && (!towed.Room.Known || slices.ContainsFunc(list, wide)) {
 			t.Fatalf("case %d: a yes to a machine that may be too wide: %+v on %+v", i, list, towed.Room)
 		}
+		if v.Is == "yes" && slices.ContainsFunc(list, func(m compute.Machine) bool {
+			return m.Drags || towed.NoWay && !m.Lifted || towed.Closed && !(m.Tall > 0 && towed.Inside.Known && m.Tall <= towed.Inside.Value)
+		}) {
+			t.Fatalf("case %d: a yes to what drags, has no way up or stands through the roof: %+v on %+v", i, list, towed)
+		}
 		if high := func(m compute.Machine) bool {
 			return towed.Floor.Known && towed.Floor.Value > 0 && towed.Floor.Value+m.Tall > 162
 		}; v.Is == "yes" && slices.ContainsFunc(list, high) {
@@ -526,7 +563,7 @@ func TestStaticsCarry(t *testing.T) {
 			is[n]++
 		}
 	}
-	if closest["widthtrue"] < cases/50 || closest["widthfalse"] < cases/10 || is["width"] < cases/20 || is["room"] < cases/50 || is["top"] < cases/50 {
+	if closest["widthtrue"] < cases/50 || closest["widthfalse"] < cases/10 || is["width"] < cases/20 || is["room"] < cases/50 || is["top"] < cases/50 || is["way"] < cases/50 || is["inside"] < cases/100 || closest["insidetrue"] < cases/100 || is["drags"] < cases/100 {
 		t.Errorf("the cases reach too little of widths and heights: %v, %v", closest, is)
 	}
 	if is["yes"] < cases/20 || is["no"] < cases/10 || is["unknown"] < cases/10 || is["part"] < cases/100 || is["order"] < cases/100 || is["This place a"] < cases/200 || is["No place on "] < cases/200 {

@@ -86,6 +86,7 @@
 //   24 takes no machine   25 what its way up holds   26 which constraint says so
 //   27 what a short part of its deck holds   28 how long that part is
 //   29 how wide a machine may be   30 how high its floor is
+//   31 no way up to it is on file   32 how high a machine may be, 0 under a roof of no known height
 // A truck is an object of the keys of ASKED, each left out where it is not known.
 // The law is [Class A from, towed above, Class B from, commercial from], in pounds.
 var Statics = (function () {
@@ -536,6 +537,7 @@ var Statics = (function () {
 		});
 		wide(v, r[29], list, si);
 		high(v, r[30], list, si);
+		entry(v, r, list, si);
 		if (r[13] == null) needed(v, "payload");
 		if (r[15] == null) needed(v, "tongue");
 		if (whole(r)) {
@@ -554,6 +556,7 @@ var Statics = (function () {
 				else v.clash = spotText(s, c, say("space deck"), si);
 			}
 		} else needed(v, "trailer");
+		if (!v.clash && list.some(function (c) { var w = climb(r[23], c, si); return w && w.is == "no"; })) v.clash = say("clash drags");
 		return settled(v, yes);
 	}
 
@@ -577,6 +580,17 @@ var Statics = (function () {
 		if (!(tall > 0 && floor > 0)) return;
 		if (!notOver(floor + tall, HIGHEST)) needed(v, "top");
 		v.notes.push(say("note top", atLeast(floor + tall, si)));
+	}
+	// How the machines get on, and under the roof.
+	function entry(v, r, list, si) {
+		var most = 0;
+		list.forEach(function (c) {
+			if (r[31] && c.shape != "freight") needed(v, "way");
+			if (r[32] != null && !(c.tall > 0)) needed(v, "tall");
+			most = max(most, c.tall || 0);
+		});
+		if (r[32] == 0) needed(v, "inside");
+		else if (r[32] > 0 && most) limited(v, "inside", say("limit inside"), r[32], most, lengths(si));
 	}
 	// The best place keeps what is known of the truck too, where one does: v.rig is the trailer with that
 	// limit on its tongue.

@@ -53,7 +53,7 @@
 	});
 	if (!box) return;
 
-	var data = box.dataset, R = JSON.parse(data.rig), size = R.splice(31), deck = byId("deck"), B, S, wrong = {};
+	var data = box.dataset, R = JSON.parse(data.rig), size = R.splice(33), deck = byId("deck"), B, S, wrong = {};
 	// The machine's ticket has notes as the truck's does, and the barn's ticket is like the truck's.
 	var mineNotes = byId("truck-notes").cloneNode();
 	mineNotes.id = "mine-notes";
