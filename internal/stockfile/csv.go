@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
@@ -275,13 +276,16 @@ func Safe(s string) string {
 }
 
 // runs reports whether a spreadsheet takes a cell for a formula, or for a text that was made
-// safe already. It trims blanks, and quotes if a quote is where none is due.
+// safe already. It trims blanks, and quotes if a quote is where none is due. A program that
+// copies a table may drop what cannot be seen.
 func runs(cell string) bool {
 	if strings.HasPrefix(strings.TrimLeft(cell, " "), "'") {
 		return true
 	}
-	for _, c := range strings.TrimLeft(cell, " \"\u00a0") {
-		return strings.ContainsRune("=+-@＝＋－＠", c)
+	for _, c := range cell {
+		if c != '"' && !unicode.IsSpace(c) && !unicode.Is(unicode.Cf, c) {
+			return strings.ContainsRune("=+-@＝＋－＠", c)
+		}
 	}
 	return false
 }

@@ -29,3 +29,17 @@ func TestPlain(t *testing.T) {
 		}
 	})
 }
+
+// TestSignsAfterWhatIsUnseen: a sign of a formula counts after characters that show nothing too.
+func TestSignsAfterWhatIsUnseen(t *testing.T) {
+	for _, front := range []string{"", " ", "\u00a0", "\u2003", "\u200b", "\u2060", "\u00ad", "\u200d\" "} {
+		for _, sign := range []string{"=", "+", "@", "＝"} {
+			if got := Safe("red;" + front + sign + "1x"); got != "red;'"+front+sign+"1x" {
+				t.Errorf("%q is written as %q", "red;"+front+sign+"1x", got)
+			}
+		}
+		if got := Safe(front + "red = 1"); got != front+"red = 1" {
+			t.Errorf("%q is written as %q", front+"red = 1", got)
+		}
+	}
+}
