@@ -2,6 +2,7 @@ package inspect
 
 import (
 	"fmt"
+	"strings"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
@@ -80,9 +81,16 @@ func walkedBefore(y *Yard, f *Findings) {
 	}
 	var after []unit.Place
 	var last unit.Day
+	today := y.Stock.Today
 	later := func(c *Case, at unit.Pos, day unit.Day, what string) {
+		if today.Known() && day.Known() && day.Days() > today.Days()+1 && day.Days() <= asOf.Value.Days()+mostAhead {
+			f.add(at, "%s on %s, a day that has not come yet: by this computer's clock today is %s", what, day, today).
+				figures(day.String(), today.String()).
+				fix("correct the day; if the computer's clock is wrong, set it")
+			return
+		}
 		if day.Known() && day.After(asOf.Value) && day.Days() <= asOf.Value.Days()+mostAhead {
-			after = append(after, unit.Place{At: at, What: c.Stock.Value + " " + what + " on " + day.String()})
+			after = append(after, unit.Place{At: at, What: c.Stock.Value + " " + strings.TrimPrefix(what, "it ") + " on " + day.String()})
 			if day.After(last) {
 				last = day
 			}
@@ -90,20 +98,16 @@ func walkedBefore(y *Yard, f *Findings) {
 	}
 	for _, c := range y.Cases {
 		if c.Availability.Value != "on order" {
-			later(c, c.Arrived.Pos, c.Arrived.Value, "arrived")
+			later(c, c.Arrived.Pos, c.Arrived.Value, "it arrived")
 		}
-		later(c, c.Price.Pos, c.Price.Since(), "has another price")
-		later(c, c.Availability.Pos, c.Availability.Since(), "has another availability")
+		later(c, c.Price.Pos, c.Price.Since(), "it has another price")
+		later(c, c.Availability.Pos, c.Availability.Since(), "it has another availability")
 	}
 	if len(after) == 0 {
 		return
 	}
-	remedy := "walk the stock and write its day here, as in as-of: " + last.String() + "; or correct the days that are wrong"
-	if today := y.Stock.Today; today.Known() && last.After(today) {
-		remedy = "correct the days that are wrong: " + last.String() + " is after today"
-	}
 	found := f.add(asOf.Pos, "the stock was walked on %s, and %s after it, the last on %s", asOf.Value, days(len(after)), last).
-		only(Remark).fix("%s", remedy)
+		only(Remark).fix("walk the stock and write its day here, as in as-of: %s; or correct the days that are wrong", last)
 	for _, p := range after[:min(len(after), mostOfOne)] {
 		found.also(p.At, p.What)
 	}

@@ -3,6 +3,7 @@ package site
 import (
 	"errors"
 	"fmt"
+	"path"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -107,12 +108,15 @@ func (l loss) allow(o *Options, m stockfile.Moves) (loss, error) {
 }
 
 // inWrongFolder refuses a build that takes a trailer off the site whose file is still there, where
-// no unit is read, if the owner did not say how many go.
+// no unit is read or under a name that none has, if the owner did not say how many go.
 func inWrongFolder(o *Options, stock *unit.Stock, m stockfile.Moves) error {
 	for _, gone := range m.Gone {
 		if file := stock.Strays[gone]; file != "" && o.Fewer != len(m.Gone) {
-			return fmt.Errorf("%s would be gone from the site, because its file is in %s, where no trailer is read: move it to content/units/; "+
-				"if it is meant to go, add -fewer %d; nothing was published", gone, file, len(m.Gone))
+			why := "is in " + file + ", where no trailer is read: move it to content/units/"
+			if path.Dir(file) == "content/units" {
+				why = "is now called " + path.Base(file) + ": name it so that it ends in .md"
+			}
+			return fmt.Errorf("%s would be gone from the site, because its file %s; if it is meant to go, add -fewer %d; nothing was published", gone, why, len(m.Gone))
 		}
 	}
 	return nil

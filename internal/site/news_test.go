@@ -203,6 +203,11 @@ func TestWrongFolder(t *testing.T) {
 			t.Errorf("%+v: %v", c, err)
 		}
 	}
+	stock.Strays["A-2"] = "content/units/a-2.md.txt"
+	const renamed = "A-2 would be gone from the site, because its file is now called a-2.md.txt: name it so that it ends in .md; if it is meant to go, add -fewer 1; nothing was published"
+	if err := inWrongFolder(&Options{}, stock, stockfile.Moves{Gone: []string{"A-2"}}); err == nil || err.Error() != renamed {
+		t.Errorf("renamed: %v", err)
+	}
 	// The build asks about it, with what was on the site before.
 	u, problems := unit.ReadUnit("content/units/a-2.md", []byte("---\nstock: A-2\navailability: on the yard\n---\n"))
 	if len(problems) > 0 {

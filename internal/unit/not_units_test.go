@@ -48,16 +48,17 @@ func TestStrays(t *testing.T) {
 		"content/logo.png": {}, "docs/a-2.md": unit("A-2"),
 	}
 	strayed := map[string]string{
-		"a-3.md":                  "move it to content/units/a-3.md",
-		"content/a-4.md":          "move it to content/units/a-4.md",
-		"content/A-5.md.txt":      "move it to content/units/A-5.md",
-		"content/models/a-6.md":   "move it to content/units/a-6.md; if it is a model, delete the line stock:",
-		"content/media/a-7.md":    "move the file to content/units/",
-		"content/units/sold/a-8":  "move the file to content/units/",
-		"content/Units/a-9.md":    "move the file to content/units/",
-		"units/deep/er/a-10.md":   "move the file to content/units/",
-		"content/drafts/a-11.txt": "move the file to content/units/",
-		"a-12":                    "move it to content/units/a-12.md",
+		"a-3.md":                    "move it to content/units/a-3.md",
+		"content/a-4.md":            "move it to content/units/a-4.md",
+		"content/A-5.md.txt":        "move it to content/units/A-5.md",
+		"content/models/a-6.md":     "move it to content/units/a-6.md; if it is a model, delete the line stock:",
+		"content/media/a-7.md":      "move the file to content/units/",
+		"content/units/sold/a-8":    "move the file to content/units/",
+		"content/Units/a-9.md":      "move the file to content/units/",
+		"units/deep/er/a-10.md":     "move the file to content/units/",
+		"content/drafts/a-11.txt":   "move the file to content/units/",
+		"a-12":                      "move it to content/units/a-12.md",
+		"content/units/a-13.md.txt": "take the last ending off, so that the name ends in .md",
 	}
 	want := map[string]string{}
 	for file := range strayed {

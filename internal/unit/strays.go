@@ -13,10 +13,14 @@ import (
 type stray struct {
 	file, message, remedy string
 	stocks                []string // the numbers of the trailers in it
+	// message is empty for a file among those of units, whose name is spoken of there.
 }
 
 func problemsOf(list []stray) (out []Problem) {
 	for _, s := range list {
+		if s.message == "" {
+			continue
+		}
 		out = append(out, ignored(s.file, s.message, s.remedy))
 	}
 	return out
@@ -37,8 +41,11 @@ func strays(root fs.FS) (out []stray) {
 		switch {
 		case e.IsDir() && (at == unitsDir || at == modelsDir):
 			for _, below := range entriesOf(root, at) {
+				file := at + "/" + below.Name()
 				if below.IsDir() {
-					out = append(out, folder(root, at+"/"+below.Name(), at))
+					out = append(out, folder(root, file, at))
+				} else if stock := stockOf(root, file); at == unitsDir && passedOver(below.Name()) != nil && stock != "" {
+					out = append(out, stray{file: file, stocks: []string{stock}})
 				}
 			}
 		case e.IsDir():
