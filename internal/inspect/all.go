@@ -36,6 +36,7 @@ var All = []*Rule{
 	wordsChangeValue,
 	wordsSaySold,
 	wordsPrivate,
+	notesUnread,
 	titleIsPaper,
 	priceWas,
 	cashOverPrice,

@@ -16,7 +16,7 @@ func waivable(r *Rule) bool {
 		return false
 	}
 	switch r {
-	case yardMissing, unitMissing, stockTaken, stockForm, measureImpossible, figureUnknown, waiverUnknown, proofPublished, wordsPrivate:
+	case yardMissing, unitMissing, stockTaken, stockForm, measureImpossible, figureUnknown, waiverUnknown, proofPublished, wordsPrivate, notesUnread:
 		return false
 	}
 	// A rule that reading enforces has no check of its own.

@@ -41,10 +41,7 @@ func (t *Talk) Sheet(stock, captions string) Sheet {
 	w.fixed("stock", stock, "")
 	w.fixed("recording.length", measure.Clock(t.Length), "the end of the last cue; the video may run longer")
 	w.fixed("recording.captions", captions, "")
-	if w.taken["availability"].Path == "" {
-		// Somebody walked around it with a phone.
-		w.fixed("availability", "on the yard", "where it was recorded; or on order, spoken for, sold")
-	}
+	w.unsaid(t)
 	w.kind = w.taken["kind"].Value
 	w.length = w.lengthKey()
 	if title := w.title(); title != "" {
@@ -91,6 +88,17 @@ func (t *Talk) Sheet(stock, captions string) Sheet {
 	}
 	d.Text = []byte(w.b.String())
 	return d
+}
+
+// unsaid enters what nobody says in a recording.
+func (w *writer) unsaid(t *Talk) {
+	if len(t.Notes) > 0 {
+		w.fixed("recording.notes", "heard", "delete below what is not for customers, then write read")
+	}
+	if w.taken["availability"].Path == "" {
+		// Somebody walked around it with a phone.
+		w.fixed("availability", "on the yard", "where it was recorded; or on order, spoken for, sold")
+	}
 }
 
 // A writer writes front matter.

@@ -462,6 +462,7 @@ type Recording struct {
 	Captions Text   `key:"captions" doc:"the captions file" eg:"media/sb-1043.vtt"`
 	Video    Text   `key:"video" doc:"the video file" eg:"media/sb-1043.mp4"`
 	Day      Date   `key:"day" doc:"the day it was recorded" eg:"2026-11-03"`
+	Notes    Text   `key:"notes" doc:"whether somebody has read the notes that were made from the recording, before customers do: heard stops the unit, and read says that everybody may read them" eg:"read" one:"heard|read"`
 	ID       Text   `key:"id" doc:"what another host calls the recording, for the yard's video-link" eg:"walk-sb-1043"`
 }
 

@@ -131,7 +131,7 @@ func (a Answer) note(d unit.KeyDoc, today string) (string, error) {
 	}
 	places := placesOf(d)
 	switch {
-	case d.Path == "tires.per-axle":
+	case d.Path == "tires.per-axle" && strings.TrimSpace(a.Value) == "4":
 		return " (counted)", nil // who stands at the axle counts; a bare 4 may be typed to clear a stop
 	case len(places) == 0:
 		return "", nil

@@ -96,14 +96,11 @@ func valueStations(u *unit.Unit, file []byte) []Station {
 		for _, d := range docs {
 			g, has := given[d.Path]
 			_, written := own[d.Path]
-			if !has && !written && !missing[d.Path] && !asked(d.Path, u) && !concerns(d.Path, u.Kind.Value) {
+			if !has && !written && !missing[d.Path] && !asked(d.Path, u) && !concerns(d.Path, u.Kind.Value) || noNotes(d.Path, g, u) {
 				continue
 			}
 			l := lineOf(d, g, has, own[d.Path])
-			if has && g.Pos.File == u.File {
-				l.Said = said(lines, int(g.Pos.Line))
-				l.prove(u, g)
-			}
+			l.add(u, g, has, lines)
 			if !has && own[d.Path] == "" && (missing[d.Path] || asked(d.Path, u) && !better[d.Path]) {
 				l.State = Missing
 			}
@@ -118,6 +115,36 @@ func valueStations(u *unit.Unit, file []byte) []Station {
 		}
 	}
 	return out
+}
+
+// add says what the file and the recording say of the line's value besides it.
+func (l *Line) add(u *unit.Unit, g unit.Given, has bool, lines []string) {
+	if has && g.Pos.File == u.File {
+		l.Said = said(lines, int(g.Pos.Line))
+		l.prove(u, g)
+	}
+	if l.Key == notesKey {
+		l.showNotes(&u.Body)
+	}
+}
+
+// noNotes reports whether a line is the one for notes, and there are none that nobody has read.
+func noNotes(key string, g unit.Given, u *unit.Unit) bool {
+	return key == notesKey && (g.Text != heardNotes || len(u.Body.Notes) == 0)
+}
+
+// heardNotes and readNotes are the values of the key for the notes.
+const heardNotes, readNotes = "heard", "read"
+
+// showNotes makes the line ask for the notes: what is not for customers is deleted at the desk.
+func (l *Line) showNotes(b *unit.Body) {
+	var words []string
+	for _, p := range b.Passages(func(string) string { return "" }) {
+		if p.Note != nil {
+			words = append(words, p.Text)
+		}
+	}
+	l.State, l.Now, l.Choices, l.Said = Missing, "", []string{readNotes}, strings.Join(words, " / ")
 }
 
 // prove says what a photo can prove of a value, and whether one does.

@@ -32,8 +32,11 @@ var theWalk = []station{
 		sections: []string{"deck", "bed", "box", "tank", "hull", "bin", "dolly", "bunks", "chassis", "ramps", "sides", "gate", "winch",
 			"hoist", "equipment", "frame", "lights"}},
 	{name: "scale", keys: []string{"weights.empty", "weights.tongue-empty", "dealer-added"}, sections: []string{"weights", "claimed"}},
-	{name: "what it is", keys: []string{"title", "kind", "condition", "make", "color", "arrived", "warranty"}, sections: []string{"ownership", "offer"}},
+	{name: "what it is", keys: []string{"title", "kind", "condition", "make", "color", "arrived", "warranty", notesKey}, sections: []string{"ownership", "offer"}},
 }
+
+// notesKey says whether somebody has read the notes that were heard. Its line shows them.
+const notesKey = "recording.notes"
 
 // core are the values that everything else rests on: they are asked for also where the file
 // leaves them out or has them from the model.
@@ -72,7 +75,7 @@ var keysOf = sync.OnceValue(func() [][]unit.KeyDoc {
 	docs := map[string]unit.KeyDoc{}
 	var order []string
 	for _, d := range unit.Keys() {
-		if d.Kind == "section" || d.Kind == "list" || slices.Contains(elsewhere, d.Path) || slices.Contains(elsewhere, sectionOf(d.Path)) {
+		if d.Kind == "section" || d.Kind == "list" || slices.Contains(elsewhere, d.Path) || d.Path != notesKey && slices.Contains(elsewhere, sectionOf(d.Path)) {
 			continue
 		}
 		docs[d.Path] = d
