@@ -33,7 +33,7 @@ func TestClaims(t *testing.T) {
 		}
 		got := "none"
 		var said []string
-		for _, c := range walkaround.ClaimsText(f[2]) {
+		for _, c := range walkaround.ReadProse(f[2]).Claims() {
 			w := crosscheck.Work(c, measure.Pounds(payload))
 			said = append(said, c.Quote+" ["+strconv.Itoa(int(w.Verdict))+" "+strconv.FormatFloat(w.Said, 'f', -1, 64)+" for "+strconv.FormatFloat(w.Right, 'f', -1, 64)+"]")
 			switch {

@@ -87,7 +87,7 @@ func TestHold(t *testing.T) {
 	} {
 		var got crosscheck.Verdict
 		heard := 0
-		for _, said := range walkaround.HearText(c.text) {
+		for _, said := range walkaround.ReadProse(c.text).Figures() {
 			v, g := s.Hold(said)
 			if said.Role != "" {
 				heard++

@@ -23,9 +23,10 @@ var claimWrong = &Rule{
 	Remedy: "say the right number in the notes, at the time it was said",
 	check: func(c *Case, f *Findings) {
 		file := &filed{Case: c}
-		for _, p := range c.Passages() {
-			heard := sync.OnceValue(func() []walkaround.Candidate { return walkaround.HearText(p.Text) })
-			for _, said := range walkaround.ClaimsText(p.Text) {
+		for i, p := range c.Passages() {
+			notes := c.notes(i)
+			heard := sync.OnceValue(notes.Figures)
+			for _, said := range notes.Claims() {
 				if p.Checked(said.Offset, said.Offset+len(said.Quote)) || p.Checked(said.Answer, said.Answer+1) {
 					continue
 				}

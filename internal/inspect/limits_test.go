@@ -189,7 +189,7 @@ func TestLoose(t *testing.T) {
 		"the deck is 20 ft":                                false,
 	} {
 		heard := 0
-		for _, said := range walkaround.HearText(text) {
+		for _, said := range walkaround.ReadProse(text).Figures() {
 			heard++
 			if said.Role == "" && want {
 				continue // the ear gives it to nothing, which is as good

@@ -22,8 +22,8 @@ var noteDisagrees = &Rule{
 		file := &filed{Case: c}
 		tapes := recordings(c)
 		told := map[string]int{} // where in the list the notes' findings are
-		for _, p := range c.Passages() {
-			for _, said := range walkaround.HearText(p.Text) {
+		for i, p := range c.Passages() {
+			for _, said := range c.notes(i).Figures() {
 				// figure-disagrees compares a checked figure with its working.
 				if said.Role == "" || p.Checked(said.Offset, said.Offset+len(said.Quote)) || file.loose(sentenceAt(p.Text, said), said) {
 					continue

@@ -6,6 +6,7 @@ import (
 
 	"tarepage/internal/compute"
 	"tarepage/internal/unit"
+	"tarepage/internal/walkaround"
 )
 
 // Severity says what follows from a finding.
@@ -55,6 +56,7 @@ type Case struct {
 	givens   []unit.Given // once somebody has asked
 	passages []unit.Passage
 	texts    []writing
+	words    []walkaround.Prose // of the passages
 }
 
 // Givens are the values that the unit gives.
@@ -73,6 +75,16 @@ func (c *Case) Passages() []unit.Passage {
 		}
 	}
 	return c.passages
+}
+
+// notes are the words of a passage.
+func (c *Case) notes(i int) walkaround.Prose {
+	if c.words == nil {
+		for _, p := range c.Passages() {
+			c.words = append(c.words, walkaround.ReadProse(p.Text))
+		}
+	}
+	return c.words[i]
 }
 
 // A Yard is what a rule about several units looks at.

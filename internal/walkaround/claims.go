@@ -63,8 +63,8 @@ func Claims(c captions.Track) []Claim {
 	return claimsIn(text, t)
 }
 
-// ClaimsText finds the same in written notes.
-func ClaimsText(text string) []Claim { return claimsIn(text, tokens(text)) }
+// Claims finds the same in written notes.
+func (p Prose) Claims() []Claim { return claimsIn(p.text, p.t) }
 
 // A link is what lies between two figures of a claim.
 type link uint8

@@ -7,11 +7,11 @@ import "testing"
 func TestTakesIt(t *testing.T) {
 	for _, s := range takesIt {
 		heavy := false
-		for _, c := range ClaimsText(s.example) {
+		for _, c := range ReadProse(s.example).Claims() {
 			heavy = heavy || c.Load && c.Operation == Holds && c.Result[len(c.Result)-1] > 5000
 		}
 		if !heavy {
-			t.Errorf("%s: no load in %q: %+v", s.phrase, s.example, ClaimsText(s.example))
+			t.Errorf("%s: no load in %q: %+v", s.phrase, s.example, ReadProse(s.example).Claims())
 		}
 	}
 }

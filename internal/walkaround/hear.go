@@ -13,9 +13,18 @@ func Hear(c captions.Track) []Candidate {
 	return shipped().hear(text, t, true)
 }
 
-// HearText finds the figures in written notes. Their times are zero; their Offset is the
-// byte in text where the quote begins.
-func HearText(text string) []Candidate { return shipped().hear(text, tokens(text), false) }
+// Prose is written notes, cut into words once for their figures and their claims.
+type Prose struct {
+	text string
+	t    []token
+}
+
+// ReadProse cuts written notes into words.
+func ReadProse(text string) Prose { return Prose{text, tokens(text)} }
+
+// Figures finds the figures in the notes. Their times are zero; their Offset is the place of the
+// figure in the text.
+func (p Prose) Figures() []Candidate { return shipped().hear(p.text, p.t, false) }
 
 // Transcript is all that was said: the words of the cues, joined by single spaces, repeats
 // left out.

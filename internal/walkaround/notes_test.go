@@ -177,7 +177,7 @@ func FuzzHearText(f *testing.F) {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		for _, c := range append(HearText(text), WordsText(text)...) {
+		for _, c := range append(ReadProse(text).Figures(), WordsText(text)...) {
 			sound(t, text, c)
 		}
 	})
@@ -244,7 +244,7 @@ func sound(t *testing.T, text string, c Candidate) {
 func TestCandidatesAreSound(t *testing.T) {
 	for _, x := range loadSets(t) {
 		if !x.walk {
-			for _, c := range HearText(x.said) {
+			for _, c := range ReadProse(x.said).Figures() {
 				sound(t, x.said, c)
 			}
 		}

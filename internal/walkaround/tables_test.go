@@ -13,8 +13,8 @@ func TestRoleExamples(t *testing.T) {
 		if r.example == "" {
 			continue
 		}
-		if !slices.ContainsFunc(HearText(r.example), func(c Candidate) bool { return c.Role == r.role }) {
-			t.Errorf("%s is not heard in %q: %+v", r.role, r.example, HearText(r.example))
+		if !slices.ContainsFunc(ReadProse(r.example).Figures(), func(c Candidate) bool { return c.Role == r.role }) {
+			t.Errorf("%s is not heard in %q: %+v", r.role, r.example, ReadProse(r.example).Figures())
 		}
 	}
 }
@@ -26,7 +26,7 @@ func TestHedgeExamples(t *testing.T) {
 			if h.example == "" {
 				continue
 			}
-			got := HearText(h.example)
+			got := ReadProse(h.example).Figures()
 			if len(got) != 1 || got[0].Compare != h.means {
 				t.Errorf("%q: %+v, want %q", h.example, got, h.means)
 			}
@@ -38,7 +38,7 @@ func TestHedgeExamples(t *testing.T) {
 func TestRepairExamples(t *testing.T) {
 	for _, r := range repairs {
 		var got []string
-		for _, c := range HearText(r.example) {
+		for _, c := range ReadProse(r.example).Figures() {
 			if c.Role != "" {
 				got = append(got, c.Value.String())
 			}
@@ -156,7 +156,7 @@ func TestNeverAcrossParts(t *testing.T) {
 		"tires are 2 35 80 are 16": "tires.size 235/80R16",
 	} {
 		var got []string
-		for _, c := range HearText(said) {
+		for _, c := range ReadProse(said).Figures() {
 			if c.Role != "" {
 				got = append(got, string(c.Role)+" "+c.Value.String())
 			}

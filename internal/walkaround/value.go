@@ -144,7 +144,7 @@ type Candidate struct {
 	// otherwise 0. The count is a Candidate of its own too, where it has a role.
 	Count int
 	// Quote is the speaker's own words. In captions Start and End are when they are shown,
-	// in seconds. Offset is where the quote stands: in the text given to HearText, in bytes.
+	// in seconds. Offset is where the quote stands: in the text given to ReadProse, in bytes.
 	Quote      string
 	Start, End float64
 	Offset     int
