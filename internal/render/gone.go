@@ -11,6 +11,7 @@ import (
 // the folder of the site's own address where that is known.
 func (m *maker) gone() ([]byte, error) {
 	p := &gonePage{frame: m.frame}
+	p.Style, p.Sheet, p.Policy = m.style, "", m.policy
 	p.Root, p.Hidden = "/", true
 	if _, path, ok := strings.Cut(strings.TrimPrefix(m.in.Stock.Yard.Site(), "https://"), "/"); ok {
 		p.Root += path

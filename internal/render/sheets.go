@@ -19,7 +19,7 @@ import (
 func (m *maker) printed(e *entry, path, title string) (printedPage, error) {
 	s := printedPage{frame: m.frame, Heading: m.title(e), Stock: e.Stock.Value, Serial: e.Serial.Value}
 	s.Root, s.Hidden = "../", true
-	s.Style, s.Policy = m.sheetStyle, m.sheetPolicy
+	m.dress(&s.frame, m.sheetStyle, m.sheetPolicy)
 	s.Back = s.Root + e.path
 	m.place(&s.frame, path)
 	s.Title = m.lang.Say("sheet titled", title, m.title(e), e.Stock.Value, m.frame.Yard.Name)

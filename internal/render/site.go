@@ -243,10 +243,20 @@ func begin(p *templates, in Input) (*maker, error) {
 // framed sets what is the same on every page.
 func (m *maker) framed() {
 	y, p := m.in.Stock.Yard, m.templates
-	m.frame = frame{Lang: p.lang.Tag.String(), Foreign: p.lang.Foreign(), Up: m.up, Policy: p.policy, Style: p.style, Safety: compute.Safety, Yard: yardCard{
+	m.frame = frame{Lang: p.lang.Tag.String(), Foreign: p.lang.Foreign(), Up: m.up, Safety: compute.Safety, Yard: yardCard{
 		Name: y.Name.Value, Phone: y.Phone.Value, Texts: y.Texts.Value, Ways: y.Directions.Value, Email: y.Email.Value, Street: y.Street.Value, Town: y.Town.Value,
 		AsOf: y.AsOf.Value.Long(), Hours: values(y.Hours),
 	}, Example: y.IsExample(), Hidden: y.IsExample(), Feeds: y.Site() != "", Terms: m.terms(y)}
+	m.dress(&m.frame, p.style, p.policy)
+}
+
+// dress gives a page its style: in English within the page, which is one round trip less for the
+// first page that a customer opens. In Spanish it is a file, since the site has each page twice.
+func (m *maker) dress(f *frame, style template.CSS, policy string) {
+	f.Style, f.Policy = style, policy
+	if m.lang.Foreign() {
+		f.Style, f.Sheet, f.Policy = "", m.sheet(style).Path, policyWith("'self'")
+	}
 }
 
 // at is the whole address of a page of the site, or nothing where the site's own is not
@@ -362,6 +372,9 @@ func (m *maker) loaded() []script {
 	}
 	if m.keeps() {
 		out = append(out, m.scripts["keep.js"])
+	}
+	if m.lang.Foreign() {
+		out = append(out, m.sheet(m.unitStyle), m.sheet(m.yardStyle), m.sheet(m.sheetStyle))
 	}
 	return out
 }

@@ -336,9 +336,18 @@ func (p *templates) readFigures(theme fs.FS) error {
 		return err
 	}
 	p.figuresScript = script{hashed("figures", []byte(turn)), []byte(turn)}
-	p.figuresSheet = script{"s/figures-" + fingerprint([]byte(p.style)) + ".css", []byte(p.style)}
+	p.figuresSheet = p.sheet(p.style)
 	p.figuresPolicy = scripted(policyWith("'self'"), "'self'")
 	return nil
+}
+
+// sheet is a style as a file of the site.
+func (p *templates) sheet(style template.CSS) script {
+	name := "style"
+	if style == p.style {
+		name = "figures"
+	}
+	return script{"s/" + name + "-" + fingerprint([]byte(style)) + ".css", []byte(style)}
 }
 
 // page runs a template and minifies what comes out.

@@ -26,7 +26,7 @@ import (
 // unit is the page of one trailer.
 func (m *maker) unit(e *entry) ([]byte, error) {
 	p := &unitPage{frame: m.frame}
-	p.Style, p.Policy = m.unitStyle, m.unitPolicy
+	m.dress(&p.frame, m.unitStyle, m.unitPolicy)
 	m.twofold(&p.frame)
 	for _, fill := range []func(*unitPage, *entry) error{m.head, m.firstFigures, m.walkAround, m.tries, m.moreOf} {
 		if err := fill(p, e); err != nil {

@@ -139,7 +139,7 @@ func (m *maker) listed(path, name string, part []*entry) (template.JS, error) {
 
 func (m *maker) yardPage(heading string) *yardPage {
 	page := &yardPage{frame: m.frame, Heading: heading}
-	page.Style, page.Policy = m.yardStyle, m.yardPolicy
+	m.dress(&page.frame, m.yardStyle, m.yardPolicy)
 	m.twofold(&page.frame)
 	page.Title = heading
 	page.Description = m.lang.Say("link list", heading, m.where())
