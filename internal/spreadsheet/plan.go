@@ -244,6 +244,10 @@ func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 	if err := odd(cell, doc.Kind); err != nil {
 		return "", err
 	}
+	if before, _, words := strings.Cut(cell, "("); words && measured[doc.Kind] && doc.Kind != "choice" {
+		// The file has where the value comes from in parentheses, and only one pair of them.
+		return "", fmt.Errorf("%q has words in parentheses; write %s alone in this cell", cell, strings.TrimSpace(before))
+	}
 	number, err := strconv.ParseFloat(strings.NewReplacer("$", "", ",", "").Replace(cell), 64)
 	bare := err == nil && !math.IsInf(number, 0) && !math.IsNaN(number)
 	digits := strconv.FormatFloat(math.Round(number*100)/100, 'f', -1, 64)
