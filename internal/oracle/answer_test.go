@@ -266,12 +266,12 @@ func TestCarryEntry(t *testing.T) {
 		want    string
 	}{
 		{"open, with ramps", Trailer{}, compute.Machine{}, "YES: "},
-		{"open, without", Trailer{Towed: compute.Towed{NoWay: true}}, compute.Machine{}, "CANNOT SAY YET: it needs how the machine gets on"},
+		{"open, without", Trailer{Towed: compute.Towed{NoWay: true}}, compute.Machine{}, "CANNOT SAY YET: it needs a way up for the machine"},
 		{"freight is set on", Trailer{Towed: compute.Towed{NoWay: true}}, compute.Machine{Lifted: true}, "YES: "},
 		{"as high as the door", box, compute.Machine{Tall: 84}, "YES: "},
 		{"higher", box, compute.Machine{Tall: 85}, "NO: the height inside and of the door, 1 in over."},
 		{"nobody knows how high", box, compute.Machine{}, "CANNOT SAY YET: it needs the machine's height. "},
-		{"a roof that nobody measured", Trailer{Towed: compute.Towed{Closed: true}}, compute.Machine{Tall: 60}, "CANNOT SAY YET: it needs the height inside this trailer and of its door. "},
+		{"a roof that nobody measured", Trailer{Towed: compute.Towed{Closed: true}}, compute.Machine{Tall: 60}, "CANNOT SAY YET: it needs the height inside and of the door. "},
 	} {
 		var v Carried
 		v.check("payload", "", 2, 1, heavy(measure.American))

@@ -45,7 +45,7 @@ func TestClimb(t *testing.T) {
 		{"below it", 20, Wheels{Base: in(100), Under: in(need - 0.1)}, "no", "It drags where the way up meets the deck: its belly needs 9 in and has 8-1/2 in"},
 		{"an end that drags", 20, Wheels{Over: in(40), Tip: in(12)}, "no", "It drags at the foot of the way up: its end needs 1 ft 2-3/4 in and has 1 ft"},
 		{"one drags, one does not", 20, Wheels{Base: in(100), Under: in(6), Over: in(40), Tip: in(20)}, "no", "At the foot of the way up its end needs"},
-		{"half known", 20, Wheels{Base: in(100)}, "unknown", "Fill in its wheelbase"},
+		{"half known", 20, Wheels{Base: in(100)}, "unknown", "To see whether it drags, fill in"},
 	} {
 		v, ok := Climb(c.angle, c.wheels, measure.American)
 		if !ok || v.Is != c.is || !strings.Contains(strings.Join(v.Texts, " "), c.says) {

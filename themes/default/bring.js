@@ -138,13 +138,14 @@ window.Bring = (function () {
 	};
 
 	// A field shows under it what it understood, or why it cannot be read.
-	// Its tell writes a value that nobody typed.
+	// Its tell writes a value that nobody typed. A length has the keyboard of letters: on the one of
+	// digits nobody can write 11 ft 6 in.
 	function field(box, id, name, hint, unit, value, more, set) {
 		var l = make("label", box, "", { "for": id }), i, said;
 		make("span", l, name);
 		make("small", l, hint || "");
 		var line = make("span", box, "", { "class": "line" });
-		i = make("input", line, "", { id: id, inputmode: more.signed ? "text" : "decimal", autocomplete: "off", enterkeyhint: "next", "aria-describedby": id + "-is" });
+		i = make("input", line, "", { id: id, inputmode: more.signed || unit != "lb" ? "text" : "decimal", autocomplete: "off", enterkeyhint: "next", "aria-describedby": id + "-is" });
 		make("span", line, "", { "class": "unit" }).textContent = S.unit({ unit: unit }, U.si);
 		said = make("p", box, "", { id: id + "-is", "class": "understood", "aria-live": "polite" });
 		function written(v) { return unit == "lb" ? S.weight(v, U.si) : S.length(v, U.si); }

@@ -871,7 +871,6 @@ var Statics = (function () {
 	var BARN = ["wide", "high", "deep"];
 
 	// license.go
-	var LICENSES = [0, 1, 2].map(function (n) { return say("license " + n); });
 	function license(law, pulls, towed, label) {
 		var all = max(pulls + towed, towed > 0 ? label : 0);
 		return { is: all >= law[0] && towed > law[1] ? 2 : pulls >= law[2] ? 1 : 0, business: all >= law[3], pulls: pulls, towed: towed, all: all };
@@ -887,7 +886,7 @@ var Statics = (function () {
 	];
 
 	return {
-		ASKED: ASKED, KINDS: KINDS, NAMES: NAMES, LICENSES: LICENSES, KG: KG, MM: MM, say: say, read: read, unit: unit,
+		ASKED: ASKED, KINDS: KINDS, NAMES: NAMES, KG: KG, MM: MM, say: say, read: read, unit: unit,
 		machine: machine, spots: spots, spotText: spotText, bear: bear, held: held, loaded: loaded, climb: climb, carry: carry, pull: pull, answer: answer, pullWith: pullWith, fits: fits, BARN: BARN, doubt: doubt, question: question,
 		weight: weight, limit: limit, load: load, length: length, atLeast: atLeast, atMost: atMost, share: share, stretch: stretch, near: near, trimmed: trimmed,
 		window: window, windowText: windowText, marginText: marginText
