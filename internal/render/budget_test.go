@@ -136,6 +136,31 @@ func TestWeights(t *testing.T) {
 	t.Logf("scripts and data, packed: %v", loaded(files))
 }
 
+// mostWithCalculators is what the scripts of a trailer's page weigh, packed, with the calculators and the
+// table of machines. The aim is 24 KB, 24,576 bytes; until that is met it grows no further.
+const mostWithCalculators = 26_800
+
+// TestWeightOfCalculators holds the scripts that come while a trailer's page is idle to that.
+func TestWeightOfCalculators(t *testing.T) {
+	files, most := demo(t), 0
+	for path := range files {
+		if strings.HasPrefix(path, "u/") && strings.HasSuffix(path, ".html") {
+			most = max(most, weigh(t, files, path).scripts)
+		}
+	}
+	sizes := loaded(files)
+	for _, name := range []string{"bring-shapes", "statics", "machines"} {
+		if sizes[name] == 0 {
+			t.Errorf("there is no script %s", name)
+		}
+		most += sizes[name]
+	}
+	t.Logf("%d bytes", most)
+	if most > mostWithCalculators {
+		t.Errorf("the scripts with the calculators have %d bytes packed, at most %d", most, mostWithCalculators)
+	}
+}
+
 // mostOfThousands is what a customer of a yard of 5,000 loads at most, packed, without photos: the
 // yard page, what comes while it is idle, and what the first two searches bring.
 const mostOfThousands = 90_000
