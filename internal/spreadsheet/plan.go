@@ -244,9 +244,8 @@ func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 	if err := odd(cell, doc.Kind); err != nil {
 		return "", err
 	}
-	if before, _, words := strings.Cut(cell, "("); words && measured[doc.Kind] && doc.Kind != "choice" {
-		// The file has where the value comes from in parentheses, and only one pair of them.
-		return "", fmt.Errorf("%q has words in parentheses; write %s alone in this cell", cell, strings.TrimSpace(before))
+	if err := inParentheses(cell, doc.Kind); err != nil {
+		return "", err
 	}
 	number, err := strconv.ParseFloat(strings.NewReplacer("$", "", ",", "").Replace(cell), 64)
 	bare := err == nil && !math.IsInf(number, 0) && !math.IsNaN(number)
@@ -285,6 +284,16 @@ func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 		return c.choice(cell)
 	}
 	return cell, nil
+}
+
+// inParentheses is the error for a cell whose value has words in parentheses: the file has where the value
+// comes from there, and only one pair of them.
+func inParentheses(cell, kind string) error {
+	before, _, words := strings.Cut(cell, "(")
+	if !words || !measured[kind] || kind == "choice" {
+		return nil
+	}
+	return fmt.Errorf("%q has words in parentheses; write %s alone in this cell", cell, strings.TrimSpace(before))
 }
 
 // choice writes one of the words that a key takes.
