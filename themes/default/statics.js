@@ -165,7 +165,6 @@ var Statics = (function () {
 		[say("words mm"), 0, 1, MM], [say("words cm"), 0, 10, MM],
 		[say("words m"), 0, 1000, MM]
 	], METRIC = { lb: "kg", ft: "m", "in": "mm" };
-	function oneOf(key, word) { return (" " + say("words " + key) + " ").indexOf(" " + word + " ") >= 0; }
 	function unitOf(word) {
 		for (var i = 0; i < UNITS.length; i++) if ((" " + UNITS[i][0] + " ").indexOf(" " + word + " ") >= 0) return UNITS[i];
 	}
@@ -174,7 +173,7 @@ var Statics = (function () {
 		return text.replace(/[\u00a0\u2007\u2009\u202f\t\r\n]/g, " ").replace(/[\u2018\u2019\u2032]/g, "'").replace(/[\u201d\u2033]/g, '"')
 			.replace(/[\u2212\u2013\u2014]/g, "-").replace(/[\u00bd\u00bc\u00be\u215b-\u215e]/g, function (c) {
 				return " " + { "\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215b": "1/8", "\u215c": "3/8", "\u215d": "5/8", "\u215e": "7/8" }[c] + " ";
-			}).replace(/[A-Z]/g, function (c) { return c.toLowerCase(); }).replace(/[\u00cd\u00ed]/g, "i").replace(/ +/g, " ").replace(/^ | $/g, "")
+			}).replace(/[A-Z]/g, function (c) { return c.toLowerCase(); }).replace(/ +/g, " ").replace(/^ | $/g, "")
 			.replace(/metric tons?/g, "tonne").replace(/(short|us) tons?/g, "shortton");
 	}
 	// One number with its unit, from the front of a text: {v, whole, unit, bare, rest}, or {code, what}.
@@ -193,15 +192,15 @@ var Statics = (function () {
 			whole = false;
 			rest = rest.slice(f[0].length);
 		}
-		if (heavy && (f = /^ ?([a-z]+)/.exec(rest)) && oneOf("thousand", f[1])) {
+		if (heavy && (f = /^ ?(k|thousand|mil)(?![a-z])/.exec(rest))) {
 			v *= 1000;
 			rest = rest.slice(f[0].length);
 		}
-		f = /^ ?-?([a-z]+|''|['"#])\.?/.exec(rest);
+		f = /^ ?-?([a-zí]+|''|['"#])\.?/.exec(rest);
 		if (!f) return { v: v, whole: whole, unit: unitOf(usual), bare: true, rest: rest };
 		word = f[1];
 		u = unitOf(word);
-		if (heavy && oneOf("ton", word)) return { v: v, ton: word, rest: rest.slice(f[0].length) };
+		if (heavy && /^(t|ton(elada)?s?)$/.test(word)) return { v: v, ton: word, rest: rest.slice(f[0].length) };
 		if (!u || !u[1] == heavy) return no("unit", word);
 		return { v: v, whole: whole, unit: u, rest: rest.slice(f[0].length) };
 	}
@@ -218,7 +217,7 @@ var Statics = (function () {
 		if (p.code) return no(p.code, p.what);
 		p.rest = p.rest.replace(/^ /, "");
 		if (p.rest && p.unit && p.unit[2] == 12) {
-			q = part(p.rest.replace(/^(-|, ?)/, "").replace(/^([a-z]+) /, function (m, w) { return oneOf("and", w) ? "" : m; }), heavy, "in");
+			q = part(p.rest.replace(/^(-|, ?|and |y )/, ""), heavy, "in");
 			if (q.code) return no(q.code, q.what);
 			if (q.unit[2] / q.unit[3] != 1) return no("rest", p.rest);
 			if (!p.whole || !(q.v < 12)) return no("inches", p.rest);
