@@ -26,7 +26,7 @@ func TestFits(t *testing.T) {
 		{"the depth not typed", func(_ *Size, b *Barn) { b.Deep = inches{} }, "CANNOT SAY YET: it needs the depth of your barn. Nothing is over so far."},
 		{"no room for the length as worked out", func(s *Size, b *Barn) { s.Length, s.Worked, b.Deep = inches{}, in(240), in(168) }, "NO: the depth of your barn, 6 ft over."},
 		{"room for the length as worked out", func(s *Size, b *Barn) { s.Length, s.Worked = inches{}, in(240) },
-			"CANNOT SAY YET: it needs the trailer's length, over all, measured. By the length worked out here, which is partly assumed and counts no gate, it goes in. Nothing is over so far."},
+			"CANNOT SAY YET: it needs the trailer's measured length, over all. By the length worked out here, partly assumed and without a gate, it goes in. Nothing is over so far."},
 		{"no length", func(s *Size, b *Barn) { s.Length = inches{} }, "CANNOT SAY YET: it needs the trailer's length, over all. Nothing is over so far."},
 		{"nothing", func(s *Size, b *Barn) { *s, *b = Size{}, Barn{} }, "CANNOT SAY YET: it needs the width of your door, and the height of your door, and the depth of your barn."},
 	} {
