@@ -1,6 +1,7 @@
 package spreadsheet
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"maps"
@@ -77,7 +78,7 @@ func Make(t *Table, columns []Column, yard *unit.Stock, past Past) Plan {
 		known[strings.ToLower(u.Stock.Value)] = u
 	}
 	keys := keyDocs()
-	seen := map[string]int{}
+	seen, alike := map[string]int{}, likenessOf(yard)
 	for _, row := range t.Rows {
 		values, faults := read(row, columns, keys)
 		stock := values["stock"]
@@ -101,6 +102,10 @@ func Make(t *Table, columns []Column, yard *unit.Stock, past Past) Plan {
 		model := byModel(values, yard.Models)
 		if u := known[at]; u != nil {
 			p.edit(row.Number, t.Name, u, values, columns)
+			continue
+		}
+		if why := alike.refuse(stock); why != "" {
+			p.Faults = append(p.Faults, Fault{row.Number, "", why})
 			continue
 		}
 		fit(values, model)
@@ -244,7 +249,7 @@ func (c Column) value(cell string, doc unit.KeyDoc) (string, error) {
 	if err := odd(cell, doc.Kind); err != nil {
 		return "", err
 	}
-	if err := inParentheses(cell, doc.Kind); err != nil {
+	if err := cmp.Or(inParentheses(cell, doc.Kind), notATitle(c.Key, cell)); err != nil {
 		return "", err
 	}
 	number, err := strconv.ParseFloat(strings.NewReplacer("$", "", ",", "").Replace(cell), 64)
