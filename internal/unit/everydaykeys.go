@@ -43,7 +43,7 @@ var everydays = []everyday{
 	{"name|headline|heading", "", "title", ""},
 	{"status|state|in stock|stock status", "", "availability", ""},
 	{"sold|sold on|sold date|date sold", "", "availability", "write it as availability: sold; if it is for sale, delete the line"},
-	{"spoken|spoken for|pending|sale pending|on hold|held|reserved", "", "availability", "write it as availability: spoken for; if it is for sale, delete the line"},
+	{"spoken|spoken for|pending|sale pending|on hold|held|reserved|layaway|lay away", "", "availability", "write it as availability: spoken for; if it is for sale, delete the line"},
 	{"stock number|stock no|stock id|unit number|unit", "", "stock", ""},
 	{"paint color|body color|exterior color", "", "color", ""},
 	{"date in|received|date received|in stock since|arrival|due|due date|eta|expected|expected date|ship|delivery date", "", "arrived", ""},

@@ -33,9 +33,9 @@ var privateWords = []privateWord{
 	{"owner|previous owner|last owner|former owner|owner name|owned by", false, "owner: Bob Hill"},
 	{"customer|buyer|sold to|bought by|deposit from|held for|hold for", true, "customer: Ann Lee"},
 	{"vendor|seller|supplier|bought from|came from|wholesaler", true, "vendor: Ray Poole"},
-	{"deposit|trade|traded|traded from|trade allowance|source|acquired|acquired from|sold price|repo", false, "deposit: $500"},
+	{"deposit|deposit taken|deposit paid|deposit received|balance due|owed|trade|traded|traded from|trade allowance|source|acquired|acquired from|sold price|repo", false, "deposit: $500"},
 	{"memo|todo|to do|reminder|internal|internal note|private|secret", false, "memo: ring Ann on Friday"},
-	{"key|gate code|lock code|code|alarm|password|combination", false, "gate code: 4471"},
+	{"key|gate code|gatecode|lock code|lockcode|code|alarm|password|combination", false, "gate code: 4471"},
 	{"salesman|salesperson|sales rep|sold by", true, "salesman: Bob"},
 	{"phone|phone number|cell|cell phone|telephone|mobile|email|e mail|mail|address|contact|call", false, "phone: 555-0161"},
 }
