@@ -2,6 +2,7 @@ package compute
 
 import (
 	"fmt"
+	"slices"
 
 	"tarepage/internal/measure"
 	"tarepage/internal/unit"
@@ -136,6 +137,7 @@ type calc struct {
 	*Work
 	def    *Definition
 	inputs []*Input
+	keys   inputKeys // of the inputs
 	about  bool
 	// estimated: the tongue was not weighed, and its share comes from the parts.
 	estimated bool
@@ -243,13 +245,19 @@ func (p *calc) again(key string, at unit.Pos) bool {
 	if p.has(key) {
 		return true
 	}
-	for _, in := range p.sheet {
-		if in.Key == key && in.At == at {
-			p.lean(in)
-			return true
+	in := p.used.find(p.sheet, key)
+	if in != nil && in.At != at { // the same key in another place
+		i := slices.IndexFunc(p.sheet, func(other *Input) bool { return other.Key == key && other.At == at })
+		if i < 0 {
+			return false
 		}
+		in = p.sheet[i]
 	}
-	return false
+	if in == nil {
+		return false
+	}
+	p.lean(in)
+	return true
 }
 
 // lean rests the figure on an input of the sheet.
@@ -258,14 +266,37 @@ func (p *calc) lean(in *Input) {
 	p.inputs = append(p.inputs, in)
 }
 
-func (p *calc) has(key string) bool {
-	for i := range p.inputs {
-		if p.inputs[i].Key == key {
-			return true
+// inputKeys finds an input of a growing list by its key. Most lists are short and are looked through. One
+// of thousands, as a file with thousands of tie-downs makes it, has a map.
+type inputKeys struct {
+	of map[string]*Input
+	n  int // how many of the list are in the map
+}
+
+const shortList = 64
+
+// find is the first input of the list with that key, or nil.
+func (k *inputKeys) find(list []*Input, key string) *Input {
+	if len(list) <= shortList {
+		for _, in := range list {
+			if in.Key == key {
+				return in
+			}
+		}
+		return nil
+	}
+	if k.of == nil {
+		k.of = map[string]*Input{}
+	}
+	for ; k.n < len(list); k.n++ {
+		if in := list[k.n]; k.of[in.Key] == nil {
+			k.of[in.Key] = in
 		}
 	}
-	return false
+	return k.of[key]
 }
+
+func (p *calc) has(key string) bool { return p.keys.find(p.inputs, key) != nil }
 
 // needOrZero is need for a field that may be zero.
 func needOrZero[U measure.Unit](p *calc, f unit.Field[U], key string) U {

@@ -67,9 +67,10 @@ type Work struct {
 	Figures  []Figure
 	Absent   []Absence
 
-	sheet []*Input // every field that a figure has used
-	room  []Input  // where the next of them are put
-	lists []*Input // the inputs of the figures, one list after the other
+	sheet []*Input  // every field that a figure has used
+	used  inputKeys // of the sheet
+	room  []Input   // where the next of them are put
+	lists []*Input  // the inputs of the figures, one list after the other
 
 	rig      Rig // what RigOf returns
 	rigNeeds []Need
