@@ -126,8 +126,8 @@ func TestHostileFiles(t *testing.T) {
 			start := time.Now()
 			var out, errs bytes.Buffer
 			got := run([]string{"-from", dir, "-to", filepath.Join(dir, "public"), "-leave-out"}, &out, &errs)
-			// Ten seconds allow for a slow and busy machine; the faults that this is for took minutes.
-			if took := time.Since(start); took > 10*time.Second {
+			// A minute allows for a slow and busy machine; the faults that this is for took several.
+			if took := time.Since(start); took > time.Minute {
 				t.Errorf("it took %s", took)
 			}
 			want := stops

@@ -86,13 +86,19 @@ func TestLooseWeights(t *testing.T) {
 // length. 64 KB took 28 s, and as long again where each load was held against all the words.
 func TestPromisesInEndlessWords(t *testing.T) {
 	for _, word := range []string{"9 ", "9 lb ", "nine ", "carries ", "payload 9,000 lb ", "not 9,000 lb ", "9 1/2 ", "9 000 ", "and ", "9k, ", "$6,480 "} {
-		start := time.Now()
-		text := strings.Repeat(word, 64<<10/len(word))
-		promises(text)
-		promisingIn(text).leastAllowed()
-		amountsIn(text)
-		if took := time.Since(start); took > 12*time.Second {
-			t.Errorf("64 KB of %q take %s", word, took)
+		read := func(size int) time.Duration {
+			start := time.Now()
+			text := strings.Repeat(word, size/len(word))
+			promises(text)
+			promisingIn(text).leastAllowed()
+			amountsIn(text)
+			return time.Since(start)
+		}
+		// A busy machine is not a fault: four times the text may take eight times as long, and 12 s anyway.
+		if took := read(64 << 10); took > 12*time.Second {
+			if part := read(16 << 10); took > 8*part {
+				t.Errorf("64 KB of %q take %s, 16 KB %s", word, took, part)
+			}
 		}
 	}
 }
